@@ -1,0 +1,112 @@
+// Package plan works out the changeovers of a score slitter whose knife holders
+// stand on one beam: which holders stay, which move and in which order, exactly.
+//
+// The package is pure: it reads no files, no clock and no randomness that it is
+// not given, and it imports the standard library alone. Places are Lengths on the
+// beam's own scale, from the operator side (small) to the drive side (large).
+package plan
+
+import "time"
+
+// Limits of what is planned. They keep every sum of the solver inside 63 bits.
+const (
+	MaxHolders        = 500
+	MaxRail    Length = 50_000 * Millimetre
+)
+
+// Span is a stretch of the beam, both ends included.
+type Span struct{ From, To Length }
+
+// Length is how long the stretch is.
+func (s Span) Length() Length { return s.To - s.From }
+
+// Condition tells what a holder can still do.
+type Condition uint8
+
+// The conditions of a holder.
+const (
+	Good  Condition = iota
+	NoCut           // moves, but may not cut
+	Stuck           // can't move, so it splits the beam; may cut where it stands
+	Out             // neither moves nor cuts
+)
+
+// Moves reports whether a holder in this condition can be moved.
+func (c Condition) Moves() bool { return c == Good || c == NoCut }
+
+// Cuts reports whether a holder in this condition may cut.
+func (c Condition) Cuts() bool { return c == Good || c == Stuck }
+
+// String is the condition's word in the shop's files.
+func (c Condition) String() string {
+	return [...]string{"good", "no cut", "stuck", "out"}[c]
+}
+
+// Guide says on which line of the web area the jobs' webs run.
+type Guide uint8
+
+// The guide lines.
+const (
+	GuideCentre   Guide = iota // middle of the web on the middle of the web area
+	GuideOperator              // operator-side edges together
+	GuideDrive                 // drive-side edges together
+)
+
+// Beam is one beam with its holders, its positioner and what a changeover takes.
+type Beam struct {
+	Name        string
+	HolderWidth Length
+	Clearance   Length      // least air between two neighbouring holders
+	Rail        Span        // where centre lines of holders may stand
+	Web         Span        // web area: the widest web
+	StoreGap    Length      // least distance of an idle holder from the web when it may not rest over it
+	RestOverWeb bool        // idle holders may rest lifted over the web
+	InPlace     Length      // a holder this near to a cut may serve it and stay; below half the pitch
+	Holders     []Condition // by number from the operator side; Holders[0] is holder 1
+	Guide       Guide
+	Drive       Drive
+	Setup       Setup
+	Supply      Air
+}
+
+// Pitch is the least distance between the centre lines of two neighbours.
+func (b *Beam) Pitch() Length { return b.HolderWidth + b.Clearance }
+
+// DriveKind tells what moves the holders.
+type DriveKind uint8
+
+// The kinds of drive.
+const (
+	Shuttle  DriveKind = iota // one carriage takes one holder after the other
+	OwnDrive                  // each holder drives itself
+	ByHand                    // a person moves them
+)
+
+// Drive is the positioner.
+type Drive struct {
+	Kind         DriveKind
+	Speed        Length        // nm/s
+	Acceleration Length        // nm/s^2; 0 means at once at full speed
+	Pick, Set    time.Duration // unlock and take; place, lock and let go
+	Home         Length        // where a carriage starts and ends
+	Hand         time.Duration // for each holder moved by hand
+	Crew         int           // people sharing the work by hand
+}
+
+// Setup is what the crew does at a changeover while the machine stands.
+type Setup struct {
+	Every     time.Duration // each changeover: stop, unload, first-off
+	Rethread  time.Duration // other material or web width
+	Blade     time.Duration // each blade swapped
+	CleanDown time.Duration // to a job that must be free of silicone
+	Pressure  time.Duration // other set pressure
+	Crew      int           // people sharing the blade work
+}
+
+// Air is the holders' pressure supply.
+type Air struct {
+	Bore      Length  // piston diameter
+	Pistons   int     // acting in one holder
+	SupplyBar float64 // bar, gauge
+	MarginBar float64 // bar above cut-through
+}

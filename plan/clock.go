@@ -1,0 +1,115 @@
+package plan
+
+import (
+	"math"
+	"time"
+)
+
+// setupTime is what the changeover to a job takes, from what stands now. Unknown
+// material counts as another one, an unknown web as another width, an unknown set
+// pressure as another pressure; a holder whose blade is unknown is taken to carry
+// what is wanted, and no clean-down is counted from unknown material.
+func (b *Beam) setupTime(now *Standing, j *Job, c *Changeover) SetupTime {
+	t := SetupTime{Every: b.Setup.Every, Swaps: swaps(now, j, c)}
+	t.Positioner, t.Carriage = b.Drive.time(c.Moves, b.Pitch())
+	t.Crew = shared(t.Swaps, b.Setup.Crew, b.Setup.Blade)
+	if now.Material != j.Material || now.Web != j.Web {
+		t.Rethread = b.Setup.Rethread
+	}
+	if j.SiliconeFree && now.Material != "" && !now.SiliconeFree {
+		t.CleanDown = b.Setup.CleanDown
+	}
+	if now.SetBar == 0 || now.SetBar != j.SetBar {
+		t.Pressure = b.Setup.Pressure
+	}
+	return t
+}
+
+// swaps counts the holders that are to cut with another blade than they carry.
+func swaps(now *Standing, j *Job, c *Changeover) int {
+	n := 0
+	for i, h := range c.Holders {
+		if h.Use == Cutting && i < len(now.Blades) && now.Blades[i].Known() && j.Blade.Known() && now.Blades[i] != j.Blade {
+			n++
+		}
+	}
+	return n
+}
+
+// shared is how long a crew takes over n equal pieces of work, one person a piece.
+func shared(n, crew int, each time.Duration) time.Duration {
+	crew = max(crew, 1)
+	return time.Duration((n+crew-1)/crew) * each
+}
+
+// time is how long the positioner takes over the moves in their order, and how far
+// its carriage goes, its way from home and back included.
+func (d *Drive) time(moves []Move, pitch Length) (time.Duration, Length) {
+	switch {
+	case len(moves) == 0:
+		return 0, 0
+	case d.Kind == ByHand:
+		return shared(len(moves), d.Crew, d.Hand), 0
+	case d.Kind == OwnDrive:
+		return d.together(moves, pitch), 0
+	}
+	at, way, t := d.Home, Length(0), time.Duration(0)
+	for _, m := range moves {
+		t += d.travel(abs(m.From-at)) + d.Pick + d.travel(abs(m.To-m.From)) + d.Set
+		way += abs(m.From-at) + abs(m.To-m.From)
+		at = m.To
+	}
+	return t + d.travel(abs(d.Home-at)), way + abs(d.Home-at)
+}
+
+// together is how long the moves take when each holder drives itself and starts as
+// soon as the neighbour it waits for has been set. The order lists that neighbour
+// just before it.
+func (d *Drive) together(moves []Move, pitch Length) time.Duration {
+	var longest, end time.Duration
+	for i, m := range moves {
+		start := time.Duration(0)
+		if i > 0 && waits(m, moves[i-1], pitch) {
+			start = end
+		}
+		end = start + d.Pick + d.travel(abs(m.To-m.From)) + d.Set
+		longest = max(longest, end)
+	}
+	return longest
+}
+
+// waits reports whether move m can be made only after the move of a neighbour.
+func waits(m, before Move, pitch Length) bool {
+	switch m.Holder {
+	case before.Holder - 1:
+		return m.To > before.From-pitch
+	case before.Holder + 1:
+		return m.To < before.From+pitch
+	}
+	return false
+}
+
+// travel is how long one move of that length takes: a trapezoid of speed, a
+// triangle where the way is too short to reach full speed. To the microsecond.
+func (d *Drive) travel(way Length) time.Duration {
+	s, v, a := float64(way), float64(d.Speed), float64(d.Acceleration)
+	t := 0.0
+	switch {
+	case way == 0 || v <= 0:
+	case a <= 0:
+		t = s / v
+	case s*a < v*v:
+		t = 2 * math.Sqrt(s/a)
+	default:
+		t = s/v + v/a
+	}
+	return time.Duration(math.Round(t*1e6)) * time.Microsecond
+}
+
+// run is how long a job runs at its speed, ramps left out. To the microsecond.
+func (j *Job) run() time.Duration {
+	if j.Speed <= 0 {
+		return 0
+	}
+	return time.Duration(math.Round(j.Metres/j.Speed*60e6)) * time.Microsecond
+}

@@ -1,0 +1,104 @@
+package plan
+
+import "time"
+
+// ShiftRule says whether a job's layout may move sideways inside its trim.
+type ShiftRule uint8
+
+// The shift rules.
+const (
+	Centred ShiftRule = iota // half the trim on each side
+	Free                     // anywhere that keeps the least trim on both sides
+)
+
+// Arrange says which slits of a job may change places.
+type Arrange uint8
+
+// The arrangement rules.
+const (
+	AsListed   Arrange = iota
+	ByEntries          // entries may change places, each entry's slits stay side by side
+	AnyArrange         // any slit anywhere
+)
+
+// State is how far a job of the day has come.
+type State uint8
+
+// The states of a job.
+const (
+	Waiting State = iota
+	Running
+	Done
+	Aside
+)
+
+// Entry is a run of equal slits side by side.
+type Entry struct {
+	Count    int
+	Finished Length // width the customer gets
+	Width    Length // width cut: finished width with the material's allowance, rounded once
+}
+
+// Blade is the edge a holder carries or a job wants. The zero Blade is unknown.
+type Blade struct {
+	Bevel float64 // included angle, degrees
+	Tip   float64 // tip radius, mm
+}
+
+// Known reports whether the blade has been described.
+func (b Blade) Known() bool { return b != Blade{} }
+
+// Job is one order of the day.
+type Job struct {
+	ID       string
+	Material string
+	Web      Length
+	Entries  []Entry // operator side first
+	Trim     Length  // least edge trim on each side
+	Shift    ShiftRule
+	Arrange  Arrange
+	Metres   float64 // to run
+	Speed    float64 // m/min
+	Due      time.Time
+	After    []string // ids of jobs that come before
+	State    State
+	Turn     int // fixed turn in the day from 1, -1 the last, 0 none
+
+	// What the material asks of the beam.
+	Blade        Blade
+	SetBar       float64 // set pressure, bar; 0 unknown
+	SiliconeFree bool    // blades and felts must be clean of silicone first
+}
+
+// Slits are the cut widths as listed, operator side first.
+func (j *Job) Slits() []Length {
+	var out []Length
+	for _, e := range j.Entries {
+		for range e.Count {
+			out = append(out, e.Width)
+		}
+	}
+	return out
+}
+
+// Day is a day's jobs in the order of its file.
+type Day struct {
+	Start, End time.Time // End is zero when not given
+	Jobs       []Job
+}
+
+// Standing is where every holder stands now, what it carries, and what the beam
+// last ran.
+type Standing struct {
+	At       []Length  // by number; At[0] is holder 1
+	Blades   []Blade   // by number; nil or zero Blades are unknown
+	Metres   []float64 // cut with the edge, by number; nil is unknown
+	Recorded time.Time
+	Job      string // what the beam last ran; empty is unknown
+	Material string
+	Web      Length
+	SetBar   float64
+	// SiliconeFree is what the material last run asked for.
+	SiliconeFree bool
+	Assumed      bool // no file: holders taken to stand evenly spread
+}

@@ -1,0 +1,60 @@
+package plan
+
+// keep tells which holders stay in some or in all plans with the fewest
+// repositions. What a fewest plan never does need not be looked at again when
+// ties are broken.
+type keep struct {
+	most   int   // stays in a fewest plan
+	upTo   []int // most stays up to and with each holder, when it stays; never when it can't
+	fromOn []int // most stays from each holder on, when it stays
+	before []int // most stays that the holders before each allow
+	must   []bool
+	may    []bool
+}
+
+// find fills k for p.now; ok is false when the layout can't be set.
+func (k *keep) find(p *Planner) (ok bool) {
+	s := &p.now
+	if k.most, ok = p.count(); !ok {
+		return false
+	}
+	n := len(s.at)
+	k.upTo, k.fromOn = k.upTo[:0], k.fromOn[:0]
+	for range n {
+		k.upTo, k.fromOn = append(k.upTo, never), append(k.fromOn, never)
+	}
+	if s.plain {
+		p.chain.backwards()
+		for v := 1; v < len(p.chain.nodes)-1; v++ {
+			h := p.chain.nodes[v].holder
+			k.upTo[h], k.fromOn[h] = p.chain.best[v], p.chain.back[v]
+		}
+	} else {
+		copy(k.upTo, p.reach.stays)
+		s.mirrorTo(&p.mirror)
+		p.reach.most(&p.mirror)
+		for i, stays := range p.reach.stays {
+			k.fromOn[n-1-i] = stays
+		}
+	}
+	k.sort()
+	return true
+}
+
+// sort fills may and must. A plan in which holder i moves has at most the stays
+// that its neighbours on either side allow on their own.
+func (k *keep) sort() {
+	k.may, k.must = k.may[:0], k.must[:0]
+	most := 0 // stays that holders before i allow
+	for i, upTo := range k.upTo {
+		k.may = append(k.may, upTo+k.fromOn[i]-1 == k.most)
+		k.before = append(k.before[:i], most)
+		most = max(most, upTo)
+	}
+	k.must = append(k.must, k.may...)
+	most = 0
+	for i := len(k.upTo) - 1; i >= 0; i-- {
+		k.must[i] = k.before[i]+most < k.most
+		most = max(most, k.fromOn[i])
+	}
+}

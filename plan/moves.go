@@ -1,0 +1,89 @@
+package plan
+
+import "fmt"
+
+// order puts the moves of a changeover in an order in which each can be made as it
+// comes, straight and a pitch clear of its neighbours.
+//
+// A holder bound for the drive side waits for its neighbour there only if it is to
+// end beyond the pitch in front of where that one stands now; mirrored to the
+// operator side. One that waits goes the same way as the one it waits for: if the
+// neighbour stayed or came nearer, the new places would be nearer than a pitch. So
+// waits form chains that run one way along the beam and never a circle, and one
+// direct move a holder is always enough. Going up the beam, each chain bound for
+// the operator side is in order already; one bound for the drive side is turned
+// round. O(H).
+func (p *Planner) order(c *Changeover) []Move {
+	moves := make([]Move, 0, c.Repositions)
+	for i := 0; i < len(c.Holders); i++ {
+		end := i // the last of the chain of holders each waiting for the next
+		for end+1 < len(c.Holders) && c.Holders[end].At > c.From[end+1]-p.pitch {
+			end++
+		}
+		for h := end; h >= i; h-- {
+			if c.Holders[h].At != c.From[h] {
+				moves = append(moves, Move{h + 1, c.From[h], c.Holders[h].At, p.why(c, h)})
+			}
+		}
+		i = end
+	}
+	return moves
+}
+
+// why is the reason for holder i's move (counted from 0). In a plan with the
+// fewest repositions an idle holder never moves without one: could it have stayed,
+// the plan would have a reposition less.
+func (p *Planner) why(c *Changeover, i int) Why {
+	s, h, x := &p.now, c.Holders[i], c.From[i]
+	if h.Use == Cutting {
+		return Why{Cause: GoesToCut, Cut: h.Cut}
+	}
+	m := s.stays[i].before
+	if m < len(s.cuts) && (m == 0 || s.cuts[m]-x <= x-s.cuts[m-1]) {
+		m++ // the nearer cut, from 1
+	}
+	if m > 0 && abs(s.cuts[m-1]-x) < p.pitch && p.servedNear(c, i, m) {
+		return Why{Cause: NearCut, Cut: m, Distance: abs(s.cuts[m-1] - x)}
+	}
+	if !s.mayIdle(x) {
+		return Why{Cause: OverWeb, Distance: max(s.web.From-x, x-s.web.To)}
+	}
+	for _, n := range [2]int{i + 1, i - 1} {
+		if n >= 0 && n < len(c.Holders) && abs(c.Holders[n].At-x) < p.pitch {
+			return Why{Cause: MakesRoom, Holder: n + 1, Distance: abs(c.Holders[n].At - x)}
+		}
+	}
+	return Why{Cause: StandsAhead}
+}
+
+// servedNear reports whether the holder that serves cut m stands nearer than a
+// pitch to where holder i stood: with in_place it may stand off its cut.
+func (p *Planner) servedNear(c *Changeover, i, m int) bool {
+	for _, h := range c.Holders {
+		if h.Cut == m {
+			return abs(h.At-c.From[i]) < p.pitch
+		}
+	}
+	return false
+}
+
+// Text is the reason in words, with lengths in the unit.
+func (w Why) Text(u Unit) string {
+	switch w.Cause {
+	case GoesToCut:
+		return fmt.Sprintf("goes to cut %d", w.Cut)
+	case NearCut:
+		if w.Distance == 0 {
+			return fmt.Sprintf("stands on cut %d and isn't to cut it", w.Cut)
+		}
+		return fmt.Sprintf("stands %s from cut %d", u.Show(w.Distance), w.Cut)
+	case OverWeb:
+		if w.Distance <= 0 {
+			return fmt.Sprintf("stands over the web, %s inside its edge", u.Show(-w.Distance))
+		}
+		return fmt.Sprintf("stands %s beside the web, nearer than the store gap", u.Show(w.Distance))
+	case MakesRoom:
+		return fmt.Sprintf("makes room for holder %d, which comes within %s", w.Holder, u.Show(w.Distance))
+	}
+	return "moves ahead for a later job"
+}

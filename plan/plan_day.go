@@ -1,0 +1,111 @@
+package plan
+
+import (
+	"slices"
+	"time"
+)
+
+// Next plans one job from what stands now, its setup beginning at the clock. It
+// returns the step and what stands while the job runs; the faults say why the job
+// can't be run, and then nothing has changed.
+func (p *Planner) Next(now *Standing, clock time.Time, j *Job) (Step, *Standing, []Fault) {
+	return p.next(now, clock, j, p.Best)
+}
+
+// NextCentred plans like Next, but at the allowed shift nearest to centred: what a
+// shop does that leaves the shift alone.
+func (p *Planner) NextCentred(now *Standing, clock time.Time, j *Job) (Step, *Standing, []Fault) {
+	return p.next(now, clock, j, p.Nearest)
+}
+
+func (p *Planner) next(now *Standing, clock time.Time, j *Job,
+	changeover func([]Length, *Job) (Layout, Changeover, []Fault)) (Step, *Standing, []Fault) {
+	l, c, faults := changeover(now.At, j)
+	if len(faults) > 0 {
+		return Step{}, now, faults
+	}
+	s := Step{Job: j, Layout: l, Changeover: c, Setup: p.beam.setupTime(now, j, &c), SetupStart: clock}
+	s.RunStart = clock.Add(s.Setup.Total())
+	s.RunEnd = s.RunStart.Add(j.run())
+	if !j.Due.IsZero() {
+		s.Late = max(s.RunEnd.Sub(j.Due), 0)
+	}
+	return s, now.after(&s), nil
+}
+
+// after is what stands while the step's job runs, its metres counted.
+func (now *Standing) after(s *Step) *Standing {
+	j := s.Job
+	next := &Standing{
+		At:       make([]Length, len(now.At)),
+		Blades:   slices.Clone(now.Blades),
+		Metres:   slices.Clone(now.Metres),
+		Recorded: s.RunEnd, Job: j.ID, Material: j.Material, Web: j.Web, SetBar: j.SetBar,
+		SiliconeFree: j.SiliconeFree,
+	}
+	for i, h := range s.Changeover.Holders {
+		next.At[i] = h.At
+		if h.Use != Cutting {
+			continue
+		}
+		if i < len(next.Blades) && j.Blade.Known() && next.Blades[i] != j.Blade {
+			if next.Blades[i].Known() && i < len(next.Metres) {
+				next.Metres[i] = 0 // a fresh edge
+			}
+			next.Blades[i] = j.Blade
+		}
+		if i < len(next.Metres) {
+			next.Metres[i] += j.Metres
+		}
+	}
+	return next
+}
+
+// PlanDay plans the day's jobs in the order of the file, each changeover on its
+// own. Jobs done or set aside are left out; jobs that the beam can't run are
+// refused and the rest planned. It fails only when the beam can't plan at all.
+func PlanDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
+	p, err := NewPlanner(b)
+	if err != nil {
+		return nil, err
+	}
+	day := &DayPlan{Beam: b, Start: start}
+	day.Steps, day.Refused = p.run(start, d, p.Next)
+	day.Totals = Sum(day.Steps)
+	listed, _ := p.run(start, d, p.NextCentred)
+	day.Listed = Sum(listed)
+	return day, nil
+}
+
+// run plans the day's jobs one after the other with next.
+func (p *Planner) run(now *Standing, d *Day,
+	next func(*Standing, time.Time, *Job) (Step, *Standing, []Fault)) (steps []Step, refused []Refusal) {
+	clock := d.Start
+	for i := range d.Jobs {
+		j := &d.Jobs[i]
+		if j.State == Done || j.State == Aside {
+			continue
+		}
+		s, stands, faults := next(now, clock, j)
+		if len(faults) > 0 {
+			refused = append(refused, Refusal{j, faults})
+			continue
+		}
+		steps, now, clock = append(steps, s), stands, s.RunEnd
+	}
+	return steps, refused
+}
+
+// Sum adds the steps up.
+func Sum(steps []Step) Totals {
+	t := Totals{Jobs: len(steps)}
+	for _, s := range steps {
+		t.Repositions += s.Changeover.Repositions
+		t.Setup += s.Setup.Total()
+		if s.Late > 0 {
+			t.LateJobs++
+			t.Late += s.Late
+		}
+	}
+	return t
+}

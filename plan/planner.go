@@ -1,0 +1,162 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// Planner plans changeovers on one beam. It keeps its working memory between
+// calls, so that planning in the steady state allocates next to nothing; one
+// goroutine may use it at a time.
+type Planner struct {
+	beam  *Beam
+	pitch Length
+
+	now    scene // the changeover being planned
+	mirror scene // the same seen from the drive side, for counting backwards
+	chain  chain
+	reach  reach
+	keep   keep
+	places places
+	shifts shifts
+}
+
+// scene is one changeover to be planned: who stands where, and the cuts wanted.
+// A scene can be mirrored, so it keeps all that depends on the side.
+type scene struct {
+	pitch       Length
+	inPlace     Length
+	rail        Span
+	web         Span // the job's web
+	idle        Span // idle holders stand at or outside its ends; see anywhere
+	anywhere    bool // idle holders may stand over the web too
+	at          []Length
+	condition   []Condition
+	cuts        []Length
+	stays       []stay
+	plain       bool // all holders good, free to rest, exact places: count.go does
+	impossible  bool // cuts too near, off the rail, or an unmovable holder in the way
+	goodsBefore []int
+}
+
+// stay is the one way in which a holder can end where it stands. The number of
+// cuts to its operator side is before; after differs by one when it serves a cut.
+type stay struct {
+	can           bool
+	before, after int
+}
+
+// NewPlanner makes a planner for the beam. It fails when no changeover at all can
+// be planned: no holders, more than the limits, a rail too short for the holders.
+func NewPlanner(b *Beam) (*Planner, error) {
+	n, pitch := len(b.Holders), b.Pitch()
+	switch {
+	case n == 0:
+		return nil, errors.New("the beam has no holders")
+	case n > MaxHolders:
+		return nil, fmt.Errorf("%d holders are more than the %d that are planned", n, MaxHolders)
+	case pitch <= 0 || b.HolderWidth <= 0 || b.Clearance < 0:
+		return nil, errors.New("holder width must be above nought and clearance not below it")
+	case b.Rail.Length() < 0 || b.Rail.Length() > MaxRail:
+		return nil, fmt.Errorf("the rail must be between 0 and %d mm long", MaxRail/Millimetre)
+	case max(abs(b.Rail.From), abs(b.Rail.To), abs(b.Web.From), abs(b.Web.To)) > math.MaxInt64/1024:
+		return nil, errors.New("places on the beam are too large to be planned")
+	case b.InPlace < 0 || 2*b.InPlace >= pitch:
+		return nil, errors.New("in_place must be nought or more and below half the pitch")
+	case b.Rail.Length() < Length(n-1)*pitch:
+		return nil, fmt.Errorf("%d holders at a pitch of %d nm don't fit on a rail of %d nm", n, pitch, b.Rail.Length())
+	case b.StoreGap < 0:
+		return nil, errors.New("store_gap must not be below nought")
+	}
+	return &Planner{beam: b, pitch: pitch}, nil
+}
+
+// set makes p.now the changeover from the standing to cuts on a web.
+func (p *Planner) set(standing []Length, web Span, cuts []Length) {
+	b, s := p.beam, &p.now
+	gap := max(b.StoreGap, Nanometre) // the edge of the web is not outside
+	s.pitch, s.inPlace, s.rail, s.web, s.anywhere = p.pitch, b.InPlace, b.Rail, web, b.RestOverWeb
+	s.idle = Span{web.From - gap, web.To + gap}
+	s.at = append(s.at[:0], standing...)
+	s.condition = append(s.condition[:0], b.Holders...)
+	s.cuts = append(s.cuts[:0], cuts...)
+	s.look()
+}
+
+// look works out what follows from places and cuts: the ways to stay and whether
+// anything rules the layout out at once.
+func (s *scene) look() {
+	s.plain = s.anywhere && s.inPlace == 0
+	s.impossible = len(s.cuts) > 0 && (s.cuts[0] < s.rail.From || s.cuts[len(s.cuts)-1] > s.rail.To)
+	for m := 1; m < len(s.cuts); m++ {
+		s.impossible = s.impossible || s.cuts[m]-s.cuts[m-1] < s.pitch
+	}
+	s.stays, s.goodsBefore = s.stays[:0], append(s.goodsBefore[:0], 0)
+	before, goods := 0, 0 // cuts wholly to the operator side of the holder; holders that may cut
+	for i, x := range s.at {
+		for before < len(s.cuts) && s.cuts[before] < x-s.inPlace {
+			before++
+		}
+		c := s.condition[i]
+		st := s.stayOf(x, c, before)
+		if c != Good {
+			s.plain = false
+		}
+		if !c.Moves() && !(st.can && s.clear(x, st)) {
+			s.impossible = true
+		}
+		if c.Cuts() {
+			goods++
+		}
+		s.stays = append(s.stays, st)
+		s.goodsBefore = append(s.goodsBefore, goods)
+	}
+	s.impossible = s.impossible || goods < len(s.cuts)
+}
+
+// stayOf is how a holder at x could stay, with that many cuts before it. A holder
+// within inPlace of a cut can only stay to serve it: inPlace is below half the
+// pitch, so whoever else served that cut would be nearer than a pitch.
+func (s *scene) stayOf(x Length, c Condition, before int) stay {
+	if before < len(s.cuts) && s.cuts[before]-x <= s.inPlace {
+		return stay{c.Cuts(), before, before + 1}
+	}
+	// Whoever serves a cut may itself stand up to inPlace off it.
+	can := s.mayIdle(x) &&
+		(before == 0 || x-s.cuts[before-1] >= s.pitch-s.inPlace) &&
+		(before == len(s.cuts) || s.cuts[before]-x >= s.pitch-s.inPlace)
+	return stay{can, before, before}
+}
+
+// clear reports whether a holder that can't move leaves every cut that it doesn't
+// serve a whole pitch.
+func (s *scene) clear(x Length, st stay) bool {
+	return (st.before == 0 || x-s.cuts[st.before-1] >= s.pitch) &&
+		(st.after == len(s.cuts) || s.cuts[st.after]-x >= s.pitch)
+}
+
+// mayIdle reports whether an idle holder may stand at x, neighbours apart.
+func (s *scene) mayIdle(x Length) bool {
+	return s.anywhere || x <= s.idle.From || x >= s.idle.To
+}
+
+// over reports whether x is over the web, edges included.
+func (s *scene) over(x Length) bool { return x >= s.web.From && x <= s.web.To }
+
+// mirrorTo sets m to the scene seen from the drive side: places negated, order
+// turned round.
+func (s *scene) mirrorTo(m *scene) {
+	turn := func(sp Span) Span { return Span{-sp.To, -sp.From} }
+	m.pitch, m.inPlace, m.anywhere = s.pitch, s.inPlace, s.anywhere
+	m.rail, m.web, m.idle = turn(s.rail), turn(s.web), turn(s.idle)
+	m.at, m.condition, m.cuts = m.at[:0], m.condition[:0], m.cuts[:0]
+	for i := len(s.at) - 1; i >= 0; i-- {
+		m.at = append(m.at, -s.at[i])
+		m.condition = append(m.condition, s.condition[i])
+	}
+	for i := len(s.cuts) - 1; i >= 0; i-- {
+		m.cuts = append(m.cuts, -s.cuts[i])
+	}
+	m.look()
+}

@@ -1,0 +1,141 @@
+package plan
+
+// Counting when some holders may not cut or not move, when idle ones may not rest
+// over the web, or when a holder near a cut may serve it. Then room alone doesn't
+// decide, and the beam is packed from the operator side instead.
+
+// reach packs holders one by one. For each number of cuts served so far it keeps
+// the places that the last holder can have reached and the most stays on the way.
+// Of two ways with the same number of cuts, one that stands further to the
+// operator side with no fewer stays can do all the other can, since what follows
+// only asks for a pitch between neighbours; so a front of ways that beat each
+// other in one of the two is enough. O(H k F) for k cuts and fronts of length F,
+// which never exceeds H + 1; over the web fronts are short, since little fits
+// between two cuts.
+type reach struct {
+	now, next [][]way // by cuts served
+	stays     []int   // by holder: most stays up to and with it, when it stays; never when it can't
+}
+
+// way is one way to have set the holders so far: the last one's place, and how
+// many stayed. Fronts are sorted by place, and so by stays.
+type way struct {
+	at    Length
+	stays int
+}
+
+// most is the most holders of the scene that can stay; it leaves r.stays filled.
+func (r *reach) most(s *scene) (stays int, ok bool) {
+	r.start(s)
+	for i := range s.at {
+		for m := range r.next {
+			r.next[m] = r.next[m][:0]
+		}
+		r.stays = append(r.stays, never)
+		// Before holder i at most i cuts are served, and enough holders that may
+		// cut must follow for the rest.
+		goods := s.goodsBefore[len(s.at)] - s.goodsBefore[i+1]
+		for m := max(0, len(s.cuts)-goods); m <= min(i+1, len(s.cuts)); m++ {
+			r.step(s, i, m)
+		}
+		r.now, r.next = r.next, r.now
+	}
+	last := r.now[len(s.cuts)]
+	if len(last) == 0 {
+		return 0, false
+	}
+	return last[len(last)-1].stays, true
+}
+
+// start empties the fronts but for the one way to have set no holder.
+func (r *reach) start(s *scene) {
+	for len(r.now) <= len(s.cuts) {
+		r.now, r.next = append(r.now, nil), append(r.next, nil)
+	}
+	for m := range r.now {
+		r.now[m] = r.now[m][:0]
+	}
+	r.now[0] = append(r.now[0], way{at: s.rail.From - s.pitch})
+	r.stays = r.stays[:0]
+}
+
+// step fills the front for m cuts served after holder i.
+func (r *reach) step(s *scene, i, m int) {
+	c, st := s.condition[i], s.stays[i]
+	if c.Moves() {
+		r.next[m] = s.idled(r.next[m], r.now[m], m)
+		if c.Cuts() && m > 0 {
+			if stays, ok := best(r.now[m-1], s.cuts[m-1]-s.pitch); ok {
+				r.next[m] = add(r.next[m], way{s.cuts[m-1], stays})
+			}
+		}
+	}
+	if st.can && st.after == m {
+		if stays, ok := best(r.now[st.before], s.at[i]-s.pitch); ok {
+			r.stays[i] = stays + 1
+			r.next[m] = add(r.next[m], way{s.at[i], stays + 1})
+		}
+	}
+}
+
+// idled appends to the front the ways in which one more holder stands idle, m cuts
+// served before it, as far to the operator side as it can.
+func (s *scene) idled(front, before []way, m int) []way {
+	to := s.rail.To
+	if m < len(s.cuts) { // room for the holder that serves the next cut
+		to = min(to, s.cuts[m]+s.inPlace-s.pitch)
+	}
+	for _, w := range before {
+		at := w.at + s.pitch
+		if !s.mayIdle(at) {
+			at = s.idle.To
+		}
+		if at > to {
+			break
+		}
+		if n := len(front); n > 0 && front[n-1].at == at { // both at the edge of the store
+			front[n-1].stays = w.stays
+			continue
+		}
+		front = append(front, way{at, w.stays})
+	}
+	return front
+}
+
+// best is the most stays of the ways that reach no further than to.
+func best(front []way, to Length) (stays int, ok bool) {
+	for i := len(front) - 1; i >= 0; i-- {
+		if front[i].at <= to {
+			return front[i].stays, true
+		}
+	}
+	return 0, false
+}
+
+// add puts a way into a front and drops those it beats.
+func add(front []way, w way) []way {
+	lo := len(front)
+	for lo > 0 && front[lo-1].at >= w.at {
+		lo--
+	}
+	if lo > 0 && front[lo-1].stays >= w.stays {
+		return front
+	}
+	hi := lo // front[lo:hi] stand further out with no more stays
+	for hi < len(front) && front[hi].stays <= w.stays {
+		hi++
+	}
+	if lo < len(front) && hi == lo && front[lo].at == w.at {
+		return front
+	}
+	tail := len(front) - hi
+	front = append(front, way{})
+	if hi == lo {
+		copy(front[lo+1:], front[lo:])
+	} else {
+		copy(front[lo+1:], front[hi:hi+tail])
+		front = front[:lo+1+tail]
+	}
+	front[lo] = w
+	return front
+}

@@ -1,0 +1,201 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Why a layout that fits the beam can't be set. What a beam can set depends on its
+// holders' conditions and on where those that can't move stand, never on where the
+// others stand.
+
+// refusal names what keeps p.now, centred at l, from being set at any shift in the
+// window: first what stands in the way of a fixed layout, else every restriction
+// without which the layout could be set, with its numbers.
+func (p *Planner) refusal(l Layout, window Span) []Fault {
+	p.set(append([]Length(nil), p.now.at...), l.Web, l.Cuts)
+	var out []Fault
+	if window.Length() == 0 {
+		out = p.inTheWay(l)
+	}
+	if len(out) > 0 {
+		return out
+	}
+	all := []restriction{
+		{func(b *Beam) bool { return replace(b.Holders, Good, Stuck, Out) }, told(p.splits(l))},
+		{func(b *Beam) bool { return replace(b.Holders, Good, NoCut) }, told(p.cantCut(l))},
+		{func(b *Beam) bool { rest := b.RestOverWeb; b.RestOverWeb = true; return !rest }, told(p.store(l))},
+	}
+	var present []Fault
+	for _, r := range all {
+		eased := *p.beam
+		eased.Holders = append([]Condition(nil), p.beam.Holders...)
+		if !r.lift(&eased) {
+			continue
+		}
+		fault := Fault{"slits", r.why}
+		present = append(present, fault)
+		if (&Planner{beam: &eased, pitch: p.pitch}).settable(p.now.at, l, window) {
+			out = append(out, fault)
+		}
+	}
+	switch {
+	case len(out) > 0:
+		return out
+	case len(present) > 0: // no single one decides, so all of them are told
+		return present
+	}
+	return []Fault{{"slits", told(p.crowded(l))}}
+}
+
+// told works a reason out at once, in both units, since the scene goes on to
+// other things.
+func told(why func(Unit) string) func(Unit) string {
+	text := [...]string{Millimetres: why(Millimetres), Inches: why(Inches)}
+	return func(u Unit) string { return text[u] }
+}
+
+// restriction is something that can rule a layout out: lift takes it away and
+// tells whether it was there.
+type restriction struct {
+	lift func(*Beam) bool
+	why  func(Unit) string
+}
+
+// settable reports whether the layout can be set at some shift in the window.
+func (p *Planner) settable(standing []Length, l Layout, window Span) bool {
+	p.set(standing, l.Web, l.Cuts)
+	p.shifts.cuts = append(p.shifts.cuts[:0], l.Cuts...)
+	_, ok := p.nearest(window)
+	return ok
+}
+
+// replace turns every holder of some conditions into another; it tells whether
+// there was one.
+func replace(holders []Condition, to Condition, from ...Condition) (found bool) {
+	for i, c := range holders {
+		if slices.Contains(from, c) {
+			holders[i], found = to, true
+		}
+	}
+	return found
+}
+
+// inTheWay lists the holders that can't move and stand where the fixed layout
+// allows none.
+func (p *Planner) inTheWay(l Layout) []Fault {
+	var out []Fault
+	s := &p.now
+	for i, x := range s.at {
+		st := s.stays[i]
+		if s.condition[i].Moves() || st.can && s.clear(x, st) {
+			continue
+		}
+		n, c := i+1, s.condition[i]
+		m, d := nearestCut(l.Cuts, x)
+		why := func(u Unit) string {
+			return fmt.Sprintf("holder %d is %s and stands at %s, where no idle holder may while a web runs from %s to %s",
+				n, c, u.Show(x), u.Show(l.Web.From), u.Show(l.Web.To))
+		}
+		if m > 0 && d < p.pitch {
+			why = func(u Unit) string {
+				return fmt.Sprintf("holder %d is %s and stands %s from cut %d, nearer than the pitch of %s",
+					n, c, u.Show(d), m, u.Show(p.pitch))
+			}
+		}
+		out = append(out, Fault{"slits", why})
+	}
+	return out
+}
+
+// nearestCut is the cut (from 1) nearest to x that isn't served from there, and
+// its distance; 0 without cuts.
+func nearestCut(cuts []Length, x Length) (m int, d Length) {
+	for i, c := range cuts {
+		if m == 0 || abs(c-x) < d {
+			m, d = i+1, abs(c-x)
+		}
+	}
+	return m, d
+}
+
+// splits tells what lies on either side of the holders that can't move.
+func (p *Planner) splits(l Layout) func(Unit) string {
+	return func(u Unit) string {
+		text := ""
+		for i, c := range p.beam.Holders {
+			if c.Moves() {
+				continue
+			}
+			before := 0
+			for before < len(l.Cuts) && l.Cuts[before] < p.now.at[i] {
+				before++
+			}
+			text = also(text, "holder %d is %s at %s: %d holders on its operator side may cut and %d on its drive side, for %d and %d cuts and all idle holders there",
+				i+1, c, u.Show(p.now.at[i]), p.now.goodsBefore[i], p.goodsAfter(i), before, len(l.Cuts)-before)
+		}
+		return text
+	}
+}
+
+// cantCut tells between which cuts the holders that may not cut must stand.
+func (p *Planner) cantCut(l Layout) func(Unit) string {
+	return func(u Unit) string {
+		text, k := "", len(l.Cuts)
+		for i, c := range p.beam.Holders {
+			if c != NoCut {
+				continue
+			}
+			least, most := max(0, k-p.goodsAfter(i)), min(k, p.now.goodsBefore[i])
+			text = also(text, "holder %d may not cut; %d holders on its operator side and %d on its drive side may, so between %d and %d of the %d cuts must lie on its operator side, and it finds no room there (%s between two cuts takes one idle holder)",
+				i+1, p.now.goodsBefore[i], p.goodsAfter(i), least, most, k, u.Show(2*p.pitch))
+		}
+		return text
+	}
+}
+
+// store tells how many idle holders there are and what room is left for them.
+func (p *Planner) store(l Layout) func(Unit) string {
+	s := &p.now
+	return func(u Unit) string {
+		return fmt.Sprintf("%d idle holders may not rest over the web; clear of it there is room for %d on the operator side, up to %s, and for %d on the drive side, from %s",
+			len(s.at)-len(l.Cuts), fit(s.idle.From-s.rail.From, p.pitch), u.Show(s.idle.From), fit(s.rail.To-s.idle.To, p.pitch), u.Show(s.idle.To))
+	}
+}
+
+// crowded tells that the idle holders find no room between the cuts and beside
+// them.
+func (p *Planner) crowded(l Layout) func(Unit) string {
+	return func(Unit) string {
+		rail, n := p.beam.Rail, len(p.beam.Holders)
+		room := fit(rail.Length(), p.pitch)
+		if k := len(l.Cuts); k > 0 {
+			room = int((l.Cuts[0]-rail.From)/p.pitch) + int((rail.To-l.Cuts[k-1])/p.pitch)
+			for m := 1; m < k; m++ {
+				room += int((l.Cuts[m]-l.Cuts[m-1])/p.pitch) - 1
+			}
+		}
+		return fmt.Sprintf("%d idle holders find no room: between the cuts and beside them %d can stand", n-len(l.Cuts), room)
+	}
+}
+
+// fit is how many holders stand on a stretch of that length, both ends included.
+func fit(length, pitch Length) int {
+	if length < 0 {
+		return 0
+	}
+	return int(length/pitch) + 1
+}
+
+// goodsAfter counts the holders to the drive side of holder i that may cut.
+func (p *Planner) goodsAfter(i int) int {
+	return p.now.goodsBefore[len(p.now.at)] - p.now.goodsBefore[i+1]
+}
+
+// also appends a sentence to a text.
+func also(text, format string, args ...any) string {
+	if text != "" {
+		text += "; "
+	}
+	return text + fmt.Sprintf(format, args...)
+}

@@ -1,0 +1,230 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+)
+
+// A free shift. As a layout slides, its best plan changes only where a cut comes
+// to a whole number of pitches (nought included) from something that stands still:
+// a holder's place, a rail end, a store edge or a web edge. Between two such
+// shifts the ways to set the layout stay the same and travel changes linearly for
+// each, so the best of them is reached at an end. Hence the critical shifts, the
+// ends of the window and centred are all that need be looked at for repositions,
+// parked, travel and nearness to centred alike.
+
+// shifts is the memory of the search over shifts.
+type shifts struct {
+	cuts []Length // of the centred layout
+	list []bounded
+	ties []Length
+}
+
+// bounded is a shift with a bound on the stays it allows.
+type bounded struct {
+	shift Length
+	stays int
+}
+
+// Best plans the changeover to a job over all shifts it allows, its slits as
+// listed: exactly the fewest repositions, then the fewest parked, the least
+// travel, nearest to centred, and of two as near the one to the operator side.
+// The faults say why the job can't be run from this standing.
+func (p *Planner) Best(standing []Length, j *Job) (Layout, Changeover, []Fault) {
+	return p.search(standing, j, p.best)
+}
+
+// Nearest plans the changeover to a job at the allowed shift nearest to centred
+// that can be set at all.
+func (p *Planner) Nearest(standing []Length, j *Job) (Layout, Changeover, []Fault) {
+	return p.search(standing, j, p.nearest)
+}
+
+// search plans a job at the shift that pick finds in the window.
+func (p *Planner) search(standing []Length, j *Job, pick func(window Span) (Length, bool)) (Layout, Changeover, []Fault) {
+	if faults := p.beam.Faults(j); len(faults) > 0 {
+		return Layout{}, Changeover{}, faults
+	}
+	if faults := p.wrongStanding(standing); len(faults) > 0 {
+		return Layout{}, Changeover{}, faults
+	}
+	slits := j.Slits()
+	centred := p.beam.Lay(j, slits, 0)
+	from, to := p.beam.Window(j)
+	p.set(standing, centred.Web, centred.Cuts)
+	p.shifts.cuts = append(p.shifts.cuts[:0], centred.Cuts...)
+	shift, ok := pick(Span{from, to})
+	if !ok {
+		return Layout{}, Changeover{}, p.refusal(centred, Span{from, to})
+	}
+	l := p.beam.Lay(j, slits, shift)
+	c, faults := p.Changeover(standing, l)
+	return l, c, faults
+}
+
+// shift slides p.now to a shift from centred.
+func (p *Planner) shift(by Length) {
+	for m, c := range p.shifts.cuts {
+		p.now.cuts[m] = c + by
+	}
+	p.now.look()
+}
+
+// best is the best shift in the window.
+func (p *Planner) best(window Span) (Length, bool) {
+	f := &p.shifts
+	most := -1 // stays of the best shifts so far, which are f.ties
+	f.ties = f.ties[:0]
+	f.list = append(f.list[:0], bounded{shift: 0}, bounded{shift: window.From}, bounded{shift: window.To})
+	p.meet(window)
+	most = p.try(most)
+	// Without a holder on a cut every cut needs a reposition: other shifts are
+	// worth a look only if nothing better has been found.
+	if most <= len(p.now.at)-len(f.cuts) {
+		f.list = f.list[:0]
+		p.critical(window)
+		most = p.try(most)
+	}
+	if most < 0 {
+		return 0, false
+	}
+	return p.settle(), true
+}
+
+// meet lists the shifts in the window at which a holder can serve a cut where it
+// stands.
+func (p *Planner) meet(window Span) {
+	for _, c := range p.shifts.cuts {
+		i, _ := slices.BinarySearch(p.now.at, c+window.From-p.now.inPlace)
+		for ; i < len(p.now.at) && p.now.at[i] <= c+window.To+p.now.inPlace; i++ {
+			p.consider(p.now.at[i]-c, window)
+			if p.now.inPlace > 0 {
+				p.consider(p.now.at[i]-c-p.now.inPlace, window)
+				p.consider(p.now.at[i]-c+p.now.inPlace, window)
+			}
+		}
+	}
+}
+
+// critical lists all critical shifts in the window.
+func (p *Planner) critical(window Span) {
+	s := &p.now
+	edges := [4]Length{s.rail.From, s.rail.To, s.web.From, s.web.To}
+	if !s.anywhere {
+		edges[2], edges[3] = s.idle.From, s.idle.To
+	}
+	for _, c := range p.shifts.cuts {
+		for _, x := range s.at {
+			p.pitches(x-c, window)
+		}
+		for _, x := range edges {
+			p.pitches(x-c, window)
+		}
+	}
+}
+
+// pitches lists the shifts in the window that are whole pitches from one.
+func (p *Planner) pitches(from Length, window Span) {
+	first := from + (window.From-from)/p.pitch*p.pitch
+	for by := first - p.pitch; by <= window.To; by += p.pitch {
+		p.consider(by, window)
+	}
+}
+
+// consider lists a shift if it lies in the window.
+func (p *Planner) consider(by Length, window Span) {
+	if by >= window.From && by <= window.To {
+		p.shifts.list = append(p.shifts.list, bounded{shift: by})
+	}
+}
+
+// try counts the listed shifts, most promising first, and keeps in f.ties those
+// that reach the most stays found so far, which it returns.
+func (p *Planner) try(most int) int {
+	f := &p.shifts
+	slices.SortFunc(f.list, func(a, b bounded) int { return cmp.Compare(a.shift, b.shift) })
+	f.list = slices.CompactFunc(f.list, func(a, b bounded) bool { return a.shift == b.shift })
+	for i := range f.list {
+		p.shift(f.list[i].shift)
+		f.list[i].stays = p.now.mostStays()
+	}
+	slices.SortFunc(f.list, func(a, b bounded) int {
+		return cmp.Or(cmp.Compare(b.stays, a.stays), cmp.Compare(a.shift, b.shift))
+	})
+	for _, b := range f.list {
+		if b.stays < max(most, 0) {
+			break
+		}
+		p.shift(b.shift)
+		switch stays, ok := p.count(); {
+		case !ok || stays < most:
+		case stays > most:
+			most = stays
+			f.ties = append(f.ties[:0], b.shift)
+		default:
+			f.ties = append(f.ties, b.shift)
+		}
+	}
+	return most
+}
+
+// mostStays is a bound on the stays that the scene allows, -1 if it is impossible:
+// no more than can stay each on its own, and a cut that no holder stands at takes
+// a move.
+func (s *scene) mostStays() int {
+	if s.impossible {
+		return -1
+	}
+	can, served := 0, 0
+	for _, st := range s.stays {
+		if st.can {
+			can++
+			served += st.after - st.before
+		}
+	}
+	return min(can, len(s.at)-len(s.cuts)+served)
+}
+
+// settle is the best of the tied shifts by all that comes after repositions.
+func (p *Planner) settle() Length {
+	pick, cost := Length(0), int64(unreachable)
+	slices.SortFunc(p.shifts.ties, nearer)
+	for _, by := range slices.Compact(p.shifts.ties) {
+		p.shift(by)
+		if !p.keep.find(p) {
+			continue
+		}
+		if q := p.places.solve(&p.now, &p.keep); q >= 0 && p.places.list[q].cost < cost {
+			pick, cost = by, p.places.list[q].cost
+		}
+	}
+	return pick
+}
+
+// nearest is the shift nearest to centred at which the layout can be set.
+func (p *Planner) nearest(window Span) (Length, bool) {
+	f := &p.shifts
+	f.list = append(f.list[:0], bounded{shift: 0})
+	if p.shift(0); p.fits() {
+		return 0, true
+	}
+	f.list = append(f.list, bounded{shift: window.From}, bounded{shift: window.To})
+	p.meet(window)
+	p.critical(window)
+	slices.SortFunc(f.list, func(a, b bounded) int { return nearer(a.shift, b.shift) })
+	for _, b := range f.list {
+		if p.shift(b.shift); p.fits() {
+			return b.shift, true
+		}
+	}
+	return 0, false
+}
+
+// fits reports whether p.now can be set at all.
+func (p *Planner) fits() bool {
+	_, ok := p.count()
+	return ok
+}
+
+// nearer orders shifts by their distance from centred, the operator side first.
+func nearer(a, b Length) int { return cmp.Or(cmp.Compare(abs(a), abs(b)), cmp.Compare(a, b)) }
