@@ -1,0 +1,70 @@
+package material
+
+import "math/big"
+
+// Adhesive is what a material is coated with. Empty is unknown.
+type Adhesive string
+
+// The adhesives that a shop's file may name.
+const (
+	NoAdhesive  Adhesive = "none"
+	Acrylic     Adhesive = "acrylic"
+	RubberResin Adhesive = "rubber resin"
+	Silicone    Adhesive = "silicone"
+)
+
+// Adhesives lists the adhesives.
+func Adhesives() []Adhesive { return []Adhesive{NoAdhesive, Acrylic, RubberResin, Silicone} }
+
+// Material is one material as a shop runs it. Settings that its file leaves out
+// are those of its group.
+type Material struct {
+	Name          string
+	Group         string
+	ThicknessMM   float64 // 0 unknown
+	Adhesive      Adhesive
+	CutThroughBar float64 // bar, with one piston
+	SiliconeFree  bool    // blades and felts must be clean of silicone first
+	Bevel         float64 // included angle of the blade it wants, degrees
+	Tip           float64 // tip radius of that blade, mm
+	// AllowancePct widens the cut: cut width = finished width * (1 + AllowancePct/100).
+	AllowancePct *big.Rat
+	SpeedMax     float64 // line speed, m/min
+	Source       string
+}
+
+// Start is a material of the group before anything is known but its name.
+func (g Group) Start(name string) Material {
+	return Material{
+		Name: name, Group: g.Name,
+		CutThroughBar: g.CutThroughBar, Bevel: g.Bevel, Tip: g.Tip, SpeedMax: g.SpeedMax,
+		AllowancePct: new(big.Rat), Source: g.Source,
+	}
+}
+
+// Table is a shop's own materials; the built-in groups stand behind them.
+type Table []Material
+
+// Lookup finds a material by its name: one of the shop's own, or else a built-in
+// group, which is a material under its own name.
+func (t Table) Lookup(name string) (Material, bool) {
+	for _, m := range t {
+		if m.Name == name {
+			return m, true
+		}
+	}
+	g, ok := GroupNamed(name)
+	return g.Start(name), ok
+}
+
+// Names lists every name that Lookup knows, the shop's own first.
+func (t Table) Names() []string {
+	var names []string
+	for _, m := range t {
+		names = append(names, m.Name)
+	}
+	for _, g := range groups {
+		names = append(names, g.Name)
+	}
+	return names
+}
