@@ -1,0 +1,86 @@
+package plan
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
+
+// drawn is a random beam of good holders that may rest anywhere, a standing and
+// cuts on it, with room that ranges from tight to wide.
+func drawn(r *rand.Rand, most int) (*Planner, []Length, []Length) {
+	n := 1 + r.IntN(most)
+	b := &Beam{HolderWidth: 9, Clearance: 1, RestOverWeb: true, Holders: make([]Condition, n)}
+	slack := r.IntN(10*n + 2)
+	b.Rail = Span{0, Length(10*(n-1) + slack)}
+	b.Web = b.Rail
+	p, err := NewPlanner(b)
+	if err != nil {
+		panic(err)
+	}
+	return p, spread(r, n, b.Rail.To), spread(r, r.IntN(n+1), b.Rail.To)
+}
+
+// spread draws n ascending places on a stretch from nought, a pitch of 10 or more
+// apart.
+func spread(r *rand.Rand, n int, length Length) []Length {
+	free := int(length) - 10*(n-1)
+	offsets := make([]int, n)
+	for i := range offsets {
+		offsets[i] = r.IntN(free + 1)
+	}
+	slices.Sort(offsets)
+	out := make([]Length, n)
+	for i, o := range offsets {
+		out[i] = Length(o + 10*i)
+	}
+	return out
+}
+
+// The two ways to count must agree wherever both apply, stay for stay.
+func TestChainAgreesWithReach(t *testing.T) {
+	planned := 0
+	for seed := range uint64(3000) {
+		r := rand.New(rand.NewPCG(seed, 7))
+		p, at, cuts := drawn(r, 40)
+		p.set(at, p.beam.Web, cuts)
+		if p.now.impossible {
+			continue
+		}
+		var byChain, byReach keep
+		chainOK := byChain.find(p)
+		p.now.plain = false
+		reachOK := byReach.find(p)
+		if chainOK != reachOK || chainOK && byChain.most != byReach.most {
+			t.Fatalf("seed %d: chain counts %d stays (%v), reach %d (%v)", seed, byChain.most, chainOK, byReach.most, reachOK)
+		}
+		if chainOK {
+			planned++
+		}
+		for i := range at {
+			if chainOK && byChain.may[i] != byReach.may[i] {
+				t.Errorf("seed %d, holder %d: may stay %v by chain, %v by reach", seed, i+1, byChain.may[i], byReach.may[i])
+			}
+		}
+	}
+	if planned < 1000 {
+		t.Errorf("only %d of the drawn worlds could be planned", planned)
+	}
+}
+
+// Breaking ties must neither add nor lose a reposition.
+func TestPlacesKeepTheCount(t *testing.T) {
+	for seed := range uint64(2000) {
+		r := rand.New(rand.NewPCG(seed, 8))
+		p, at, cuts := drawn(r, 60)
+		l := Layout{Web: p.beam.Web, Cuts: cuts}
+		n, ok := p.Count(at, l)
+		c, faults := p.Changeover(at, l)
+		if ok != (len(faults) == 0) {
+			t.Fatalf("seed %d: counted %v, planned with faults %d", seed, ok, len(faults))
+		}
+		if ok && n != c.Repositions {
+			t.Fatalf("seed %d: counted %d repositions, planned %d", seed, n, c.Repositions)
+		}
+	}
+}
