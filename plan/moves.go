@@ -1,31 +1,80 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
-// order puts the moves of a changeover in an order in which each can be made as it
-// comes, straight and a pitch clear of its neighbours.
+// walk is a chain of moves in which each holder waits for the next: first to last
+// by number, all bound the same way. Walks lie on stretches of rail that do not
+// overlap.
+type walk struct {
+	first, last int  // holders, counted from 0
+	up          bool // bound for the drive side, so made from the last to the first
+	reach       Span // from the outermost place left or reached to the other
+}
+
+// walks finds the chains of moves along the beam. O(H).
 //
 // A holder bound for the drive side waits for its neighbour there only if it is to
 // end beyond the pitch in front of where that one stands now; mirrored to the
 // operator side. One that waits goes the same way as the one it waits for: if the
 // neighbour stayed or came nearer, the new places would be nearer than a pitch. So
-// waits form chains that run one way along the beam and never a circle, and one
-// direct move a holder is always enough. Going up the beam, each chain bound for
-// the operator side is in order already; one bound for the drive side is turned
-// round. O(H).
-func (p *Planner) order(c *Changeover) []Move {
-	moves := make([]Move, 0, c.Repositions)
+// waits form chains that run one way along the beam and never a circle: one
+// straight move a holder is always enough.
+func walks(c *Changeover, pitch Length) []walk {
+	var out []walk
 	for i := 0; i < len(c.Holders); i++ {
-		end := i // the last of the chain of holders each waiting for the next
-		for end+1 < len(c.Holders) && c.Holders[end].At > c.From[end+1]-p.pitch {
-			end++
+		from, to := c.From[i], c.Holders[i].At
+		if from == to {
+			continue
 		}
-		for h := end; h >= i; h-- {
-			if c.Holders[h].At != c.From[h] {
-				moves = append(moves, Move{h + 1, c.From[h], c.Holders[h].At, p.why(c, h)})
+		w := walk{first: i, last: i, up: to > from}
+		for n := i + 1; n < len(c.Holders); n++ {
+			if w.up && c.Holders[n-1].At <= c.From[n]-pitch || !w.up && c.Holders[n].At >= c.From[n-1]+pitch {
+				break
 			}
+			w.last = n
 		}
-		i = end
+		if w.up {
+			w.reach = Span{from, c.Holders[w.last].At}
+		} else {
+			w.reach = Span{to, c.From[w.last]}
+		}
+		out = append(out, w)
+		i = w.last
+	}
+	return out
+}
+
+// inOrder lists the walk's holders in the order in which they must be moved.
+func (w walk) inOrder() []int {
+	out := make([]int, 0, w.last-w.first+1)
+	for i := w.first; i <= w.last; i++ {
+		out = append(out, i)
+	}
+	if w.up {
+		slices.Reverse(out)
+	}
+	return out
+}
+
+// order puts the moves of a changeover in an order in which each can be made as it
+// comes, straight and a pitch clear of its neighbours: for one carriage the order
+// of its route, else along the beam.
+func (p *Planner) order(c *Changeover) []Move {
+	chains := walks(c, p.pitch)
+	var holders []int
+	if p.beam.Drive.Kind == Shuttle {
+		holders = p.beam.Drive.route(c, chains)
+	} else {
+		for _, w := range chains {
+			holders = append(holders, w.inOrder()...)
+		}
+	}
+	moves := make([]Move, 0, len(holders))
+	for _, h := range holders {
+		moves = append(moves, Move{h + 1, c.From[h], c.Holders[h].At, p.why(c, h)})
 	}
 	return moves
 }

@@ -1,0 +1,139 @@
+package plan
+
+import (
+	"slices"
+	"time"
+)
+
+// The route of one carriage that moves holder after holder and starts and ends at
+// home.
+//
+// At constant speed the shortest way is known in closed form. The walks lie one
+// behind the other along the rail. Whatever the carriage does, rail between home
+// and the outermost walk is crossed once out and once back; within a walk it must
+// go from where it comes in to the first holder, through the walk's own way (its
+// order is forced), and from the last holder's new place to where it goes home.
+// That bound is reached, since a walk passes both its ends on its own way: one
+// bound away from home ends its first move at the far end, one bound for home
+// takes its last holder from there, and just then all that lies further out is
+// done without an extra step.
+
+// route lists the holders (from 0) in the order in which one carriage best moves
+// them: least way, and from there on less time where acceleration allows. O(n^2)
+// a round of improvement for n moves.
+func (d *Drive) route(c *Changeover, chains []walk) []int {
+	order := d.shortest(chains)
+	return d.quicken(c, chains, order)
+}
+
+// shortest is the order with the least way at constant speed.
+func (d *Drive) shortest(chains []walk) []int {
+	var below, above []walk // entirely to the operator or the drive side of home
+	var here *walk
+	for i := range chains {
+		switch w := &chains[i]; {
+		case w.reach.From >= d.Home:
+			above = append(above, *w)
+		case w.reach.To <= d.Home:
+			below = append(below, *w)
+		default:
+			here = w
+		}
+	}
+	slices.Reverse(below)
+	up, down := excursion(above, true), excursion(below, false)
+	if here == nil {
+		return append(up, down...)
+	}
+	// The walk around home reaches its own two ends with its first move and before
+	// its last one.
+	moves := here.inOrder()
+	last := len(moves) - 1
+	ahead, behind := up, down // beyond the end that the first move reaches, and the other
+	if !here.up {
+		ahead, behind = down, up
+	}
+	if last == 0 {
+		return slices.Concat(behind, moves, ahead)
+	}
+	return slices.Concat(moves[:1], ahead, moves[1:last], behind, moves[last:])
+}
+
+// excursion lists the holders of walks that lie one further out than the other on
+// one side of home, for a carriage that goes out past all of them and comes back.
+func excursion(outward []walk, up bool) []int {
+	var out, back []int
+	for _, w := range outward {
+		moves := w.inOrder()
+		turn := len(moves) - 1 // bound for home: the last move is made on the way back
+		if w.up == up {
+			turn = 1
+		}
+		out = append(out, moves[:turn]...)
+		back = append(slices.Clone(moves[turn:]), back...)
+	}
+	return append(out, back...)
+}
+
+// quicken moves single holders to other turns in the order while that saves time
+// and no holder comes before one of its walk that it waits for. The result never
+// takes longer than the order given.
+func (d *Drive) quicken(c *Changeover, chains []walk, order []int) []int {
+	if d.Acceleration <= 0 || len(order) < 3 {
+		return order
+	}
+	chainOf := make([]int, len(c.Holders))
+	for k, w := range chains {
+		for i := w.first; i <= w.last; i++ {
+			chainOf[i] = k
+		}
+	}
+	for better := true; better; {
+		better = false
+		for i := range order {
+			if j, ok := d.betterTurn(c, chainOf, order, i); ok {
+				h := order[i]
+				order = slices.Insert(slices.Delete(order, i, i+1), j, h)
+				better = true
+			}
+		}
+	}
+	return order
+}
+
+// betterTurn finds the turn (counted without the holder itself) that saves most
+// time for the holder at turn i.
+func (d *Drive) betterTurn(c *Changeover, chainOf, order []int, i int) (turn int, ok bool) {
+	h := order[i]
+	// The carriage leaves a turn at the holder's new place and comes to it at the
+	// old one; turns beyond either end are home.
+	leave := func(j int) Length {
+		if j < 0 {
+			return d.Home
+		}
+		return c.Holders[order[j]].At
+	}
+	come := func(j int) Length {
+		if j == len(order) {
+			return d.Home
+		}
+		return c.From[order[j]]
+	}
+	leg := func(from, to Length) time.Duration { return d.travel(abs(to - from)) }
+	gone := leg(leave(i-1), come(i)) + leg(leave(i), come(i+1)) - leg(leave(i-1), come(i+1))
+	var most time.Duration
+	try := func(before, after, at int) {
+		from, to := leave(before), come(after)
+		put := leg(from, c.From[h]) + leg(c.Holders[h].At, to) - leg(from, to)
+		if gone-put > most {
+			most, turn, ok = gone-put, at, true
+		}
+	}
+	for j := i + 1; j < len(order) && chainOf[order[j]] != chainOf[h]; j++ {
+		try(j, j+1, j)
+	}
+	for j := i - 1; j >= 0 && chainOf[order[j]] != chainOf[h]; j-- {
+		try(j-1, j, j)
+	}
+	return turn, ok
+}

@@ -1,0 +1,124 @@
+package plan
+
+import (
+	"math/rand/v2"
+	"testing"
+)
+
+// change is the changeover between two lists of places.
+func change(from, to []Length) *Changeover {
+	c := &Changeover{From: from}
+	for _, at := range to {
+		c.Holders = append(c.Holders, Stand{At: at})
+	}
+	return c
+}
+
+// wayOf is how far a carriage goes from home and back over the moves.
+func wayOf(home Length, c *Changeover, order []int) Length {
+	at, sum := home, Length(0)
+	for _, h := range order {
+		sum += abs(c.From[h]-at) + abs(c.Holders[h].At-c.From[h])
+		at = c.Holders[h].At
+	}
+	return sum + abs(home-at)
+}
+
+// clearAll reports whether the moves can be made in the order, each straight and
+// a pitch clear of its neighbours, by moving them one after the other.
+func clearAll(c *Changeover, order []int, pitch Length) bool {
+	at := append([]Length(nil), c.From...)
+	for _, h := range order {
+		lo, hi := min(at[h], c.Holders[h].At), max(at[h], c.Holders[h].At)
+		if h > 0 && lo-at[h-1] < pitch || h+1 < len(at) && at[h+1]-hi < pitch {
+			return false
+		}
+		at[h] = c.Holders[h].At
+	}
+	return true
+}
+
+// leastWay tries every order of the moves.
+func leastWay(home Length, c *Changeover, pitch Length, visit func(order []int, way Length)) {
+	var movers []int
+	for h := range c.From {
+		if c.From[h] != c.Holders[h].At {
+			movers = append(movers, h)
+		}
+	}
+	var permute func(k int)
+	permute = func(k int) {
+		if k == len(movers) {
+			if clearAll(c, movers, pitch) {
+				visit(movers, wayOf(home, c, movers))
+			}
+			return
+		}
+		for i := k; i < len(movers); i++ {
+			movers[k], movers[i] = movers[i], movers[k]
+			permute(k + 1)
+			movers[k], movers[i] = movers[i], movers[k]
+		}
+	}
+	permute(0)
+}
+
+func TestTwoHoldersTheSameWay(t *testing.T) {
+	c := change([]Length{10, 20}, []Length{25, 35})
+	order := (&Drive{}).shortest(walks(c, 5))
+	if len(order) != 2 || order[0] != 1 || wayOf(0, c, order) != 100 {
+		t.Errorf("order %v, way %d; want holder 2 then 1, and 100", order, wayOf(0, c, order))
+	}
+}
+
+// The closed form against every order of the moves, home anywhere on the rail.
+func TestRouteIsShortest(t *testing.T) {
+	const pitch = 10
+	for seed := range uint64(4000) {
+		r := rand.New(rand.NewPCG(seed, 21))
+		n := 1 + r.IntN(6)
+		rail := Length(10*(n-1) + r.IntN(60))
+		c := change(spread(r, n, rail), spread(r, n, rail))
+		d := &Drive{Home: Length(r.IntN(int(rail) + 1))}
+		order := d.shortest(walks(c, pitch))
+		if !clearAll(c, order, pitch) {
+			t.Fatalf("seed %d: order %v can't be made from %v to %v", seed, order, c.From, c.Holders)
+		}
+		best := Length(-1)
+		leastWay(d.Home, c, pitch, func(_ []int, way Length) {
+			if best < 0 || way < best {
+				best = way
+			}
+		})
+		if got := wayOf(d.Home, c, order); got != best {
+			t.Fatalf("seed %d: way %d, least %d; home %d, from %v to %v", seed, got, best, d.Home, c.From, c.Holders)
+		}
+	}
+}
+
+// With acceleration the route may change, but only for the better, and it must
+// stay one that can be made.
+func TestRouteIsNeverSlowerThanTheShortest(t *testing.T) {
+	const pitch = 10
+	for seed := range uint64(2000) {
+		r := rand.New(rand.NewPCG(seed, 22))
+		n := 1 + r.IntN(12)
+		rail := Length(10*(n-1) + r.IntN(200))
+		c := change(spread(r, n, rail), spread(r, n, rail))
+		d := &Drive{Home: Length(r.IntN(int(rail) + 1)), Speed: 30, Acceleration: 10}
+		chains := walks(c, pitch)
+		moves := func(order []int) (out []Move) {
+			for _, h := range order {
+				out = append(out, Move{Holder: h + 1, From: c.From[h], To: c.Holders[h].At})
+			}
+			return out
+		}
+		short := d.shortest(chains)
+		before, _ := d.time(moves(short), pitch)
+		quick := d.route(c, chains)
+		after, _ := d.time(moves(quick), pitch)
+		if after > before || len(quick) != len(short) || !clearAll(c, quick, pitch) {
+			t.Fatalf("seed %d: %v from %v, %v from %v", seed, after, quick, before, short)
+		}
+	}
+}
