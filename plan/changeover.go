@@ -47,6 +47,7 @@ const (
 	NearCut                  // it stood Distance from Cut, nearer than the pitch
 	OverWeb                  // it stood where idle holders may not: Distance from a web's edge, negative over the web
 	MakesRoom                // Holder comes to a place Distance from where it stood, nearer than the pitch
+	MakesWay                 // Holder goes Distance past where it stood, and holders keep their order
 	StandsAhead              // it waits where a later job cuts
 )
 

@@ -97,9 +97,21 @@ func (p *Planner) why(c *Changeover, i int) Why {
 	if !s.mayIdle(x) {
 		return Why{Cause: OverWeb, Distance: max(s.web.From-x, x-s.web.To)}
 	}
-	for _, n := range [2]int{i + 1, i - 1} {
-		if n >= 0 && n < len(c.Holders) && abs(c.Holders[n].At-x) < p.pitch {
-			return Why{Cause: MakesRoom, Holder: n + 1, Distance: abs(c.Holders[n].At - x)}
+	// How far each neighbour's new place is from where this one stood, on its side.
+	gaps := [2]Length{p.pitch, p.pitch}
+	if i+1 < len(c.Holders) {
+		gaps[0] = c.Holders[i+1].At - x
+	}
+	if i > 0 {
+		gaps[1] = x - c.Holders[i-1].At
+	}
+	for side, n := range [2]int{i + 2, i} {
+		switch gap := gaps[side]; {
+		case gap >= p.pitch:
+		case abs(gap) < p.pitch:
+			return Why{Cause: MakesRoom, Holder: n, Distance: abs(gap)}
+		default:
+			return Why{Cause: MakesWay, Holder: n, Distance: -gap}
 		}
 	}
 	return Why{Cause: StandsAhead}
@@ -133,6 +145,8 @@ func (w Why) Text(u Unit) string {
 		return fmt.Sprintf("stands %s beside the web, nearer than the store gap", u.Show(w.Distance))
 	case MakesRoom:
 		return fmt.Sprintf("makes room for holder %d, which comes within %s", w.Holder, u.Show(w.Distance))
+	case MakesWay:
+		return fmt.Sprintf("makes way for holder %d, which goes %s past where it stood", w.Holder, u.Show(w.Distance))
 	}
 	return "moves ahead for a later job"
 }
