@@ -237,3 +237,10 @@ func (l Length) Fraction() (string, bool) {
 	}
 	return fmt.Sprintf("%s%d-%s", sign, whole, part), true
 }
+
+// Times is the length times a factor, rounded once to the nearest nanometre, half
+// away from nought; false when it is too large.
+func (l Length) Times(factor *big.Rat) (Length, bool) {
+	scaled := new(big.Rat).Mul(big.NewRat(int64(l), int64(Millimetre)), factor)
+	return round(scaled, Millimetres)
+}

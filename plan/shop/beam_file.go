@@ -1,0 +1,182 @@
+package shop
+
+import (
+	"strconv"
+	"time"
+
+	"bide/plan"
+)
+
+// Anvil is the hardened roll that the blades press on. Lengths are exact.
+type Anvil struct {
+	Diameter, Bore plan.Length
+	Span           plan.Length // between its bearings
+	HardnessHRC    float64
+	Bad            []plan.Span // damaged bands that cuts must avoid
+}
+
+// readUnits reads the unit that the file's lengths are in.
+func (d *document) readUnits(root *table) {
+	root.need("units")
+	d.unit = plan.Unit(root.choice("units", plan.Millimetres.String(), plan.Inches.String()))
+}
+
+// readBeam reads beam.toml.
+func readBeam(d *document, root *table) (*plan.Beam, *Anvil) {
+	d.readUnits(root)
+	b := &plan.Beam{Name: root.text("name", "Beam")}
+	root.need("beam")
+	if root.has("beam") {
+		readRail(root.sub("beam"), b)
+	}
+	guide := root.sub("guide")
+	b.Guide = plan.Guide(guide.choice("web_at", "centre", "operator", "drive"))
+	guide.done()
+	readDrive(root.sub("drive"), b)
+	readSetup(root.sub("setup"), &b.Setup)
+	readCylinder(root.sub("cylinder"), &b.Supply)
+	anvil := readAnvil(root)
+	readConditions(root.list("holder"), b)
+	root.done()
+	return b, anvil
+}
+
+// readRail reads [beam]: the holders and where they may stand.
+func readRail(t *table, b *plan.Beam) {
+	t.need("holders", "holder_width", "clearance", "rail", "web")
+	b.Holders = make([]plan.Condition, t.whole("holders", 0, 1, plan.MaxHolders))
+	b.HolderWidth = t.length("holder_width", 0, aboveZero)
+	b.Clearance = t.length("clearance", 0, zeroOrMore)
+	b.Rail = t.span("rail")
+	b.Web = t.span("web")
+	b.StoreGap = t.length("store_gap", 0, zeroOrMore)
+	b.RestOverWeb = t.flag("rest_over_web", true)
+	b.InPlace = t.length("in_place", 0, zeroOrMore)
+	checkRail(t, b)
+	t.done()
+}
+
+// checkRail checks what the keys of [beam] must be together.
+func checkRail(t *table, b *plan.Beam) {
+	u, pitch := t.doc.unit, b.Pitch()
+	if 2*b.InPlace >= pitch && b.HolderWidth > 0 {
+		t.refuse("in_place", "lower it", "%s is not below half the pitch of %s", u.Show(b.InPlace), u.Show(pitch))
+	}
+	if len(b.Holders) == 0 || b.HolderWidth == 0 || b.Rail == (plan.Span{}) {
+		return
+	}
+	need := pitch * plan.Length(len(b.Holders)-1)
+	switch has := b.Rail.Length(); {
+	case has > plan.MaxRail:
+		t.refuse("rail", "correct it", "a rail of %s is longer than the %s accepted", u.Show(has), u.Show(plan.MaxRail))
+	case has < need:
+		t.refuse("rail", "lengthen the rail, or correct holders, holder_width or clearance",
+			"%d holders at a pitch of %s need a rail of %s; this one is %s long", len(b.Holders), u.Show(pitch), u.Show(need), u.Show(has))
+	}
+}
+
+// readDrive reads [drive].
+func readDrive(t *table, b *plan.Beam) {
+	fast := plan.Span{From: plan.Nanometre, To: plan.MaxRail}
+	b.Drive = plan.Drive{
+		Kind:         plan.DriveKind(t.choice("kind", "shuttle", "own", "hand")),
+		Speed:        t.length("speed", 400*plan.Millimetre, fast),
+		Acceleration: t.length("acceleration", 800*plan.Millimetre, plan.Span{From: 0, To: plan.MaxRail}),
+		Pick:         t.duration("pick_s", 1.2, time.Second),
+		Set:          t.duration("set_s", 1.0, time.Second),
+		Home:         t.length("home", b.Rail.From, anyPlace),
+		Hand:         t.duration("hand_s", 25, time.Second),
+		Crew:         t.whole("crew", 1, 1, 100),
+	}
+	t.done()
+}
+
+// readSetup reads [setup].
+func readSetup(t *table, s *plan.Setup) {
+	*s = plan.Setup{
+		Every:     t.duration("every_min", 6, time.Minute),
+		Rethread:  t.duration("rethread_min", 5, time.Minute),
+		Blade:     t.duration("blade_s", 40, time.Second),
+		CleanDown: t.duration("clean_down_min", 15, time.Minute),
+		Pressure:  t.duration("pressure_min", 0.5, time.Minute),
+		Crew:      t.whole("crew", 1, 1, 100),
+	}
+	t.done()
+}
+
+// readCylinder reads [cylinder]. No value of a missing table is more than a guess.
+func readCylinder(t *table, a *plan.Air) {
+	*a = plan.Air{
+		Bore:      t.length("bore", 28*plan.Millimetre, aboveZero),
+		Pistons:   t.whole("pistons", 1, 1, 20),
+		SupplyBar: t.number("supply_bar", 6.3, 0.1, 100),
+		MarginBar: t.number("margin_bar", 0.8, 0, 100),
+	}
+	t.done()
+}
+
+// readAnvil reads [anvil]; nil when there is none.
+func readAnvil(root *table) *Anvil {
+	t := root.sub("anvil")
+	if !root.has("anvil") {
+		return nil
+	}
+	t.need("diameter")
+	a := &Anvil{
+		Diameter:    t.length("diameter", 0, aboveZero),
+		Bore:        t.length("bore", 0, zeroOrMore),
+		Span:        t.length("span", 0, aboveZero),
+		HardnessHRC: t.number("hardness_hrc", 0, 1, 80),
+	}
+	if a.Diameter > 0 && a.Bore >= a.Diameter {
+		u := t.doc.unit
+		t.refuse("bore", "correct bore or diameter", "%s is not below the diameter of %s", u.Show(a.Bore), u.Show(a.Diameter))
+	}
+	for _, bad := range t.list("bad") {
+		bad.place = "anvil." + bad.place
+		before := t.doc.failed
+		bad.need("from", "to")
+		band := plan.Span{From: bad.length("from", 0, anyPlace), To: bad.length("to", 0, anyPlace)}
+		if t.doc.failed == before {
+			a.Bad = append(a.Bad, bad.ascending("from", band))
+		}
+		bad.done()
+	}
+	t.done()
+	return a
+}
+
+// readConditions reads the [[holder]] entries: the holders that aren't good.
+func readConditions(entries []*table, b *plan.Beam) {
+	first := map[int]bool{}
+	for _, t := range entries {
+		t.need("condition")
+		n := t.holderNumber(len(b.Holders), first)
+		c := plan.Condition(t.choice("condition", plan.Good.String(), plan.NoCut.String(), plan.Stuck.String(), plan.Out.String()))
+		if n > 0 {
+			b.Holders[n-1] = c
+		}
+		t.done()
+	}
+}
+
+// holderNumber reads the number of a [[holder]] entry and names the entry by it.
+// It gives 0 for one that is missing, out of range or there already.
+func (t *table) holderNumber(holders int, seen map[int]bool) int {
+	t.need("number")
+	most := holders
+	if holders == 0 { // the beam is at fault, not this entry
+		most = plan.MaxHolders
+	}
+	n := t.whole("number", 0, 1, most)
+	if n == 0 || holders == 0 {
+		return 0
+	}
+	if seen[n] {
+		t.refuse("number", "keep one entry for each holder", "holder %d is there already", n)
+		return 0
+	}
+	seen[n] = true
+	t.place += " (number " + strconv.Itoa(n) + ")"
+	return n
+}

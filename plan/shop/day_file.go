@@ -1,0 +1,162 @@
+package shop
+
+import (
+	"bide/material"
+	"bide/plan"
+)
+
+// mostJobs bounds a day. With longestRun it keeps the day's clock in range.
+const mostJobs = 500
+
+// readDay reads day.toml. What a job's material asks of the beam is put into the
+// job; known is false when the materials couldn't be read.
+func readDay(d *document, root *table, materials material.Table, known bool, air plan.Air) *plan.Day {
+	d.readUnits(root)
+	root.need("start")
+	day := &plan.Day{Start: root.clock("start"), End: root.clock("end")}
+	if !day.End.IsZero() && !day.Start.IsZero() && !day.End.After(day.Start) {
+		root.refuse("end", "correct start or end", "the end is not after the start")
+	}
+	entries := root.list("job")
+	switch {
+	case !root.has("job"):
+		d.problem("", "", "there is no job", "add "+examples["job"])
+	case len(entries) > mostJobs:
+		root.refuse("job", "keep some for another day", "%d jobs are more than the %d that are planned in one day", len(entries), mostJobs)
+		entries = nil
+	}
+	for _, t := range entries {
+		r := jobReader{t, materials, known, air}
+		day.Jobs = append(day.Jobs, r.read())
+	}
+	checkOrder(entries, day.Jobs)
+	for _, t := range entries {
+		t.done()
+	}
+	root.done()
+	return day
+}
+
+// checkOrder checks what the jobs say of each other: ids, after, turn, state.
+func checkOrder(entries []*table, jobs []plan.Job) {
+	byID := map[string]int{}
+	running := -1
+	for i, t := range entries {
+		j := &jobs[i]
+		if first, ok := byID[j.ID]; ok && j.ID != "" {
+			t.refuse("id", "give each job an id of its own", "job %d has the same id", first+1)
+			continue
+		}
+		byID[j.ID] = i
+		if j.State == plan.Running && running >= 0 {
+			t.refuse("state", "only one job can run on a beam", "job %d is running already", running+1)
+		}
+		if j.State == plan.Running {
+			running = i
+		}
+	}
+	checkAfter(entries, jobs, byID)
+	checkTurns(entries, jobs)
+}
+
+// checkAfter checks that every job named in an after is there, and that no job
+// comes to wait for itself.
+func checkAfter(entries []*table, jobs []plan.Job, byID map[string]int) {
+	var ids []string
+	for _, j := range jobs {
+		ids = append(ids, j.ID)
+	}
+	waits := make([][]int, len(jobs))
+	for i, t := range entries {
+		for _, id := range jobs[i].After {
+			k, ok := byID[id]
+			switch {
+			case !ok:
+				t.refuse("after", meant(id, ids), "there is no job %s in the day", quoted(id))
+			case k == i:
+				t.refuse("after", "take it out", "the job is to come after itself")
+			default:
+				waits[i] = append(waits[i], k)
+			}
+		}
+	}
+	for _, i := range waitingForever(waits) {
+		entries[i].refuse("after", "take one of the jobs out of one after", "the job waits for itself by way of the jobs named in after")
+	}
+}
+
+// waitingForever lists the jobs on a circle of waits: those that are left when
+// again and again every job is taken out that waits for none, or that none waits
+// for. It takes time linear in the waits.
+func waitingForever(waits [][]int) []int {
+	back := make([][]int, len(waits))
+	for i, ks := range waits {
+		for _, k := range ks {
+			back[k] = append(back[k], i)
+		}
+	}
+	left := make([]bool, len(waits))
+	for i := range left {
+		left[i] = true
+	}
+	takeOut(waits, back, left)
+	takeOut(back, waits, left)
+	var out []int
+	for i, on := range left {
+		if on {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// takeOut takes out every node that has no edge to one that is left. The edges are
+// in to, those against them in back.
+func takeOut(to, back [][]int, left []bool) {
+	open := make([]int, len(to))
+	var ready []int
+	for i, ks := range to {
+		for _, k := range ks {
+			if left[k] {
+				open[i]++
+			}
+		}
+		if open[i] == 0 {
+			ready = append(ready, i)
+		}
+	}
+	for len(ready) > 0 {
+		i := ready[len(ready)-1]
+		ready = ready[:len(ready)-1]
+		left[i] = false
+		for _, k := range back[i] {
+			if open[k]--; open[k] == 0 {
+				ready = append(ready, k)
+			}
+		}
+	}
+}
+
+// checkTurns checks that fixed turns are in the day and no two jobs have one.
+func checkTurns(entries []*table, jobs []plan.Job) {
+	n := len(jobs)
+	taken := map[int]int{}
+	for i, t := range entries {
+		turn := jobs[i].Turn
+		if turn == 0 {
+			continue
+		}
+		if turn < -n || turn > n {
+			t.refuse("turn", "count from 1, or from -1 for the last", "turn %d is outside a day of %d jobs", turn, n)
+			continue
+		}
+		if turn < 0 {
+			turn += n + 1
+		}
+		if first, ok := taken[turn]; ok {
+			t.refuse("turn", "give it another turn", "job %d (%s) has that turn already", first+1, jobs[first].ID)
+			continue
+		}
+		taken[turn] = i
+	}
+}

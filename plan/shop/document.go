@@ -1,0 +1,137 @@
+package shop
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"strings"
+
+	"bide/plan"
+	"github.com/BurntSushi/toml"
+)
+
+// Limits of a file, far above what a shop needs. Small hostile files would else
+// cost minutes or the stack.
+const (
+	largestFile    = 1 << 20 // bytes
+	deepestNesting = 16
+)
+
+// document is one of the shop's files while it is read. It gathers problems.
+type document struct {
+	file     string
+	unit     plan.Unit // that its lengths are in
+	lines    map[string]int
+	problems *Problems
+	failed   int // problems of this file so far
+}
+
+// problem notes something wrong at a path of the file.
+func (d *document) problem(path, place, what, remedy string) {
+	d.failed++
+	*d.problems = append(*d.problems, Problem{d.file, d.line(path), place, what, remedy})
+}
+
+// line is where a path stands; for one that isn't written by itself, where what
+// holds it does.
+func (d *document) line(path string) int { return lineOf(d.lines, path) }
+
+func lineOf(lines map[string]int, path string) int {
+	for {
+		if n, ok := lines[path]; ok {
+			return n
+		}
+		cut := strings.LastIndexAny(path, ".[")
+		if cut < 0 {
+			return 0
+		}
+		path = path[:cut]
+	}
+}
+
+// open reads and parses one file of the shop. It gives nil when the file is
+// missing, or when it can't be parsed and the problem is noted.
+func open(fsys fs.FS, file string, problems *Problems) (d *document, root *table, missing bool) {
+	d = &document{file: file, problems: problems}
+	text, err := readText(fsys, file)
+	if errors.Is(err, fs.ErrNotExist) {
+		return d, nil, true
+	}
+	if err != nil {
+		d.problem("", "", err.Error(), "a shop's files are plain text in UTF-8")
+		return d, nil, false
+	}
+	o := outlineOf(text)
+	d.lines = o.lines
+	if o.deepest > deepestNesting {
+		*problems = append(*problems, Problem{file, o.deepestLine, "", "lists or keys are nested too deeply", "no key of a shop's file needs it"})
+		d.failed++
+		return d, nil, false
+	}
+	tree, err := parse(text)
+	if err != nil {
+		d.syntax(err)
+		return d, nil, false
+	}
+	return d, &table{doc: d, keys: tree, used: map[string]bool{}}, false
+}
+
+// readText reads a file that is regular and not too large.
+func readText(fsys fs.FS, file string) (string, error) {
+	info, err := fs.Stat(fsys, file)
+	if err != nil {
+		return "", plainly(err)
+	}
+	if !info.Mode().IsRegular() {
+		return "", errors.New("this is no regular file")
+	}
+	f, err := fsys.Open(file)
+	if err != nil {
+		return "", plainly(err)
+	}
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, largestFile+1))
+	if err != nil {
+		return "", plainly(err)
+	}
+	if len(data) > largestFile {
+		return "", fmt.Errorf("the file is larger than %d KiB", largestFile>>10)
+	}
+	return string(data), nil
+}
+
+// plainly takes the system's path off an error: problems name the file.
+func plainly(err error) error {
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return fmt.Errorf("it can't be read: %w", path.Err)
+	}
+	return fmt.Errorf("it can't be read: %w", err)
+}
+
+// parse parses TOML into its plain tree. A parser that gives up in a panic has
+// met a wrong text all the same.
+func parse(text string) (tree map[string]any, err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			err = fmt.Errorf("the file can't be parsed: %v", r)
+		}
+	}()
+	_, err = toml.Decode(text, &tree)
+	return tree, err
+}
+
+// syntax notes what the parser says.
+func (d *document) syntax(err error) {
+	p := Problem{File: d.file, What: Clean(err.Error()), Remedy: "correct this line: key = value, text in quotes, lists as [a, b]"}
+	var at toml.ParseError
+	if errors.As(err, &at) {
+		p.Line, p.What = at.Position.Line, Clean(at.Message)
+	}
+	if len(p.What) > 200 {
+		p.What = Clean(p.What[:200]) + "..."
+	}
+	d.failed++
+	*d.problems = append(*d.problems, p)
+}

@@ -1,0 +1,97 @@
+package shop
+
+import "strings"
+
+// example shows how a key of the table is written.
+func (t *table) example(key string) string {
+	name := strings.Split(t.path, "[")[0]
+	if e, ok := examples[join(name, key)]; ok {
+		return e
+	}
+	return examples[key]
+}
+
+// examples by key, or by table and key where tables differ.
+var examples = map[string]string{
+	"name":     `name = "Beam 2"`,
+	"units":    `units = "mm"`,
+	"beam":     "[beam], with its keys below it",
+	"guide":    "[guide], with its keys below it",
+	"drive":    "[drive], with its keys below it",
+	"setup":    "[setup], with its keys below it",
+	"cylinder": "[cylinder], with its keys below it",
+	"anvil":    "[anvil], with its keys below it",
+	"bad":      "[[anvil.bad]], with from and to below it",
+	"holder":   "[[holder]], with its keys below it",
+	"job":      `[[job]], with its keys below it (in standing.toml: job = "D-097")`,
+
+	"holders":       "holders = 84",
+	"holder_width":  "holder_width = 12.0",
+	"clearance":     "clearance = 0.3",
+	"rail":          "rail = [-420.0, 1920.0]",
+	"web":           "web = 1450.0",
+	"beam.web":      "web = [0.0, 1500.0]",
+	"store_gap":     "store_gap = 15.0",
+	"rest_over_web": "rest_over_web = true",
+	"in_place":      "in_place = 0.0",
+	"web_at":        `web_at = "centre"`,
+
+	"kind":         `kind = "shuttle"`,
+	"speed":        "speed = 150.0",
+	"drive.speed":  "speed = 400.0",
+	"acceleration": "acceleration = 800.0",
+	"pick_s":       "pick_s = 1.2",
+	"set_s":        "set_s = 1.0",
+	"home":         "home = -420.0",
+	"hand_s":       "hand_s = 25.0",
+	"crew":         "crew = 1",
+
+	"every_min":      "every_min = 6.0",
+	"rethread_min":   "rethread_min = 5.0",
+	"blade_s":        "blade_s = 40.0",
+	"clean_down_min": "clean_down_min = 15.0",
+	"pressure_min":   "pressure_min = 0.5",
+
+	"bore":         "bore = 28.0",
+	"pistons":      "pistons = 1",
+	"supply_bar":   "supply_bar = 6.3",
+	"margin_bar":   "margin_bar = 0.8",
+	"anvil.bore":   "bore = 110.0",
+	"diameter":     "diameter = 150.0",
+	"span":         "span = 1700.0",
+	"hardness_hrc": "hardness_hrc = 64.0",
+	"from":         "from = 610.0",
+	"to":           "to = 618.0",
+
+	"number":    "number = 17",
+	"condition": `condition = "no cut"`,
+	"at":        "at = -420.0",
+	"bevel":     "bevel = 45.0",
+	"tip":       "tip = 0.15",
+	"metres":    "metres = 18250.0",
+	"recorded":  "recorded = 2026-11-25T05:41:00",
+	"set_bar":   "set_bar = 2.9",
+
+	"start":    "start = 2026-11-25T06:00:00",
+	"end":      "end = 2026-11-25T14:00:00",
+	"id":       `id = "D-101"`,
+	"material": `material = "paper tape"`,
+	"slits":    `slits = ["24 x 25.4", "12 x 50.8"]`,
+	"trim":     "trim = 6.0",
+	"shift":    `shift = "free"`,
+	"arrange":  `arrange = "listed"`,
+	"length_m": "length_m = 3200.0",
+	"due":      "due = 2026-11-25T11:00:00",
+	"after":    `after = ["D-100"]`,
+	"state":    `state = "waiting"`,
+	"turn":     "turn = 1",
+
+	"group":               `group = "paper tape"`,
+	"thickness_mm":        "thickness_mm = 0.15",
+	"adhesive":            `adhesive = "rubber resin"`,
+	"cut_through_bar":     "cut_through_bar = 2.1",
+	"silicone_free":       "silicone_free = true",
+	"width_allowance_pct": "width_allowance_pct = 0.5",
+	"speed_max":           "speed_max = 150.0",
+	"source":              `source = "trial 2026-03-02"`,
+}

@@ -1,0 +1,159 @@
+package shop
+
+import (
+	"math/big"
+
+	"bide/material"
+	"bide/plan"
+)
+
+// longestRun is the longest time in minutes that a job may run: a week.
+const longestRun = 7 * 24 * 60
+
+// defaultTrim is the least edge trim of a job that names none.
+const defaultTrim = 3 * plan.Millimetre
+
+// jobReader reads one [[job]] entry of the day.
+type jobReader struct {
+	*table
+	materials material.Table
+	known     bool // the shop's materials could be read
+	air       plan.Air
+}
+
+func (t jobReader) read() plan.Job {
+	t.need("id", "material", "web", "slits", "length_m")
+	j := plan.Job{ID: t.text("id", "")}
+	t.called(j.ID)
+	j.Web = t.length("web", 0, aboveZero)
+	j.Trim = t.length("trim", defaultTrim, zeroOrMore)
+	j.Shift = plan.ShiftRule(t.choice("shift", "centred", "free"))
+	j.Arrange = plan.Arrange(t.choice("arrange", "listed", "entries", "any"))
+	j.Metres = t.number("length_m", 0, 0.001, 1e7)
+	j.Due = t.clock("due")
+	j.After = t.ids("after")
+	j.State = plan.State(t.choice("state", "waiting", "running", "done", "aside"))
+	if t.has("turn") {
+		j.Turn = t.whole("turn", 0, -mostJobs, mostJobs)
+		if t.keys["turn"] == int64(0) {
+			t.refuse("turn", "count from 1, or from -1 for the last", "there is no turn 0")
+		}
+	}
+	m := t.material(&j)
+	j.Entries = t.slits(m)
+	j.Speed = t.speed(m)
+	if j.Speed > 0 && j.Metres/j.Speed > longestRun {
+		t.refuse("length_m", "correct length_m or speed", "%v m at %v m/min run longer than a week", j.Metres, j.Speed)
+	}
+	return j
+}
+
+// material finds the job's material and puts what it asks of the beam into the job.
+func (t jobReader) material(j *plan.Job) material.Material {
+	j.Material = t.text("material", "")
+	m, ok := t.materials.Lookup(j.Material)
+	if !ok {
+		if j.Material != "" && t.known {
+			t.refuse("material", materialRemedy(j.Material, t.materials), "%s is no material of the table", quoted(j.Material))
+		}
+		return m
+	}
+	j.Blade = plan.Blade{Bevel: m.Bevel, Tip: m.Tip}
+	j.SetBar = m.CutThroughBar/float64(t.air.Pistons) + t.air.MarginBar
+	j.SiliconeFree = m.SiliconeFree
+	return m
+}
+
+// materialRemedy names the material that was likely meant, or where to add it.
+func materialRemedy(name string, table material.Table) string {
+	if near := nearest(name, table.Names()); near != "" {
+		return "did you mean " + quoted(near) + "?"
+	}
+	return "add it to materials.toml, or write a built-in group such as " + quoted(material.Groups()[0].Name)
+}
+
+// slits reads the job's slit entries and widens them by the material's allowance.
+func (t jobReader) slits(m material.Material) []plan.Entry {
+	value, ok := t.get("slits")
+	if !ok {
+		return nil
+	}
+	list, ok := value.([]any)
+	if !ok {
+		t.wrong("slits", "list of slits", value)
+		return nil
+	}
+	if len(list) == 0 {
+		t.refuse("slits", "", "the list is empty")
+	}
+	factor := new(big.Rat).Quo(m.AllowancePct, big.NewRat(100, 1))
+	factor.Add(factor, big.NewRat(1, 1))
+	var out []plan.Entry
+	total := 0
+	for i, item := range list {
+		n, finished, err := t.slit(item)
+		switch {
+		case err != nil:
+			t.refuse("slits", "", "entry %d: %v", i+1, err)
+			continue
+		case finished <= 0 || finished > largest:
+			t.refuse("slits", "correct it", "entry %d: a slit of %s must be above 0 and at most %s", i+1, t.doc.unit.Show(finished), t.doc.unit.Show(largest))
+			continue
+		}
+		width, _ := finished.Times(factor) // within the range: largest doubled at most
+		out = append(out, plan.Entry{Count: n, Finished: finished, Width: width})
+		total += n
+	}
+	if total > plan.MaxCount {
+		t.refuse("slits", "correct the counts", "%d slits are more than the %d accepted", total, plan.MaxCount)
+		return nil
+	}
+	return out
+}
+
+// slit reads one entry, a length or COUNT x LENGTH.
+func (t jobReader) slit(item any) (int, plan.Length, error) {
+	if text, ok := item.(string); ok {
+		return plan.ParseEntry(text, t.doc.unit)
+	}
+	l, err := t.readLength(item)
+	return 1, l, err
+}
+
+// feet is a foot in metres, exact (NIST SP 811, B.8).
+const feet = 0.3048
+
+// speed is the job's line speed in m/min; a file in inches gives ft/min. A job
+// that names none runs at its material's.
+func (t jobReader) speed(m material.Material) float64 {
+	if !t.has("speed") {
+		return m.SpeedMax
+	}
+	perUnit := 1.0
+	if t.doc.unit == plan.Inches {
+		perUnit = feet
+	}
+	return t.number("speed", 0, 0.1, 20_000) * perUnit
+}
+
+// ids is a key's list of job ids.
+func (t jobReader) ids(key string) []string {
+	value, ok := t.get(key)
+	if !ok {
+		return nil
+	}
+	list, ok := value.([]any)
+	if !ok {
+		t.wrong(key, "list of job ids", value)
+	}
+	var out []string
+	for i, item := range list {
+		id, ok := item.(string)
+		if !ok {
+			t.refuse(key, "", "entry %d: %s is no job id", i+1, kindOf(item))
+			continue
+		}
+		out = append(out, Clean(id))
+	}
+	return out
+}

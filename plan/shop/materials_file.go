@@ -1,0 +1,77 @@
+package shop
+
+import (
+	"bide/material"
+)
+
+// readMaterials reads materials.toml: the shop's own materials. It is always in
+// millimetres, bar and metres a minute.
+func readMaterials(d *document, root *table) material.Table {
+	var out material.Table
+	seen := map[string]bool{}
+	for _, t := range root.list("material") {
+		m := readMaterial(t)
+		if seen[m.Name] {
+			t.refuse("name", "keep one entry, or give this one another name", "%s is there already", quoted(m.Name))
+		}
+		if m.Name != "" {
+			seen[m.Name] = true
+		}
+		out = append(out, m)
+	}
+	root.done()
+	return out
+}
+
+// readMaterial reads one [[material]] entry.
+func readMaterial(t *table) material.Material {
+	t.need("name", "group", "thickness_mm", "adhesive")
+	name := t.text("name", "")
+	t.called(name)
+	group := t.text("group", "")
+	g, ok := material.GroupNamed(group)
+	if !ok && group != "" {
+		t.refuse("group", groupRemedy(group), "%s is no group of the built-in table", quoted(group))
+	}
+	m := g.Start(name)
+	m.ThicknessMM = t.number("thickness_mm", 0, 0.001, 100)
+	m.Adhesive = readAdhesive(t)
+	m.CutThroughBar = t.number("cut_through_bar", m.CutThroughBar, 0.01, 100)
+	m.SiliconeFree = t.flag("silicone_free", false)
+	m.Bevel = t.number("bevel", m.Bevel, 5, 150)
+	m.Tip = t.number("tip", m.Tip, 0.001, 5)
+	m.AllowancePct = t.exact("width_allowance_pct", -50, 100)
+	m.SpeedMax = t.number("speed_max", m.SpeedMax, 0.1, 5000)
+	m.Source = t.text("source", m.Source)
+	t.done()
+	return m
+}
+
+// called adds a name to the place of an entry.
+func (t *table) called(name string) {
+	if name != "" {
+		t.place += " (" + name + ")"
+	}
+}
+
+// readAdhesive reads what the material is coated with.
+func readAdhesive(t *table) material.Adhesive {
+	var words []string
+	for _, a := range material.Adhesives() {
+		words = append(words, string(a))
+	}
+	return material.Adhesives()[t.choice("adhesive", words...)]
+}
+
+// groupRemedy names the group that was likely meant, or all of them.
+func groupRemedy(group string) string {
+	return meant(group, material.Table(nil).Names())
+}
+
+// meant is the remedy for a name that isn't known: the nearest, or all of them.
+func meant(word string, known []string) string {
+	if near := nearest(word, known); near != "" {
+		return "did you mean " + quoted(near) + "?"
+	}
+	return "known: " + oneOf(known)
+}

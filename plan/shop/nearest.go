@@ -1,0 +1,43 @@
+package shop
+
+import "unicode/utf8"
+
+// nearest is the word that was most likely meant: the one with the fewest single
+// changes of a letter, the first of equals; empty when none is near.
+func nearest(word string, words []string) string {
+	const longest = 60 // beyond it a comparison isn't worth its time
+	best, least := "", 1+max(1, utf8.RuneCountInString(word)/3)
+	if len(word) > longest {
+		return ""
+	}
+	for _, w := range words {
+		if len(w) > longest {
+			continue
+		}
+		if d := editDistance([]rune(word), []rune(w)); d < least {
+			best, least = w, d
+		}
+	}
+	return best
+}
+
+// editDistance counts the letters to put in, take out or change to turn a into b
+// (Levenshtein 1966), by the usual table, kept one row at a time.
+func editDistance(a, b []rune) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i, x := range a {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j, y := range b {
+			change := diagonal
+			if x != y {
+				change++
+			}
+			diagonal, row[j+1] = row[j+1], min(row[j+1]+1, row[j]+1, change)
+		}
+	}
+	return row[len(b)]
+}

@@ -1,0 +1,154 @@
+// Package shop reads the folder of one beam's files: beam.toml, day.toml, and
+// where they are there standing.toml and materials.toml. All that is wrong in them
+// is told at once, with file, line, place and remedy.
+package shop
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	"bide/material"
+	"bide/plan"
+)
+
+// The files of a shop.
+const (
+	beamFile      = "beam.toml"
+	dayFile       = "day.toml"
+	standingFile  = "standing.toml"
+	materialsFile = "materials.toml"
+	recordFile    = "record.jsonl"
+)
+
+// Shop is one beam with its day, as its files say.
+type Shop struct {
+	Unit      plan.Unit // of beam.toml: what people are shown
+	Beam      *plan.Beam
+	Anvil     *Anvil // nil when beam.toml has none
+	Day       *plan.Day
+	Standing  *plan.Standing
+	Materials material.Table // the shop's own
+	Notes     []string       // what was taken for granted
+
+	dayLines map[string]int
+}
+
+// Open reads the shop in a folder.
+func Open(dir string) (*Shop, Problems) {
+	info, err := os.Stat(dir)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, Problems{{File: Clean(dir), What: "there is no such folder", Remedy: "name a shop's folder, or make one with bide new"}}
+	case err != nil:
+		return nil, Problems{{File: Clean(dir), What: plainly(err).Error(), Remedy: "name a shop's folder"}}
+	case !info.IsDir():
+		return nil, Problems{{File: Clean(dir), What: "this is no folder", Remedy: "name the folder that the shop's files are in"}}
+	}
+	return Read(os.DirFS(dir))
+}
+
+// Read reads a shop from its files. It gives the shop, or every problem of it.
+func Read(fsys fs.FS) (*Shop, Problems) {
+	r := reader{fsys: fsys}
+	s := &Shop{}
+	r.beam(s)
+	known := r.materials(s)
+	r.day(s, known)
+	r.standing(s)
+	if len(r.problems) > 0 {
+		return nil, r.problems.sorted()
+	}
+	s.Notes = append(r.notes, standingNotes(s.Standing)...)
+	return s, nil
+}
+
+// reader reads the files one after the other.
+type reader struct {
+	fsys     fs.FS
+	problems Problems
+	notes    []string
+}
+
+// required opens a file that every shop has; nil when that failed.
+func (r *reader) required(file string) (*document, *table) {
+	d, root, missing := open(r.fsys, file, &r.problems)
+	if missing {
+		d.problem("", "", "the file is missing", "bide new makes a shop to start from")
+	}
+	return d, root
+}
+
+func (r *reader) beam(s *Shop) {
+	d, root := r.required(beamFile)
+	if root == nil {
+		return
+	}
+	b, anvil := readBeam(d, root)
+	s.Unit, s.Anvil = d.unit, anvil
+	if d.failed == 0 {
+		s.Beam = b
+	}
+	for _, part := range []string{"drive", "setup", "cylinder"} {
+		if !root.has(part) {
+			r.notes = append(r.notes, fmt.Sprintf("%s has no [%s]: usual values are taken", beamFile, part))
+		}
+	}
+}
+
+// materials tells whether the shop's materials are known: read, or none there.
+func (r *reader) materials(s *Shop) bool {
+	d, root, missing := open(r.fsys, materialsFile, &r.problems)
+	if root == nil {
+		return missing
+	}
+	s.Materials = readMaterials(d, root)
+	return d.failed == 0
+}
+
+func (r *reader) day(s *Shop, known bool) {
+	d, root := r.required(dayFile)
+	if root == nil {
+		return
+	}
+	air := plan.Air{Pistons: 1}
+	if s.Beam != nil {
+		air = s.Beam.Supply
+	}
+	s.Day, s.dayLines = readDay(d, root, s.Materials, known, air), d.lines
+}
+
+func (r *reader) standing(s *Shop) {
+	d, root, missing := open(r.fsys, standingFile, &r.problems)
+	b := s.Beam
+	if b == nil {
+		b = &plan.Beam{}
+	}
+	switch {
+	case missing:
+		s.Standing = spread(b)
+	case root != nil:
+		s.Standing = readStanding(d, root, b, s.Materials)
+	}
+}
+
+// standingNotes tells what the standing leaves open.
+func standingNotes(s *plan.Standing) (notes []string) {
+	if s.Assumed {
+		notes = append(notes, standingFile+" is missing: holders are taken to stand evenly spread over the rail; measure before they move")
+	}
+	if s.Job == "" || s.Material == "" {
+		notes = append(notes, "it is not known what the beam last ran: the first changeover counts rethreading and no clean-down")
+	}
+	unknown := len(s.At)
+	for _, b := range s.Blades {
+		if b.Known() {
+			unknown--
+		}
+	}
+	if unknown > 0 {
+		notes = append(notes, fmt.Sprintf("the blades of %d holders are not known: they are taken to carry what is wanted", unknown))
+	}
+	return notes
+}

@@ -1,0 +1,92 @@
+package shop
+
+import (
+	"fmt"
+	"strings"
+
+	"bide/material"
+	"bide/plan"
+)
+
+// readStanding reads standing.toml.
+func readStanding(d *document, root *table, b *plan.Beam, materials material.Table) *plan.Standing {
+	d.readUnits(root)
+	n := len(b.Holders)
+	s := &plan.Standing{
+		At: make([]plan.Length, n), Blades: make([]plan.Blade, n), Metres: make([]float64, n),
+		Recorded: root.clock("recorded"),
+		Job:      root.text("job", ""),
+		Material: root.text("material", ""),
+		Web:      root.length("web", 0, aboveZero),
+		SetBar:   root.number("set_bar", 0, 0.01, 200),
+	}
+	if m, ok := materials.Lookup(s.Material); ok {
+		s.SiliconeFree = m.SiliconeFree
+	}
+	before := d.failed
+	lines := readHolders(root, s)
+	root.done()
+	if n > 0 && d.failed == before {
+		checkStanding(d, s, b, lines)
+	}
+	return s
+}
+
+// readHolders reads the [[holder]] entries into the standing and tells the path
+// of each holder's entry.
+func readHolders(root *table, s *plan.Standing) (paths []string) {
+	paths = make([]string, len(s.At))
+	seen := map[int]bool{}
+	for _, t := range root.list("holder") {
+		t.need("at")
+		n := t.holderNumber(len(s.At), seen)
+		at := t.length("at", 0, anyPlace)
+		blade := plan.Blade{Bevel: t.number("bevel", 0, 5, 150), Tip: t.number("tip", 0, 0.001, 5)}
+		metres := t.number("metres", 0, 0, 1e9)
+		if t.has("bevel") != t.has("tip") {
+			t.doc.problem(t.path, t.place, "a blade needs both bevel and tip", "add the missing one, or take both out")
+		}
+		t.done()
+		if n > 0 {
+			s.At[n-1], s.Blades[n-1], s.Metres[n-1], paths[n-1] = at, blade, metres, t.path
+		}
+	}
+	var missing []string
+	for i, path := range paths {
+		if path == "" {
+			missing = append(missing, fmt.Sprint(i+1))
+		}
+	}
+	if len(missing) > 0 {
+		const most = 12
+		list := strings.Join(missing[:min(most, len(missing))], ", ")
+		if len(missing) > most {
+			list += fmt.Sprintf(" and %d more", len(missing)-most)
+		}
+		root.doc.problem("", "holder", "these holders are missing: "+list, "add [[holder]] with number and at for each, or take the file away to have them stand evenly spread")
+	}
+	return paths
+}
+
+// checkStanding checks that the holders can stand so: on the rail, in the order of
+// their numbers, a pitch apart.
+func checkStanding(d *document, s *plan.Standing, b *plan.Beam, paths []string) {
+	u, pitch := d.unit, b.Pitch()
+	note := func(i int, remedy, format string, args ...any) {
+		d.problem(join(paths[i], "at"), fmt.Sprintf("holder (number %d), at", i+1), fmt.Sprintf(format, args...), remedy)
+	}
+	for i, x := range s.At {
+		if x < b.Rail.From || x > b.Rail.To {
+			note(i, "measure again", "%s is off the rail, which runs from %s to %s", u.Show(x), u.Show(b.Rail.From), u.Show(b.Rail.To))
+		}
+		if i == 0 {
+			continue
+		}
+		switch gap := x - s.At[i-1]; {
+		case gap < 0:
+			note(i, "holders can't pass each other: measure again", "%s is on the operator side of holder %d at %s", u.Show(x), i, u.Show(s.At[i-1]))
+		case gap < pitch:
+			note(i, "measure again", "it overlaps holder %d: %s is %s from it, nearer than the pitch of %s", i, u.Show(x), u.Show(gap), u.Show(pitch))
+		}
+	}
+}
