@@ -15,209 +15,211 @@ import (
 // until it breaks or makes a contact. So each run is held by a cut, by a holder
 // that stays, by a rail end, by a store edge or by a web edge (where resting turns
 // to parked), and its members stand whole pitches from that: place = anchor +
-// pitch * (difference in number).
+// pitch * (difference in number). See anchors.go for the list.
 
 // places is the dynamic program's memory.
 type places struct {
-	shared []Length // where any idle holder may end: whole pitches from cuts and edges
-	kept   []Length // x(j) - j*pitch of each holder j that may stay, ascending
+	anchors
 	lo, hi []Length // bounds of each holder's place
 	first  []int    // first[i] is where holder i's candidates begin in list
 	list   []candidate
-	queue  []int
-
-	perReposition, perParked int64 // weights; travel counts 1 for each nm
+	queue  []int32
+	weights
 }
+
+// weights make one number of the criteria, so that no sum of a lower one reaches
+// one of a higher. Travel counts 1 for each grain of length.
+type weights struct {
+	grain         Length
+	perParked     int64
+	perStep       int64 // of what is gained or lost later; stepsPerMove make a reposition
+	perReposition int64
+}
+
+// stepsPerMove is how finely gains at later changeovers are weighed against a
+// reposition at this one.
+const stepsPerMove = 64
 
 // candidate is one place that a holder may end at.
 type candidate struct {
 	at            Length
-	before, after int   // cuts served before it, and with it
 	cost          int64 // of this holder and all to its drive side
-	next          int   // candidate of the next holder on the best way; -1 none
+	next          int32 // candidate of the next holder on the best way; -1 none
+	before, after int16 // cuts served before it, and with it
 }
 
 const unreachable = math.MaxInt64
 
-// solve finds the best places for p.now, whose keep has been found; it returns the
-// index of the first holder's candidate, or -1 when there is no way. Every entry
-// is looked at a constant number of times: O(sum of candidates).
-func (p *places) solve(s *scene, k *keep) int {
-	p.weigh(s)
+// weigh sets the weights. The limits on holders and rail keep all sums within 63
+// bits; where later changeovers count, travel is taken to the micrometre.
+func (p *places) weigh(s *scene, later bool) {
+	n, rail := int64(len(s.at)), int64(s.rail.Length())
+	p.grain, p.perParked = Nanometre, n*rail+1
+	if later {
+		p.grain = 1000 * Nanometre
+		p.perParked = 2*n*(rail/1000+1) + 1
+	}
+	p.perStep = p.perParked * (n + 1)
+	p.perReposition = p.perStep
+	if later {
+		p.perReposition *= stepsPerMove
+	}
+}
+
+// solve finds the best places for s, whose keep has been found; it returns the
+// index of the first holder's candidate, or -1 when there is no way. The outlook
+// may be nil. Every candidate is looked at a constant number of times.
+func (p *places) solve(s *scene, k *keep, o *outlook) int {
+	p.weigh(s, o != nil)
 	p.bound(s, k)
-	p.anchor(s, k)
+	p.anchors.find(s, k, o)
+	if o != nil {
+		o.look(s, p.shared)
+	}
 	n := len(s.at)
 	p.first, p.list = p.first[:0], p.list[:0]
 	for i := range n {
 		p.first = append(p.first, len(p.list))
-		p.offer(s, k, i)
+		p.offer(s, k, o, i)
 	}
 	p.first = append(p.first, len(p.list))
-	for i := n - 1; i >= 0; i-- {
-		if i == n-1 {
-			p.end(len(s.cuts))
-		} else {
-			p.join(i, s.pitch)
-		}
+	p.end(int16(len(s.cuts)))
+	for i := n - 2; i >= 0; i-- {
+		p.join(i, s.pitch)
 	}
 	return p.begin()
 }
 
-// weigh sets the weights so that no sum of a lower criterion reaches one of a
-// higher. The limits on holders and rail keep all of it within 63 bits.
-func (p *places) weigh(s *scene) {
-	n := int64(len(s.at))
-	p.perParked = n*int64(s.rail.Length()) + 1
-	p.perReposition = p.perParked * (n + 1)
-}
-
 // bound finds the stretch in which each holder must end, from what can't move in a
-// fewest plan, the rail and the pitch.
+// fewest plan, the rail, the pitch, and the holders left for the cuts on either
+// side.
 func (p *places) bound(s *scene, k *keep) {
 	p.lo, p.hi = p.lo[:0], p.hi[:0]
+	n, cuts := len(s.at), len(s.cuts)
 	at := s.rail.From - s.pitch
 	for i, x := range s.at {
 		at += s.pitch
 		if k.must[i] {
 			at = max(at, x)
 		}
+		if m := cuts - (s.goodsBefore[n] - s.goodsBefore[i+1]); m > 0 {
+			at = max(at, s.cuts[m-1]-s.inPlace)
+		}
 		p.lo, p.hi = append(p.lo, at), append(p.hi, 0)
 	}
 	at = s.rail.To + s.pitch
-	for i := len(s.at) - 1; i >= 0; i-- {
+	for i := n - 1; i >= 0; i-- {
 		at -= s.pitch
 		if k.must[i] {
 			at = min(at, s.at[i])
+		}
+		if m := s.goodsBefore[i]; m < cuts {
+			at = min(at, s.cuts[m]+s.inPlace)
 		}
 		p.hi[i] = at
 	}
 }
 
-// anchor lists the places for idle holders that hang on cuts and edges, and the
-// offsets of those that hang on a holder that stays.
-func (p *places) anchor(s *scene, k *keep) {
-	p.shared, p.kept = p.shared[:0], p.kept[:0]
-	for j, x := range s.at {
-		if k.may[j] {
-			p.kept = append(p.kept, x-Length(j)*s.pitch)
-		}
-	}
-	for m := 0; m <= len(s.cuts); m++ {
-		from, to := s.rail.From, s.rail.To
-		if m > 0 {
-			from = s.cuts[m-1] + s.pitch
-		}
-		if m < len(s.cuts) {
-			to = s.cuts[m] - s.pitch
-		}
-		p.fill(s, Span{from, to})
-	}
-	slices.Sort(p.shared)
-	p.shared = slices.Compact(p.shared)
-}
-
-// fill lists the places between two neighbouring cuts, or a cut and a rail end:
-// whole pitches from either end and from the edges in between.
-func (p *places) fill(s *scene, gap Span) {
-	// A cut served from up to inPlace off it gives its neighbours that much more.
-	wide := Span{max(gap.From-s.inPlace, s.rail.From), min(gap.To+s.inPlace, s.rail.To)}
-	p.run(s, gap.From, wide)
-	p.run(s, gap.To, wide)
-	if s.anywhere {
-		p.run(s, s.web.From, wide)
-		p.run(s, s.web.To, wide)
-	} else {
-		p.run(s, s.idle.From, wide)
-		p.run(s, s.idle.To, wide)
-	}
-}
-
-// run lists every place in the stretch that is whole pitches from the anchor and
-// where an idle holder may stand.
-func (p *places) run(s *scene, anchor Length, in Span) {
-	from := anchor + (in.From-anchor)/s.pitch*s.pitch
-	for at := from - s.pitch; at <= in.To; at += s.pitch {
-		if at >= in.From && s.mayIdle(at) {
-			p.shared = append(p.shared, at)
-		}
-	}
-}
-
-// offer lists holder i's candidates in order of place.
-func (p *places) offer(s *scene, k *keep, i int) {
+// offer lists holder i's candidates in order of place: the shared ones, those that
+// hang on a holder that stays, and the cuts.
+func (p *places) offer(s *scene, k *keep, o *outlook, i int) {
 	if k.must[i] {
-		p.consider(s, i, s.at[i], 0)
+		if o != nil {
+			o.now = nil
+		}
+		p.consider(s, o, i, s.at[i], 0)
 		return
 	}
-	lo, hi := p.lo[i], p.hi[i]
+	lo, hi, up := p.lo[i], p.hi[i], Length(i)*s.pitch
 	a, _ := slices.BinarySearch(p.shared, lo)
-	b, _ := slices.BinarySearch(p.kept, lo-Length(i)*s.pitch)
+	b, _ := slices.BinarySearch(p.kept, lo-up)
 	c, _ := slices.BinarySearch(s.cuts, lo)
-	m := 0
-	for last := lo - 1; ; {
-		at := Length(math.MaxInt64)
-		if a < len(p.shared) {
-			at = p.shared[a]
+	const none = Length(math.MaxInt64)
+	at := func(list []Length, n int, up Length) Length {
+		if n < len(list) {
+			return list[n] + up
 		}
-		if b < len(p.kept) {
-			at = min(at, p.kept[b]+Length(i)*s.pitch)
-		}
-		if c < len(s.cuts) {
-			at = min(at, s.cuts[c])
-		}
-		if at > hi {
+		return none
+	}
+	sa, sb, sc := at(p.shared, a, 0), at(p.kept, b, up), at(s.cuts, c, 0)
+	for m := 0; ; {
+		y := min(sa, sb, sc)
+		if y > hi {
 			return
 		}
-		for a < len(p.shared) && p.shared[a] == at {
+		if o != nil {
+			o.now = nil
+			if sa == y {
+				o.now = &o.seen[a]
+			}
+		}
+		m = p.consider(s, o, i, y, m)
+		for ; sa == y; sa = at(p.shared, a, 0) {
 			a++
 		}
-		for b < len(p.kept) && p.kept[b]+Length(i)*s.pitch == at {
+		for ; sb == y; sb = at(p.kept, b, up) {
 			b++
 		}
-		if c < len(s.cuts) && s.cuts[c] == at {
+		for ; sc == y; sc = at(s.cuts, c, 0) {
 			c++
-		}
-		if at > last {
-			m = p.consider(s, i, at, m)
-			last = at
 		}
 	}
 }
 
 // consider adds the place as a candidate of holder i if it can be one; m is a
 // number of cuts known to lie before it, and the true number is returned.
-func (p *places) consider(s *scene, i int, at Length, m int) int {
+func (p *places) consider(s *scene, o *outlook, i int, at Length, m int) int {
 	for m < len(s.cuts) && s.cuts[m] < at-s.inPlace {
 		m++
 	}
-	c, stays := s.condition[i], at == s.at[i]
+	c, stays, after := s.condition[i], at == s.at[i], m
 	if !stays && !c.Moves() {
 		return m
 	}
-	cand := candidate{at: at, before: m, after: m, cost: int64(abs(at - s.at[i]))}
-	if !stays {
-		cand.cost += p.perReposition
-	}
+	cost := int64(0)
 	switch {
 	case m < len(s.cuts) && s.cuts[m]-at <= s.inPlace: // in reach of a cut: serves it or can't be here
 		if !c.Cuts() || !stays && at != s.cuts[m] {
 			return m
 		}
-		cand.after++
+		after++
+		if o != nil {
+			cost += o.swap(i) * p.perStep
+		}
 	case !s.mayIdle(at):
 		return m
 	case !s.over(at):
-		cand.cost += p.perParked
+		cost += p.perParked
 	}
-	goods := s.goodsBefore[len(s.at)] - s.goodsBefore[i+1]
-	if cand.before <= s.goodsBefore[i] && len(s.cuts)-cand.after <= goods {
-		p.list = append(p.list, cand)
+	if m > s.goodsBefore[i] || len(s.cuts)-after > s.goodsBefore[len(s.at)]-s.goodsBefore[i+1] {
+		return m
 	}
+	if !stays {
+		cost += p.perReposition + int64(abs(at-s.at[i])/p.grain)
+	}
+	if o != nil {
+		cost += p.later(s, o, i, at)
+	}
+	p.list = append(p.list, candidate{at: at, cost: cost, before: int16(m), after: int16(after)})
 	return m
 }
 
+// later is what holder i loses at later changeovers by standing at a place.
+func (p *places) later(s *scene, o *outlook, i int, at Length) int64 {
+	switch {
+	case o.then != nil && at == o.then[i]:
+		return 0
+	case o.then != nil:
+		return p.perReposition + int64(abs(at-o.then[i])/p.grain)
+	case o.now != nil:
+		return o.lost(o.now, i, len(s.at)) * p.perStep
+	}
+	seen := o.at(at, s.pitch)
+	return o.lost(&seen, i, len(s.at)) * p.perStep
+}
+
 // end closes the last holder's candidates: all cuts must be served.
-func (p *places) end(cuts int) {
+func (p *places) end(cuts int16) {
 	for q := p.first[len(p.first)-2]; q < len(p.list); q++ {
 		p.list[q].next = -1
 		if p.list[q].after != cuts {
@@ -243,7 +245,7 @@ func (p *places) join(i int, pitch Length) {
 			for len(p.queue) > head && p.list[p.queue[len(p.queue)-1]].cost >= cost {
 				p.queue = p.queue[:len(p.queue)-1]
 			}
-			p.queue = append(p.queue, enter)
+			p.queue = append(p.queue, int32(enter))
 		}
 		for head < len(p.queue) && p.list[p.queue[head]].before > c.after {
 			head++

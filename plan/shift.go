@@ -194,7 +194,7 @@ func (p *Planner) settle() Length {
 		if !p.keep.find(p) {
 			continue
 		}
-		if q := p.places.solve(&p.now, &p.keep); q >= 0 && p.places.list[q].cost < cost {
+		if q := p.places.solve(&p.now, &p.keep, nil); q >= 0 && p.places.list[q].cost < cost {
 			pick, cost = by, p.places.list[q].cost
 		}
 	}

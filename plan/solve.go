@@ -15,7 +15,7 @@ func (p *Planner) Changeover(standing []Length, l Layout) (Changeover, []Fault) 
 	if !p.keep.find(p) {
 		return Changeover{}, p.refusal(l, Span{})
 	}
-	c := p.read(p.places.solve(&p.now, &p.keep))
+	c := p.read(p.places.solve(&p.now, &p.keep, nil))
 	c.Moves = p.order(&c)
 	return c, nil
 }
@@ -49,7 +49,7 @@ func (p *Planner) read(q int) Changeover {
 		h := Stand{At: cand.at}
 		switch {
 		case cand.after > cand.before:
-			h.Use, h.Cut = Cutting, cand.after
+			h.Use, h.Cut = Cutting, int(cand.after)
 		case s.over(cand.at):
 			h.Use = Resting
 			c.Resting++
@@ -62,7 +62,7 @@ func (p *Planner) read(q int) Changeover {
 			c.Travel += abs(h.At - s.at[i])
 		}
 		c.Holders = append(c.Holders, h)
-		q = cand.next
+		q = int(cand.next)
 	}
 	return c
 }

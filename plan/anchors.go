@@ -1,0 +1,62 @@
+package plan
+
+import "slices"
+
+// anchors lists the places at which an optimum can set an idle holder: whole
+// pitches from whatever can hold a run of touching holders.
+type anchors struct {
+	shared []Length // for any holder: from cuts and edges, and wanted places; ascending
+	kept   []Length // x(j) - j*pitch of each holder j that may stay, ascending; add i*pitch for holder i
+}
+
+// find fills both lists for the scene.
+func (a *anchors) find(s *scene, k *keep, o *outlook) {
+	a.shared, a.kept = a.shared[:0], a.kept[:0]
+	for j, x := range s.at {
+		if k.may[j] {
+			a.kept = append(a.kept, x-Length(j)*s.pitch)
+		}
+	}
+	for m := 0; m <= len(s.cuts); m++ {
+		gap := s.rail
+		if m > 0 {
+			gap.From = s.cuts[m-1] + s.pitch
+		}
+		if m < len(s.cuts) {
+			gap.To = s.cuts[m] - s.pitch
+		}
+		a.fill(s, gap)
+	}
+	if o != nil {
+		o.anchor(s, a)
+	}
+	slices.Sort(a.shared)
+	a.shared = slices.Compact(a.shared)
+}
+
+// fill lists the places between two neighbouring cuts, or a cut and a rail end:
+// whole pitches from either end and from the edges in between.
+func (a *anchors) fill(s *scene, gap Span) {
+	// A cut served from up to inPlace off it gives its neighbours that much more.
+	wide := Span{max(gap.From-s.inPlace, s.rail.From), min(gap.To+s.inPlace, s.rail.To)}
+	if wide.From > wide.To {
+		return
+	}
+	edges := s.web
+	if !s.anywhere {
+		edges = s.idle
+	}
+	for _, anchor := range [4]Length{gap.From, gap.To, edges.From, edges.To} {
+		a.run(s, anchor, wide)
+	}
+}
+
+// run lists every place in the stretch that is whole pitches from the anchor and
+// where an idle holder may stand.
+func (a *anchors) run(s *scene, anchor Length, in Span) {
+	for at := anchor + (in.From-anchor)/s.pitch*s.pitch - s.pitch; at <= in.To; at += s.pitch {
+		if at >= in.From && s.mayIdle(at) {
+			a.shared = append(a.shared, at)
+		}
+	}
+}

@@ -1,0 +1,105 @@
+package plan
+
+import "slices"
+
+// outlook is what later changeovers make of the places chosen at this one. A place
+// on a cut of the next job saves a reposition there if its holder can serve that
+// cut; a place that the job after it wants too may save a second one, and so on.
+type outlook struct {
+	coming []Layout // the layouts that follow, the next first
+	then   []Length // where each holder stands at the next one, where that is settled; else nil
+	swaps  []int64  // what it costs each holder to cut, in steps; nil nothing
+
+	seen []sight // of each shared place
+	now  *sight  // of the place considered, if it is a shared one
+}
+
+// sight is what each coming layout makes of a place: the number of the cut there
+// from 0, or one of the following.
+type sight [lookahead]int16
+
+const (
+	clear    int16 = -1 // an idle holder can stay there
+	conflict int16 = -2 // whoever stands there must go
+)
+
+// lookahead is how many coming layouts are looked at. Each counts half of the one
+// before it, and all together less than a reposition.
+const lookahead = 4
+
+// swap is what it costs holder i to cut, its blade being what it is.
+func (o *outlook) swap(i int) int64 {
+	if o.swaps == nil {
+		return 0
+	}
+	return o.swaps[i]
+}
+
+// anchor adds the places that the later changeovers want to the anchors.
+func (o *outlook) anchor(s *scene, a *anchors) {
+	for j, x := range o.then {
+		a.kept = append(a.kept, x-Length(j)*s.pitch)
+	}
+	if o.then != nil {
+		slices.Sort(a.kept)
+	}
+	for _, l := range o.coming {
+		for _, c := range l.Cuts {
+			if s.mayIdle(c) {
+				a.shared = append(a.shared, c)
+			}
+		}
+	}
+}
+
+// look fills seen for the shared places, which ascend as the cuts do.
+func (o *outlook) look(s *scene, shared []Length) {
+	o.seen = append(o.seen[:0], make([]sight, len(shared))...)
+	for q, l := range o.coming {
+		m := 0
+		for v, at := range shared {
+			for m < len(l.Cuts) && l.Cuts[m] < at {
+				m++
+			}
+			o.seen[v][q] = l.sees(at, m, s.pitch)
+		}
+	}
+}
+
+// at is the sight of any place.
+func (o *outlook) at(at, pitch Length) (seen sight) {
+	for q, l := range o.coming {
+		m, _ := slices.BinarySearch(l.Cuts, at)
+		seen[q] = l.sees(at, m, pitch)
+	}
+	return seen
+}
+
+// sees is what the layout makes of a place, m cuts before it.
+func (l *Layout) sees(at Length, m int, pitch Length) int16 {
+	switch {
+	case m < len(l.Cuts) && l.Cuts[m] == at:
+		return int16(m)
+	case m < len(l.Cuts) && l.Cuts[m]-at < pitch, m > 0 && at-l.Cuts[m-1] < pitch:
+		return conflict
+	}
+	return clear
+}
+
+// lost is what holder i of n loses at the coming changeovers with a place so seen,
+// in steps: nothing where it can cut, the layout's whole weight elsewhere and once
+// it has had to go.
+func (o *outlook) lost(seen *sight, i, n int) int64 {
+	lost, weight, gone := int64(0), int64(stepsPerMove/2), false
+	for q := range o.coming {
+		m, cuts := int(seen[q]), len(o.coming[q].Cuts)
+		cuts -= m + 1 // behind that cut
+		serves := m >= 0 && m <= i && cuts <= n-1-i
+		gone = gone || !serves && seen[q] != clear
+		if gone || !serves {
+			lost += weight
+		}
+		weight /= 2
+	}
+	return lost
+}
