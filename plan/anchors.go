@@ -6,17 +6,18 @@ import "slices"
 // pitches from whatever can hold a run of touching holders.
 type anchors struct {
 	shared []Length // for any holder: from cuts and edges, and wanted places; ascending
-	kept   []Length // x(j) - j*pitch of each holder j that may stay, ascending; add i*pitch for holder i
+	kept   []Length // x(j) - j*pitch of each holder j that may stay, and of the rail's ends, ascending; add i*pitch for holder i
 }
 
 // find fills both lists for the scene.
 func (a *anchors) find(s *scene, k *keep, o *outlook) {
-	a.shared, a.kept = a.shared[:0], a.kept[:0]
+	a.shared, a.kept = a.shared[:0], append(a.kept[:0], s.rail.From)
 	for j, x := range s.at {
 		if k.may[j] {
 			a.kept = append(a.kept, x-Length(j)*s.pitch)
 		}
 	}
+	a.kept = append(a.kept, s.rail.To-Length(len(s.at)-1)*s.pitch)
 	for m := 0; m <= len(s.cuts); m++ {
 		gap := s.rail
 		if m > 0 {
@@ -47,7 +48,11 @@ func (a *anchors) fill(s *scene, gap Span) {
 		edges = s.idle
 	}
 	for _, anchor := range [4]Length{gap.From, gap.To, edges.From, edges.To} {
-		a.run(s, anchor, wide)
+		// A rail end holds one place for each holder: see find. An edge beyond a cut
+		// holds none here.
+		if anchor > s.rail.From && anchor < s.rail.To && anchor >= wide.From && anchor <= wide.To {
+			a.run(s, anchor, wide)
+		}
 	}
 }
 
