@@ -39,12 +39,12 @@ func (u Unit) size() Length {
 func ParseLength(text string, u Unit) (Length, error) {
 	s := strings.TrimSpace(text)
 	if len(s) > longestText {
-		return 0, fmt.Errorf("%s is too long for a length; %s", quote(s), accepted)
+		return 0, fmt.Errorf("%s is too long for a length; %s", quote(s), LengthExamples)
 	}
 	number, unit, marked := cutUnit(s, u)
 	value, fraction, ok := readNumber(number)
 	if !ok {
-		return 0, fmt.Errorf("%s is no length; %s", quote(s), accepted)
+		return 0, fmt.Errorf("%s is no length; %s", quote(s), LengthExamples)
 	}
 	if fraction && !marked {
 		unit = Inches
@@ -56,15 +56,15 @@ func ParseLength(text string, u Unit) (Length, error) {
 	return l, nil
 }
 
-// accepted closes each message about a length that can't be read.
-const accepted = "write it like 25.4, 3/64, 1-1/2, 12 mm or 1/2 in"
+// LengthExamples closes the message about a length that can't be read.
+const LengthExamples = "write it like 25.4, 3/64, 1-1/2, 12 mm or 1/2 in"
 
 // LengthOf is the length that a file's number means in unit u: the shortest
 // decimal that reads back as that number, exactly.
 func LengthOf(number float64, u Unit) (Length, error) {
 	text := strconv.FormatFloat(number, 'g', -1, 64)
 	if math.IsNaN(number) || math.IsInf(number, 0) {
-		return 0, fmt.Errorf("%s is no length; %s", text, accepted)
+		return 0, fmt.Errorf("%s is no length; %s", text, LengthExamples)
 	}
 	value, _ := new(big.Rat).SetString(text)
 	l, ok := round(value, u)
@@ -88,8 +88,11 @@ func ParseEntry(text string, u Unit) (count int, l Length, err error) {
 		rest = text[i+size:]
 	}
 	l, err = ParseLength(rest, u)
+	if err != nil && rest != text {
+		return 0, 0, fmt.Errorf("%s: %w", quote(text), err)
+	}
 	if err != nil {
-		return 0, 0, fmt.Errorf("%w, with a count as 24 x 25.4", err)
+		return 0, 0, err
 	}
 	if l <= 0 {
 		return 0, 0, fmt.Errorf("%s: a slit must be wider than nought", quote(text))

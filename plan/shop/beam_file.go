@@ -150,8 +150,8 @@ func readAnvil(root *table) *Anvil {
 func readConditions(entries []*table, b *plan.Beam) {
 	first := map[int]bool{}
 	for _, t := range entries {
-		t.need("condition")
 		n := t.holderNumber(len(b.Holders), first)
+		t.need("condition")
 		c := plan.Condition(t.choice("condition", plan.Good.String(), plan.NoCut.String(), plan.Stuck.String(), plan.Out.String()))
 		if n > 0 {
 			b.Holders[n-1] = c

@@ -85,9 +85,9 @@ func checkAfter(entries []*table, jobs []plan.Job, byID map[string]int) {
 	}
 }
 
-// waitingForever lists the jobs on a circle of waits: those that are left when
-// again and again every job is taken out that waits for none, or that none waits
-// for. It takes time linear in the waits.
+// waitingForever lists the jobs on a circle of waits, or between two: those that
+// are left when again and again every job is taken out that waits for none, or
+// that none waits for. It takes time linear in the waits.
 func waitingForever(waits [][]int) []int {
 	back := make([][]int, len(waits))
 	for i, ks := range waits {

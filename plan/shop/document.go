@@ -71,7 +71,7 @@ func open(fsys fs.FS, file string, problems *Problems) (d *document, root *table
 	}
 	tree, err := parse(text)
 	if err != nil {
-		d.syntax(err)
+		d.syntax(text, err)
 		return d, nil, false
 	}
 	return d, &table{doc: d, keys: tree, used: map[string]bool{}}, false
@@ -98,17 +98,11 @@ func readText(fsys fs.FS, file string) (string, error) {
 	if len(data) > largestFile {
 		return "", fmt.Errorf("the file is larger than %d KiB", largestFile>>10)
 	}
-	return string(data), nil
+	return strings.TrimPrefix(string(data), "\ufeff"), nil // some editors put a mark first
 }
 
-// plainly takes the system's path off an error: problems name the file.
-func plainly(err error) error {
-	var path *fs.PathError
-	if errors.As(err, &path) {
-		return fmt.Errorf("it can't be read: %w", path.Err)
-	}
-	return fmt.Errorf("it can't be read: %w", err)
-}
+// plainly is an error of the file system without its path: problems name the file.
+func plainly(err error) error { return fmt.Errorf("it can't be read: %w", reason(err)) }
 
 // parse parses TOML into its plain tree. A parser that gives up in a panic has
 // met a wrong text all the same.
@@ -122,12 +116,15 @@ func parse(text string) (tree map[string]any, err error) {
 	return tree, err
 }
 
-// syntax notes what the parser says.
-func (d *document) syntax(err error) {
+// syntax notes what the parser says. Of a line that ends too early the parser
+// gives the next one; the start of what it read is on the right one.
+func (d *document) syntax(text string, err error) {
 	p := Problem{File: d.file, What: Clean(err.Error()), Remedy: "correct this line: key = value, text in quotes, lists as [a, b]"}
 	var at toml.ParseError
 	if errors.As(err, &at) {
-		p.Line, p.What = at.Position.Line, Clean(at.Message)
+		p.What = Clean(at.Message)
+		start := max(0, min(at.Position.Start, len(text)))
+		p.Line = min(at.Position.Line, 1+strings.Count(text[:start], "\n"))
 	}
 	if len(p.What) > 200 {
 		p.What = Clean(p.What[:200]) + "..."

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"fmt"
 	"math/big"
 
 	"bide/material"
@@ -22,9 +23,9 @@ type jobReader struct {
 }
 
 func (t jobReader) read() plan.Job {
-	t.need("id", "material", "web", "slits", "length_m")
 	j := plan.Job{ID: t.text("id", "")}
 	t.called(j.ID)
+	t.need("id", "material", "web", "slits", "length_m")
 	j.Web = t.length("web", 0, aboveZero)
 	j.Trim = t.length("trim", defaultTrim, zeroOrMore)
 	j.Shift = plan.ShiftRule(t.choice("shift", "centred", "free"))
@@ -94,7 +95,7 @@ func (t jobReader) slits(m material.Material) []plan.Entry {
 		n, finished, err := t.slit(item)
 		switch {
 		case err != nil:
-			t.refuse("slits", "", "entry %d: %v", i+1, err)
+			t.refuseLength("slits", fmt.Errorf("entry %d: %w", i+1, err))
 			continue
 		case finished <= 0 || finished > largest:
 			t.refuse("slits", "correct it", "entry %d: a slit of %s must be above 0 and at most %s", i+1, t.doc.unit.Show(finished), t.doc.unit.Show(largest))
@@ -114,7 +115,7 @@ func (t jobReader) slits(m material.Material) []plan.Entry {
 // slit reads one entry, a length or COUNT x LENGTH.
 func (t jobReader) slit(item any) (int, plan.Length, error) {
 	if text, ok := item.(string); ok {
-		return plan.ParseEntry(text, t.doc.unit)
+		return plan.ParseEntry(Clean(text), t.doc.unit)
 	}
 	l, err := t.readLength(item)
 	return 1, l, err

@@ -25,9 +25,9 @@ func readMaterials(d *document, root *table) material.Table {
 
 // readMaterial reads one [[material]] entry.
 func readMaterial(t *table) material.Material {
-	t.need("name", "group", "thickness_mm", "adhesive")
 	name := t.text("name", "")
 	t.called(name)
+	t.need("name", "group", "thickness_mm", "adhesive")
 	group := t.text("group", "")
 	g, ok := material.GroupNamed(group)
 	if !ok && group != "" {

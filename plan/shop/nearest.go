@@ -6,10 +6,11 @@ import "unicode/utf8"
 // changes of a letter, the first of equals; empty when none is near.
 func nearest(word string, words []string) string {
 	const longest = 60 // beyond it a comparison isn't worth its time
-	best, least := "", 1+max(1, utf8.RuneCountInString(word)/3)
-	if len(word) > longest {
+	n := utf8.RuneCountInString(word)
+	if n < 2 || len(word) > longest {
 		return ""
 	}
+	best, least := "", 1+max(1, n/3)
 	for _, w := range words {
 		if len(w) > longest {
 			continue

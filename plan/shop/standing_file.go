@@ -24,10 +24,10 @@ func readStanding(d *document, root *table, b *plan.Beam, materials material.Tab
 		s.SiliconeFree = m.SiliconeFree
 	}
 	before := d.failed
-	lines := readHolders(root, s)
+	paths := readHolders(root, s)
 	root.done()
 	if n > 0 && d.failed == before {
-		checkStanding(d, s, b, lines)
+		checkStanding(d, s, b, paths)
 	}
 	return s
 }
@@ -38,8 +38,8 @@ func readHolders(root *table, s *plan.Standing) (paths []string) {
 	paths = make([]string, len(s.At))
 	seen := map[int]bool{}
 	for _, t := range root.list("holder") {
-		t.need("at")
 		n := t.holderNumber(len(s.At), seen)
+		t.need("at")
 		at := t.length("at", 0, anyPlace)
 		blade := plan.Blade{Bevel: t.number("bevel", 0, 5, 150), Tip: t.number("tip", 0, 0.001, 5)}
 		metres := t.number("metres", 0, 0, 1e9)

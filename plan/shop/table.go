@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -127,7 +128,9 @@ func kindOf(value any) string {
 	switch v := value.(type) {
 	case string:
 		return quoted(v)
-	case bool, int64, float64:
+	case float64:
+		return strings.ToLower(strings.TrimPrefix(strconv.FormatFloat(v, 'g', -1, 64), "+")) // TOML's nan and inf
+	case bool, int64:
 		return fmt.Sprint(v)
 	case map[string]any:
 		return "a table"

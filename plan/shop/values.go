@@ -145,7 +145,7 @@ func (t *table) length(key string, otherwise plan.Length, within plan.Span) plan
 	}
 	l, err := t.readLength(value)
 	if err != nil {
-		t.refuse(key, "", "%v", err)
+		t.refuseLength(key, err)
 		return otherwise
 	}
 	if !t.inRange(key, l, within) {
@@ -170,6 +170,13 @@ func (t *table) inRange(key string, l plan.Length, within plan.Span) bool {
 	return false
 }
 
+// refuseLength notes a length that can't be read. The error's own examples give
+// way to one of the key.
+func (t *table) refuseLength(key string, err error) {
+	what := strings.TrimSuffix(err.Error(), "; "+plan.LengthExamples)
+	t.refuse(key, "", "%s", what)
+}
+
 // readLength reads a length as a file writes it, a number or text.
 func (t *table) readLength(value any) (plan.Length, error) {
 	switch v := value.(type) {
@@ -178,7 +185,7 @@ func (t *table) readLength(value any) (plan.Length, error) {
 	case float64:
 		return plan.LengthOf(v, t.doc.unit)
 	case string:
-		return plan.ParseLength(v, t.doc.unit)
+		return plan.ParseLength(Clean(v), t.doc.unit)
 	}
 	return 0, fmt.Errorf("%s is no length", kindOf(value))
 }
@@ -198,7 +205,7 @@ func (t *table) span(key string) plan.Span {
 	for i, end := range ends {
 		l, err := t.readLength(end)
 		if err != nil {
-			t.refuse(key, "", "%v", err)
+			t.refuseLength(key, err)
 			return plan.Span{}
 		}
 		if !t.inRange(key, l, anyPlace) {
