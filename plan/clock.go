@@ -106,6 +106,24 @@ func (d *Drive) travel(way Length) time.Duration {
 	return time.Duration(math.Round(t*1e6)) * time.Microsecond
 }
 
+// typical is about what one more move takes, for weighing moves against time.
+func (d *Drive) typical() time.Duration {
+	if d.Kind == ByHand {
+		return max(d.Hand/time.Duration(max(d.Crew, 1)), time.Millisecond)
+	}
+	return max(d.Pick+d.Set, time.Second)
+}
+
+// clock sets when the step's job is set up, runs and ends, and how late that is.
+func (s *Step) clock() {
+	s.RunStart = s.SetupStart.Add(s.Setup.Total())
+	s.RunEnd = s.RunStart.Add(s.Job.run())
+	s.Late = 0
+	if !s.Job.Due.IsZero() {
+		s.Late = max(s.RunEnd.Sub(s.Job.Due), 0)
+	}
+}
+
 // run is how long a job runs at its speed, ramps left out. To the microsecond.
 func (j *Job) run() time.Duration {
 	if j.Speed <= 0 {

@@ -48,6 +48,18 @@ type Totals struct {
 	Late        time.Duration
 }
 
+// Sequence says where the order of a day plan comes from.
+type Sequence uint8
+
+// The sequences.
+const (
+	SequenceListed Sequence = iota // the order of the file
+	SequenceBest                   // the best order found
+)
+
+// String is the sequence's word.
+func (s Sequence) String() string { return [...]string{"listed", "best"}[s] }
+
 // DayPlan is a whole day planned in one order.
 type DayPlan struct {
 	Beam    *Beam
@@ -55,6 +67,11 @@ type DayPlan struct {
 	Steps   []Step
 	Refused []Refusal
 	Totals  Totals
+	// How it was planned: the sequence, and for the best one the effort.
+	Sequence Sequence
+	Aim      Aim
+	Rounds   int
+	Seed     uint64
 	// Listed is the order of the file, each changeover on its own, layouts centred
 	// (nearest to it where centred doesn't fit).
 	Listed Totals

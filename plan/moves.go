@@ -68,15 +68,36 @@ func (p *Planner) order(c *Changeover) []Move {
 	if p.beam.Drive.Kind == Shuttle {
 		holders = p.beam.Drive.route(c, chains)
 	} else {
-		for _, w := range chains {
-			holders = append(holders, w.inOrder()...)
-		}
+		holders = along(chains)
 	}
 	moves := make([]Move, 0, len(holders))
 	for _, h := range holders {
 		moves = append(moves, Move{h + 1, c.From[h], c.Holders[h].At, p.why(c, h)})
 	}
 	return moves
+}
+
+// hasten orders the moves like order, but leaves out reasons and, for one
+// carriage, what acceleration would still gain.
+func (p *Planner) hasten(c *Changeover) {
+	chains := walks(c, p.pitch)
+	var holders []int
+	if p.beam.Drive.Kind == Shuttle {
+		holders = p.beam.Drive.shortest(chains)
+	} else {
+		holders = along(chains)
+	}
+	for _, h := range holders {
+		c.Moves = append(c.Moves, Move{Holder: h + 1, From: c.From[h], To: c.Holders[h].At})
+	}
+}
+
+// along lists the holders of the chains up the beam.
+func along(chains []walk) (holders []int) {
+	for _, w := range chains {
+		holders = append(holders, w.inOrder()...)
+	}
+	return holders
 }
 
 // why is the reason for holder i's move (counted from 0). In a plan with the
@@ -148,5 +169,8 @@ func (w Why) Text(u Unit) string {
 	case MakesWay:
 		return fmt.Sprintf("makes way for holder %d, which goes %s past where it stood", w.Holder, u.Show(w.Distance))
 	}
-	return "moves ahead for a later job"
+	if w.Cut > 0 {
+		return fmt.Sprintf("goes ahead to where job %s has cut %d", w.Job, w.Cut)
+	}
+	return fmt.Sprintf("moves now, and stays until job %s has run", w.Job)
 }

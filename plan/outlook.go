@@ -8,7 +8,7 @@ import "slices"
 type outlook struct {
 	coming []Layout // the layouts that follow, the next first
 	then   []Length // where each holder stands at the next one, where that is settled; else nil
-	swaps  []int64  // what it costs each holder to cut, in steps; nil nothing
+	swaps  []int64  // what it costs each holder to cut, in steps; empty nothing
 
 	seen []sight // of each shared place
 	now  *sight  // of the place considered, if it is a shared one
@@ -19,8 +19,8 @@ type outlook struct {
 type sight [lookahead]int16
 
 const (
-	clear    int16 = -1 // an idle holder can stay there
-	conflict int16 = -2 // whoever stands there must go
+	canStay int16 = -1 // an idle holder can stay there
+	mustGo  int16 = -2 // whoever stands there must go
 )
 
 // lookahead is how many coming layouts are looked at. Each counts half of the one
@@ -29,10 +29,26 @@ const lookahead = 4
 
 // swap is what it costs holder i to cut, its blade being what it is.
 func (o *outlook) swap(i int) int64 {
-	if o.swaps == nil {
-		return 0
+	if i < len(o.swaps) {
+		return o.swaps[i]
 	}
-	return o.swaps[i]
+	return 0
+}
+
+// carry sets what it costs each holder to cut a job with the blade it carries:
+// little, so that it only decides between plans with equal repositions.
+func (o *outlook) carry(now *Standing, j *Job) {
+	o.swaps = o.swaps[:0]
+	if !j.Blade.Known() {
+		return
+	}
+	for _, b := range now.Blades {
+		cost := int64(0)
+		if b.Known() && b != j.Blade {
+			cost = 1
+		}
+		o.swaps = append(o.swaps, cost)
+	}
 }
 
 // anchor adds the places that the later changeovers want to the anchors.
@@ -81,9 +97,9 @@ func (l *Layout) sees(at Length, m int, pitch Length) int16 {
 	case m < len(l.Cuts) && l.Cuts[m] == at:
 		return int16(m)
 	case m < len(l.Cuts) && l.Cuts[m]-at < pitch, m > 0 && at-l.Cuts[m-1] < pitch:
-		return conflict
+		return mustGo
 	}
-	return clear
+	return canStay
 }
 
 // lost is what holder i of n loses at the coming changeovers with a place so seen,
@@ -95,7 +111,7 @@ func (o *outlook) lost(seen *sight, i, n int) int64 {
 		m, cuts := int(seen[q]), len(o.coming[q].Cuts)
 		cuts -= m + 1 // behind that cut
 		serves := m >= 0 && m <= i && cuts <= n-1-i
-		gone = gone || !serves && seen[q] != clear
+		gone = gone || !serves && seen[q] != canStay
 		if gone || !serves {
 			lost += weight
 		}

@@ -1,9 +1,6 @@
 package plan
 
-import (
-	"slices"
-	"time"
-)
+import "time"
 
 // Next plans one job from what stands now, its setup beginning at the clock. It
 // returns the step and what stands while the job runs; the faults say why the job
@@ -25,40 +22,11 @@ func (p *Planner) next(now *Standing, clock time.Time, j *Job,
 		return Step{}, now, faults
 	}
 	s := Step{Job: j, Layout: l, Changeover: c, Setup: p.beam.setupTime(now, j, &c), SetupStart: clock}
-	s.RunStart = clock.Add(s.Setup.Total())
-	s.RunEnd = s.RunStart.Add(j.run())
-	if !j.Due.IsZero() {
-		s.Late = max(s.RunEnd.Sub(j.Due), 0)
-	}
-	return s, now.after(&s), nil
-}
-
-// after is what stands while the step's job runs, its metres counted.
-func (now *Standing) after(s *Step) *Standing {
-	j := s.Job
-	next := &Standing{
-		At:       make([]Length, len(now.At)),
-		Blades:   slices.Clone(now.Blades),
-		Metres:   slices.Clone(now.Metres),
-		Recorded: s.RunEnd, Job: j.ID, Material: j.Material, Web: j.Web, SetBar: j.SetBar,
-		SiliconeFree: j.SiliconeFree,
-	}
-	for i, h := range s.Changeover.Holders {
-		next.At[i] = h.At
-		if h.Use != Cutting {
-			continue
-		}
-		if i < len(next.Blades) && j.Blade.Known() && next.Blades[i] != j.Blade {
-			if next.Blades[i].Known() && i < len(next.Metres) {
-				next.Metres[i] = 0 // a fresh edge
-			}
-			next.Blades[i] = j.Blade
-		}
-		if i < len(next.Metres) {
-			next.Metres[i] += j.Metres
-		}
-	}
-	return next
+	s.clock()
+	stands := &Standing{}
+	now.advance(stands, j, c.Holders)
+	stands.Recorded = s.RunEnd
+	return s, stands, nil
 }
 
 // PlanDay plans the day's jobs in the order of the file, each changeover on its

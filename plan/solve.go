@@ -1,6 +1,9 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Changeover plans the move from the standing to a layout, exactly: the fewest
 // repositions, then the fewest parked holders, then the least travel, then the
@@ -40,29 +43,43 @@ func (p *Planner) wrongStanding(standing []Length) []Fault {
 }
 
 // read takes the changeover from the solved places, from the first holder's
-// candidate on.
+// candidate on, its moves left out.
 func (p *Planner) read(q int) Changeover {
-	s := &p.now
-	c := Changeover{From: append([]Length(nil), s.at...), Holders: make([]Stand, 0, len(s.at))}
-	for i := range s.at {
+	c := Changeover{From: slices.Clone(p.now.at), Holders: make([]Stand, 0, len(p.now.at))}
+	p.readInto(&c, q)
+	return c
+}
+
+// readInto reads like read, into a changeover whose memory is used again.
+func (p *Planner) readInto(c *Changeover, q int) {
+	*c = Changeover{From: append(c.From[:0], p.now.at...), Holders: c.Holders[:0], Moves: c.Moves[:0]}
+	for i := range p.now.at {
 		cand := &p.places.list[q]
 		h := Stand{At: cand.at}
 		switch {
 		case cand.after > cand.before:
 			h.Use, h.Cut = Cutting, int(cand.after)
-		case s.over(cand.at):
+		case p.now.over(cand.at):
 			h.Use = Resting
-			c.Resting++
 		default:
 			h.Use = Parked
-			c.Parked++
 		}
-		if h.At != s.at[i] {
-			c.Repositions++
-			c.Travel += abs(h.At - s.at[i])
-		}
-		c.Holders = append(c.Holders, h)
+		c.count(h, p.now.at[i])
 		q = int(cand.next)
 	}
-	return c
+}
+
+// count adds a holder's stand to the changeover.
+func (c *Changeover) count(h Stand, from Length) {
+	switch h.Use {
+	case Resting:
+		c.Resting++
+	case Parked:
+		c.Parked++
+	}
+	if h.At != from {
+		c.Repositions++
+		c.Travel += abs(h.At - from)
+	}
+	c.Holders = append(c.Holders, h)
 }

@@ -1,0 +1,123 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+)
+
+// rules are what an order of the day's jobs must keep: jobs that come before
+// others, fixed turns, and the job that is running, which comes first.
+type rules struct {
+	after [][]int // after[j]: jobs (indices) that must come before job j
+	turn  []int   // fixed turn from 0, -1 none
+	none  bool
+}
+
+// rulesOf are the rules among the jobs, which are those that can be planned; what
+// they ask of jobs that are not among them is taken as done. A turn beyond the
+// last is the last.
+func rulesOf(jobs []*Job) rules {
+	r := rules{after: make([][]int, len(jobs)), turn: make([]int, len(jobs)), none: true}
+	byID := map[string]int{}
+	for i, j := range jobs {
+		byID[j.ID] = i
+	}
+	for i, j := range jobs {
+		for _, id := range j.After {
+			if before, ok := byID[id]; ok && before != i {
+				r.after[i] = append(r.after[i], before)
+			}
+		}
+		switch r.turn[i] = -1; {
+		case j.State == Running:
+			r.turn[i] = 0
+		case j.Turn > 0:
+			r.turn[i] = min(j.Turn, len(jobs)) - 1
+		case j.Turn < 0:
+			r.turn[i] = len(jobs) - 1
+		}
+		r.none = r.none && r.turn[i] < 0 && len(r.after[i]) == 0
+	}
+	return r
+}
+
+// kept reports whether the order keeps the rules.
+func (r *rules) kept(order []int) bool {
+	if r.none {
+		return true
+	}
+	for at, j := range order {
+		if r.turn[j] >= 0 && r.turn[j] != at {
+			return false
+		}
+		for _, before := range r.after[j] {
+			if slices.Index(order, before) > at {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// mend is an order near to the one given that keeps the rules, if there is one:
+// fixed turns first, then each free turn to the first job in the order that may
+// come next. ok is false where that finds none.
+func (r *rules) mend(order []int) (out []int, ok bool) {
+	if r.kept(order) {
+		return order, true
+	}
+	fixed, placed := map[int]int{}, make([]bool, len(order))
+	for _, j := range order {
+		if t := r.turn[j]; t >= 0 {
+			if _, taken := fixed[t]; taken {
+				return order, false
+			}
+			fixed[t] = j
+		}
+	}
+	for at := range order {
+		pick := -1
+		if j, there := fixed[at]; there {
+			pick = j
+		} else {
+			for _, j := range order {
+				ready := !placed[j] && r.turn[j] < 0
+				for _, before := range r.after[j] {
+					ready = ready && placed[before]
+				}
+				if ready {
+					pick = j
+					break
+				}
+			}
+		}
+		if pick < 0 {
+			return order, false
+		}
+		placed[pick] = true
+		out = append(out, pick)
+	}
+	return out, r.kept(out)
+}
+
+// Broken lists the rules that an order of jobs breaks, in words.
+func Broken(jobs []*Job) []Fault {
+	var out []Fault
+	r := rulesOf(jobs)
+	for at, j := range jobs {
+		if t := r.turn[at]; t >= 0 && t != at {
+			out = append(out, Fault{"turn", func(Unit) string {
+				return fmt.Sprintf("job %s is fixed to turn %d and comes at turn %d", j.ID, t+1, at+1)
+			}})
+		}
+		for _, before := range r.after[at] {
+			if before > at {
+				id := jobs[before].ID
+				out = append(out, Fault{"after", func(Unit) string {
+					return fmt.Sprintf("job %s is to come after %s and comes before it", j.ID, id)
+				}})
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,62 @@
+package plan
+
+import (
+	"cmp"
+	"time"
+)
+
+// Aim is what a day is planned for, once nothing can be less late.
+type Aim uint8
+
+// The aims of a day.
+const (
+	AimMinutes Aim = iota // least setup time, then fewest repositions
+	AimMoves              // fewest repositions, then least setup time
+)
+
+// String is the aim's word.
+func (a Aim) String() string { return [...]string{"minutes", "moves"}[a] }
+
+// score is what a day is judged by.
+type score struct {
+	late        time.Duration
+	lateJobs    int
+	setup       time.Duration
+	repositions int
+	parked      int
+	travel      Length
+}
+
+// compare orders scores, the better first: lateness, then the aim, then the rest.
+func (a score) compare(b score, aim Aim) int {
+	setup, moves := cmp.Compare(a.setup, b.setup), cmp.Compare(a.repositions, b.repositions)
+	first, second := setup, moves
+	if aim == AimMoves {
+		first, second = moves, setup
+	}
+	return cmp.Or(cmp.Compare(a.late, b.late), cmp.Compare(a.lateJobs, b.lateJobs), first, second,
+		cmp.Compare(a.parked, b.parked), cmp.Compare(a.travel, b.travel))
+}
+
+// energy is the score as one number for the search, in milliseconds: lateness
+// weighs a hundred times as much as setup, and of what the aim doesn't ask for a
+// little is kept to lead the search out of ties.
+func (a score) energy(aim Aim, move time.Duration) int64 {
+	late := 100*a.late.Milliseconds() + 60_000*int64(a.lateJobs)
+	if aim == AimMoves {
+		return late + int64(a.repositions)*move.Milliseconds() + a.setup.Milliseconds()/1000
+	}
+	return late + a.setup.Milliseconds() + int64(a.repositions)
+}
+
+// add counts a step in.
+func (a *score) add(s *Step) {
+	a.late += s.Late
+	if s.Late > 0 {
+		a.lateJobs++
+	}
+	a.setup += s.Setup.Total()
+	a.repositions += s.Changeover.Repositions
+	a.parked += s.Changeover.Parked
+	a.travel += s.Changeover.Travel
+}

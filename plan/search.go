@@ -1,0 +1,268 @@
+package plan
+
+import (
+	"context"
+	"math/rand/v2"
+	"sync"
+	"time"
+)
+
+// Effort is what a search for the best day may spend. The result depends on it,
+// the jobs and the standing alone: never on the clock or the number of processors.
+type Effort struct {
+	Aim    Aim
+	Rounds int    // candidates tried; 0 takes DefaultRounds
+	Seed   uint64 // of the search's chance
+	Report func(Progress)
+}
+
+// Progress is what a running search tells now and then.
+type Progress struct {
+	Rounds, Of int
+	Best       Totals
+}
+
+// DefaultRounds is how many candidates a search tries for that many jobs, when it
+// is not told.
+func DefaultRounds(jobs int) int {
+	if jobs < 2 {
+		return 2 * 64
+	}
+	return min(16_000, 1000*jobs)
+}
+
+// searches is how many searches run side by side, each with its share of the
+// rounds and a chance of its own.
+const searches = 2
+
+// Search plans the day in the best order it finds, with the layouts that each job
+// allows: least lateness, then the aim, then the other of setup time and
+// repositions, then parked, then travel. A cancelled context ends it early with
+// the best so far. It is never worse than the listed order wherever that keeps the
+// rules of turn and after. The error says why no day can be planned.
+func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*DayPlan, error) {
+	listed, err := PlanDay(b, start, d)
+	if err != nil {
+		return nil, err
+	}
+	if e.Rounds == 0 {
+		e.Rounds = DefaultRounds(len(listed.Steps))
+	}
+	s := newSearch(b, start, d, listed, e)
+	plans := s.run(ctx)
+	best := s.better(append(plans, s.fallback(listed)...))
+	if best == nil {
+		best = listed
+	}
+	best.Refused, best.Listed = listed.Refused, listed.Listed
+	best.Sequence, best.Aim, best.Rounds, best.Seed = SequenceBest, e.Aim, e.Rounds, e.Seed
+	return best, nil
+}
+
+// search is one call of Search.
+type search struct {
+	beam   *Beam
+	start  *Standing
+	clock  time.Time
+	jobs   []*Job // that can be run
+	rules  rules
+	effort Effort
+
+	mu   sync.Mutex // guards what follows
+	done [searches]int
+	best Totals
+	seen bool
+}
+
+func newSearch(b *Beam, start *Standing, d *Day, listed *DayPlan, e Effort) *search {
+	s := &search{beam: b, start: start, clock: d.Start, effort: e}
+	for i := range listed.Steps {
+		s.jobs = append(s.jobs, listed.Steps[i].Job)
+	}
+	s.rules = rulesOf(s.jobs)
+	return s
+}
+
+// run lets the searches run side by side and finishes what each found.
+func (s *search) run(ctx context.Context) []*DayPlan {
+	var wg sync.WaitGroup
+	plans := make([]*DayPlan, searches)
+	for n := range searches {
+		wg.Go(func() { plans[n] = s.seek(ctx, n) })
+	}
+	wg.Wait()
+	return plans
+}
+
+// seek is one of the searches.
+func (s *search) seek(ctx context.Context, n int) *DayPlan {
+	k := s.seeker(n)
+	t, ok := k.begin(s.start, s.clock)
+	if !ok {
+		return nil
+	}
+	rounds := s.effort.Rounds / searches
+	goOn := func(round int, best *tour) bool {
+		s.report(n, round, best)
+		return ctx.Err() == nil
+	}
+	if k.locked() {
+		rounds = 0
+	}
+	best := k.anneal(t, t.sums[len(t.order)].energy(k.aim, k.move), rounds, goOn)
+	return k.finish(best)
+}
+
+// seeker makes the nth search's seeker.
+func (s *search) seeker(n int) *seeker {
+	p, err := NewPlanner(s.beam)
+	if err != nil {
+		panic(err) // the listed order was planned on this beam
+	}
+	k := &seeker{
+		p: p, jobs: s.jobs, rules: s.rules, aim: s.effort.Aim,
+		timed:  s.effort.Aim == AimMinutes,
+		move:   s.beam.Drive.typical(),
+		chance: rand.New(rand.NewPCG(s.effort.Seed, uint64(n))),
+		redo:   make([]bool, len(s.jobs)),
+	}
+	for _, j := range s.jobs {
+		from, to := s.beam.Window(j)
+		k.windows = append(k.windows, Span{from, to})
+		k.timed = k.timed || !j.Due.IsZero()
+	}
+	return k
+}
+
+// report tells how far the searches are, now and then.
+func (s *search) report(n, round int, best *tour) {
+	if s.effort.Report == nil {
+		return
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.done[n] = round
+	last := best.sums[len(best.order)]
+	totals := Totals{Jobs: len(best.order), Repositions: last.repositions, Setup: last.setup, LateJobs: last.lateJobs, Late: last.late}
+	if !s.seen || totals.score().compare(s.best.score(), s.effort.Aim) < 0 {
+		s.best, s.seen = totals, true
+	}
+	sum := 0
+	for _, d := range s.done {
+		sum += d
+	}
+	s.effort.Report(Progress{Rounds: sum, Of: s.effort.Rounds, Best: s.best})
+}
+
+// score is what of the totals orders are compared by.
+func (t Totals) score() score {
+	return score{late: t.Late, lateJobs: t.LateJobs, setup: t.Setup, repositions: t.Repositions}
+}
+
+// better is the best of the plans, the first of equal ones; nil ones are passed
+// over.
+func (s *search) better(plans []*DayPlan) *DayPlan {
+	var best *DayPlan
+	var least score
+	for _, p := range plans {
+		if p == nil {
+			continue
+		}
+		sc := scoreOf(p.Steps)
+		if best == nil || sc.compare(least, s.effort.Aim) < 0 {
+			best, least = p, sc
+		}
+	}
+	return best
+}
+
+// scoreOf sums the steps up.
+func scoreOf(steps []Step) score {
+	var sc score
+	for i := range steps {
+		sc.add(&steps[i])
+	}
+	return sc
+}
+
+// fallback are the plans of the listed order, with the shift as allowed and
+// centred, where that order keeps the rules: the search is never worse.
+func (s *search) fallback(listed *DayPlan) []*DayPlan {
+	order := make([]int, len(s.jobs))
+	for i := range order {
+		order[i] = i
+	}
+	if !s.rules.kept(order) {
+		return nil
+	}
+	p, err := NewPlanner(s.beam)
+	if err != nil {
+		return nil
+	}
+	jobs := make([]Job, len(s.jobs))
+	for i, j := range s.jobs {
+		jobs[i] = *j
+	}
+	steps, refused := p.run(s.start, &Day{Start: s.clock, Jobs: jobs}, p.NextCentred)
+	if len(refused) > 0 {
+		return []*DayPlan{listed}
+	}
+	for i := range steps {
+		steps[i].Job = s.jobs[i]
+	}
+	centred := &DayPlan{Beam: s.beam, Start: s.start, Steps: steps, Totals: Sum(steps)}
+	return []*DayPlan{listed, centred}
+}
+
+// begin is the tour that a search starts from: the listed order, mended where it
+// breaks a rule, its layouts chosen one after the other.
+func (k *seeker) begin(start *Standing, clock time.Time) (*tour, bool) {
+	choices := make([]choice, len(k.jobs))
+	for i, j := range k.jobs {
+		l := k.p.beam.Lay(j, j.Slits(), 0)
+		choices[i] = choice{slits: l.Slits, cuts: l.Cuts}
+		for e := range j.Entries {
+			choices[i].entries = append(choices[i].entries, e)
+		}
+		k.redo[i] = true
+	}
+	t := newTour(start, clock, choices)
+	var ok bool
+	if t.order, ok = k.rules.mend(t.order); !ok {
+		return nil, false
+	}
+	if _, any := k.fit(t); !any {
+		return nil, false
+	}
+	return t, true
+}
+
+// fit gives jobs that can't be set centred a layout that can, and reckons the
+// tour.
+func (k *seeker) fit(t *tour) (int64, bool) {
+	for j, job := range k.jobs {
+		l, _, faults := k.p.Nearest(t.stands[0].At, job)
+		if len(faults) > 0 {
+			return 0, false
+		}
+		t.choices[j].shift, t.choices[j].cuts = l.Shift, l.Cuts
+	}
+	const all = int64(1) << 62
+	e := k.reckon(t, 0, all)
+	return e, e <= all
+}
+
+// locked reports whether there is nothing to search for: one order, and no choice
+// of layouts.
+func (k *seeker) locked() bool {
+	fixed := 0
+	for j, turn := range k.rules.turn {
+		if k.free(j) {
+			return false
+		}
+		if turn >= 0 {
+			fixed++
+		}
+	}
+	return len(k.jobs)-fixed < 2
+}

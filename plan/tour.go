@@ -1,0 +1,95 @@
+package plan
+
+import (
+	"slices"
+	"time"
+)
+
+// tour is a day in the making: an order of jobs, a layout for each, and what
+// stands before each turn.
+type tour struct {
+	order   []int      // job of each turn
+	choices []choice   // by job
+	stands  []Standing // stands[i] is before turn i
+	sums    []score    // sums[i] is of the turns before i
+	clocks  []time.Time
+}
+
+// choice is one layout that a job allows.
+type choice struct {
+	slits   []Length // cut widths, operator side first
+	entries []int    // order of the entries, where they may change places
+	shift   Length
+	cuts    []Length
+}
+
+// newTour is the tour of n jobs that begins with the standing.
+func newTour(start *Standing, clock time.Time, choices []choice) *tour {
+	n := len(choices)
+	t := &tour{
+		choices: choices,
+		stands:  make([]Standing, n+1),
+		sums:    make([]score, n+1),
+		clocks:  make([]time.Time, n+1),
+	}
+	for i := range n {
+		t.order = append(t.order, i)
+	}
+	t.stands[0], t.clocks[0] = *start, clock
+	return t
+}
+
+// take gives t the order and choices of another tour. Choices are shared: one is
+// replaced, never changed.
+func (t *tour) take(other *tour) {
+	t.order = append(t.order[:0], other.order...)
+	t.choices = append(t.choices[:0], other.choices...)
+}
+
+// stand gives t what stands up to a turn in another tour.
+func (t *tour) stand(other *tour, turn int) {
+	for i := 0; i <= turn; i++ {
+		t.stands[i].take(&other.stands[i])
+		t.sums[i], t.clocks[i] = other.sums[i], other.clocks[i]
+	}
+}
+
+// clone is a copy of the tour that shares no memory with it but the choices'.
+func (t *tour) clone() *tour {
+	c := newTour(&t.stands[0], t.clocks[0], slices.Clone(t.choices))
+	c.take(t)
+	c.stand(t, len(t.order))
+	return c
+}
+
+// take makes s a copy of the other standing that shares no memory with it.
+func (s *Standing) take(other *Standing) {
+	at, blades, metres := s.At, s.Blades, s.Metres
+	*s = *other
+	s.At = append(at[:0], other.At...)
+	s.Blades = append(blades[:0], other.Blades...)
+	s.Metres = append(metres[:0], other.Metres...)
+}
+
+// advance makes next what stands while a job runs, from what stood before and
+// where its changeover sets the holders.
+func (s *Standing) advance(next *Standing, j *Job, holders []Stand) {
+	next.take(s)
+	next.Job, next.Material, next.Web, next.SetBar = j.ID, j.Material, j.Web, j.SetBar
+	next.SiliconeFree, next.Assumed = j.SiliconeFree, false
+	for i, h := range holders {
+		next.At[i] = h.At
+		if h.Use != Cutting {
+			continue
+		}
+		if i < len(next.Blades) && j.Blade.Known() && next.Blades[i] != j.Blade {
+			if next.Blades[i].Known() && i < len(next.Metres) {
+				next.Metres[i] = 0 // a fresh edge
+			}
+			next.Blades[i] = j.Blade
+		}
+		if i < len(next.Metres) {
+			next.Metres[i] += j.Metres
+		}
+	}
+}
