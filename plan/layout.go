@@ -35,6 +35,10 @@ func (b *Beam) Faults(j *Job) []Fault {
 		fault("slits", func(u Unit) string {
 			return fmt.Sprintf("the slits add up to %s, %s more than the web of %s", u.Show(sum(slits)), u.Show(-trim), u.Show(j.Web))
 		})
+	case trim > 0 && j.Trim <= 0:
+		fault("trim", func(u Unit) string {
+			return fmt.Sprintf("the least trim is %s; where there is trim, %s in all, it must be above 0", u.Show(j.Trim), u.Show(trim))
+		})
 	case trim > 0 && trim < 2*j.Trim:
 		fault("trim", func(u Unit) string {
 			return fmt.Sprintf("the trim is %s in all, less than the %s needed for %s on each side", u.Show(trim), u.Show(2*j.Trim), u.Show(j.Trim))

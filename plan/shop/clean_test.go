@@ -46,8 +46,8 @@ func TestNearest(t *testing.T) {
 	for word, want := range map[string]string{
 		"holder_widht": "holder_width", "holder": "holders", "clearence": "clearance", "wb": "web", "x": "", "temperature": "", "": "",
 	} {
-		if got := nearest(word, keys); got != want {
-			t.Errorf("nearest(%q) = %q, want %q", word, got, want)
+		if got := Nearest(word, keys); got != want {
+			t.Errorf("Nearest(%q) = %q, want %q", word, got, want)
 		}
 	}
 }

@@ -81,19 +81,19 @@ func open(fsys fs.FS, file string, problems *Problems) (d *document, root *table
 func readText(fsys fs.FS, file string) (string, error) {
 	info, err := fs.Stat(fsys, file)
 	if err != nil {
-		return "", plainly(err)
+		return "", unread(err)
 	}
 	if !info.Mode().IsRegular() {
 		return "", errors.New("this is no regular file")
 	}
 	f, err := fsys.Open(file)
 	if err != nil {
-		return "", plainly(err)
+		return "", unread(err)
 	}
 	defer f.Close()
 	data, err := io.ReadAll(io.LimitReader(f, largestFile+1))
 	if err != nil {
-		return "", plainly(err)
+		return "", unread(err)
 	}
 	if len(data) > largestFile {
 		return "", fmt.Errorf("the file is larger than %d KiB", largestFile>>10)
@@ -101,8 +101,8 @@ func readText(fsys fs.FS, file string) (string, error) {
 	return strings.TrimPrefix(string(data), "\ufeff"), nil // some editors put a mark first
 }
 
-// plainly is an error of the file system without its path: problems name the file.
-func plainly(err error) error { return fmt.Errorf("it can't be read: %w", reason(err)) }
+// unread is an error of the file system without its path: problems name the file.
+func unread(err error) error { return fmt.Errorf("it can't be read: %w", reason(err)) }
 
 // parse parses TOML into its plain tree. A parser that gives up in a panic has
 // met a wrong text all the same.

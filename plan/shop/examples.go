@@ -4,14 +4,16 @@ import "strings"
 
 // example shows how a key of the table is written.
 func (t *table) example(key string) string {
-	name := strings.Split(t.path, "[")[0]
-	if e, ok := examples[join(name, key)]; ok {
-		return e
+	table, file := strings.Split(t.path, "[")[0], strings.TrimSuffix(t.doc.file, ".toml")
+	for _, name := range []string{table, file} {
+		if e, ok := examples[name+"."+key]; ok {
+			return e
+		}
 	}
 	return examples[key]
 }
 
-// examples by key, or by table and key where tables differ.
+// examples by key, or by table and key or file and key where those differ.
 var examples = map[string]string{
 	"name":     `name = "Beam 2"`,
 	"units":    `units = "mm"`,
@@ -23,7 +25,10 @@ var examples = map[string]string{
 	"anvil":    "[anvil], with its keys below it",
 	"bad":      "[[anvil.bad]], with from and to below it",
 	"holder":   "[[holder]], with its keys below it",
-	"job":      `[[job]], with its keys below it (in standing.toml: job = "D-097")`,
+	"job":      "[[job]], with its keys below it",
+
+	"standing.job":  `job = "D-097"`,
+	"material.name": `name = "Creped paper, natural rubber"`,
 
 	"holders":       "holders = 84",
 	"holder_width":  "holder_width = 12.0",

@@ -38,7 +38,7 @@ func (s *Shop) ProblemOf(j *plan.Job, f plan.Fault) Problem {
 var remedies = map[string]string{
 	"web":      "correct web, or run the job on a wider beam",
 	"slits":    "correct slits, split the job, or run it on another beam",
-	"trim":     "lower trim, take a slit out or run a wider web",
+	"trim":     "set trim to what the winder can pull, take a slit out or run a wider web",
 	"shift":    `allow shift = "free"`,
 	"standing": "measure where the holders stand and correct standing.toml",
 }

@@ -44,7 +44,7 @@ func (t jobReader) read() plan.Job {
 	j.Entries = t.slits(m)
 	j.Speed = t.speed(m)
 	if j.Speed > 0 && j.Metres/j.Speed > longestRun {
-		t.refuse("length_m", "correct length_m or speed", "%v m at %v m/min run longer than a week", j.Metres, j.Speed)
+		t.refuse("length_m", "correct length_m or speed", "%s m at %s m/min run longer than a week", plainly(j.Metres), plainly(j.Speed))
 	}
 	return j
 }
@@ -67,7 +67,7 @@ func (t jobReader) material(j *plan.Job) material.Material {
 
 // materialRemedy names the material that was likely meant, or where to add it.
 func materialRemedy(name string, table material.Table) string {
-	if near := nearest(name, table.Names()); near != "" {
+	if near := Nearest(name, table.Names()); near != "" {
 		return "did you mean " + quoted(near) + "?"
 	}
 	return "add it to materials.toml, or write a built-in group such as " + quoted(material.Groups()[0].Name)

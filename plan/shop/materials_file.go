@@ -70,8 +70,12 @@ func groupRemedy(group string) string {
 
 // meant is the remedy for a name that isn't known: the nearest, or all of them.
 func meant(word string, known []string) string {
-	if near := nearest(word, known); near != "" {
+	if near := Nearest(word, known); near != "" {
 		return "did you mean " + quoted(near) + "?"
+	}
+	const most = 20
+	if len(known) > most {
+		return "known: " + oneOf(known[:most]) + " or others"
 	}
 	return "known: " + oneOf(known)
 }

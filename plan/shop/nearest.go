@@ -2,9 +2,9 @@ package shop
 
 import "unicode/utf8"
 
-// nearest is the word that was most likely meant: the one with the fewest single
+// Nearest is the word that was most likely meant: the one with the fewest single
 // changes of a letter, the first of equals; empty when none is near.
-func nearest(word string, words []string) string {
+func Nearest(word string, words []string) string {
 	const longest = 60 // beyond it a comparison isn't worth its time
 	n := utf8.RuneCountInString(word)
 	if n < 2 || len(word) > longest {

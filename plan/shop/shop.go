@@ -42,7 +42,7 @@ func Open(dir string) (*Shop, Problems) {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, Problems{{File: Clean(dir), What: "there is no such folder", Remedy: "name a shop's folder, or make one with bide new"}}
 	case err != nil:
-		return nil, Problems{{File: Clean(dir), What: plainly(err).Error(), Remedy: "name a shop's folder"}}
+		return nil, Problems{{File: Clean(dir), What: unread(err).Error(), Remedy: "name a shop's folder"}}
 	case !info.IsDir():
 		return nil, Problems{{File: Clean(dir), What: "this is no folder", Remedy: "name the folder that the shop's files are in"}}
 	}

@@ -306,3 +306,28 @@ func keysOf(n int) string {
 	}
 	return b.String()
 }
+
+// TestNoTrim: trim doesn't apply to a job slit from edge to edge, so nought may be
+// written there; where there is trim, the least of it must be above nought.
+func TestNoTrim(t *testing.T) {
+	edge := strings.Replace(smallDay, "web      = 250.0", "trim = 0\nweb = 240", 1)
+	if ps := read(t, files(map[string]string{dayFile: edge})).JobProblems(); len(ps) > 0 {
+		t.Errorf("edge to edge:\n%v", ps)
+	}
+	trimmed := strings.Replace(smallDay, "web      = 250.0", "web = 250\ntrim = 0", 1)
+	compare(t, []want{{"day.toml:8", "job 1 (A), trim", []string{"0 mm", "10 mm", "above 0"}}},
+		read(t, files(map[string]string{dayFile: trimmed})).JobProblems())
+}
+
+// TestLongList: of very many names a message gives some.
+func TestLongList(t *testing.T) {
+	day := strings.Replace(smallDay, "length_m", "after = [\"nowhere at all\"]\nlength_m", 1)
+	for i := range 400 {
+		day += strings.ReplaceAll("\n[[job]]\nid = 'N'\nmaterial = 'felt'\nweb = 250\nslits = [240]\nlength_m = 10\n", "N", "number-"+string(rune('A'+i%26))+strings.Repeat("i", i/26))
+	}
+	_, problems := Read(files(map[string]string{dayFile: day}))
+	if len(problems) != 1 {
+		t.Fatalf("problems:\n%v", problems)
+	}
+	checkProblem(t, problems[0])
+}

@@ -3,6 +3,7 @@ package shop
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -27,6 +28,7 @@ func (t *table) get(key string) (value any, ok bool) {
 
 // has reports whether a key is written.
 func (t *table) has(key string) bool {
+	t.used[key] = true
 	_, ok := t.keys[key]
 	return ok
 }
@@ -116,11 +118,21 @@ func (t *table) done() {
 			continue
 		}
 		remedy := "known here: " + strings.Join(known, ", ")
-		if near := nearest(key, known); near != "" {
+		if near := Nearest(key, known); near != "" {
 			remedy = "did you mean " + near + "?"
 		}
 		t.doc.problem(join(t.path, key), t.place, "unknown key "+quoted(key), remedy)
 	}
+}
+
+// plainly is a number without an exponent, unless it is huge or tiny.
+func plainly(x float64) string {
+	format := byte('f')
+	if size := math.Abs(x); size != 0 && (size < 1e-6 || size > 1e12) {
+		format = 'g'
+	}
+	text := strconv.FormatFloat(x, format, -1, 64)
+	return strings.ToLower(strings.TrimPrefix(text, "+")) // nan and inf as in TOML
 }
 
 // kindOf names a value of a TOML file in a message.
@@ -129,7 +141,7 @@ func kindOf(value any) string {
 	case string:
 		return quoted(v)
 	case float64:
-		return strings.ToLower(strings.TrimPrefix(strconv.FormatFloat(v, 'g', -1, 64), "+")) // TOML's nan and inf
+		return plainly(v)
 	case bool, int64:
 		return fmt.Sprint(v)
 	case map[string]any:

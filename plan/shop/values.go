@@ -104,7 +104,7 @@ func (t *table) number(key string, otherwise, least, most float64) float64 {
 	case !ok:
 		t.wrong(key, "number", value)
 	case x < least || x > most:
-		t.refuse(key, "correct it", "%v is out of range: from %v to %v are accepted", x, least, most)
+		t.refuse(key, "correct it", "%s is out of range: from %s to %s are accepted", plainly(x), plainly(least), plainly(most))
 	default:
 		return x
 	}
