@@ -22,7 +22,7 @@ func spread(b *plan.Beam) *plan.Standing {
 			}
 		}
 	}
-	return &plan.Standing{At: at, Assumed: true}
+	return &plan.Standing{At: at, Blades: make([]plan.Blade, n), Assumed: true}
 }
 
 // evenly is the place of holder i of n.

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"bide/material"
@@ -13,7 +14,7 @@ func readStanding(d *document, root *table, b *plan.Beam, materials material.Tab
 	d.readUnits(root)
 	n := len(b.Holders)
 	s := &plan.Standing{
-		At: make([]plan.Length, n), Blades: make([]plan.Blade, n), Metres: make([]float64, n),
+		At: make([]plan.Length, n), Blades: make([]plan.Blade, n),
 		Recorded: root.clock("recorded"),
 		Job:      root.text("job", ""),
 		Material: root.text("material", ""),
@@ -32,40 +33,56 @@ func readStanding(d *document, root *table, b *plan.Beam, materials material.Tab
 	return s
 }
 
-// readHolders reads the [[holder]] entries into the standing and tells the path
-// of each holder's entry.
+// readHolders reads the [[holder]] entries into the standing and gives the path of
+// each holder's entry.
 func readHolders(root *table, s *plan.Standing) (paths []string) {
 	paths = make([]string, len(s.At))
 	seen := map[int]bool{}
 	for _, t := range root.list("holder") {
-		n := t.holderNumber(len(s.At), seen)
-		t.need("at")
-		at := t.length("at", 0, anyPlace)
-		blade := plan.Blade{Bevel: t.number("bevel", 0, 5, 150), Tip: t.number("tip", 0, 0.001, 5)}
-		metres := t.number("metres", 0, 0, 1e9)
-		if t.has("bevel") != t.has("tip") {
-			t.doc.problem(t.path, t.place, "a blade needs both bevel and tip", "add the missing one, or take both out")
-		}
-		t.done()
-		if n > 0 {
-			s.At[n-1], s.Blades[n-1], s.Metres[n-1], paths[n-1] = at, blade, metres, t.path
+		if n := t.holderNumber(len(s.At), seen); n > 0 {
+			paths[n-1] = t.path
+			readHolder(t, s, n-1)
+		} else { // read it for its problems alone
+			readHolder(t, &plan.Standing{At: make([]plan.Length, 1), Blades: make([]plan.Blade, 1)}, 0)
 		}
 	}
+	if missing := without(paths); missing != "" {
+		root.doc.problem("", "holder", "these holders are missing: "+missing,
+			"add [[holder]] with number and at for each, or take the file away to have them stand evenly spread")
+	}
+	return paths
+}
+
+// readHolder reads what one entry says of holder i, counted from 0.
+func readHolder(t *table, s *plan.Standing, i int) {
+	t.need("at")
+	s.At[i] = t.length("at", 0, anyPlace)
+	s.Blades[i] = plan.Blade{Bevel: t.number("bevel", 0, 5, 150), Tip: t.number("tip", 0, 0.001, 5)}
+	if t.has("bevel") != t.has("tip") {
+		t.doc.problem(t.path, t.place, "a blade needs both bevel and tip", "add the missing one, or take both out")
+	}
+	if t.has("metres") && s.Metres == nil { // without any, none is known
+		s.Metres = make([]float64, len(s.At))
+	}
+	if t.has("metres") {
+		s.Metres[i] = t.number("metres", 0, 0, 1e9)
+	}
+	t.done()
+}
+
+// without lists the holders that have no entry, not too many of them.
+func without(paths []string) string {
+	const most = 12
 	var missing []string
 	for i, path := range paths {
 		if path == "" {
-			missing = append(missing, fmt.Sprint(i+1))
+			missing = append(missing, strconv.Itoa(i+1))
 		}
 	}
-	if len(missing) > 0 {
-		const most = 12
-		list := strings.Join(missing[:min(most, len(missing))], ", ")
-		if len(missing) > most {
-			list += fmt.Sprintf(" and %d more", len(missing)-most)
-		}
-		root.doc.problem("", "holder", "these holders are missing: "+list, "add [[holder]] with number and at for each, or take the file away to have them stand evenly spread")
+	if more := len(missing) - most; more > 0 {
+		missing = append(missing[:most], fmt.Sprintf("and %d more", more))
 	}
-	return paths
+	return strings.Join(missing, ", ")
 }
 
 // checkStanding checks that the holders can stand so: on the rail, in the order of
