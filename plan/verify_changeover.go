@@ -1,0 +1,207 @@
+package plan
+
+// The verifier's part for one changeover: where the holders end, and the moves.
+
+// changeover: a standing that can be, places that hold every cut, true counts, and
+// moves that lead there one after the other.
+func (v *verifier) changeover(from []Length, l Layout, c Changeover) {
+	n := len(v.beam.Holders)
+	if !v.must(len(from) == n && len(c.From) == n && len(c.Holders) == n,
+		"%d holders with %d places before, %d given and %d after", n, len(from), len(c.From), len(c.Holders)) {
+		return
+	}
+	to := make([]Length, n)
+	for i, h := range c.Holders {
+		to[i] = h.At
+		if !v.must(h.Use <= Parked, "holder %d has use %d", i+1, h.Use) {
+			return
+		}
+		v.must(c.From[i] == from[i], "holder %d starts at %s instead of %s", i+1, c.From[i].MM(), from[i].MM())
+	}
+	v.spaced("before", from)
+	v.spaced("after", to)
+	v.cuts(from, l, c)
+	v.uses(l, c)
+	v.fixed(from, l, c)
+	v.counts(from, c)
+	if v.moves(from, c) {
+		v.way(from, c.Moves)
+		v.reasons(from, l, c)
+	}
+}
+
+// spaced: all on the rail, in order, no two nearer than the pitch.
+func (v *verifier) spaced(when string, at []Length) {
+	pitch := v.beam.HolderWidth + v.beam.Clearance
+	for i, x := range at {
+		v.must(x >= v.beam.Rail.From && x <= v.beam.Rail.To, "%s: holder %d at %s is off the rail", when, i+1, x.MM())
+		if i > 0 {
+			v.must(x-at[i-1] >= pitch, "%s: holders %d and %d at %s and %s are nearer than the pitch of %s",
+				when, i, i+1, at[i-1].MM(), x.MM(), pitch.MM())
+		}
+	}
+}
+
+// cuts: every cut held once, in order, by a holder that may cut and stands on it;
+// one that did not move may stand within in_place of it.
+func (v *verifier) cuts(from []Length, l Layout, c Changeover) {
+	held := 0
+	for i, h := range c.Holders {
+		if h.Use != Cutting {
+			v.must(h.Cut == 0, "idle holder %d holds cut %d", i+1, h.Cut)
+			continue
+		}
+		held++
+		if !v.must(h.Cut == held && held <= len(l.Cuts), "holder %d holds cut %d of %d where cut %d is next", i+1, h.Cut, len(l.Cuts), held) {
+			continue
+		}
+		cut, allowed := l.Cuts[h.Cut-1], Length(0)
+		if h.At == from[i] {
+			allowed = v.beam.InPlace
+		}
+		v.must(apart(h.At, cut) <= allowed, "holder %d at %s is not on cut %d at %s", i+1, h.At.MM(), h.Cut, cut.MM())
+		v.must(v.beam.Holders[i] == Good || v.beam.Holders[i] == Stuck, "holder %d may not cut (%v)", i+1, v.beam.Holders[i])
+	}
+	v.must(held == len(l.Cuts), "%d of %d cuts are held", held, len(l.Cuts))
+}
+
+// uses: idle holders where they may stand, each use by its right name. The edge of
+// the web is not outside.
+func (v *verifier) uses(l Layout, c Changeover) {
+	gap := max(v.beam.StoreGap, Nanometre)
+	for i, h := range c.Holders {
+		if h.Use == Cutting {
+			continue
+		}
+		use := Parked
+		if h.At >= l.Web.From && h.At <= l.Web.To {
+			use = Resting
+		}
+		v.must(h.Use == use, "holder %d at %s is %v, not %v", i+1, h.At.MM(), use, h.Use)
+		v.must(v.beam.RestOverWeb || h.At <= l.Web.From-gap || h.At >= l.Web.To+gap,
+			"idle holder %d at %s is over the web or within %s of it", i+1, h.At.MM(), gap.MM())
+	}
+}
+
+// fixed: holders that can't move did not, and those that serve no cut leave every
+// cut its pitch.
+func (v *verifier) fixed(from []Length, l Layout, c Changeover) {
+	pitch := v.beam.HolderWidth + v.beam.Clearance
+	for i, h := range c.Holders {
+		if condition := v.beam.Holders[i]; condition == Good || condition == NoCut {
+			continue
+		}
+		v.must(h.At == from[i], "holder %d can't move (%v) and went from %s to %s", i+1, v.beam.Holders[i], from[i].MM(), h.At.MM())
+		for m, cut := range l.Cuts {
+			v.must(h.Cut == m+1 || apart(from[i], cut) >= pitch, "holder %d can't move (%v) and stands %s from cut %d",
+				i+1, v.beam.Holders[i], apart(from[i], cut).MM(), m+1)
+		}
+	}
+}
+
+// counts: the numbers told are those of the places.
+func (v *verifier) counts(from []Length, c Changeover) {
+	repositions, travel, idle := 0, Length(0), [3]int{}
+	for i, h := range c.Holders {
+		travel += apart(from[i], h.At)
+		idle[h.Use]++
+		if from[i] != h.At {
+			repositions++
+		}
+	}
+	v.must(c.Repositions == repositions, "%d repositions told, %d made", c.Repositions, repositions)
+	v.must(c.Travel == travel, "travel of %s told, %s made", c.Travel.MM(), travel.MM())
+	v.must(c.Parked == idle[Parked], "%d parked told, %d are", c.Parked, idle[Parked])
+	v.must(c.Resting == idle[Resting], "%d resting told, %d are", c.Resting, idle[Resting])
+}
+
+// moves: one for each holder whose place changes, none for another. It reports
+// whether that is so.
+func (v *verifier) moves(from []Length, c Changeover) bool {
+	ok := true
+	moved := make([]bool, len(from))
+	for k, m := range c.Moves {
+		if !v.must(m.Holder >= 1 && m.Holder <= len(from), "move %d is of holder %d", k+1, m.Holder) {
+			return false
+		}
+		i := m.Holder - 1
+		ok = v.must(!moved[i], "holder %d moves twice", m.Holder) && ok
+		ok = v.must(m.From != m.To, "holder %d is moved to where it stands", m.Holder) && ok
+		ok = v.must(m.From == from[i] && m.To == c.Holders[i].At, "holder %d moves from %s to %s instead of from %s to %s",
+			m.Holder, m.From.MM(), m.To.MM(), from[i].MM(), c.Holders[i].At.MM()) && ok
+		moved[i] = true
+	}
+	for i, h := range c.Holders {
+		ok = v.must(moved[i] || h.At == from[i], "holder %d has no move from %s to %s", i+1, from[i].MM(), h.At.MM()) && ok
+	}
+	return ok
+}
+
+// way: made one after the other, no move brings its holder nearer than the pitch
+// to a neighbour or past one. Its path is straight, so its far end decides.
+func (v *verifier) way(from []Length, moves []Move) {
+	pitch := v.beam.HolderWidth + v.beam.Clearance
+	at := append([]Length(nil), from...)
+	for k, m := range moves {
+		i := m.Holder - 1
+		low, high := min(m.From, m.To), max(m.From, m.To)
+		if i > 0 {
+			v.must(low-at[i-1] >= pitch, "move %d: holder %d comes to %s, holder %d stands at %s", k+1, m.Holder, low.MM(), i, at[i-1].MM())
+		}
+		if i < len(at)-1 {
+			v.must(at[i+1]-high >= pitch, "move %d: holder %d comes to %s, holder %d stands at %s", k+1, m.Holder, high.MM(), i+2, at[i+1].MM())
+		}
+		at[i] = m.To
+	}
+}
+
+// reasons: each move's reason is true, number by number.
+func (v *verifier) reasons(from []Length, l Layout, c Changeover) {
+	for _, m := range c.Moves {
+		h, w := c.Holders[m.Holder-1], m.Why
+		v.must(h.Use != Cutting || w.Cause == GoesToCut, "holder %d goes to cut %d and is said to move for another reason", m.Holder, h.Cut)
+		v.must(v.reason(m, h, from, l, c), "holder %d moves from %s to %s: the reason is not true: %+v", m.Holder, m.From.MM(), m.To.MM(), w)
+	}
+}
+
+// reason reports whether the reason for a move is true and names nothing that it
+// does not need. Whether a later job cuts at a place is for the day to check.
+func (v *verifier) reason(m Move, h Stand, from []Length, l Layout, c Changeover) bool {
+	w, pitch, idle := m.Why, v.beam.HolderWidth+v.beam.Clearance, h.Use != Cutting
+	switch w.Cause {
+	case GoesToCut:
+		return !idle && w == Why{Cause: GoesToCut, Cut: h.Cut}
+	case NearCut:
+		return idle && w.Cut >= 1 && w.Cut <= len(l.Cuts) && w.Distance == apart(m.From, l.Cuts[w.Cut-1]) && w.Distance < pitch &&
+			w == Why{Cause: NearCut, Cut: w.Cut, Distance: w.Distance}
+	case OverWeb:
+		outside := max(l.Web.From-m.From, m.From-l.Web.To) // negative over the web
+		return idle && !v.beam.RestOverWeb && outside < max(v.beam.StoreGap, Nanometre) && w == Why{Cause: OverWeb, Distance: outside}
+	case MakesRoom, MakesWay:
+		return idle && v.giveWay(m, from, c)
+	case StandsAhead:
+		return idle && w.Job != "" && w == Why{Cause: StandsAhead, Job: w.Job}
+	}
+	return false
+}
+
+// giveWay reports whether the neighbour named comes that near to where the holder
+// stood, or goes that far past it.
+func (v *verifier) giveWay(m Move, from []Length, c Changeover) bool {
+	w, pitch := m.Why, v.beam.HolderWidth+v.beam.Clearance
+	n := w.Holder - 1
+	if n < 0 || n >= len(from) || apart(Length(n), Length(m.Holder-1)) != 1 {
+		return false
+	}
+	past := m.From - c.Holders[n].At // how far a neighbour from above went past
+	if w.Holder < m.Holder {
+		past = -past
+	}
+	if w.Cause == MakesRoom {
+		return past > -pitch && past < pitch && w == Why{Cause: MakesRoom, Holder: w.Holder, Distance: apart(past, 0)}
+	}
+	return past >= pitch && w == Why{Cause: MakesWay, Holder: w.Holder, Distance: past}
+}
+
+// apart is the distance between two places.
+func apart(a, b Length) Length { return max(a-b, b-a) }

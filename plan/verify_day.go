@@ -1,0 +1,137 @@
+package plan
+
+import (
+	"maps"
+	"slices"
+	"time"
+)
+
+// The verifier's part for a day: what is carried from step to step.
+
+// rounding is by how much a time may differ for each leg of the positioner's way
+// or each run: they are told to the microsecond.
+const rounding = 2 * time.Microsecond
+
+// day: step after step from the start's standing, then the sums.
+func (v *verifier) day(d *DayPlan) {
+	now, sum := carry(d.Start, len(d.Beam.Holders)), Totals{Jobs: len(d.Steps)}
+	for i := range d.Steps {
+		s := &d.Steps[i]
+		if !v.must(s.Job != nil, "step %d has no job", i+1) {
+			return
+		}
+		v.job = s.Job.ID
+		v.layout(s.Job, s.Layout)
+		v.changeover(now.at, s.Layout, s.Changeover)
+		if len(s.Changeover.Holders) != len(d.Beam.Holders) {
+			return // nothing to go on from, and told already
+		}
+		v.setup(now, s)
+		v.times(d, i)
+		v.ahead(d.Steps[i:])
+		sum.add(s)
+		now.run(s)
+	}
+	v.job = ""
+	v.must(d.Totals == sum, "totals %+v instead of %+v", d.Totals, sum)
+	v.once(d)
+}
+
+// add counts one step in, from what its parts say.
+func (t *Totals) add(s *Step) {
+	t.Repositions += s.Changeover.Repositions
+	t.Setup += s.RunStart.Sub(s.SetupStart)
+	t.Late += s.Late
+	if s.Late > 0 {
+		t.LateJobs++
+	}
+}
+
+// times: the setup begins when the job before has run, the run when it is set up;
+// it takes its metres at its speed; late is what it ends behind its due time.
+func (v *verifier) times(d *DayPlan, i int) {
+	s := &d.Steps[i]
+	if i > 0 {
+		v.must(s.SetupStart.Equal(d.Steps[i-1].RunEnd), "setup begins at %v, the job before ends at %v", s.SetupStart, d.Steps[i-1].RunEnd)
+	}
+	t := s.Setup
+	total := max(t.Positioner, t.Crew) + t.Every + t.Rethread + t.CleanDown + t.Pressure
+	v.must(s.RunStart.Sub(s.SetupStart) == total, "the run begins %v after the setup of %v", s.RunStart.Sub(s.SetupStart), total)
+	run := time.Duration(0)
+	if s.Job.Speed > 0 {
+		run = time.Duration(s.Job.Metres / s.Job.Speed * float64(time.Minute))
+	}
+	v.near("the run", s.RunEnd.Sub(s.RunStart), run, 1)
+	late := time.Duration(0)
+	if !s.Job.Due.IsZero() && s.RunEnd.After(s.Job.Due) {
+		late = s.RunEnd.Sub(s.Job.Due)
+	}
+	v.must(s.Late == late, "late by %v, told %v", late, s.Late)
+}
+
+// near: a duration is as told, but for rounding.
+func (v *verifier) near(what string, got, want time.Duration, legs int) {
+	v.must((got-want).Abs() <= time.Duration(legs)*rounding, "%s takes %v, told %v", what, want, got)
+}
+
+// ahead: whoever is said to wait where a later job cuts does.
+func (v *verifier) ahead(steps []Step) {
+	for _, m := range steps[0].Changeover.Moves {
+		if m.Why.Cause != StandsAhead {
+			continue
+		}
+		v.must(slices.ContainsFunc(steps[1:], func(later Step) bool {
+			return later.Job.ID == m.Why.Job && slices.Contains(later.Layout.Cuts, m.To)
+		}), "holder %d waits at %s, where no later job %s cuts", m.Holder, m.To.MM(), m.Why.Job)
+	}
+}
+
+// once: no job planned twice, or planned and refused; every refusal has a reason.
+func (v *verifier) once(d *DayPlan) {
+	seen := map[string]bool{}
+	take := func(j *Job) {
+		v.must(!seen[j.ID], "job %s comes twice", j.ID)
+		seen[j.ID] = true
+	}
+	for _, s := range d.Steps {
+		take(s.Job)
+	}
+	for _, r := range d.Refused {
+		if !v.must(r.Job != nil, "a refusal without a job") {
+			continue
+		}
+		take(r.Job)
+		v.must(len(r.Faults) > 0, "job %s is refused without a reason", r.Job.ID)
+		for _, f := range r.Faults {
+			v.must(f.Why != nil && f.Why(Millimetres) != "", "job %s is refused with an empty reason", r.Job.ID)
+		}
+	}
+}
+
+// covers: the jobs planned and refused are those of the day that wait or run, and
+// the first setup begins at the day's start.
+func (v *verifier) covers(p *DayPlan, d *Day) {
+	got := map[string]bool{}
+	for _, s := range p.Steps {
+		if s.Job != nil {
+			got[s.Job.ID] = true
+		}
+	}
+	for _, r := range p.Refused {
+		if r.Job != nil {
+			got[r.Job.ID] = true
+		}
+	}
+	for _, j := range d.Jobs {
+		want := j.State == Waiting || j.State == Running
+		v.must(got[j.ID] || !want, "job %s is neither planned nor refused", j.ID)
+		v.must(want || !got[j.ID], "job %s is done or aside, and planned all the same", j.ID)
+		delete(got, j.ID)
+	}
+	for _, id := range slices.Sorted(maps.Keys(got)) {
+		v.must(false, "job %s is not of this day", id)
+	}
+	if len(p.Steps) > 0 {
+		v.must(p.Steps[0].SetupStart.Equal(d.Start), "the day begins at %v instead of %v", p.Steps[0].SetupStart, d.Start)
+	}
+}

@@ -1,0 +1,151 @@
+package plan
+
+import (
+	"math"
+	"time"
+)
+
+// The verifier's part for setup times: what the beam carries, and how long a
+// changeover takes it and the crew.
+
+// carried is what stands on the beam and what it last ran.
+type carried struct {
+	at           []Length
+	blades       []Blade
+	material     string // empty unknown
+	web          Length
+	bar          float64 // 0 unknown
+	siliconeFree bool
+}
+
+// carry copies a standing; blades that it does not give are unknown.
+func carry(s *Standing, holders int) *carried {
+	c := &carried{append([]Length(nil), s.At...), make([]Blade, holders), s.Material, s.Web, s.SetBar, s.SiliconeFree}
+	copy(c.blades, s.Blades)
+	return c
+}
+
+// run is what stands once the step's job runs.
+func (c *carried) run(s *Step) {
+	j := s.Job
+	c.material, c.web, c.bar, c.siliconeFree = j.Material, j.Web, j.SetBar, j.SiliconeFree
+	for i, h := range s.Changeover.Holders {
+		c.at[i] = h.At
+		if h.Use == Cutting && (j.Blade != Blade{}) {
+			c.blades[i] = j.Blade
+		}
+	}
+}
+
+// setup: each part by its cause.
+func (v *verifier) setup(now *carried, s *Step) {
+	b, j, told := v.beam, s.Job, s.Setup
+	cause := func(yes bool, d time.Duration) time.Duration {
+		if yes {
+			return d
+		}
+		return 0
+	}
+	v.must(told.Every == b.Setup.Every, "%v for each changeover, told %v", b.Setup.Every, told.Every)
+	rethread := cause(now.material != j.Material || now.web != j.Web, b.Setup.Rethread)
+	v.must(told.Rethread == rethread, "rethreading takes %v, told %v", rethread, told.Rethread)
+	clean := cause(j.SiliconeFree && !now.siliconeFree && now.material != "", b.Setup.CleanDown)
+	v.must(told.CleanDown == clean, "cleaning down takes %v, told %v", clean, told.CleanDown)
+	pressure := cause(now.bar == 0 || now.bar != j.SetBar, b.Setup.Pressure)
+	v.must(told.Pressure == pressure, "setting the pressure takes %v, told %v", pressure, told.Pressure)
+
+	swaps := 0
+	for i, h := range s.Changeover.Holders {
+		if h.Use == Cutting && (now.blades[i] != Blade{}) && (j.Blade != Blade{}) && now.blades[i] != j.Blade {
+			swaps++
+		}
+	}
+	v.must(told.Swaps == swaps, "%d blades are swapped, told %d", swaps, told.Swaps)
+	crew := turns(swaps, b.Setup.Crew, b.Setup.Blade)
+	v.must(told.Crew == crew, "the crew takes %v, told %v", crew, told.Crew)
+	v.positioner(s)
+}
+
+// turns is how long people take who share equal pieces of work.
+func turns(pieces, people int, each time.Duration) time.Duration {
+	people = max(people, 1)
+	n := pieces / people
+	if pieces%people > 0 {
+		n++
+	}
+	return time.Duration(n) * each
+}
+
+// positioner: the time of the moves in their order.
+func (v *verifier) positioner(s *Step) {
+	drive, moves := v.beam.Drive, s.Changeover.Moves
+	var takes time.Duration
+	var way Length
+	switch drive.Kind {
+	case Shuttle:
+		takes, way = v.shuttle(moves)
+	case OwnDrive:
+		takes = v.own(moves)
+	case ByHand:
+		takes = turns(len(moves), drive.Crew, drive.Hand)
+	}
+	v.near("positioning", s.Setup.Positioner, takes, 2*len(moves)+1)
+	v.must(s.Setup.Carriage == way, "the carriage's way is %s, told %s", way.MM(), s.Setup.Carriage.MM())
+}
+
+// shuttle follows the one carriage from home to each holder, with it, and home.
+func (v *verifier) shuttle(moves []Move) (takes time.Duration, way Length) {
+	drive := v.beam.Drive
+	stops := []Length{drive.Home}
+	for _, m := range moves {
+		stops = append(stops, m.From, m.To)
+		takes += drive.Pick + drive.Set
+	}
+	stops = append(stops, drive.Home)
+	for i, stop := range stops[1:] {
+		leg := apart(stop, stops[i])
+		way += leg
+		takes += v.leg(leg)
+	}
+	return takes, way
+}
+
+// own lets every holder drive itself as soon as the neighbours in its way are set.
+func (v *verifier) own(moves []Move) time.Duration {
+	pitch := v.beam.HolderWidth + v.beam.Clearance
+	set := map[int]time.Duration{} // by holder
+	old := map[int]Length{}
+	var longest time.Duration
+	for _, m := range moves {
+		var start time.Duration
+		if from, moved := old[m.Holder-1]; moved && m.To < from+pitch {
+			start = max(start, set[m.Holder-1])
+		}
+		if from, moved := old[m.Holder+1]; moved && m.To > from-pitch {
+			start = max(start, set[m.Holder+1])
+		}
+		old[m.Holder] = m.From
+		set[m.Holder] = start + v.beam.Drive.Pick + v.leg(apart(m.To, m.From)) + v.beam.Drive.Set
+		longest = max(longest, set[m.Holder])
+	}
+	return longest
+}
+
+// leg is the time of one way that starts and ends at rest: up to speed, along and
+// down again, or half of it up and half down where full speed is not reached.
+func (v *verifier) leg(way Length) time.Duration {
+	s, speed, rate := float64(way), float64(v.beam.Drive.Speed), float64(v.beam.Drive.Acceleration)
+	if way == 0 || speed <= 0 {
+		return 0
+	}
+	seconds := s / speed
+	if rate > 0 {
+		ramp := speed / rate
+		if ramp*speed > s {
+			seconds = 2 * math.Sqrt(s/rate)
+		} else {
+			seconds = 2*ramp + (s-ramp*speed)/speed
+		}
+	}
+	return time.Duration(seconds * float64(time.Second))
+}

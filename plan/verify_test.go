@@ -1,0 +1,366 @@
+package plan_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"bide/plan"
+)
+
+// The verifier is held against damage: a plan that passes is spoiled in one way,
+// and the verifier must tell.
+
+const mm = plan.Millimetre
+
+// trialBeam is a beam of 12 holders, all good but one.
+func trialBeam() *plan.Beam {
+	b := &plan.Beam{
+		Name: "trial", HolderWidth: 12 * mm, Clearance: 300_000,
+		Rail: plan.Span{From: -100 * mm, To: 500 * mm}, Web: plan.Span{To: 400 * mm},
+		RestOverWeb: true, Holders: make([]plan.Condition, 12),
+		Drive: plan.Drive{Speed: 400 * mm, Acceleration: 800 * mm, Pick: 1200 * time.Millisecond, Set: time.Second, Home: -100 * mm, Hand: 25 * time.Second, Crew: 2},
+		Setup: plan.Setup{Every: 6 * time.Minute, Rethread: 5 * time.Minute, Blade: 40 * time.Second, CleanDown: 15 * time.Minute, Pressure: 30 * time.Second, Crew: 1},
+	}
+	b.Holders[11] = plan.NoCut
+	return b
+}
+
+// trialDay is a day of four jobs, the last of which the beam can't run.
+func trialDay() *plan.Day {
+	start := time.Date(2026, 3, 4, 6, 0, 0, 0, time.UTC)
+	entry := func(n int, w plan.Length) plan.Entry { return plan.Entry{Count: n, Finished: w, Width: w} }
+	blade := plan.Blade{Bevel: 45, Tip: 0.15}
+	return &plan.Day{Start: start, Jobs: []plan.Job{
+		{ID: "A", Material: "paper", Web: 300 * mm, Entries: []plan.Entry{entry(4, 60*mm)}, Trim: 3 * mm, Shift: plan.Free, Metres: 3000, Speed: 150, Blade: blade, SetBar: 2.5},
+		{ID: "B", Material: "film", Web: 300 * mm, Entries: []plan.Entry{entry(2, 25*mm), entry(3, 50*mm), entry(1, 70*mm)}, Trim: 3 * mm, Metres: 1000, Speed: 120, Due: start.Add(20 * time.Minute), Blade: plan.Blade{Bevel: 60, Tip: 0.1}, SetBar: 2.5, SiliconeFree: true},
+		{ID: "C", Material: "film", Web: 350 * mm, Entries: []plan.Entry{entry(7, 50*mm)}, Metres: 500, Speed: 100, Blade: blade, SetBar: 3, SiliconeFree: true},
+		{ID: "D", Material: "film", Web: 350 * mm, Entries: []plan.Entry{entry(20, 10*mm)}, Trim: 3 * mm, Metres: 500, Speed: 100},
+	}}
+}
+
+// trialPlan plans the trial day.
+func trialPlan(t *testing.T, b *plan.Beam) *plan.DayPlan {
+	t.Helper()
+	at := make([]plan.Length, len(b.Holders))
+	for i := range at {
+		at[i] = plan.Length(-100+48*i) * mm
+	}
+	d := trialDay()
+	p, err := plan.PlanDay(b, &plan.Standing{At: at, Blades: make([]plan.Blade, len(at))}, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := plan.VerifyDay(p, d); err != nil {
+		t.Fatalf("a sound plan is not passed:\n%v", err)
+	}
+	if len(p.Steps) != 3 || len(p.Refused) != 1 {
+		t.Fatalf("%d steps and %d refusals", len(p.Steps), len(p.Refused))
+	}
+	return p
+}
+
+// damage spoils a plan in one way; must is a part of what the verifier is to say.
+type damage struct {
+	name string
+	do   func(p *plan.DayPlan)
+	must string
+}
+
+// second gives damages the plan's second step to spoil.
+func second(do func(s *plan.Step)) func(*plan.DayPlan) {
+	return func(p *plan.DayPlan) { do(&p.Steps[1]) }
+}
+
+func damages() []damage {
+	change := func(do func(c *plan.Changeover)) func(*plan.DayPlan) {
+		return second(func(s *plan.Step) { do(&s.Changeover) })
+	}
+	return []damage{
+		{"a cut moved", second(func(s *plan.Step) { s.Layout.Cuts[2]++ }), "cuts at"},
+		{"web off the guide line", second(func(s *plan.Step) { s.Layout.Web.From++; s.Layout.Web.To++ }), "the web runs at"},
+		{"slits swapped", second(func(s *plan.Step) { s.Layout.Slits[1], s.Layout.Slits[2] = s.Layout.Slits[2], s.Layout.Slits[1] }), "order it allows"},
+		{"trim too small", second(func(s *plan.Step) { s.Job.Trim = 16 * mm }), "is the least"},
+		{"trim that does not add up", second(func(s *plan.Step) { s.Layout.Trim[1]++ }), "does not add up"},
+		{"shift though centred", func(p *plan.DayPlan) { shiftAll(&p.Steps[1], mm) }, "is to be centred"},
+		{"shift told wrong", func(p *plan.DayPlan) { p.Steps[0].Layout.Shift++ }, "shift of"},
+		{"trim where none is", func(p *plan.DayPlan) { p.Steps[2].Layout.Trim = [2]plan.Length{mm, -mm} }, "nothing is trimmed"},
+		{"cut held by nobody", change(func(c *plan.Changeover) { idle(c, 0) }), "cuts are held"},
+		{"cut held by two", change(func(c *plan.Changeover) { c.Holders[cutter(c, 2)].Cut = 2 }), "where cut 3 is next"},
+		{"holder off its cut", change(func(c *plan.Changeover) { c.Holders[cutter(c, 1)].At++ }), "is not on cut 2"},
+		{"places exchanged", change(func(c *plan.Changeover) {
+			c.Holders[3].At, c.Holders[4].At = c.Holders[4].At, c.Holders[3].At
+		}), "nearer than the pitch"},
+		{"too near", change(func(c *plan.Changeover) { c.Holders[1].At = c.Holders[0].At + mm }), "nearer than the pitch"},
+		{"off the rail", change(func(c *plan.Changeover) { c.Holders[0].At = -101 * mm }), "off the rail"},
+		{"resting called parked", change(func(c *plan.Changeover) { rename(c, plan.Resting, plan.Parked) }), "not parked"},
+		{"parked called resting", change(func(c *plan.Changeover) { rename(c, plan.Parked, plan.Resting) }), "not resting"},
+		{"unknown use", change(func(c *plan.Changeover) { c.Holders[2].Use = 7 }), "has use 7"},
+		{"idle may not rest", func(p *plan.DayPlan) { p.Beam.RestOverWeb = false }, "over the web or within"},
+		{"cutter may not cut", func(p *plan.DayPlan) { p.Beam.Holders[cutter(&p.Steps[1].Changeover, 1)] = plan.NoCut }, "may not cut"},
+		{"stuck one moved", func(p *plan.DayPlan) { p.Beam.Holders[p.Steps[1].Changeover.Moves[0].Holder-1] = plan.Stuck }, "can't move"},
+		{"out one cuts", func(p *plan.DayPlan) { p.Beam.Holders[cutter(&p.Steps[1].Changeover, 1)] = plan.Out }, "may not cut"},
+		{"repositions miscounted", change(func(c *plan.Changeover) { c.Repositions-- }), "repositions told"},
+		{"parked miscounted", change(func(c *plan.Changeover) { c.Parked++ }), "parked told"},
+		{"resting miscounted", change(func(c *plan.Changeover) { c.Resting++ }), "resting told"},
+		{"travel miscounted", change(func(c *plan.Changeover) { c.Travel++ }), "travel of"},
+		{"other place before", change(func(c *plan.Changeover) { c.From[0]++ }), "starts at"},
+		{"move left out", change(func(c *plan.Changeover) { c.Moves = c.Moves[1:] }), "has no move"},
+		{"move twice", change(func(c *plan.Changeover) { c.Moves = append(c.Moves, c.Moves[0]) }), "moves twice"},
+		{"move of nobody", change(func(c *plan.Changeover) { c.Moves[0].Holder = 13 }), "is of holder 13"},
+		{"move elsewhere", change(func(c *plan.Changeover) { c.Moves[0].To++ }), "instead of from"},
+		{"idle reason for a cut", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: plan.NearCut, Cut: 1}) }), "another reason"},
+		{"other cut in the reason", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: plan.GoesToCut, Cut: 99}) }), "reason is not true"},
+		{"unknown reason", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: 77}) }), "reason is not true"},
+		{"starts too early", second(func(s *plan.Step) { s.SetupStart = s.SetupStart.Add(-time.Second) }), "setup begins"},
+		{"runs too early", second(func(s *plan.Step) { s.RunStart = s.RunStart.Add(-time.Second) }), "the run begins"},
+		{"runs too fast", second(func(s *plan.Step) { s.RunEnd = s.RunEnd.Add(-time.Second) }), "the run takes"},
+		{"lateness hidden", second(func(s *plan.Step) { s.Late = 0 }), "late by"},
+		{"positioner too fast", second(func(s *plan.Step) { s.Setup.Positioner -= time.Second }), "positioning takes"},
+		{"carriage's way too short", second(func(s *plan.Step) { s.Setup.Carriage-- }), "carriage's way"},
+		{"blades not swapped", second(func(s *plan.Step) { s.Setup.Swaps = 0 }), "blades are swapped"},
+		{"crew too fast", second(func(s *plan.Step) { s.Setup.Crew = 0 }), "the crew takes"},
+		{"stop forgotten", second(func(s *plan.Step) { s.Setup.Every = 0 }), "for each changeover"},
+		{"rethreading forgotten", second(func(s *plan.Step) { s.Setup.Rethread = 0 }), "rethreading takes"},
+		{"clean-down forgotten", second(func(s *plan.Step) { s.Setup.CleanDown = 0 }), "cleaning down takes"},
+		{"pressure set for nothing", second(func(s *plan.Step) { s.Setup.Pressure = time.Second }), "setting the pressure"},
+		{"totals wrong", func(p *plan.DayPlan) { p.Totals.Repositions-- }, "totals"},
+		{"step left out", func(p *plan.DayPlan) { p.Steps = slices.Delete(p.Steps, 1, 2) }, "starts at"},
+		{"steps exchanged", func(p *plan.DayPlan) { p.Steps[0], p.Steps[1] = p.Steps[1], p.Steps[0] }, "setup begins"},
+		{"job planned and refused", func(p *plan.DayPlan) { p.Refused = append(p.Refused, plan.Refusal{Job: p.Steps[0].Job}) }, "comes twice"},
+		{"refused without a reason", func(p *plan.DayPlan) { p.Refused[0].Faults = nil }, "without a reason"},
+		{"step without a job", second(func(s *plan.Step) { s.Job = nil }), "has no job"},
+		{"no beam", func(p *plan.DayPlan) { p.Beam = nil }, "without beam"},
+		{"job forgotten", func(p *plan.DayPlan) { p.Refused = nil }, "neither planned nor refused"},
+		{"job of another day", func(p *plan.DayPlan) { p.Refused[0].Job = &plan.Job{ID: "Z"} }, "not of this day"},
+		{"late start", func(p *plan.DayPlan) { p.Steps[0].SetupStart = p.Steps[0].SetupStart.Add(1) }, "the day begins"},
+	}
+}
+
+// idle makes the holder of the cut (from 0) an idle one.
+func idle(c *plan.Changeover, cut int) {
+	h := &c.Holders[cutter(c, cut)]
+	h.Use, h.Cut = plan.Resting, 0
+}
+
+// cutter is the index of the holder of the cut (from 0).
+func cutter(c *plan.Changeover, cut int) int {
+	return slices.IndexFunc(c.Holders, func(h plan.Stand) bool { return h.Cut == cut+1 })
+}
+
+// rename calls the first holder of one use another.
+func rename(c *plan.Changeover, from, to plan.Use) {
+	c.Holders[slices.IndexFunc(c.Holders, func(h plan.Stand) bool { return h.Use == from })].Use = to
+}
+
+// reason gives the first move to a cut another reason.
+func reason(c *plan.Changeover, w plan.Why) {
+	for i, m := range c.Moves {
+		if m.Why.Cause == plan.GoesToCut {
+			c.Moves[i].Why = w
+			return
+		}
+	}
+}
+
+// shiftAll shifts the step's layout and all that stands on it.
+func shiftAll(s *plan.Step, by plan.Length) {
+	s.Layout.Shift += by
+	s.Layout.Trim[0] += by
+	s.Layout.Trim[1] -= by
+	for i := range s.Layout.Cuts {
+		s.Layout.Cuts[i] += by
+	}
+}
+
+func TestVerifierTellsEveryDamage(t *testing.T) {
+	for _, d := range damages() {
+		t.Run(strings.ReplaceAll(d.name, " ", "_"), func(t *testing.T) {
+			p := trialPlan(t, trialBeam())
+			day := trialDay()
+			d.do(p)
+			err := plan.VerifyDay(p, day)
+			if err == nil || !strings.Contains(err.Error(), d.must) {
+				t.Errorf("the verifier says: %v\nand not: %s", err, d.must)
+			}
+		})
+	}
+}
+
+// Damages to the order of moves and to reasons of idle holders, on a changeover
+// small enough to see: three holders a pitch of 10 mm apart give way to each other.
+func TestVerifierTellsDamagedMoves(t *testing.T) {
+	b := &plan.Beam{HolderWidth: 10 * mm, Rail: plan.Span{To: 100 * mm}, Web: plan.Span{To: 100 * mm}, RestOverWeb: true, Holders: make([]plan.Condition, 3)}
+	from := []plan.Length{10 * mm, 20 * mm, 30 * mm}
+	l := plan.Layout{Web: plan.Span{To: 100 * mm}, Cuts: []plan.Length{25 * mm}}
+	sound := func() plan.Changeover {
+		return plan.Changeover{From: from, Repositions: 2, Resting: 2, Travel: 10 * mm,
+			Holders: []plan.Stand{{At: 10 * mm, Use: plan.Resting}, {At: 25 * mm, Cut: 1}, {At: 35 * mm, Use: plan.Resting}},
+			Moves: []plan.Move{
+				{Holder: 3, From: 30 * mm, To: 35 * mm, Why: plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 5 * mm}},
+				{Holder: 2, From: 20 * mm, To: 25 * mm, Why: plan.Why{Cause: plan.GoesToCut, Cut: 1}},
+			}}
+	}
+	check := func(name, must string, do func(c *plan.Changeover)) {
+		t.Helper()
+		c := sound()
+		do(&c)
+		err := plan.VerifyChangeover(b, nil, from, l, c)
+		if (err == nil) != (must == "") || err != nil && !strings.Contains(err.Error(), must) {
+			t.Errorf("%s: the verifier says: %v\nand not: %s", name, err, must)
+		}
+	}
+	why := func(w plan.Why) func(c *plan.Changeover) {
+		return func(c *plan.Changeover) { c.Moves[0].Why = w }
+	}
+	check("sound", "", func(c *plan.Changeover) {})
+	check("other order", "move 1: holder 2 comes to", func(c *plan.Changeover) { slices.Reverse(c.Moves) })
+	check("true: makes room", "", why(plan.Why{Cause: plan.MakesRoom, Holder: 2, Distance: 5 * mm}))
+	check("room for one further off", "reason is not true", why(plan.Why{Cause: plan.MakesRoom, Holder: 1, Distance: 20 * mm}))
+	check("room, wrong distance", "reason is not true", why(plan.Why{Cause: plan.MakesRoom, Holder: 2, Distance: 4 * mm}))
+	check("nobody goes past", "reason is not true", why(plan.Why{Cause: plan.MakesWay, Holder: 2, Distance: 5 * mm}))
+	check("wrong distance to the cut", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 6 * mm}))
+	check("another cut", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 2, Distance: 5 * mm}))
+	check("a number too many", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 5 * mm, Holder: 2}))
+	check("over the web, where resting is free", "reason is not true", why(plan.Why{Cause: plan.OverWeb, Distance: -30 * mm}))
+	check("goes to a cut it does not hold", "reason is not true", why(plan.Why{Cause: plan.GoesToCut, Cut: 1}))
+}
+
+// A stuck holder within in_place of a cut serves it and then nothing is wrong;
+// idle so near to it, or serving one and too near to another, it is.
+func TestVerifierKnowsStuckHolders(t *testing.T) {
+	b := &plan.Beam{HolderWidth: 10 * mm, InPlace: 2 * mm, Rail: plan.Span{To: 100 * mm}, Web: plan.Span{To: 100 * mm},
+		RestOverWeb: true, Holders: []plan.Condition{plan.Good, plan.Stuck}}
+	check := func(must string, cuts []plan.Length, holders ...plan.Stand) {
+		t.Helper()
+		from := []plan.Length{holders[0].At, holders[1].At}
+		c := plan.Changeover{From: from, Holders: holders, Resting: 2 - len(cuts)}
+		err := plan.VerifyChangeover(b, nil, from, plan.Layout{Web: b.Web, Cuts: cuts}, c)
+		if (err == nil) != (must == "") || err != nil && !strings.Contains(err.Error(), must) {
+			t.Errorf("the verifier says: %v\nand not: %s", err, must)
+		}
+	}
+	at := func(x plan.Length, cut int) plan.Stand {
+		if cut == 0 {
+			return plan.Stand{At: x * mm, Use: plan.Resting}
+		}
+		return plan.Stand{At: x * mm, Cut: cut}
+	}
+	check("", []plan.Length{41 * mm}, at(20, 0), at(40, 1))
+	check("is not on cut 1", []plan.Length{43 * mm}, at(20, 0), at(40, 1))
+	check("stands 9 from cut 1", []plan.Length{31 * mm}, at(30, 1), at(40, 0))
+	check("stands 9 from cut 1", []plan.Length{31 * mm, 41 * mm}, at(30, 1), at(40, 2))
+}
+
+// Which orders of slits each rule allows: by hand.
+func TestVerifierKnowsArrangements(t *testing.T) {
+	b := &plan.Beam{HolderWidth: mm, Rail: plan.Span{To: 100 * mm}, Web: plan.Span{To: 90 * mm}}
+	entries := []plan.Entry{{Count: 2, Width: 10 * mm}, {Count: 1, Width: 20 * mm}, {Count: 3, Width: 10 * mm}, {Count: 1, Width: 20 * mm}}
+	for _, c := range []struct {
+		arrange plan.Arrange
+		slits   string // a 10 mm, b 20 mm
+		allowed bool
+	}{
+		{plan.AsListed, "aabaaab", true}, {plan.AsListed, "aaabaab", false}, {plan.AsListed, "aabaaa", false},
+		{plan.ByEntries, "aabaaab", true}, {plan.ByEntries, "aaabaab", true}, {plan.ByEntries, "bbaaaaa", true},
+		{plan.ByEntries, "abaaaab", false}, {plan.ByEntries, "aaaabab", false}, {plan.ByEntries, "aabaaaa", false},
+		{plan.AnyArrange, "abaaaab", true}, {plan.AnyArrange, "bbabaaa", false}, {plan.AnyArrange, "aabaaabb", false},
+	} {
+		j := &plan.Job{ID: "x", Web: 90 * mm, Entries: entries, Arrange: c.arrange}
+		l := plan.Layout{Web: plan.Span{To: 90 * mm}}
+		at := plan.Length(0)
+		for _, s := range c.slits {
+			l.Slits = append(l.Slits, map[rune]plan.Length{'a': 10 * mm, 'b': 20 * mm}[s])
+			at += l.Slits[len(l.Slits)-1]
+			l.Cuts = append(l.Cuts, at)
+		}
+		l.Cuts = l.Cuts[:len(l.Cuts)-1]
+		err := plan.VerifyChangeover(b, j, nil, l, plan.Changeover{})
+		refused := err != nil && strings.Contains(err.Error(), "order it allows")
+		if refused == c.allowed {
+			t.Errorf("rule %d, %s: %v", c.arrange, c.slits, err)
+		}
+	}
+}
+
+// All drives, and drawn days: every plan of a day passes.
+func TestDrawnDaysVerify(t *testing.T) {
+	for seed := range uint64(60) {
+		r := rand.New(rand.NewPCG(seed, 3))
+		b, start, d := drawDay(r)
+		p, err := plan.PlanDay(b, start, d)
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		if err := plan.VerifyDay(p, d); err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+		}
+	}
+}
+
+// drawDay draws a beam of 20 to 40 holders, a standing and a day of up to ten jobs.
+func drawDay(r *rand.Rand) (*plan.Beam, *plan.Standing, *plan.Day) {
+	b := trialBeam()
+	b.Holders = make([]plan.Condition, 20+r.IntN(21))
+	for range r.IntN(3) {
+		b.Holders[r.IntN(len(b.Holders))] = plan.Condition(r.IntN(4))
+	}
+	b.Rail = plan.Span{From: -300 * mm, To: 1300 * mm}
+	b.Web = plan.Span{To: 1000 * mm}
+	b.RestOverWeb = r.IntN(3) > 0
+	b.StoreGap = plan.Length(r.IntN(20)) * mm
+	b.InPlace = plan.Length(r.IntN(2)) * mm / 5
+	b.Guide = plan.Guide(r.IntN(3))
+	b.Drive.Kind = plan.DriveKind(r.IntN(3))
+	b.Setup.Crew = 1 + r.IntN(2)
+	s := &plan.Standing{At: drawPlaces(r, len(b.Holders), b.Rail, b.Pitch(), mm/10), Material: []string{"", "paper", "film"}[r.IntN(3)], SiliconeFree: r.IntN(2) == 0}
+	for range b.Holders {
+		s.Blades = append(s.Blades, drawBlade(r))
+	}
+	d := trialDay()
+	d.Jobs = nil
+	for i := range 3 + r.IntN(8) {
+		d.Jobs = append(d.Jobs, drawDayJob(r, i, d.Start))
+	}
+	return b, s, d
+}
+
+func drawBlade(r *rand.Rand) plan.Blade {
+	return []plan.Blade{{}, {Bevel: 45, Tip: 0.1}, {Bevel: 60, Tip: 0.1}}[r.IntN(3)]
+}
+
+func drawDayJob(r *rand.Rand, i int, start time.Time) plan.Job {
+	j := plan.Job{
+		ID: fmt.Sprintf("J-%d", i), Material: []string{"paper", "film", "foam"}[r.IntN(3)], Trim: 3 * mm, Shift: plan.ShiftRule(r.IntN(2)),
+		Arrange: plan.Arrange(r.IntN(3)), Metres: float64(r.IntN(5000)) / 3, Speed: 150, State: []plan.State{0, 0, 0, 0, plan.Done, plan.Aside, plan.Running}[r.IntN(7)],
+		Blade: drawBlade(r), SetBar: float64(r.IntN(3)), SiliconeFree: r.IntN(3) == 0,
+	}
+	if r.IntN(2) == 0 {
+		j.Due = start.Add(time.Duration(r.IntN(200)) * time.Minute)
+	}
+	for range 1 + r.IntN(3) {
+		w := plan.Length(130+r.IntN(600)) * mm / 10
+		j.Entries = append(j.Entries, plan.Entry{Count: 1 + r.IntN(5), Finished: w, Width: w})
+		j.Web += w * plan.Length(j.Entries[len(j.Entries)-1].Count)
+	}
+	j.Web += []plan.Length{0, 7 * mm, 12*mm + 1, 20 * mm}[r.IntN(4)]
+	return j
+}
+
+// drawPlaces draws n ascending places on a stretch, a pitch or more apart, each a
+// whole number of grid steps from its start.
+func drawPlaces(r *rand.Rand, n int, on plan.Span, pitch, grid plan.Length) []plan.Length {
+	slack := int((on.Length() - plan.Length(n-1)*pitch) / grid)
+	at := make([]plan.Length, n)
+	for i := range at {
+		at[i] = plan.Length(r.IntN(slack + 1))
+	}
+	slices.Sort(at)
+	for i := range at {
+		at[i] = on.From + at[i]*grid + plan.Length(i)*pitch
+	}
+	return at
+}
