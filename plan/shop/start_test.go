@@ -106,7 +106,7 @@ func TestDemo(t *testing.T) {
 	mustPlan(t, s)
 }
 
-// mustPlan plans the day; no job may be refused.
+// mustPlan plans the day and verifies the plan; no job may be refused.
 func mustPlan(t *testing.T, s *Shop) {
 	t.Helper()
 	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
@@ -120,5 +120,8 @@ func mustPlan(t *testing.T, s *Shop) {
 	}
 	if len(d.Steps) != len(s.Day.Jobs) {
 		t.Errorf("%d of %d jobs planned", len(d.Steps), len(s.Day.Jobs))
+	}
+	if err := plan.VerifyDay(d, s.Day); err != nil {
+		t.Error(err)
 	}
 }
