@@ -1,0 +1,56 @@
+package sheet
+
+import (
+	"slices"
+
+	"bide/plan"
+)
+
+// swap names the holders whose blades matter at one changeover.
+type swap struct {
+	change  []int // they carry another blade than the job wants
+	unknown []int // they are to cut, and nobody has said what they carry
+}
+
+// swaps follows the blades through the day. A holder that cuts carries from then
+// on what its job wants; one whose blade is unknown is taken to carry it already.
+func swaps(d *plan.DayPlan) []swap {
+	blades := make([]plan.Blade, len(d.Beam.Holders))
+	copy(blades, d.Start.Blades)
+	out := make([]swap, len(d.Steps))
+	for n := range d.Steps {
+		wanted := d.Steps[n].Job.Blade
+		for i, h := range d.Steps[n].Changeover.Holders {
+			switch {
+			case h.Use != plan.Cutting || !wanted.Known() || blades[i] == wanted:
+				continue
+			case blades[i].Known():
+				out[n].change = append(out[n].change, i+1)
+			default:
+				out[n].unknown = append(out[n].unknown, i+1)
+			}
+			blades[i] = wanted
+		}
+	}
+	return out
+}
+
+// moved lists the holders that a changeover moves, ascending.
+func moved(c *plan.Changeover) []int {
+	out := make([]int, len(c.Moves))
+	for i, m := range c.Moves {
+		out[i] = m.Holder
+	}
+	slices.Sort(out)
+	return out
+}
+
+// used lists the holders in one use, ascending.
+func used(c *plan.Changeover, use plan.Use) (out []int) {
+	for i, h := range c.Holders {
+		if h.Use == use {
+			out = append(out, i+1)
+		}
+	}
+	return out
+}

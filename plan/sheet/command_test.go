@@ -1,0 +1,325 @@
+package sheet_test
+
+import (
+	"bytes"
+	"errors"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"sync"
+	"syscall"
+	"testing"
+)
+
+// The command line, end to end: these tests build the program and run it.
+
+var bide struct {
+	once sync.Once
+	path string
+	err  error
+}
+
+func TestMain(m *testing.M) {
+	status := m.Run()
+	if bide.path != "" {
+		os.RemoveAll(filepath.Dir(bide.path))
+	}
+	os.Exit(status)
+}
+
+// program builds the program once.
+func program(t testing.TB) string {
+	t.Helper()
+	bide.once.Do(func() {
+		dir, err := os.MkdirTemp("", "bide")
+		if err != nil {
+			bide.err = err
+			return
+		}
+		bide.path = filepath.Join(dir, "bide.exe")
+		if out, err := exec.Command("go", "build", "-o", bide.path, "bide").CombinedOutput(); err != nil {
+			bide.err = errors.New(string(out))
+		}
+	})
+	if bide.err != nil {
+		t.Fatal(bide.err)
+	}
+	return bide.path
+}
+
+// result is what a run gave.
+type result struct {
+	out, err string
+	status   int
+}
+
+// run runs the program with no terminal.
+func run(t testing.TB, args ...string) result {
+	t.Helper()
+	var out, errs bytes.Buffer
+	c := exec.Command(program(t), args...)
+	c.Stdout, c.Stderr = &out, &errs
+	if err := c.Run(); err != nil && c.ProcessState == nil {
+		t.Fatal(err)
+	}
+	return result{out.String(), errs.String(), c.ProcessState.ExitCode()}
+}
+
+const demoDir = "../../testdata/demo"
+
+// Every form of the command line that is right does what it says, flags before or
+// after the folder, and says nothing on standard error.
+func TestCommandLine(t *testing.T) {
+	text := run(t, "sheet").out
+	for _, c := range []struct {
+		args  string
+		wants string
+	}{
+		{"", text}, // no terminal: the text sheet
+		{demoDir, text},
+		{"sheet " + demoDir, text},
+		{"sheet --as text --sequence listed --aim minutes " + demoDir, text},
+		{"sheet " + demoDir + " --as=text --rounds 5 --seed 7", text},
+		{"--ascii", text},
+		{"sheet -- " + demoDir, text},
+		{"check", "no problems"},
+		{"check " + demoDir, "no problems"},
+		{"sheet --as csv", "turn,job,"},
+		{"sheet " + demoDir + " --as json", `"format": "bide-plan"`},
+		{"sheet --as json --aim moves", `"aim": "moves"`},
+		{"sheet --job D-103 --as json", `"only": "D-103"`},
+		{"help", "bide sheet [flags] [SHOP]"},
+		{"--help", "bide sheet [flags] [SHOP]"},
+		{"sheet -h", "bide sheet [flags] [SHOP]"},
+		{"--version", "bide "},
+	} {
+		got := run(t, strings.Fields(c.args)...)
+		if got.status != 0 || got.err != "" || !strings.Contains(got.out, c.wants) {
+			t.Errorf("bide %s: exit %d, %q on standard error, and %d bytes on standard output without %.40q", c.args, got.status, got.err, len(got.out), c.wants)
+		}
+	}
+}
+
+// Wrong usage is told with what was likely meant, ends with 2 and prints nothing.
+func TestWrongUsage(t *testing.T) {
+	for args, wants := range map[string]string{
+		"chek":                             "did you mean check?",
+		"sheeet " + demoDir:                "did you mean sheet?",
+		demoDir + " " + demoDir:            "no command",
+		"sheet " + demoDir + " " + demoDir: "one folder",
+		"sheet --jop D-101":                "did you mean --job?",
+		"sheet --as jsn":                   "did you mean json?",
+		"sheet --as":                       "--as",
+		"sheet --rounds many":              "whole number",
+		"sheet --rounds -1":                "0 or more",
+		"sheet --seed 1.5":                 "whole number",
+		"sheet --job D-999":                "D-999",
+		"sheet --as html":                  "later version",
+		"sheet --sequence best":            "later version",
+		"--plain":                          "later version",
+		"--as csv":                         "goes with bide sheet",
+		"check --job D-101":                "goes with bide sheet",
+		"sheet --ascii":                    "goes with the full screen",
+		"new":                              "folder must be named",
+	} {
+		got := run(t, strings.Fields(args)...)
+		if got.status != 2 || got.out != "" || !strings.Contains(got.err, wants) {
+			t.Errorf("bide %s: exit %d, %q on standard error (want %q), %d bytes on standard output", args, got.status, got.err, wants, len(got.out))
+		}
+	}
+	if got := run(t, "sheet", "--\x1b[31m"); strings.Contains(got.err, "\x1b") {
+		t.Errorf("an escape goes through to the terminal: %q", got.err)
+	}
+}
+
+// A shop that can't be read ends with 1, no document, and every problem named.
+func TestShopThatCantBeRead(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "file")
+	if err := os.WriteFile(file, nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	bad := copyOfDemo(t, func(name, text string) string {
+		switch name {
+		case "beam.toml":
+			return strings.Replace(text, "holder_width", "holder_widht", 1)
+		case "day.toml":
+			return strings.Replace(text, `id       = "D-102"`, `id       = "D-101"`, 1)
+		}
+		return text
+	})
+	for dir, wants := range map[string][]string{
+		filepath.Join(t.TempDir(), "none"): {"none", "no such folder"},
+		file:                               {"file", "no folder"},
+		t.TempDir():                        {"beam.toml", "day.toml"},
+		bad:                                {"beam.toml:", "holder_widht", "day.toml:", "D-101"},
+	} {
+		for _, command := range []string{"sheet", "check"} {
+			got := run(t, command, dir)
+			if got.status != 1 || got.out != "" {
+				t.Errorf("bide %s %s: exit %d, %d bytes on standard output", command, dir, got.status, len(got.out))
+			}
+			for _, want := range wants {
+				if !strings.Contains(got.err, want) {
+					t.Errorf("bide %s %s: %q isn't in %q", command, dir, want, got.err)
+				}
+			}
+		}
+	}
+}
+
+// copyOfDemo is a folder with the demo's files, changed.
+func copyOfDemo(t *testing.T, change func(name, text string) string) string {
+	t.Helper()
+	dir := t.TempDir()
+	files, err := os.ReadDir(demoDir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		text, err := os.ReadFile(filepath.Join(demoDir, f.Name()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(dir, f.Name()), []byte(change(f.Name(), string(text))), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir
+}
+
+// A job that the beam can't run is refused, with its file and the numbers; the rest
+// is planned and the document written, and the exit status is 1.
+func TestRefusedJob(t *testing.T) {
+	dir := copyOfDemo(t, func(name, text string) string {
+		return strings.Replace(text, `"59 x 25"`, `"59 x 35"`, 1) // 2065 mm of slits in a web of 1500
+	})
+	for command, wants := range map[string]string{"sheet": "THE DAY", "sheet --as csv": ",refused,", "sheet --as json": `"id": "D-101"`, "check": ""} {
+		got := run(t, append(strings.Fields(command), dir)...)
+		if got.status != 1 || !strings.Contains(got.out, wants) {
+			t.Errorf("bide %s: exit %d, and %.60q", command, got.status, got.out)
+		}
+		for _, want := range []string{"day.toml:", "D-101", "slits", "2065 mm", "1500 mm"} {
+			if !strings.Contains(got.err, want) {
+				t.Errorf("bide %s: %q isn't in %q", command, want, got.err)
+			}
+		}
+	}
+	if got := run(t, "sheet", "--job", "D-102", dir); got.status != 0 || got.err != "" {
+		t.Errorf("another job than the refused one: exit %d, %q", got.status, got.err)
+	}
+	if got := run(t, "sheet", "--job", "D-101", dir); got.status != 1 || !strings.Contains(got.out, "REFUSED") {
+		t.Errorf("the refused job alone: exit %d, %q", got.status, got.out)
+	}
+}
+
+// bide new makes a shop that has no problems, and never overwrites one.
+func TestNewShop(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "shop")
+	if got := run(t, "new", dir); got.status != 0 || got.err != "" || !strings.Contains(got.out, "bide check") {
+		t.Fatalf("bide new: %+v", got)
+	}
+	if got := run(t, "check", dir); got.status != 0 || !strings.Contains(got.out, "no problems") {
+		t.Errorf("the new shop is checked: %+v", got)
+	}
+	if got := run(t, "new", dir); got.status != 1 || got.out != "" || !strings.Contains(got.err, "already") {
+		t.Errorf("once more: %+v", got)
+	}
+}
+
+// A full disk is an error, a reader that has gone is none.
+func TestOutputThatCantBeWritten(t *testing.T) {
+	if full, err := os.OpenFile("/dev/full", os.O_WRONLY, 0); err == nil {
+		var errs bytes.Buffer
+		c := exec.Command(program(t), "sheet")
+		c.Stdout, c.Stderr = full, &errs
+		c.Run()
+		if c.ProcessState.ExitCode() != 1 || !strings.Contains(errs.String(), "can't be written") {
+			t.Errorf("on a full disk: exit %d, %q", c.ProcessState.ExitCode(), errs.String())
+		}
+		full.Close()
+	}
+	if runtime.GOOS == "windows" {
+		return
+	}
+	var errs bytes.Buffer
+	c := exec.Command(program(t), "sheet")
+	c.Stderr = &errs
+	out, err := c.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Start(); err != nil {
+		t.Fatal(err)
+	}
+	out.Close() // long before the sheet is written, or while it is
+	c.Wait()
+	if c.ProcessState.ExitCode() != 0 || errs.Len() > 0 {
+		t.Errorf("with the reader gone: %v, %q", c.ProcessState, errs.String())
+	}
+}
+
+// In batch a signal ends the program with 128 and its number. The document is
+// longer than a pipe holds, so once a byte has come the program waits for the rest
+// to be read.
+func TestSignals(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("no such signals")
+	}
+	for signal, want := range map[syscall.Signal]int{syscall.SIGINT: 130, syscall.SIGTERM: 143, syscall.SIGHUP: 129} {
+		c, out := waiting(t, exec.Command(program(t), "sheet", "--as", "json"))
+		if err := c.Process.Signal(signal); err != nil {
+			t.Fatal(err)
+		}
+		c.Wait() // its error says no more than the status
+		out.Close()
+		if got := c.ProcessState.ExitCode(); got != want {
+			t.Errorf("%v: exit %d, want %d", signal, got, want)
+		}
+	}
+}
+
+// Under nohup a hang-up doesn't end it.
+func TestIgnoredHangup(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("no such signals")
+	}
+	c, out := waiting(t, exec.Command("sh", "-c", `trap "" HUP; exec "$0" sheet --as json`, program(t)))
+	if err := c.Process.Signal(syscall.SIGHUP); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := io.Copy(io.Discard, out); err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Wait(); err != nil {
+		t.Errorf("it ended with %v", err)
+	}
+}
+
+// waiting starts a program and reads the first byte that it writes.
+func waiting(t *testing.T, c *exec.Cmd) (*exec.Cmd, io.ReadCloser) {
+	t.Helper()
+	out, err := c.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Start(); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := io.ReadFull(out, make([]byte, 1)); err != nil {
+		t.Fatal(err)
+	}
+	return c, out
+}
+
+// BenchmarkCommand is the sheet of the demo from start to end of the program.
+func BenchmarkCommand(b *testing.B) {
+	program(b)
+	for b.Loop() {
+		if got := run(b, "sheet"); got.status != 0 {
+			b.Fatal(got.err)
+		}
+	}
+}

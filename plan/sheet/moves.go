@@ -1,0 +1,172 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"bide/plan"
+)
+
+// moves is the numbered list of what to move, with a box to tick for each.
+func (t *text) moves(s *plan.Step) {
+	c := &s.Changeover
+	t.space()
+	if len(c.Moves) == 0 {
+		t.add(hang("", "MOVES: none. Every holder stands right for this job.")...)
+		return
+	}
+	m := newMoveTable(c.Moves, t.options)
+	lines := append([]string{}, hang("", fmt.Sprintf("MOVES: %s, in this order. Each is clear of its neighbours when its turn comes; out of order it may not be. Lengths in %s.",
+		count(len(c.Moves), "holder"), unitWords[t.options.Unit]))...)
+	lines = append(lines, "")
+	rows := make([][]string, len(c.Moves))
+	for i, mv := range c.Moves {
+		rows[i] = m.row(i+1, mv)
+	}
+	if len(lines)+1+len(rows[0]) > t.room() {
+		t.next()
+	}
+	t.add(lines...)
+	t.table([]string{m.head()}, rows, 5)
+}
+
+var unitWords = [...]string{plan.Millimetres: "millimetres", plan.Inches: "inches"}
+
+// moveTable is the columns of a list of moves.
+type moveTable struct {
+	unit         plan.Unit
+	from, to, by ruler
+	other        ruler // to, in the other unit
+}
+
+func newMoveTable(moves []plan.Move, o *Options) moveTable {
+	var from, to, by []plan.Length
+	for _, m := range moves {
+		from, to, by = append(from, m.From), append(to, m.To), append(by, m.To-m.From)
+	}
+	places := newRuler(o.Unit, "from", append(append([]plan.Length{}, from...), to...)...)
+	return moveTable{
+		unit: o.Unit, from: places, to: places,
+		by:    newRuler(o.Unit, "by", by...),
+		other: newRuler(o.other(), "to, "+o.other().String(), to...),
+	}
+}
+
+func (m moveTable) head() string {
+	return "[x] step holder  " + m.from.head("from") + "  " + m.to.head("to") + "  " + m.by.head("by") +
+		" to side  " + m.other.head("to, "+m.other.unit.String()) + "  why"
+}
+
+// row is one move; what doesn't fit of its reason goes on below.
+func (m moveTable) row(step int, mv plan.Move) []string {
+	by := mv.To - mv.From
+	return hang(fmt.Sprintf("[ ] %4d %6d  %s  %s %s %-7s  %s  ", step, mv.Holder,
+		m.from.place(mv.From), m.to.place(mv.To), m.by.way(by), towards(by), m.other.place(mv.To)),
+		mv.Why.Text(m.unit))
+}
+
+// result tells what stands where when all moves are made.
+func (t *text) result(s *plan.Step) {
+	c := &s.Changeover
+	isMoved := map[int]bool{}
+	for _, n := range moved(c) {
+		isMoved[n] = true
+	}
+	u := t.options.Unit
+	if len(s.Layout.Cuts) > 0 {
+		t.section(fmt.Sprintf("CUTS: %d, each with its place (%s) and h, its holder; * was moved", len(s.Layout.Cuts), u))
+		t.cuts(s, isMoved)
+		t.strips(s)
+	}
+	for _, use := range []plan.Use{plan.Parked, plan.Resting} {
+		numbers := used(c, use)
+		if len(numbers) == 0 {
+			continue
+		}
+		t.section(hang("", fmt.Sprintf(idleHeads[use], len(numbers), holders(numbers)))...)
+		t.idle(c, numbers, isMoved)
+	}
+}
+
+var idleHeads = map[plan.Use]string{
+	plan.Parked:  "PARKED outside the web: %d, %s",
+	plan.Resting: "RESTING lifted over the web: %d, %s",
+}
+
+// section begins a table with its title, never at the foot of a page.
+func (t *text) section(title ...string) {
+	if t.space(); t.room() < len(title)+3 {
+		t.next()
+	}
+	t.add(title...)
+}
+
+// cuts is the table of cuts. A holder that serves its cut from beside it stands at
+// a place of its own, which is the one shown.
+func (t *text) cuts(s *plan.Step, isMoved map[int]bool) {
+	r := newRuler(t.options.Unit, "place", places(&s.Changeover)...)
+	var cells []string
+	for i, h := range s.Changeover.Holders {
+		if h.Use == plan.Cutting {
+			cells = append(cells, fmt.Sprintf("%3d  %s  %3d%s", h.Cut, r.place(h.At), i+1, star(isMoved[i+1])))
+		}
+	}
+	head, rows := sideBySide("cut  "+r.head("place")+"    h ", cells)
+	t.table(head, rows, 0)
+}
+
+// idle is the table of where idle holders stand.
+func (t *text) idle(c *plan.Changeover, numbers []int, isMoved map[int]bool) {
+	r := newRuler(t.options.Unit, "place", places(c)...)
+	var cells []string
+	for _, n := range numbers {
+		cells = append(cells, fmt.Sprintf("%6d  %s%s", n, r.place(c.Holders[n-1].At), star(isMoved[n])))
+	}
+	head, rows := sideBySide("holder  "+r.head("place")+" ", cells)
+	t.table(head, rows, 0)
+}
+
+func star(yes bool) string {
+	if yes {
+		return "*"
+	}
+	return " "
+}
+
+// places lists where all holders stand after the changeover.
+func places(c *plan.Changeover) []plan.Length {
+	out := make([]plan.Length, len(c.Holders))
+	for i, h := range c.Holders {
+		out[i] = h.At
+	}
+	return out
+}
+
+// strips tells by how much a strip comes out other than planned because a holder
+// serves its cut from beside it.
+func (t *text) strips(s *plan.Step) {
+	l, u := &s.Layout, t.options.Unit
+	off := make([]plan.Length, len(l.Slits)+1) // of the slits' edges, from the operator side
+	first := 1                                 // edge 0 is the web's own without trim
+	if l.Trim != [2]plan.Length{} {
+		first = 0
+	}
+	for _, h := range s.Changeover.Holders {
+		if h.Use == plan.Cutting {
+			off[first+h.Cut-1] = h.At - l.Cuts[h.Cut-1]
+		}
+	}
+	var parts []string
+	for i := range l.Slits {
+		if wider := off[i+1] - off[i]; wider != 0 {
+			sign := ""
+			if wider > 0 {
+				sign = "+"
+			}
+			parts = append(parts, fmt.Sprintf("slit %d %s%s", i+1, sign, u.Show(wider)))
+		}
+	}
+	if len(parts) > 0 {
+		t.add(hang("", "STRIP ERROR from holders that serve their cut from beside it: "+strings.Join(parts, ", "))...)
+	}
+}

@@ -1,0 +1,104 @@
+// Package sheet writes a planned day for people and for other programs: as text
+// to carry to the beam, as CSV for a spreadsheet and as the JSON plan document.
+//
+// What it writes depends on the plan and the options alone, never on the clock or
+// the place. Everything of ours is ASCII; names from a shop's files pass as they
+// are, but for control characters, which never do.
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"bide/plan"
+)
+
+// Options say how a plan is written.
+type Options struct {
+	Unit  plan.Unit // what people of the shop are shown
+	Day   *plan.Day // the day as its file says
+	Notes []string  // what was taken for granted
+	Only  string    // the id of the one job wanted; empty for the whole day
+
+	// How the plan came about.
+	Sequence string // "listed" or "best"
+	Aim      string // "minutes" or "moves"
+	Rounds   int
+	Seed     uint64
+}
+
+// other is the unit that stands beside the shop's own.
+func (o *Options) other() plan.Unit {
+	if o.Unit == plan.Inches {
+		return plan.Millimetres
+	}
+	return plan.Inches
+}
+
+// wants reports whether the job is to be written.
+func (o *Options) wants(j *plan.Job) bool { return o.Only == "" || o.Only == j.ID }
+
+// Check tells what keeps the one job wanted from being written: it isn't there, or
+// it is not to be planned.
+func (o *Options) Check() error {
+	if o.Only == "" {
+		return nil
+	}
+	for _, j := range o.Day.Jobs {
+		switch {
+		case j.ID != o.Only:
+		case j.State == plan.Done:
+			return fmt.Errorf("job %s is done and isn't planned", tidy(o.Only))
+		case j.State == plan.Aside:
+			return fmt.Errorf("job %s is set aside and isn't planned", tidy(o.Only))
+		default:
+			return nil
+		}
+	}
+	return fmt.Errorf("the day has no job %s", tidy(o.Only))
+}
+
+// refused lists the refusals that are to be written.
+func (o *Options) refused(d *plan.DayPlan) (out []plan.Refusal) {
+	for _, r := range d.Refused {
+		if o.wants(r.Job) {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// reasons are all the reasons for a refusal, in one line.
+func reasons(r plan.Refusal, u plan.Unit) string {
+	texts := make([]string, len(r.Faults))
+	for i, f := range r.Faults {
+		texts[i] = f.Why(u)
+	}
+	return strings.Join(texts, "; ")
+}
+
+// tidy makes text from outside safe to print (CWE-150): controls, separators of
+// lines, marks that turn the direction of writing and bytes that aren't UTF-8
+// become question marks.
+func tidy(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.In(r, unicode.Cc, unicode.Zl, unicode.Zp, unicode.Bidi_Control) || r == '\ufeff' || r == utf8.RuneError {
+			return '?'
+		}
+		return r
+	}, strings.ToValidUTF8(text, "?"))
+}
+
+// begins is when the day begins.
+func (o *Options) begins(d *plan.DayPlan) time.Time {
+	switch {
+	case o.Day != nil:
+		return o.Day.Start
+	case len(d.Steps) > 0:
+		return d.Steps[0].SetupStart
+	}
+	return time.Time{}
+}

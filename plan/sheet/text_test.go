@@ -1,0 +1,318 @@
+package sheet_test
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode"
+	"unicode/utf8"
+
+	"bide/plan"
+	"bide/plan/sheet"
+)
+
+// pagesOf are the lines of a text sheet by page.
+func pagesOf(text string) (pages [][]string) {
+	for _, p := range strings.Split(text, "\f\n") {
+		pages = append(pages, strings.Split(strings.TrimSuffix(p, "\n"), "\n"))
+	}
+	return pages
+}
+
+// Every line fits the paper, and nothing but line ends and form feeds controls it.
+func TestTextFitsThePaper(t *testing.T) {
+	for _, p := range days(t) {
+		t.Run(p.name, func(t *testing.T) {
+			text := string(written(t, sheet.Text, p))
+			for n, page := range pagesOf(text) {
+				if len(page) > 60 {
+					t.Errorf("page %d has %d lines", n+1, len(page))
+				}
+				for _, line := range page {
+					if utf8.RuneCountInString(line) > 80 || strings.HasSuffix(line, " ") {
+						t.Errorf("page %d: %q is too long or ends in blanks", n+1, line)
+					}
+				}
+			}
+			for _, r := range text {
+				if r != '\n' && r != '\f' && (unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r)) {
+					t.Fatalf("the sheet holds %U", r)
+				}
+				if r > 127 && p.name != "hostile" {
+					t.Fatalf("the sheet holds %q, which is not ASCII", r)
+				}
+			}
+		})
+	}
+}
+
+// Each page says whose it is, of what day, which page of how many and what it is
+// about; each changeover begins on a page of its own and says where it goes on.
+func TestTextHeadsEveryPage(t *testing.T) {
+	for _, p := range days(t) {
+		pages := pagesOf(string(written(t, sheet.Text, p)))
+		begun := 0
+		for n, page := range pages {
+			if !strings.HasSuffix(page[0], fmt.Sprintf("    page %d of %d", n+1, len(pages))) || !strings.Contains(page[0], "Wed 2026-11-25") {
+				t.Errorf("%s: page %d is headed %q", p.name, n+1, page[0])
+			}
+			title := fmt.Sprintf("CHANGEOVER %d of %d", begun, len(p.plan.Steps))
+			switch first := !strings.Contains(page[1], ", continued"); {
+			case n == 0:
+				if !strings.HasPrefix(page[1], "THE DAY") {
+					t.Errorf("%s: the first page is %q", p.name, page[1])
+				}
+			case first:
+				begun++
+			case begun > 0 && !strings.HasPrefix(page[1], title):
+				t.Errorf("%s: page %d is %q, want %q", p.name, n+1, page[1], title)
+			}
+		}
+		if begun != len(p.plan.Steps) {
+			t.Errorf("%s: %d changeovers begin, want %d", p.name, begun, len(p.plan.Steps))
+		}
+	}
+}
+
+var (
+	moveLine = regexp.MustCompile(`^\[ \] +(\d+) +(\d+) +(-?[\d.]+) +(-?[\d.]+) +([-+][\d.]+) (drive|oper\.) +(-?[\d.]+)  \S`)
+	cutCell  = regexp.MustCompile(`(\d+) +(-?[\d.]+) +(\d+)([* ]|$)`)
+	idleCell = regexp.MustCompile(`(\d+) +(-?[\d.]+)([* ]|$)`)
+)
+
+// sheetOf is the lines of one changeover's pages, without their heads.
+func sheetOf(t *testing.T, p planned, step int) (lines []string) {
+	t.Helper()
+	p.opts.Only = ""
+	title := fmt.Sprintf("CHANGEOVER %d of ", step+1)
+	for _, page := range pagesOf(string(written(t, sheet.Text, p))) {
+		if strings.HasPrefix(page[1], title) {
+			lines = append(lines, page[4:]...)
+		}
+	}
+	return lines
+}
+
+// The numbered moves are those of the plan, in its order, in both units.
+func TestTextListsEveryMove(t *testing.T) {
+	for _, p := range days(t) {
+		u, other := p.opts.Unit, plan.Inches
+		if u == plan.Inches {
+			other = plan.Millimetres
+		}
+		for i, s := range p.plan.Steps {
+			var got [][]string
+			for _, line := range sheetOf(t, p, i) {
+				if m := moveLine.FindStringSubmatch(line); m != nil {
+					got = append(got, m[1:])
+				}
+			}
+			if len(got) != len(s.Changeover.Moves) {
+				t.Errorf("%s, changeover %d: %d moves, want %d", p.name, i+1, len(got), len(s.Changeover.Moves))
+				continue
+			}
+			for k, m := range s.Changeover.Moves {
+				side := "drive"
+				if m.To < m.From {
+					side = "oper."
+				}
+				g := got[k]
+				if g[0] != strconv.Itoa(k+1) || g[1] != strconv.Itoa(m.Holder) || !same(g[2], u, m.From) || !same(g[3], u, m.To) ||
+					!same(g[4], u, m.To-m.From) || g[5] != side || !same(g[6], other, m.To) {
+					t.Errorf("%s, changeover %d: move %d is %v, want %+v", p.name, i+1, k+1, g, m)
+				}
+			}
+		}
+	}
+}
+
+// same reports whether a number on the sheet is the length as people are shown it.
+func same(text string, u plan.Unit, l plan.Length) bool {
+	x, err := strconv.ParseFloat(text, 64)
+	want, _ := strconv.ParseFloat(u.Number(l), 64)
+	return err == nil && x == want
+}
+
+// Each holder stands once in the tables below the moves, at its place: those that
+// cut by their cut, the parked and the resting apart; the moved have a star.
+func TestTextTellsWhereEveryHolderStands(t *testing.T) {
+	for _, p := range days(t) {
+		for i, s := range p.plan.Steps {
+			seen := map[string]string{}
+			part := ""
+			for _, line := range sheetOf(t, p, i) {
+				if word, _, ok := strings.Cut(line, ": "); ok && strings.Contains("CUTS PARKED outside the web RESTING lifted over the web", word) {
+					part = strings.ToLower(strings.Fields(word)[0])
+					continue
+				}
+				if strings.HasPrefix(line, "BEFORE THE RUN") {
+					break
+				}
+				for cell := range cellsOf(part, line) {
+					if seen[cell] != "" {
+						t.Errorf("%s, changeover %d: %s twice", p.name, i+1, cell)
+					}
+					seen[cell] = part
+				}
+			}
+			for k, h := range s.Changeover.Holders {
+				name, where := "cuts", fmt.Sprintf("%d ", h.Cut)
+				if h.Use != plan.Cutting {
+					name, where = h.Use.String(), ""
+				}
+				star := ""
+				if h.At != s.Changeover.From[k] {
+					star = "*"
+				}
+				want := where + p.opts.Unit.Number(h.At) + " " + strconv.Itoa(k+1) + star
+				if seen[want] != name {
+					t.Errorf("%s, changeover %d: %q isn't among the %s", p.name, i+1, want, name)
+				}
+			}
+			if len(seen) != len(s.Changeover.Holders) {
+				t.Errorf("%s, changeover %d: %d holders told of, want %d", p.name, i+1, len(seen), len(s.Changeover.Holders))
+			}
+		}
+	}
+}
+
+// cellsOf reads the cells of a line of a table as "cut place holder" with the
+// place in its shortest form.
+func cellsOf(part, line string) map[string]bool {
+	out := map[string]bool{}
+	shortest := func(number string) string {
+		x, _ := strconv.ParseFloat(number, 64)
+		return strconv.FormatFloat(x, 'f', -1, 64)
+	}
+	switch {
+	case strings.HasPrefix(line, "STRIP"):
+	case part == "cuts":
+		for _, m := range cutCell.FindAllStringSubmatch(line, -1) {
+			out[m[1]+" "+shortest(m[2])+" "+m[3]+strings.TrimSpace(m[4])] = true
+		}
+	case part != "" && !strings.Contains(line, "-") || regexp.MustCompile(`^ +\d+ +-?[\d.]+[* ]? *( +\d+ +-?[\d.]+[* ]?)*$`).MatchString(line):
+		for _, m := range idleCell.FindAllStringSubmatch(line, -1) {
+			out[shortest(m[2])+" "+m[1]+strings.TrimSpace(m[3])] = true
+		}
+	}
+	return out
+}
+
+// A table that goes on over a page has its head on that page too.
+func TestTextRepeatsTheHeadOfATable(t *testing.T) {
+	pages := pagesOf(string(written(t, sheet.Text, crowdedDay(t))))
+	inTable := 0
+	for _, page := range pages {
+		for i, line := range page[4:] {
+			if moveLine.MatchString(line) && i == 0 {
+				t.Errorf("%s: moves without a head", page[1])
+			}
+			if strings.HasPrefix(line, "[x] step holder") {
+				inTable++
+			}
+		}
+	}
+	if inTable < 9 {
+		t.Errorf("the head of the moves is there %d times; 500 moves need more pages than that", inTable)
+	}
+}
+
+// The sheet of a holder that serves its cut from beside it says by how much each
+// strip is off: edges at 10, 41, 69.5 and 90 for 10, 40, 70 and 90.
+func TestTextTellsTheStripError(t *testing.T) {
+	text := strings.Join(strings.Fields(string(written(t, sheet.Text, besideDay()))), " ")
+	want := "slit 1 +1 mm, slit 2 -1.5 mm, slit 3 +0.5 mm"
+	if !strings.Contains(text, want) {
+		t.Errorf("%q isn't on the sheet:\n%s", want, text)
+	}
+}
+
+// The blades to swap are named, and are as many as the plan counts.
+func TestTextNamesTheBladesToSwap(t *testing.T) {
+	named := regexp.MustCompile(`swap \d+ blades?: holders? ([-\d, ]+)`)
+	swaps := 0
+	for _, p := range days(t) {
+		for i, s := range p.plan.Steps {
+			m := named.FindStringSubmatch(strings.Join(strings.Fields(strings.Join(sheetOf(t, p, i), " ")), " "))
+			n := 0
+			if m != nil {
+				n = len(numbers(t, m[1]))
+			}
+			if n != s.Setup.Swaps {
+				t.Errorf("%s, changeover %d: %d blades named, the plan swaps %d", p.name, i+1, n, s.Setup.Swaps)
+			}
+			swaps += n
+		}
+	}
+	if swaps == 0 {
+		t.Error("no blade was swapped: the test proves nothing")
+	}
+}
+
+// numbers reads a list of numbers and ranges: 1-3, 7.
+func numbers(t *testing.T, text string) (out []int) {
+	t.Helper()
+	for _, part := range strings.Split(text, ",") {
+		first, last, isRange := strings.Cut(strings.TrimSpace(part), "-")
+		a, err := strconv.Atoi(first)
+		b := a
+		if isRange && err == nil {
+			b, err = strconv.Atoi(last)
+		}
+		if err != nil {
+			t.Fatalf("%q is no list of numbers", text)
+		}
+		for n := a; n <= b; n++ {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// Every changeover has the cautions, and none says that a lockout isn't needed.
+func TestTextHasTheCautions(t *testing.T) {
+	must := []string{"Local codes", "Locked out", "zero pressure", "knives may drop", "gaps close", "Sharps:", "nips", "Set by"}
+	for _, p := range days(t) {
+		for i := range p.plan.Steps {
+			text := strings.Join(sheetOf(t, p, i), "\n")
+			for _, word := range must {
+				if !strings.Contains(text, word) {
+					t.Errorf("%s, changeover %d says nothing of %q", p.name, i+1, word)
+				}
+			}
+		}
+	}
+}
+
+// Refused jobs stand in every form with their reasons, and the one job wanted is
+// written alone.
+func TestRefusedJobsAreTold(t *testing.T) {
+	p := emptyDay(t)
+	reason := p.plan.Refused[0].Faults[0].Why(plan.Millimetres)
+	for name, write := range map[string]writer{"text": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON} {
+		text := strings.Join(strings.Fields(string(written(t, write, p))), " ")
+		if !strings.Contains(text, reason) {
+			t.Errorf("%s: %q isn't told", name, reason)
+		}
+	}
+	day := drawnDay(t, 0)
+	day.opts.Only = day.plan.Steps[1].Job.ID
+	for _, page := range pagesOf(string(written(t, sheet.Text, day))) {
+		if !strings.HasPrefix(page[1], "CHANGEOVER 2 of ") {
+			t.Errorf("with one job wanted there is a page %q", page[1])
+		}
+	}
+}
+
+// The same plan gives the same bytes.
+func TestOutputIsTheSameEveryTime(t *testing.T) {
+	for name, write := range map[string]writer{"text": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON} {
+		first := written(t, write, demoDay(t))
+		if !slices.Equal(first, written(t, write, demoDay(t))) {
+			t.Errorf("%s differs from one time to the next", name)
+		}
+	}
+}

@@ -1,0 +1,168 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf8"
+
+	"bide/plan"
+)
+
+func TestCutAndPad(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		n    int
+		want string
+	}{
+		{"", 3, "   "}, {"abc", 3, "abc"}, {"abcd", 3, "a.."}, {"größe", 7, "größe  "}, {"größer noch", 6, "größ.."}, {"a\x1bb", 4, "a?b "},
+	} {
+		if got := pad(c.text, c.n); got != c.want {
+			t.Errorf("pad(%q, %d) = %q, want %q", c.text, c.n, got, c.want)
+		}
+	}
+}
+
+// Wrapping loses no letter, and no line is too long.
+func FuzzWrap(f *testing.F) {
+	for _, s := range []string{"", " ", "a few words that go on", strings.Repeat("x", 50), "größer \x00 noch\u2028", "\xff"} {
+		f.Add(s, 7)
+	}
+	f.Fuzz(func(t *testing.T, text string, n int) {
+		n = 2 + (n%78+78)%78
+		lines := wrap(text, n)
+		for _, l := range lines {
+			if utf8.RuneCountInString(l) > n {
+				t.Errorf("%q is longer than %d", l, n)
+			}
+		}
+		letters := func(s string) string { return strings.Join(strings.Fields(s), "") }
+		if got, want := letters(strings.Join(lines, " ")), letters(tidy(text)); got != want {
+			t.Errorf("%q became %q", want, got)
+		}
+	})
+}
+
+func TestRanges(t *testing.T) {
+	for _, c := range []struct {
+		numbers []int
+		want    string
+	}{
+		{nil, ""}, {[]int{4}, "4"}, {[]int{1, 2}, "1-2"}, {[]int{1, 3, 4, 5, 9}, "1, 3-5, 9"},
+	} {
+		if got := ranges(c.numbers); got != c.want {
+			t.Errorf("ranges(%v) = %q, want %q", c.numbers, got, c.want)
+		}
+	}
+}
+
+func TestClock(t *testing.T) {
+	day := time.Date(2026, 11, 25, 22, 0, 0, 0, time.UTC)
+	for _, c := range []struct {
+		at   time.Time
+		want string
+	}{
+		{time.Time{}, ""},
+		{day, "22:00"},
+		{day.Add(29 * time.Second), "22:00"},
+		{day.Add(31 * time.Second), "22:01"},
+		{day.Add(2*time.Hour - 29*time.Second), "00:00+1"}, // rounded, it is tomorrow
+		{day.Add(150 * time.Minute), "00:30+1"},
+		{day.AddDate(0, 0, -1), "22:00-1"},
+		{day.AddDate(0, 0, 9), "22:00+9"},
+		{day.AddDate(0, 0, 10), "05 Dec"},
+	} {
+		if got := clock(c.at, day); got != c.want {
+			t.Errorf("clock(%v) = %q, want %q", c.at, got, c.want)
+		}
+	}
+}
+
+func TestHours(t *testing.T) {
+	for d, want := range map[time.Duration]string{
+		0: "0:00", time.Second: "0:01", 89 * time.Second: "0:01", 91 * time.Second: "0:02", 125 * time.Minute: "2:05", 100 * time.Hour: "100:00",
+	} {
+		if got := hours(d); got != want {
+			t.Errorf("hours(%v) = %q, want %q", d, got, want)
+		}
+	}
+}
+
+// Lengths of a column have their points in a line.
+func TestRuler(t *testing.T) {
+	mm := plan.Millimetre
+	r := newRuler(plan.Millimetres, "to", -12*mm, 1500*mm+500_000, 0)
+	for l, want := range map[plan.Length]string{-12 * mm: " -12.0", 1500*mm + 500_000: "1500.5", 0: "   0.0"} {
+		if got := r.place(l); got != want {
+			t.Errorf("place(%d) = %q, want %q", l, got, want)
+		}
+	}
+	for l, want := range map[plan.Length]string{-12 * mm: "  -12.0", 12 * mm: "  +12.0", 0: "    0.0", 1: "   +0.0", -1: "   -0.0"} {
+		if got := r.way(l); got != want {
+			t.Errorf("way(%d) = %q, want %q", l, got, want)
+		}
+	}
+}
+
+// The other unit stands beside a length where it tells something.
+func TestBoth(t *testing.T) {
+	for _, c := range []struct {
+		l    plan.Length
+		u    plan.Unit
+		want string
+	}{
+		{plan.Inch * 3 / 2, plan.Inches, "1-1/2 in (38.1 mm)"},
+		{plan.Inch * 3 / 2, plan.Millimetres, "38.1 mm (1-1/2 in)"},
+		{50 * plan.Millimetre, plan.Millimetres, "50 mm"},
+		{50 * plan.Millimetre, plan.Inches, "1.9685 in (50 mm)"}, // 50/25.4 = 1.968503...
+		{0, plan.Millimetres, "0 mm"},
+	} {
+		if got := both(c.l, c.u); got != c.want {
+			t.Errorf("both(%d, %v) = %q, want %q", c.l, c.u, got, c.want)
+		}
+	}
+}
+
+// The marks of a strip lie where the places lie on the rail.
+func TestPictureMarksPlaces(t *testing.T) {
+	s := newStrip(plan.Span{From: -100, To: 100})
+	s.fill(plan.Span{From: 0, To: 50}, '-')
+	s.mark(-100, '|')
+	s.mark(100, '|')
+	s.mark(1000, '|') // off the rail: at its end
+	got := string(s.marks)
+	if len(got) != 75 || got[0] != '|' || got[74] != '|' || got[37] != '[' || got[55] != ']' || strings.Count(got, "-") != 17 {
+		t.Errorf("the strip is %q", got)
+	}
+	if same := newStrip(plan.Span{From: 5, To: 5}); same.column(5) != 0 {
+		t.Error("a rail without length has no columns")
+	}
+}
+
+// A page turns before lines that belong together and repeats a table's head.
+func TestPaperTurns(t *testing.T) {
+	p := &paper{left: "shop", right: "day"}
+	p.begin("TITLE", "a", "b")
+	for range 50 {
+		p.add("line")
+	}
+	p.add(strings.Split(strings.Repeat("block\n", 9)+"block", "\n")...)
+	if len(p.pages) != 2 || len(p.pages[1].lines) != 10 || p.pages[1].title != "TITLE"+continued {
+		t.Fatalf("a block of 10 lines went to %d pages", len(p.pages))
+	}
+	rows := make([][]string, 200)
+	for i := range rows {
+		rows[i] = []string{"row"}
+	}
+	p.table([]string{"head"}, rows, 0)
+	n := 0
+	for i, pg := range p.pages[1:] {
+		if headed := pg.lines[0] == "head"; i > 0 && !headed {
+			t.Errorf("page %d of the table has no head", i+1)
+		}
+		n += strings.Count(strings.Join(pg.lines, "\n"), "row")
+	}
+	if n != 200 {
+		t.Errorf("%d rows of 200 are there", n)
+	}
+}
