@@ -100,22 +100,25 @@ func (r *rules) mend(order []int) (out []int, ok bool) {
 	return out, r.kept(out)
 }
 
-// Broken lists the rules that an order of jobs breaks, in words.
-func Broken(jobs []*Job) []Fault {
-	var out []Fault
+// Breach is a rule that an order breaks, and the job whose rule it is.
+type Breach struct {
+	Job *Job
+	Fault
+}
+
+// Broken lists the rules that an order of jobs breaks; the jobs are those that can
+// be planned.
+func Broken(jobs []*Job) []Breach {
+	var out []Breach
 	r := rulesOf(jobs)
 	for at, j := range jobs {
+		breach := func(key, why string) { out = append(out, Breach{j, Fault{key, func(Unit) string { return why }}}) }
 		if t := r.turn[at]; t >= 0 && t != at {
-			out = append(out, Fault{"turn", func(Unit) string {
-				return fmt.Sprintf("job %s is fixed to turn %d and comes at turn %d", j.ID, t+1, at+1)
-			}})
+			breach("turn", fmt.Sprintf("job %s is fixed to turn %d and comes at turn %d", j.ID, t+1, at+1))
 		}
 		for _, before := range r.after[at] {
 			if before > at {
-				id := jobs[before].ID
-				out = append(out, Fault{"after", func(Unit) string {
-					return fmt.Sprintf("job %s is to come after %s and comes before it", j.ID, id)
-				}})
+				breach("after", fmt.Sprintf("job %s is to come after %s and comes before it", j.ID, jobs[before].ID))
 			}
 		}
 	}
