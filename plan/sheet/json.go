@@ -57,51 +57,60 @@ func (m moment) MarshalJSON() ([]byte, error) {
 // fold lays compact JSON out in lines: a list or object that holds another has
 // each of its members on a line of its own, any other stays on one line.
 func fold(in []byte) []byte {
-	var out bytes.Buffer
-	var open []bool // for each bracket around: is it broken into lines?
-	broken := holdsOther(in)
-	line := func() {
-		out.WriteByte('\n')
-		for _, b := range open {
-			if b {
-				out.WriteString("  ")
-			}
-		}
-	}
+	f := folded{broken: holdsOther(in)}
 	for i := 0; i < len(in); i++ {
-		switch c := in[i]; c {
-		case '"':
+		if in[i] == '"' {
 			end := stringEnd(in, i)
-			out.Write(in[i:end])
+			f.Write(in[i:end])
 			i = end - 1
-		case '{', '[':
-			out.WriteByte(c)
-			open = append(open, broken[i])
-			if broken[i] {
-				line()
-			}
-		case '}', ']':
-			last := len(open) - 1
-			wasBroken := open[last]
-			if open = open[:last]; wasBroken {
-				line()
-			}
-			out.WriteByte(c)
-		case ',':
-			out.WriteByte(c)
-			if open[len(open)-1] {
-				line()
-			} else {
-				out.WriteByte(' ')
-			}
-		case ':':
-			out.WriteString(": ")
-		default:
-			out.WriteByte(c)
+			continue
 		}
+		f.mark(in[i], i)
 	}
-	out.WriteByte('\n')
-	return out.Bytes()
+	f.WriteByte('\n')
+	return f.Bytes()
+}
+
+// folded is JSON on its way into lines.
+type folded struct {
+	bytes.Buffer
+	broken map[int]bool // by where it opens: is the bracket broken into lines?
+	open   []bool       // the same of the brackets around
+	depth  int          // how many of these are
+}
+
+// mark writes one byte that isn't in a string; it stands at i.
+func (f *folded) mark(c byte, i int) {
+	last := len(f.open) - 1
+	switch c {
+	case '{', '[':
+		f.WriteByte(c)
+		f.open = append(f.open, f.broken[i])
+		f.turn(f.broken[i], 1)
+	case '}', ']':
+		broken := f.open[last]
+		f.open = f.open[:last]
+		f.turn(broken, -1)
+		f.WriteByte(c)
+	case ',':
+		f.WriteByte(c)
+		if !f.open[last] {
+			f.WriteByte(' ')
+		}
+		f.turn(f.open[last], 0)
+	case ':':
+		f.WriteString(": ")
+	default:
+		f.WriteByte(c)
+	}
+}
+
+// turn begins a line, one step further in or out, where the bracket is broken.
+func (f *folded) turn(broken bool, deeper int) {
+	if broken {
+		f.depth += deeper
+		f.WriteString("\n" + strings.Repeat("  ", f.depth))
+	}
 }
 
 // holdsOther tells of each bracket, by where it opens, whether it holds another.

@@ -16,17 +16,16 @@ func (t *text) moves(s *plan.Step) {
 		return
 	}
 	m := newMoveTable(c.Moves, t.options)
-	lines := append([]string{}, hang("", fmt.Sprintf("MOVES: %s, in this order. Each is clear of its neighbours when its turn comes; out of order it may not be. Lengths in %s.",
-		count(len(c.Moves), "holder"), unitWords[t.options.Unit]))...)
-	lines = append(lines, "")
+	title := hang("", fmt.Sprintf("MOVES: %s, in this order. Each is clear of its neighbours when its turn comes; out of order it may not be. Lengths in %s.",
+		count(len(c.Moves), "holder"), unitWords[t.options.Unit]))
 	rows := make([][]string, len(c.Moves))
 	for i, mv := range c.Moves {
 		rows[i] = m.row(i+1, mv)
 	}
-	if len(lines)+1+len(rows[0]) > t.room() {
+	if len(title)+2+len(rows[0]) > t.room() {
 		t.next()
 	}
-	t.add(lines...)
+	t.add(append(title, "")...)
 	t.table([]string{m.head()}, rows, 5)
 }
 
