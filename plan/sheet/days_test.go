@@ -170,7 +170,7 @@ func crowdedDay(t testing.TB) planned {
 	b.Web = plan.Span{From: -10_000 * plan.Millimetre, To: 10_000 * plan.Millimetre}
 	many := plan.Job{ID: "MANY", Material: "film", Web: 19_999 * plan.Millimetre, Metres: 9e6, Speed: 1500, Trim: 1,
 		Entries: []plan.Entry{{Count: 499, Finished: 40_000_001, Width: 40_000_001}}}
-	few := plan.Job{ID: "FEW", Material: "film", Web: 10_000 * plan.Millimetre, Metres: 1, Speed: 1,
+	few := plan.Job{ID: "FEW", Material: "film", Trim: 1, Web: 10_000 * plan.Millimetre, Metres: 1, Speed: 1,
 		Entries: []plan.Entry{{Count: 1, Finished: 9_000_000_123, Width: 9_000_000_123}}}
 	none := plan.Job{ID: "NONE", Material: "film", Web: 5_000 * plan.Millimetre, Metres: 1, Speed: 1,
 		Entries: []plan.Entry{{Count: 1, Finished: 5_000 * plan.Millimetre, Width: 5_000 * plan.Millimetre}}}

@@ -118,19 +118,16 @@ func hours(d time.Duration) string {
 }
 
 // clock is a time of day to the minute, with the days since the sheet's own day
-// behind it: 00:30+1. Where that would be more than a digit it is the date.
+// behind it: 00:30+1.
 func clock(t, day time.Time) string {
 	if t.IsZero() {
 		return ""
 	}
 	t = t.Round(time.Minute)
-	switch days := daysBetween(day, t); {
-	case days == 0:
-		return t.Format("15:04")
-	case -9 <= days && days <= 9:
+	if days := daysBetween(day, t); days != 0 {
 		return fmt.Sprintf("%s%+d", t.Format("15:04"), days)
 	}
-	return t.Format("02 Jan")
+	return t.Format("15:04")
 }
 
 func daysBetween(from, to time.Time) int {
