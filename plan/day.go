@@ -67,6 +67,9 @@ type DayPlan struct {
 	Steps   []Step
 	Refused []Refusal
 	Totals  Totals
+	// Floor bounds the repositions: of this order when it is listed, of any order
+	// when it is the best found; nil where nothing above nought is proven.
+	Floor *Floor
 	// How it was planned: the sequence, and for the best one the effort.
 	Sequence Sequence
 	Aim      Aim

@@ -7,46 +7,98 @@ import "slices"
 
 // finish plans the tour's day for good: looking ahead or not, with the places as
 // they come or settled against both neighbours, whichever is best.
-func (k *seeker) finish(t *tour) *DayPlan {
-	clear(k.redo)
-	k.timed = true
-	var best *DayPlan
-	var least score
-	keep := func(d *DayPlan) (better bool) {
-		sc := scoreOf(d.Steps)
-		if better = best == nil || sc.compare(least, k.aim) < 0; better {
-			best, least = d, sc
-		}
-		return better
-	}
-	for _, k.blind = range [2]bool{false, true} {
+func (f *finisher) finish(t *tour) {
+	clear(f.redo)
+	f.timed = true
+	for _, f.blind = range [2]bool{false, true} {
 		day := t.clone()
-		if k.reckon(day, 0, unreachable-1) == unreachable {
+		if f.reckon(day, 0, unreachable-1, nil, 0) == unreachable {
 			continue
 		}
-		keep(k.write(day))
-		for range mostSweeps {
-			if k.sweep(day); !keep(k.write(day)) {
-				break
+		f.keep(day)
+		f.settle(day)
+		f.shake(day)
+	}
+}
+
+// finisher keeps the best plan written so far.
+type finisher struct {
+	*seeker
+	best  *DayPlan
+	least score
+}
+
+// The bounds of finishing. A few sweeps settle a day; shakes find the ways out of
+// it that cost nothing at first.
+const (
+	mostSweeps = 12
+	mostShakes = 24
+)
+
+// keep writes the tour down and keeps it if it is better than what there is. A
+// plan that moves a holder for nothing isn't kept: settling takes that away.
+func (f *finisher) keep(t *tour) (better bool) {
+	d := f.write(t)
+	if !d.foresee() {
+		return true
+	}
+	sc := scoreOf(d.Steps)
+	if better = f.best == nil || sc.compare(f.least, f.aim) < 0; better {
+		f.best, f.least = d, sc
+	}
+	return better
+}
+
+// settle sweeps the day until that gains nothing more.
+func (f *finisher) settle(t *tour) {
+	for range mostSweeps {
+		if f.sweep(t, false); !f.keep(t) {
+			return
+		}
+	}
+}
+
+// shake sweeps the day with places drawn by chance among those that cost as few
+// repositions, and settles it again wherever that has saved one.
+func (f *finisher) shake(t *tour) {
+	moves := t.moves()
+	for range mostShakes {
+		f.sweep(t, true)
+		if n := t.moves(); n < moves {
+			moves = n
+			f.settle(t)
+		}
+	}
+	f.settle(t)
+}
+
+// moves counts the repositions from standing to standing.
+func (t *tour) moves() (n int) {
+	for turn := range t.order {
+		for i, at := range t.stands[turn].At {
+			if t.stands[turn+1].At[i] != at {
+				n++
 			}
 		}
 	}
-	return best
+	return n
 }
-
-// mostSweeps bounds how often the places of a day are settled over; a few suffice.
-const mostSweeps = 12
 
 // sweep settles each turn's places again, from the last to the first, against what
 // stands before it and what is to stand after it: for the two changeovers together
-// exactly the fewest repositions, then parked, then travel.
-func (k *seeker) sweep(t *tour) {
+// exactly the fewest repositions, then parked, then travel, or by chance among
+// those with as few repositions when shaken.
+func (k *seeker) sweep(t *tour, shaken bool) {
 	n := len(t.order)
 	for turn := n - 1; turn >= 0; turn-- {
 		j := t.order[turn]
 		k.p.set(t.stands[turn].At, k.p.beam.web(k.jobs[j].Web), t.choices[j].cuts)
 		k.p.keep.loose(&k.p.now)
 		k.view.coming, k.view.then, k.view.swaps = k.view.coming[:0], nil, nil
+		k.view.shake, k.view.chance = 0, k.chance
+		if shaken {
+			k.view.shake = 1
+		}
 		if turn+1 < n {
 			k.view.then = t.stands[turn+2].At
 		}
@@ -60,6 +112,7 @@ func (k *seeker) sweep(t *tour) {
 			q = int(c.next)
 		}
 	}
+	k.view.shake = 0
 }
 
 // write makes a plan of the tour from the places in its standings.
@@ -79,24 +132,29 @@ func (k *seeker) write(t *tour) *DayPlan {
 		d.Steps = append(d.Steps, s)
 		now, clock = stands, s.RunEnd
 	}
-	d.foresee()
 	d.Totals = Sum(d.Steps)
 	return d
 }
 
 // foresee names, for each move without a reason of its own at its changeover, the
 // later job that it is made for: the first at which its holder cuts where it now
-// stands, else the last at which it still stands there.
-func (d *DayPlan) foresee() {
+// stands, else the last at which it still stands there. It tells whether there is
+// one for each.
+func (d *DayPlan) foresee() (all bool) {
+	all = true
 	for turn := range d.Steps {
-		for m := range d.Steps[turn].Changeover.Moves {
-			if move := &d.Steps[turn].Changeover.Moves[m]; move.Why.Cause == StandsAhead {
-				move.Why = d.ahead(turn, move)
+		moves := d.Steps[turn].Changeover.Moves
+		for m := range moves {
+			if moves[m].Why.Cause == StandsAhead {
+				moves[m].Why = d.ahead(turn, &moves[m])
+				all = all && moves[m].Why.Job != ""
 			}
 		}
 	}
+	return all
 }
 
+// ahead is the later job that a move at a turn is made for, if there is one.
 func (d *DayPlan) ahead(turn int, move *Move) Why {
 	w := Why{Cause: StandsAhead}
 	for _, s := range d.Steps[turn+1:] {
@@ -104,8 +162,8 @@ func (d *DayPlan) ahead(turn int, move *Move) Why {
 		if h.At != move.To {
 			break
 		}
-		w.Job = s.Job.ID
-		if w.Cut = h.Cut; h.Use == Cutting {
+		w.Job, w.Cut = s.Job.ID, h.Cut
+		if h.Use == Cutting {
 			break
 		}
 	}

@@ -1,6 +1,9 @@
 package plan
 
-import "slices"
+import (
+	"math/rand/v2"
+	"slices"
+)
 
 // outlook is what later changeovers make of the places chosen at this one. A place
 // on a cut of the next job saves a reposition there if its holder can serve that
@@ -9,6 +12,10 @@ type outlook struct {
 	coming []Layout // the layouts that follow, the next first
 	then   []Length // where each holder stands at the next one, where that is settled; else nil
 	swaps  []int64  // what it costs each holder to cut, in steps; empty nothing
+
+	// shake, when above nought, adds a chance cost below it to each candidate.
+	shake  int64
+	chance *rand.Rand
 
 	seen []sight // of each shared place
 	now  *sight  // of the place considered, if it is a shared one

@@ -71,6 +71,9 @@ func (p *places) weigh(s *scene, later bool) {
 // may be nil. Every candidate is looked at a constant number of times.
 func (p *places) solve(s *scene, k *keep, o *outlook) int {
 	p.weigh(s, o != nil)
+	if o != nil && o.shake > 0 {
+		o.shake = p.perReposition / int64(len(s.at)+1) // all shakes together stay below a reposition
+	}
 	p.bound(s, k)
 	p.anchors.find(s, k, o)
 	if o != nil {
@@ -199,6 +202,9 @@ func (p *places) consider(s *scene, o *outlook, i int, at Length, m int) int {
 	}
 	if o != nil {
 		cost += p.later(s, o, i, at)
+		if o.shake > 0 {
+			cost += o.chance.Int64N(o.shake)
+		}
 	}
 	p.list = append(p.list, candidate{at: at, cost: cost, before: int16(m), after: int16(after)})
 	return m

@@ -42,7 +42,17 @@ func PlanDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
 	day.Totals = Sum(day.Steps)
 	listed, _ := p.run(start, d, p.NextCentred)
 	day.Listed = Sum(listed)
+	day.Floor = b.FloorOfOrder(start.At, day.Jobs())
 	return day, nil
+}
+
+// Jobs are the planned jobs in their order.
+func (d *DayPlan) Jobs() []*Job {
+	jobs := make([]*Job, len(d.Steps))
+	for i := range d.Steps {
+		jobs[i] = d.Steps[i].Job
+	}
+	return jobs
 }
 
 // run plans the day's jobs one after the other with next.

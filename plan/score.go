@@ -60,3 +60,13 @@ func (a *score) add(s *Step) {
 	a.parked += s.Changeover.Parked
 	a.travel += s.Changeover.Travel
 }
+
+// plus adds two scores up.
+func (a score) plus(b score) score {
+	return score{a.late + b.late, a.lateJobs + b.lateJobs, a.setup + b.setup, a.repositions + b.repositions, a.parked + b.parked, a.travel + b.travel}
+}
+
+// minus is what a has beyond b.
+func (a score) minus(b score) score {
+	return score{a.late - b.late, a.lateJobs - b.lateJobs, a.setup - b.setup, a.repositions - b.repositions, a.parked - b.parked, a.travel - b.travel}
+}

@@ -1,8 +1,10 @@
 package plan
 
 import (
+	"cmp"
 	"context"
 	"math/rand/v2"
+	"slices"
 	"sync"
 	"time"
 )
@@ -31,9 +33,18 @@ func DefaultRounds(jobs int) int {
 	return min(16_000, 1000*jobs)
 }
 
-// searches is how many searches run side by side, each with its share of the
-// rounds and a chance of its own.
-const searches = 2
+// A search is run in two heats. In the first several starters search from the same
+// tour, each by its own chance; in the second the best of them go on, cooler. What
+// a starter finds is as uneven as the ground it walks on, so a few short ones
+// and a choice do better than one long one.
+const (
+	starters  = 6
+	finalists = 2
+	// Up to so many jobs every order is tried with the finalists' layouts, and the
+	// best few of them are finished too.
+	fewJobs = 5
+	fewDays = 8
+)
 
 // Search plans the day in the best order it finds, with the layouts that each job
 // allows: least lateness, then the aim, then the other of setup time and
@@ -55,6 +66,7 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 		best = listed
 	}
 	best.Refused, best.Listed = listed.Refused, listed.Listed
+	best.Floor = b.FloorOfAnyOrder(start.At, listed.Jobs())
 	best.Sequence, best.Aim, best.Rounds, best.Seed = SequenceBest, e.Aim, e.Rounds, e.Seed
 	return best, nil
 }
@@ -69,48 +81,121 @@ type search struct {
 	effort Effort
 
 	mu   sync.Mutex // guards what follows
-	done [searches]int
+	done [starters]int
 	best Totals
 	seen bool
 }
 
 func newSearch(b *Beam, start *Standing, d *Day, listed *DayPlan, e Effort) *search {
-	s := &search{beam: b, start: start, clock: d.Start, effort: e}
-	for i := range listed.Steps {
-		s.jobs = append(s.jobs, listed.Steps[i].Job)
-	}
+	s := &search{beam: b, start: start, clock: d.Start, effort: e, jobs: listed.Jobs()}
 	s.rules = rulesOf(s.jobs)
 	return s
 }
 
-// run lets the searches run side by side and finishes what each found.
+// run searches and finishes what the finalists found.
 func (s *search) run(ctx context.Context) []*DayPlan {
-	var wg sync.WaitGroup
-	plans := make([]*DayPlan, searches)
-	for n := range searches {
-		wg.Go(func() { plans[n] = s.seek(ctx, n) })
+	all := make([]*starter, starters)
+	for n := range all {
+		all[n] = &starter{number: n, seeker: s.seeker(n)}
 	}
-	wg.Wait()
+	s.each(all, func(r *starter) {
+		var ok bool
+		if r.tour, ok = r.seeker.begin(s.start, s.clock); ok {
+			r.energy = r.tour.sums[len(s.jobs)].energy(s.effort.Aim, r.seeker.move)
+			s.heat(ctx, r, s.effort.Rounds/2/starters, 1)
+		}
+	})
+	all = slices.DeleteFunc(all, func(r *starter) bool { return r.tour == nil })
+	slices.SortStableFunc(all, func(a, b *starter) int { return cmp.Compare(a.energy, b.energy) })
+	all = all[:min(finalists, len(all))]
+	plans := make([]*DayPlan, len(all))
+	s.each(all, func(r *starter) {
+		s.heat(ctx, r, s.effort.Rounds/2/finalists, 0.4)
+		f := finisher{seeker: r.seeker}
+		for _, t := range append(r.seeker.everyOrder(r.tour), r.tour) {
+			f.finish(t)
+		}
+		plans[slices.Index(all, r)] = f.best
+	})
 	return plans
 }
 
-// seek is one of the searches.
-func (s *search) seek(ctx context.Context, n int) *DayPlan {
-	k := s.seeker(n)
-	t, ok := k.begin(s.start, s.clock)
-	if !ok {
+// everyOrder lists the best few of all orders of few jobs, with the layouts of a
+// tour; nothing where there are more jobs.
+func (k *seeker) everyOrder(t *tour) []*tour {
+	if len(t.order) > fewJobs {
 		return nil
 	}
-	rounds := s.effort.Rounds / searches
-	goOn := func(round int, best *tour) bool {
-		s.report(n, round, best)
+	clear(k.redo)
+	type day struct {
+		*tour
+		energy int64
+	}
+	var days []day
+	permutations(len(t.order), func(order []int) {
+		if !k.rules.kept(order) {
+			return
+		}
+		d := t.clone()
+		copy(d.order, order)
+		days = append(days, day{d, k.reckon(d, 0, unreachable-1, nil, 0)})
+	})
+	slices.SortStableFunc(days, func(a, b day) int { return cmp.Compare(a.energy, b.energy) })
+	var out []*tour
+	for _, d := range days[:min(fewDays, len(days))] {
+		out = append(out, d.tour)
+	}
+	return out
+}
+
+// permutations visits every order of 0..n-1, each in the same memory.
+func permutations(n int, visit func([]int)) {
+	order := make([]int, n)
+	for i := range order {
+		order[i] = i
+	}
+	var from func(k int)
+	from = func(k int) {
+		if k == n {
+			visit(order)
+		}
+		for i := k; i < n; i++ {
+			order[k], order[i] = order[i], order[k]
+			from(k + 1)
+			order[k], order[i] = order[i], order[k]
+		}
+	}
+	from(0)
+}
+
+// starter is one of the searches.
+type starter struct {
+	number int
+	seeker *seeker
+	tour   *tour // best so far
+	energy int64
+	rounds int
+}
+
+// each lets the starters work side by side.
+func (s *search) each(all []*starter, work func(*starter)) {
+	var wg sync.WaitGroup
+	for _, r := range all {
+		wg.Go(func() { work(r) })
+	}
+	wg.Wait()
+}
+
+// heat lets a starter search on for some rounds, from a warmth of at most 1.
+func (s *search) heat(ctx context.Context, r *starter, rounds int, warmth float64) {
+	if r.seeker.locked() {
+		return
+	}
+	r.tour, r.energy = r.seeker.anneal(r.tour, r.energy, rounds, warmth, func(round int, best *tour) bool {
+		s.report(r.number, r.rounds+round, best)
 		return ctx.Err() == nil
-	}
-	if k.locked() {
-		rounds = 0
-	}
-	best := k.anneal(t, t.sums[len(t.order)].energy(k.aim, k.move), rounds, goOn)
-	return k.finish(best)
+	})
+	r.rounds += rounds
 }
 
 // seeker makes the nth search's seeker.
@@ -248,7 +333,7 @@ func (k *seeker) fit(t *tour) (int64, bool) {
 		t.choices[j].shift, t.choices[j].cuts = l.Shift, l.Cuts
 	}
 	const all = int64(1) << 62
-	e := k.reckon(t, 0, all)
+	e := k.reckon(t, 0, all, nil, 0)
 	return e, e <= all
 }
 

@@ -33,9 +33,15 @@ type seeker struct {
 }
 
 // reckon plans the tour's turns from one on, keeping the outlook on later jobs,
-// and returns the day's energy; it gives up as soon as that passes the limit.
-func (k *seeker) reckon(t *tour, from int, limit int64) int64 {
+// and returns the day's energy; it gives up as soon as that passes the limit. Where
+// the tour is like an old one from turn alike on and comes to stand as that did,
+// the rest is known.
+func (k *seeker) reckon(t *tour, from int, limit int64, old *tour, alike int) int64 {
 	for turn := from; turn < len(t.order); turn++ {
+		if old != nil && turn >= alike && t.joins(old, turn) {
+			t.follow(old, turn)
+			break
+		}
 		j := t.order[turn]
 		if k.redo[j] {
 			t.choices[j] = k.choose(t, turn)
@@ -91,8 +97,8 @@ func (k *seeker) look(t *tour, turn int) {
 }
 
 // anneal runs a number of rounds from the tour, whose energy is known, and returns
-// the best tour met. Between rounds it asks whether to go on.
-func (k *seeker) anneal(t *tour, energy int64, rounds int, goOn func(round int, best *tour) bool) *tour {
+// the best tour met and its energy. Between rounds it asks whether to go on.
+func (k *seeker) anneal(t *tour, energy int64, rounds int, warmth float64, goOn func(round int, best *tour) bool) (*tour, int64) {
 	n := len(t.order)
 	best, now, next := t.clone(), t, t.clone()
 	least := energy
@@ -102,13 +108,13 @@ func (k *seeker) anneal(t *tour, energy int64, rounds int, goOn func(round int, 
 		if round%32 == 0 && !goOn(round, best) {
 			break
 		}
-		from, ok := k.propose(now, next)
+		from, alike, ok := k.propose(now, next)
 		if !ok {
 			continue
 		}
-		left := 1 - float64(round)/float64(rounds)
-		limit := energy + int64((hot*left*left*left+cold)*exponential[k.chance.IntN(len(exponential))])
-		if e := k.reckon(next, from, limit); e <= limit {
+		left := warmth * (1 - float64(round)/float64(rounds))
+		limit := energy + int64((hot*left*left+cold)*exponential[k.chance.IntN(len(exponential))])
+		if e := k.reckon(next, from, limit, k.known(now), alike); e <= limit {
 			now, next, energy = next, now, e
 			if e < least {
 				least = e
@@ -117,7 +123,7 @@ func (k *seeker) anneal(t *tour, energy int64, rounds int, goOn func(round int, 
 			}
 		}
 	}
-	return best
+	return best, least
 }
 
 // exponential holds the quantiles of the exponential distribution: how much worse,
@@ -129,45 +135,69 @@ var exponential = func() (out [1024]float64) {
 	return out
 }()
 
+// known is the tour itself where the rest of a day costs the same whenever it
+// begins, and nil where due times make the clock matter.
+func (k *seeker) known(t *tour) *tour {
+	for _, j := range k.jobs {
+		if !j.Due.IsZero() {
+			return nil
+		}
+	}
+	return t
+}
+
 // propose makes next a neighbour of now: two jobs exchanged, one job moved, a run
 // of jobs turned round, or the layout of one or two jobs chosen anew. It returns
-// the first turn that changes; ok is false when the neighbour breaks a rule.
-func (k *seeker) propose(now, next *tour) (from int, ok bool) {
+// the first turn that changes and the first from which all is alike again; ok is
+// false when the neighbour breaks a rule.
+func (k *seeker) propose(now, next *tour) (from, alike int, ok bool) {
 	n := len(now.order)
 	a, b := k.chance.IntN(n), k.chance.IntN(n)
 	next.take(now)
 	clear(k.redo)
 	order := next.order
-	switch kind := k.chance.IntN(8); {
-	case kind < 2:
+	from, alike = min(a, b), max(a, b)+1
+	switch kind := k.chance.IntN(10); {
+	case kind < 7 && a == b:
+		return 0, 0, false
+	case kind < 2: // two exchanged
 		order[a], order[b] = order[b], order[a]
 		k.redo[order[a]], k.redo[order[b]] = true, true
-	case kind < 5:
+	case kind < 4: // one moved
 		j := order[a]
 		next.order = slices.Insert(slices.Delete(order, a, a+1), b, j)
 		k.redo[j] = true
-	case kind < 6:
-		a, b = min(a, b), max(a, b)
-		slices.Reverse(order[a : b+1])
-		for _, j := range order[a : b+1] {
+	case kind < 6: // a run moved
+		run := 1 + k.chance.IntN(min(4, n-from))
+		moved := slices.Clone(order[from:min(from+run, n)])
+		rest := slices.Delete(order, from, from+len(moved))
+		to := min(from+k.chance.IntN(n), len(rest))
+		next.order = slices.Insert(rest, to, moved...)
+		from, alike = min(from, to), max(from, to)+len(moved)
+		k.redo[moved[0]] = k.chance.IntN(2) == 0
+		if alike < n {
+			k.redo[next.order[alike]] = k.chance.IntN(2) == 0
+			alike++
+		}
+	case kind < 7: // a run turned round
+		slices.Reverse(order[from:alike])
+		for _, j := range order[from:alike] {
 			k.redo[j] = true
 		}
-	default:
-		k.redo[order[a]] = true
-		if a+1 < n && k.chance.IntN(2) == 0 {
-			k.redo[order[a+1]] = true
+	default: // layouts chosen anew
+		from, alike = a, min(a+1+k.chance.IntN(2), n)
+		for _, j := range order[from:alike] {
+			k.redo[j] = true
 		}
-		b = a
-		if !k.free(order[a]) && (a+1 == n || !k.free(order[a+1])) {
-			return 0, false
+		if !k.free(order[from]) && !k.free(order[alike-1]) {
+			return 0, 0, false
 		}
 	}
-	if a == b && !k.redo[order[a]] || !k.rules.kept(next.order) {
-		return 0, false
+	if !k.rules.kept(next.order) {
+		return 0, 0, false
 	}
-	from = min(a, b)
 	next.stand(now, from)
-	return from, true
+	return from, alike, true
 }
 
 // free reports whether a job leaves any choice of layout.

@@ -54,6 +54,22 @@ func (t *tour) stand(other *tour, turn int) {
 	}
 }
 
+// joins reports whether t stands before a turn as the other tour does.
+func (t *tour) joins(other *tour, turn int) bool {
+	a, b := &t.stands[turn], &other.stands[turn]
+	return a.Job == b.Job && slices.Equal(a.At, b.At) && slices.Equal(a.Blades, b.Blades)
+}
+
+// follow lets t go on from a turn as the other tour does, from which it differs in
+// nothing that comes.
+func (t *tour) follow(other *tour, turn int) {
+	for i := turn + 1; i <= len(t.order); i++ {
+		t.stands[i].take(&other.stands[i])
+		t.sums[i] = t.sums[turn].plus(other.sums[i].minus(other.sums[turn]))
+		t.clocks[i] = t.clocks[turn].Add(other.clocks[i].Sub(other.clocks[turn]))
+	}
+}
+
 // clone is a copy of the tour that shares no memory with it but the choices'.
 func (t *tour) clone() *tour {
 	c := newTour(&t.stands[0], t.clocks[0], slices.Clone(t.choices))
@@ -77,12 +93,15 @@ func (s *Standing) advance(next *Standing, j *Job, holders []Stand) {
 	next.take(s)
 	next.Job, next.Material, next.Web, next.SetBar = j.ID, j.Material, j.Web, j.SetBar
 	next.SiliconeFree, next.Assumed = j.SiliconeFree, false
+	if len(next.Blades) == 0 { // unknown until they have cut
+		next.Blades = append(next.Blades, make([]Blade, len(holders))...)
+	}
 	for i, h := range holders {
 		next.At[i] = h.At
 		if h.Use != Cutting {
 			continue
 		}
-		if i < len(next.Blades) && j.Blade.Known() && next.Blades[i] != j.Blade {
+		if j.Blade.Known() && next.Blades[i] != j.Blade {
 			if next.Blades[i].Known() && i < len(next.Metres) {
 				next.Metres[i] = 0 // a fresh edge
 			}

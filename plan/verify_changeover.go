@@ -180,7 +180,7 @@ func (v *verifier) reason(m Move, h Stand, from []Length, l Layout, c Changeover
 	case MakesRoom, MakesWay:
 		return idle && v.giveWay(m, from, c)
 	case StandsAhead:
-		return idle && w.Job != "" && w == Why{Cause: StandsAhead, Job: w.Job}
+		return idle && w.Job != "" && w == Why{Cause: StandsAhead, Job: w.Job, Cut: w.Cut} // the day says whether it is so
 	}
 	return false
 }

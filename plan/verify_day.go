@@ -74,15 +74,24 @@ func (v *verifier) near(what string, got, want time.Duration, legs int) {
 	v.must((got-want).Abs() <= time.Duration(legs)*rounding, "%s takes %v, told %v", what, want, got)
 }
 
-// ahead: whoever is said to wait where a later job cuts does.
+// ahead: whoever is said to stand ready for a later job stands there until it, and
+// holds the cut named.
 func (v *verifier) ahead(steps []Step) {
 	for _, m := range steps[0].Changeover.Moves {
 		if m.Why.Cause != StandsAhead {
 			continue
 		}
-		v.must(slices.ContainsFunc(steps[1:], func(later Step) bool {
-			return later.Job.ID == m.Why.Job && slices.Contains(later.Layout.Cuts, m.To)
-		}), "holder %d waits at %s, where no later job %s cuts", m.Holder, m.To.MM(), m.Why.Job)
+		found := false
+		for _, later := range steps[1:] {
+			if len(later.Changeover.Holders) < m.Holder || later.Changeover.Holders[m.Holder-1].At != m.To {
+				break
+			}
+			if later.Job.ID == m.Why.Job {
+				found = later.Changeover.Holders[m.Holder-1].Cut == m.Why.Cut
+				break
+			}
+		}
+		v.must(found, "holder %d is to stand at %s until job %s and doesn't, or not for cut %d", m.Holder, m.To.MM(), m.Why.Job, m.Why.Cut)
 	}
 }
 
