@@ -59,14 +59,16 @@ func (r *rules) kept(order []int) bool {
 	return true
 }
 
-// mend is an order near to the one given that keeps the rules, if there is one:
-// fixed turns first, then each free turn to the first job in the order that may
-// come next. ok is false where that finds none.
+// mend is an order near to the one given that keeps the rules: fixed turns first,
+// then to each turn left the job that may come next and must come soonest, the
+// first in the order of several. For jobs of one turn each that is exact (earliest
+// deadline first: Horn 1974, Naval Research Logistics 21:177), so ok is false only
+// where no order keeps the rules.
 func (r *rules) mend(order []int) (out []int, ok bool) {
 	if r.kept(order) {
 		return order, true
 	}
-	fixed, placed := map[int]int{}, make([]bool, len(order))
+	fixed, placed, latest := map[int]int{}, make([]bool, len(order)), r.latest()
 	for _, j := range order {
 		if t := r.turn[j]; t >= 0 {
 			if _, taken := fixed[t]; taken {
@@ -76,18 +78,12 @@ func (r *rules) mend(order []int) (out []int, ok bool) {
 		}
 	}
 	for at := range order {
-		pick := -1
-		if j, there := fixed[at]; there {
-			pick = j
-		} else {
+		pick, there := fixed[at]
+		if !there {
+			pick = -1
 			for _, j := range order {
-				ready := !placed[j] && r.turn[j] < 0
-				for _, before := range r.after[j] {
-					ready = ready && placed[before]
-				}
-				if ready {
+				if !placed[j] && r.turn[j] < 0 && r.ready(j, placed) && (pick < 0 || latest[j] < latest[pick]) {
 					pick = j
-					break
 				}
 			}
 		}
@@ -98,6 +94,36 @@ func (r *rules) mend(order []int) (out []int, ok bool) {
 		out = append(out, pick)
 	}
 	return out, r.kept(out)
+}
+
+// ready reports whether all that must come before the job has been placed.
+func (r *rules) ready(j int, placed []bool) bool {
+	for _, before := range r.after[j] {
+		if !placed[before] {
+			return false
+		}
+	}
+	return true
+}
+
+// latest is the last turn that each job can have for those that must follow it to
+// keep their fixed turns.
+func (r *rules) latest() []int {
+	out := make([]int, len(r.turn))
+	for j, t := range r.turn {
+		out[j] = len(out) - 1
+		if t >= 0 {
+			out[j] = t
+		}
+	}
+	for range out { // a chain is at most as long as the day
+		for j := range out {
+			for _, before := range r.after[j] {
+				out[before] = min(out[before], out[j]-1)
+			}
+		}
+	}
+	return out
 }
 
 // Breach is a rule that an order breaks, and the job whose rule it is.

@@ -78,6 +78,7 @@ type search struct {
 	clock  time.Time
 	jobs   []*Job // that can be run
 	rules  rules
+	common [][]int // by two jobs: most cuts they can have in common
 	effort Effort
 
 	mu   sync.Mutex // guards what follows
@@ -89,6 +90,13 @@ type search struct {
 func newSearch(b *Beam, start *Standing, d *Day, listed *DayPlan, e Effort) *search {
 	s := &search{beam: b, start: start, clock: d.Start, effort: e, jobs: listed.Jobs()}
 	s.rules = rulesOf(s.jobs)
+	n := b.needsOf(s.jobs)
+	for u := range n {
+		s.common = append(s.common, make([]int, len(n)))
+		for j := range n {
+			s.common[u][j] = meeting(&n[u], &n[j])
+		}
+	}
 	return s
 }
 
@@ -132,7 +140,7 @@ func (k *seeker) everyOrder(t *tour) []*tour {
 		energy int64
 	}
 	var days []day
-	permutations(len(t.order), func(order []int) {
+	Orders(len(t.order), func(order []int) {
 		if !k.rules.kept(order) {
 			return
 		}
@@ -148,8 +156,8 @@ func (k *seeker) everyOrder(t *tour) []*tour {
 	return out
 }
 
-// permutations visits every order of 0..n-1, each in the same memory.
-func permutations(n int, visit func([]int)) {
+// Orders visits every order of 0..n-1, each in the same memory.
+func Orders(n int, visit func([]int)) {
 	order := make([]int, n)
 	for i := range order {
 		order[i] = i
@@ -205,7 +213,7 @@ func (s *search) seeker(n int) *seeker {
 		panic(err) // the listed order was planned on this beam
 	}
 	k := &seeker{
-		p: p, jobs: s.jobs, rules: s.rules, aim: s.effort.Aim,
+		p: p, jobs: s.jobs, rules: s.rules, common: s.common, aim: s.effort.Aim,
 		timed:  s.effort.Aim == AimMinutes,
 		move:   s.beam.Drive.typical(),
 		chance: rand.New(rand.NewPCG(s.effort.Seed, uint64(n))),

@@ -24,6 +24,8 @@ type seeker struct {
 	move    time.Duration
 	chance  *rand.Rand
 
+	common [][]int // by two jobs: most cuts they can have in common
+
 	view   outlook
 	change Changeover // of the turn being planned
 	redo   []bool     // by job: choose its layout anew
@@ -157,21 +159,29 @@ func (k *seeker) propose(now, next *tour) (from, alike int, ok bool) {
 	clear(k.redo)
 	order := next.order
 	from, alike = min(a, b), max(a, b)+1
-	switch kind := k.chance.IntN(10); {
+	switch kind := k.chance.IntN(12); {
 	case kind < 7 && a == b:
 		return 0, 0, false
 	case kind < 2: // two exchanged
 		order[a], order[b] = order[b], order[a]
 		k.redo[order[a]], k.redo[order[b]] = true, true
-	case kind < 4: // one moved
+	case kind < 4: // one moved, behind a job that it suits or anywhere
 		j := order[a]
-		next.order = slices.Insert(slices.Delete(order, a, a+1), b, j)
+		rest := slices.Delete(order, a, a+1)
+		if k.chance.IntN(4) > 0 {
+			b = min(1+k.suited(rest, j), n-1)
+		}
+		next.order = slices.Insert(rest, b, j)
+		from, alike = min(a, b), max(a, b)+1
 		k.redo[j] = true
 	case kind < 6: // a run moved
 		run := 1 + k.chance.IntN(min(4, n-from))
 		moved := slices.Clone(order[from:min(from+run, n)])
 		rest := slices.Delete(order, from, from+len(moved))
-		to := min(from+k.chance.IntN(n), len(rest))
+		if len(rest) == 0 {
+			return 0, 0, false
+		}
+		to := min(1+k.suited(rest, moved[0]), len(rest))
 		next.order = slices.Insert(rest, to, moved...)
 		from, alike = min(from, to), max(from, to)+len(moved)
 		k.redo[moved[0]] = k.chance.IntN(2) == 0
@@ -184,6 +194,14 @@ func (k *seeker) propose(now, next *tour) (from, alike int, ok bool) {
 		for _, j := range order[from:alike] {
 			k.redo[j] = true
 		}
+	case kind < 9: // a run slid along the beam, its layouts keeping together
+		from, alike = a, min(a+1+k.chance.IntN(5), n)
+		if !k.free(order[a]) {
+			return 0, 0, false
+		}
+		next.stand(now, from)
+		k.slide(next, from, alike)
+		return from, alike, true
 	default: // layouts chosen anew
 		from, alike = a, min(a+1+k.chance.IntN(2), n)
 		for _, j := range order[from:alike] {
@@ -198,6 +216,39 @@ func (k *seeker) propose(now, next *tour) (from, alike int, ok bool) {
 	}
 	next.stand(now, from)
 	return from, alike, true
+}
+
+// slide chooses the layout of a turn anew and shifts those of the turns after it,
+// up to a turn, by as much as their jobs allow.
+func (k *seeker) slide(t *tour, from, to int) {
+	j := t.order[from]
+	was := t.choices[j].shift
+	t.choices[j] = k.choose(t, from)
+	by := t.choices[j].shift - was
+	for _, j := range t.order[from+1 : to] {
+		c := t.choices[j]
+		if c.shift+by < k.windows[j].From || c.shift+by > k.windows[j].To {
+			continue
+		}
+		c.shift += by
+		c.cuts = slices.Clone(c.cuts)
+		for m := range c.cuts {
+			c.cuts[m] += by
+		}
+		t.choices[j] = c
+	}
+}
+
+// suited is the turn, of three drawn by chance, of the job that has most cuts in
+// common with job j at the best of their shifts.
+func (k *seeker) suited(order []int, j int) int {
+	best := k.chance.IntN(len(order))
+	for range 2 {
+		if t := k.chance.IntN(len(order)); k.common[order[t]][j] > k.common[order[best]][j] {
+			best = t
+		}
+	}
+	return best
 }
 
 // free reports whether a job leaves any choice of layout.

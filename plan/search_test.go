@@ -1,0 +1,192 @@
+package plan_test
+
+import (
+	"context"
+	"math/rand/v2"
+	"runtime"
+	"slices"
+	"testing"
+	"time"
+
+	"bide/plan"
+)
+
+// same reports whether two plans of a day are alike, step for step.
+func same(a, b *plan.DayPlan) bool {
+	return a.Totals == b.Totals && slices.EqualFunc(a.Steps, b.Steps, func(x, y plan.Step) bool {
+		return x.Job.ID == y.Job.ID && slices.Equal(x.Layout.Cuts, y.Layout.Cuts) &&
+			slices.Equal(x.Changeover.Holders, y.Changeover.Holders) && slices.Equal(x.Changeover.Moves, y.Changeover.Moves)
+	})
+}
+
+// busyDay draws days until one has six jobs to plan.
+func busyDay(t *testing.T) (*plan.Beam, *plan.Standing, *plan.Day) {
+	t.Helper()
+	for seed := range uint64(100) {
+		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 52)))
+		if p, err := plan.PlanDay(b, start, d); err == nil && len(p.Steps) >= 6 {
+			return b, start, d
+		}
+	}
+	t.Fatal("no drawn day has six jobs to plan")
+	return nil, nil, nil
+}
+
+// worse tells in what the first totals are worse than the second, by the aim.
+func worse(a, b plan.Totals, aim plan.Aim) bool {
+	order := [][2]int{{int(a.Late), int(b.Late)}, {a.LateJobs, b.LateJobs}, {int(a.Setup), int(b.Setup)}, {a.Repositions, b.Repositions}}
+	if aim == plan.AimMoves {
+		order[2], order[3] = order[3], order[2]
+	}
+	for _, v := range order {
+		if v[0] != v[1] {
+			return v[0] > v[1]
+		}
+	}
+	return false
+}
+
+// Whatever is searched verifies, plans and refuses the same jobs as the listed
+// order, and is no worse than it.
+func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
+	better := 0
+	for seed := range uint64(30) {
+		r := rand.New(rand.NewPCG(seed, 51))
+		b, start, d := drawDay(r)
+		aim := plan.Aim(seed % 2)
+		listed, err := plan.PlanDay(b, start, d)
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: aim, Rounds: 300, Seed: seed})
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		if err := plan.VerifyDay(best, d); err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+		}
+		if len(best.Steps) != len(listed.Steps) || len(best.Refused) != len(listed.Refused) {
+			t.Errorf("seed %d: %d planned and %d refused, listed %d and %d", seed, len(best.Steps), len(best.Refused), len(listed.Steps), len(listed.Refused))
+		}
+		kept := len(plan.Broken(listed.Jobs())) == 0
+		for _, before := range []plan.Totals{listed.Totals, listed.Listed} {
+			if kept && worse(best.Totals, before, aim) {
+				t.Errorf("seed %d, aim %v: searched %+v, listed %+v", seed, aim, best.Totals, before)
+			}
+		}
+		if worse(listed.Totals, best.Totals, aim) {
+			better++
+		}
+	}
+	if better < 15 {
+		t.Errorf("only %d of 30 days became better", better)
+	}
+}
+
+// The same seed and rounds give the same plan, on one core as on several.
+func TestSearchIsTheSameEveryTime(t *testing.T) {
+	b, start, d := busyDay(t)
+	e := plan.Effort{Rounds: 500, Seed: 7}
+	first, err := plan.Search(context.Background(), b, start, d, e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	e.Report = func(plan.Progress) {}
+	again, err := plan.Search(context.Background(), b, start, d, e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !same(first, again) {
+		t.Errorf("two searches with one seed: %+v and %+v", first.Totals, again.Totals)
+	}
+}
+
+// Jobs that come after others and jobs with a fixed turn stay so, also where the
+// listed order breaks that.
+func TestSearchKeepsTheRules(t *testing.T) {
+	for seed := range uint64(20) {
+		r := rand.New(rand.NewPCG(seed, 53))
+		b, start, d := drawDay(r)
+		n := len(d.Jobs)
+		for i := range d.Jobs {
+			d.Jobs[i].State = plan.Waiting
+		}
+		// Rules that some order keeps: those that a drawn order happens to keep.
+		order := r.Perm(n)
+		for range 4 {
+			a, z := r.IntN(n), r.IntN(n)
+			if a < z {
+				d.Jobs[order[z]].After = append(d.Jobs[order[z]].After, d.Jobs[order[a]].ID)
+			}
+		}
+		d.Jobs[order[n-1]].Turn = -1
+		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 60, Seed: seed})
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		if broken := plan.Broken(best.Jobs()); len(broken) > 0 {
+			t.Errorf("seed %d: %s", seed, broken[0].Why(plan.Millimetres))
+		}
+	}
+}
+
+// A search that is stopped ends soon and keeps what it has; one that is stopped
+// before it begins still plans the day.
+func TestSearchStops(t *testing.T) {
+	b, start, d := busyDay(t)
+	ctx, cancel := context.WithCancel(context.Background())
+	calls := 0
+	best, err := plan.Search(ctx, b, start, d, plan.Effort{Rounds: 1 << 30, Seed: 1, Report: func(p plan.Progress) {
+		if calls++; calls == 3 {
+			cancel()
+		}
+	}})
+	if err != nil || plan.VerifyDay(best, d) != nil {
+		t.Errorf("stopped: %v, %v", err, plan.VerifyDay(best, d))
+	}
+	best, err = plan.Search(ctx, b, start, d, plan.Effort{Rounds: 1 << 30})
+	if err != nil || plan.VerifyDay(best, d) != nil {
+		t.Errorf("stopped before it began: %v, %v", err, plan.VerifyDay(best, d))
+	}
+}
+
+// With every job's turn fixed and no choice of layouts there is nothing to search.
+func TestLockedDayEndsAtOnce(t *testing.T) {
+	b, start, d := drawDay(rand.New(rand.NewPCG(9, 54)))
+	for i := range d.Jobs {
+		j := &d.Jobs[i]
+		j.State, j.Turn, j.Shift, j.Arrange = plan.Waiting, i+1, plan.Centred, plan.AsListed
+	}
+	done := make(chan *plan.DayPlan)
+	go func() {
+		best, _ := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 1 << 40})
+		done <- best
+	}()
+	select {
+	case best := <-done:
+		if err := plan.VerifyDay(best, d); err != nil {
+			t.Error(err)
+		}
+	case <-time.After(time.Minute):
+		t.Error("still searching after a minute")
+	}
+}
+
+// Paint production, from Guéret, Prins & Sevaux, Applications of Optimization with
+// Xpress-MP: cleaning minutes from one batch to the next. The best open order costs
+// 22, the best round 41.
+func TestPaintProductionMatrix(t *testing.T) {
+	clean := [5][5]int{{0, 11, 7, 13, 11}, {5, 0, 13, 15, 15}, {13, 15, 0, 23, 11}, {9, 13, 5, 0, 3}, {3, 7, 7, 7, 0}}
+	open, round := 1<<30, 1<<30
+	plan.Orders(5, func(order []int) {
+		sum := 0
+		for i := 1; i < 5; i++ {
+			sum += clean[order[i-1]][order[i]]
+		}
+		open, round = min(open, sum), min(round, sum+clean[order[4]][order[0]])
+	})
+	if open != 22 || round != 41 {
+		t.Errorf("best open order %d, best round %d; published 22 and 41", open, round)
+	}
+}
