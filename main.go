@@ -19,6 +19,7 @@ import (
 	"bide/plan"
 	"bide/plan/sheet"
 	"bide/plan/shop"
+	"bide/ui"
 )
 
 const version = "0.1"
@@ -58,15 +59,11 @@ const (
 )
 
 func main() {
-	os.Exit(run(os.Args[1:], program{os.Stdin, os.Stdout, os.Stderr, os.Getenv}))
+	os.Exit(run(os.Args[1:], program{os.Stdout, os.Stderr}))
 }
 
-// program is what a command works with.
-type program struct {
-	in       io.Reader
-	out, err io.Writer
-	env      func(string) string
-}
+// program is what a command writes to.
+type program struct{ out, err io.Writer }
 
 // run does what the arguments ask for and gives the exit status.
 func run(args []string, p program) int {
@@ -74,6 +71,9 @@ func run(args []string, p program) int {
 	if err != nil {
 		p.say("bide: %v\nbide help tells how it is used", err)
 		return exitUsage
+	}
+	if c.command == "" && ui.Possible() {
+		return p.fullScreen(c)
 	}
 	endOnSignals()
 	switch c.command {
@@ -102,6 +102,20 @@ func run(args []string, p program) int {
 		return p.check(s, d)
 	}
 	return p.sheets(c, s, d)
+}
+
+// fullScreen shows the shop until the person leaves it.
+func (p program) fullScreen(c call) int {
+	s, problems := open(c.operand)
+	if len(problems) > 0 {
+		p.say("%v", problems)
+		return exitPlan
+	}
+	if err := ui.Run(ui.Options{Shop: s, ASCII: c.ascii}); err != nil {
+		p.say("bide: %v", err)
+		return exitPlan
+	}
+	return exitDone
 }
 
 // open reads the shop in a folder, or the demo if none is named.

@@ -18,7 +18,7 @@ type rules struct {
 // last is the last.
 func rulesOf(jobs []*Job) rules {
 	r := rules{after: make([][]int, len(jobs)), turn: make([]int, len(jobs)), none: true}
-	byID := map[string]int{}
+	byID, running := map[string]int{}, 0
 	for i, j := range jobs {
 		byID[j.ID] = i
 	}
@@ -30,7 +30,8 @@ func rulesOf(jobs []*Job) rules {
 		}
 		switch r.turn[i] = -1; {
 		case j.State == Running:
-			r.turn[i] = 0
+			r.turn[i] = running
+			running++
 		case j.Turn > 0:
 			r.turn[i] = min(j.Turn, len(jobs)) - 1
 		case j.Turn < 0:

@@ -97,6 +97,9 @@ func TestSearchIsTheSameEveryTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if listed, _ := plan.PlanDay(b, start, d); same(first, listed) {
+		t.Error("the search found nothing better than the listed order")
+	}
 	if !same(first, again) {
 		t.Errorf("two searches with one seed: %+v and %+v", first.Totals, again.Totals)
 	}
