@@ -26,7 +26,11 @@ func (a *anchors) find(s *scene, k *keep, o *outlook) {
 		if m < len(s.cuts) {
 			gap.To = s.cuts[m] - s.pitch
 		}
-		a.fill(s, gap)
+		if o == nil || !o.rough {
+			a.fill(s, gap)
+		} else if m > 0 && m < len(s.cuts) {
+			a.run(s, gap.From, gap)
+		}
 	}
 	if o != nil {
 		o.anchor(s, a)

@@ -13,6 +13,12 @@ type outlook struct {
 	then   []Length // where each holder stands at the next one, where that is settled; else nil
 	swaps  []int64  // what it costs each holder to cut, in steps; empty nothing
 
+	// rough leaves out places that only make travel shorter: between two cuts those
+	// reckoned from the drive side, and beyond the outermost cuts all but those that
+	// hang on a holder that stays or a rail end. What can be set can be set without
+	// them: idle holders slide to the operator side, or outwards beyond the cuts.
+	rough bool
+
 	// shake, when above nought, adds a chance cost below it to each candidate.
 	shake  int64
 	chance *rand.Rand

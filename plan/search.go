@@ -78,7 +78,8 @@ type search struct {
 	clock  time.Time
 	jobs   []*Job // that can be run
 	rules  rules
-	common [][]int // by two jobs: most cuts they can have in common
+	common [][]int   // by two jobs: most cuts they can have in common
+	least  [][]int64 // by two jobs: the least energy of the changeover between them
 	effort Effort
 
 	mu   sync.Mutex // guards what follows
@@ -90,14 +91,26 @@ type search struct {
 func newSearch(b *Beam, start *Standing, d *Day, listed *DayPlan, e Effort) *search {
 	s := &search{beam: b, start: start, clock: d.Start, effort: e, jobs: listed.Jobs()}
 	s.rules = rulesOf(s.jobs)
-	n := b.needsOf(s.jobs)
+	s.compare()
+	return s
+}
+
+// compare works out what is known of each pair of jobs beforehand.
+func (s *search) compare() {
+	n := s.beam.needsOf(s.jobs)
+	move := s.beam.Drive.typical()
 	for u := range n {
-		s.common = append(s.common, make([]int, len(n)))
+		s.common, s.least = append(s.common, make([]int, len(n))), append(s.least, make([]int64, len(n)))
 		for j := range n {
 			s.common[u][j] = meeting(&n[u], &n[j])
+			before := Standing{Material: s.jobs[u].Material, Web: s.jobs[u].Web, SetBar: s.jobs[u].SetBar, SiliconeFree: s.jobs[u].SiliconeFree}
+			least := score{setup: s.beam.setupTime(&before, s.jobs[j], &Changeover{}).Total()}
+			if s.beam.InPlace == 0 {
+				least.repositions = s.beam.pair(&n[u], &n[j])
+			}
+			s.least[u][j] = least.energy(s.effort.Aim, move)
 		}
 	}
-	return s
 }
 
 // run searches and finishes what the finalists found.
@@ -213,7 +226,7 @@ func (s *search) seeker(n int) *seeker {
 		panic(err) // the listed order was planned on this beam
 	}
 	k := &seeker{
-		p: p, jobs: s.jobs, rules: s.rules, common: s.common, aim: s.effort.Aim,
+		p: p, jobs: s.jobs, rules: s.rules, common: s.common, least: s.least, aim: s.effort.Aim,
 		timed:  s.effort.Aim == AimMinutes,
 		move:   s.beam.Drive.typical(),
 		chance: rand.New(rand.NewPCG(s.effort.Seed, uint64(n))),

@@ -24,7 +24,9 @@ type seeker struct {
 	move    time.Duration
 	chance  *rand.Rand
 
-	common [][]int // by two jobs: most cuts they can have in common
+	common [][]int   // by two jobs: most cuts they can have in common
+	least  [][]int64 // by two jobs: the least energy of the changeover between them
+	left   []int64   // by turn: the least energy of the turns after it
 
 	view   outlook
 	change Changeover // of the turn being planned
@@ -39,6 +41,7 @@ type seeker struct {
 // the tour is like an old one from turn alike on and comes to stand as that did,
 // the rest is known.
 func (k *seeker) reckon(t *tour, from int, limit int64, old *tour, alike int) int64 {
+	k.foretell(t)
 	for turn := from; turn < len(t.order); turn++ {
 		if old != nil && turn >= alike && t.joins(old, turn) {
 			t.follow(old, turn)
@@ -51,11 +54,21 @@ func (k *seeker) reckon(t *tour, from int, limit int64, old *tour, alike int) in
 		if !k.turn(t, turn) {
 			return math.MaxInt64
 		}
-		if e := t.sums[turn+1].energy(k.aim, k.move); e > limit {
+		if e := t.sums[turn+1].energy(k.aim, k.move) + k.left[turn+1]; e > limit {
 			return e
 		}
 	}
 	return t.sums[len(t.order)].energy(k.aim, k.move)
+}
+
+// foretell fills left with what the turns after each cost at least, going by pairs
+// of jobs alone.
+func (k *seeker) foretell(t *tour) {
+	n := len(t.order)
+	k.left = append(k.left[:0], make([]int64, n+1)...)
+	for turn := n - 1; turn > 0; turn-- {
+		k.left[turn] = k.left[turn+1] + k.least[t.order[turn-1]][t.order[turn]]
+	}
 }
 
 // turn plans one turn of the tour from what stands before it.
@@ -102,6 +115,8 @@ func (k *seeker) look(t *tour, turn int) {
 // the best tour met and its energy. Between rounds it asks whether to go on.
 func (k *seeker) anneal(t *tour, energy int64, rounds int, warmth float64, goOn func(round int, best *tour) bool) (*tour, int64) {
 	n := len(t.order)
+	k.view.rough = true
+	defer func() { k.view.rough = false }()
 	best, now, next := t.clone(), t, t.clone()
 	least := energy
 	hot := float64(energy) / float64(8*n)
