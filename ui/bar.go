@@ -1,0 +1,63 @@
+package ui
+
+import (
+	"fmt"
+)
+
+// bar is the first line: whose beam it is, and how the day stands.
+func (m *model) bar() line {
+	l := m.line()
+	l.add(accent, " bide ")
+	l.add(strong, " "+m.shop.Beam.Name)
+	u := m.shop.Unit
+	l.add(faint, fmt.Sprintf("  %s, pitch %s", count(len(m.shop.Beam.Holders), "holder"), u.Show(m.shop.Beam.Pitch())))
+	r := m.ending()
+	if l.width+r.width+2 <= m.w {
+		l.to(m.w - r.width - 1)
+		l.join(r)
+	}
+	return l
+}
+
+// ending tells when the last run ends, against the shift's end.
+func (m *model) ending() line {
+	l := m.line()
+	if !m.present.whole() {
+		l.add(faint, fmt.Sprintf("working out %d of %d %s", len(m.present.known), len(m.jobs()), m.pending))
+		return l
+	}
+	n := len(m.present.known)
+	if n == 0 {
+		return l
+	}
+	day, end := m.shop.Day, m.present.known[n-1].clock
+	l.add(faint, "ends ")
+	l.add(strong, clock(end, day.Start))
+	switch over := end.Sub(day.End); {
+	case day.End.IsZero():
+	case over > 0:
+		l.add(late, fmt.Sprintf(" !%s past the shift", hours(over)))
+	default:
+		l.add(good, fmt.Sprintf(" %s before the shift does", hours(-over)))
+	}
+	return l
+}
+
+// status is the line that tells what just happened until the next key; then what
+// was taken for granted.
+func (m *model) status() line {
+	l := m.line()
+	text, notes := m.told(), m.shop.Notes
+	switch {
+	case m.asks:
+		l.add(late, " The order was changed and isn't kept. Leave all the same?")
+	case text != "":
+		l.add(strong, " "+m.short(text, m.w-2))
+	case len(notes) == 1:
+		l.add(faint, " note: "+m.short(notes[0], m.w-8))
+	case len(notes) > 1:
+		more := fmt.Sprintf(" (and %d more: ?)", len(notes)-1)
+		l.add(faint, " note: "+m.short(notes[0], m.w-8-len(more))+more)
+	}
+	return l
+}

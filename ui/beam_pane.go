@@ -1,0 +1,146 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+
+	"bide/plan"
+)
+
+// beamPane draws the beam now and next, with the threads of the holders between.
+type beamPane struct {
+	size
+	zoom int // how often the stretch was halved
+}
+
+// nearest is how often the beam may be halved.
+const nearest = 8
+
+func (p *beamPane) SetSize(s size) { p.size = s }
+func (p *beamPane) Help() scope    { return onBeam }
+
+// HandleKey picks a moved holder along the beam, or another changeover, or looks
+// from nearer.
+func (p *beamPane) HandleKey(a action, d *desk) {
+	switch a {
+	case left:
+		d.pickAlong(-1)
+	case right:
+		d.pickAlong(1)
+	case top:
+		d.pickAlong(-len(d.moves()))
+	case bottom:
+		d.pickAlong(len(d.moves()))
+	case up:
+		d.pick(d.turn - 1)
+	case down:
+		d.pick(d.turn + 1)
+	case nearer:
+		p.zoom = min(p.zoom+1, nearest)
+	case farther:
+		p.zoom = max(p.zoom-1, 0)
+	case whole:
+		p.zoom = 0
+	}
+}
+
+// pickAlong picks the nth next moved holder along the beam.
+func (d *desk) pickAlong(n int) {
+	moves := d.moves()
+	if len(moves) == 0 {
+		return
+	}
+	along := make([]int, 0, len(moves)) // moves by holder
+	for i := range moves {
+		along = append(along, i)
+	}
+	slices.SortFunc(along, func(a, b int) int { return moves[a].Holder - moves[b].Holder })
+	at := slices.Index(along, d.move) + n
+	d.move = along[max(0, min(at, len(along)-1))]
+}
+
+// view is the stretch of the beam to show: all of it, or a part around the picked
+// holder.
+func (p *beamPane) view(d *desk) plan.Span {
+	b := d.shop.Beam
+	all := plan.Span{From: min(b.Rail.From, b.Web.From), To: max(b.Rail.To, b.Web.To)}
+	half := all.Length() >> p.zoom / 2
+	if p.zoom == 0 || half == 0 {
+		return all
+	}
+	at := (all.From + all.To) / 2
+	if moves := d.moves(); d.move < len(moves) {
+		at = (moves[d.move].From + moves[d.move].To) / 2
+	}
+	at = max(all.From+half, min(at, all.To-half))
+	return plan.Span{From: at - half, To: at + half}
+}
+
+// View draws the pane.
+func (p *beamPane) View(d *desk, focused bool) []line {
+	s := newScale(p.view(d), p.w, d.shop.Unit)
+	o := d.outcome(d.turn)
+	planned := o != nil && len(o.faults) == 0
+	rows := p.h - 1 - 2
+	body := []line{numbers(d.look, s, d.shop.Unit)}
+	var below []line
+	if planned {
+		below = append(below, web(d.look, s, &o.step.Layout))
+		if rows >= 6 {
+			below = append(below, strips(d, s, &o.step.Layout))
+		}
+	}
+	if rows >= 7 {
+		body = append(body, d.numbered(s))
+	}
+	rows = p.h - 1 - len(body) - len(below)
+	body = append(body, p.threads(d, s, rows)...)
+	return box(d.look, "2 Beam", p.title(d), append(body, below...), p.size, focused)
+}
+
+// title tells from which job to which, and what the threads mean.
+func (p *beamPane) title(d *desk) line {
+	l := d.line()
+	if j := d.job(); j != nil {
+		from := "as it stands"
+		if s := d.before(d.turn); s != nil && s.Job != "" {
+			from = s.Job
+		}
+		l.add(strong, from+" "+d.to+" "+j.ID)
+	}
+	if o := d.outcome(d.turn); o != nil && len(o.faults) == 0 {
+		n := o.step.Changeover.Repositions
+		l.add(moved, fmt.Sprintf("  %s %d move", d.legend[moves], n))
+		l.add(plain, fmt.Sprintf("  %s %d bide", d.legend[bides], len(o.step.Changeover.Holders)-n))
+		l.add(faint, fmt.Sprintf(", %s idle", d.legend[idles]))
+	}
+	if p.zoom > 0 {
+		l.add(faint, fmt.Sprintf("  %d times as large", 1<<p.zoom))
+	}
+	return l
+}
+
+// threads draws the changeover in h lines, or what stands while it is worked out.
+func (p *beamPane) threads(d *desk, s scale, h int) []line {
+	pic := newPicture(d.look, p.w, h)
+	s.cols *= pic.across()
+	switch o, now := d.outcome(d.turn), d.before(d.turn); {
+	case o != nil && len(o.faults) == 0:
+		pic.draw(threads(&o.step.Changeover, d.aimed(), s.column))
+	case now != nil:
+		pic.draw(standing(now.At, s.column))
+	}
+	var out []line
+	for y := range h {
+		out = append(out, pic.line(y))
+	}
+	return out
+}
+
+// aimed is the number of the picked move's holder, 0 without one.
+func (d *desk) aimed() int {
+	if moves := d.moves(); d.move < len(moves) {
+		return moves[d.move].Holder
+	}
+	return 0
+}

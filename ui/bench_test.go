@@ -1,0 +1,40 @@
+package ui
+
+import (
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// A key press shows its frame in 16 ms or less on a screen of 200x60, with 140
+// holders and 40 jobs.
+func BenchmarkKeyToFrame(b *testing.B) {
+	for _, c := range []struct {
+		name string
+		keys []string
+	}{
+		{"pick", []string{"j", "k"}},
+		{"move job", []string{"J", "K"}},
+		{"zoom", []string{"2", "+", "-"}},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			s := newScreen(b, crowd(140, 40), testLook(manyColours, false, false), 200, 60).settle()
+			s.press("j", "j", "j", "j", "j")
+			var keys []tea.KeyMsg
+			for _, name := range c.keys {
+				keys = append(keys, keyNamed(b, name))
+			}
+			for n := 0; b.Loop(); n++ {
+				s.Update(keys[n%len(keys)])
+				s.View()
+			}
+		})
+	}
+}
+
+// All costs of a day of 40 jobs with 140 holders are known within a second.
+func BenchmarkForecast(b *testing.B) {
+	for b.Loop() {
+		newScreen(b, crowd(140, 40), testLook(manyColours, false, false), 200, 60).settle()
+	}
+}

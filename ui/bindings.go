@@ -1,0 +1,167 @@
+package ui
+
+import "slices"
+
+// action is what a key asks for.
+type action uint8
+
+const (
+	nothing action = iota
+	quit
+	abort // at once, whatever is open
+	suspend
+	help
+	back
+	nextPane
+	lastPane
+	pane1
+	pane2
+	pane3
+	enlarge
+	up
+	down
+	left
+	right
+	pageUp
+	pageDown
+	top
+	bottom
+	earlier
+	later
+	undo
+	redo
+	nearer
+	farther
+	whole
+	yes
+)
+
+// scope is where a binding works; several may be joined.
+type scope uint8
+
+const (
+	onDay scope = 1 << iota
+	onBeam
+	onMoves
+	onSmall
+	onHelp
+	onQuestion
+	panes = onDay | onBeam | onMoves
+)
+
+// binding ties keys to an action. The footer and the help are made from these
+// alone.
+type binding struct {
+	where scope
+	act   action
+	keys  []string // as Bubble Tea names them
+	show  string   // the keys as people read them
+	ascii string   // the same without arrows; empty: as show
+	word  string   // what it does, in a word for the footer; empty: not there
+	does  string   // what it does, for the help
+}
+
+// bindings are all keys, the more needed first. The footer takes them in this
+// order, and always the last two.
+var bindings = []binding{
+	{onDay, up, []string{"up", "k"}, "↑ k", "up k", "", "pick the job before"},
+	{onDay, down, []string{"down", "j"}, "↓ j", "down j", "", "pick the next job"},
+	{onDay, earlier, []string{"K", "shift+up"}, "K", "", "", "move the job up, one turn earlier (also shift ↑)"},
+	{onDay, later, []string{"J", "shift+down"}, "J", "", "", "move the job down, one turn later (also shift ↓)"},
+	{onDay, nothing, nil, "↑↓", "up down", "pick", ""},
+	{onDay, nothing, nil, "K J", "", "move job", ""},
+
+	{onBeam, left, []string{"left", "h"}, "← h", "left h", "", "the moved holder nearer to the operator side"},
+	{onBeam, right, []string{"right", "l"}, "→ l", "right l", "", "the moved holder nearer to the drive side"},
+	{onBeam, up, []string{"up", "k"}, "↑ k", "up k", "", "the changeover before"},
+	{onBeam, down, []string{"down", "j"}, "↓ j", "down j", "", "the next changeover"},
+	{onBeam, nearer, []string{"+", "="}, "+", "", "", "look nearer, around the picked holder"},
+	{onBeam, farther, []string{"-", "_"}, "-", "", "", "look from farther off"},
+	{onBeam, whole, []string{"0"}, "0", "", "", "see the whole beam"},
+	{onBeam, nothing, nil, "←→", "left right", "holder", ""},
+	{onBeam, nothing, nil, "+ - 0", "", "zoom", ""},
+
+	{onMoves, up, []string{"up", "k"}, "↑ k", "up k", "", "pick the move before"},
+	{onMoves, down, []string{"down", "j"}, "↓ j", "down j", "", "pick the next move"},
+	{onMoves, left, []string{"left", "h"}, "← h", "left h", "", "the changeover before"},
+	{onMoves, right, []string{"right", "l"}, "→ l", "right l", "", "the next changeover"},
+	{onMoves, nothing, nil, "↑↓", "up down", "move", ""},
+	{onMoves, nothing, nil, "←→", "left right", "changeover", ""},
+
+	{onSmall, up, []string{"up", "k"}, "↑ k", "up k", "", "the move before"},
+	{onSmall, down, []string{"down", "j"}, "↓ j", "down j", "", "the next move"},
+	{onSmall, left, []string{"left", "h"}, "← h", "left h", "", "the changeover before"},
+	{onSmall, right, []string{"right", "l"}, "→ l", "right l", "", "the next changeover"},
+	{onSmall, nothing, nil, "↑↓", "jk", "step", ""},
+	{onSmall, nothing, nil, "←→", "hl", "job", ""},
+
+	{onHelp, up, []string{"up", "k"}, "↑ k", "up k", "", ""},
+	{onHelp, down, []string{"down", "j"}, "↓ j", "down j", "", ""},
+	{onHelp, nothing, nil, "↑↓", "up down", "more", ""},
+
+	{onDay | onMoves | onSmall | onHelp, pageUp, []string{"pgup", "ctrl+b"}, "PgUp", "", "", "a page up (also Ctrl-B)"},
+	{onDay | onMoves | onSmall | onHelp, pageDown, []string{"pgdown", "ctrl+f", " "}, "PgDn", "", "", "a page down (also Space, Ctrl-F)"},
+	{panes | onSmall | onHelp, top, []string{"home", "g"}, "Home g", "", "", "to the first"},
+	{panes | onSmall | onHelp, bottom, []string{"end", "G"}, "End G", "", "", "to the last"},
+
+	{panes, undo, []string{"u"}, "u", "", "undo", "take back the last change of the order, as often as you like"},
+	{panes, redo, []string{"U", "ctrl+r"}, "U", "", "", "do it again (also Ctrl-R)"},
+	{panes, nextPane, []string{"tab"}, "Tab", "", "pane", "the next pane"},
+	{panes, lastPane, []string{"shift+tab"}, "Shift-Tab", "", "", "the pane before"},
+	{panes, pane1, []string{"1"}, "1", "", "", "the day"},
+	{panes, pane2, []string{"2"}, "2", "", "", "the beam"},
+	{panes, pane3, []string{"3"}, "3", "", "", "the moves"},
+	{panes, enlarge, []string{"enter"}, "Enter", "", "large", "the pane over the whole screen, and back"},
+	{panes | onHelp, back, []string{"esc"}, "Esc", "", "", "back to all panes"},
+	{onHelp, back, []string{"?", "q"}, "Esc", "", "back", ""},
+
+	{onQuestion, yes, []string{"y", "Y"}, "y", "", "quit", ""},
+	{onQuestion, nothing, nil, "any other key", "", "stay", ""},
+
+	{panes | onSmall, help, []string{"?"}, "?", "", "help", "this page"},
+	{panes | onSmall, quit, []string{"q"}, "q", "", "quit", "leave; asks first when the order was changed"},
+	{panes | onSmall | onHelp | onQuestion, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
+	{panes | onSmall | onHelp | onQuestion, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
+}
+
+// actionOf is what a key asks for in a scope.
+func actionOf(key string, in scope) action {
+	for _, b := range bindings {
+		if b.where&in != 0 && slices.Contains(b.keys, key) {
+			return b.act
+		}
+	}
+	return nothing
+}
+
+// keys is how the binding's keys are shown.
+func (b binding) shown(k *look) string {
+	if k.ascii && b.ascii != "" {
+		return b.ascii
+	}
+	return b.show
+}
+
+// footer names the keys of a scope in w cells: the last two, help and quit, and
+// before them as many others as there is room for.
+func footer(k *look, in scope, w int) line {
+	var named []binding
+	for _, b := range bindings {
+		if b.where&in != 0 && b.word != "" {
+			named = append(named, b)
+		}
+	}
+	for ; ; named = slices.Delete(named, len(named)-3, len(named)-2) {
+		l := k.line()
+		for i, b := range named {
+			if i > 0 {
+				l.add(plain, "  ")
+			}
+			l.add(accent, b.shown(k))
+			l.add(faint, " "+b.word)
+		}
+		if l.width <= w || len(named) < 3 {
+			return l.fit(w)
+		}
+	}
+}

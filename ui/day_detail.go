@@ -1,0 +1,106 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"bide/plan"
+)
+
+// detail tells about the picked job what its row has no room for, in n lines.
+func (p *dayPane) detail(d *desk, n int) []line {
+	out := make([]line, 0, n)
+	for _, s := range about(d, d.turn) {
+		for i, text := range d.wrap(s.text, p.w-3) {
+			if len(out) == n {
+				return out
+			}
+			l := d.line()
+			l.add(plain, blanks(1+min(i, 1)*2))
+			l.add(s.ink, text)
+			out = append(out, l)
+		}
+	}
+	for len(out) < n {
+		out = append(out, d.line())
+	}
+	return out
+}
+
+// about tells all there is to say about a job of the day, what is wrong first.
+func about(d *desk, turn int) (out []span) {
+	if turn >= len(d.jobs()) {
+		return []span{{plain, "no job is waiting"}}
+	}
+	j, o, u := d.jobs()[turn], d.outcome(turn), d.shop.Unit
+	say := func(i ink, format string, args ...any) { out = append(out, span{i, fmt.Sprintf(format, args...)}) }
+	if why := d.broken[j]; why != "" {
+		say(late, "! %s", why)
+	}
+	if j.State == plan.Running {
+		say(good, "r %s is running", j.ID)
+	}
+	if o == nil {
+		say(faint, "%s its changeover is being worked out", d.pending)
+		return out
+	}
+	for _, f := range o.faults {
+		say(late, "x refused: %s", f.Why(u))
+	}
+	if len(o.faults) > 0 {
+		return out
+	}
+	s := &o.step
+	say(plain, "setup %s min: %s", minutes(s.Setup.Total()), causes(s.Setup))
+	say(plain, "%d cutting, %d resting, %d parked; travel %s",
+		len(s.Changeover.Holders)-s.Changeover.Resting-s.Changeover.Parked, s.Changeover.Resting, s.Changeover.Parked, d.travel(s.Changeover.Travel))
+	say(plain, "%s", layoutOf(j, &s.Layout, u))
+	say(faint, "%s, runs %s to %s", j.Material, clock(s.RunStart, d.shop.Day.Start), clock(s.RunEnd, d.shop.Day.Start))
+	return out
+}
+
+// causes tells what a setup's minutes are spent on. Blades and moves go on side by
+// side; the longer of the two counts.
+func causes(s plan.SetupTime) string {
+	blades := fmt.Sprintf("%s %s", count(s.Swaps, "blade"), minutes(s.Crew))
+	moves := "moves " + minutes(s.Positioner)
+	parts := []string{moves}
+	switch {
+	case s.Crew > s.Positioner:
+		parts[0] = fmt.Sprintf("%s (%s beside it)", blades, moves)
+	case s.Swaps > 0:
+		parts[0] = fmt.Sprintf("%s (%s beside it)", moves, blades)
+	}
+	for _, part := range []struct {
+		what string
+		time time.Duration
+	}{{"every time", s.Every}, {"rethread", s.Rethread}, {"clean-down", s.CleanDown}, {"pressure", s.Pressure}} {
+		if part.time > 0 {
+			parts = append(parts, part.what+" "+minutes(part.time))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// layoutOf tells the job's web, slits and trim.
+func layoutOf(j *plan.Job, l *plan.Layout, u plan.Unit) string {
+	var slits []string
+	for i := 0; i < len(l.Slits); {
+		n := i
+		for n < len(l.Slits) && l.Slits[n] == l.Slits[i] {
+			n++
+		}
+		slits = append(slits, fmt.Sprintf("%d x %s", n-i, u.Number(l.Slits[i])))
+		i = n
+	}
+	text := fmt.Sprintf("web %s, slits %s", u.Show(j.Web), strings.Join(slits, ", "))
+	if l.Trim[0]+l.Trim[1] == 0 {
+		return text + ", no trim"
+	}
+	text += fmt.Sprintf(", trim %s and %s", u.Number(l.Trim[0]), u.Number(l.Trim[1]))
+	if l.Shift != 0 {
+		text += fmt.Sprintf(", shifted %s to the %s", u.Number(max(l.Shift, -l.Shift)), towards(l.Shift))
+	}
+	return text
+}

@@ -1,0 +1,158 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"bide/plan"
+)
+
+// barWidth is how many cells the longest setup of the day takes as a bar.
+const barWidth = 20
+
+// figure makes a cell of something the changeover costs.
+func figure(i ink, text func(e entry, s *plan.Step) string) func(entry) (ink, string) {
+	return func(e entry) (ink, string) {
+		switch {
+		case e.outcome == nil:
+			return faint, e.pending
+		case e.refused():
+			return plain, ""
+		}
+		if e.picked() && i != late {
+			return picked, text(e, &e.outcome.step)
+		}
+		return i, text(e, &e.outcome.step)
+	}
+}
+
+// fact makes a cell of something known of the job, in the cursor's ink where that is.
+func fact(i ink, text func(e entry) string) func(entry) (ink, string) {
+	return func(e entry) (ink, string) {
+		if e.picked() {
+			return picked, text(e)
+		}
+		return i, text(e)
+	}
+}
+
+// The cells of the day's rows.
+var (
+	dayTurn     = fact(faint, func(e entry) string { return fmt.Sprint(e.turn + 1) })
+	dayID       = fact(strong, func(e entry) string { return e.job.ID })
+	dayMaterial = fact(plain, func(e entry) string { return e.job.Material })
+	dayWeb      = fact(plain, func(e entry) string { return e.shop.Unit.Number(e.job.Web) })
+	dayDue      = fact(faint, func(e entry) string { return e.at(e.job.Due) })
+	dayCuts     = figure(plain, func(e entry, s *plan.Step) string { return fmt.Sprint(len(s.Layout.Cuts)) })
+	dayMoves    = figure(moved, func(e entry, s *plan.Step) string { return fmt.Sprint(s.Changeover.Repositions) })
+	dayParked   = figure(plain, func(e entry, s *plan.Step) string { return fmt.Sprint(s.Changeover.Parked) })
+	dayTravel   = figure(plain, func(e entry, s *plan.Step) string { return e.travel(s.Changeover.Travel) })
+	daySetup    = figure(strong, func(e entry, s *plan.Step) string { return minutes(s.Setup.Total()) })
+	dayBegins   = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.SetupStart) })
+	dayRuns     = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.RunStart) })
+	dayEnds     = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.RunEnd) })
+	dayLate     = figure(late, func(e entry, s *plan.Step) string {
+		if s.Late == 0 {
+			return ""
+		}
+		return "!" + hours(s.Late)
+	})
+	dayBar = figure(moved, func(e entry, s *plan.Step) string { return e.bar(s) })
+)
+
+// dayColumns are those of the compact list: one line a job.
+func dayColumns(d *desk) []column[entry] {
+	return []column[entry]{
+		{width: 1, left: true, cell: entry.cursor},
+		{head: "n", width: 2, cell: dayTurn},
+		{width: 1, left: true, cell: entry.flag},
+		{head: "job", width: d.idWidth(), left: true, cell: dayID},
+		{head: "material", width: 12, rank: 5, left: true, flex: 18, cell: dayMaterial},
+		{head: "web", width: 7, rank: 8, cell: dayWeb},
+		{head: "cuts", width: 4, rank: 7, cell: dayCuts},
+		{head: "moves", width: 5, rank: 1, cell: dayMoves},
+		{head: "parked", width: 6, rank: 4, cell: dayParked},
+		{head: "travel", width: 7, rank: 6, cell: dayTravel},
+		{head: "min", width: 5, rank: 1, cell: daySetup},
+		{width: barWidth, rank: 10, left: true, cell: dayBar},
+		{head: "setup", width: 7, rank: 9, cell: dayBegins},
+		{head: "run", width: 5, rank: 1, cell: dayRuns},
+		{head: "end", width: 5, rank: 3, cell: dayEnds},
+		{head: "due", width: 5, rank: 2, cell: dayDue},
+		{head: "late", width: 5, rank: 1, left: true, cell: dayLate},
+	}
+}
+
+// changeoverColumns are those of a changeover's own line in the roomy list.
+func changeoverColumns(d *desk) []column[entry] {
+	return []column[entry]{
+		{width: 5, cell: func(entry) (ink, string) { return plain, "" }},
+		{head: "setup", width: 7, left: true, cell: dayBegins},
+		{head: "moves", width: 5, cell: dayMoves},
+		{head: "parked", width: 6, cell: dayParked},
+		{head: "travel", width: 7, cell: dayTravel},
+		{head: "min", width: 6, cell: daySetup},
+		{width: barWidth, rank: 1, left: true, cell: dayBar},
+	}
+}
+
+// jobColumns are those of a job's own line there.
+func jobColumns(d *desk) []column[entry] {
+	return []column[entry]{
+		{width: 1, left: true, cell: entry.cursor},
+		{head: "n", width: 2, cell: dayTurn},
+		{width: 1, left: true, cell: entry.flag},
+		{head: "job", width: d.idWidth(), left: true, cell: dayID},
+		{head: "material", width: 16, left: true, flex: 12, cell: dayMaterial},
+		{head: "web", width: 7, cell: dayWeb},
+		{head: "cuts", width: 4, cell: dayCuts},
+		{head: "run", width: 7, cell: dayRuns},
+		{head: "end", width: 7, cell: dayEnds},
+		{head: "due", width: 7, cell: dayDue},
+		{head: "late", width: 6, left: true, cell: dayLate},
+	}
+}
+
+// compact lists the jobs one line each, in as many columns as there is room for.
+func (p *dayPane) compact(d *desk, n int, focused bool) []line {
+	columns := columnsFor(dayColumns(d), p.w)
+	out := []line{heads(d.look, columns)}
+	for _, e := range p.entries(d, n, focused) {
+		l := rowOf(d.look, columns, e)
+		if e.refused() {
+			l = rowOf(d.look, columns[:4], e)
+			l.add(late, " "+e.refusal())
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// roomy lists the jobs two lines each: the changeover, and the job it leads to.
+func (p *dayPane) roomy(d *desk, n int, focused bool) []line {
+	jobs, changeovers := columnsFor(jobColumns(d), p.w), columnsFor(changeoverColumns(d), p.w)
+	out := []line{heads(d.look, changeovers), heads(d.look, jobs)}
+	for _, e := range p.entries(d, n, focused) {
+		l := rowOf(d.look, changeovers, e)
+		if e.refused() {
+			l = d.line()
+			l.add(late, blanks(6)+e.refusal())
+		}
+		out = append(out, l, rowOf(d.look, jobs, e))
+	}
+	return out
+}
+
+// refusal is why the beam can't run the job.
+func (e entry) refusal() string { return "refused: " + e.outcome.faults[0].Why(e.shop.Unit) }
+
+// bar draws the setup against the longest of the day.
+func (e entry) bar(s *plan.Step) string {
+	longest := time.Nanosecond
+	for _, o := range e.present.known {
+		longest = max(longest, o.step.Setup.Total())
+	}
+	n := int((s.Setup.Total()*barWidth + longest/2) / longest)
+	return strings.Repeat(e.glyphs.bar, n)
+}

@@ -1,0 +1,189 @@
+package ui
+
+import (
+	"fmt"
+	"time"
+
+	"bide/plan"
+)
+
+// dayPane lists the day's jobs in their order, with what each changeover costs.
+type dayPane struct{ size }
+
+func (p *dayPane) SetSize(s size) { p.size = s }
+func (p *dayPane) Help() scope    { return onDay }
+
+// HandleKey picks a job or moves it.
+func (p *dayPane) HandleKey(a action, d *desk) {
+	page := max(p.parts(d).list-1, 1)
+	switch a {
+	case up:
+		d.pick(d.turn - 1)
+	case down:
+		d.pick(d.turn + 1)
+	case pageUp:
+		d.pick(d.turn - page)
+	case pageDown:
+		d.pick(d.turn + page)
+	case top:
+		d.pick(0)
+	case bottom:
+		d.pick(len(d.jobs()) - 1)
+	case earlier:
+		d.shift(-1)
+	case later:
+		d.shift(1)
+	}
+}
+
+// dayParts is how the pane's lines are shared out.
+type dayParts struct {
+	list   int  // jobs shown
+	roomy  bool // two lines a job: its changeover and itself
+	detail int  // lines about the picked job
+}
+
+// parts shares out the lines: one for the heads, two for the totals, one more for
+// jobs that have no turn, some about the picked job, the rest for the list.
+func (p *dayPane) parts(d *desk) dayParts {
+	room := p.h - 1 - 3
+	if len(d.away) > 0 {
+		room--
+	}
+	s := dayParts{detail: max(min(room/3, 5), 0)}
+	s.list = max(room-s.detail, 0)
+	if s.roomy = p.w >= 72 && s.list > 2*len(d.jobs()); s.roomy {
+		s.list = (s.list - 1) / 2
+	}
+	return s
+}
+
+// View draws the pane.
+func (p *dayPane) View(d *desk, focused bool) []line {
+	s := p.parts(d)
+	title := d.line()
+	title.add(faint, span24(d.shop.Day))
+	var body []line
+	if s.roomy {
+		body = p.roomy(d, s.list, focused)
+	} else {
+		body = p.compact(d, s.list, focused)
+	}
+	for len(body) < p.h-1-2-s.detail-min(len(d.away), 1) {
+		body = append(body, d.line())
+	}
+	body = append(body, p.detail(d, s.detail)...)
+	if len(d.away) > 0 {
+		body = append(body, p.away(d))
+	}
+	body = append(body, total(d, "this order", &d.present), total(d, "as listed", &d.listed))
+	return box(d.look, "1 Day", title, body, p.size, focused)
+}
+
+// span24 is the day's date and hours.
+func span24(d *plan.Day) string {
+	text := d.Start.Format("Mon 2 Jan 2006, 15:04")
+	if !d.End.IsZero() {
+		text += " to " + clock(d.End, d.Start)
+	}
+	return text
+}
+
+// entry is one row of the list.
+type entry struct {
+	*desk
+	turn    int
+	job     *plan.Job
+	outcome *outcome // nil while it is worked out
+	focused bool
+}
+
+func (p *dayPane) entries(d *desk, n int, focused bool) []entry {
+	from := window(d.turn, len(d.jobs()), n)
+	var out []entry
+	for t := from; t < min(from+n, len(d.jobs())); t++ {
+		out = append(out, entry{d, t, d.jobs()[t], d.outcome(t), focused})
+	}
+	return out
+}
+
+func (e entry) picked() bool  { return e.turn == e.desk.turn }
+func (e entry) refused() bool { return e.outcome != nil && len(e.outcome.faults) > 0 }
+
+// cursor marks the picked row, in a pane without the keys less.
+func (e entry) cursor() (ink, string) {
+	switch {
+	case !e.picked():
+		return plain, ""
+	case e.focused:
+		return picked, e.look.cursor
+	}
+	return picked, e.cursorBy
+}
+
+// flag is the row's letter: running, refused, or an order that breaks a rule.
+func (e entry) flag() (ink, string) {
+	switch {
+	case e.refused():
+		return late, "x"
+	case e.broken[e.job] != "":
+		return late, "!"
+	case e.job.State == plan.Running:
+		return good, "r"
+	}
+	return plain, ""
+}
+
+// at is a time of the day.
+func (e entry) at(t time.Time) string { return clock(t, e.shop.Day.Start) }
+
+// travel is the moves' lengths together, in metres or feet.
+func (d *desk) travel(l plan.Length) string {
+	if d.shop.Unit == plan.Inches {
+		return fmt.Sprintf("%.1f ft", float64(l)/float64(12*plan.Inch))
+	}
+	return fmt.Sprintf("%.1f m", float64(l)/float64(1000*plan.Millimetre))
+}
+
+// idWidth is the width of the column of job ids.
+func (d *desk) idWidth() int {
+	w := 3
+	for _, j := range d.jobs() {
+		w = max(w, cells(d.safe(j.ID)))
+	}
+	return min(w, 12)
+}
+
+// total is a line of the day's costs in one order.
+func total(d *desk, name string, c *chain) line {
+	l := d.line()
+	l.left(faint, " "+name, 11)
+	if !c.whole() {
+		l.add(faint, fmt.Sprintf(" %s %d of %d worked out", d.pending, len(c.known), len(c.jobs)))
+		return l
+	}
+	l.right(moved, fmt.Sprint(c.totals.Repositions), 4)
+	l.add(faint, " moves")
+	l.right(strong, minutes(c.totals.Setup), 7)
+	l.add(faint, " min ")
+	if n := c.totals.LateJobs; n > 0 {
+		l.add(late, fmt.Sprintf("!%s late (%s)", hours(c.totals.Late), count(n, "job")))
+	} else {
+		l.add(good, "none late")
+	}
+	return l
+}
+
+// away names the jobs that have no turn.
+func (p *dayPane) away(d *desk) line {
+	l := d.line()
+	l.add(faint, " left out:")
+	for _, j := range d.away {
+		state := "done"
+		if j.State == plan.Aside {
+			state = "aside"
+		}
+		l.add(faint, " "+j.ID+" "+state)
+	}
+	return l
+}

@@ -1,0 +1,213 @@
+package ui
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"bide/plan"
+	"bide/plan/shop"
+)
+
+// desk is what all panes look at: the shop, the day as it is ordered now with what
+// that costs, what is picked, and what happened last.
+type desk struct {
+	*look
+	*forecast
+	shop    *shop.Shop
+	away    []*plan.Job // done or set aside: they have no turn
+	history history[draft]
+	news    news
+	broken  map[*plan.Job]string // rules that the order breaks, by the job whose they are
+
+	turn int // of the picked job, from 0
+	move int // picked in its changeover, from 0
+}
+
+// draft is one way to have the day: its jobs in order, and the one that was moved
+// to have it so.
+type draft struct {
+	jobs  []*plan.Job
+	moved *plan.Job
+}
+
+// news is what just happened, told until the next key.
+type news struct {
+	text    string
+	job     *plan.Job    // that was moved
+	against *plan.Totals // of the day before it, where they were known
+}
+
+func newDesk(s *shop.Shop, k *look) (*desk, error) {
+	p, err := plan.NewPlanner(s.Beam)
+	if err != nil {
+		return nil, fmt.Errorf("beam.toml: %w", err)
+	}
+	if len(s.Day.Jobs) == 0 {
+		return nil, errors.New("day.toml: there are no jobs")
+	}
+	d := &desk{look: k, shop: s}
+	var jobs []*plan.Job
+	for i := range s.Day.Jobs {
+		switch j := &s.Day.Jobs[i]; j.State {
+		case plan.Done, plan.Aside:
+			d.away = append(d.away, j)
+		default:
+			jobs = append(jobs, j)
+		}
+	}
+	d.history.now = draft{jobs: jobs}
+	d.forecast = newForecast(p, s.Standing, s.Day.Start, jobs)
+	d.settle()
+	return d, nil
+}
+
+// jobs is the present order.
+func (d *desk) jobs() []*plan.Job { return d.present.jobs }
+
+// job is the picked one, nil when the day has none.
+func (d *desk) job() *plan.Job {
+	if d.turn < len(d.jobs()) {
+		return d.jobs()[d.turn]
+	}
+	return nil
+}
+
+// outcome is what is known of the job at that turn; nil while it is worked out.
+func (d *desk) outcome(turn int) *outcome {
+	if turn < len(d.present.known) {
+		return d.present.known[turn]
+	}
+	return nil
+}
+
+// before is what stands when the changeover to that turn begins; nil while it is
+// worked out.
+func (d *desk) before(turn int) *plan.Standing {
+	if turn == 0 {
+		return d.start.stands
+	}
+	if o := d.outcome(turn - 1); o != nil {
+		return o.stands
+	}
+	return nil
+}
+
+// moves are those of the picked changeover.
+func (d *desk) moves() []plan.Move {
+	if o := d.outcome(d.turn); o != nil {
+		return o.step.Changeover.Moves
+	}
+	return nil
+}
+
+// pick goes to another job.
+func (d *desk) pick(turn int) {
+	turn = max(0, min(turn, len(d.jobs())-1))
+	if turn != d.turn {
+		d.turn, d.move = turn, 0
+	}
+}
+
+// pickMove goes to another move of the changeover.
+func (d *desk) pickMove(n int) { d.move = max(0, min(n, len(d.moves())-1)) }
+
+// shift moves the picked job by one turn. An order that breaks a rule is allowed,
+// and said to be broken: the person at the screen may know better.
+func (d *desk) shift(by int) {
+	j, to := d.job(), d.turn+by
+	switch {
+	case j == nil:
+	case j.State == plan.Running:
+		d.say("%s is running: it stays where it is", j.ID)
+	case to < 0:
+		d.say("%s is first already", j.ID)
+	case to >= len(d.jobs()):
+		d.say("%s is last already", j.ID)
+	case by < 0 && d.jobs()[to].State == plan.Running:
+		d.say("%s is running: nothing can come before it", d.jobs()[to].ID)
+	default:
+		jobs := slices.Clone(d.jobs())
+		jobs[d.turn], jobs[to] = jobs[to], jobs[d.turn]
+		d.history.do(draft{jobs, j})
+		d.show(j, "moved to")
+	}
+}
+
+// undo takes the last change back, redo does it again.
+func (d *desk) undo() {
+	j := d.history.now.moved
+	if !d.history.undo() {
+		d.say("there is nothing to undo")
+		return
+	}
+	d.show(j, "undone: back to")
+}
+
+func (d *desk) redo() {
+	if !d.history.redo() {
+		d.say("there is nothing to do again")
+		return
+	}
+	d.show(d.history.now.moved, "done again: moved to")
+}
+
+// show puts the present draft on the desk, with the job that was moved picked.
+func (d *desk) show(j *plan.Job, what string) {
+	if against := d.news.against; d.news.job != j || against == nil {
+		d.news.against = nil
+		if d.present.whole() {
+			totals := d.present.totals
+			d.news.against = &totals
+		}
+	}
+	d.order(d.history.now.jobs)
+	d.settle()
+	d.turn, d.move = slices.Index(d.jobs(), j), 0
+	d.news.job, d.news.text = j, fmt.Sprintf("%s %s turn %d", j.ID, what, d.turn+1)
+}
+
+// settle brings what follows from the order and its outcomes up to date.
+func (d *desk) settle() {
+	var able []*plan.Job
+	for t, j := range d.jobs() {
+		if o := d.outcome(t); o == nil || len(o.faults) == 0 {
+			able = append(able, j)
+		}
+	}
+	d.broken = map[*plan.Job]string{}
+	for _, b := range plan.Broken(able) {
+		if _, told := d.broken[b.Job]; !told {
+			d.broken[b.Job] = b.Why(d.shop.Unit)
+		}
+	}
+	d.pickMove(d.move)
+}
+
+// told is the news in words: what happened, a rule that it breaks, what it costs.
+func (d *desk) told() string {
+	text := d.news.text
+	if d.news.job == nil {
+		return text
+	}
+	for _, j := range d.jobs() {
+		if why := d.broken[j]; why != "" {
+			text += "; broken: " + why
+			break
+		}
+	}
+	switch {
+	case d.news.against == nil:
+	case d.present.whole():
+		text += ": " + against(d.present.totals, *d.news.against)
+	default:
+		text += ": " + d.pending
+	}
+	return text
+}
+
+// say tells what just happened, or why nothing did.
+func (d *desk) say(format string, args ...any) { d.news = news{text: fmt.Sprintf(format, args...)} }
+
+// changed reports whether the order is another than the file's.
+func (d *desk) changed() bool { return !slices.Equal(d.jobs(), d.listed.jobs) }

@@ -1,0 +1,162 @@
+package ui
+
+import (
+	"time"
+
+	"bide/plan"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// forecast works out what the day costs in the order it stands in, job by job in
+// the background, and in the order of the file for comparison. Nothing is planned
+// while a key is dealt with: what isn't known yet is asked for, one job at a time,
+// since each changeover begins where the one before it ends. Answers are kept by
+// what they depend on, so one that comes late is never taken for another, and an
+// order that was there before is there again at once.
+type forecast struct {
+	planner *plan.Planner
+	start   outcome // as if it had been a job: what stands, and the clock
+	present chain
+	listed  chain // the order of the file, layouts centred
+	answers memory
+	asking  bool // a question is out; the planner has one working memory
+}
+
+// chain is an order of jobs, and what is known of it from its first job on.
+type chain struct {
+	jobs    []*plan.Job
+	centred bool
+	known   []*outcome
+	totals  plan.Totals // of what is known
+}
+
+// whole reports whether all of the chain is known.
+func (c *chain) whole() bool { return len(c.known) == len(c.jobs) }
+
+// outcome is what planning one job gave: a step, or faults and all as it was.
+type outcome struct {
+	step   plan.Step
+	faults []plan.Fault
+	stands *plan.Standing // while the job runs
+	clock  time.Time      // when it ends
+}
+
+// question is all that an outcome depends on: a standing is made by one outcome
+// alone, and so belongs to one moment too.
+type question struct {
+	stands  *plan.Standing
+	job     *plan.Job
+	centred bool
+}
+
+// answer comes back from the background.
+type answer struct {
+	question
+	*outcome
+}
+
+func newForecast(p *plan.Planner, start *plan.Standing, clock time.Time, jobs []*plan.Job) *forecast {
+	f := &forecast{planner: p, start: outcome{stands: start, clock: clock}}
+	f.present = chain{jobs: jobs}
+	f.listed = chain{jobs: jobs, centred: true}
+	return f
+}
+
+// order sets the present order. What is known of the jobs up to the first that
+// changes stays.
+func (f *forecast) order(jobs []*plan.Job) {
+	same := 0
+	for same < len(f.present.known) && same < len(jobs) && f.present.jobs[same] == jobs[same] {
+		same++
+	}
+	f.present.jobs, f.present.known = jobs, f.present.known[:same:same]
+	f.extend(&f.present)
+}
+
+// take keeps an answer and adds it where it belongs.
+func (f *forecast) take(a answer) {
+	f.asking = false
+	f.answers.keep(a.question, a.outcome)
+	f.extend(&f.present)
+	f.extend(&f.listed)
+}
+
+// ask is the command that works out the next unknown job; nil when one is out
+// already or all is known.
+func (f *forecast) ask() tea.Cmd {
+	for _, c := range []*chain{&f.present, &f.listed} {
+		if !f.asking && !c.whole() {
+			f.asking = true
+			q, clock := f.next(c)
+			return func() tea.Msg { return answer{q, f.work(q, clock)} }
+		}
+	}
+	return nil
+}
+
+// work plans one job. It runs in the background, one at a time.
+func (f *forecast) work(q question, clock time.Time) *outcome {
+	next := f.planner.Next
+	if q.centred {
+		next = f.planner.NextCentred
+	}
+	o := &outcome{clock: clock}
+	o.step, o.stands, o.faults = next(q.stands, clock, q.job)
+	if len(o.faults) == 0 {
+		o.clock = o.step.RunEnd
+	}
+	return o
+}
+
+// next is what must be asked to know one job more of the chain.
+func (f *forecast) next(c *chain) (question, time.Time) {
+	before := &f.start
+	if n := len(c.known); n > 0 {
+		before = c.known[n-1]
+	}
+	return question{before.stands, c.jobs[len(c.known)], c.centred}, before.clock
+}
+
+// extend adds to the chain what has been answered before.
+func (f *forecast) extend(c *chain) {
+	for !c.whole() {
+		q, _ := f.next(c)
+		o := f.answers.find(q)
+		if o == nil {
+			break
+		}
+		c.known = append(c.known, o)
+	}
+	steps := make([]plan.Step, 0, len(c.known))
+	for _, o := range c.known {
+		if len(o.faults) == 0 {
+			steps = append(steps, o.step)
+		}
+	}
+	c.totals = plan.Sum(steps)
+}
+
+// memory keeps the answers of late: those asked for since, and as many before.
+// 600 answers for a beam of 140 holders take about 10 MB.
+type memory struct{ young, old map[question]*outcome }
+
+const memorySize = 600
+
+func (m *memory) keep(q question, o *outcome) {
+	if m.young == nil || len(m.young) >= memorySize {
+		m.old, m.young = m.young, make(map[question]*outcome, memorySize)
+	}
+	m.young[q] = o
+}
+
+func (m *memory) find(q question) *outcome {
+	if o := m.young[q]; o != nil {
+		return o
+	}
+	o := m.old[q]
+	if o != nil {
+		m.keep(q, o)
+	}
+	return o
+}

@@ -1,0 +1,123 @@
+package ui
+
+// helpPage tells the keys, the marks, the cautions and what was taken for granted.
+type helpPage struct{ from int }
+
+// HandleKey turns the page.
+func (p *helpPage) HandleKey(a action, m *model) {
+	lines, room := len(p.lines(m)), max(m.h-2, 1)
+	by := map[action]int{up: -1, down: 1, pageUp: -room, pageDown: room, top: -lines, bottom: lines}[a]
+	p.from = max(0, min(p.from+by, lines-room))
+}
+
+// View draws the page over the whole screen.
+func (p *helpPage) View(m *model) []line {
+	lines := p.lines(m)
+	lines = lines[max(0, min(p.from, len(lines)-(m.h-2))):]
+	out := box(m.look, "Help", m.line(), lines, size{m.w, max(m.h-1, 1)}, true)
+	if m.h > 1 {
+		out = append(out, footer(m.look, onHelp, m.w))
+	}
+	return out
+}
+
+// chapters are the scopes in the order in which the help tells their keys.
+var chapters = []struct {
+	name string
+	in   scope
+}{
+	{"Everywhere", panes},
+	{"Day", onDay},
+	{"Beam", onBeam},
+	{"Moves", onMoves},
+	{"On a small screen", onSmall},
+}
+
+// lines are all of the help, broken to the screen's width.
+func (p *helpPage) lines(m *model) (out []line) {
+	for _, c := range chapters {
+		out = append(out, p.chapter(m, c.name))
+		for _, b := range bindings {
+			if b.does == "" || !told(b.where, c.in) {
+				continue
+			}
+			out = append(out, p.entry(m, b.shown(m.look), b.does)...)
+		}
+	}
+	out = append(out, p.chapter(m, "Marks"))
+	for _, mark := range marks(m.look) {
+		out = append(out, p.entry(m, mark[0], mark[1])...)
+	}
+	out = append(out, p.chapter(m, "Before a hand goes near the beam"))
+	for _, text := range cautions {
+		out = append(out, p.entry(m, "", text)...)
+	}
+	if len(m.shop.Notes) > 0 {
+		out = append(out, p.chapter(m, "Taken for granted"))
+	}
+	for _, text := range m.shop.Notes {
+		out = append(out, p.entry(m, "", text)...)
+	}
+	return out
+}
+
+// told reports whether a chapter tells a binding: those of all panes in one, those
+// of a pane in its own.
+func told(where, chapter scope) bool {
+	if where&panes == panes {
+		return chapter == panes
+	}
+	return where&chapter != 0 && chapter != panes
+}
+
+// chapter is a chapter's name, after a blank line.
+func (p *helpPage) chapter(m *model, name string) line {
+	l := m.line()
+	l.add(strong, " "+name)
+	return l
+}
+
+// entry is a key or mark and what it means.
+func (p *helpPage) entry(m *model, key, text string) (out []line) {
+	const indent = 14
+	for i, row := range m.wrap(text, max(m.w-indent-1, 12)) {
+		l := m.line()
+		if i == 0 {
+			l.add(plain, "  ")
+			l.left(accent, key, indent-3)
+		}
+		l.to(indent)
+		l.add(plain, row)
+		out = append(out, l)
+	}
+	return out
+}
+
+// marks are the marks on the screen and what they mean.
+func marks(k *look) [][2]string {
+	return [][2]string{
+		{k.cursor, "picked; " + k.cursorBy + " in a pane without the keys"},
+		{k.legend[moves], "a holder that moves: its place now above, its new place below"},
+		{k.legend[aimed], "the picked move"},
+		{k.legend[bides], "a holder that bides and cuts"},
+		{k.legend[idles], "a holder that bides and is idle, lifted"},
+		{"6n 7s 8o", "a holder that may not cut, is stuck, or is out of service"},
+		{k.webFrom + k.trim + k.cut + k.web + k.cut + k.trim + k.webTo, "the web from edge to edge, with its trim and its cuts"},
+		{"x", "refused: the beam can't run the job"},
+		{"!", "late, past the shift's end, or an order that breaks a rule"},
+		{"r", "running: it keeps its turn"},
+		{k.pending, "being worked out"},
+		{"this order", "the day as it stands here: each changeover on its own"},
+		{"as listed", "for comparison: the order of the file, layouts centred"},
+	}
+}
+
+// cautions are usual ones of the trade. They permit nothing.
+var cautions = []string{
+	"Local codes, the site's procedure and licensed or authorised people come first; this screen permits nothing.",
+	"Stopped, and blades, anvil and web stand still: blades coast. Locked out as local code and the site's procedure say.",
+	"Holders lifted and seen lifted; stored air dumped and zero pressure proved, again where it can build up.",
+	"As found: holders stand where the screen has them. If not, mend standing.toml and start again.",
+	"No hand between holders, or at the beam, while one travels: gaps close. Cut-resistant gloves with a blade in the hand, none near turning nips.",
+	"Moves are clear of their neighbours in the order given; out of order they may not be.",
+}

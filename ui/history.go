@@ -1,0 +1,30 @@
+package ui
+
+// history is all that was done to a draft, to be undone and done again without
+// limit. Drafts are values that nobody changes once they are in it.
+type history[D any] struct {
+	past, future []D
+	now          D
+}
+
+// do makes next the present draft; what was undone before is gone.
+func (h *history[D]) do(next D) {
+	h.past, h.now, h.future = append(h.past, h.now), next, nil
+}
+
+// undo goes one draft back; false when there is none.
+func (h *history[D]) undo() bool { return shift(&h.past, &h.now, &h.future) }
+
+// redo takes one undo back; false when there is none.
+func (h *history[D]) redo() bool { return shift(&h.future, &h.now, &h.past) }
+
+// shift makes the last of from the present one, and puts that at the end of to.
+func shift[D any](from *[]D, now *D, to *[]D) bool {
+	n := len(*from)
+	if n == 0 {
+		return false
+	}
+	*to = append(*to, *now)
+	*now, *from = (*from)[n-1], (*from)[:n-1]
+	return true
+}

@@ -1,0 +1,56 @@
+package ui
+
+// The least size at which all panes are shown. Below it the small view tells the
+// next step.
+const (
+	leastWidth  = 80
+	leastHeight = 24
+)
+
+// which names a pane.
+type which uint8
+
+const (
+	all which = iota
+	theDay
+	theBeam
+	theMoves
+)
+
+// size is a width and a height in cells.
+type size struct{ w, h int }
+
+// layout is what is where on a screen: a bar, the beam over its whole width, the
+// day and the moves side by side, what just happened, and the keys. A pane of no
+// size isn't shown.
+type layout struct {
+	small            bool
+	beam, day, moves size
+	between          int // cells between day and moves
+}
+
+// arrange lays a screen out. It depends on the size and on the pane that is
+// enlarged alone, so nothing jumps while one works.
+func arrange(w, h int, enlarged which) layout {
+	if w < leastWidth || h < leastHeight {
+		return layout{small: true}
+	}
+	rest := h - 3 // bar, news, keys
+	whole := size{w, rest}
+	switch enlarged {
+	case theDay:
+		return layout{day: whole}
+	case theBeam:
+		return layout{beam: whole}
+	case theMoves:
+		return layout{moves: whole}
+	}
+	beam := rest / 3
+	left := 43 + (w-leastWidth)/2
+	return layout{
+		beam:    size{w, beam},
+		day:     size{left, rest - beam},
+		moves:   size{w - left - 1, rest - beam},
+		between: 1,
+	}
+}

@@ -1,0 +1,44 @@
+package ui
+
+import "testing"
+
+// The parts of every screen fill it exactly, at every size and with each pane
+// enlarged, and no pane is too small for what it must show.
+func TestLayoutFillsTheScreen(t *testing.T) {
+	for large := all; large <= theMoves; large++ {
+		for w := leastWidth; w <= 240; w++ {
+			for h := leastHeight; h <= 80; h++ {
+				l := arrange(w, h, large)
+				cells := 3*w + l.beam.w*l.beam.h + l.day.w*l.day.h + l.moves.w*l.moves.h + l.between*l.moves.h
+				if cells != w*h {
+					t.Fatalf("%dx%d, enlarged %d: %d cells of %d: %+v", w, h, large, cells, w*h, l)
+				}
+				if large == all && (l.beam.h < 7 || l.day.w < 43 || l.moves.w < 36 || l.day.h < 14 || l.day.h != l.moves.h) {
+					t.Fatalf("%dx%d: a pane is too small: %+v", w, h, l)
+				}
+			}
+		}
+	}
+}
+
+func TestLayoutIsSmallBelowTheLeastSize(t *testing.T) {
+	for _, s := range []size{{79, 24}, {80, 23}, {1, 1}, {20, 5}, {300, 10}} {
+		if !arrange(s.w, s.h, all).small {
+			t.Errorf("%dx%d isn't small", s.w, s.h)
+		}
+	}
+}
+
+// The window holds the picked row and is full where there are rows to fill it.
+func TestWindow(t *testing.T) {
+	for n := range 30 {
+		for h := range 20 {
+			for picked := range n {
+				from := window(picked, n, h)
+				if from < 0 || h > 0 && (picked < from || picked >= from+h) || n >= h && from+h > n {
+					t.Fatalf("row %d of %d in %d lines: from %d", picked, n, h, from)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,180 @@
+package ui
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"bide/plan/shop"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/ansi"
+)
+
+// line is one line of the screen, built from left to right.
+type line struct {
+	look  *look
+	spans []span
+	width int // in cells
+}
+
+type span struct {
+	ink  ink
+	text string
+}
+
+func (k *look) line() line { return line{look: k} }
+
+// add appends text, safe for the screen whatever it is.
+func (l *line) add(i ink, text string) {
+	if text = l.look.safe(text); text == "" {
+		return
+	}
+	l.width += cells(text)
+	if n := len(l.spans); n > 0 && l.spans[n-1].ink == i {
+		l.spans[n-1].text += text
+		return
+	}
+	l.spans = append(l.spans, span{i, text})
+}
+
+// right appends text in w cells, to the right; too long a text is cut.
+func (l *line) right(i ink, text string, w int) {
+	text = l.look.short(text, w)
+	l.add(plain, blanks(w-cells(text)))
+	l.add(i, text)
+}
+
+// left appends text in w cells, to the left; too long a text is cut.
+func (l *line) left(i ink, text string, w int) {
+	text = l.look.short(text, w)
+	l.add(i, text)
+	l.add(plain, blanks(w-cells(text)))
+}
+
+// to appends blanks up to column w.
+func (l *line) to(w int) { l.add(plain, blanks(w-l.width)) }
+
+// join appends another line.
+func (l *line) join(m line) {
+	l.spans = append(l.spans, m.spans...)
+	l.width += m.width
+}
+
+// fit is the line in exactly w cells: clipped, or filled up with blanks.
+func (l line) fit(w int) line {
+	if l.width > w {
+		out := l.look.line()
+		for _, s := range l.spans {
+			out.add(s.ink, clip(s.text, w-out.width))
+		}
+		l = out
+	}
+	l.to(w)
+	return l
+}
+
+// paint writes the line with its sequences.
+func (l line) paint(b *strings.Builder) {
+	for _, s := range l.spans {
+		b.WriteString(l.look.open[s.ink])
+		b.WriteString(s.text)
+		b.WriteString(l.look.close[s.ink])
+	}
+}
+
+// longest bounds, in bytes, what is drawn of a text that isn't plain ASCII: more
+// than the widest screen, and no work worth mentioning.
+const longest = 8192
+
+// safe is the text without anything that a terminal would obey, and without what
+// its characters can't show or would run together with their neighbours.
+func (k *look) safe(text string) string {
+	if printable(text) {
+		return text
+	}
+	text = shop.Clean(text[:min(len(text), longest)])
+	if k.ascii || !apart(text) {
+		text = strings.Map(func(r rune) rune {
+			if r > '~' {
+				return '?'
+			}
+			return r
+		}, text)
+	}
+	return text
+}
+
+// apart reports whether the text takes as many cells between neighbours as alone.
+// A few characters of some scripts join what comes before or after them.
+func apart(text string) bool { return cells("x"+text+"x") == cells(text)+2 }
+
+// short is the text in at most w cells, with a sign where something is left out.
+func (k *look) short(text string, w int) string {
+	text = k.safe(text)
+	if cells(text) <= w {
+		return text
+	}
+	if cells(k.more) > w {
+		return clip(text, w)
+	}
+	return clip(text, w-cells(k.more)) + k.more
+}
+
+// clip is the longest start of the text in at most w cells.
+func clip(text string, w int) string {
+	if w <= 0 {
+		return ""
+	}
+	if printable(text) {
+		return text[:min(w, len(text))]
+	}
+	text = ansi.Truncate(text, w, "")
+	for text != "" && !apart(text) {
+		_, last := utf8.DecodeLastRuneInString(text)
+		text = text[:len(text)-last]
+	}
+	return text
+}
+
+// cells is how many cells the text takes on the screen.
+func cells(text string) int {
+	if printable(text) {
+		return len(text)
+	}
+	return lipgloss.Width(text)
+}
+
+// printable reports whether the text is printable ASCII throughout.
+func printable(text string) bool {
+	for i := 0; i < len(text); i++ {
+		if text[i] < ' ' || text[i] > '~' {
+			return false
+		}
+	}
+	return true
+}
+
+func blanks(n int) string {
+	return strings.Repeat(" ", max(n, 0))
+}
+
+// wrap breaks a text into lines of at most w cells, between words where it can.
+func (k *look) wrap(text string, w int) []string {
+	var out []string
+	row := ""
+	for _, word := range strings.Fields(k.safe(text)) {
+		switch {
+		case row == "":
+			row = word
+		case cells(row)+1+cells(word) <= w:
+			row += " " + word
+		default:
+			out, row = append(out, row), word
+		}
+		for cells(row) > w && clip(row, w) != "" {
+			start := clip(row, w)
+			out, row = append(out, start), row[len(start):]
+		}
+	}
+	return append(out, row)
+}

@@ -1,0 +1,233 @@
+package ui
+
+import (
+	"strings"
+
+	"bide/plan/shop"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// model is the whole screen. Update only passes on what comes: sizes, answers from
+// the background, keys to the focused pane.
+type model struct {
+	*desk
+	size
+	day   dayPane
+	beam  beamPane
+	moves movesPane
+	focus which
+	large which // the pane that has the whole screen
+	help  *helpPage
+	asks  bool // whether to leave with the order changed
+	ended bool
+}
+
+// panel is what the panes have in common.
+type panel interface {
+	SetSize(size)
+	HandleKey(action, *desk)
+	View(d *desk, focused bool) []line
+	Help() scope
+}
+
+func newModel(s *shop.Shop, k *look) (*model, error) {
+	d, err := newDesk(s, k)
+	if err != nil {
+		return nil, err
+	}
+	return &model{desk: d, focus: theDay}, nil
+}
+
+func (m *model) Init() tea.Cmd { return m.ask() }
+
+func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.resize(size{msg.Width, msg.Height})
+	case answer:
+		m.take(msg)
+		m.settle()
+	case leave:
+		return m, tea.Quit
+	case tea.KeyMsg:
+		if cmd := m.keys(msg); cmd != nil {
+			return m, cmd
+		}
+	}
+	return m, m.ask()
+}
+
+// leave comes when the program was told to end from outside.
+type leave struct{}
+
+// resize gives every pane its size.
+func (m *model) resize(s size) {
+	m.size = s
+	l := m.layout()
+	m.beam.SetSize(l.beam)
+	m.day.SetSize(l.day)
+	m.moves.SetSize(l.moves)
+}
+
+func (m *model) layout() layout { return arrange(m.w, m.h, m.large) }
+
+// keys takes a key apart that stands for several: a terminal that is slower than
+// the keyboard sends them as one. What is pasted is no key.
+func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
+	if msg.Paste {
+		return nil
+	}
+	if msg.Type != tea.KeyRunes || msg.Alt {
+		return m.key(msg.String())
+	}
+	for _, r := range msg.Runes {
+		if cmd := m.key(string(r)); cmd != nil {
+			return cmd
+		}
+	}
+	return nil
+}
+
+// scope is where a key works now.
+func (m *model) scope() scope {
+	switch {
+	case m.asks:
+		return onQuestion
+	case m.help != nil:
+		return onHelp
+	case m.layout().small:
+		return onSmall
+	}
+	return m.panel(m.focus).Help()
+}
+
+func (m *model) panel(which which) panel {
+	switch which {
+	case theBeam:
+		return &m.beam
+	case theMoves:
+		return &m.moves
+	}
+	return &m.day
+}
+
+// key does what a key asks for.
+func (m *model) key(name string) tea.Cmd {
+	in := m.scope()
+	a := actionOf(name, in)
+	if a != earlier && a != later {
+		m.news = news{}
+	}
+	switch {
+	case m.ended:
+		return nil
+	case a == abort || a == yes || a == quit && !m.changed():
+		m.ended = true
+		return tea.Quit
+	case a == suspend:
+		return tea.Suspend
+	case in == onQuestion:
+		m.asks = false
+		return nil
+	}
+	m.do(a, in)
+	return nil
+}
+
+func (m *model) do(a action, in scope) {
+	switch a {
+	case quit:
+		m.asks = true
+	case help:
+		m.help = &helpPage{}
+	case undo:
+		m.undo()
+	case redo:
+		m.redo()
+	case nextPane:
+		m.turnTo(m.focus%theMoves + 1)
+	case lastPane:
+		m.turnTo((m.focus+theMoves-2)%theMoves + 1)
+	case pane1, pane2, pane3:
+		m.turnTo(theDay + which(a-pane1))
+	case enlarge:
+		if m.large = m.focus - m.large; m.large != m.focus {
+			m.large = all
+		}
+		m.resize(m.size)
+	case back:
+		m.help, m.large = nil, all
+		m.resize(m.size)
+	default:
+		m.pass(a, in)
+	}
+}
+
+// pass gives an action to what has the keys.
+func (m *model) pass(a action, in scope) {
+	switch in {
+	case onHelp:
+		m.help.HandleKey(a, m)
+	case onSmall:
+		m.moves.HandleKey(a, m.desk)
+	default:
+		m.panel(m.focus).HandleKey(a, m.desk)
+	}
+}
+
+// turnTo gives the keys to a pane; an enlarged one gives its place up to it.
+func (m *model) turnTo(which which) {
+	if m.focus = which; m.large != all {
+		m.large = which
+		m.resize(m.size)
+	}
+}
+
+// View is the frame: exactly as many lines as the screen has, each as wide.
+func (m *model) View() string {
+	if m.w <= 0 || m.h <= 0 {
+		return ""
+	}
+	var b strings.Builder
+	b.Grow(4 * m.w * m.h)
+	for i, l := range m.frame() {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		l.paint(&b)
+	}
+	return b.String()
+}
+
+// frame is the screen's lines.
+func (m *model) frame() []line {
+	switch {
+	case m.layout().small && m.asks:
+		return smallQuestion(m.look, m.size)
+	case m.help != nil:
+		return m.help.View(m)
+	case m.layout().small:
+		return small(m.desk, m.size)
+	}
+	out := []line{m.bar().fit(m.w)}
+	out = append(out, m.beam.View(m.desk, m.focus == theBeam)...)
+	out = append(out, m.beside(m.day.View(m.desk, m.focus == theDay), m.moves.View(m.desk, m.focus == theMoves))...)
+	return append(out, m.status().fit(m.w), footer(m.look, m.scope(), m.w))
+}
+
+// beside joins two panes line by line.
+func (m *model) beside(a, b []line) []line {
+	if len(a) == 0 {
+		return b
+	}
+	for i := range b {
+		if i == 0 {
+			a[i].add(faint, m.rule)
+		} else {
+			a[i].add(faint, m.between)
+		}
+		a[i].join(b[i])
+	}
+	return a
+}

@@ -1,0 +1,87 @@
+// Package ui is the full screen: the day, the beam, and the moves of a changeover.
+// It asks package plan for everything and decides nothing itself.
+package ui
+
+import (
+	"fmt"
+	"io"
+	"os"
+
+	_ "bide/ui/quiet" // before Bubble Tea
+	"bide/ui/terminal"
+
+	"bide/plan/shop"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+)
+
+// Background is whether the screen is dark or light.
+type Background uint8
+
+// The backgrounds.
+const (
+	Told Background = iota // by COLORFGBG, else dark
+	Dark
+	Light
+)
+
+// Options are what the screen is run with.
+type Options struct {
+	Shop       *shop.Shop
+	ASCII      bool // nothing but ASCII, as when the locale isn't UTF-8
+	Background Background
+	Input      io.Reader           // os.Stdin when nil
+	Output     io.Writer           // os.Stdout when nil
+	Env        func(string) string // os.Getenv when nil
+}
+
+// Possible reports whether a full screen can be shown on the standard streams.
+func Possible() bool { return terminal.FullScreen(os.Stdin, os.Stdout, os.Getenv) }
+
+// Run shows the screen until the person leaves it, the program is told to end, or
+// the terminal is gone; all of these are no error. The terminal is then as it was.
+// Signals that end a program are the screen's own from here on.
+func Run(o Options) error {
+	o.settle()
+	light := o.Background == Light || o.Background == Told && terminal.Light(o.Env)
+	k := newLook(lipgloss.NewRenderer(o.Output), light, o.ASCII || !terminal.Unicode(o.Env))
+	m, err := newModel(o.Shop, k)
+	if err != nil {
+		return err
+	}
+	return run(m, o.Input, o.Output)
+}
+
+// settle fills in what isn't given.
+func (o *Options) settle() {
+	if o.Input == nil {
+		o.Input = os.Stdin
+	}
+	if o.Output == nil {
+		o.Output = os.Stdout
+	}
+	if o.Env == nil {
+		o.Env = os.Getenv
+	}
+}
+
+// run runs a model as a program.
+func run(m tea.Model, in io.Reader, out io.Writer) error {
+	if f, ok := in.(*os.File); ok {
+		in = terminal.Reader(f)
+	}
+	g := &guard{Model: m, ends: terminal.Ends()}
+	p := tea.NewProgram(g, tea.WithInput(in), tea.WithOutput(out), tea.WithAltScreen(),
+		tea.WithoutSignalHandler())
+	g.kill = p.Kill
+	defer g.ends.Stop()
+	_, err := p.Run()
+	if trace := g.trace(); trace != "" {
+		return fmt.Errorf("a mistake in the program itself; please report this:\n%s", trace)
+	}
+	if terminal.Gone(err) {
+		return nil
+	}
+	return err
+}

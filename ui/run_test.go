@@ -1,0 +1,83 @@
+package ui
+
+import (
+	"errors"
+	"io"
+	"strings"
+	"testing"
+	"testing/synctest"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// A real program, in virtual time: all is worked out, keys do what they say, q
+// ends it without an error.
+func TestProgram(t *testing.T) {
+	s := demo(t)
+	synctest.Test(t, func(t *testing.T) {
+		m, err := newModel(s, testLook(noColours, false, false))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := tea.NewProgram(m, tea.WithInput(nil), tea.WithOutput(io.Discard), tea.WithoutSignalHandler())
+		ended := make(chan error)
+		go func() {
+			_, err := p.Run()
+			ended <- err
+		}()
+		p.Send(tea.WindowSizeMsg{Width: 120, Height: 36})
+		for _, key := range []string{"j", "j", "J", "J", "K", "u", "u", "u", "tab", "tab"} {
+			p.Send(keyNamed(t, key))
+		}
+		synctest.Wait()
+		p.Send(keyNamed(t, "j"))
+		synctest.Wait()
+		if !m.present.whole() || !m.listed.whole() || m.changed() || m.turn != 2 || m.focus != theMoves || m.move != 1 {
+			t.Errorf("known %d and %d, changed %v, turn %d, pane %d, move %d",
+				len(m.present.known), len(m.listed.known), m.changed(), m.turn, m.focus, m.move)
+		}
+		p.Send(keyNamed(t, "q"))
+		if err := <-ended; err != nil {
+			t.Error(err)
+		}
+	})
+}
+
+// A mistake anywhere ends the program with its trace, and the trace names it.
+func TestMistakesEndInOrder(t *testing.T) {
+	for _, where := range []string{"command", "update", "view"} {
+		m, err := newModel(demo(t), testLook(noColours, false, false))
+		if err != nil {
+			t.Fatal(err)
+		}
+		in, keys := io.Pipe()
+		ended := make(chan error)
+		go func() { ended <- run(&clumsy{m, where}, in, io.Discard) }()
+		if _, err := io.WriteString(keys, "x"); err != nil {
+			t.Fatal(err)
+		}
+		select {
+		case err := <-ended:
+			if err == nil || !strings.Contains(err.Error(), "clumsy "+where) || !strings.Contains(err.Error(), "outside_test.go") {
+				t.Errorf("mistake in the %s: %v", where, err)
+			}
+		case <-time.After(20 * time.Second):
+			t.Fatalf("mistake in the %s: the program lives on", where)
+		}
+		keys.CloseWithError(errors.New("over"))
+	}
+}
+
+func TestRunRefusesWhatItCantShow(t *testing.T) {
+	s := demo(t)
+	s.Day.Jobs = nil
+	if err := Run(Options{Shop: s, Output: io.Discard}); err == nil || !strings.Contains(err.Error(), "day.toml") {
+		t.Errorf("no jobs: %v", err)
+	}
+	s = demo(t)
+	s.Beam.Holders = nil
+	if err := Run(Options{Shop: s, Output: io.Discard}); err == nil || !strings.Contains(err.Error(), "beam.toml") {
+		t.Errorf("no holders: %v", err)
+	}
+}
