@@ -151,16 +151,23 @@ func (p program) sheets(c call, s *shop.Shop, d *plan.DayPlan) int {
 	return p.print(document.Bytes(), p.refusals(s, d, c.job))
 }
 
-// refusals tells each reason why a job is refused, and gives the exit status.
+// refusals tells why jobs are refused and which rules the order breaks, and gives
+// the exit status.
 func (p program) refusals(s *shop.Shop, d *plan.DayPlan, only string) int {
 	status := exitDone
+	tell := func(j *plan.Job, f plan.Fault) {
+		if only == "" || only == j.ID {
+			p.say("%v", s.ProblemOf(j, f))
+			status = exitPlan
+		}
+	}
 	for _, r := range d.Refused {
 		for _, f := range r.Faults {
-			if only == "" || only == r.Job.ID {
-				p.say("%v", s.ProblemOf(r.Job, f))
-				status = exitPlan
-			}
+			tell(r.Job, f)
 		}
+	}
+	for _, b := range plan.Broken(d.Jobs()) {
+		tell(b.Job, b.Fault)
 	}
 	return status
 }

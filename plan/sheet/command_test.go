@@ -223,6 +223,26 @@ func TestRefusedJob(t *testing.T) {
 	}
 }
 
+// A rule that the order of the file breaks is told, the document written all the
+// same, and the exit status is 1.
+func TestBrokenOrder(t *testing.T) {
+	dir := copyOfDemo(t, func(name, text string) string {
+		text = strings.Replace(text, `id       = "D-101"`, `id       = "D-101"`+"\nafter    = [\"D-104\"]", 1)
+		return strings.Replace(text, `id       = "D-103"`, `id       = "D-103"`+"\nturn     = 1", 1)
+	})
+	for command, wants := range map[string]string{"sheet": "THE DAY", "check": ""} {
+		got := run(t, command, dir)
+		if got.status != 1 || !strings.Contains(got.out, wants) {
+			t.Errorf("bide %s: exit %d, and %.60q", command, got.status, got.out)
+		}
+		for _, want := range []string{"(D-101), after", "D-104", "(D-103), turn"} {
+			if !strings.Contains(got.err, want) {
+				t.Errorf("bide %s: %q isn't in %q", command, want, got.err)
+			}
+		}
+	}
+}
+
 // bide new makes a shop that has no problems, and never overwrites one.
 func TestNewShop(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "shop")

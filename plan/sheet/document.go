@@ -22,6 +22,7 @@ type document struct {
 	Only     string       `json:"only,omitempty"` // the one job written; totals are of the day
 	Totals   totals       `json:"totals"`
 	Listed   totals       `json:"listed"`
+	Floor    *floor       `json:"floor,omitempty"` // where one is proven
 	Refused  []refusal    `json:"refused"`
 	Notes    []string     `json:"notes"` // what was taken for granted
 	Jobs     []plannedJob `json:"jobs"`
@@ -33,6 +34,11 @@ type totals struct {
 	Setup       seconds `json:"setup_s"`
 	LateJobs    int     `json:"late_jobs"`
 	Late        seconds `json:"late_s"`
+}
+
+type floor struct {
+	Repositions int    `json:"repositions"`
+	By          string `json:"by"`
 }
 
 type refusal struct {
@@ -106,6 +112,9 @@ func newDocument(d *plan.DayPlan, o *Options) *document {
 		if o.wants(d.Steps[i].Job) {
 			doc.Jobs = append(doc.Jobs, j)
 		}
+	}
+	if f := d.Floor; f != nil {
+		doc.Floor = &floor{f.Repositions, f.By}
 	}
 	for _, r := range o.refused(d) {
 		doc.Refused = append(doc.Refused, refusal{tidy(r.Job.ID), tidy(reasons(r, plan.Millimetres))})

@@ -16,14 +16,14 @@ import (
 	"bide/plan/sheet"
 )
 
-// example is the plan document as the design fixes it, with its comments and floor
-// taken out (a floor is there only where one is proven).
+// example is the plan document as the design fixes it, without its comments.
 const example = `{
   "format": "bide-plan", "version": 1,
   "shop": "Beam 2", "holders": 84, "pitch": 12.3,
   "sequence": "best", "aim": "minutes", "rounds": 20000, "seed": 1,
   "totals": {"jobs": 14, "repositions": 411, "setup_s": 12345.6, "late_jobs": 0, "late_s": 0},
   "listed": {"jobs": 14, "repositions": 944, "setup_s": 23456.7, "late_jobs": 2, "late_s": 5400},
+  "floor": {"repositions": 380, "by": "..."},
   "refused": [{"id": "D-107", "why": "..."}],
   "jobs": [{
     "id": "D-101", "material": "...",
@@ -79,6 +79,7 @@ func TestDocumentHasEveryKeyOfTheDesign(t *testing.T) {
 	want := outline(t, []byte(example))
 	p := demoDay(t)
 	p.plan.Refused = hostileDay(t).plan.Refused
+	p.plan.Floor = &plan.Floor{Repositions: 1, By: plan.ByKeeping}
 	got := outline(t, written(t, sheet.JSON, p))
 	at := -1
 	for _, key := range want {
@@ -92,8 +93,9 @@ func TestDocumentHasEveryKeyOfTheDesign(t *testing.T) {
 		}
 		at = i
 	}
+	p.plan.Floor = nil
 	if text := string(written(t, sheet.JSON, p)); strings.Contains(text, `"floor"`) {
-		t.Error("a floor is printed, and none is proven")
+		t.Error("a floor is written, and none is proven")
 	}
 	if empty := string(written(t, sheet.JSON, overnightDay(t))); !strings.Contains(empty, `"refused": []`) {
 		t.Error("without refused jobs the list isn't there")

@@ -100,6 +100,9 @@ func (t *text) inAll() {
 	t.space()
 	t.add(labelled("In all", sum(t.plan.Totals))...)
 	t.add(labelled("Compare", "in the order of the file, layouts centred: "+sum(t.plan.Listed))...)
+	if f := t.plan.Floor; f != nil {
+		t.add(labelled("Floor", t.floor(f))...)
+	}
 	if ends := t.ends(); ends != "" {
 		t.add(labelled("Ends", ends)...)
 	}
@@ -107,6 +110,18 @@ func (t *text) inAll() {
 		t.add(labelled("Left out", out)...)
 	}
 	t.para(hang("", "Holders, slits and cuts are counted from the operator side. A place is the centre line of a holder on the beam's scale; + is to the drive side. The pitch, the least distance of two neighbours, is "+both(t.plan.Beam.Pitch(), t.options.Unit)+".")...)
+}
+
+// floor tells how few moves there could be at best.
+func (t *text) floor(f *plan.Floor) string {
+	which := "in this order"
+	if t.options.Sequence == "best" {
+		which = "in any order"
+	}
+	if t.plan.Totals.Repositions == f.Repositions {
+		return fmt.Sprintf("these are the fewest moves %s: proven by %s", which, f.By)
+	}
+	return fmt.Sprintf("no plan %s can need fewer than %s: proven by %s", which, count(f.Repositions, "move"), f.By)
 }
 
 // ends tells when the last run ends, and how that lies to the shift's end.
