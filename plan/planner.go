@@ -93,26 +93,29 @@ func (s *scene) look() {
 		s.impossible = s.impossible || s.cuts[m]-s.cuts[m-1] < s.pitch
 	}
 	s.stays, s.goodsBefore = s.stays[:0], append(s.goodsBefore[:0], 0)
-	before, goods := 0, 0 // cuts wholly to the operator side of the holder; holders that may cut
+	for i, c := range s.condition {
+		s.plain = s.plain && c == Good
+		s.goodsBefore = append(s.goodsBefore, s.goodsBefore[i])
+		if c.Cuts() {
+			s.goodsBefore[i+1]++
+		}
+	}
+	goods := s.goodsBefore[len(s.condition)]
+	s.impossible = s.impossible || goods < len(s.cuts)
+	before := 0 // cuts wholly to the operator side of the holder
 	for i, x := range s.at {
 		for before < len(s.cuts) && s.cuts[before] < x-s.inPlace {
 			before++
 		}
 		c := s.condition[i]
 		st := s.stayOf(x, c, before)
-		if c != Good {
-			s.plain = false
-		}
+		// Holders on either side must be enough for the cuts there.
+		st.can = st.can && st.before <= s.goodsBefore[i] && len(s.cuts)-st.after <= goods-s.goodsBefore[i+1]
 		if !c.Moves() && !(st.can && s.clear(x, st)) {
 			s.impossible = true
 		}
-		if c.Cuts() {
-			goods++
-		}
 		s.stays = append(s.stays, st)
-		s.goodsBefore = append(s.goodsBefore, goods)
 	}
-	s.impossible = s.impossible || goods < len(s.cuts)
 }
 
 // stayOf is how a holder at x could stay, with that many cuts before it. A holder

@@ -87,7 +87,7 @@ func (p *Planner) inTheWay(l Layout) []Fault {
 	var out []Fault
 	s := &p.now
 	for i, x := range s.at {
-		st := s.stays[i]
+		st := s.stayOf(x, s.condition[i], s.stays[i].before) // whatever lies on either side
 		if s.condition[i].Moves() || st.can && s.clear(x, st) {
 			continue
 		}
