@@ -4,6 +4,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"embed"
 	"errors"
 	"flag"
@@ -20,6 +21,7 @@ import (
 	"bide/plan/sheet"
 	"bide/plan/shop"
 	"bide/ui"
+	"bide/ui/terminal"
 )
 
 const version = "0.1"
@@ -40,9 +42,9 @@ must move between two jobs, in which order, and what that costs.
 SHOP is the folder with one beam's files. Flags stand before or after it; the
 first value is the default.
   --as text|csv|json|html     html: in a later version
-  --sequence listed|best      best: in a later version
-  --aim minutes|moves         what the best order saves
-  --rounds N                  search effort (20000)
+  --sequence listed|best      the order of the file, or the best one found
+  --aim minutes|moves         what the best order saves, once least is late
+  --rounds N                  search effort; 0 goes by the size of the day
   --seed N                    of the search (1)
   --job ID                    the sheet of one job only
 With the full screen: --ascii; --plain comes in a later version.
@@ -89,7 +91,7 @@ func run(args []string, p program) int {
 		p.say("%v", problems)
 		return exitPlan
 	}
-	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := p.day(c, s)
 	if err != nil {
 		p.say("beam.toml: %v", err)
 		return exitPlan
@@ -102,6 +104,34 @@ func run(args []string, p program) int {
 		return p.check(s, d)
 	}
 	return p.sheets(c, s, d)
+}
+
+// day plans the shop's day in the sequence asked for.
+func (p program) day(c call, s *shop.Shop) (*plan.DayPlan, error) {
+	if c.sequence != "best" {
+		return plan.PlanDay(s.Beam, s.Standing, s.Day)
+	}
+	effort := plan.Effort{Rounds: c.rounds, Seed: c.seed}
+	if c.aim == "moves" {
+		effort.Aim = plan.AimMoves
+	}
+	if f, ok := p.err.(*os.File); ok && terminal.FullScreen(f, f, os.Getenv) {
+		effort.Report = progress(f)
+		defer fmt.Fprint(f, "\r\x1b[K")
+	}
+	return plan.Search(context.Background(), s.Beam, s.Standing, s.Day, effort)
+}
+
+// progress tells how far a search is, on one line of a terminal.
+func progress(w io.Writer) func(plan.Progress) {
+	shown := -1
+	return func(g plan.Progress) {
+		if percent := 100 * g.Rounds / max(g.Of, 1); percent > shown {
+			shown = percent
+			fmt.Fprintf(w, "\rsearching: %d %%, best so far %d moves, %.1f min of setup, %d late\x1b[K",
+				percent, g.Best.Repositions, g.Best.Setup.Minutes(), g.Best.LateJobs)
+		}
+	}
 }
 
 // fullScreen shows the shop until the person leaves it.
@@ -134,7 +164,7 @@ func open(dir string) (*shop.Shop, shop.Problems) {
 func (p program) sheets(c call, s *shop.Shop, d *plan.DayPlan) int {
 	o := sheet.Options{
 		Unit: s.Unit, Day: s.Day, Notes: s.Notes, Only: c.job,
-		Sequence: c.sequence, Aim: c.aim, Rounds: c.rounds, Seed: c.seed,
+		Sequence: d.Sequence.String(), Aim: c.aim, Rounds: d.Rounds, Seed: c.seed,
 	}
 	if err := o.Check(); err != nil {
 		p.say("bide: --job: %v", err)
@@ -250,7 +280,7 @@ func parse(args []string) (call, error) {
 	choice(f, &c.sequence, "sequence", "listed", "best")
 	choice(f, &c.aim, "aim", "minutes", "moves")
 	f.StringVar(&c.job, "job", "", "")
-	f.IntVar(&c.rounds, "rounds", 20000, "")
+	f.IntVar(&c.rounds, "rounds", 0, "")
 	f.Uint64Var(&c.seed, "seed", 1, "")
 	f.BoolVar(&c.ascii, "ascii", false, "")
 	f.BoolVar(&c.plain, "plain", false, "")
@@ -341,8 +371,6 @@ func (c *call) allowed(f *flag.FlagSet) (err error) {
 		err = errors.New("--rounds is 0 or more")
 	case c.as == "html":
 		err = errors.New("--as html comes in a later version; text, csv and json are there")
-	case c.sequence == "best":
-		err = errors.New("--sequence best comes in a later version; listed is there")
 	case c.plain:
 		err = errors.New("--plain comes in a later version")
 	}
