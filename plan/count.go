@@ -8,9 +8,8 @@ package plan
 // makes it a longest path from the first to the last.
 
 // Count is the fewest holders that must move from the standing to the layout,
-// exactly; ok is false when the layout can't be set at all. With all holders
-// good, free to rest and in_place nought it takes O(H^2) for H holders; otherwise
-// see reach.
+// exactly; ok is false when the layout can't be set at all. With all holders good
+// and in_place nought it takes O(H^2) for H holders; otherwise see reach.
 func (p *Planner) Count(standing []Length, l Layout) (repositions int, ok bool) {
 	p.set(standing, l.Web, l.Cuts)
 	stays, ok := p.count()
@@ -28,16 +27,22 @@ func (p *Planner) count() (stays int, ok bool) {
 	return p.reach.most(&p.now)
 }
 
-// chain is the longest path over stays when every holder is good and may rest
-// anywhere on the rail. The h holders between two neighbouring stays must serve
-// the g cuts between them, and the h - g spare ones must find room beside them:
-// between neighbouring cuts or stays a pitch apart or more, room is
-// floor(gap/pitch) - 1. With running sums of it, both tests are differences:
+// chain is the longest path over stays as if every holder could move and cut. The
+// h holders between two neighbouring stays must serve the g cuts between them, and
+// the h - g spare ones must find room beside them: between neighbouring cuts or
+// stays a pitch apart or more, room is floor(gap/pitch) - 1. With running sums of
+// it, both tests are differences:
 //
 //	h >= g        <=>  in.spare >= out.spare
 //	h - g <= room <=>  in.spare - in.room <= out.spare - out.room
 //
-// No cut between them (g = 0) needs no test: those that stand there now can stay.
+// Where idle holders may rest anywhere, no cut between two stays (g = 0) needs no
+// test: those that stand there now can stay. Where they may not rest over the web,
+// there is room before the first cut and behind the last one alone.
+//
+// The result is exact for good holders and exact places. Otherwise it is a bound
+// from above: what holders can't do only takes stays away, and room reckoned with
+// each cut served up to in_place off is never too small.
 type chain struct {
 	nodes []node
 	best  []int // longest chain from the first end to the node, itself counted
@@ -48,6 +53,7 @@ type chain struct {
 // node is a holder that can stay, or one of the two ends.
 type node struct {
 	holder        int
+	eased         bool // no test is needed where no cut lies between
 	before, after int // cuts before the node, and before whatever follows it
 	inSpare       int // holders before it less cuts before it
 	inTight       int // inSpare less the room up to it
@@ -93,14 +99,14 @@ func (c *chain) backwards() {
 
 // joins reports whether n and a later node can be neighbouring stays.
 func (n *node) joins(to *node) bool {
-	return n.after == to.before || to.inSpare >= n.outSpare && to.inTight <= n.outTight
+	return n.eased && n.after == to.before || to.inSpare >= n.outSpare && to.inTight <= n.outTight
 }
 
 // build lists the ends and every holder that can stay.
 func (c *chain) build(s *scene) {
 	c.room = append(c.room[:0], 0)
 	for m := 1; m < len(s.cuts); m++ {
-		c.room = append(c.room, c.room[m-1]+int((s.cuts[m]-s.cuts[m-1])/s.pitch)-1)
+		c.room = append(c.room, c.room[m-1]+s.roomIn(s.cuts[m-1], s.cuts[m]))
 	}
 	c.nodes = c.nodes[:0]
 	c.add(s, -1, s.rail.From-s.pitch, 0, 0)
@@ -114,14 +120,31 @@ func (c *chain) build(s *scene) {
 
 // add lists one node at place x.
 func (c *chain) add(s *scene, holder int, x Length, before, after int) {
-	n := node{holder: holder, before: before, after: after}
+	n := node{holder: holder, eased: s.anywhere || len(s.cuts) == 0, before: before, after: after}
 	n.inSpare, n.outSpare = holder-before, holder+1-after
 	n.inTight, n.outTight = n.inSpare, n.outSpare
 	if before > 0 {
-		n.inTight -= c.room[before-1] + int((x-s.cuts[before-1])/s.pitch) - 1
+		n.inTight -= c.room[before-1] + s.roomIn(s.cuts[before-1], x)
 	}
 	if after < len(s.cuts) {
-		n.outTight -= c.room[after] - (int((s.cuts[after]-x)/s.pitch) - 1)
+		n.outTight -= c.room[after] - s.roomIn(x, s.cuts[after])
 	}
 	c.nodes = append(c.nodes, n)
+}
+
+// roomIn is how many idle holders can stand between a cut or stay and the next one,
+// each a pitch from both.
+func (s *scene) roomIn(from, to Length) int {
+	if s.anywhere {
+		return int((to-from+2*s.inPlace)/s.pitch) - 1
+	}
+	room := 0
+	from, to = from+s.pitch-s.inPlace, to-s.pitch+s.inPlace
+	if last := min(to, s.idle.From); last >= from {
+		room = int((last-from)/s.pitch) + 1
+	}
+	if first := max(from, s.idle.To); first <= to {
+		room += int((to-first)/s.pitch) + 1
+	}
+	return room
 }

@@ -35,7 +35,7 @@ type scene struct {
 	condition   []Condition
 	cuts        []Length
 	stays       []stay
-	plain       bool // all holders good, free to rest, exact places: count.go does
+	plain       bool // all holders good, exact places: count.go does
 	impossible  bool // cuts too near, off the rail, or an unmovable holder in the way
 	goodsBefore []int
 }
@@ -87,7 +87,7 @@ func (p *Planner) set(standing []Length, web Span, cuts []Length) {
 // look works out what follows from places and cuts: the ways to stay and whether
 // anything rules the layout out at once.
 func (s *scene) look() {
-	s.plain = s.anywhere && s.inPlace == 0
+	s.plain = s.inPlace == 0 && (s.anywhere || len(s.cuts) > 0)
 	s.impossible = len(s.cuts) > 0 && (s.cuts[0] < s.rail.From || s.cuts[len(s.cuts)-1] > s.rail.To)
 	for m := 1; m < len(s.cuts); m++ {
 		s.impossible = s.impossible || s.cuts[m]-s.cuts[m-1] < s.pitch

@@ -79,8 +79,12 @@ func (p *Planner) best(window Span) (Length, bool) {
 	p.meet(window)
 	most = p.try(most)
 	// Without a holder on a cut every cut needs a reposition: other shifts are
-	// worth a look only if nothing better has been found.
-	if most <= len(p.now.at)-len(f.cuts) {
+	// worth a look only if nothing better has been found, or if a holder near a cut
+	// will do.
+	if most < 0 && !p.fitsAnywhere(window) {
+		return 0, false
+	}
+	if most <= len(p.now.at)-len(f.cuts) || p.now.inPlace > 0 {
 		f.list = f.list[:0]
 		p.critical(window)
 		most = p.try(most)
@@ -108,19 +112,53 @@ func (p *Planner) meet(window Span) {
 
 // critical lists all critical shifts in the window.
 func (p *Planner) critical(window Span) {
+	p.fixed(window)
+	for _, c := range p.shifts.cuts {
+		for i, x := range p.now.at {
+			if p.now.condition[i].Moves() {
+				p.pitches(x-c, window)
+			}
+		}
+	}
+}
+
+// fixed lists the critical shifts that come from what can't move.
+func (p *Planner) fixed(window Span) {
 	s := &p.now
 	edges := [4]Length{s.rail.From, s.rail.To, s.web.From, s.web.To}
 	if !s.anywhere {
 		edges[2], edges[3] = s.idle.From, s.idle.To
 	}
 	for _, c := range p.shifts.cuts {
-		for _, x := range s.at {
-			p.pitches(x-c, window)
-		}
 		for _, x := range edges {
 			p.pitches(x-c, window)
 		}
+		for i, x := range s.at {
+			if s.condition[i].Moves() {
+				continue
+			}
+			p.pitches(x-c, window)
+			if s.inPlace > 0 { // from here to there it can serve the cut
+				p.consider(x-c-s.inPlace, window)
+				p.consider(x-c+s.inPlace, window)
+			}
+		}
 	}
+}
+
+// fitsAnywhere reports whether the layout can be set at any shift in the window.
+// That depends on what can't move alone: rail ends, store edges, and holders that
+// are stuck or out.
+func (p *Planner) fitsAnywhere(window Span) bool {
+	f := &p.shifts
+	f.list = append(f.list[:0], bounded{shift: 0}, bounded{shift: window.From}, bounded{shift: window.To})
+	p.fixed(window)
+	for _, b := range f.list {
+		if p.shift(b.shift); p.fits() {
+			return true
+		}
+	}
+	return false
 }
 
 // pitches lists the shifts in the window that are whole pitches from one.
@@ -156,6 +194,11 @@ func (p *Planner) try(most int) int {
 			break
 		}
 		p.shift(b.shift)
+		if !p.now.plain { // the bound of the chain is cheap beside the count
+			if stays, ok := p.chain.longest(&p.now); !ok || stays < most {
+				continue
+			}
+		}
 		switch stays, ok := p.count(); {
 		case !ok || stays < most:
 		case stays > most:
@@ -209,8 +252,7 @@ func (p *Planner) nearest(window Span) (Length, bool) {
 		return 0, true
 	}
 	f.list = append(f.list, bounded{shift: window.From}, bounded{shift: window.To})
-	p.meet(window)
-	p.critical(window)
+	p.fixed(window)
 	slices.SortFunc(f.list, func(a, b bounded) int { return nearer(a.shift, b.shift) })
 	for _, b := range f.list {
 		if p.shift(b.shift); p.fits() {
