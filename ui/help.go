@@ -1,6 +1,6 @@
 package ui
 
-// helpPage tells the keys, the marks, the cautions and what was taken for granted.
+// helpPage tells the cautions, the keys, the marks and what was taken for granted.
 type helpPage struct{ from int }
 
 // HandleKey turns the page.
@@ -35,6 +35,10 @@ var chapters = []struct {
 
 // lines are all of the help, broken to the screen's width.
 func (p *helpPage) lines(m *model) (out []line) {
+	out = append(out, p.chapter(m, "Before a hand goes near the beam"))
+	for _, text := range cautions {
+		out = append(out, p.entry(m, "", text)...)
+	}
 	for _, c := range chapters {
 		out = append(out, p.chapter(m, c.name))
 		for _, b := range bindings {
@@ -47,10 +51,6 @@ func (p *helpPage) lines(m *model) (out []line) {
 	out = append(out, p.chapter(m, "Marks"))
 	for _, mark := range marks(m.look) {
 		out = append(out, p.entry(m, mark[0], mark[1])...)
-	}
-	out = append(out, p.chapter(m, "Before a hand goes near the beam"))
-	for _, text := range cautions {
-		out = append(out, p.entry(m, "", text)...)
 	}
 	if len(m.shop.Notes) > 0 {
 		out = append(out, p.chapter(m, "Taken for granted"))

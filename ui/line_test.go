@@ -28,7 +28,9 @@ func FuzzSafe(f *testing.F) {
 				if cells(out) != n || fitted.width != n {
 					t.Fatalf("%q in %d cells takes %d, counted as %d", out, n, cells(out), fitted.width)
 				}
-				if i := strings.IndexFunc(out, func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || k.ascii && r > '~' }); i >= 0 {
+				if i := strings.IndexFunc(out, func(r rune) bool {
+					return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || k.ascii && r > '~'
+				}); i >= 0 {
 					t.Fatalf("%q holds %q", out, out[i:])
 				}
 			}

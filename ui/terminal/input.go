@@ -2,6 +2,7 @@ package terminal
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"time"
 	"unicode/utf8"
@@ -39,7 +40,7 @@ func (i *Input) Read(p []byte) (int, error) {
 func (i *Input) read(p []byte) (int, error) {
 	n, err := i.File.Read(p)
 	if err != nil {
-		return n, errors.Join(ErrGone, err)
+		return n, fmt.Errorf("%w: %v", ErrGone, err) // and never io.EOF within
 	}
 	return n, nil
 }

@@ -1,0 +1,148 @@
+package ui
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"syscall"
+	"testing"
+	"time"
+
+	"golang.org/x/sys/unix"
+)
+
+// mute is a terminal that shows what it is sent and never answers a question.
+type mute struct {
+	master, slave *os.File
+	mutex         sync.Mutex
+	shown         bytes.Buffer
+}
+
+func newMute(t *testing.T) *mute {
+	t.Helper()
+	master, err := os.OpenFile("/dev/ptmx", os.O_RDWR|unix.O_NOCTTY, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { master.Close() })
+	if err := unix.IoctlSetPointerInt(int(master.Fd()), unix.TIOCSPTLCK, 0); err != nil {
+		t.Fatal(err)
+	}
+	n, err := unix.IoctlGetInt(int(master.Fd()), unix.TIOCGPTN)
+	if err != nil {
+		t.Fatal(err)
+	}
+	slave, err := os.OpenFile(fmt.Sprintf("/dev/pts/%d", n), os.O_RDWR|unix.O_NOCTTY, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { slave.Close() })
+	if err := unix.IoctlSetWinsize(int(slave.Fd()), unix.TIOCSWINSZ, &unix.Winsize{Row: 30, Col: 100}); err != nil {
+		t.Fatal(err)
+	}
+	m := &mute{master: master, slave: slave}
+	go func() {
+		buf := make([]byte, 1<<16)
+		for {
+			n, err := master.Read(buf)
+			m.mutex.Lock()
+			m.shown.Write(buf[:n])
+			m.mutex.Unlock()
+			if err != nil {
+				return
+			}
+		}
+	}()
+	return m
+}
+
+// text is all that was sent so far.
+func (m *mute) text() string {
+	m.mutex.Lock()
+	defer m.mutex.Unlock()
+	return m.shown.String()
+}
+
+// start starts a program on the terminal, as its own.
+func (m *mute) start(t *testing.T, program string, args ...string) *exec.Cmd {
+	t.Helper()
+	cmd := exec.Command(program, args...)
+	cmd.Stdin, cmd.Stdout, cmd.Stderr = m.slave, m.slave, m.slave
+	cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true}
+	for _, pair := range os.Environ() {
+		if name, _, _ := strings.Cut(pair, "="); name != "CI" && name != "COLORFGBG" && name != "NO_COLOR" {
+			cmd.Env = append(cmd.Env, pair)
+		}
+	}
+	cmd.Env = append(cmd.Env, "TERM=xterm-256color", "LC_ALL=C.UTF-8")
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { cmd.Process.Kill() })
+	return cmd
+}
+
+// until waits until the terminal was sent the text.
+func (m *mute) until(t *testing.T, text string, within time.Duration) {
+	t.Helper()
+	for end := time.Now().Add(within); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
+		if strings.Contains(m.text(), text) {
+			return
+		}
+	}
+	t.Fatalf("no %q within %v:\n%q", text, within, m.text())
+}
+
+// patience is less than the five seconds that a question to a mute terminal takes,
+// and far more than anything needs.
+const patience = 3 * time.Second
+
+// The screen doesn't wait for answers of the terminal, and keeps the bytes of a key
+// together that come one after the other.
+func TestScreenOnATerminalThatNeverAnswers(t *testing.T) {
+	m := newMute(t)
+	shop, err := filepath.Abs("../testdata/demo")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Setenv("BIDE_TEST_SCREEN", "demo")
+	t.Setenv("BIDE_TEST_SHOP", shop)
+	t.Setenv("BIDE_TEST_PID", filepath.Join(t.TempDir(), "pid"))
+	cmd := m.start(t, os.Args[0])
+	m.until(t, "D-098", patience)
+	m.until(t, "ends ", 10*time.Second)
+	for _, part := range []string{"\x1b", "[", "B"} { // down
+		io.WriteString(m.master, part)
+		time.Sleep(10 * time.Millisecond)
+	}
+	m.until(t, "D-101 → D-102", 10*time.Second)
+	io.WriteString(m.master, "q")
+	if err := cmd.Wait(); err != nil {
+		t.Error(err)
+	}
+	if strings.Contains(m.text(), "\x1b]11;?") || strings.Contains(m.text(), "\x1b[6n") {
+		t.Error("the terminal was asked for its background or its cursor")
+	}
+}
+
+// Commands that need no screen don't wait for the terminal either.
+func TestCommandsOnATerminalThatNeverAnswers(t *testing.T) {
+	program := filepath.Join(t.TempDir(), "bide")
+	if out, err := exec.Command("go", "build", "-o", program, "bide").CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	m := newMute(t)
+	cmd, began := m.start(t, program, "help"), time.Now()
+	if err := cmd.Wait(); err != nil {
+		t.Fatalf("%v\n%s", err, m.text())
+	}
+	if took := time.Since(began); took > patience {
+		t.Errorf("bide help took %v", took)
+	}
+	m.until(t, "bide [SHOP]", patience)
+}
