@@ -36,9 +36,9 @@ func (m *model) ending() line {
 	switch over := end.Sub(day.End); {
 	case day.End.IsZero():
 	case over > 0:
-		l.add(late, fmt.Sprintf(" !%s past the shift", hours(over)))
+		l.add(late, fmt.Sprintf(" !%s past the shift's end", hours(over)))
 	default:
-		l.add(good, fmt.Sprintf(" %s before the shift does", hours(-over)))
+		l.add(good, fmt.Sprintf(", %s before the shift's end", hours(-over)))
 	}
 	return l
 }

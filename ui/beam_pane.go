@@ -114,6 +114,10 @@ func (p *beamPane) title(d *desk) line {
 		l.add(plain, fmt.Sprintf("  %s %d bide", d.legend[bides], len(o.step.Changeover.Holders)-n))
 		l.add(faint, fmt.Sprintf(", %s idle", d.legend[idles]))
 	}
+	if moves := d.moves(); d.move < len(moves) {
+		l.add(faint, "  "+d.aim)
+		l.join(d.shortest(&moves[d.move], p.w))
+	}
 	if p.zoom > 0 {
 		l.add(faint, fmt.Sprintf("  %d times as large", 1<<p.zoom))
 	}

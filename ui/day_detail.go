@@ -41,6 +41,9 @@ func about(d *desk, turn int) (out []span) {
 	if j.State == plan.Running {
 		say(good, "r %s is running", j.ID)
 	}
+	if text := rulesOf(j); text != "" {
+		say(plain, "%s", text)
+	}
 	if o == nil {
 		say(faint, "%s its changeover is being worked out", d.pending)
 		return out
@@ -58,6 +61,21 @@ func about(d *desk, turn int) (out []span) {
 	say(plain, "%s", layoutOf(j, &s.Layout, u))
 	say(faint, "%s, runs %s to %s", j.Material, clock(s.RunStart, d.shop.Day.Start), clock(s.RunEnd, d.shop.Day.Start))
 	return out
+}
+
+// rulesOf tells what the job asks of the order.
+func rulesOf(j *plan.Job) string {
+	var parts []string
+	switch {
+	case j.Turn < 0:
+		parts = append(parts, "fixed to the last turn")
+	case j.Turn > 0:
+		parts = append(parts, fmt.Sprintf("fixed to turn %d", j.Turn))
+	}
+	if len(j.After) > 0 {
+		parts = append(parts, "to come after "+strings.Join(j.After, ", "))
+	}
+	return strings.Join(parts, "; ")
 }
 
 // causes tells what a setup's minutes are spent on. Blades and moves go on side by

@@ -61,11 +61,26 @@ var (
 	dayBar = figure(moved, func(e entry, s *plan.Step) string { return e.bar(s) })
 )
 
+// turnWidth and clockWidth are the widths of the columns of turns and of times.
+func (d *desk) turnWidth() int { return max(2, len(fmt.Sprint(len(d.jobs())))) }
+
+func (d *desk) clockWidth() int {
+	w := 5
+	for _, o := range d.present.known {
+		w = max(w, len(d.at(o.clock)))
+	}
+	for _, j := range d.jobs() {
+		w = max(w, len(d.at(j.Due)))
+	}
+	return w
+}
+
 // dayColumns are those of the compact list: one line a job.
 func dayColumns(d *desk) []column[entry] {
+	times := d.clockWidth()
 	return []column[entry]{
 		{width: 1, left: true, cell: entry.cursor},
-		{head: "n", width: 2, cell: dayTurn},
+		{head: "n", width: d.turnWidth(), cell: dayTurn},
 		{width: 1, left: true, cell: entry.flag},
 		{head: "job", width: d.idWidth(), left: true, cell: dayID},
 		{head: "material", width: 12, rank: 5, left: true, flex: 18, cell: dayMaterial},
@@ -76,19 +91,20 @@ func dayColumns(d *desk) []column[entry] {
 		{head: "travel", width: 7, rank: 6, cell: dayTravel},
 		{head: "min", width: 5, rank: 1, cell: daySetup},
 		{width: barWidth, rank: 10, left: true, cell: dayBar},
-		{head: "setup", width: 7, rank: 9, cell: dayBegins},
-		{head: "run", width: 5, rank: 1, cell: dayRuns},
-		{head: "end", width: 5, rank: 3, cell: dayEnds},
-		{head: "due", width: 5, rank: 2, cell: dayDue},
+		{head: "setup", width: times + 2, rank: 9, cell: dayBegins},
+		{head: "run", width: times, rank: 1, cell: dayRuns},
+		{head: "end", width: times, rank: 3, cell: dayEnds},
+		{head: "due", width: times, rank: 2, cell: dayDue},
 		{head: "late", width: 5, rank: 1, left: true, cell: dayLate},
 	}
 }
 
 // changeoverColumns are those of a changeover's own line in the roomy list.
 func changeoverColumns(d *desk) []column[entry] {
+	times := d.clockWidth()
 	return []column[entry]{
-		{width: 5, cell: func(entry) (ink, string) { return plain, "" }},
-		{head: "setup", width: 7, left: true, cell: dayBegins},
+		{width: 3 + d.turnWidth(), cell: func(entry) (ink, string) { return plain, "" }},
+		{head: "setup", width: times + 2, left: true, cell: dayBegins},
 		{head: "moves", width: 5, cell: dayMoves},
 		{head: "parked", width: 6, cell: dayParked},
 		{head: "travel", width: 7, cell: dayTravel},
@@ -99,17 +115,18 @@ func changeoverColumns(d *desk) []column[entry] {
 
 // jobColumns are those of a job's own line there.
 func jobColumns(d *desk) []column[entry] {
+	times := d.clockWidth()
 	return []column[entry]{
 		{width: 1, left: true, cell: entry.cursor},
-		{head: "n", width: 2, cell: dayTurn},
+		{head: "n", width: d.turnWidth(), cell: dayTurn},
 		{width: 1, left: true, cell: entry.flag},
 		{head: "job", width: d.idWidth(), left: true, cell: dayID},
 		{head: "material", width: 16, left: true, flex: 12, cell: dayMaterial},
 		{head: "web", width: 7, cell: dayWeb},
 		{head: "cuts", width: 4, cell: dayCuts},
-		{head: "run", width: 7, cell: dayRuns},
-		{head: "end", width: 7, cell: dayEnds},
-		{head: "due", width: 7, cell: dayDue},
+		{head: "run", width: times + 2, cell: dayRuns},
+		{head: "end", width: times + 2, cell: dayEnds},
+		{head: "due", width: times + 2, cell: dayDue},
 		{head: "late", width: 6, left: true, cell: dayLate},
 	}
 }
@@ -122,7 +139,7 @@ func (p *dayPane) compact(d *desk, n int, focused bool) []line {
 		l := rowOf(d.look, columns, e)
 		if e.refused() {
 			l = rowOf(d.look, columns[:4], e)
-			l.add(late, " "+e.refusal())
+			l.add(late, " "+d.short(e.refusal(), p.w-l.width-1))
 		}
 		out = append(out, l)
 	}
@@ -137,7 +154,7 @@ func (p *dayPane) roomy(d *desk, n int, focused bool) []line {
 		l := rowOf(d.look, changeovers, e)
 		if e.refused() {
 			l = d.line()
-			l.add(late, blanks(6)+e.refusal())
+			l.add(late, blanks(6)+d.short(e.refusal(), p.w-6))
 		}
 		out = append(out, l, rowOf(d.look, jobs, e))
 	}

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"bide/plan"
@@ -135,7 +136,7 @@ func (e entry) flag() (ink, string) {
 }
 
 // at is a time of the day.
-func (e entry) at(t time.Time) string { return clock(t, e.shop.Day.Start) }
+func (d *desk) at(t time.Time) string { return clock(t, d.shop.Day.Start) }
 
 // travel is the moves' lengths together, in metres or feet.
 func (d *desk) travel(l plan.Length) string {
@@ -177,13 +178,14 @@ func total(d *desk, name string, c *chain) line {
 // away names the jobs that have no turn.
 func (p *dayPane) away(d *desk) line {
 	l := d.line()
-	l.add(faint, " left out:")
+	var jobs []string
 	for _, j := range d.away {
 		state := "done"
 		if j.State == plan.Aside {
 			state = "aside"
 		}
-		l.add(faint, " "+j.ID+" "+state)
+		jobs = append(jobs, j.ID+" "+state)
 	}
+	l.add(faint, " "+d.short("left out: "+strings.Join(jobs, ", "), p.w-2))
 	return l
 }

@@ -131,6 +131,9 @@ func (s *screen) fits() {
 	s.t.Helper()
 	frame := s.View()
 	lines := strings.Split(frame, "\n")
+	if strings.Contains(frame, "\x1b") && s.open[strong] == "" {
+		s.t.Fatalf("%dx%d: a sequence where there are no colours:\n%q", s.w, s.h, frame)
+	}
 	if len(lines) != s.h {
 		s.t.Fatalf("%dx%d: %d lines:\n%s", s.w, s.h, len(lines), frame)
 	}

@@ -70,7 +70,6 @@ type glyphs struct {
 	more             string // what is left out
 	pending          string // a cost still being worked out
 	to               string // from one to the next
-	left, right      string // ways along the beam
 	tick             string // on the scale
 	bar              string // of cost
 	webFrom, webTo   string
@@ -81,14 +80,14 @@ type glyphs struct {
 
 var unicodeGlyphs = glyphs{
 	rule: "─", focusRule: "━", between: "│", cursor: "▸", cursorBy: "›", more: "…", pending: "…",
-	to: "→", left: "←", right: "→", tick: "╷", bar: "▬",
+	to: "→", tick: "╷", bar: "▬",
 	webFrom: "╞", webTo: "╡", web: "═", trim: "┄", cut: "╪", aim: "▾",
 	legend: [classes]string{idles: "⠅", bides: "⠇", moves: "⢣", aimed: "⢳⡀"},
 }
 
 var asciiGlyphs = glyphs{
 	rule: "-", focusRule: "=", between: "|", cursor: ">", cursorBy: ">", more: "..", pending: "..",
-	to: "->", left: "<", right: ">", tick: "|", bar: "#",
+	to: "->", tick: "|", bar: "#",
 	webFrom: "[", webTo: "]", web: "-", trim: "~", cut: "+", aim: "v",
 	legend: [classes]string{idles: ".", bides: "|", moves: "',", aimed: "**"},
 }
