@@ -33,6 +33,8 @@ type finisher struct {
 const (
 	mostSweeps = 12
 	mostShakes = 24
+	fewShakes  = 3
+	shakesOf   = 5000 // turns times holders that may be shaken on a larger day
 )
 
 // keep writes the tour down and keeps it if it is better than what there is. A
@@ -61,8 +63,8 @@ func (f *finisher) settle(t *tour) {
 // shake sweeps the day with places drawn by chance among those that cost as few
 // repositions, and settles it again wherever that has saved one.
 func (f *finisher) shake(t *tour) {
-	moves := t.moves()
-	for range mostShakes {
+	moves, size := t.moves(), len(t.order)*len(f.p.beam.Holders)
+	for range min(max(fewShakes, shakesOf/max(size, 1)), mostShakes) {
 		f.sweep(t, true)
 		if n := t.moves(); n < moves {
 			moves = n

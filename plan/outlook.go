@@ -24,6 +24,7 @@ type outlook struct {
 	chance *rand.Rand
 
 	seen []sight // of each shared place
+	cuts []sight // of each cut of the job itself
 	now  *sight  // of the place considered, if it is a shared one
 }
 
@@ -81,19 +82,24 @@ func (o *outlook) anchor(s *scene, a *anchors) {
 	}
 }
 
-// look fills seen for the shared places, which ascend as the cuts do.
-func (o *outlook) look(s *scene, shared []Length) {
-	o.seen = append(o.seen[:0], make([]sight, len(shared))...)
+// look is the sight of each of the places, which ascend as the cuts do; it uses
+// the memory of into.
+func (o *outlook) look(into []sight, places []Length, pitch Length) []sight {
+	into = slices.Grow(into[:0], len(places))[:len(places)]
 	for q, l := range o.coming {
 		m := 0
-		for v, at := range shared {
+		for v, at := range places {
 			for m < len(l.Cuts) && l.Cuts[m] < at {
 				m++
 			}
-			o.seen[v][q] = l.sees(at, m, s.pitch)
+			into[v][q] = l.sees(at, m, pitch)
 		}
 	}
+	return into
 }
+
+// all is what a place loses that no coming layout can use.
+func (o *outlook) all() int64 { return stepsPerMove - stepsPerMove>>len(o.coming) }
 
 // at is the sight of any place.
 func (o *outlook) at(at, pitch Length) (seen sight) {

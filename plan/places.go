@@ -77,7 +77,7 @@ func (p *places) solve(s *scene, k *keep, o *outlook) int {
 	p.bound(s, k)
 	p.anchors.find(s, k, o)
 	if o != nil {
-		o.look(s, p.shared)
+		o.seen, o.cuts = o.look(o.seen, p.shared, s.pitch), o.look(o.cuts, s.cuts, s.pitch)
 	}
 	n := len(s.at)
 	p.first, p.list = p.first[:0], p.list[:0]
@@ -201,7 +201,7 @@ func (p *places) consider(s *scene, o *outlook, i int, at Length, m int) int {
 		cost += p.perReposition + int64(abs(at-s.at[i])/p.grain)
 	}
 	if o != nil {
-		cost += p.later(s, o, i, at)
+		cost += p.later(s, o, i, m, at)
 		if o.shake > 0 {
 			cost += o.chance.Int64N(o.shake)
 		}
@@ -210,17 +210,26 @@ func (p *places) consider(s *scene, o *outlook, i int, at Length, m int) int {
 	return m
 }
 
-// later is what holder i loses at later changeovers by standing at a place.
-func (p *places) later(s *scene, o *outlook, i int, at Length) int64 {
-	switch {
-	case o.then != nil && at == o.then[i]:
-		return 0
-	case o.then != nil:
+// later is what holder i loses at later changeovers by standing at a place with m
+// cuts before it.
+func (p *places) later(s *scene, o *outlook, i, m int, at Length) int64 {
+	if o.then != nil {
+		if at == o.then[i] {
+			return 0
+		}
 		return p.perReposition + int64(abs(at-o.then[i])/p.grain)
-	case o.now != nil:
-		return o.lost(o.now, i, len(s.at)) * p.perStep
 	}
-	seen := o.at(at, s.pitch)
+	var seen sight
+	switch {
+	case o.now != nil:
+		seen = *o.now
+	case m < len(s.cuts) && s.cuts[m] == at:
+		seen = o.cuts[m]
+	case o.rough && at != s.at[i]: // behind a holder that stays: of no later use but by accident
+		return o.all() * p.perStep
+	default:
+		seen = o.at(at, s.pitch)
+	}
 	return o.lost(&seen, i, len(s.at)) * p.perStep
 }
 
