@@ -163,9 +163,9 @@ func total(d *desk, name string, c *chain) line {
 		l.add(faint, fmt.Sprintf(" %s %d of %d worked out", d.pending, len(c.known), len(c.jobs)))
 		return l
 	}
-	l.right(moved, fmt.Sprint(c.totals.Repositions), 4)
-	l.add(faint, " moves")
-	l.right(strong, minutes(c.totals.Setup), 7)
+	l.right(moved, fmt.Sprint(c.totals.Repositions), 5)
+	l.add(faint, " moves ")
+	l.right(strong, minutes(c.totals.Setup), 6)
 	l.add(faint, " min ")
 	if n := c.totals.LateJobs; n > 0 {
 		l.add(late, fmt.Sprintf("!%s late (%s)", hours(c.totals.Late), count(n, "job")))

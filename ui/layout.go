@@ -46,7 +46,7 @@ func arrange(w, h int, enlarged which) layout {
 		return layout{moves: whole}
 	}
 	beam := rest / 3
-	left := 43 + (w-leastWidth)/2
+	left := 44 + (w-leastWidth)/2
 	return layout{
 		beam:    size{w, beam},
 		day:     size{left, rest - beam},

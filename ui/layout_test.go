@@ -13,7 +13,7 @@ func TestLayoutFillsTheScreen(t *testing.T) {
 				if cells != w*h {
 					t.Fatalf("%dx%d, enlarged %d: %d cells of %d: %+v", w, h, large, cells, w*h, l)
 				}
-				if large == all && (l.beam.h < 7 || l.day.w < 43 || l.moves.w < 36 || l.day.h < 14 || l.day.h != l.moves.h) {
+				if large == all && (l.beam.h < 7 || l.day.w < 44 || l.moves.w < 35 || l.day.h < 14 || l.day.h != l.moves.h) {
 					t.Fatalf("%dx%d: a pane is too small: %+v", w, h, l)
 				}
 			}
