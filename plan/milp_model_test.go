@@ -197,12 +197,13 @@ func (p *program) aim(k int) string {
 	return strings.Join(terms, " + ")
 }
 
-// text is the program in CPLEX-LP form with one aim, the aims before it held.
+// text is the program in CPLEX-LP form with one aim, the aims before it held: half
+// a step above their least, which whole numbers can't use and the solvers' sums may.
 func (p *program) text(aim int, held []int) string {
 	var out strings.Builder
 	fmt.Fprintf(&out, "Minimize\n obj: %s\nSubject To\n%s", p.aim(aim), p.rows.String())
 	for k, most := range held {
-		fmt.Fprintf(&out, " %s <= %d\n", p.aim(k), most)
+		fmt.Fprintf(&out, " %s <= %d.5\n", p.aim(k), most)
 	}
 	fmt.Fprintf(&out, "Bounds\n %s\nBinary\n %s\nEnd\n", strings.Join(p.bounds, "\n "), strings.Join(p.binaries, "\n "))
 	return out.String()
