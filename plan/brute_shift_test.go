@@ -58,6 +58,9 @@ func drawWide(r *rand.Rand) *world {
 	b, j := &w.beam, &w.job
 	pitch := plan.Length(4 + r.IntN(9))
 	b.HolderWidth, b.Clearance = pitch-1, 1
+	if r.IntN(2) == 0 {
+		b.InPlace = plan.Length(r.IntN(int(pitch+1) / 2))
+	}
 	n := 2 + r.IntN(7)
 	b.Holders = make([]plan.Condition, n)
 	if r.IntN(3) == 0 {

@@ -54,9 +54,9 @@ type chain struct {
 type node struct {
 	holder        int
 	eased         bool // no test is needed where no cut lies between
-	before, after int // cuts before the node, and before whatever follows it
-	inSpare       int // holders before it less cuts before it
-	inTight       int // inSpare less the room up to it
+	before, after int  // cuts before the node, and before whatever follows it
+	inSpare       int  // holders before it less cuts before it
+	inTight       int  // inSpare less the room up to it
 	outSpare      int
 	outTight      int
 }

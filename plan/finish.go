@@ -128,11 +128,8 @@ func (k *seeker) write(t *tour) *DayPlan {
 		s := Step{Job: job, Layout: l, Changeover: c, SetupStart: clock}
 		s.Setup = k.p.beam.setupTime(now, job, &c)
 		s.clock()
-		stands := &Standing{}
-		now.advance(stands, job, c.Holders)
-		stands.Recorded = s.RunEnd
 		d.Steps = append(d.Steps, s)
-		now, clock = stands, s.RunEnd
+		now, clock = now.After(&s), s.RunEnd
 	}
 	d.Totals = Sum(d.Steps)
 	return d

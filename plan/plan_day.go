@@ -23,10 +23,15 @@ func (p *Planner) next(now *Standing, clock time.Time, j *Job,
 	}
 	s := Step{Job: j, Layout: l, Changeover: c, Setup: p.beam.setupTime(now, j, &c), SetupStart: clock}
 	s.clock()
+	return s, now.After(&s), nil
+}
+
+// After is what stands while the step's job runs, when now stood before it.
+func (now *Standing) After(s *Step) *Standing {
 	stands := &Standing{}
-	now.advance(stands, j, c.Holders)
+	now.advance(stands, s.Job, s.Changeover.Holders)
 	stands.Recorded = s.RunEnd
-	return s, stands, nil
+	return stands
 }
 
 // PlanDay plans the day's jobs in the order of the file, each changeover on its

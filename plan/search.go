@@ -198,13 +198,22 @@ type starter struct {
 	rounds int
 }
 
-// each lets the starters work side by side.
+// each lets the starters work side by side. A panic in one of them is the caller's.
 func (s *search) each(all []*starter, work func(*starter)) {
 	var wg sync.WaitGroup
-	for _, r := range all {
-		wg.Go(func() { work(r) })
+	caught := make([]any, len(all))
+	for i, r := range all {
+		wg.Go(func() {
+			defer func() { caught[i] = recover() }()
+			work(r)
+		})
 	}
 	wg.Wait()
+	for _, c := range caught {
+		if c != nil {
+			panic(c)
+		}
+	}
 }
 
 // heat lets a starter search on for some rounds, from a warmth of at most 1.
@@ -263,6 +272,12 @@ func (s *search) report(n, round int, best *tour) {
 // score is what of the totals orders are compared by.
 func (t Totals) score() score {
 	return score{late: t.Late, lateJobs: t.LateJobs, setup: t.Setup, repositions: t.Repositions}
+}
+
+// Better reports whether a day with the totals is better than another: less late,
+// then by the aim, then by the other of setup time and repositions.
+func (t Totals) Better(other Totals, aim Aim) bool {
+	return t.score().compare(other.score(), aim) < 0
 }
 
 // better is the best of the plans, the first of equal ones; nil ones are passed

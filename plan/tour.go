@@ -78,19 +78,19 @@ func (t *tour) clone() *tour {
 	return c
 }
 
-// take makes s a copy of the other standing that shares no memory with it.
-func (s *Standing) take(other *Standing) {
-	at, blades, metres := s.At, s.Blades, s.Metres
-	*s = *other
-	s.At = append(at[:0], other.At...)
-	s.Blades = append(blades[:0], other.Blades...)
-	s.Metres = append(metres[:0], other.Metres...)
+// take makes now a copy of the other standing that shares no memory with it.
+func (now *Standing) take(other *Standing) {
+	at, blades, metres := now.At, now.Blades, now.Metres
+	*now = *other
+	now.At = append(at[:0], other.At...)
+	now.Blades = append(blades[:0], other.Blades...)
+	now.Metres = append(metres[:0], other.Metres...)
 }
 
 // advance makes next what stands while a job runs, from what stood before and
 // where its changeover sets the holders.
-func (s *Standing) advance(next *Standing, j *Job, holders []Stand) {
-	next.take(s)
+func (now *Standing) advance(next *Standing, j *Job, holders []Stand) {
+	next.take(now)
 	next.Job, next.Material, next.Web, next.SetBar = j.ID, j.Material, j.Web, j.SetBar
 	next.SiliconeFree, next.Assumed = j.SiliconeFree, false
 	if len(next.Blades) == 0 { // unknown until they have cut

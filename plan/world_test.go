@@ -55,12 +55,12 @@ func lay(b *plan.Beam, j *plan.Job, shift plan.Length) plan.Layout {
 func drawWorld(r *rand.Rand) *world {
 	w := &world{}
 	b := &w.beam
-	b.HolderWidth, b.Clearance = plan.Length(1+r.IntN(3)), plan.Length(r.IntN(2))
+	b.HolderWidth, b.Clearance = plan.Length(1+r.IntN([]int{3, 3, 7}[r.IntN(3)])), plan.Length(r.IntN(2))
 	if b.Pitch() < 2 {
 		b.Clearance = 1
 	}
-	if b.Pitch() > 2 && r.IntN(3) == 0 {
-		b.InPlace = 1
+	if r.IntN(3) == 0 {
+		b.InPlace = plan.Length(r.IntN(int(b.Pitch()+1) / 2))
 	}
 	n := 1 + r.IntN(5)
 	for range n {

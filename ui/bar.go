@@ -51,6 +51,8 @@ func (m *model) status() line {
 	switch {
 	case m.asks:
 		l.add(late, " The order was changed and isn't kept. Leave all the same?")
+	case m.search.cancel != nil:
+		return m.searching()
 	case text != "":
 		l.add(strong, " "+m.short(text, m.w-2))
 	case len(notes) == 1:

@@ -30,6 +30,8 @@ const (
 	later
 	undo
 	redo
+	seek
+	seekMoves
 	nearer
 	farther
 	whole
@@ -106,12 +108,14 @@ var bindings = []binding{
 
 	{panes, undo, []string{"u"}, "u", "", "undo", "take back the last change of the order, as often as you like"},
 	{panes, redo, []string{"U", "ctrl+r"}, "U", "", "", "do it again (also Ctrl-R)"},
+	{panes, seek, []string{"s"}, "s", "", "search", "search for the best order: least late, then least setup time; Esc stops it and keeps the best so far"},
+	{panes, seekMoves, []string{"S"}, "S", "", "", "the same for the fewest moves"},
 	{panes, nextPane, []string{"tab"}, "Tab", "", "pane", "the next pane"},
 	{panes, lastPane, []string{"shift+tab"}, "Shift-Tab", "", "", "the pane before"},
 	{panes, pane1, []string{"1"}, "1", "", "", "the day"},
 	{panes, pane2, []string{"2"}, "2", "", "", "the beam"},
 	{panes, pane3, []string{"3"}, "3", "", "", "the moves"},
-	{panes, enlarge, []string{"enter"}, "Enter", "", "large", "the pane over the whole screen, and back"},
+	{panes, enlarge, []string{"enter"}, "Enter", "", "", "the pane over the whole screen, and back"},
 	{panes | onHelp, back, []string{"esc"}, "Esc", "", "", "back to all panes"},
 	{onHelp, back, []string{"?", "q"}, "Esc", "", "back", ""},
 

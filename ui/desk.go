@@ -17,6 +17,7 @@ type desk struct {
 	shop    *shop.Shop
 	away    []*plan.Job // done or set aside: they have no turn
 	history history[draft]
+	search  search
 	news    news
 	broken  map[*plan.Job]string // rules that the order breaks, by the job whose they are
 
@@ -24,11 +25,12 @@ type desk struct {
 	move int // picked in its changeover, from 0
 }
 
-// draft is one way to have the day: its jobs in order, and the one that was moved
-// to have it so.
+// draft is one way to have the day: its jobs in order, the one that was moved to
+// have it so, nil when a search found it, and what the last search gave.
 type draft struct {
 	jobs  []*plan.Job
 	moved *plan.Job
+	given []*outcome
 }
 
 // news is what just happened, told until the next key.
@@ -129,7 +131,7 @@ func (d *desk) shift(by int) {
 	default:
 		jobs := slices.Clone(d.jobs())
 		jobs[d.turn], jobs[to] = jobs[to], jobs[d.turn]
-		d.history.do(draft{jobs, j})
+		d.history.do(draft{jobs, j, d.history.now.given})
 		d.show(j, "moved to")
 	}
 }
@@ -141,6 +143,10 @@ func (d *desk) undo() {
 		d.say("there is nothing to undo")
 		return
 	}
+	if j == nil {
+		d.show(nil, "undone: the order from before the search")
+		return
+	}
 	d.show(j, "undone: back to")
 }
 
@@ -149,7 +155,11 @@ func (d *desk) redo() {
 		d.say("there is nothing to do again")
 		return
 	}
-	d.show(d.history.now.moved, "done again: moved to")
+	if j := d.history.now.moved; j != nil {
+		d.show(j, "done again: moved to")
+		return
+	}
+	d.show(nil, "done again: the order that the search found")
 }
 
 // show puts the present draft on the desk, with the job that was moved picked.
@@ -161,9 +171,15 @@ func (d *desk) show(j *plan.Job, what string) {
 			d.news.against = &totals
 		}
 	}
-	d.order(d.history.now.jobs)
+	d.stop()
+	d.order(d.history.now.jobs, d.history.now.given)
 	d.settle()
-	d.turn, d.move = slices.Index(d.jobs(), j), 0
+	if d.move = 0; j == nil { // a search, not one job, changed the order
+		d.turn = 0
+		d.news.job, d.news.text = nil, what
+		return
+	}
+	d.turn = slices.Index(d.jobs(), j)
 	d.news.job, d.news.text = j, fmt.Sprintf("%s %s turn %d", j.ID, what, d.turn+1)
 }
 

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"time"
 
 	"bide/plan"
@@ -27,6 +28,7 @@ type forecast struct {
 type chain struct {
 	jobs    []*plan.Job
 	centred bool
+	given   []*outcome // planned together by a search, for as long as the jobs are those
 	known   []*outcome
 	totals  plan.Totals // of what is known
 }
@@ -63,10 +65,13 @@ func newForecast(p *plan.Planner, start *plan.Standing, clock time.Time, jobs []
 	return f
 }
 
-// order sets the present order. What is known of the jobs up to the first that
-// changes stays.
-func (f *forecast) order(jobs []*plan.Job) {
+// order sets the present order, and what a search gave for it or one like it. What
+// is known of the jobs up to the first that changes stays.
+func (f *forecast) order(jobs []*plan.Job, given []*outcome) {
 	same := 0
+	if !slices.Equal(given, f.present.given) {
+		f.present.given, f.present.known = given, nil
+	}
 	for same < len(f.present.known) && same < len(jobs) && f.present.jobs[same] == jobs[same] {
 		same++
 	}
@@ -122,7 +127,10 @@ func (f *forecast) next(c *chain) (question, time.Time) {
 func (f *forecast) extend(c *chain) {
 	for !c.whole() {
 		q, _ := f.next(c)
-		o := f.answers.find(q)
+		o := c.gave()
+		if o == nil {
+			o = f.answers.find(q)
+		}
 		if o == nil {
 			break
 		}
@@ -135,6 +143,16 @@ func (f *forecast) extend(c *chain) {
 		}
 	}
 	c.totals = plan.Sum(steps)
+}
+
+// gave is what the search gave for the next job of the chain, if the chain has gone
+// its way so far.
+func (c *chain) gave() *outcome {
+	n := len(c.known)
+	if n >= len(c.given) || c.given[n].step.Job != c.jobs[n] || n > 0 && c.known[n-1] != c.given[n-1] {
+		return nil
+	}
+	return c.given[n]
 }
 
 // memory keeps the answers of late: those asked for since, and as many before.

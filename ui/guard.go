@@ -47,14 +47,20 @@ func (g *guard) View() string {
 	return g.Model.View()
 }
 
-// safe is the command, guarded.
+// safe is the command, guarded, with all that it stands for.
 func (g *guard) safe(cmd tea.Cmd) tea.Cmd {
 	if cmd == nil {
 		return nil
 	}
 	return func() tea.Msg {
 		defer g.catch()
-		return cmd()
+		msg := cmd()
+		if batch, ok := msg.(tea.BatchMsg); ok {
+			for i := range batch {
+				batch[i] = g.safe(batch[i])
+			}
+		}
+		return msg
 	}
 }
 

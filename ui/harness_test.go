@@ -101,7 +101,14 @@ func (s *screen) settle() *screen {
 func (s *screen) background() {
 	cmd := s.commands[0]
 	s.commands = s.commands[1:]
-	s.send(cmd())
+	msg := cmd()
+	if batch, ok := msg.(tea.BatchMsg); ok {
+		for _, cmd := range batch {
+			s.later(cmd)
+		}
+		return
+	}
+	s.send(msg)
 }
 
 // press presses keys, by their names.
@@ -220,10 +227,14 @@ func ids(jobs []*plan.Job) (out []string) {
 	return out
 }
 
-// allKeys are the names of all keys that do something, and some that don't.
+// allKeys are the names of all keys that do something, and some that don't. The
+// search has tests of its own: it takes its time.
 func allKeys() []string {
 	out := []string{"x", "f1", "ctrl+a", " ", "n", "insert"}
 	for _, b := range bindings {
+		if b.act == seek || b.act == seekMoves {
+			continue
+		}
 		for _, k := range b.keys {
 			if k != "ctrl+z" && !slices.Contains(out, k) {
 				out = append(out, k)

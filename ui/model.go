@@ -3,6 +3,7 @@ package ui
 import (
 	"strings"
 
+	"bide/plan"
 	"bide/plan/shop"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -48,6 +49,12 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case answer:
 		m.take(msg)
 		m.settle()
+	case tick:
+		if msg.run == m.search.run && m.search.cancel != nil {
+			return m, again(msg.run)
+		}
+	case found:
+		m.adopt(msg)
 	case leave:
 		return m, tea.Quit
 	case tea.KeyMsg:
@@ -131,12 +138,15 @@ func (m *model) key(name string) tea.Cmd {
 		m.asks = false
 		return nil
 	}
-	m.do(a, in)
-	return nil
+	return m.do(a, in)
 }
 
-func (m *model) do(a action, in scope) {
+func (m *model) do(a action, in scope) tea.Cmd {
 	switch a {
+	case seek:
+		return m.seek(plan.AimMinutes)
+	case seekMoves:
+		return m.seek(plan.AimMoves)
 	case quit:
 		m.asks = true
 	case help:
@@ -157,11 +167,15 @@ func (m *model) do(a action, in scope) {
 		}
 		m.resize(m.size)
 	case back:
+		if m.help == nil && m.halt() {
+			break
+		}
 		m.help, m.large = nil, all
 		m.resize(m.size)
 	default:
 		m.pass(a, in)
 	}
+	return nil
 }
 
 // pass gives an action to what has the keys.

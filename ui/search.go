@@ -1,0 +1,155 @@
+package ui
+
+import (
+	"context"
+	"fmt"
+	"sync/atomic"
+	"time"
+
+	"bide/plan"
+
+	"github.com/charmbracelet/bubbles/progress"
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// search is the search for the best order as it runs in the background. Each run
+// has a number, so that what comes late from one that was given up is dropped.
+type search struct {
+	run    int
+	cancel context.CancelFunc // nil when none runs
+	aim    plan.Aim
+	so     *atomic.Pointer[plan.Progress] // how far it is
+	rounds int                            // candidates to try; 0 goes by the size of the day
+}
+
+// tick comes while a search runs, to show how far it is.
+type tick struct{ run int }
+
+// found is what a search came to.
+type found struct {
+	run  int
+	day  *plan.DayPlan
+	err  error
+	from *plan.Totals // of the order that it began with, where known
+}
+
+// beat is how often the progress of a search is drawn.
+const beat = 100 * time.Millisecond
+
+// seek starts a search from the present order.
+func (d *desk) seek(aim plan.Aim) tea.Cmd {
+	if d.search.cancel != nil {
+		d.say("a search is running: Esc stops it and keeps the best order so far")
+		return nil
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	s := &d.search
+	s.run, s.cancel, s.aim, s.so = s.run+1, cancel, aim, &atomic.Pointer[plan.Progress]{}
+	day := &plan.Day{Start: d.shop.Day.Start, End: d.shop.Day.End}
+	for _, j := range d.jobs() {
+		day.Jobs = append(day.Jobs, *j)
+	}
+	var from *plan.Totals
+	if d.present.whole() {
+		totals := d.present.totals
+		from = &totals
+	}
+	so, run := s.so, s.run
+	effort := plan.Effort{Aim: aim, Rounds: s.rounds, Seed: 1, Report: func(p plan.Progress) { so.Store(&p) }}
+	work := func() tea.Msg {
+		defer cancel()
+		best, err := plan.Search(ctx, d.shop.Beam, d.start.stands, day, effort)
+		return found{run, best, err, from}
+	}
+	return tea.Batch(work, again(run))
+}
+
+// again waits for the next time to draw progress.
+func again(run int) tea.Cmd {
+	return tea.Tick(beat, func(time.Time) tea.Msg { return tick{run} })
+}
+
+// halt ends a running search; what it has found by then is taken.
+func (d *desk) halt() (running bool) {
+	if running = d.search.cancel != nil; running {
+		d.search.cancel()
+	}
+	return running
+}
+
+// stop gives a running search up.
+func (d *desk) stop() {
+	if d.search.cancel != nil {
+		d.search.cancel()
+		d.search.cancel = nil
+		d.search.run++
+	}
+}
+
+// adopt takes the order that a search found, unless it was given up.
+func (d *desk) adopt(f found) {
+	if f.run != d.search.run {
+		return
+	}
+	d.search.cancel = nil
+	if f.err != nil {
+		d.say("%v", f.err)
+		return
+	}
+	next := d.drafted(f.day)
+	if f.from != nil && !f.day.Totals.Better(*f.from, d.search.aim) {
+		d.say("the search found nothing better than this order")
+		return
+	}
+	d.history.do(next)
+	d.show(nil, "the best order found")
+	if f.from != nil {
+		d.say("the best order found: %s", against(f.day.Totals, *f.from))
+	}
+}
+
+// drafted is the day as a draft: its jobs in their order, those refused behind them.
+func (d *desk) drafted(day *plan.DayPlan) draft {
+	own := map[string]*plan.Job{}
+	for _, j := range d.jobs() {
+		own[j.ID] = j
+	}
+	var out draft
+	stands := d.start.stands
+	for i := range day.Steps {
+		s := day.Steps[i]
+		s.Job = own[s.Job.ID]
+		stands = stands.After(&s)
+		out.jobs = append(out.jobs, s.Job)
+		out.given = append(out.given, &outcome{step: s, stands: stands, clock: s.RunEnd})
+	}
+	for _, r := range day.Refused {
+		out.jobs = append(out.jobs, own[r.Job.ID])
+	}
+	return out
+}
+
+// searching is the line that tells how far a search is.
+func (m *model) searching() line {
+	l := m.line()
+	fills := [2]rune{'█', '░'}
+	if m.ascii {
+		fills = [2]rune{'#', '.'}
+	}
+	const noColours = 3 // the line brings its own
+	bar := progress.New(progress.WithColorProfile(noColours), progress.WithFillCharacters(fills[0], fills[1]),
+		progress.WithoutPercentage(), progress.WithWidth(min(20, m.w/4)))
+	share, best := 0.0, ""
+	if p := m.search.so.Load(); p != nil {
+		share = float64(p.Rounds) / float64(max(p.Of, 1))
+		best = fmt.Sprintf("best so far %s, %s min", count(p.Best.Repositions, "move"), minutes(p.Best.Setup))
+		if p.Best.LateJobs > 0 {
+			best += fmt.Sprintf(", %d late", p.Best.LateJobs)
+		}
+	}
+	l.add(plain, " ")
+	l.add(accent, bar.ViewAs(share))
+	l.add(strong, fmt.Sprintf(" %3.0f %% ", 100*share)+best)
+	l.add(faint, "  Esc keeps the best so far")
+	return l
+}
