@@ -27,10 +27,7 @@ type Progress struct {
 // DefaultRounds is how many candidates a search tries for that many jobs, when it
 // is not told.
 func DefaultRounds(jobs int) int {
-	if jobs < 2 {
-		return 2 * 64
-	}
-	return min(16_000, 1000*jobs)
+	return min(60_000, 1100*max(jobs, 1))
 }
 
 // A search is run in two heats. In the first several starters search from the same
