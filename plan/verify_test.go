@@ -47,7 +47,7 @@ func trialPlan(t *testing.T, b *plan.Beam) *plan.DayPlan {
 	t.Helper()
 	at := make([]plan.Length, len(b.Holders))
 	for i := range at {
-		at[i] = plan.Length(-100+48*i) * mm
+		at[i] = plan.Length(-100+40*i) * mm
 	}
 	d := trialDay()
 	p, err := plan.PlanDay(b, &plan.Standing{At: at, Blades: make([]plan.Blade, len(at))}, d)
@@ -115,6 +115,8 @@ func damages() []damage {
 		{"idle reason for a cut", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: plan.NearCut, Cut: 1}) }), "another reason"},
 		{"other cut in the reason", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: plan.GoesToCut, Cut: 99}) }), "reason is not true"},
 		{"unknown reason", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: 77}) }), "reason is not true"},
+		{"waits for no job", waitFor("Z", 0), "until job Z and doesn't"},
+		{"waits for a cut it never holds", waitFor("C", 1), "until job C and doesn't, or not for cut 1"},
 		{"starts too early", second(func(s *plan.Step) { s.SetupStart = s.SetupStart.Add(-time.Second) }), "setup begins"},
 		{"runs too early", second(func(s *plan.Step) { s.RunStart = s.RunStart.Add(-time.Second) }), "the run begins"},
 		{"runs too fast", second(func(s *plan.Step) { s.RunEnd = s.RunEnd.Add(-time.Second) }), "the run takes"},
@@ -163,6 +165,21 @@ func reason(c *plan.Changeover, w plan.Why) {
 			c.Moves[i].Why = w
 			return
 		}
+	}
+}
+
+// waitFor says that the first idle holder moved in the plan waits for a job's cut.
+func waitFor(job string, cut int) func(*plan.DayPlan) {
+	return func(p *plan.DayPlan) {
+		for _, s := range p.Steps {
+			for i, m := range s.Changeover.Moves {
+				if s.Changeover.Holders[m.Holder-1].Use != plan.Cutting {
+					s.Changeover.Moves[i].Why = plan.Why{Cause: plan.StandsAhead, Job: job, Cut: cut}
+					return
+				}
+			}
+		}
+		panic("no idle holder moves")
 	}
 }
 
