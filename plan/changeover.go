@@ -48,7 +48,7 @@ const (
 	OverWeb                  // it stood where idle holders may not: Distance from a web's edge, negative over the web
 	MakesRoom                // Holder comes to a place Distance from where it stood, nearer than the pitch
 	MakesWay                 // Holder goes Distance past where it stood, and holders keep their order
-	StandsAhead              // it waits where a later job cuts
+	StandsAhead              // it goes to where it is to cut Cut of the later Job, or, Cut 0, to where it can stay until Job has run
 )
 
 // Why is the reason for one move, with its numbers. Fields that the cause does
@@ -58,5 +58,5 @@ type Why struct {
 	Cut      int
 	Holder   int
 	Distance Length
-	Job      string // for StandsAhead: the later job
+	Job      string
 }

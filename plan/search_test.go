@@ -49,8 +49,11 @@ func worse(a, b plan.Totals, aim plan.Aim) bool {
 // Whatever is searched verifies, plans and refuses the same jobs as the listed
 // order, and is no worse than it.
 func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
-	better := 0
-	for seed := range uint64(30) {
+	better, days := 0, uint64(30)
+	if testing.Short() {
+		days = 6
+	}
+	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 51))
 		b, start, d := drawDay(r)
 		aim := plan.Aim(seed % 2)
@@ -78,8 +81,8 @@ func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 			better++
 		}
 	}
-	if better < 15 {
-		t.Errorf("only %d of 30 days became better", better)
+	if better < int(days)/2 {
+		t.Errorf("only %d of %d days became better", better, days)
 	}
 }
 
@@ -108,7 +111,11 @@ func TestSearchIsTheSameEveryTime(t *testing.T) {
 // Jobs that come after others and jobs with a fixed turn stay so, also where the
 // listed order breaks that.
 func TestSearchKeepsTheRules(t *testing.T) {
-	for seed := range uint64(20) {
+	days := uint64(20)
+	if testing.Short() {
+		days = 4
+	}
+	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 53))
 		b, start, d := drawDay(r)
 		n := len(d.Jobs)

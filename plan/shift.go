@@ -81,7 +81,7 @@ func (p *Planner) best(window Span) (Length, bool) {
 	// Without a holder on a cut every cut needs a reposition: other shifts are
 	// worth a look only if nothing better has been found, or if a holder near a cut
 	// will do.
-	if most < 0 && !p.fitsAnywhere(window) {
+	if most < 0 && p.now.inPlace == 0 && !p.fitsAnywhere(window) {
 		return 0, false
 	}
 	if most <= len(p.now.at)-len(f.cuts) || p.now.inPlace > 0 {
@@ -146,9 +146,9 @@ func (p *Planner) fixed(window Span) {
 	}
 }
 
-// fitsAnywhere reports whether the layout can be set at any shift in the window.
-// That depends on what can't move alone: rail ends, store edges, and holders that
-// are stuck or out.
+// fitsAnywhere reports whether the layout can be set at any shift in the window,
+// with in_place nought. That depends on what can't move alone: rail ends, store
+// edges, and holders that are stuck or out.
 func (p *Planner) fitsAnywhere(window Span) bool {
 	f := &p.shifts
 	f.list = append(f.list[:0], bounded{shift: 0}, bounded{shift: window.From}, bounded{shift: window.To})
@@ -252,7 +252,10 @@ func (p *Planner) nearest(window Span) (Length, bool) {
 		return 0, true
 	}
 	f.list = append(f.list, bounded{shift: window.From}, bounded{shift: window.To})
-	p.fixed(window)
+	if p.fixed(window); p.now.inPlace > 0 { // one that serves off its cut leaves more room
+		p.meet(window)
+		p.critical(window)
+	}
 	slices.SortFunc(f.list, func(a, b bounded) int { return nearer(a.shift, b.shift) })
 	for _, b := range f.list {
 		if p.shift(b.shift); p.fits() {

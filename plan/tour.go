@@ -35,7 +35,8 @@ func newTour(start *Standing, clock time.Time, choices []choice) *tour {
 	for i := range n {
 		t.order = append(t.order, i)
 	}
-	t.stands[0], t.clocks[0] = *start, clock
+	t.stands[0].take(start) // others read it too
+	t.clocks[0] = clock
 	return t
 }
 
