@@ -8,8 +8,12 @@ import (
 // setupTime is what the changeover to a job takes, from what stands now. Unknown
 // material counts as another one, an unknown web as another width, an unknown set
 // pressure as another pressure; a holder whose blade is unknown is taken to carry
-// what is wanted, and no clean-down is counted from unknown material.
+// what is wanted, and no clean-down is counted from unknown material. A job that
+// runs already, as the beam stands, takes none.
 func (b *Beam) setupTime(now *Standing, j *Job, c *Changeover) SetupTime {
+	if j.State == Running && now.Job == j.ID && c.Repositions == 0 {
+		return SetupTime{}
+	}
 	t := SetupTime{Every: b.Setup.Every, Swaps: swaps(now, j, c)}
 	t.Positioner, t.Carriage = b.Drive.time(c.Moves, b.Pitch())
 	t.Crew = shared(t.Swaps, b.Setup.Crew, b.Setup.Blade)

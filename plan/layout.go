@@ -25,7 +25,8 @@ func (b *Beam) Faults(j *Job) []Fault {
 	fault := func(key string, why func(Unit) string) { out = append(out, Fault{key, why}) }
 	if j.Web > b.Web.Length() {
 		fault("web", func(u Unit) string {
-			return fmt.Sprintf("the web of %s is wider than the web area of %s", u.Show(j.Web), u.Show(b.Web.Length()))
+			web, area := u.apart(j.Web, b.Web.Length())
+			return fmt.Sprintf("the web of %s is wider than the web area of %s", web, area)
 		})
 	}
 	slits := j.Slits()
@@ -33,7 +34,8 @@ func (b *Beam) Faults(j *Job) []Fault {
 	switch {
 	case trim < 0:
 		fault("slits", func(u Unit) string {
-			return fmt.Sprintf("the slits add up to %s, %s more than the web of %s", u.Show(sum(slits)), u.Show(-trim), u.Show(j.Web))
+			all, web := u.apart(sum(slits), j.Web)
+			return fmt.Sprintf("the slits add up to %s, more than the web of %s", all, web)
 		})
 	case trim > 0 && j.Trim <= 0:
 		fault("trim", func(u Unit) string {
@@ -41,7 +43,8 @@ func (b *Beam) Faults(j *Job) []Fault {
 		})
 	case trim > 0 && trim < 2*j.Trim:
 		fault("trim", func(u Unit) string {
-			return fmt.Sprintf("the trim is %s in all, less than the %s needed for %s on each side", u.Show(trim), u.Show(2*j.Trim), u.Show(j.Trim))
+			has, needs := u.apart(trim, 2*j.Trim)
+			return fmt.Sprintf("the trim is %s in all, less than the %s needed for %s on each side", has, needs, u.Show(j.Trim))
 		})
 	}
 	inner := slits // strips between two cuts
@@ -55,7 +58,8 @@ func (b *Beam) Faults(j *Job) []Fault {
 				n++
 			}
 			fault("slits", func(u Unit) string {
-				return fmt.Sprintf("slit %d of %s is narrower than the pitch of %s: two holders can't stand so near", n, u.Show(s), u.Show(b.Pitch()))
+				slit, pitch := u.apart(s, b.Pitch())
+				return fmt.Sprintf("slit %d of %s is narrower than the pitch of %s: two holders can't stand so near", n, slit, pitch)
 			})
 			break // the first says it; a run of equal slits would repeat it
 		}
@@ -72,6 +76,15 @@ func (b *Beam) Faults(j *Job) []Fault {
 		})
 	}
 	return out
+}
+
+// apart shows two lengths that are not the same, in full where rounding would make
+// them look so.
+func (u Unit) apart(a, b Length) (string, string) {
+	if u.Show(a) == u.Show(b) {
+		return a.MM() + " mm", b.MM() + " mm"
+	}
+	return u.Show(a), u.Show(b)
 }
 
 // offRail lists the cuts that are off the rail at every allowed shift.

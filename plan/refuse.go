@@ -18,6 +18,9 @@ func (p *Planner) refusal(l Layout, window Span) []Fault {
 	if window.Length() == 0 {
 		out = p.inTheWay(l)
 	}
+	if len(out) == 0 {
+		out = append(p.short(window), p.penned(window)...)
+	}
 	if len(out) > 0 {
 		return out
 	}
@@ -147,8 +150,8 @@ func (p *Planner) cantCut(l Layout) func(Unit) string {
 				continue
 			}
 			least, most := max(0, k-p.goodsAfter(i)), min(k, p.now.goodsBefore[i])
-			text = also(text, "holder %d may not cut; %d holders on its operator side and %d on its drive side may, so between %d and %d of the %d cuts must lie on its operator side, and it finds no room there (%s between two cuts takes one idle holder)",
-				i+1, p.now.goodsBefore[i], p.goodsAfter(i), least, most, k, u.Show(2*p.pitch))
+			text = also(text, "holder %d may not cut; %d holders on its operator side and %d on its drive side may, so between %d and %d of the %d cuts must lie on its operator side, and it finds no way to stand idle there",
+				i+1, p.now.goodsBefore[i], p.goodsAfter(i), least, most, k)
 		}
 		return text
 	}

@@ -140,7 +140,11 @@ func Broken(jobs []*Job) []Breach {
 	r := rulesOf(jobs)
 	for at, j := range jobs {
 		breach := func(key, why string) { out = append(out, Breach{j, Fault{key, func(Unit) string { return why }}}) }
-		if t := r.turn[at]; t >= 0 && t != at {
+		switch t := r.turn[at]; {
+		case t < 0 || t == at:
+		case j.State == Running:
+			breach("state", fmt.Sprintf("job %s is running and comes at turn %d, behind one that waits", j.ID, at+1))
+		default:
 			breach("turn", fmt.Sprintf("job %s is fixed to turn %d and comes at turn %d", j.ID, t+1, at+1))
 		}
 		for _, before := range r.after[at] {

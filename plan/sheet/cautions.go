@@ -1,6 +1,10 @@
 package sheet
 
-import "fmt"
+import (
+	"fmt"
+
+	"bide/plan"
+)
 
 // The cautions of a changeover: common practice of the trade, told in the order
 // of the work. They permit nothing; local codes, the site's own procedure and
@@ -18,6 +22,18 @@ func before() []string {
 		"[ ] As found: holders stand where this sheet has them. If not, plan again.",
 		"[ ] No hand between holders, or at the beam, while one travels: gaps close.",
 		"    Cut-resistant gloves with a blade in the hand, none near turning nips.",
+	}
+}
+
+// power is what comes before moves that a positioner of that kind makes; nil for
+// moves by hand.
+func power(kind plan.DriveKind) []string {
+	if kind == plan.ByHand {
+		return nil
+	}
+	return []string{
+		"Moves that the positioner makes need its power: who makes them, from where and",
+		"under which lock is for the site's procedure.",
 	}
 }
 

@@ -189,7 +189,10 @@ func (t *text) setup(s *plan.Step) {
 	}
 }
 
-// sideWork tells what goes on side by side: the moves, and the blades.
+// beside says what time reckoned side by side does not permit.
+const beside = "away from the beam, and only where the site's procedure allows it"
+
+// sideWork tells what is reckoned side by side: the moves, and the blades.
 func sideWork(b *plan.Beam, c *plan.SetupTime) string {
 	by := [...]string{plan.Shuttle: "by the carriage", plan.OwnDrive: "by the holders' drives", plan.ByHand: "by hand"}
 	blades := count(c.Swaps, "blade") + " swapped"
@@ -199,7 +202,7 @@ func sideWork(b *plan.Beam, c *plan.SetupTime) string {
 	case c.Positioner == 0:
 		return blades
 	case c.Crew > c.Positioner:
-		return fmt.Sprintf("%s; the moves, %s min, go on beside that", blades, minutes(c.Positioner))
+		return fmt.Sprintf("%s; the moves, %s min, are reckoned beside that: %s", blades, minutes(c.Positioner), beside)
 	}
-	return fmt.Sprintf("moves %s; %s beside that, %s min", by[b.Drive.Kind], blades, minutes(c.Crew))
+	return fmt.Sprintf("moves %s; %s, %s min, reckoned beside that: %s", by[b.Drive.Kind], blades, minutes(c.Crew), beside)
 }

@@ -18,6 +18,7 @@ func (t *text) moves(s *plan.Step) {
 	m := newMoveTable(c.Moves, t.options)
 	title := hang("", fmt.Sprintf("MOVES: %s, in this order. Each is clear of its neighbours when its turn comes; out of order it may not be. Lengths in %s.",
 		count(len(c.Moves), "holder"), unitWords[t.options.Unit]))
+	title = append(power(t.plan.Beam.Drive.Kind), title...)
 	rows := make([][]string, len(c.Moves))
 	for i, mv := range c.Moves {
 		rows[i] = m.row(i+1, mv)

@@ -287,6 +287,30 @@ func TestTextHasTheCautions(t *testing.T) {
 	}
 }
 
+// Time reckoned side by side sends nobody to the beam while holders travel, and
+// the positioner's power is left to the site's procedure wherever it moves some.
+func TestTextKeepsHandsFromTravellingHolders(t *testing.T) {
+	reckoned := 0
+	for _, p := range days(t) {
+		for i, s := range p.plan.Steps {
+			text := strings.Join(strings.Fields(strings.Join(sheetOf(t, p, i), " ")), " ")
+			powered := strings.Contains(text, "need its power: who makes them, from where and under which lock is for the site's procedure. MOVES:")
+			if want := len(s.Changeover.Moves) > 0 && p.plan.Beam.Drive.Kind != plan.ByHand; powered != want {
+				t.Errorf("%s, changeover %d: the positioner's power is told of: %v", p.name, i+1, powered)
+			}
+			if s.Setup.Swaps > 0 && s.Setup.Positioner > 0 {
+				reckoned++
+				if !strings.Contains(text, "reckoned beside that: away from the beam, and only where the site's procedure allows it") {
+					t.Errorf("%s, changeover %d: moves and blades go on side by side unguarded", p.name, i+1)
+				}
+			}
+		}
+	}
+	if reckoned == 0 {
+		t.Error("nothing was reckoned side by side: the test proves nothing")
+	}
+}
+
 // "Fewest" is said only where floor and plan meet.
 func TestTextTellsTheFloor(t *testing.T) {
 	for floor, wants := range map[int]string{0: "", 1: "fewest moves in this order", 3: "no plan in this order can need fewer than 3 moves"} {

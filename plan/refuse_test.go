@@ -1,0 +1,66 @@
+package plan_test
+
+import (
+	"strings"
+	"testing"
+
+	"bide/plan"
+)
+
+// Ten holders 12 mm apart at least, rail -100 to 400 mm, web area 0 to 300 mm.
+func small(conditions map[int]plan.Condition, rest bool) *plan.Beam {
+	b := &plan.Beam{
+		HolderWidth: 11 * mm, Clearance: mm, Rail: plan.Span{From: -100 * mm, To: 400 * mm}, Web: plan.Span{To: 300 * mm},
+		RestOverWeb: rest, StoreGap: mm, Holders: make([]plan.Condition, 10),
+	}
+	for number, c := range conditions {
+		b.Holders[number-1] = c
+	}
+	return b
+}
+
+// What a refusal says must be so. The words expected are reckoned by hand: job A has
+// a web of 200 mm from 50 to 250 and five slits of 30, so cuts at 75, 105, ... 225.
+func TestRefusalsTellTheTrueShortage(t *testing.T) {
+	a := &plan.Job{ID: "A", Web: 200 * mm, Trim: 6 * mm, Entries: []plan.Entry{{Count: 5, Finished: 30 * mm, Width: 30 * mm}}}
+	places := func(at ...float64) (out []plan.Length) {
+		for _, x := range at {
+			out = append(out, plan.Length(x*float64(mm)))
+		}
+		return out
+	}
+	for _, c := range []struct {
+		name       string
+		conditions map[int]plan.Condition
+		rest       bool
+		at         []plan.Length
+		wants      string
+	}{
+		// Behind holder 3, on cut 5 itself, there is one cut; before it four, for two holders.
+		{"stuck on a cut", map[int]plan.Condition{3: plan.Stuck}, true, places(-100, -80, 195, 210, 230, 250, 270, 300, 320, 340),
+			"on the operator side of holder 3 (stuck at 195 mm): 4 cuts to be held, and 2 holders there may cut"},
+		// All six cuts lie between 60 and 240 mm, and one holder.
+		{"one holder between two stuck ones", map[int]plan.Condition{3: plan.Stuck, 5: plan.Stuck}, true, places(-100, -80, 60, 100, 240, 260, 280, 300, 320, 340),
+			"between holder 3 (stuck at 60 mm) and holder 5 (stuck at 240 mm): 6 cuts to be held, and 1 holder there may cut"},
+		// Gaps of 30 mm take one idle holder, not four; three may cut on each side, so three cuts lie before them.
+		{"four side by side that may not cut", map[int]plan.Condition{4: plan.NoCut, 5: plan.NoCut, 6: plan.NoCut, 7: plan.NoCut}, true,
+			places(-100, -80, -60, -40, -20, 260, 280, 300, 320, 340),
+			"holders 4 to 7 may not cut and must stand idle side by side; with the holders on either side that may cut, that is behind 3 of the 6 cuts, where at most 1 can stand"},
+		// Four may cut before holder 5 and five behind it, so one to four of six cuts lie before it: over the web.
+		{"may not cut nor rest", map[int]plan.Condition{5: plan.NoCut}, false, places(-100, -80, -60, -40, -20, 260, 280, 300, 320, 340),
+			"holder 5 may not cut and must stand idle; with the holders on either side that may cut, that is behind 1 to 4 of the 6 cuts, where at most 0 can stand (idle holders may not rest over the web)"},
+	} {
+		p, err := plan.NewPlanner(small(c.conditions, c.rest))
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, _, faults := p.Best(c.at, a)
+		var told []string
+		for _, f := range faults {
+			told = append(told, f.Why(plan.Millimetres))
+		}
+		if len(told) != 1 || told[0] != c.wants {
+			t.Errorf("%s:\n told %s\n want %s", c.name, strings.Join(told, "\n      "), c.wants)
+		}
+	}
+}

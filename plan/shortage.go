@@ -1,0 +1,138 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+)
+
+// What is short where a layout can't be set: holders that may cut, or room. Each of
+// these alone rules the layout out.
+
+// short names the stretches between holders that can't move, or a rail end, on
+// which too few holders may cut or too little room is left for the idle ones.
+func (p *Planner) short(window Span) (out []Fault) {
+	s := &p.now
+	a := -1
+	for b := 0; b <= len(s.at); b++ {
+		if b < len(s.at) && s.condition[b].Moves() {
+			continue
+		}
+		points := p.points(a, b)
+		cuts, holders, good, room := len(points)-2, b-a-1, s.goodsBefore[b]-s.goodsBefore[a+1], 0
+		for m := 1; m < len(points); m++ {
+			room += max(0, s.roomIn(points[m-1], points[m]))
+		}
+		switch where := func(u Unit) string { return whereCentred(window) + p.stretch(a, b, u) }; {
+		case cuts > good:
+			out = append(out, Fault{"slits", told(func(u Unit) string {
+				return fmt.Sprintf("%s: %s to be held, and %s", where(u), many(cuts, "cut"), able(good))
+			})})
+		case holders-cuts > room:
+			out = append(out, Fault{"slits", told(func(u Unit) string {
+				return fmt.Sprintf("%s: %s to stand idle, and room for %d", where(u), many(holders-cuts, "holder"), room)
+			})})
+		}
+		a = b
+	}
+	return out
+}
+
+// points are the places on a stretch that idle holders stand between: its ends and
+// the cuts on it. a and b are holders that can't move, -1 and the number of holders
+// the rail's ends, as if a holder stood a pitch beyond.
+func (p *Planner) points(a, b int) []Length {
+	s := &p.now
+	from, to, after, before := s.rail.From-s.pitch, s.rail.To+s.pitch, 0, len(s.cuts)
+	if a >= 0 {
+		from, after = s.at[a], s.stays[a].after
+	}
+	if b < len(s.at) {
+		to, before = s.at[b], s.stays[b].before
+	}
+	return slices.Concat([]Length{from}, s.cuts[after:max(before, after)], []Length{to})
+}
+
+// stretch names the rail between two holders that can't move.
+func (p *Planner) stretch(a, b int, u Unit) string {
+	name := func(i int) string {
+		return fmt.Sprintf("holder %d (%s at %s)", i+1, p.now.condition[i], u.Show(p.now.at[i]))
+	}
+	switch {
+	case a < 0 && b == len(p.now.at):
+		return "on the whole beam"
+	case a < 0:
+		return "on the operator side of " + name(b)
+	case b == len(p.now.at):
+		return "on the drive side of " + name(a)
+	}
+	return "between " + name(a) + " and " + name(b)
+}
+
+// penned names the runs of holders that may not cut, side by side, for which none
+// of the gaps that they can stand in has room.
+func (p *Planner) penned(window Span) (out []Fault) {
+	s := &p.now
+	k, n := len(s.cuts), len(s.at)
+	for i := 0; i < n; i++ {
+		end := i
+		for end < n && s.condition[end] == NoCut {
+			end++
+		}
+		if end == i {
+			continue
+		}
+		least, most := max(0, k-(s.goodsBefore[n]-s.goodsBefore[end])), min(k, s.goodsBefore[i])
+		room := 0
+		points := p.points(-1, n)
+		for m := least; m <= most; m++ { // the gap behind m cuts
+			room = max(room, s.roomIn(points[m], points[m+1]))
+		}
+		if first, last := i+1, end; last-first+1 > room {
+			out = append(out, Fault{"slits", told(func(u Unit) string {
+				return whereCentred(window) + s.pennedText(first, last, least, most, room)
+			})})
+		}
+		i = end
+	}
+	return out
+}
+
+// pennedText says where a run of holders would have to stand.
+func (s *scene) pennedText(first, last, least, most, room int) string {
+	who := fmt.Sprintf("holder %d may not cut and must stand idle", first)
+	if last > first {
+		who = fmt.Sprintf("holders %d to %d may not cut and must stand idle side by side", first, last)
+	}
+	where := fmt.Sprintf("behind %d to %d of the %d cuts", least, most, len(s.cuts))
+	if least == most {
+		where = fmt.Sprintf("behind %d of the %d cuts", least, len(s.cuts))
+	}
+	rest := ""
+	if !s.anywhere {
+		rest = " (idle holders may not rest over the web)"
+	}
+	return fmt.Sprintf("%s; with the holders on either side that may cut, that is %s, where at most %d can stand%s", who, where, room, rest)
+}
+
+// whereCentred begins a reason that holds for the centred layout of one that may
+// shift.
+func whereCentred(window Span) string {
+	if window.Length() > 0 {
+		return "no shift will do; with the layout centred, "
+	}
+	return ""
+}
+
+func able(n int) string {
+	if n == 1 {
+		return "1 holder there may cut"
+	}
+	return fmt.Sprintf("%d holders there may cut", n)
+}
+
+func many(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
