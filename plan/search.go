@@ -1,10 +1,8 @@
 package plan
 
 import (
-	"cmp"
 	"context"
 	"math/rand/v2"
-	"slices"
 	"sync"
 	"time"
 )
@@ -29,19 +27,6 @@ type Progress struct {
 func DefaultRounds(jobs int) int {
 	return min(60_000, 1100*max(jobs, 1))
 }
-
-// A search is run in two heats. In the first several starters search from the same
-// tour, each by its own chance; in the second the best of them go on, cooler. What
-// a starter finds is as uneven as the ground it walks on, so a few short ones
-// and a choice do better than one long one.
-const (
-	starters  = 6
-	finalists = 2
-	// Up to so many jobs every order is tried with the finalists' layouts, and the
-	// best few of them are finished too.
-	fewJobs = 5
-	fewDays = 8
-)
 
 // Search plans the day in the best order it finds, with the layouts that each job
 // allows: least lateness, then the aim, then the other of setup time and
@@ -108,121 +93,6 @@ func (s *search) compare() {
 			s.least[u][j] = least.energy(s.effort.Aim, move)
 		}
 	}
-}
-
-// run searches and finishes what the finalists found.
-func (s *search) run(ctx context.Context) []*DayPlan {
-	all := make([]*starter, starters)
-	for n := range all {
-		all[n] = &starter{number: n, seeker: s.seeker(n)}
-	}
-	s.each(all, func(r *starter) {
-		var ok bool
-		if r.tour, ok = r.seeker.begin(s.start, s.clock); ok {
-			r.energy = r.tour.sums[len(s.jobs)].energy(s.effort.Aim, r.seeker.move)
-			s.heat(ctx, r, s.effort.Rounds/2/starters, 1)
-		}
-	})
-	all = slices.DeleteFunc(all, func(r *starter) bool { return r.tour == nil })
-	slices.SortStableFunc(all, func(a, b *starter) int { return cmp.Compare(a.energy, b.energy) })
-	all = all[:min(finalists, len(all))]
-	plans := make([]*DayPlan, len(all))
-	s.each(all, func(r *starter) {
-		s.heat(ctx, r, s.effort.Rounds/2/finalists, 0.4)
-		f := finisher{seeker: r.seeker}
-		for _, t := range append(r.seeker.everyOrder(r.tour), r.tour) {
-			f.finish(t)
-		}
-		plans[slices.Index(all, r)] = f.best
-	})
-	return plans
-}
-
-// everyOrder lists the best few of all orders of few jobs, with the layouts of a
-// tour; nothing where there are more jobs.
-func (k *seeker) everyOrder(t *tour) []*tour {
-	if len(t.order) > fewJobs {
-		return nil
-	}
-	clear(k.redo)
-	type day struct {
-		*tour
-		energy int64
-	}
-	var days []day
-	Orders(len(t.order), func(order []int) {
-		if !k.rules.kept(order) {
-			return
-		}
-		d := t.clone()
-		copy(d.order, order)
-		days = append(days, day{d, k.reckon(d, 0, unreachable-1, nil, 0)})
-	})
-	slices.SortStableFunc(days, func(a, b day) int { return cmp.Compare(a.energy, b.energy) })
-	var out []*tour
-	for _, d := range days[:min(fewDays, len(days))] {
-		out = append(out, d.tour)
-	}
-	return out
-}
-
-// Orders visits every order of 0..n-1, each in the same memory.
-func Orders(n int, visit func([]int)) {
-	order := make([]int, n)
-	for i := range order {
-		order[i] = i
-	}
-	var from func(k int)
-	from = func(k int) {
-		if k == n {
-			visit(order)
-		}
-		for i := k; i < n; i++ {
-			order[k], order[i] = order[i], order[k]
-			from(k + 1)
-			order[k], order[i] = order[i], order[k]
-		}
-	}
-	from(0)
-}
-
-// starter is one of the searches.
-type starter struct {
-	number int
-	seeker *seeker
-	tour   *tour // best so far
-	energy int64
-	rounds int
-}
-
-// each lets the starters work side by side. A panic in one of them is the caller's.
-func (s *search) each(all []*starter, work func(*starter)) {
-	var wg sync.WaitGroup
-	caught := make([]any, len(all))
-	for i, r := range all {
-		wg.Go(func() {
-			defer func() { caught[i] = recover() }()
-			work(r)
-		})
-	}
-	wg.Wait()
-	for _, c := range caught {
-		if c != nil {
-			panic(c)
-		}
-	}
-}
-
-// heat lets a starter search on for some rounds, from a warmth of at most 1.
-func (s *search) heat(ctx context.Context, r *starter, rounds int, warmth float64) {
-	if r.seeker.locked() {
-		return
-	}
-	r.tour, r.energy = r.seeker.anneal(r.tour, r.energy, rounds, warmth, func(round int, best *tour) bool {
-		s.report(r.number, r.rounds+round, best)
-		return ctx.Err() == nil
-	})
-	r.rounds += rounds
 }
 
 // seeker makes the nth search's seeker.
@@ -330,57 +200,4 @@ func (s *search) fallback(listed *DayPlan) []*DayPlan {
 	}
 	centred := &DayPlan{Beam: s.beam, Start: s.start, Steps: steps, Totals: Sum(steps)}
 	return []*DayPlan{listed, centred}
-}
-
-// begin is the tour that a search starts from: the listed order, mended where it
-// breaks a rule, its layouts chosen one after the other.
-func (k *seeker) begin(start *Standing, clock time.Time) (*tour, bool) {
-	choices := make([]choice, len(k.jobs))
-	for i, j := range k.jobs {
-		l := k.p.beam.Lay(j, j.Slits(), 0)
-		choices[i] = choice{slits: l.Slits, cuts: l.Cuts}
-		for e := range j.Entries {
-			choices[i].entries = append(choices[i].entries, e)
-		}
-		k.redo[i] = true
-	}
-	t := newTour(start, clock, choices)
-	var ok bool
-	if t.order, ok = k.rules.mend(t.order); !ok {
-		return nil, false
-	}
-	if _, any := k.fit(t); !any {
-		return nil, false
-	}
-	return t, true
-}
-
-// fit gives jobs that can't be set centred a layout that can, and reckons the
-// tour.
-func (k *seeker) fit(t *tour) (int64, bool) {
-	for j, job := range k.jobs {
-		l, _, faults := k.p.Nearest(t.stands[0].At, job)
-		if len(faults) > 0 {
-			return 0, false
-		}
-		t.choices[j].shift, t.choices[j].cuts = l.Shift, l.Cuts
-	}
-	const all = int64(1) << 62
-	e := k.reckon(t, 0, all, nil, 0)
-	return e, e <= all
-}
-
-// locked reports whether there is nothing to search for: one order, and no choice
-// of layouts.
-func (k *seeker) locked() bool {
-	fixed := 0
-	for j, turn := range k.rules.turn {
-		if k.free(j) {
-			return false
-		}
-		if turn >= 0 {
-			fixed++
-		}
-	}
-	return len(k.jobs)-fixed < 2
 }
