@@ -12,7 +12,7 @@ type Anvil struct {
 	Diameter, Bore plan.Length
 	Span           plan.Length // between its bearings
 	HardnessHRC    float64
-	Bad            []plan.Span // damaged bands that cuts must avoid
+	Bad            []plan.Span // damaged bands; plans don't keep cuts out of them yet
 }
 
 // readUnits reads the unit that the file's lengths are in.
@@ -31,6 +31,7 @@ func readBeam(d *document, root *table) (*plan.Beam, *Anvil) {
 	}
 	guide := root.sub("guide")
 	b.Guide = plan.Guide(guide.choice("web_at", "centre", "operator", "drive"))
+	guide.granted(usual{"web_at", `"centre"`})
 	guide.done()
 	readDrive(root.sub("drive"), b)
 	readSetup(root.sub("setup"), &b.Setup)
@@ -52,6 +53,10 @@ func readRail(t *table, b *plan.Beam) {
 	b.StoreGap = t.length("store_gap", 0, zeroOrMore)
 	b.RestOverWeb = t.flag("rest_over_web", true)
 	b.InPlace = t.length("in_place", 0, zeroOrMore)
+	t.granted(usual{"rest_over_web", "true"})
+	if !b.RestOverWeb {
+		t.granted(usual{"store_gap", t.doc.unit.Show(0)})
+	}
 	checkRail(t, b)
 	t.done()
 }
@@ -88,7 +93,25 @@ func readDrive(t *table, b *plan.Beam) {
 		Hand:         t.duration("hand_s", 25, time.Second),
 		Crew:         t.whole("crew", 1, 1, 100),
 	}
+	grantDrive(t, b)
 	t.done()
+}
+
+// grantDrive notes what is taken for granted of the drive that the beam has.
+func grantDrive(t *table, b *plan.Beam) {
+	u, kind := t.doc.unit, usual{"kind", `"shuttle"`}
+	machine := []usual{
+		kind, {"speed", u.Show(400*plan.Millimetre) + "/s"}, {"acceleration", u.Show(800*plan.Millimetre) + "/s²"},
+		{"pick_s", seconds(1.2)}, {"set_s", seconds(1)},
+	}
+	switch b.Drive.Kind {
+	case plan.Shuttle:
+		t.granted(append(machine, usual{"home", u.Show(b.Rail.From)})...)
+	case plan.OwnDrive:
+		t.granted(machine...)
+	default:
+		t.granted(usual{"hand_s", seconds(25)}, usual{"crew", "1"})
+	}
 }
 
 // readSetup reads [setup].
@@ -101,6 +124,8 @@ func readSetup(t *table, s *plan.Setup) {
 		Pressure:  t.duration("pressure_min", 0.5, time.Minute),
 		Crew:      t.whole("crew", 1, 1, 100),
 	}
+	t.granted(usual{"every_min", minutes(6)}, usual{"rethread_min", minutes(5)}, usual{"blade_s", seconds(40)},
+		usual{"clean_down_min", minutes(15)}, usual{"pressure_min", minutes(0.5)}, usual{"crew", "1"})
 	t.done()
 }
 
@@ -112,6 +137,8 @@ func readCylinder(t *table, a *plan.Air) {
 		SupplyBar: t.number("supply_bar", 6.3, 0.1, 100),
 		MarginBar: t.number("margin_bar", 0.8, 0, 100),
 	}
+	t.granted(usual{"bore", t.doc.unit.Show(28 * plan.Millimetre)}, usual{"pistons", "1"},
+		usual{"supply_bar", "6.3 bar"}, usual{"margin_bar", "0.8 bar"})
 	t.done()
 }
 

@@ -30,6 +30,7 @@ func readDay(d *document, root *table, materials material.Table, known bool, air
 		day.Jobs = append(day.Jobs, r.read())
 	}
 	checkOrder(entries, day.Jobs)
+	d.notes = append(d.notes, dayNotes(d, entries, day.Jobs, materials)...)
 	for _, t := range entries {
 		t.done()
 	}

@@ -25,6 +25,7 @@ type document struct {
 	lines    map[string]int
 	problems *Problems
 	failed   int // problems of this file so far
+	notes    []string
 }
 
 // problem notes something wrong at a path of the file.

@@ -5,7 +5,6 @@ package shop
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 
@@ -30,7 +29,7 @@ type Shop struct {
 	Day       *plan.Day
 	Standing  *plan.Standing
 	Materials material.Table // the shop's own
-	Notes     []string       // what was taken for granted
+	Notes     []string       // what was taken for granted or wants a look
 
 	dayLines map[string]int
 }
@@ -90,11 +89,7 @@ func (r *reader) beam(s *Shop) {
 	if d.failed == 0 {
 		s.Beam = b
 	}
-	for _, part := range []string{"drive", "setup", "cylinder"} {
-		if !root.has(part) {
-			r.notes = append(r.notes, fmt.Sprintf("%s has no [%s]: usual values are taken", beamFile, part))
-		}
-	}
+	r.notes = append(append(r.notes, d.notes...), anvilNotes(anvil, d.unit)...)
 }
 
 // materials tells whether the shop's materials are known: read, or none there.
@@ -117,6 +112,7 @@ func (r *reader) day(s *Shop, known bool) {
 		air = s.Beam.Supply
 	}
 	s.Day, s.dayLines = readDay(d, root, s.Materials, known, air), d.lines
+	r.notes = append(r.notes, d.notes...)
 }
 
 func (r *reader) standing(s *Shop) {
@@ -131,24 +127,4 @@ func (r *reader) standing(s *Shop) {
 	case root != nil:
 		s.Standing = readStanding(d, root, b, s.Materials)
 	}
-}
-
-// standingNotes tells what the standing leaves open.
-func standingNotes(s *plan.Standing) (notes []string) {
-	if s.Assumed {
-		notes = append(notes, standingFile+" is missing: holders are taken to stand evenly spread over the rail; measure before they move")
-	}
-	if s.Job == "" || s.Material == "" {
-		notes = append(notes, "it is not known what the beam last ran: the first changeover counts rethreading and no clean-down")
-	}
-	unknown := len(s.At)
-	for _, b := range s.Blades {
-		if b.Known() {
-			unknown--
-		}
-	}
-	if unknown > 0 {
-		notes = append(notes, fmt.Sprintf("the blades of %d holders are not known: they are taken to carry what is wanted", unknown))
-	}
-	return notes
 }

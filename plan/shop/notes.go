@@ -1,0 +1,121 @@
+package shop
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"bide/material"
+	"bide/plan"
+)
+
+// usual is a key that may be left out and what is then taken for it.
+type usual struct{ key, value string }
+
+// granted notes which keys of the table aren't written, with what is taken for
+// each. Only keys that change a plan's numbers are worth it.
+func (t *table) granted(all ...usual) {
+	var taken []string
+	for _, u := range all {
+		if !t.has(u.key) {
+			taken = append(taken, u.key+" "+u.value)
+		}
+	}
+	if len(taken) > 0 {
+		t.doc.notes = append(t.doc.notes, fmt.Sprintf("%s, %s: taken, since not written: %s", t.doc.file, t.place, strings.Join(taken, ", ")))
+	}
+}
+
+// seconds and minutes are usual times.
+func seconds(x float64) string { return plainly(x) + " s" }
+func minutes(x float64) string { return plainly(x) + " min" }
+
+// anvilNotes tells of damaged bands, which cuts aren't kept out of yet.
+func anvilNotes(a *Anvil, u plan.Unit) (notes []string) {
+	if a == nil {
+		return nil
+	}
+	for _, bad := range a.Bad {
+		notes = append(notes, fmt.Sprintf("anvil.bad %s-%s isn't heeded yet: look out for cuts in it", u.Number(bad.From), u.Show(bad.To)))
+	}
+	return notes
+}
+
+// dayNotes tells what was taken for jobs that leave it open, and which run faster
+// than their material should.
+func dayNotes(d *document, entries []*table, jobs []plan.Job, materials material.Table) (notes []string) {
+	var trim, speed, fast []string
+	for i, j := range jobs {
+		if j.State == plan.Done || j.State == plan.Aside {
+			continue
+		}
+		if !entries[i].has("trim") && trimOf(&j) > 0 {
+			trim = append(trim, j.ID)
+		}
+		m, ok := materials.Lookup(j.Material)
+		switch {
+		case !ok:
+		case !entries[i].has("speed"):
+			speed = append(speed, j.ID+" "+showSpeed(j.Speed, d.unit))
+		case j.Speed > m.SpeedMax*(1+1e-9): // ft/min are rounded
+			fast = append(fast, fmt.Sprintf("%s %s (%s: %s)", j.ID, showSpeed(j.Speed, d.unit), j.Material, showSpeed(m.SpeedMax, d.unit)))
+		}
+	}
+	note := func(what string, of []string) {
+		if len(of) > 0 {
+			notes = append(notes, d.file+": "+what+": "+some(of))
+		}
+	}
+	note("jobs without trim have a least edge trim of "+d.unit.Show(defaultTrim), trim)
+	note("jobs without speed run at their material's speed_max", speed)
+	note("jobs faster than their material's speed_max", fast)
+	return notes
+}
+
+// trimOf is the trim of both sides together; none on a job slit from edge to edge.
+func trimOf(j *plan.Job) plan.Length {
+	left := j.Web
+	for _, slit := range j.Slits() {
+		left -= slit
+	}
+	return left
+}
+
+// showSpeed shows a line speed in m/min as a file in that unit writes it.
+func showSpeed(mPerMin float64, u plan.Unit) string {
+	x, unit := mPerMin, " m/min"
+	if u == plan.Inches {
+		x, unit = x/feet, " ft/min"
+	}
+	text := strconv.FormatFloat(x, 'f', 2, 64)
+	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".") + unit
+}
+
+// some lists words, not too many of them.
+func some(words []string) string {
+	const most = 12
+	if more := len(words) - most; more > 0 {
+		words = append(words[:most:most], fmt.Sprintf("and %d more", more))
+	}
+	return strings.Join(words, ", ")
+}
+
+// standingNotes tells what the standing leaves open.
+func standingNotes(s *plan.Standing) (notes []string) {
+	if s.Assumed {
+		notes = append(notes, standingFile+" is missing: holders are taken to stand evenly spread over the rail; measure before they move")
+	}
+	if s.Job == "" || s.Material == "" {
+		notes = append(notes, "it is not known what the beam last ran: the first changeover counts rethreading and no clean-down")
+	}
+	unknown := len(s.At)
+	for _, b := range s.Blades {
+		if b.Known() {
+			unknown--
+		}
+	}
+	if unknown > 0 {
+		notes = append(notes, fmt.Sprintf("the blades of %d holders are not known: they are taken to carry what is wanted", unknown))
+	}
+	return notes
+}

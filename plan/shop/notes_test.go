@@ -1,0 +1,85 @@
+package shop
+
+import (
+	"slices"
+	"strings"
+	"testing"
+)
+
+// TestNotesOfValuesTaken: what isn't written and changes the numbers is told, with
+// the value taken and only where it applies.
+func TestNotesOfValuesTaken(t *testing.T) {
+	s := read(t, files(nil))
+	for _, want := range []string{
+		`beam.toml, [beam]: taken, since not written: rest_over_web true`,
+		`beam.toml, [guide]: taken, since not written: web_at "centre"`,
+		`beam.toml, [drive]: taken, since not written: kind "shuttle", speed 400 mm/s, acceleration 800 mm/s², pick_s 1.2 s, set_s 1 s, home -100 mm`,
+		`beam.toml, [setup]: taken, since not written: every_min 6 min, rethread_min 5 min, blade_s 40 s, clean_down_min 15 min, pressure_min 0.5 min, crew 1`,
+		`beam.toml, [cylinder]: taken, since not written: bore 28 mm, supply_bar 6.3 bar`,
+		`day.toml: jobs without trim have a least edge trim of 3 mm: A`,
+		`day.toml: jobs without speed run at their material's speed_max: A 40 m/min`,
+	} {
+		if !slices.Contains(s.Notes, want) {
+			t.Errorf("not noted: %s\nnotes:\n%s", want, strings.Join(s.Notes, "\n"))
+		}
+	}
+	hand := strings.Replace(smallBeam, "[drive]", "[drive]\nkind = \"hand\"\ncrew = 2", 1)
+	hand = strings.Replace(hand, "[drive]", "store_gap = 4\nrest_over_web = false\n[drive]", 1)
+	notes := strings.Join(read(t, files(map[string]string{beamFile: hand})).Notes, "\n")
+	if !strings.Contains(notes, "[drive]: taken, since not written: hand_s 25 s\n") || strings.Contains(notes, "[beam]") {
+		t.Errorf("by hand:\n%s", notes)
+	}
+}
+
+// TestNotesOfWrittenValues: a new shop writes all of them, so that only what can't
+// be known of its standing is told.
+func TestNotesOfWrittenValues(t *testing.T) {
+	dir := t.TempDir()
+	if err := New(dir); err != nil {
+		t.Fatal(err)
+	}
+	s, problems := Open(dir)
+	if len(problems) > 0 || len(s.Notes) != 3 {
+		t.Errorf("problems %v, notes:\n%s", problems, strings.Join(s.Notes, "\n"))
+	}
+}
+
+// TestNoTrimTaken: a job slit from edge to edge has no trim to take a value for.
+func TestNoTrimTaken(t *testing.T) {
+	edge := strings.Replace(smallDay, "250.0", "240", 1)
+	if notes := strings.Join(read(t, files(map[string]string{dayFile: edge})).Notes, "\n"); strings.Contains(notes, "trim") {
+		t.Errorf("notes:\n%s", notes)
+	}
+}
+
+// TestNotesOfSpeed: felt runs at 40 m/min at most, which is 131.23 ft/min.
+func TestNotesOfSpeed(t *testing.T) {
+	const metric = "day.toml: jobs faster than their material's speed_max: A 40.5 m/min (felt: 40 m/min)"
+	const inches = "day.toml: jobs faster than their material's speed_max: A 132 ft/min (felt: 131.23 ft/min)"
+	inch := strings.NewReplacer(`"mm"`, `"in"`, "250.0", "10", "3 x 80", "3 x 3")
+	for _, c := range []struct{ day, want string }{
+		{smallDay + "speed = 40.5", metric}, {smallDay + "speed = 40", ""},
+		{smallDay + "speed = 40.5\nstate = \"aside\"", ""},
+		{inch.Replace(smallDay) + "speed = 132", inches}, {inch.Replace(smallDay) + "speed = 131", ""},
+	} {
+		notes := read(t, files(map[string]string{dayFile: c.day})).Notes
+		faster := func(note string) bool { return strings.Contains(note, "faster") }
+		if c.want == "" && slices.ContainsFunc(notes, faster) || c.want != "" && !slices.Contains(notes, c.want) {
+			t.Errorf("want %q, notes:\n%s", c.want, strings.Join(notes, "\n"))
+		}
+	}
+}
+
+// TestNotesOfAnvil: a damaged band that isn't heeded is told.
+func TestNotesOfAnvil(t *testing.T) {
+	beam := smallBeam + "[anvil]\ndiameter = 150\n[[anvil.bad]]\nfrom = 61\nto = 61.8\n[[anvil.bad]]\nfrom = 200\nto = \"8 in\"\n"
+	notes := read(t, files(map[string]string{beamFile: beam})).Notes
+	for _, want := range []string{
+		"anvil.bad 61-61.8 mm isn't heeded yet: look out for cuts in it",
+		"anvil.bad 200-203.2 mm isn't heeded yet: look out for cuts in it",
+	} {
+		if !slices.Contains(notes, want) {
+			t.Errorf("not noted: %s\nnotes:\n%s", want, strings.Join(notes, "\n"))
+		}
+	}
+}
