@@ -42,7 +42,7 @@ type moveTable struct {
 func newMoveTable(moves []plan.Move, o *Options) moveTable {
 	var from, to, by []plan.Length
 	for _, m := range moves {
-		from, to, by = append(from, m.From), append(to, m.To), append(by, m.To-m.From)
+		from, to, by = append(from, m.From), append(to, m.To), append(by, between(m.From, m.To, o.Unit))
 	}
 	places := newRuler(o.Unit, "from", append(append([]plan.Length{}, from...), to...)...)
 	return moveTable{
@@ -59,7 +59,7 @@ func (m moveTable) head() string {
 
 // row is one move; what doesn't fit of its reason goes on below.
 func (m moveTable) row(step int, mv plan.Move) []string {
-	by := mv.To - mv.From
+	by := between(mv.From, mv.To, m.unit)
 	return hang(fmt.Sprintf("[ ] %4d %6d  %s  %s %s %-7s  %s  ", step, mv.Holder,
 		m.from.place(mv.From), m.to.place(mv.To), m.by.way(by), towards(by), m.other.place(mv.To)),
 		mv.Why.Text(m.unit))

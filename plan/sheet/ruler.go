@@ -1,10 +1,34 @@
 package sheet
 
 import (
+	"cmp"
 	"strings"
 
 	"bide/plan"
 )
+
+// finest is the step to which the sheet prints places, a hundredth of a millimetre
+// or a ten-thousandth of an inch. What is finer stands in the CSV and the JSON.
+var finest = [...]plan.Length{plan.Millimetres: plan.Millimetre / 100, plan.Inches: plan.Inch / 10_000}
+
+// printed is the length as the sheet prints it, half a step going away from nought.
+func printed(l plan.Length, u plan.Unit) plan.Length {
+	half := finest[u] / 2
+	if l < 0 {
+		half = -half
+	}
+	return (l + half) / finest[u] * finest[u]
+}
+
+// between is the way from one place to another as the sheet prints both, so that
+// its rows add up. A way too short to be seen keeps its direction: it is a
+// nanometre, which prints as nought.
+func between(from, to plan.Length, u plan.Unit) plan.Length {
+	if by := printed(to, u) - printed(from, u); by != 0 {
+		return by
+	}
+	return plan.Length(cmp.Compare(to, from))
+}
 
 // ruler writes the lengths of one column alike: in one unit, with as many decimals
 // as the finest of them needs and all equally wide, so that the points stand in a
@@ -19,7 +43,7 @@ type ruler struct {
 func newRuler(u plan.Unit, head string, lengths ...plan.Length) ruler {
 	r := ruler{unit: u}
 	for _, l := range lengths {
-		_, part, _ := strings.Cut(u.Number(l), ".")
+		_, part, _ := strings.Cut(u.Number(printed(l, u)), ".")
 		r.decimals = max(r.decimals, len(part))
 	}
 	r.width = len(head)
@@ -31,7 +55,7 @@ func newRuler(u plan.Unit, head string, lengths ...plan.Length) ruler {
 
 // number is the length with all decimals of the column.
 func (r ruler) number(l plan.Length) string {
-	whole, part, _ := strings.Cut(r.unit.Number(l), ".")
+	whole, part, _ := strings.Cut(r.unit.Number(printed(l, r.unit)), ".")
 	if r.decimals == 0 {
 		return whole
 	}

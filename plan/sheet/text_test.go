@@ -2,6 +2,7 @@ package sheet_test
 
 import (
 	"fmt"
+	"math/big"
 	"regexp"
 	"slices"
 	"strconv"
@@ -120,8 +121,8 @@ func TestTextListsEveryMove(t *testing.T) {
 					side = "oper."
 				}
 				g := got[k]
-				if g[0] != strconv.Itoa(k+1) || g[1] != strconv.Itoa(m.Holder) || !same(g[2], u, m.From) || !same(g[3], u, m.To) ||
-					!same(g[4], u, m.To-m.From) || g[5] != side || !same(g[6], other, m.To) {
+				if g[0] != strconv.Itoa(k+1) || g[1] != strconv.Itoa(m.Holder) || shortest(g[2]) != shown(u, m.From) || shortest(g[3]) != shown(u, m.To) ||
+					!addsUp(g[2], g[4], g[3]) || g[5] != side || shortest(g[6]) != shown(other, m.To) {
 					t.Errorf("%s, changeover %d: move %d is %v, want %+v", p.name, i+1, k+1, g, m)
 				}
 			}
@@ -129,11 +130,27 @@ func TestTextListsEveryMove(t *testing.T) {
 	}
 }
 
-// same reports whether a number on the sheet is the length as people are shown it.
-func same(text string, u plan.Unit, l plan.Length) bool {
-	x, err := strconv.ParseFloat(text, 64)
-	want, _ := strconv.ParseFloat(u.Number(l), 64)
-	return err == nil && x == want
+// shown is a place as the sheet prints it, to 0.01 mm or 0.0001 in, in its shortest
+// form.
+func shown(u plan.Unit, l plan.Length) string {
+	if u == plan.Inches {
+		return shortest(big.NewRat(int64(l), int64(plan.Inch)).FloatString(4))
+	}
+	return shortest(big.NewRat(int64(l), int64(plan.Millimetre)).FloatString(2))
+}
+
+// shortest is a printed number without noughts that tell nothing.
+func shortest(number string) string {
+	x, _ := strconv.ParseFloat(number, 64)
+	return strconv.FormatFloat(x+0, 'f', -1, 64) // + 0: no minus before nought
+}
+
+// addsUp reports whether printed numbers add up to the last digit.
+func addsUp(from, by, to string) bool {
+	a, ok := new(big.Rat).SetString(from)
+	b, ok2 := new(big.Rat).SetString(by)
+	c, ok3 := new(big.Rat).SetString(to)
+	return ok && ok2 && ok3 && a.Add(a, b).Cmp(c) == 0
 }
 
 // Each holder stands once in the tables below the moves, at its place: those that
@@ -167,7 +184,7 @@ func TestTextTellsWhereEveryHolderStands(t *testing.T) {
 				if h.At != s.Changeover.From[k] {
 					star = "*"
 				}
-				want := where + p.opts.Unit.Number(h.At) + " " + strconv.Itoa(k+1) + star
+				want := where + shown(p.opts.Unit, h.At) + " " + strconv.Itoa(k+1) + star
 				if seen[want] != name {
 					t.Errorf("%s, changeover %d: %q isn't among the %s", p.name, i+1, want, name)
 				}
@@ -183,10 +200,6 @@ func TestTextTellsWhereEveryHolderStands(t *testing.T) {
 // place in its shortest form.
 func cellsOf(part, line string) map[string]bool {
 	out := map[string]bool{}
-	shortest := func(number string) string {
-		x, _ := strconv.ParseFloat(number, 64)
-		return strconv.FormatFloat(x, 'f', -1, 64)
-	}
 	switch {
 	case strings.HasPrefix(line, "STRIP"):
 	case part == "cuts":

@@ -104,6 +104,26 @@ func TestRuler(t *testing.T) {
 	}
 }
 
+// Places are printed to 0.01 mm or 0.0001 in; a way is that between printed places.
+func TestPrintedPlacesAddUp(t *testing.T) {
+	for _, c := range []struct {
+		from, to plan.Length
+		u        plan.Unit
+		want     string
+	}{
+		{750_138_000, 753_500_400, plan.Millimetres, "750.14 +3.36 753.50"},
+		{-4_999, 5_000, plan.Millimetres, "0.00 +0.01 0.01"},
+		{1_004_000, 996_000, plan.Millimetres, "1 -0 1"}, // 0.008 mm, which alone would be 0.01
+		{0, plan.Inch / 3, plan.Inches, "0.0000 +0.3333 0.3333"},
+	} {
+		m := newMoveTable([]plan.Move{{From: c.from, To: c.to}}, &Options{Unit: c.u})
+		got := strings.Fields(m.from.number(c.from) + " " + m.by.way(between(c.from, c.to, c.u)) + " " + m.to.number(c.to))
+		if text := strings.Join(got, " "); text != c.want {
+			t.Errorf("from %d to %d nm is printed %s, want %s", c.from, c.to, text, c.want)
+		}
+	}
+}
+
 // The other unit stands beside a length where it tells something.
 func TestBoth(t *testing.T) {
 	for _, c := range []struct {
