@@ -101,18 +101,38 @@ func (t *text) section(title ...string) {
 	t.add(title...)
 }
 
-// cuts is the table of cuts. A holder that serves its cut from beside it stands at
-// a place of its own, which is the one shown.
+// cuts is the table of cuts: where each is wanted, and by which holder it is made.
+// Where a holder serves its cut from beside it, the table tells of every cut where
+// the holder stands too, and by how much that is off.
 func (t *text) cuts(s *plan.Step, isMoved map[int]bool) {
-	r := newRuler(t.options.Unit, "place", places(&s.Changeover)...)
-	var cells []string
+	u, wanted := t.options.Unit, s.Layout.Cuts
+	r := newRuler(u, "place", append(places(&s.Changeover), wanted...)...)
+	off := make([]plan.Length, len(s.Changeover.Holders))
+	beside := false
 	for i, h := range s.Changeover.Holders {
 		if h.Use == plan.Cutting {
-			cells = append(cells, fmt.Sprintf("%3d  %s  %3d%s", h.Cut, r.place(h.At), i+1, star(isMoved[i+1])))
+			off[i] = between(wanted[h.Cut-1], h.At, u)
+			beside = beside || off[i] != 0
 		}
 	}
-	head, rows := sideBySide("cut  "+r.head("place")+"    h ", cells)
-	t.table(head, rows, 0)
+	way := newRuler(u, "off by", off...)
+	head := "cut  " + r.head("place")
+	if beside {
+		head += "  h stands at  " + way.head(" off by")
+	}
+	var cells []string
+	for i, h := range s.Changeover.Holders {
+		if h.Use != plan.Cutting {
+			continue
+		}
+		cell := fmt.Sprintf("%3d  %s", h.Cut, r.place(wanted[h.Cut-1]))
+		if beside {
+			cell += fmt.Sprintf("  %11s  %s", r.number(h.At), way.way(off[i]))
+		}
+		cells = append(cells, fmt.Sprintf("%s  %3d%s", cell, i+1, star(isMoved[i+1])))
+	}
+	heads, rows := sideBySide(head+"    h ", cells)
+	t.table(heads, rows, 0)
 }
 
 // idle is the table of where idle holders stand.

@@ -79,9 +79,10 @@ func TestTextHeadsEveryPage(t *testing.T) {
 }
 
 var (
-	moveLine = regexp.MustCompile(`^\[ \] +(\d+) +(\d+) +(-?[\d.]+) +(-?[\d.]+) +([-+][\d.]+) (drive|oper\.) +(-?[\d.]+)  \S`)
-	cutCell  = regexp.MustCompile(`(\d+) +(-?[\d.]+) +(\d+)([* ]|$)`)
-	idleCell = regexp.MustCompile(`(\d+) +(-?[\d.]+)([* ]|$)`)
+	moveLine   = regexp.MustCompile(`^\[ \] +(\d+) +(\d+) +(-?[\d.]+) +(-?[\d.]+) +([-+][\d.]+) (drive|oper\.) +(-?[\d.]+)  \S`)
+	cutCell    = regexp.MustCompile(`(\d+) +(-?[\d.]+) +(\d+)([* ]|$)`)
+	besideCell = regexp.MustCompile(`(\d+) +(-?[\d.]+) +(-?[\d.]+) +([-+]?[\d.]+) +(\d+)([* ]|$)`) // place, holder at, off by
+	idleCell   = regexp.MustCompile(`(\d+) +(-?[\d.]+)([* ]|$)`)
 )
 
 // sheetOf is the lines of one changeover's pages, without their heads.
@@ -160,6 +161,7 @@ func TestTextTellsWhereEveryHolderStands(t *testing.T) {
 		for i, s := range p.plan.Steps {
 			seen := map[string]string{}
 			part := ""
+			cell := cutCell
 			for _, line := range sheetOf(t, p, i) {
 				if word, _, ok := strings.Cut(line, ": "); ok && strings.Contains("CUTS PARKED outside the web RESTING lifted over the web", word) {
 					part = strings.ToLower(strings.Fields(word)[0])
@@ -168,7 +170,10 @@ func TestTextTellsWhereEveryHolderStands(t *testing.T) {
 				if strings.HasPrefix(line, "BEFORE THE RUN") {
 					break
 				}
-				for cell := range cellsOf(part, line) {
+				if strings.Contains(line, "h stands at") {
+					cell = besideCell
+				}
+				for cell := range cellsOf(part, cell, line) {
 					if seen[cell] != "" {
 						t.Errorf("%s, changeover %d: %s twice", p.name, i+1, cell)
 					}
@@ -198,13 +203,17 @@ func TestTextTellsWhereEveryHolderStands(t *testing.T) {
 
 // cellsOf reads the cells of a line of a table as "cut place holder" with the
 // place in its shortest form.
-func cellsOf(part, line string) map[string]bool {
+func cellsOf(part string, cut *regexp.Regexp, line string) map[string]bool {
 	out := map[string]bool{}
 	switch {
 	case strings.HasPrefix(line, "STRIP"):
 	case part == "cuts":
-		for _, m := range cutCell.FindAllStringSubmatch(line, -1) {
-			out[m[1]+" "+shortest(m[2])+" "+m[3]+strings.TrimSpace(m[4])] = true
+		for _, m := range cut.FindAllStringSubmatch(line, -1) {
+			at, h := m[2], m[3]
+			if cut == besideCell && addsUp(m[2], m[4], m[3]) {
+				at, h = m[3], m[5]
+			}
+			out[m[1]+" "+shortest(at)+" "+h+strings.TrimSpace(m[len(m)-1])] = true
 		}
 	case part != "" && !strings.Contains(line, "-") || regexp.MustCompile(`^ +\d+ +-?[\d.]+[* ]? *( +\d+ +-?[\d.]+[* ]?)*$`).MatchString(line):
 		for _, m := range idleCell.FindAllStringSubmatch(line, -1) {
@@ -237,9 +246,13 @@ func TestTextRepeatsTheHeadOfATable(t *testing.T) {
 // strip is off: edges at 10, 41, 69.5 and 90 for 10, 40, 70 and 90.
 func TestTextTellsTheStripError(t *testing.T) {
 	text := strings.Join(strings.Fields(string(written(t, sheet.Text, besideDay()))), " ")
-	want := "slit 1 +1 mm, slit 2 -1.5 mm, slit 3 +0.5 mm"
-	if !strings.Contains(text, want) {
-		t.Errorf("%q isn't on the sheet:\n%s", want, text)
+	for _, want := range []string{
+		"slit 1 +1 mm, slit 2 -1.5 mm, slit 3 +0.5 mm",
+		"1 10.0 10.0 0.0 2", "2 40.0 41.0 +1.0 3", "3 70.0 69.5 -0.5 5", "4 90.0 90.0 0.0 6*",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q isn't on the sheet:\n%s", want, text)
+		}
 	}
 }
 
