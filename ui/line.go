@@ -37,9 +37,12 @@ func (l *line) add(i ink, text string) {
 	l.spans = append(l.spans, span{i, text})
 }
 
-// right appends text in w cells, to the right; too long a text is cut.
+// right appends a number in w cells, to the right. Part of a number would be read as
+// another one: where it is too long, there is a sign in its place.
 func (l *line) right(i ink, text string, w int) {
-	text = l.look.short(text, w)
+	if text = l.look.safe(text); cells(text) > w {
+		text = clip(l.look.more, w)
+	}
 	l.add(plain, blanks(w-cells(text)))
 	l.add(i, text)
 }
@@ -60,17 +63,52 @@ func (l *line) join(m line) {
 	l.width += m.width
 }
 
-// fit is the line in exactly w cells: clipped, or filled up with blanks.
+// fit is the line in exactly w cells: clipped, or filled up with blanks. Of a number
+// that would be clipped nothing stays but a sign that something is left out.
 func (l line) fit(w int) line {
 	if l.width > w {
-		out := l.look.line()
-		for _, s := range l.spans {
-			out.add(s.ink, clip(s.text, w-out.width))
+		out := l.clipped(w)
+		if n := begun(l.text(), out.text()); n > 0 {
+			out = l.clipped(out.width - n)
+			out.add(plain, clip(l.look.more, w-out.width))
 		}
 		l = out
 	}
 	l.to(w)
 	return l
+}
+
+func (l line) clipped(w int) line {
+	out := l.look.line()
+	for _, s := range l.spans {
+		out.add(s.ink, clip(s.text, w-out.width))
+	}
+	return out
+}
+
+// begun is how many characters at the end of a text's beginning are only part of a
+// number.
+func begun(all, part string) int {
+	if len(part) >= len(all) || !strings.ContainsRune(figures, rune(all[len(part)])) {
+		return 0
+	}
+	rest := strings.TrimRight(part, figures)
+	if end := part[len(rest):]; strings.ContainsAny(end, "0123456789") || end == "-" || end == "+" {
+		return len(end)
+	}
+	return 0
+}
+
+// figures are what numbers and times are written with.
+const figures = "0123456789.:+-/"
+
+// text is the line without its inks.
+func (l line) text() string {
+	var b strings.Builder
+	for _, s := range l.spans {
+		b.WriteString(s.text)
+	}
+	return b.String()
 }
 
 // paint writes the line with its sequences.
@@ -117,7 +155,8 @@ func (k *look) short(text string, w int) string {
 	if cells(k.more) > w {
 		return clip(text, w)
 	}
-	return clip(text, w-cells(k.more)) + k.more
+	part := clip(text, w-cells(k.more))
+	return part[:len(part)-begun(text, part)] + k.more
 }
 
 // clip is the longest start of the text in at most w cells.

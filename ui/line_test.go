@@ -64,3 +64,26 @@ func TestShort(t *testing.T) {
 		}
 	}
 }
+
+// A number is never shown in part: a part of it would be read as another one.
+func TestNumbersAreWhole(t *testing.T) {
+	k := testLook(noColours, false, false)
+	l := k.line()
+	l.add(plain, "to 1397.5 by -182.3 mm")
+	for w, want := range map[int]string{7: "to …   ", 8: "to …    ", 9: "to 1397.5", 14: "to 1397.5 by …", 19: "to 1397.5 by -182.3"} {
+		if got := l.fit(w).text(); got != want {
+			t.Errorf("in %d cells %q, want %q", w, got, want)
+		}
+	}
+	r := k.line()
+	if r.right(plain, "-182.3", 5); r.text() != "    …" {
+		t.Errorf("too long for its column it is %q", r.text())
+	}
+	if got := k.short("web 610.2362 in", 9); got != "web …" {
+		t.Errorf("cut short it is %q", got)
+	}
+	columns := columnsFor([]column[int]{{width: 6}, {width: 6, rank: 1}, {width: 6, rank: 1}}, 15)
+	if len(columns) != 2 {
+		t.Errorf("%d columns of 6 in 15 cells, want 2", len(columns))
+	}
+}

@@ -191,13 +191,13 @@ func moveColumns(d *desk, moves []plan.Move) []column[step] {
 	}
 	return []column[step]{
 		{width: 1, left: true, cell: step.cursor},
-		{head: "n", width: 3, cell: func(s step) (ink, string) { return faint, fmt.Sprint(s.n + 1) }},
+		{head: "n", width: 3, rank: 3, cell: func(s step) (ink, string) { return faint, fmt.Sprint(s.n + 1) }},
 		{head: "holder", width: 6, cell: of(strong, func(m *plan.Move) string { return fmt.Sprint(m.Holder) })},
-		{head: "from", width: wide, cell: of(plain, func(m *plan.Move) string { return places.number(m.From) })},
+		{head: "from", width: wide, rank: 1, cell: of(plain, func(m *plan.Move) string { return places.number(m.From) })},
 		{head: "to", width: wide, cell: of(strong, func(m *plan.Move) string { return places.number(m.To) })},
-		{head: "by", width: wideWay, cell: of(moved, func(m *plan.Move) string { return ways.signed(m.To - m.From) })},
-		{head: "side", width: 5, rank: 2, left: true, cell: of(faint, func(m *plan.Move) string { return side(m.To - m.From) })},
-		{head: "to, " + other(d.shop.Unit).String(), width: wideOther, rank: 3, cell: of(faint, func(m *plan.Move) string { return others.number(m.To) })},
-		{head: "why", width: 16, rank: 1, left: true, flex: 60, cell: of(plain, func(m *plan.Move) string { return m.Why.Text(d.shop.Unit) })},
+		{head: "by", width: wideWay, rank: 2, cell: of(moved, func(m *plan.Move) string { return ways.signed(m.To - m.From) })},
+		{head: "side", width: 5, rank: 5, left: true, cell: of(faint, func(m *plan.Move) string { return side(m.To - m.From) })},
+		{head: "to, " + other(d.shop.Unit).String(), width: wideOther, rank: 6, cell: of(faint, func(m *plan.Move) string { return others.number(m.To) })},
+		{head: "why", width: 16, rank: 4, left: true, flex: 60, cell: of(plain, func(m *plan.Move) string { return m.Why.Text(d.shop.Unit) })},
 	}
 }

@@ -80,7 +80,7 @@ func (d *desk) smallTimes() line {
 	return l
 }
 
-// shortest is a move on one line.
+// shortest is a move on one line; where that is too long, its holder and new place.
 func (d *desk) shortest(m *plan.Move, w int) (l line) {
 	u := d.shop.Unit
 	for _, gap := range []string{" ", ""} {
@@ -90,9 +90,11 @@ func (d *desk) shortest(m *plan.Move, w int) (l line) {
 		l.add(plain, u.Number(m.From)+gap+d.to+gap)
 		l.add(picked, u.Number(m.To))
 		if l.width <= w {
-			break
+			return l
 		}
 	}
+	l = d.line()
+	l.add(picked, fmt.Sprint(m.Holder)+d.to+u.Number(m.To))
 	return l
 }
 
@@ -110,7 +112,10 @@ func (d *desk) inFull(m *plan.Move, w int) []line {
 	} else {
 		holder.add(faint, " "+side(way))
 	}
-	places.add(plain, u.Number(m.From)+" "+d.to+" ")
+	if from := u.Number(m.From) + " "; cells(from+d.to+" "+u.Show(m.To)) <= w {
+		places.add(plain, from)
+	}
+	places.add(plain, d.to+" ")
 	places.add(picked, u.Show(m.To))
 	out := []line{holder, places}
 	for _, text := range d.wrap(m.Why.Text(u), w) {

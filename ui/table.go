@@ -17,18 +17,23 @@ type column[R any] struct {
 func columnsFor[R any](all []column[R], w int) []column[R] {
 	byRank := slices.Clone(all)
 	slices.SortStableFunc(byRank, func(a, b column[R]) int { return a.rank - b.rank })
-	last, left := -1, w+1
+	left, last, more := w+1, -1, 0 // the last rank, and how many columns of it
 	for _, c := range byRank {
-		if left -= c.width + 1; left < 0 {
-			left += c.width + 1
+		if c.width+1 > left {
 			break
 		}
-		last = c.rank
+		if left -= c.width + 1; c.rank > last {
+			last, more = c.rank, 0
+		}
+		more++
 	}
 	var out []column[R]
 	for _, c := range all {
-		if c.rank <= last {
+		if c.rank < last || c.rank == last && more > 0 {
 			out = append(out, c)
+		}
+		if c.rank == last {
+			more--
 		}
 	}
 	for i := range out {
