@@ -46,11 +46,11 @@ func checkOrder(entries []*table, jobs []plan.Job) {
 		j := &jobs[i]
 		if first, ok := byID[j.ID]; ok && j.ID != "" {
 			t.refuse("id", "give each job an id of its own", "job %d has the same id", first+1)
-			continue
+		} else {
+			byID[j.ID] = i
 		}
-		byID[j.ID] = i
 		if j.State == plan.Running && running >= 0 {
-			t.refuse("state", "only one job can run on a beam", "job %d is running already", running+1)
+			t.refuse("state", `only one job can run on a beam: write "waiting" or "done" for all but one`, "job %d (%s) is running already", running+1, jobs[running].ID)
 		}
 		if j.State == plan.Running {
 			running = i

@@ -2,6 +2,9 @@ package shop
 
 import (
 	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
 
 	"bide/plan"
 )
@@ -22,9 +25,11 @@ func (s *Shop) JobProblems() Problems {
 	return out.sorted()
 }
 
-// ProblemOf is a fault of a job of the day as a problem of its file.
+// ProblemOf is a fault of a job of the day as a problem of its file, lengths in the
+// file's unit.
 func (s *Shop) ProblemOf(j *plan.Job, f plan.Fault) Problem {
-	p := Problem{File: dayFile, Place: "job (" + j.ID + "), " + f.Key, What: f.Why(s.Unit), Remedy: remedies[f.Key]}
+	why := f.Why(s.dayUnit)
+	p := Problem{File: dayFile, Place: "job (" + j.ID + "), " + f.Key, What: why + s.allowance(j, why), Remedy: s.remedy(f.Key, why)}
 	for i := range s.Day.Jobs {
 		if s.Day.Jobs[i].ID == j.ID {
 			p.Place = fmt.Sprintf("job %d (%s), %s", i+1, j.ID, f.Key)
@@ -41,4 +46,69 @@ var remedies = map[string]string{
 	"trim":     "set trim to what the winder can pull, take a slit out or run a wider web",
 	"shift":    `allow shift = "free"`,
 	"standing": "measure where the holders stand and correct standing.toml",
+	"turn":     "put the job at its turn, or change turn",
+	"after":    "put the job behind it, or change after",
+}
+
+// remedy is what helps against a fault. Holders at fault come first: with them
+// mended the job can stay as it is.
+func (s *Shop) remedy(key, why string) string {
+	if key != "slits" {
+		return remedies[key]
+	}
+	stuck, others := s.faulty(why)
+	var first []string
+	if len(stuck) > 0 {
+		first = append(first, "free or exchange holder "+some(stuck))
+	}
+	if len(others) > 0 {
+		first = append(first, "repair or exchange holder "+some(others))
+	}
+	if len(first) == 0 {
+		return remedies[key]
+	}
+	return strings.Join(first, ", ") + ", locked out by your site's procedure; or " + remedies[key]
+}
+
+var (
+	namedHolders = regexp.MustCompile(`\bholders? (\d+)(?: to (\d+))?\b`)
+	tooFewCut    = regexp.MustCompile(`\d+ of the \d+ holders may cut`)
+)
+
+// faulty lists the holders that a reason names and that aren't good, by number,
+// those stuck apart from the others; where too few of the beam may cut, all that
+// may not.
+func (s *Shop) faulty(why string) (stuck, others []string) {
+	named := map[int]bool{}
+	for _, m := range namedHolders.FindAllStringSubmatch(why, -1) {
+		from, _ := strconv.Atoi(m[1])
+		to, _ := strconv.Atoi(m[2])
+		for n := from; n <= min(max(from, to), len(s.Beam.Holders)); n++ {
+			named[n] = true
+		}
+	}
+	few := tooFewCut.MatchString(why)
+	for i, c := range s.Beam.Holders {
+		number := strconv.Itoa(i + 1)
+		switch {
+		case c == plan.Good || !named[i+1] && (!few || c.Cuts()):
+		case c == plan.Stuck:
+			stuck = append(stuck, number)
+		default:
+			others = append(others, number)
+		}
+	}
+	return stuck, others
+}
+
+var widths = regexp.MustCompile(`\bslits? |\btrim\b|off the rail`)
+
+// allowance tells, in a reason about widths, that they aren't those of the file.
+func (s *Shop) allowance(j *plan.Job, why string) string {
+	m, ok := s.Materials.Lookup(j.Material)
+	if !ok || m.AllowancePct.Sign() == 0 || !widths.MatchString(why) {
+		return ""
+	}
+	pct, _ := m.AllowancePct.Float64()
+	return fmt.Sprintf(" (cut widths include the material's allowance of %s %%)", plainly(pct))
 }

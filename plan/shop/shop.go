@@ -31,6 +31,7 @@ type Shop struct {
 	Materials material.Table // the shop's own
 	Notes     []string       // what was taken for granted or wants a look
 
+	dayUnit  plan.Unit // of day.toml
 	dayLines map[string]int
 }
 
@@ -112,6 +113,7 @@ func (r *reader) day(s *Shop, known bool) {
 		air = s.Beam.Supply
 	}
 	s.Day, s.dayLines = readDay(d, root, s.Materials, known, air), d.lines
+	s.dayUnit = d.unit
 	r.notes = append(r.notes, d.notes...)
 }
 

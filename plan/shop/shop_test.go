@@ -331,3 +331,15 @@ func TestLongList(t *testing.T) {
 	}
 	checkProblem(t, problems[0])
 }
+
+// TestTwoRun: that two jobs run is told even where they have the same id.
+func TestTwoRun(t *testing.T) {
+	entry := smallDay[strings.Index(smallDay, "[[job]]"):] + "state = \"running\"\n"
+	day := smallDay + "state = \"running\"\n"
+	_, problems := Read(files(map[string]string{dayFile: day + strings.Replace(entry, `"A"`, `"B"`, 1) + entry}))
+	compare(t, []want{
+		{"day.toml:17", "job 2 (B), state", []string{"job 1 (A) is running already", "only one job", `"waiting" or "done"`}},
+		{"day.toml:19", "job 3 (A), id", []string{"job 1", "same id"}},
+		{"day.toml:24", "job 3 (A), state", []string{"running already"}},
+	}, problems)
+}
