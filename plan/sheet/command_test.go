@@ -2,6 +2,7 @@ package sheet_test
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
 	"io"
 	"os"
@@ -81,17 +82,18 @@ const demoDir = "../../testdata/demo"
 // Every form of the command line that is right does what it says, flags before or
 // after the folder, and says nothing on standard error.
 func TestCommandLine(t *testing.T) {
-	text := run(t, "sheet").out
+	text := run(t, "sheet", demoDir).out
+	demo := run(t, "sheet").out
 	for _, c := range []struct {
 		args  string
 		wants string
 	}{
-		{"", text}, // no terminal: the text sheet
+		{"", demo}, // no terminal: the text sheet
 		{demoDir, text},
 		{"sheet " + demoDir, text},
 		{"sheet --as text --sequence listed --aim minutes " + demoDir, text},
 		{"sheet " + demoDir + " --as=text --rounds 5 --seed 7", text},
-		{"--ascii", text},
+		{"--ascii", demo},
 		{"sheet -- " + demoDir, text},
 		{"check", "no problems"},
 		{"check " + demoDir, "no problems"},
@@ -109,6 +111,25 @@ func TestCommandLine(t *testing.T) {
 		got := run(t, strings.Fields(c.args)...)
 		if got.status != 0 || got.err != "" || !strings.Contains(got.out, c.wants) {
 			t.Errorf("bide %s: exit %d, %q on standard error, and %d bytes on standard output without %.40q", c.args, got.status, got.err, len(got.out), c.wants)
+		}
+	}
+}
+
+// Where no shop is named the demo is written, and says on every page and in the
+// document that it is no shop of anyone's; a shop that is named says nothing of it.
+func TestDemoIsSaidToBeOne(t *testing.T) {
+	const note = "DEMO: an invented day, not your beam"
+	for n, page := range pagesOf(run(t, "sheet").out) {
+		if !strings.Contains(page[2], note) {
+			t.Errorf("page %d of the demo has the rule %q", n+1, page[2])
+		}
+	}
+	if got := run(t, "sheet", "--as", "json").out; !strings.Contains(got, `"`+note+`"`) {
+		t.Error("the document of the demo doesn't say so")
+	}
+	for _, as := range []string{"text", "json"} {
+		if got := run(t, "sheet", "--as", as, demoDir).out; strings.Contains(got, note) {
+			t.Errorf("a shop that is named is called a demo as %s", as)
 		}
 	}
 }
@@ -231,6 +252,14 @@ func TestBrokenOrder(t *testing.T) {
 		text = strings.Replace(text, `id       = "D-101"`, `id       = "D-101"`+"\nafter    = [\"D-104\"]", 1)
 		return strings.Replace(text, `id       = "D-103"`, `id       = "D-103"`+"\nturn     = 1", 1)
 	})
+	const after, turn = "job D-101 is to come after D-104 and comes before it", "job D-103 is fixed to turn 1 and comes at turn "
+	first := strings.Join(strings.Fields(strings.Join(pagesOf(run(t, "sheet", dir).out)[0], " ")), " ")
+	notes := strings.Join(notesOf(t, run(t, "sheet", "--as", "json", dir).out), "\n")
+	for _, rule := range []string{after, turn} {
+		if !strings.Contains(first, "- "+rule) || !strings.Contains(notes, "broken: "+rule) {
+			t.Errorf("%q isn't on the first page or in the notes:\n%s\n%s", rule, first, notes)
+		}
+	}
 	for command, wants := range map[string]string{"sheet": "THE DAY", "check": ""} {
 		got := run(t, command, dir)
 		if got.status != 1 || !strings.Contains(got.out, wants) {
@@ -242,6 +271,16 @@ func TestBrokenOrder(t *testing.T) {
 			}
 		}
 	}
+}
+
+// notesOf are the notes of a plan document.
+func notesOf(t *testing.T, document string) []string {
+	t.Helper()
+	var doc struct{ Notes []string }
+	if err := json.Unmarshal([]byte(document), &doc); err != nil {
+		t.Fatal(err)
+	}
+	return doc.Notes
 }
 
 // bide new makes a shop that has no problems, and never overwrites one.

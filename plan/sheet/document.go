@@ -24,7 +24,7 @@ type document struct {
 	Listed   totals       `json:"listed"`
 	Floor    *floor       `json:"floor,omitempty"` // where one is proven
 	Refused  []refusal    `json:"refused"`
-	Notes    []string     `json:"notes"` // what was taken for granted
+	Notes    []string     `json:"notes"` // demo, broken rules, what was taken for granted
 	Jobs     []plannedJob `json:"jobs"`
 }
 
@@ -118,6 +118,12 @@ func newDocument(d *plan.DayPlan, o *Options) *document {
 	}
 	for _, r := range o.refused(d) {
 		doc.Refused = append(doc.Refused, refusal{tidy(r.Job.ID), tidy(reasons(r, plan.Millimetres))})
+	}
+	if o.Demo {
+		doc.Notes = append(doc.Notes, demoNote)
+	}
+	for _, why := range o.broken(d) {
+		doc.Notes = append(doc.Notes, tidy("broken: "+why))
 	}
 	for _, n := range o.Notes {
 		doc.Notes = append(doc.Notes, tidy(n))

@@ -15,6 +15,7 @@ const (
 // paper gathers pages of text. Its lines are at most width columns wide.
 type paper struct {
 	left, right string // what heads every page: whose sheet, and of when
+	note        string // what every page says in its rule; empty for nothing
 	pages       []*page
 }
 
@@ -98,7 +99,7 @@ func (p *paper) write(w io.Writer) error {
 		head := []string{
 			apart(p.left, p.right+"    "+number),
 			apart(pg.title+"   "+pg.left, pg.right),
-			strings.Repeat("=", width),
+			p.rule(),
 			"",
 		}
 		text := strings.TrimRight(strings.Join(append(head, pg.lines...), "\n"), "\n")
@@ -107,6 +108,15 @@ func (p *paper) write(w io.Writer) error {
 		}
 	}
 	return nil
+}
+
+// rule is the line below a title.
+func (p *paper) rule() string {
+	if p.note == "" {
+		return strings.Repeat("=", width)
+	}
+	left := strings.Repeat("=", (width-runes(p.note)-2)/2) + " " + p.note + " "
+	return left + strings.Repeat("=", width-runes(left))
 }
 
 // apart puts two texts at the two ends of a line; the left one is cut if need be.

@@ -22,6 +22,7 @@ type Options struct {
 	Day   *plan.Day // the day as its file says
 	Notes []string  // what was taken for granted
 	Only  string    // the id of the one job wanted; empty for the whole day
+	Demo  bool      // the day is the built-in demo, and every page says so
 
 	// How the plan came about.
 	Sequence string // "listed" or "best"
@@ -66,6 +67,19 @@ func (o *Options) refused(d *plan.DayPlan) (out []plan.Refusal) {
 	for _, r := range d.Refused {
 		if o.wants(r.Job) {
 			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// demoNote is what nobody may miss who holds a sheet of the demo.
+const demoNote = "DEMO: an invented day, not your beam"
+
+// broken tells which rules of the day's file the order breaks.
+func (o *Options) broken(d *plan.DayPlan) (out []string) {
+	for _, b := range plan.Broken(d.Jobs()) {
+		if o.wants(b.Job) {
+			out = append(out, b.Why(o.Unit))
 		}
 	}
 	return out

@@ -18,7 +18,10 @@ func Text(w io.Writer, d *plan.DayPlan, o Options) error {
 		paper: &paper{left: tidy(d.Beam.Name), right: day.Format("Mon 2006-01-02")},
 		plan:  d, options: &o, day: day, swaps: swaps(d),
 	}
-	if o.Only == "" || len(o.refused(d)) > 0 {
+	if o.Demo {
+		t.note = demoNote
+	}
+	if o.Only == "" || len(o.refused(d)) > 0 || len(o.broken(d)) > 0 {
 		t.theDay()
 	}
 	for i := range d.Steps {
@@ -54,12 +57,26 @@ func (t *text) theDay() {
 		order = "in the best order found"
 	}
 	t.begin("THE DAY", order, "")
+	t.broken()
 	if t.options.Only == "" {
 		t.jobs()
 		t.inAll()
 	}
 	t.refusals()
 	t.notes()
+}
+
+// broken warns of an order that breaks rules of the day's file.
+func (t *text) broken() {
+	broken := t.options.broken(t.plan)
+	if len(broken) == 0 {
+		return
+	}
+	t.add("BROKEN: this order doesn't keep what the day's file asks for")
+	for _, why := range broken {
+		t.add(hang("  - ", why)...)
+	}
+	t.space()
 }
 
 // jobs is the table of the day's jobs.
