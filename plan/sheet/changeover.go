@@ -145,7 +145,7 @@ func (t *text) run(s *plan.Step) string {
 		text += "; due " + t.clock(s.Job.Due)
 	}
 	if s.Late > 0 {
-		text += ", LATE by " + hours(s.Late)
+		text += ", LATE by " + span(s.Late)
 	}
 	return text
 }

@@ -113,6 +113,9 @@ func newDocument(d *plan.DayPlan, o *Options) *document {
 			doc.Jobs = append(doc.Jobs, j)
 		}
 	}
+	if d.Listed == d.Totals {
+		doc.Listed = doc.Totals // the same day comes to the same, to the millisecond
+	}
 	if f := d.Floor; f != nil {
 		doc.Floor = &floor{f.Repositions, f.By}
 	}

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -268,6 +269,25 @@ func checkChangeover(t *testing.T, doc *document, i int, at []plan.Length) {
 	}
 	if len(c.Moves) != c.Repositions || nm(t, c.Travel) != travel {
 		t.Errorf("%s: %d moves over %d nm, said to be %d over %s mm", j.ID, len(c.Moves), travel, c.Repositions, c.Travel)
+	}
+}
+
+// A day that is the listed one comes to the same in both totals, each job rounded
+// by itself: two setups of 0.6 ms are 2 ms in the jobs, and so in both sums.
+func TestTheListedDayComesToTheSame(t *testing.T) {
+	p := besideDay()
+	extra := 600 * time.Microsecond
+	first := p.plan.Steps[0]
+	first.Setup.Every += extra
+	p.plan.Steps = []plan.Step{first, first}
+	p.plan.Totals = plan.Totals{Jobs: 2, Repositions: 2, Setup: 2 * (440*time.Second + extra)}
+	p.plan.Listed = p.plan.Totals
+	var doc struct{ Totals, Listed map[string]any }
+	if err := json.Unmarshal(written(t, sheet.JSON, p), &doc); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(doc.Totals, doc.Listed); diff != "" || doc.Listed["setup_s"] != 880.002 {
+		t.Errorf("setup is %v, and listed differs: %s", doc.Listed["setup_s"], diff)
 	}
 }
 

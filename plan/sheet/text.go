@@ -88,8 +88,8 @@ func (t *text) jobs() {
 	u := t.options.Unit
 	g := grid{
 		heads: [][]string{
-			{"n", "job", "material", "web", "cuts", "moves", "setup", "run", "", "", ""},
-			{"", "", "", u.String(), "", "", "min", "from", "to", "due", "late"},
+			{"n", "job", "material", "web", "cuts", "moves", "setup", "run", "", "due", "late"},
+			{"", "", "", u.String(), "", "", "min", "from", "to", "", "h:min"},
 		},
 		names: []bool{1: true, 2: true, 7: true, 8: true, 9: true, 10: false},
 		wide:  2,
@@ -132,20 +132,45 @@ func (t *text) inAll() {
 	t.para(hang("", "Holders, slits and cuts are counted from the operator side. A place is the centre line of a holder on the beam's scale; + is to the drive side. The pitch, the least distance of two neighbours, is "+both(t.plan.Beam.Pitch(), t.options.Unit)+".")...)
 }
 
-// saved tells what a day takes less than the file's order does.
+// saved tells what a day takes less than the file's order does: the difference of
+// what sum prints of both.
 func saved(now, listed plan.Totals) string {
-	less := func(text string, more bool) string {
-		if more {
-			return text + " more"
-		}
-		return text + " less"
+	const tenth = 6 * time.Second // of a minute
+	moves := listed.Repositions - now.Repositions
+	setup := listed.Setup.Round(tenth) - now.Setup.Round(tenth)
+	late := time.Duration(wholeMinutes(listed.Late)-wholeMinutes(now.Late)) * time.Minute
+	text := ""
+	if moves != 0 {
+		text = count(max(moves, -moves), "move")
 	}
-	moves, setup, late := listed.Repositions-now.Repositions, listed.Setup-now.Setup, listed.Late-now.Late
-	text := less(count(max(moves, -moves), "move"), moves < 0) + ", " + less(minutes(setup.Abs())+" min of setup", setup < 0)
+	if moves != 0 && setup != 0 {
+		if (moves < 0) != (setup < 0) {
+			text += lessOrMore(moves < 0)
+		}
+		text += " and "
+	}
+	if setup != 0 {
+		text += minutes(setup.Abs()) + " min of setup"
+	}
+	switch {
+	case text != "":
+		text += lessOrMore(setup < 0 || setup == 0 && moves < 0) + " than the listed order"
+	case late == 0:
+		return "the same as the listed order"
+	default:
+		text = "moves and setup the same as the listed order"
+	}
 	if late != 0 {
-		text += ", " + less(hours(late.Abs())+" late", late < 0)
+		text += "; " + span(late.Abs()) + lessOrMore(late < 0) + " late"
 	}
 	return text
+}
+
+func lessOrMore(more bool) string {
+	if more {
+		return " more"
+	}
+	return " less"
 }
 
 // floor tells how few moves there could be at best.
@@ -172,14 +197,14 @@ func (t *text) ends() string {
 	if over < 0 {
 		lies, over = "after", -over
 	}
-	return fmt.Sprintf("the last run at %s, %s %s the shift's end at %s", t.clock(last), hours(over), lies, t.clock(day.End))
+	return fmt.Sprintf("the last run at %s, %s %s the shift's end at %s", t.clock(last), span(over), lies, t.clock(day.End))
 }
 
 // sum says what a day comes to.
 func sum(t plan.Totals) string {
 	late := "none late"
 	if t.LateJobs > 0 {
-		late = fmt.Sprintf("%d late by %s in all", t.LateJobs, hours(t.Late))
+		late = fmt.Sprintf("%d late by %s in all", t.LateJobs, span(t.Late))
 	}
 	return fmt.Sprintf("%s, %s, %s min of setup, %s", count(t.Jobs, "job"), count(t.Repositions, "move"), minutes(t.Setup), late)
 }

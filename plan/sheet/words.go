@@ -107,14 +107,29 @@ func count(n int, noun string) string {
 // minutes is a span of time in minutes and tenths.
 func minutes(d time.Duration) string { return fmt.Sprintf("%.1f", d.Minutes()) }
 
-// hours is a span of time in hours and minutes; what is more than nought is never
-// shown as 0:00.
+// hours is a span of time as a column headed h:min shows it.
 func hours(d time.Duration) string {
+	m := wholeMinutes(d)
+	return fmt.Sprintf("%d:%02d", m/60, m%60)
+}
+
+// span is a span of time in words: 10 min, 2 h 05 min.
+func span(d time.Duration) string {
+	m := wholeMinutes(d)
+	if m < 60 {
+		return fmt.Sprintf("%d min", m)
+	}
+	return fmt.Sprintf("%d h %02d min", m/60, m%60)
+}
+
+// wholeMinutes rounds a span of time; what is more than nought is never shown as
+// nought.
+func wholeMinutes(d time.Duration) int {
 	m := int(d.Round(time.Minute) / time.Minute)
 	if d > 0 {
 		m = max(m, 1)
 	}
-	return fmt.Sprintf("%d:%02d", m/60, m%60)
+	return m
 }
 
 // clock is a time of day to the minute, with the days since the sheet's own day

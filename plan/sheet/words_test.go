@@ -88,6 +88,37 @@ func TestHours(t *testing.T) {
 	}
 }
 
+func TestSpan(t *testing.T) {
+	for d, want := range map[time.Duration]string{
+		0: "0 min", time.Second: "1 min", 10 * time.Minute: "10 min", 3599 * time.Second: "1 h 00 min", 125 * time.Minute: "2 h 05 min",
+	} {
+		if got := span(d); got != want {
+			t.Errorf("span(%v) = %q, want %q", d, got, want)
+		}
+	}
+}
+
+func TestSaved(t *testing.T) {
+	listed := plan.Totals{Repositions: 500, Setup: 300 * time.Minute, Late: 30 * time.Minute}
+	for _, c := range []struct {
+		moves       int
+		setup, late time.Duration
+		want        string
+	}{
+		{500, 300 * time.Minute, 30 * time.Minute, "the same as the listed order"},
+		{392, 14016 * time.Second, 7 * time.Minute, "108 moves and 66.4 min of setup less than the listed order; 23 min less late"},
+		{501, 299 * time.Minute, 30 * time.Minute, "1 move more and 1.0 min of setup less than the listed order"},
+		{510, 301 * time.Minute, 40 * time.Minute, "10 moves and 1.0 min of setup more than the listed order; 10 min more late"},
+		{500, 290 * time.Minute, 30 * time.Minute, "10.0 min of setup less than the listed order"},
+		{499, 300 * time.Minute, 30 * time.Minute, "1 move less than the listed order"},
+		{500, 300 * time.Minute, 0, "moves and setup the same as the listed order; 30 min less late"},
+	} {
+		if got := saved(plan.Totals{Repositions: c.moves, Setup: c.setup, Late: c.late}, listed); got != c.want {
+			t.Errorf("saved: %q, want %q", got, c.want)
+		}
+	}
+}
+
 // Lengths of a column have their points in a line.
 func TestRuler(t *testing.T) {
 	mm := plan.Millimetre
