@@ -101,7 +101,7 @@ func readDrive(t *table, b *plan.Beam) {
 func grantDrive(t *table, b *plan.Beam) {
 	u, kind := t.doc.unit, usual{"kind", `"shuttle"`}
 	machine := []usual{
-		kind, {"speed", u.Show(400*plan.Millimetre) + "/s"}, {"acceleration", u.Show(800*plan.Millimetre) + "/s²"},
+		kind, {"speed", u.Show(400*plan.Millimetre) + rates["speed"]}, {"acceleration", u.Show(800*plan.Millimetre) + rates["acceleration"]},
 		{"pick_s", seconds(1.2)}, {"set_s", seconds(1)},
 	}
 	switch b.Drive.Kind {

@@ -116,20 +116,3 @@ func parse(text string) (tree map[string]any, err error) {
 	_, err = toml.Decode(text, &tree)
 	return tree, err
 }
-
-// syntax notes what the parser says. Of a line that ends too early the parser
-// gives the next one; the start of what it read is on the right one.
-func (d *document) syntax(text string, err error) {
-	p := Problem{File: d.file, What: Clean(err.Error()), Remedy: "correct this line: key = value, text in quotes, lists as [a, b]"}
-	var at toml.ParseError
-	if errors.As(err, &at) {
-		p.What = Clean(at.Message)
-		start := max(0, min(at.Position.Start, len(text)))
-		p.Line = min(at.Position.Line, 1+strings.Count(text[:start], "\n"))
-	}
-	if len(p.What) > 200 {
-		p.What = Clean(p.What[:200]) + "..."
-	}
-	d.failed++
-	*d.problems = append(*d.problems, p)
-}

@@ -3,6 +3,7 @@ package shop
 import (
 	"fmt"
 	"math/big"
+	"strings"
 
 	"bide/material"
 	"bide/plan"
@@ -154,7 +155,7 @@ func (t jobReader) ids(key string) []string {
 			t.refuse(key, "", "entry %d: %s is no job id", i+1, kindOf(item))
 			continue
 		}
-		out = append(out, Clean(id))
+		out = append(out, Clean(strings.TrimSpace(id)))
 	}
 	return out
 }

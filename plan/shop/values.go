@@ -15,7 +15,8 @@ import (
 // longestText bounds a name, so that one text can't fill a sheet.
 const longestText = 80
 
-// text is a key's text, cleaned.
+// text is a key's text, cleaned and without blanks at its ends: "A " and "A" would
+// look alike.
 func (t *table) text(key, otherwise string) string {
 	value, ok := t.get(key)
 	if !ok {
@@ -30,7 +31,7 @@ func (t *table) text(key, otherwise string) string {
 	case utf8.RuneCountInString(s) > longestText:
 		t.refuse(key, "shorten it", "the text is longer than %d characters", longestText)
 	default:
-		return Clean(s)
+		return Clean(strings.TrimSpace(s))
 	}
 	return otherwise
 }
@@ -154,16 +155,19 @@ func (t *table) length(key string, otherwise plan.Length, within plan.Span) plan
 	return l
 }
 
+// rates are the keys whose lengths are for a time.
+var rates = map[string]string{"speed": "/s", "acceleration": "/s²"}
+
 // inRange notes a length out of its range.
 func (t *table) inRange(key string, l plan.Length, within plan.Span) bool {
-	u := t.doc.unit
+	show := func(l plan.Length) string { return t.doc.unit.Show(l) + rates[key] }
 	switch {
 	case l < within.From && within.From == plan.Nanometre:
-		t.refuse(key, "correct it", "%s must be above 0", u.Show(l))
+		t.refuse(key, "correct it", "%s must be above 0", show(l))
 	case l < within.From && within.From == 0:
-		t.refuse(key, "correct it", "%s must not be below 0", u.Show(l))
+		t.refuse(key, "correct it", "%s must not be below 0", show(l))
 	case l < within.From || l > within.To:
-		t.refuse(key, "correct it", "%s is out of range: from %s to %s are accepted", u.Show(l), u.Show(within.From), u.Show(within.To))
+		t.refuse(key, "correct it", "%s is out of range: from %s to %s are accepted", show(l), show(within.From), show(within.To))
 	default:
 		return true
 	}
@@ -196,9 +200,13 @@ func (t *table) span(key string) plan.Span {
 	if !ok {
 		return plan.Span{}
 	}
-	ends, _ := value.([]any)
+	ends, ok := value.([]any)
 	if len(ends) != 2 {
-		t.refuse(key, "", "%s is no list of two places", kindOf(value))
+		has := kindOf(value)
+		if ok {
+			has = fmt.Sprint(len(ends))
+		}
+		t.refuse(key, "", "[from, to] with exactly two places is needed, not %s", has)
 		return plan.Span{}
 	}
 	var places [2]plan.Length
