@@ -9,9 +9,14 @@ func (m *model) bar() line {
 	l := m.line()
 	l.add(accent, " bide ")
 	l.add(strong, " "+m.shop.Beam.Name)
-	u := m.shop.Unit
-	l.add(faint, fmt.Sprintf("  %s, pitch %s", count(len(m.shop.Beam.Holders), "holder"), u.Show(m.shop.Beam.Pitch())))
+	if m.demo {
+		l.add(late, "  DEMO, an invented day")
+	}
 	r := m.ending()
+	beam := fmt.Sprintf("  %s, pitch %s", count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
+	if l.width+cells(beam)+r.width+2 <= m.w || !m.demo {
+		l.add(faint, beam)
+	}
 	if l.width+r.width+2 <= m.w {
 		l.to(m.w - r.width - 1)
 		l.join(r)
@@ -50,7 +55,7 @@ func (m *model) status() line {
 	text, notes := m.told(), m.shop.Notes
 	switch {
 	case m.asks:
-		l.add(late, " The order was changed and isn't kept. Leave all the same?")
+		l.add(late, " Nothing is saved: to keep this order, write it into day.toml. Leave?")
 	case m.search.cancel != nil:
 		return m.searching()
 	case text != "":

@@ -111,8 +111,9 @@ func (p *beamPane) title(d *desk) line {
 	if o := d.outcome(d.turn); o != nil && len(o.faults) == 0 {
 		n := o.step.Changeover.Repositions
 		l.add(moved, fmt.Sprintf("  %s %d move", d.legend[moves], n))
-		l.add(plain, fmt.Sprintf("  %s %d bide", d.legend[bides], len(o.step.Changeover.Holders)-n))
-		l.add(faint, fmt.Sprintf(", %s idle", d.legend[idles]))
+		idle := idle(&o.step.Changeover)
+		l.add(plain, fmt.Sprintf("  %s %d bide", d.legend[bides], len(o.step.Changeover.Holders)-n-idle))
+		l.add(faint, fmt.Sprintf("  %s %d idle", d.legend[idles], idle))
 	}
 	if moves := d.moves(); d.move < len(moves) {
 		l.add(faint, "  "+d.aim)
@@ -122,6 +123,16 @@ func (p *beamPane) title(d *desk) line {
 		l.add(faint, fmt.Sprintf("  %d times as large", 1<<p.zoom))
 	}
 	return l
+}
+
+// idle is how many holders bide without cutting.
+func idle(c *plan.Changeover) (n int) {
+	for i, h := range c.Holders {
+		if h.At == c.From[i] && h.Use != plan.Cutting {
+			n++
+		}
+	}
+	return n
 }
 
 // threads draws the changeover in h lines, or what stands while it is worked out.

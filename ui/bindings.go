@@ -146,6 +146,21 @@ func (b binding) shown(k *look) string {
 	return b.show
 }
 
+// bunched names keys close together, the last two alone in words.
+func bunched(k *look, named []binding) line {
+	l := k.line()
+	for i, b := range named {
+		told := i >= len(named)-2
+		if told && i > 0 {
+			l.add(plain, "  ")
+		}
+		if l.add(accent, b.shown(k)); told {
+			l.add(faint, " "+b.word)
+		}
+	}
+	return l
+}
+
 // footer names the keys of a scope in w cells: the last two, help and quit, and
 // before them as many others as there is room for.
 func footer(k *look, in scope, w int) line {
@@ -163,6 +178,9 @@ func footer(k *look, in scope, w int) line {
 			}
 			l.add(accent, b.shown(k))
 			l.add(faint, " "+b.word)
+		}
+		if l.width > w && in == onSmall {
+			l = bunched(k, named)
 		}
 		if l.width <= w || len(named) < 3 {
 			return l.fit(w)

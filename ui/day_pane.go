@@ -63,7 +63,7 @@ func (p *dayPane) parts(d *desk) dayParts {
 func (p *dayPane) View(d *desk, focused bool) []line {
 	s := p.parts(d)
 	title := d.line()
-	title.add(faint, span24(d.shop.Day))
+	title.add(faint, p.heading(d, s.list))
 	var body []line
 	if s.roomy {
 		body = p.roomy(d, s.list, focused)
@@ -77,15 +77,29 @@ func (p *dayPane) View(d *desk, focused bool) []line {
 	if len(d.away) > 0 {
 		body = append(body, p.away(d))
 	}
-	body = append(body, total(d, "this order", &d.present), total(d, "as listed", &d.listed))
+	body = append(body, p.total(d, d.thisOrder(), &d.present), p.total(d, "listed, centred", &d.listed))
 	return box(d.look, "1 Day", title, body, p.size, focused)
 }
 
+// heading tells which jobs are in a list of n, and the day.
+func (p *dayPane) heading(d *desk, n int) string {
+	jobs := len(d.jobs())
+	some := some(window(d.turn, jobs, n), n, jobs)
+	if some == "" {
+		return span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
+	}
+	text := some + ", " + span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
+	if cells(text) > p.w-len("-->1 Day  ") {
+		text = some + " " + span24(d.shop.Day, "Mon 2 Jan 15:04", "-")
+	}
+	return text
+}
+
 // span24 is the day's date and hours.
-func span24(d *plan.Day) string {
-	text := d.Start.Format("Mon 2 Jan 2006, 15:04")
+func span24(d *plan.Day, begin, to string) string {
+	text := d.Start.Format(begin)
 	if !d.End.IsZero() {
-		text += " to " + clock(d.End, d.Start)
+		text += to + clock(d.End, d.Start)
 	}
 	return text
 }
@@ -155,23 +169,37 @@ func (d *desk) idWidth() int {
 	return min(w, 12)
 }
 
+// thisOrder names the present order, with a mark where it breaks a rule.
+func (d *desk) thisOrder() string {
+	if len(d.broken) > 0 {
+		return "this order !"
+	}
+	return "this order"
+}
+
 // total is a line of the day's costs in one order.
-func total(d *desk, name string, c *chain) line {
+func (p *dayPane) total(d *desk, name string, c *chain) line {
 	l := d.line()
-	l.left(faint, " "+name, 11)
+	i := faint
+	if strings.HasSuffix(name, "!") {
+		i = late
+	}
+	l.left(i, " "+name, 16)
 	if !c.whole() {
 		l.add(faint, fmt.Sprintf(" %s %d of %d worked out", d.pending, len(c.known), len(c.jobs)))
 		return l
 	}
-	l.right(moved, fmt.Sprint(c.totals.Repositions), 5)
+	l.right(moved, fmt.Sprint(c.totals.Repositions), 4)
 	l.add(faint, " moves ")
-	l.right(strong, minutes(c.totals.Setup), 6)
+	l.right(strong, minutes(c.totals.Setup), max(5, cells(minutes(c.totals.Setup))))
 	l.add(faint, " min ")
-	if n := c.totals.LateJobs; n > 0 {
-		l.add(late, fmt.Sprintf("!%s late (%s)", hours(c.totals.Late), count(n, "job")))
-	} else {
-		l.add(good, "none late")
+	n := c.totals.LateJobs
+	if n == 0 {
+		l.add(good, fitting(p.w-l.width, "none late", "in time"))
+		return l
 	}
+	behind := "!" + hours(c.totals.Late)
+	l.add(late, fitting(p.w-l.width, fmt.Sprintf("%s late (%s)", behind, count(n, "job")), behind+" late", behind))
 	return l
 }
 

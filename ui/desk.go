@@ -15,6 +15,7 @@ type desk struct {
 	*look
 	*forecast
 	shop    *shop.Shop
+	demo    bool        // the shop is an invented one
 	away    []*plan.Job // done or set aside: they have no turn
 	history history[draft]
 	search  search
@@ -200,7 +201,8 @@ func (d *desk) settle() {
 	d.pickMove(d.move)
 }
 
-// told is the news in words: what happened, a rule that it breaks, what it costs.
+// told is the news in words: a rule that is broken, what happened, what it costs,
+// lateness first. What is cut off at the end matters least.
 func (d *desk) told() string {
 	text := d.news.text
 	if d.news.job == nil {
@@ -208,7 +210,7 @@ func (d *desk) told() string {
 	}
 	for _, j := range d.jobs() {
 		if why := d.broken[j]; why != "" {
-			text += "; broken: " + why
+			text = "broken: " + why + "; " + text
 			break
 		}
 	}

@@ -16,9 +16,10 @@ type dotted struct {
 // dotBits are the dots of a cell by row and column (Unicode, block U+2800).
 var dotBits = [4][2]uint8{{0x01, 0x08}, {0x02, 0x10}, {0x04, 0x20}, {0x40, 0x80}}
 
-// gaps are the rows of each cell that a class leaves out: what bides is dashed,
-// what is idle dotted, what moves runs through.
-var gaps = [classes][4]bool{idles: {1: true, 3: true}, bides: {3: true}}
+// gaps are the rows of each cell that a class leaves out, so that the classes differ
+// without colours too: what moves runs through, what bides is dotted, what is idle
+// dotted with wider gaps.
+var gaps = [classes][4]bool{idles: {1: true, 2: true, 3: true}, bides: {1: true, 3: true}}
 
 func (p *dots) across() int { return 2 }
 

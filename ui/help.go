@@ -48,6 +48,8 @@ func (p *helpPage) lines(m *model) (out []line) {
 			out = append(out, p.entry(m, b.shown(m.look), b.does)...)
 		}
 	}
+	out = append(out, p.chapter(m, "To keep an order"))
+	out = append(out, p.entry(m, "", keeping)...)
 	out = append(out, p.chapter(m, "Marks"))
 	for _, mark := range marks(m.look) {
 		out = append(out, p.entry(m, mark[0], mark[1])...)
@@ -95,12 +97,13 @@ func (p *helpPage) entry(m *model, key, text string) (out []line) {
 
 // marks are the marks on the screen and what they mean.
 func marks(k *look) [][2]string {
-	return [][2]string{
+	all := [][2]string{
 		{k.cursor, "picked; " + k.cursorBy + " in a pane without the keys"},
 		{k.legend[moves], "a holder that moves: its place now above, its new place below"},
 		{k.legend[aimed], "the picked move"},
 		{k.legend[bides], "a holder that bides and cuts"},
 		{k.legend[idles], "a holder that bides and is idle, lifted"},
+		{"10  " + k.aim + "30", "numbers of holders, where they stand now: every tenth, and the picked one"},
 		{"6n 7s 8o", "a holder that may not cut, is stuck, or is out of service"},
 		{k.webFrom + k.trim + k.cut + k.web + k.cut + k.trim + k.webTo, "the web from edge to edge, with its trim and its cuts"},
 		{"x", "refused: the beam can't run the job"},
@@ -108,9 +111,27 @@ func marks(k *look) [][2]string {
 		{"r", "running: it keeps its turn"},
 		{k.pending, "being worked out"},
 		{"this order", "the day as it stands here: each changeover on its own"},
-		{"as listed", "for comparison: the order of the file, layouts centred"},
+		{"listed, centred", "for comparison: the order of the file, every layout centred in its web, nothing shifted"},
 	}
+	if k.ascii {
+		all = append(all, asciiMarks...)
+	}
+	return all
 }
+
+// asciiMarks are what threads are drawn with where there are no dots.
+var asciiMarks = [][2]string{
+	{"'", "where a holder that moves stands now"},
+	{",", "where it will stand"},
+	{";", "one stands there now, another will: too near to be told apart"},
+	{"-", "on its way along the beam"},
+	{"+", "where ways meet or cross over in one column"},
+	{"> <", "many on their way to the drive side, to the operator side"},
+	{"* =", "the picked one: its places, and its way along the beam"},
+}
+
+// keeping tells how an order is kept.
+const keeping = "Nothing is saved in this version. Before you leave, write the order down, and put the jobs of day.toml into it."
 
 // cautions are usual ones of the trade. They permit nothing.
 var cautions = []string{

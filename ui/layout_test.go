@@ -1,6 +1,9 @@
 package ui
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // The parts of every screen fill it exactly, at every size and with each pane
 // enlarged, and no pane is too small for what it must show.
@@ -39,6 +42,26 @@ func TestWindow(t *testing.T) {
 					t.Fatalf("row %d of %d in %d lines: from %d", picked, n, h, from)
 				}
 			}
+		}
+	}
+}
+
+// A small screen keeps a caution where it has a line for it, a list tells which part
+// of it is shown.
+func TestSmallCautionAndParts(t *testing.T) {
+	for w := 7; w < 100; w++ {
+		for h := 5; h < 24; h++ {
+			s := newScreen(t, demo(t), testLook(noColours, false, false), w, h)
+			s.background()
+			if frame := s.View(); !strings.Contains(frame, "locked") {
+				t.Fatalf("%dx%d: no caution in\n%s", w, h, frame)
+			}
+		}
+	}
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	for _, part := range []string{"1-7 of 14", "1-6 of 58"} {
+		if !strings.Contains(s.View(), part) {
+			t.Errorf("no %q in\n%s", part, s.View())
 		}
 	}
 }

@@ -55,7 +55,7 @@ func (p *movesPane) View(d *desk, focused bool) []line {
 	title := d.line()
 	moves := d.moves()
 	if o := d.outcome(d.turn); o != nil && len(o.faults) == 0 {
-		title.add(faint, fmt.Sprintf("to %s: %s", d.job().ID, inOrder(len(moves))))
+		title.add(faint, p.shown(d, len(moves)))
 	}
 	var body []line
 	if len(moves) > 0 {
@@ -72,6 +72,14 @@ func (p *movesPane) View(d *desk, focused bool) []line {
 		body = append(body, d.line())
 	}
 	return box(d.look, "3 Moves", title, append(body[:max(p.h-1-p.detail(), 0)], p.about(d)...), p.size, focused)
+}
+
+// shown tells how many moves there are, to which job, and which are in the list.
+func (p *movesPane) shown(d *desk, n int) string {
+	if some := some(window(d.move, n, p.list()), p.list(), n); some != "" {
+		return some + " to " + d.job().ID
+	}
+	return fmt.Sprintf("to %s: %s", d.job().ID, inOrder(n))
 }
 
 func inOrder(n int) string {

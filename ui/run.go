@@ -31,6 +31,7 @@ type Options struct {
 	Shop       *shop.Shop
 	ASCII      bool // nothing but ASCII, as when the locale isn't UTF-8
 	Background Background
+	Demo       bool                // the shop is an invented one, and said to be
 	Input      io.Reader           // os.Stdin when nil
 	Output     io.Writer           // os.Stdout when nil
 	Env        func(string) string // os.Getenv when nil
@@ -50,6 +51,7 @@ func Run(o Options) error {
 	if err != nil {
 		return err
 	}
+	m.demo = o.Demo
 	return run(m, o.Input, o.Output)
 }
 

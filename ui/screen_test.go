@@ -209,7 +209,7 @@ func TestRulesOfTheDay(t *testing.T) {
 		t.Errorf("a job came before the running one, or it isn't said that it can't:\n%s", sc.View())
 	}
 	sc.press("j", "j", "K").settle()
-	if why := sc.broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "D-104 moved to turn 3; broken: "+why) {
+	if why := sc.broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; D-104 moved to turn 3: ") {
 		t.Errorf("D-104 before D-103 isn't marked as broken:\n%s", sc.View())
 	}
 	if !strings.Contains(sc.View(), "3 ! D-104") {
@@ -217,6 +217,22 @@ func TestRulesOfTheDay(t *testing.T) {
 	}
 	if sc.press("u"); len(sc.broken) != 0 {
 		t.Error("undone, the rule is still broken")
+	}
+}
+
+// An invented day is said to be one, and the day's end with it.
+func TestDemoIsSaid(t *testing.T) {
+	for _, w := range []int{80, 120} {
+		sc := newScreen(t, demo(t), testLook(noColours, false, false), w, 36).settle()
+		if strings.Contains(sc.View(), "DEMO") {
+			t.Error("a shop that was named is called an invented one")
+		}
+		sc.demo = true
+		bar := textOf(sc.bar())
+		if !strings.Contains(bar, "Beam 2  DEMO, an invented day") || !strings.Contains(bar, "ends ") {
+			t.Errorf("%d wide, the bar is %q", w, bar)
+		}
+		sc.fits()
 	}
 }
 

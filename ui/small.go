@@ -9,18 +9,40 @@ import (
 // small is the screen below the size of the panes: the next step, and around it
 // what there is room for. The last line names the keys, where there is more than one.
 func small(d *desk, s size) []line {
-	body := d.smallBody(s)
+	below := d.smallBelow(s)
+	room := max(s.h-len(below), 1)
+	body := d.smallBody(size{s.w, room + min(s.h-1, 1)})
 	out := make([]line, 0, s.h)
-	for _, l := range body[:min(len(body), max(s.h-1, 1))] {
+	for _, l := range body[:min(len(body), room)] {
 		out = append(out, l.fit(s.w))
 	}
-	for len(out) < s.h-1 {
+	for len(out) < room {
 		out = append(out, d.line().fit(s.w))
 	}
-	if s.h > 1 {
-		out = append(out, footer(d.look, onSmall, s.w))
+	return append(out, below...)
+}
+
+// smallBelow are the last lines: the caution, and the keys.
+func (d *desk) smallBelow(s size) (out []line) {
+	if s.h < 2 {
+		return nil
 	}
-	return out
+	if o := d.outcome(d.turn); s.h >= 5 && o != nil && len(o.faults) == 0 {
+		l := d.line()
+		l.add(late, smallCaution(s.w))
+		out = append(out, l.fit(s.w))
+	}
+	return append(out, footer(d.look, onSmall, s.w))
+}
+
+// smallCaution is the caution in as many words as there is room for.
+func smallCaution(w int) string {
+	for _, text := range []string{caution(w), "Site rules! locked out? air off? lifted?", "locked out? air off? lifted?", "locked? air? lifted?"} {
+		if cells(text) <= w {
+			return text
+		}
+	}
+	return "locked?"
 }
 
 // smallBody is all that a small screen may tell, cut at its beginning to what it
@@ -41,7 +63,12 @@ func (d *desk) smallBody(s size) []line {
 	if s.h < 8 {
 		return body
 	}
-	body = append(body, d.smallTimes(), d.ruled("then", s.w))
+	body = append(body, d.smallTimes())
+	then := "then"
+	if left, room := len(moves)-d.move-1, s.h-2-len(body); left > room && room > 0 {
+		then += " " + some(d.move+1, room, len(moves))
+	}
+	body = append(body, d.ruled(then, s.w))
 	columns := columnsFor(moveColumns(d, moves), s.w)
 	for n := d.move + 1; n < len(moves); n++ {
 		body = append(body, rowOf(d.look, columns, step{d, n, &moves[n], false}))
@@ -131,7 +158,7 @@ func (d *desk) ruled(name string, w int) line { return heading(d.look, name, d.l
 
 // smallQuestion asks whether to leave, on any screen.
 func smallQuestion(k *look, s size) []line {
-	texts := k.wrap("y quits: the order was changed and isn't kept. Any other key stays.", max(s.w, 1))
+	texts := k.wrap("y quits, any other key stays. Nothing is saved: to keep the order, write it into day.toml.", max(s.w, 1))
 	out := make([]line, 0, s.h)
 	for i := range s.h {
 		l := k.line()

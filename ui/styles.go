@@ -82,7 +82,7 @@ var unicodeGlyphs = glyphs{
 	rule: "─", focusRule: "━", between: "│", cursor: "▸", cursorBy: "›", more: "…", pending: "…",
 	to: "→", tick: "╷", bar: "▬",
 	webFrom: "╞", webTo: "╡", web: "═", trim: "┄", cut: "╪", aim: "▾",
-	legend: [classes]string{idles: "⠅", bides: "⠇", moves: "⢣", aimed: "⢳⡀"},
+	legend: [classes]string{idles: "⠁", bides: "⠅", moves: "⢣", aimed: "⢳⡀"},
 }
 
 var asciiGlyphs = glyphs{

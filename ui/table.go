@@ -1,6 +1,9 @@
 package ui
 
-import "slices"
+import (
+	"fmt"
+	"slices"
+)
 
 // column is one column of a table whose rows are R.
 type column[R any] struct {
@@ -67,6 +70,15 @@ func tableLine[R any](k *look, columns []column[R], cell func(column[R]) (ink, s
 		}
 	}
 	return l
+}
+
+// some tells which of n rows are shown, from the first on at most h; nothing where
+// they all are.
+func some(from, h, n int) string {
+	if h <= 0 || h >= n {
+		return ""
+	}
+	return fmt.Sprintf("%d-%d of %d", from+1, min(from+h, n), n)
 }
 
 // window is the first of n rows to show in h lines, so that the picked one is

@@ -152,3 +152,34 @@ func TestThreadsSayWhatHoldersDo(t *testing.T) {
 		t.Errorf("got %v, want %v", got, want)
 	}
 }
+
+// Every mark that ASCII threads are drawn with is told in the help.
+func TestASCIIMarksAreTold(t *testing.T) {
+	var told strings.Builder
+	for _, m := range marks(testLook(noColours, false, true)) {
+		told.WriteString(m[0])
+	}
+	for _, s := range strokes {
+		for _, r := range s {
+			if r != ' ' && !strings.ContainsRune(told.String(), r) {
+				t.Errorf("the help doesn't tell %q", r)
+			}
+		}
+	}
+}
+
+// Without colours a thread that moves is denser than one that bides, and that than
+// one that is idle.
+func TestClassesDifferWithoutColours(t *testing.T) {
+	dense := func(of class) (n int) {
+		for _, gap := range gaps[of] {
+			if !gap {
+				n++
+			}
+		}
+		return n
+	}
+	if !(dense(idles) < dense(bides) && 2*dense(bides) <= dense(moves)) {
+		t.Errorf("dots of four: idle %d, bides %d, moves %d", dense(idles), dense(bides), dense(moves))
+	}
+}

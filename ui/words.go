@@ -44,15 +44,9 @@ func count(n int, noun string) string {
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 
-// against tells how the day's costs differ from those it had.
+// against tells how the day's costs differ from those it had, what matters most first.
 func against(now, was plan.Totals) string {
 	var parts []string
-	switch n := now.Repositions - was.Repositions; {
-	case n < 0:
-		parts = append(parts, fmt.Sprintf("%s fewer", count(-n, "move")))
-	case n > 0:
-		parts = append(parts, fmt.Sprintf("%s more", count(n, "move")))
-	}
 	part := func(d time.Duration, text, less, more string) {
 		switch {
 		case d < 0 && text != "":
@@ -62,14 +56,30 @@ func against(now, was plan.Totals) string {
 		}
 	}
 	setup, behind := now.Setup-was.Setup, now.Late-was.Late
+	part(behind, hours(behind.Abs()), "less late", "more late")
 	if text := minutes(setup.Abs()); text != "0.0" {
 		part(setup, text+" min", "less setup", "more setup")
 	}
-	part(behind, hours(behind.Abs()), "less late", "more late")
+	switch n := now.Repositions - was.Repositions; {
+	case n < 0:
+		parts = append(parts, fmt.Sprintf("%s fewer", count(-n, "move")))
+	case n > 0:
+		parts = append(parts, fmt.Sprintf("%s more", count(n, "move")))
+	}
 	if len(parts) == 0 {
 		return "it costs the same"
 	}
 	return strings.Join(parts, ", ")
+}
+
+// fitting is the first of the texts that fits into w cells, else the last.
+func fitting(w int, texts ...string) string {
+	for _, text := range texts {
+		if cells(text) <= w {
+			return text
+		}
+	}
+	return texts[len(texts)-1]
 }
 
 // towards names the side that a way along the beam leads to.
