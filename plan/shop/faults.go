@@ -72,7 +72,7 @@ func (s *Shop) remedy(key, why string) string {
 
 var (
 	namedHolders = regexp.MustCompile(`\bholders? (\d+)(?: to (\d+))?\b`)
-	tooFewCut    = regexp.MustCompile(`\d+ of the \d+ holders may cut`)
+	tooFewCut    = regexp.MustCompile(`(\d+) cuts need as many holders; \d+ of the`)
 )
 
 // faulty lists the holders that a reason names and that aren't good, by number,
@@ -87,7 +87,11 @@ func (s *Shop) faulty(why string) (stuck, others []string) {
 			named[n] = true
 		}
 	}
-	few := tooFewCut.MatchString(why)
+	few := false // mending helps only up to as many cuts as there are holders
+	if m := tooFewCut.FindStringSubmatch(why); m != nil {
+		cuts, err := strconv.Atoi(m[1])
+		few = err == nil && cuts <= len(s.Beam.Holders)
+	}
 	for i, c := range s.Beam.Holders {
 		number := strconv.Itoa(i + 1)
 		switch {

@@ -43,6 +43,14 @@ func TestRemedyNamesHolders(t *testing.T) {
 	// Four cuts; of the five holders 1, 2 and 3 may cut.
 	compare(t, []want{{"day.toml:8", "job 1 (A), slits", []string{"4 cuts", "3 of the 5", "repair or exchange holder 4, 5, locked out", "or correct slits"}}},
 		s.JobProblems())
+	many := strings.Replace(smallDay, "3 x 80", "5 x 45", 1) // six cuts: five holders are too few, whatever their condition
+	compare(t, []want{{"day.toml:8", "job 1 (A), slits", []string{"6 cuts", "3 of the 5", "correct slits"}}},
+		read(t, files(map[string]string{beamFile: smallBeam + conditions, dayFile: many})).JobProblems())
+	for _, p := range read(t, files(map[string]string{beamFile: smallBeam + conditions, dayFile: many})).JobProblems() {
+		if strings.Contains(p.Remedy, "repair") {
+			t.Errorf("mending can't help: %s", p)
+		}
+	}
 	for why, remedy := range map[string]string{
 		"holder 2 is stuck and stands 3 mm from cut 4":       "free or exchange holder 2, locked out by your site's procedure; or correct slits",
 		"on the drive side of holder 5 (out at 10 mm)":       "repair or exchange holder 5, locked",
