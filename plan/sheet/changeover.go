@@ -8,8 +8,21 @@ import (
 	"bide/plan"
 )
 
-// changeover is the sheet of one changeover: step i of the day.
+// changeover is the sheet of one changeover, step i of the day: on as few pages as
+// its groups of moves allow, in the smallest groups that do.
 func (t *text) changeover(i int) {
+	before, fewest := len(t.pages), []*page(nil)
+	for _, group := range []int{5, 10, 20} {
+		t.pages, t.group = t.pages[:before:before], group
+		t.changeoverIn(i)
+		if now := t.pages[before:]; fewest == nil || len(now) < len(fewest) {
+			fewest = now
+		}
+	}
+	t.pages = append(t.pages[:before:before], fewest...)
+}
+
+func (t *text) changeoverIn(i int) {
 	s := &t.plan.Steps[i]
 	t.begin(fmt.Sprintf("CHANGEOVER %d of %d", i+1, len(t.plan.Steps)), t.between(i),
 		"setup "+t.clock(s.SetupStart)+", run "+t.clock(s.RunStart))
@@ -19,8 +32,7 @@ func (t *text) changeover(i int) {
 	t.para(before()...)
 	t.moves(s)
 	t.result(s)
-	t.para(after(s.Setup.Swaps)...)
-	t.para(signOff()...)
+	t.close(t.mark, append(append(after(s.Setup.Swaps), ""), signOff()...)...)
 }
 
 const longestID = 18 // of two side by side in a title

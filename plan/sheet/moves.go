@@ -27,7 +27,7 @@ func (t *text) moves(s *plan.Step) {
 		t.next()
 	}
 	t.add(append(title, "")...)
-	t.table([]string{m.head()}, rows, 5)
+	t.table([]string{m.head()}, rows, t.group)
 }
 
 var unitWords = [...]string{plan.Millimetres: "millimetres", plan.Inches: "inches"}
@@ -57,12 +57,18 @@ func (m moveTable) head() string {
 		" to side  " + m.other.head("to, "+m.other.unit.String()) + "  why"
 }
 
-// row is one move; what doesn't fit of its reason goes on below.
+// row is one move; what doesn't fit of its reason goes on below, from further left
+// where that would take several lines.
 func (m moveTable) row(step int, mv plan.Move) []string {
 	by := between(mv.From, mv.To, m.unit)
-	return hang(fmt.Sprintf("[ ] %4d %6d  %s  %s %s %-7s  %s  ", step, mv.Holder,
-		m.from.place(mv.From), m.to.place(mv.To), m.by.way(by), towards(by), m.other.place(mv.To)),
-		mv.Why.Text(m.unit))
+	label := fmt.Sprintf("[ ] %4d %6d  %s  %s %s %-7s  %s  ", step, mv.Holder,
+		m.from.place(mv.From), m.to.place(mv.To), m.by.way(by), towards(by), m.other.place(mv.To))
+	why := mv.Why.Text(m.unit)
+	lines := wrap(why, width-runes(label))
+	if len(lines) <= 2 {
+		return hang(label, why)
+	}
+	return append([]string{label + lines[0]}, hang(strings.Repeat(" ", width/2-4), strings.Join(lines[1:], " "))...)
 }
 
 // result tells what stands where when all moves are made.
@@ -98,6 +104,7 @@ func (t *text) section(title ...string) {
 	if t.space(); t.room() < len(title)+3 {
 		t.next()
 	}
+	t.mark = len(t.pages[len(t.pages)-1].lines)
 	t.add(title...)
 }
 

@@ -46,6 +46,23 @@ func (p *paper) next() {
 
 const continued = ", continued"
 
+// close adds the last lines of a title. Where only the next page has room for them
+// it takes along what stands from the mark on, so that they aren't alone there.
+func (p *paper) close(mark int, lines ...string) {
+	p.space()
+	now := p.pages[len(p.pages)-1]
+	if len(lines) > p.room() && 0 < mark && mark < len(now.lines) && len(now.lines)-mark+len(lines) <= pageLines-headLines {
+		along := now.lines[mark:]
+		now.lines = now.lines[:mark:mark]
+		p.next()
+		p.add(along...)
+		if p.room() > len(lines) && along[len(along)-1] != "" {
+			p.space()
+		}
+	}
+	p.add(lines...)
+}
+
 // add adds lines that belong together: on the next page if only that has room
 // for all of them.
 func (p *paper) add(lines ...string) {

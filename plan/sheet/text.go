@@ -39,6 +39,8 @@ type text struct {
 	options *Options
 	day     time.Time // whose hours are shown without a date
 	swaps   []swap    // by step
+	group   int       // how many moves stand between blank lines
+	mark    int       // the line of its page at which the last section began
 }
 
 // clock is a time of day on the sheet's day.

@@ -223,6 +223,20 @@ func cellsOf(part string, cut *regexp.Regexp, line string) map[string]bool {
 	return out
 }
 
+// What frees the run and the line to sign stand together, and not on a page of
+// their own.
+func TestTextLeavesNoLoneLines(t *testing.T) {
+	for _, p := range days(t) {
+		for n, page := range pagesOf(string(written(t, sheet.Text, p))) {
+			frees := slices.Index(page, "BEFORE THE RUN IS FREED")
+			signs := slices.ContainsFunc(page, func(line string) bool { return strings.HasPrefix(line, "Set by ") })
+			if frees >= 0 != signs || frees == 4 || frees > 4 && page[frees-1] != "" {
+				t.Errorf("%s, page %d: %q and its end stand apart or alone", p.name, n+1, page[1])
+			}
+		}
+	}
+}
+
 // A table that goes on over a page has its head on that page too.
 func TestTextRepeatsTheHeadOfATable(t *testing.T) {
 	pages := pagesOf(string(written(t, sheet.Text, crowdedDay(t))))

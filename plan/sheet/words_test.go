@@ -190,6 +190,19 @@ func TestPictureMarksPlaces(t *testing.T) {
 	}
 }
 
+// The last lines take the section before them along to the next page, if both fit.
+func TestPaperClosesInCompany(t *testing.T) {
+	for mark, want := range map[int]int{0: 9, 40: 14 + 9, 53: 1 + 9, 54: 9, 5: 9} {
+		p := &paper{}
+		p.begin("TITLE", "a", "b")
+		p.add(strings.Split(strings.Repeat("line\n", 52)+"line", "\n")...) // 53 of 56, then one is blank
+		p.close(mark, strings.Split(strings.Repeat("last\n", 8)+"last", "\n")...)
+		if got := len(p.pages[1].lines); got != want {
+			t.Errorf("with the mark at line %d, %d lines are on the next page, want %d", mark, got, want)
+		}
+	}
+}
+
 // A page turns before lines that belong together and repeats a table's head.
 func TestPaperTurns(t *testing.T) {
 	p := &paper{left: "shop", right: "day"}
