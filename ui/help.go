@@ -111,7 +111,7 @@ func marks(k *look) [][2]string {
 		{"r", "running: it keeps its turn"},
 		{k.pending, "being worked out"},
 		{"this order", "the day as it stands here: each changeover on its own"},
-		{"listed, centred", "for comparison: the order of the file, every layout centred in its web, nothing shifted"},
+		{"listed", "listed, centred: for comparison: the order of the file, every layout centred in its web, nothing shifted"},
 	}
 	if k.ascii {
 		all = append(all, asciiMarks...)

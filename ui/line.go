@@ -87,9 +87,15 @@ func (l line) clipped(w int) line {
 }
 
 // begun is how many characters at the end of a text's beginning are only part of a
-// number.
+// number, or of the unit mm or min, which would be read as metres.
 func begun(all, part string) int {
-	if len(part) >= len(all) || !strings.ContainsRune(figures, rune(all[len(part)])) {
+	if len(part) >= len(all) {
+		return 0
+	}
+	if next := all[len(part)]; strings.HasSuffix(part, " m") && (next == 'm' || next == 'i') {
+		return 1
+	}
+	if !strings.ContainsRune(figures, rune(all[len(part)])) {
 		return 0
 	}
 	rest := strings.TrimRight(part, figures)

@@ -70,7 +70,7 @@ func TestNumbersAreWhole(t *testing.T) {
 	k := testLook(noColours, false, false)
 	l := k.line()
 	l.add(plain, "to 1397.5 by -182.3 mm")
-	for w, want := range map[int]string{7: "to …   ", 8: "to …    ", 9: "to 1397.5", 14: "to 1397.5 by …", 19: "to 1397.5 by -182.3"} {
+	for w, want := range map[int]string{7: "to …   ", 8: "to …    ", 9: "to 1397.5", 14: "to 1397.5 by …", 21: "to 1397.5 by -182.3 …", 19: "to 1397.5 by -182.3"} {
 		if got := l.fit(w).text(); got != want {
 			t.Errorf("in %d cells %q, want %q", w, got, want)
 		}

@@ -212,6 +212,9 @@ func TestRulesOfTheDay(t *testing.T) {
 	if why := sc.broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; D-104 moved to turn 3: ") {
 		t.Errorf("D-104 before D-103 isn't marked as broken:\n%s", sc.View())
 	}
+	if !strings.Contains(sc.View(), "this order !") {
+		t.Errorf("no mark beside the totals of the order that breaks a rule:\n%s", sc.View())
+	}
 	if !strings.Contains(sc.View(), "3 ! D-104") {
 		t.Errorf("no mark in the row of the broken rule:\n%s", sc.View())
 	}

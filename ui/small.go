@@ -50,13 +50,13 @@ func smallCaution(w int) string {
 func (d *desk) smallBody(s size) []line {
 	moves := d.moves()
 	if d.move >= len(moves) {
-		return append([]line{d.smallHead()}, nothingMoves(d, s.w+2)...)[min(1, max(3-s.h, 0)):]
+		return append([]line{d.smallHead(s.w)}, nothingMoves(d, s.w+2)...)[min(1, max(3-s.h, 0)):]
 	}
 	m := &moves[d.move]
 	if s.h <= 2 {
 		return []line{d.shortest(m, s.w)}
 	}
-	body := append([]line{d.smallHead()}, d.inFull(m, s.w)...)
+	body := append([]line{d.smallHead(s.w)}, d.inFull(m, s.w)...)
 	if s.h == 3 {
 		return body[1:]
 	}
@@ -76,8 +76,8 @@ func (d *desk) smallBody(s size) []line {
 	return body
 }
 
-// smallHead tells which changeover, and which step of how many.
-func (d *desk) smallHead() line {
+// smallHead tells which changeover, which step of how many, and an invented day.
+func (d *desk) smallHead(w int) line {
 	l := d.line()
 	j := d.job()
 	if j == nil {
@@ -89,6 +89,9 @@ func (d *desk) smallHead() line {
 	l.add(strong, d.to+j.ID)
 	if n := len(d.moves()); n > 0 {
 		l.add(faint, fmt.Sprintf(" %d/%d", d.move+1, n))
+	}
+	if text := "  DEMO"; d.demo && l.width+cells(text) <= w {
+		l.add(late, text)
 	}
 	return l
 }
@@ -136,14 +139,14 @@ func (d *desk) inFull(m *plan.Move, w int) []line {
 	holder.add(moved, " "+by.signed(way))
 	if text := " to the " + towards(way); holder.width+cells(text) <= w {
 		holder.add(faint, text)
-	} else {
-		holder.add(faint, " "+side(way))
+	} else if text := " " + side(way); holder.width+cells(text) <= w {
+		holder.add(faint, text)
 	}
 	if from := u.Number(m.From) + " "; cells(from+d.to+" "+u.Show(m.To)) <= w {
 		places.add(plain, from)
 	}
 	places.add(plain, d.to+" ")
-	places.add(picked, u.Show(m.To))
+	places.add(picked, fitting(w-places.width, u.Show(m.To), u.Number(m.To)))
 	out := []line{holder, places}
 	for _, text := range d.wrap(m.Why.Text(u), w) {
 		l := d.line()
