@@ -201,27 +201,28 @@ func (d *desk) settle() {
 	d.pickMove(d.move)
 }
 
-// told is the news in words: a rule that is broken, what happened, what it costs,
-// lateness first. What is cut off at the end matters least.
+// told is the news in words: what happened and what it costs, lateness first. Where
+// a rule is broken, that comes before all, and what happened last: what is cut off
+// at the end matters least.
 func (d *desk) told() string {
 	text := d.news.text
 	if d.news.job == nil {
 		return text
 	}
-	for _, j := range d.jobs() {
-		if why := d.broken[j]; why != "" {
-			text = "broken: " + why + "; " + text
-			break
-		}
-	}
+	costs := ""
 	switch {
 	case d.news.against == nil:
 	case d.present.whole():
-		text += ": " + against(d.present.totals, *d.news.against)
+		costs = against(d.present.totals, *d.news.against)
 	default:
-		text += ": " + d.pending
+		costs = d.pending
 	}
-	return text
+	for _, j := range d.jobs() {
+		if why := d.broken[j]; why != "" {
+			return join("; ", "broken: "+why, costs, text)
+		}
+	}
+	return join(": ", text, costs)
 }
 
 // say tells what just happened, or why nothing did.

@@ -208,8 +208,9 @@ func TestRulesOfTheDay(t *testing.T) {
 	if diff := cmp.Diff(start, ids(sc.jobs())); diff != "" || !strings.Contains(sc.View(), "nothing can come before it") {
 		t.Errorf("a job came before the running one, or it isn't said that it can't:\n%s", sc.View())
 	}
+	before := sc.present.totals
 	sc.press("j", "j", "K").settle()
-	if why := sc.broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; D-104 moved to turn 3: ") {
+	if why := sc.broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; "+against(sc.present.totals, before)+"; D-104") {
 		t.Errorf("D-104 before D-103 isn't marked as broken:\n%s", sc.View())
 	}
 	if !strings.Contains(sc.View(), "this order !") {

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -70,6 +71,12 @@ func against(now, was plan.Totals) string {
 		return "it costs the same"
 	}
 	return strings.Join(parts, ", ")
+}
+
+// join joins those of the texts that say something.
+func join(between string, texts ...string) string {
+	said := slices.DeleteFunc(texts, func(text string) bool { return text == "" })
+	return strings.Join(said, between)
 }
 
 // fitting is the first of the texts that fits into w cells, else the last.
