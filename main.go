@@ -141,7 +141,7 @@ func (p program) fullScreen(c call) int {
 		p.say("%v", problems)
 		return exitPlan
 	}
-	if err := ui.Run(ui.Options{Shop: s, ASCII: c.ascii}); err != nil {
+	if err := ui.Run(ui.Options{Shop: s, ASCII: c.ascii, Demo: c.operand == ""}); err != nil {
 		p.say("bide: %v", err)
 		return exitPlan
 	}
