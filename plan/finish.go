@@ -1,13 +1,16 @@
 package plan
 
-import "slices"
+import (
+	"context"
+	"slices"
+)
 
 // Finishing a tour: its resting places are settled against both neighbours, and it
 // becomes a plan with moves in order and reasons.
 
 // finish plans the tour's day for good: looking ahead or not, with the places as
 // they come or settled against both neighbours, whichever is best.
-func (f *finisher) finish(t *tour) {
+func (f *finisher) finish(ctx context.Context, t *tour) {
 	clear(f.redo)
 	f.timed = true
 	for _, f.blind = range [2]bool{false, true} {
@@ -16,8 +19,11 @@ func (f *finisher) finish(t *tour) {
 			continue
 		}
 		f.keep(day)
+		if ctx.Err() != nil && f.best != nil {
+			return
+		}
 		f.settle(day)
-		f.shake(day)
+		f.shake(ctx, day)
 	}
 }
 
@@ -41,7 +47,7 @@ const (
 // plan that moves a holder for nothing isn't kept: settling takes that away.
 func (f *finisher) keep(t *tour) (better bool) {
 	d := f.write(t)
-	if !d.foresee() {
+	if !d.foresee() || !d.held() {
 		return true
 	}
 	sc := scoreOf(d.Steps)
@@ -49,6 +55,24 @@ func (f *finisher) keep(t *tour) (better bool) {
 		f.best, f.least = d, sc
 	}
 	return better
+}
+
+// held reports whether every cut is held: with in_place a holder that was to stay
+// beside its cut may have been settled elsewhere for the job before, and then it
+// would have to go to the cut itself.
+func (d *DayPlan) held() bool {
+	for _, s := range d.Steps {
+		cutting := 0
+		for _, h := range s.Changeover.Holders {
+			if h.Use == Cutting {
+				cutting++
+			}
+		}
+		if cutting != len(s.Layout.Cuts) {
+			return false
+		}
+	}
+	return true
 }
 
 // settle sweeps the day until that gains nothing more.
@@ -62,9 +86,12 @@ func (f *finisher) settle(t *tour) {
 
 // shake sweeps the day with places drawn by chance among those that cost as few
 // repositions, and settles it again wherever that has saved one.
-func (f *finisher) shake(t *tour) {
+func (f *finisher) shake(ctx context.Context, t *tour) {
 	moves, size := t.moves(), len(t.order)*len(f.p.beam.Holders)
 	for range min(max(fewShakes, shakesOf/max(size, 1)), mostShakes) {
+		if ctx.Err() != nil {
+			break
+		}
 		f.sweep(t, true)
 		if n := t.moves(); n < moves {
 			moves = n
@@ -187,7 +214,7 @@ func (p *Planner) between(from []Length, l Layout, to []Length) Changeover {
 	for i, at := range to {
 		h := Stand{At: at}
 		switch {
-		case cut < len(l.Cuts) && abs(at-l.Cuts[cut]) <= p.beam.InPlace && p.beam.Holders[i].Cuts():
+		case cut < len(l.Cuts) && p.beam.Holders[i].Cuts() && (at == l.Cuts[cut] || at == from[i] && abs(at-l.Cuts[cut]) <= p.beam.InPlace):
 			cut++
 			h.Use, h.Cut = Cutting, cut
 		case p.now.over(at):

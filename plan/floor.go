@@ -167,7 +167,10 @@ func (b *Beam) keeping(start []Length, n []needs) int {
 	free := make([]int, len(n))
 	total := 0
 	for i := range n {
-		free[i] = len(b.Holders) - n[i].cuts
+		free[i] = len(b.Holders)
+		if n[i].fixed != nil || n[i].cuts == 0 { // else a holder kept for later may cut this job too
+			free[i] -= n[i].cuts
+		}
 		total += len(n[i].fixed)
 	}
 	return total - held(b.intervals(start, n), free)
@@ -203,11 +206,12 @@ func (b *Beam) intervals(start []Length, n []needs) []interval {
 	return out
 }
 
-// holds reports whether an idle holder can be held at a place through a job, as
-// far as is known.
+// holds reports whether a holder can be held at a place through a job, as far as is
+// known: idle, or cutting where the job's layout isn't fixed and may have a cut
+// there.
 func (b *Beam) holds(place Length, n *needs) bool {
-	gap := max(b.StoreGap, Nanometre)
-	if !b.RestOverWeb && place > n.web.From-gap && place < n.web.To+gap {
+	gap, cuts := max(b.StoreGap, Nanometre), n.fixed == nil && n.cuts > 0 && place >= n.web.From && place <= n.web.To
+	if !b.RestOverWeb && !cuts && place > n.web.From-gap && place < n.web.To+gap {
 		return false
 	}
 	for _, c := range n.fixed {

@@ -67,8 +67,8 @@ func TestKeepingAgainstToolSwitching(t *testing.T) {
 	}
 }
 
-// The optimum over all orders, by trying them all, as published: 7 of ten jobs
-// from 4 places, and 4, 3 and 2 from 5, 6 and 7.
+// The optimum over all orders of the first six jobs, by trying them all, is 7 as
+// published.
 func TestBestOrderOfToolSwitching(t *testing.T) {
 	six := [][]int{{1, 4, 8, 9}, {1, 3, 5}, {2, 6, 7, 8}, {1, 5, 7, 9}, {3, 5, 8}, {1, 2, 4}}
 	order, best := []int{1, 2, 3, 4, 5, 6}, 1<<30

@@ -41,8 +41,8 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 	s.each(all, func(r *starter) {
 		s.heat(ctx, r, s.effort.Rounds/2/finalists, 0.4)
 		f := finisher{seeker: r.seeker}
-		for _, t := range append(r.seeker.everyOrder(r.tour), r.tour) {
-			f.finish(t)
+		for _, t := range append([]*tour{r.tour}, r.seeker.everyOrder(ctx, r.tour)...) {
+			f.finish(ctx, t)
 		}
 		plans[slices.Index(all, r)] = f.best
 	})
@@ -51,8 +51,8 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 
 // everyOrder lists the best few of all orders of few jobs, with the layouts of a
 // tour; nothing where there are more jobs.
-func (k *seeker) everyOrder(t *tour) []*tour {
-	if len(t.order) > fewJobs {
+func (k *seeker) everyOrder(ctx context.Context, t *tour) []*tour {
+	if len(t.order) > fewJobs || ctx.Err() != nil {
 		return nil
 	}
 	clear(k.redo)

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 )
@@ -18,7 +19,7 @@ type rules struct {
 // last is the last.
 func rulesOf(jobs []*Job) rules {
 	r := rules{after: make([][]int, len(jobs)), turn: make([]int, len(jobs)), none: true}
-	byID, running := map[string]int{}, 0
+	byID := map[string]int{}
 	for i, j := range jobs {
 		byID[j.ID] = i
 	}
@@ -28,18 +29,48 @@ func rulesOf(jobs []*Job) rules {
 				r.after[i] = append(r.after[i], before)
 			}
 		}
-		switch r.turn[i] = -1; {
-		case j.State == Running:
-			r.turn[i] = running
-			running++
-		case j.Turn > 0:
-			r.turn[i] = min(j.Turn, len(jobs)) - 1
-		case j.Turn < 0:
-			r.turn[i] = len(jobs) - 1
-		}
+		r.turn[i] = -1
+	}
+	r.fix(jobs)
+	for i := range jobs {
 		r.none = r.none && r.turn[i] < 0 && len(r.after[i]) == 0
 	}
 	return r
+}
+
+// fix gives the jobs with a fixed turn theirs, running ones first. Where jobs that
+// can't be planned leave fewer turns than were counted on, those fixed keep their
+// order and close up.
+func (r *rules) fix(jobs []*Job) {
+	wanted := func(j *Job) int {
+		switch {
+		case j.State == Running:
+			return -1
+		case j.Turn < 0:
+			return max(len(jobs)+j.Turn, 0)
+		}
+		return min(j.Turn, len(jobs)) - 1
+	}
+	var fixed []int
+	for i, j := range jobs {
+		if j.State == Running || j.Turn != 0 {
+			fixed = append(fixed, i)
+		}
+	}
+	slices.SortStableFunc(fixed, func(a, b int) int {
+		// Of two that want the same turn, one counted from the end comes later.
+		return cmp.Or(cmp.Compare(wanted(jobs[a]), wanted(jobs[b])), -cmp.Compare(jobs[a].Turn, jobs[b].Turn))
+	})
+	next := 0
+	for _, i := range fixed {
+		r.turn[i] = max(wanted(jobs[i]), next)
+		next = r.turn[i] + 1
+	}
+	last := len(jobs)
+	for n := len(fixed) - 1; n >= 0; n-- {
+		r.turn[fixed[n]] = min(r.turn[fixed[n]], last-1)
+		last = r.turn[fixed[n]]
+	}
 }
 
 // kept reports whether the order keeps the rules.

@@ -44,8 +44,8 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 	s := newSearch(b, start, d, listed, e)
 	plans := s.run(ctx)
 	best := s.better(append(plans, s.fallback(listed)...))
-	if best == nil {
-		best = listed
+	if best == nil { // no order keeps the rules
+		return listed, nil
 	}
 	best.Refused, best.Listed = listed.Refused, listed.Listed
 	best.Floor = b.FloorOfAnyOrder(start.At, listed.Jobs())

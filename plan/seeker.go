@@ -119,7 +119,10 @@ func (k *seeker) anneal(t *tour, energy int64, rounds int, warmth float64, goOn 
 	defer func() { k.view.rough = false }()
 	best, now, next := t.clone(), t, t.clone()
 	least := energy
-	hot := float64(energy) / float64(8*n)
+	// Lateness that nothing mends must not keep the search warm.
+	end := t.sums[n]
+	end.late, end.lateJobs = 0, 0
+	hot := float64(end.energy(k.aim, k.move)) / float64(8*n)
 	cold := 0.3 * float64(k.move.Milliseconds())
 	for round := range rounds {
 		if round%32 == 0 && !goOn(round, best) {
@@ -130,7 +133,7 @@ func (k *seeker) anneal(t *tour, energy int64, rounds int, warmth float64, goOn 
 			continue
 		}
 		left := warmth * (1 - float64(round)/float64(rounds))
-		limit := energy + int64((hot*left*left+cold)*exponential[k.chance.IntN(len(exponential))])
+		limit := energy + int64((float64(hot*left*left)+cold)*exponential[k.chance.IntN(len(exponential))])
 		if e := k.reckon(next, from, limit, k.known(now), alike); e <= limit {
 			now, next, energy = next, now, e
 			if e < least {

@@ -195,3 +195,33 @@ func TestTinyDays(t *testing.T) {
 		t.Errorf("the optimum is reached on %d of %d days, below 99 in 100", hit, days)
 	}
 }
+
+// A floor stands below what is planned also where some jobs may shift or be
+// arranged anew between others that may not. The hand-made day needs no move: the
+// middle job cuts where the others do.
+func TestFloorsOfMixedDays(t *testing.T) {
+	b := &Beam{HolderWidth: 9, Clearance: 1, Rail: Span{0, 200}, Web: Span{0, 200}, RestOverWeb: true, Holders: make([]Condition, 3)}
+	start := &Standing{At: []Length{50, 100, 150}}
+	d := &Day{}
+	for i, rule := range []ShiftRule{Centred, Free, Centred} {
+		d.Jobs = append(d.Jobs, Job{ID: fmt.Sprint(i), Web: 160, Trim: 20, Shift: rule, Entries: []Entry{{Count: 2, Finished: 50, Width: 50}}})
+	}
+	p, err := PlanDay(b, start, d)
+	if err != nil || p.Totals.Repositions != 0 || p.Floor != nil {
+		t.Errorf("%+v, floor %+v, %v; want no move and no floor", p.Totals, p.Floor, err)
+	}
+	for seed := range uint64(2000) {
+		r := rand.New(rand.NewPCG(seed, 42))
+		b, start, d := tiny(r)
+		for i := range d.Jobs {
+			d.Jobs[i].Shift, d.Jobs[i].Arrange = ShiftRule(r.IntN(2)), Arrange(r.IntN(3))
+		}
+		p, err := PlanDay(b, start, d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p.Floor != nil && p.Floor.Repositions > p.Totals.Repositions {
+			t.Errorf("seed %d: floor %d above the plan's %d", seed, p.Floor.Repositions, p.Totals.Repositions)
+		}
+	}
+}

@@ -34,6 +34,9 @@ func (v *verifier) day(d *DayPlan) {
 	}
 	v.job = ""
 	v.must(d.Totals == sum, "totals %+v instead of %+v", d.Totals, sum)
+	if d.Floor != nil {
+		v.must(d.Floor.Repositions <= sum.Repositions, "a floor of %d above the %d repositions", d.Floor.Repositions, sum.Repositions)
+	}
 	v.once(d)
 }
 
@@ -56,6 +59,7 @@ func (v *verifier) times(d *DayPlan, i int) {
 	}
 	t := s.Setup
 	total := max(t.Positioner, t.Crew) + t.Every + t.Rethread + t.CleanDown + t.Pressure
+	v.must(min(t.Positioner, t.Crew, t.Every, t.Rethread, t.CleanDown, t.Pressure) >= 0 && !s.RunEnd.Before(s.RunStart), "times run backwards: %+v", t)
 	v.must(s.RunStart.Sub(s.SetupStart) == total, "the run begins %v after the setup of %v", s.RunStart.Sub(s.SetupStart), total)
 	run := time.Duration(0)
 	if s.Job.Speed > 0 {

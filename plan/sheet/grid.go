@@ -39,7 +39,22 @@ func (g grid) widths() []int {
 		}
 	}
 	out[g.wide] = rest
+	g.narrow(out)
 	return out
+}
+
+// narrow leaves the wide column a few letters where the others fill the line: those
+// of names give way, the first of them first. Numbers never do.
+func (g grid) narrow(widths []int) {
+	const least = 4
+	for c := range widths {
+		if g.names[c] && c != g.wide {
+			by := max(0, min(least-widths[g.wide], widths[c]-least))
+			widths[c] -= by
+			widths[g.wide] += by
+		}
+	}
+	widths[g.wide] = max(widths[g.wide], least)
 }
 
 func (g grid) line(cells []string, widths []int) string {

@@ -12,11 +12,15 @@ import (
 // runes is how many columns a text takes.
 func runes(text string) int { return utf8.RuneCountInString(text) }
 
-// cut is the text in at most n columns; what is left out shows as two points.
+// cut is the text in at most n columns; what is left out shows as two points, as
+// far as there is room for them.
 func cut(text string, n int) string {
 	r := []rune(tidy(text))
 	if len(r) <= n {
 		return string(r)
+	}
+	if n < 2 {
+		return strings.Repeat(".", max(n, 0))
 	}
 	return string(r[:n-2]) + ".."
 }
@@ -24,7 +28,7 @@ func cut(text string, n int) string {
 // pad is the text in exactly n columns, to the left.
 func pad(text string, n int) string {
 	text = cut(text, n)
-	return text + strings.Repeat(" ", n-runes(text))
+	return text + strings.Repeat(" ", max(n-runes(text), 0))
 }
 
 // wrap breaks a text into lines of at most n columns, between words where it can.

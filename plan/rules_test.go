@@ -1,0 +1,36 @@
+package plan
+
+import "testing"
+
+// Two jobs that want the last turn, one as turn 4 of what were five and one counted
+// from the end, close up: the one counted from the end comes last. A running job
+// comes before one fixed to turn 1.
+func TestFixedTurnsCloseUp(t *testing.T) {
+	x, y := &Job{ID: "X"}, &Job{ID: "Y"}
+	fourth, last := &Job{ID: "fourth", Turn: 4}, &Job{ID: "last", Turn: -1}
+	runs, first := &Job{ID: "runs", State: Running}, &Job{ID: "first", Turn: 1}
+	for _, c := range []struct {
+		jobs   []*Job
+		broken int
+	}{
+		{[]*Job{x, y, fourth, last}, 0},
+		{[]*Job{x, y, last, fourth}, 2},
+		{[]*Job{runs, first, x}, 0},
+		{[]*Job{first, runs, x}, 2},
+		{[]*Job{x, last, y}, 1},
+	} {
+		if got := Broken(c.jobs); len(got) != c.broken {
+			t.Errorf("%s ... %s: %d rules broken, want %d", c.jobs[0].ID, c.jobs[len(c.jobs)-1].ID, len(got), c.broken)
+		}
+	}
+}
+
+// Where no order keeps the rules, mending says so.
+func TestRulesThatNoOrderKeeps(t *testing.T) {
+	a := &Job{ID: "A", After: []string{"B"}}
+	b := &Job{ID: "B", Turn: -1}
+	r := rulesOf([]*Job{a, b})
+	if order, ok := r.mend([]int{0, 1}); ok {
+		t.Errorf("mended to %v", order)
+	}
+}
