@@ -58,9 +58,11 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case leave:
 		return m, tea.Quit
 	case tea.KeyMsg:
-		if cmd := m.keys(msg); cmd != nil {
+		cmd := m.keys(msg)
+		if m.ended {
 			return m, cmd
 		}
+		return m, tea.Batch(cmd, m.ask())
 	}
 	return m, m.ask()
 }
@@ -88,12 +90,15 @@ func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
 	if msg.Type != tea.KeyRunes || msg.Alt {
 		return m.key(msg.String())
 	}
+	var all []tea.Cmd
 	for _, r := range msg.Runes {
-		if cmd := m.key(string(r)); cmd != nil {
+		cmd := m.key(string(r))
+		if m.ended {
 			return cmd
 		}
+		all = append(all, cmd)
 	}
-	return nil
+	return tea.Batch(all...)
 }
 
 // scope is where a key works now.

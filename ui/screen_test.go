@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -162,6 +163,18 @@ func TestKeysInOneMessage(t *testing.T) {
 	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("kkq"), Paste: true})
 	if sc.turn != 3 || sc.ended {
 		t.Error("pasted text was taken for keys")
+	}
+	order := ids(sc.jobs())
+	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("sJ")})
+	if order[3], order[4] = order[4], order[3]; !slices.Equal(ids(sc.jobs()), order) {
+		t.Errorf("of sJ in one message the J is lost: %v, want %v", ids(sc.jobs()), order)
+	}
+	if sc.settle(); !sc.present.whole() || !slices.Equal(ids(sc.jobs()), order) {
+		t.Errorf("%d jobs are known in the order %v, want all in %v", len(sc.present.known), ids(sc.jobs()), order)
+	}
+	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("uqJ")})
+	if !sc.ended || sc.changed() {
+		t.Error("a quit among several keys doesn't end")
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"syscall"
@@ -79,16 +80,27 @@ func (x *tmux) until(texts ...string) string {
 	var screen string
 	for range 200 {
 		screen = x.screen()
-		missing := false
-		for _, text := range texts {
-			missing = missing || !strings.Contains(screen, text)
-		}
-		if !missing {
+		if !slices.ContainsFunc(texts, func(text string) bool { return !strings.Contains(screen, text) }) {
 			return screen
 		}
 		time.Sleep(50 * time.Millisecond)
 	}
 	x.t.Fatalf("the screen never showed %q:\n%s", texts, screen)
+	return ""
+}
+
+// ended waits until the screen has left and the shell prompts again: what is typed
+// before that, the terminal shows in front of the prompt.
+func (x *tmux) ended() string {
+	x.t.Helper()
+	for range 200 {
+		screen := x.screen()
+		if _, after, left := strings.Cut(screen, "status="); left && strings.Contains(after, "\nready$") {
+			return screen
+		}
+		time.Sleep(50 * time.Millisecond)
+	}
+	x.t.Fatalf("the shell never prompted again:\n%s", x.screen())
 	return ""
 }
 
@@ -117,7 +129,7 @@ func (x *tmux) pid() int {
 // it was: its modes, the shell's own screen, the cursor, no reports of the mouse.
 func (x *tmux) restored(status string) string {
 	x.t.Helper()
-	screen := x.until("status=")
+	screen := x.ended()
 	if !strings.Contains(screen, "status="+status) {
 		x.t.Errorf("want status %s:\n%s", status, screen)
 	}
