@@ -94,6 +94,7 @@ var bindings = []binding{
 	{onSmall, down, []string{"down", "j"}, "↓ j", "down j", "", "the next move"},
 	{onSmall, left, []string{"left", "h"}, "← h", "left h", "", "the changeover before"},
 	{onSmall, right, []string{"right", "l"}, "→ l", "right l", "", "the next changeover"},
+	{onSmall, back, []string{"esc"}, "Esc", "", "", "stop a running search and keep the best order so far"},
 	{onSmall, nothing, nil, "↑↓", "jk", "step", ""},
 	{onSmall, nothing, nil, "←→", "hl", "job", ""},
 

@@ -60,7 +60,7 @@ func newDesk(s *shop.Shop, k *look) (*desk, error) {
 		}
 	}
 	d.history.now = draft{jobs: jobs}
-	d.forecast = newForecast(p, s.Standing, s.Day.Start, jobs)
+	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Start, jobs)
 	d.settle()
 	return d, nil
 }

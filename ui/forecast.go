@@ -17,6 +17,7 @@ import (
 // order that was there before is there again at once.
 type forecast struct {
 	planner *plan.Planner
+	beam    *plan.Beam
 	start   outcome // as if it had been a job: what stands, and the clock
 	present chain
 	listed  chain // the order of the file, layouts centred
@@ -58,8 +59,8 @@ type answer struct {
 	*outcome
 }
 
-func newForecast(p *plan.Planner, start *plan.Standing, clock time.Time, jobs []*plan.Job) *forecast {
-	f := &forecast{planner: p, start: outcome{stands: start, clock: clock}}
+func newForecast(p *plan.Planner, b *plan.Beam, start *plan.Standing, clock time.Time, jobs []*plan.Job) *forecast {
+	f := &forecast{planner: p, beam: b, start: outcome{stands: start, clock: clock}}
 	f.present = chain{jobs: jobs}
 	f.listed = chain{jobs: jobs, centred: true}
 	return f
@@ -100,7 +101,7 @@ func (f *forecast) ask() tea.Cmd {
 	return nil
 }
 
-// work plans one job. It runs in the background, one at a time.
+// work plans one job and has the changeover verified. It runs in the background, one at a time.
 func (f *forecast) work(q question, clock time.Time) *outcome {
 	next := f.planner.Next
 	if q.centred {
@@ -108,11 +109,21 @@ func (f *forecast) work(q question, clock time.Time) *outcome {
 	}
 	o := &outcome{clock: clock}
 	o.step, o.stands, o.faults = next(q.stands, clock, q.job)
-	if len(o.faults) == 0 {
-		o.clock = o.step.RunEnd
+	if len(o.faults) > 0 {
+		return o
 	}
+	if s := &o.step; plan.VerifyChangeover(f.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
+		return &outcome{stands: q.stands, clock: clock, faults: []plan.Fault{unheld}}
+	}
+	o.clock = o.step.RunEnd
 	return o
 }
+
+// unheld is the fault of a job whose changeover the verifier turned down: a mistake
+// of the program, that nobody is to set up by.
+var unheld = plan.Fault{Why: func(plan.Unit) string {
+	return "the plan made for it doesn't hold and isn't shown: a mistake of the program, please report it"
+}}
 
 // next is what must be asked to know one job more of the chain.
 func (f *forecast) next(c *chain) (question, time.Time) {

@@ -172,7 +172,7 @@ func (m *model) do(a action, in scope) tea.Cmd {
 		}
 		m.resize(m.size)
 	case back:
-		if m.help == nil && m.halt() {
+		if m.help == nil && m.halt() || in == onSmall {
 			break
 		}
 		m.help, m.large = nil, all

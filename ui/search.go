@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"fmt"
+	"strings"
 	"sync/atomic"
 	"time"
 
@@ -58,10 +59,22 @@ func (d *desk) seek(aim plan.Aim) tea.Cmd {
 	effort := plan.Effort{Aim: aim, Rounds: s.rounds, Seed: 1, Report: func(p plan.Progress) { so.Store(&p) }}
 	work := func() tea.Msg {
 		defer cancel()
-		best, err := plan.Search(ctx, d.shop.Beam, d.start.stands, day, effort)
+		best, err := held(plan.Search(ctx, d.shop.Beam, d.start.stands, day, effort))
 		return found{run, best, err, from}
 	}
 	return tea.Batch(work, again(run))
+}
+
+// held passes on a plan that the verifier finds nothing wrong with, and of another
+// what is.
+func held(day *plan.DayPlan, err error) (*plan.DayPlan, error) {
+	if err != nil {
+		return nil, err
+	}
+	if err := plan.Verify(day); err != nil {
+		return nil, fmt.Errorf("the plan that the search made doesn't hold and isn't taken: %s", strings.ReplaceAll(err.Error(), "\n", "; "))
+	}
+	return day, nil
 }
 
 // again waits for the next time to draw progress.
@@ -86,7 +99,8 @@ func (d *desk) stop() {
 	}
 }
 
-// adopt takes the order that a search found, unless it was given up.
+// adopt takes the order that a search found, unless it was given up or is no better.
+// One that keeps the rules is better than any that breaks them, whatever it costs.
 func (d *desk) adopt(f found) {
 	if f.run != d.search.run {
 		return
@@ -97,7 +111,8 @@ func (d *desk) adopt(f found) {
 		return
 	}
 	next := d.drafted(f.day)
-	if f.from != nil && !f.day.Totals.Better(*f.from, d.search.aim) {
+	mends := len(d.broken) > 0 && keeps(f.day)
+	if f.from != nil && !mends && !f.day.Totals.Better(*f.from, d.search.aim) {
 		d.say("the search found nothing better than this order")
 		return
 	}
@@ -106,6 +121,15 @@ func (d *desk) adopt(f found) {
 	if f.from != nil {
 		d.say("the best order found: %s", against(f.day.Totals, *f.from))
 	}
+}
+
+// keeps reports whether the day keeps all rules between its jobs.
+func keeps(day *plan.DayPlan) bool {
+	var jobs []*plan.Job
+	for i := range day.Steps {
+		jobs = append(jobs, day.Steps[i].Job)
+	}
+	return len(plan.Broken(jobs)) == 0
 }
 
 // drafted is the day as a draft: its jobs in their order, those refused behind them.
@@ -129,6 +153,14 @@ func (d *desk) drafted(day *plan.DayPlan) draft {
 	return out
 }
 
+// share is how far the running search is, from 0 to 1.
+func (s *search) share() float64 {
+	if p := s.so.Load(); p != nil {
+		return float64(p.Rounds) / float64(max(p.Of, 1))
+	}
+	return 0
+}
+
 // searching is the line that tells how far a search is.
 func (m *model) searching() line {
 	l := m.line()
@@ -139,9 +171,8 @@ func (m *model) searching() line {
 	const noColours = 3 // the line brings its own
 	bar := progress.New(progress.WithColorProfile(noColours), progress.WithFillCharacters(fills[0], fills[1]),
 		progress.WithoutPercentage(), progress.WithWidth(min(20, m.w/4)))
-	share, best := 0.0, ""
+	share, best := m.search.share(), ""
 	if p := m.search.so.Load(); p != nil {
-		share = float64(p.Rounds) / float64(max(p.Of, 1))
 		best = fmt.Sprintf("best so far %s, %s min", count(p.Best.Repositions, "move"), minutes(p.Best.Setup))
 		if p.Best.LateJobs > 0 {
 			best += fmt.Sprintf(", %d late", p.Best.LateJobs)

@@ -7,7 +7,8 @@ import (
 )
 
 // small is the screen below the size of the panes: the next step, and around it
-// what there is room for. The last line names the keys, where there is more than one.
+// what there is room for. The last line names the keys, where there is more than one,
+// or tells that a search runs.
 func small(d *desk, s size) []line {
 	below := d.smallBelow(s)
 	room := max(s.h-len(below), 1)
@@ -32,7 +33,19 @@ func (d *desk) smallBelow(s size) (out []line) {
 		l.add(late, smallCaution(s.w))
 		out = append(out, l.fit(s.w))
 	}
+	if d.search.cancel != nil {
+		return append(out, d.smallSearching().fit(s.w))
+	}
 	return append(out, footer(d.look, onSmall, s.w))
+}
+
+// smallSearching is in the place of the keys while a search runs.
+func (d *desk) smallSearching() line {
+	l := d.line()
+	l.add(accent, "Esc")
+	l.add(faint, " stops")
+	l.add(strong, fmt.Sprintf(" search %.0f %%", 100*d.search.share()))
+	return l
 }
 
 // smallCaution is the caution in as many words as there is room for.
