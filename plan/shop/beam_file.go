@@ -42,11 +42,21 @@ func readBeam(d *document, root *table) (*plan.Beam, *Anvil) {
 	return b, anvil
 }
 
+// The least width of a holder, and the least speed of a drive in a second.
+const (
+	narrowest = plan.Millimetre
+	slowest   = plan.Millimetre / 10
+)
+
 // readRail reads [beam]: the holders and where they may stand.
 func readRail(t *table, b *plan.Beam) {
 	t.need("holders", "holder_width", "clearance", "rail", "web")
 	b.Holders = make([]plan.Condition, t.whole("holders", 0, 1, plan.MaxHolders))
 	b.HolderWidth = t.length("holder_width", 0, aboveZero)
+	if w := b.HolderWidth; w > 0 && w < narrowest { // with next to no pitch, places would be without number
+		t.refuse("holder_width", "correct it: is it in metres, or the file in other units?", "%s is below the %s accepted", t.doc.unit.Show(w), t.doc.unit.Show(narrowest))
+		b.HolderWidth = 0
+	}
 	b.Clearance = t.length("clearance", 0, zeroOrMore)
 	b.Rail = t.span("rail")
 	b.Web = t.span("web")
@@ -92,6 +102,9 @@ func readDrive(t *table, b *plan.Beam) {
 		Home:         t.length("home", b.Rail.From, anyPlace),
 		Hand:         t.duration("hand_s", 25, time.Second),
 		Crew:         t.whole("crew", 1, 1, 100),
+	}
+	if v := b.Drive.Speed; v < slowest { // sums of times would leave their range
+		t.refuse("speed", "correct it: is it in metres, or the file in other units?", "%s/s is below the %s/s accepted", t.doc.unit.Show(v), t.doc.unit.Show(slowest))
 	}
 	grantDrive(t, b)
 	t.done()

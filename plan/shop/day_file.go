@@ -72,6 +72,8 @@ func checkAfter(entries []*table, jobs []plan.Job, byID map[string]int) {
 		for _, id := range jobs[i].After {
 			k, ok := byID[id]
 			switch {
+			case !ok && t.doc.failed >= mostProblems: // no more are shown
+				t.refuse("after", "correct it", "there is no job %s in the day", quoted(id))
 			case !ok:
 				t.refuse("after", meant(id, ids), "there is no job %s in the day", quoted(id))
 			case k == i:

@@ -44,7 +44,6 @@ var remedies = map[string]string{
 	"web":      "correct web, or run the job on a wider beam",
 	"slits":    "correct slits, split the job, or run it on another beam",
 	"trim":     "set trim to what the winder can pull, take a slit out or run a wider web",
-	"shift":    `allow shift = "free"`,
 	"standing": "measure where the holders stand and correct standing.toml",
 	"turn":     "put the job at its turn, or change turn",
 	"after":    "put the job behind it, or change after",

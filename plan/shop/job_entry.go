@@ -138,6 +138,9 @@ func (t jobReader) speed(m material.Material) float64 {
 	return t.number("speed", 0, 0.1, 20_000) * perUnit
 }
 
+// mostAfter bounds the jobs that one job may wait for.
+const mostAfter = 100
+
 // ids is a key's list of job ids.
 func (t jobReader) ids(key string) []string {
 	value, ok := t.get(key)
@@ -147,6 +150,10 @@ func (t jobReader) ids(key string) []string {
 	list, ok := value.([]any)
 	if !ok {
 		t.wrong(key, "list of job ids", value)
+	}
+	if len(list) > mostAfter {
+		t.refuse(key, "name only the jobs that it must wait for", "%d entries are more than the %d accepted", len(list), mostAfter)
+		return nil
 	}
 	var out []string
 	for i, item := range list {

@@ -15,6 +15,9 @@ func Nearest(word string, words []string) string {
 		if len(w) > longest {
 			continue
 		}
+		if off := utf8.RuneCountInString(w) - n; max(off, -off) >= least {
+			continue // each letter more or less is a change
+		}
 		if d := editDistance([]rune(word), []rune(w)); d < least {
 			best, least = w, d
 		}

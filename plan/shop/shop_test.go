@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -272,6 +273,8 @@ func TestHostileFilesEndSoon(t *testing.T) {
 		"a long text":     `name = """` + strings.Repeat("x\n", n/2-10) + `"""`,
 		"many jobs":       strings.Repeat("[[job]]\n", n/8),
 		"many keys":       keysOf(n),
+		"many afters":     aftersOf(150, 90),
+		"a long after":    aftersOf(1, 15_000),
 		"many slits":      smallDay + "\nturn = [" + strings.Repeat("1,", n/2-300) + "]",
 		"quotes":          strings.Repeat(`'`, n),
 		"noughts":         "a = 1" + strings.Repeat("0", n),
@@ -291,6 +294,40 @@ func TestHostileFilesEndSoon(t *testing.T) {
 				t.Errorf("%d bytes of problems", len(text))
 			}
 		})
+	}
+}
+
+// aftersOf is a day in which each of that many jobs waits for jobs that aren't there.
+func aftersOf(jobs, afters int) string {
+	var b strings.Builder
+	b.WriteString("units = 'mm'\nstart = 2026-11-25T06:00:00\n")
+	for i := range jobs {
+		fmt.Fprintf(&b, "[[job]]\nid = 'a job with a rather long number %d'\nafter = [", i)
+		for k := range afters {
+			fmt.Fprintf(&b, "'a job with a very long number %d',", 1000*i+k)
+		}
+		b.WriteString("]\n")
+	}
+	return b.String()
+}
+
+// TestOutOfAllReason: values that no machine has, such as lengths in metres, are
+// problems of the file, not of the sums.
+func TestOutOfAllReason(t *testing.T) {
+	for _, c := range []struct{ file, from, to, words string }{
+		{beamFile, "= 12.0", "= 0.012", "is it in metres"},
+		{beamFile, "[drive]", "[drive]\nspeed = 0.000001", "below the 0.1 mm/s"},
+		{beamFile, "[drive]", "[drive]\nhand_s = 3601", "from 0 to 3600"},
+		{beamFile, "[setup]", "[setup]\nevery_min = 1441", "from 0 to 1440"},
+		{dayFile, "1000.0", "1000.0\nspeed = 0.009", "from 0.1"},
+		{dayFile, "1000.0", "1e6\nspeed = 1", "longer than a week"},
+		{dayFile, "1000.0", "1000.0\nafter = [" + strings.Repeat("'x',", mostAfter+1) + "]", "more than the 100"},
+	} {
+		text := map[string]string{beamFile: smallBeam, dayFile: smallDay}[c.file]
+		_, problems := Read(files(map[string]string{c.file: strings.Replace(text, c.from, c.to, 1)}))
+		if len(problems) != 1 || !strings.Contains(problems.Error(), c.words) {
+			t.Errorf("%s: %v, want %q", c.to, problems, c.words)
+		}
 	}
 }
 

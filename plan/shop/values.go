@@ -234,9 +234,14 @@ func (t *table) ascending(key string, s plan.Span) plan.Span {
 	return s
 }
 
-// duration is a key's number of units of time.
+// duration is a key's number of units of time: up to a day in minutes, and up to an
+// hour in seconds, which count for every holder or blade. With the most holders and
+// jobs a day's sum of them stays in range.
 func (t *table) duration(key string, otherwise float64, unit time.Duration) time.Duration {
 	most := float64(24 * time.Hour / unit)
+	if unit == time.Second {
+		most = time.Hour.Seconds()
+	}
 	return time.Duration(math.Round(t.number(key, otherwise, 0, most) * float64(unit)))
 }
 
