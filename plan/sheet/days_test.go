@@ -51,7 +51,7 @@ func demoDay(t testing.TB) planned {
 func days(t testing.TB) []planned {
 	t.Helper()
 	if all == nil {
-		all = []planned{demoDay(t), hostileDay(t), crowdedDay(t), emptyDay(t), overnightDay(t), besideDay()}
+		all = []planned{demoDay(t), hostileDay(t), crowdedDay(t), emptyDay(t), overnightDay(t), besideDay(), farDueDay(t, 14), farDueDay(t, 120)}
 		for seed := range uint64(12) {
 			all = append(all, drawnDay(t, seed))
 		}
@@ -201,6 +201,27 @@ func overnightDay(t testing.TB) planned {
 		d.Jobs = append(d.Jobs, j)
 	}
 	return must(t, "overnight", plan.Millimetres, b, s, d)
+}
+
+// farDueDay has jobs of long ids and materials, some due twenty years ago, as after a
+// slip of the pen, the others in more than a hundred years.
+func farDueDay(t testing.TB, jobs int) planned {
+	t.Helper()
+	b, s := evenBeam(4, plan.Span{From: -450 * plan.Millimetre, To: 2050 * plan.Millimetre})
+	r := rand.New(rand.NewPCG(9, 9))
+	d := &plan.Day{Start: sixOClock}
+	for i := range jobs {
+		j := drawnJob(r, i, plan.Millimetres)
+		j.Entries = []plan.Entry{{Count: 1, Finished: 500 * plan.Millimetre, Width: 500 * plan.Millimetre}}
+		j.ID, j.Material = fmt.Sprintf("%d-%s", i, long("order", 15)), long("stock", 16)
+		j.Web += 123_456 // nm, so that it takes all its decimals
+		j.Due = sixOClock.AddDate(173, 0, 0)
+		if i < 12 {
+			j.Due = sixOClock.AddDate(-20, 0, 0)
+		}
+		d.Jobs = append(d.Jobs, j)
+	}
+	return must(t, fmt.Sprintf("%d jobs due far off", jobs), plan.Millimetres, b, s, d)
 }
 
 // besideDay is one changeover made by hand, in which two holders serve their cuts

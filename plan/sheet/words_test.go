@@ -16,6 +16,7 @@ func TestCutAndPad(t *testing.T) {
 		want string
 	}{
 		{"", 3, "   "}, {"abc", 3, "abc"}, {"abcd", 3, "a.."}, {"größe", 7, "größe  "}, {"größer noch", 6, "größ.."}, {"a\x1bb", 4, "a?b "},
+		{"abc", 2, ".."}, {"abc", 1, "."}, {"abc", 0, ""}, {"abc", -1, ""}, {"", -3, ""}, {"a", 1, "a"},
 	} {
 		if got := pad(c.text, c.n); got != c.want {
 			t.Errorf("pad(%q, %d) = %q, want %q", c.text, c.n, got, c.want)
