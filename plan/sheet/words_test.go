@@ -231,3 +231,15 @@ func TestPaperTurns(t *testing.T) {
 		t.Errorf("%d rows of 200 are there", n)
 	}
 }
+
+// TestGridKeepsTheWideColumn: names give way to the wide column, numbers don't, and
+// the line still fits the paper.
+func TestGridKeepsTheWideColumn(t *testing.T) {
+	name, number := strings.Repeat("x", 30), strings.Repeat("1", 41)
+	g := grid{rows: [][]string{{name, name, number, name, name, "1", "2", "3"}},
+		names: []bool{0: true, 1: true, 3: true, 4: true, 7: false}, wide: 1}
+	_, lines := g.lines()
+	if l := lines[0]; runes(l) != 80 || !strings.Contains(l, " xx.. "+number+" ") {
+		t.Errorf("%d columns: %q", runes(l), l)
+	}
+}
