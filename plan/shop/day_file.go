@@ -30,6 +30,7 @@ func readDay(d *document, root *table, materials material.Table, known bool, air
 		day.Jobs = append(day.Jobs, r.read())
 	}
 	checkOrder(entries, day.Jobs)
+	checkDue(entries, day)
 	d.notes = append(d.notes, dayNotes(d, entries, day.Jobs, materials)...)
 	for _, t := range entries {
 		t.done()
@@ -58,6 +59,23 @@ func checkOrder(entries []*table, jobs []plan.Job) {
 	}
 	checkAfter(entries, jobs, byID)
 	checkTurns(entries, jobs)
+}
+
+// mostDays is how far a due time may lie from the day's start: further off the year
+// is mistyped.
+const mostDays = 366
+
+// checkDue checks that due times belong to the day.
+func checkDue(entries []*table, day *plan.Day) {
+	for i, t := range entries {
+		due := day.Jobs[i].Due
+		if due.IsZero() || day.Start.IsZero() {
+			continue
+		}
+		if days := due.Sub(day.Start).Abs().Hours() / 24; days > mostDays {
+			t.refuse("due", "look at the year", "due %s is more than %d days from the day's start, %s", due.Format("2006-01-02"), mostDays, day.Start.Format("2006-01-02"))
+		}
+	}
 }
 
 // checkAfter checks that every job named in an after is there, and that no job
