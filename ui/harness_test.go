@@ -89,6 +89,14 @@ func (s *screen) send(msg tea.Msg) {
 	s.later(cmd)
 }
 
+// fewer is how much of a sweep is done: all of it, or what there is time for.
+func fewer(all, short int) int {
+	if testing.Short() {
+		return short
+	}
+	return all
+}
+
 // settle does all that is asked for in the background.
 func (s *screen) settle() *screen {
 	for len(s.commands) > 0 {

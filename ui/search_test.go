@@ -14,6 +14,7 @@ import (
 // one undo takes it back.
 func TestSearchIsAdoptedAndUndone(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
+	s.search.rounds = fewer(0, 300)
 	listed, before := ids(s.jobs()), s.present.totals
 	s.press("s")
 	if !strings.Contains(s.View(), "Esc keeps the best so far") {
@@ -48,6 +49,7 @@ func TestSearchIsAdoptedAndUndone(t *testing.T) {
 // hand, is dropped.
 func TestSearchGivenUp(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
+	s.search.rounds = fewer(0, 300)
 	s.press("S", "J")
 	order := ids(s.jobs())
 	s.settle()

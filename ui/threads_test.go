@@ -121,7 +121,7 @@ func TestPicturesOfEverySize(t *testing.T) {
 	r := rand.New(rand.NewPCG(seed, 0))
 	for _, ascii := range []bool{false, true} {
 		k := testLook(noColours, false, ascii)
-		for range 2000 {
+		for range fewer(2000, 300) {
 			w, h := r.IntN(40), r.IntN(12)
 			ts := drawn(r, 1+r.IntN(50), 120)
 			for i := range ts {
