@@ -10,20 +10,28 @@ import (
 
 // A search is run in two heats. In the first several starters search from the same
 // tour, each by its own chance; in the second the best of them go on, cooler. What
-// a starter finds is as uneven as the ground it walks on, so a few short ones
-// and a choice do better than one long one.
+// a starter finds is as uneven as the ground it walks on, so on a short day many
+// starters and a choice do better than one long walk; a long day needs the walk.
 const (
-	starters  = 6
-	finalists = 2
+	mostStarters = 8
+	jobsStarted  = 96 // starters times jobs
+	finalists    = 2
+	firstHeat    = 0.9 // its share of the rounds
+	secondWarmth = 0.3
 	// Up to so many jobs every order is tried with the finalists' layouts, and the
 	// best few of them are finished too.
 	fewJobs = 5
 	fewDays = 8
 )
 
+// starters is how many begin on a day of that many jobs.
+func starters(jobs int) int { return min(max(jobsStarted/max(jobs, 1), finalists), mostStarters) }
+
 // run searches and finishes what the finalists found.
 func (s *search) run(ctx context.Context) []*DayPlan {
-	all := make([]*starter, starters)
+	all := make([]*starter, starters(len(s.jobs)))
+	first := int(firstHeat*float64(s.effort.Rounds)) / len(all)
+	second := (s.effort.Rounds - first*len(all)) / finalists
 	for n := range all {
 		all[n] = &starter{number: n, seeker: s.seeker(n)}
 	}
@@ -31,7 +39,7 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 		var ok bool
 		if r.tour, ok = r.seeker.begin(s.start, s.clock); ok {
 			r.energy = r.tour.sums[len(s.jobs)].energy(s.effort.Aim, r.seeker.move)
-			s.heat(ctx, r, s.effort.Rounds/2/starters, 1)
+			s.heat(ctx, r, first, 1)
 		}
 	})
 	all = slices.DeleteFunc(all, func(r *starter) bool { return r.tour == nil })
@@ -39,7 +47,7 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 	all = all[:min(finalists, len(all))]
 	plans := make([]*DayPlan, len(all))
 	s.each(all, func(r *starter) {
-		s.heat(ctx, r, s.effort.Rounds/2/finalists, 0.4)
+		s.heat(ctx, r, second, secondWarmth)
 		f := finisher{seeker: r.seeker}
 		for _, t := range append([]*tour{r.tour}, r.seeker.everyOrder(ctx, r.tour)...) {
 			f.finish(ctx, t)

@@ -25,7 +25,7 @@ type Progress struct {
 // DefaultRounds is how many candidates a search tries for that many jobs, when it
 // is not told.
 func DefaultRounds(jobs int) int {
-	return min(60_000, 1100*max(jobs, 1))
+	return min(3000*max(jobs, 1), 12_000+600*jobs)
 }
 
 // Search plans the day in the best order it finds, with the layouts that each job
@@ -65,7 +65,7 @@ type search struct {
 	effort Effort
 
 	mu   sync.Mutex // guards what follows
-	done [starters]int
+	done [mostStarters]int
 	best Totals
 	seen bool
 }

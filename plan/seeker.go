@@ -122,7 +122,7 @@ func (k *seeker) anneal(t *tour, energy int64, rounds int, warmth float64, goOn 
 	// Lateness that nothing mends must not keep the search warm.
 	end := t.sums[n]
 	end.late, end.lateJobs = 0, 0
-	hot := float64(end.energy(k.aim, k.move)) / float64(8*n)
+	hot := float64(end.energy(k.aim, k.move)) / float64(12*n)
 	cold := 0.3 * float64(k.move.Milliseconds())
 	for round := range rounds {
 		if round%32 == 0 && !goOn(round, best) {
