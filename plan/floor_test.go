@@ -71,20 +71,14 @@ func TestKeepingAgainstToolSwitching(t *testing.T) {
 // published.
 func TestBestOrderOfToolSwitching(t *testing.T) {
 	six := [][]int{{1, 4, 8, 9}, {1, 3, 5}, {2, 6, 7, 8}, {1, 5, 7, 9}, {3, 5, 8}, {1, 2, 4}}
-	order, best := []int{1, 2, 3, 4, 5, 6}, 1<<30
-	var permute func(k int)
-	permute = func(k int) {
-		if k == len(order) {
-			best = min(best, switches(six, order, 4)-4)
-			return
+	best := 1 << 30
+	Orders(len(six), func(order []int) {
+		jobs := make([]int, len(order)) // counted from 1, as published
+		for i, j := range order {
+			jobs[i] = j + 1
 		}
-		for i := k; i < len(order); i++ {
-			order[k], order[i] = order[i], order[k]
-			permute(k + 1)
-			order[k], order[i] = order[i], order[k]
-		}
-	}
-	permute(0)
+		best = min(best, switches(six, jobs, 4)-4)
+	})
 	if best != 7 {
 		t.Errorf("best order of six jobs needs %d switches, published 7", best)
 	}
