@@ -58,9 +58,9 @@ func (k *seeker) choose(t *tour, turn int) choice {
 		if !ok {
 			continue
 		}
-		worth := 16*stays + 12*common(k.p.now.cuts, k.next(t, turn)) + k.chance.IntN(8)
-		if worth > most {
-			best.shift, most = s.shift, worth
+		value := 16*stays + 12*common(k.p.now.cuts, k.next(t, turn)) + k.chance.IntN(8)
+		if value > most {
+			best.shift, most = s.shift, value
 		}
 	}
 	if most == -1<<30 { // nothing fits: keep what is known to
@@ -82,7 +82,8 @@ func (k *seeker) next(t *tour, turn int) []Length {
 }
 
 // promising lists the shifts in the window that put most weight of wishes on cuts
-// of the layout, and beside them centred and the shift at present.
+// of the layout, and beside them centred and the shift at present. Here the bound
+// of each is that weight.
 func (k *seeker) promising(cuts []Length, window Span, wishes []wish, present Length) []bounded {
 	k.shifts = append(k.shifts[:0], bounded{shift: 0})
 	if window.Length() == 0 {
