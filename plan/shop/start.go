@@ -64,8 +64,12 @@ func writeNew(dir, file string) error {
 // reason takes the path off an error whose message names it already.
 func reason(err error) error {
 	var path *fs.PathError
-	if errors.As(err, &path) {
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
 		return path.Err
+	case errors.As(err, &link):
+		return link.Err
 	}
 	return err
 }
