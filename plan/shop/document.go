@@ -18,9 +18,13 @@ const (
 	deepestNesting = 16
 )
 
+// byteOrderMark is what some editors put before a text.
+const byteOrderMark = "\ufeff"
+
 // document is one of the shop's files while it is read. It gathers problems.
 type document struct {
 	file     string
+	text     string    // to the byte
 	unit     plan.Unit // that its lengths are in
 	lines    map[string]int
 	problems *Problems
@@ -63,19 +67,34 @@ func open(fsys fs.FS, file string, problems *Problems) (d *document, root *table
 		d.problem("", "", err.Error(), "a shop's files are plain text in UTF-8")
 		return d, nil, false
 	}
+	root = d.parse(text)
+	return d, root, false
+}
+
+// openText parses a text as if it stood in a file.
+func openText(file, text string, problems *Problems) (*document, *table) {
+	d := &document{file: file, problems: problems}
+	return d, d.parse(text)
+}
+
+// parse reads the document's text into its tree. It gives nil when it can't be
+// parsed and the problem is noted.
+func (d *document) parse(text string) *table {
+	d.text = text
+	text = strings.TrimPrefix(text, byteOrderMark)
 	o := outlineOf(text)
 	d.lines = o.lines
 	if o.deepest > deepestNesting {
-		*problems = append(*problems, Problem{file, o.deepestLine, "", "lists or keys are nested too deeply", "no key of a shop's file needs it"})
+		*d.problems = append(*d.problems, Problem{d.file, o.deepestLine, "", "lists or keys are nested too deeply", "no key of a shop's file needs it"})
 		d.failed++
-		return d, nil, false
+		return nil
 	}
 	tree, err := parse(text)
 	if err != nil {
 		d.syntax(text, err)
-		return d, nil, false
+		return nil
 	}
-	return d, &table{doc: d, keys: tree, used: map[string]bool{}}, false
+	return &table{doc: d, keys: tree, used: map[string]bool{}}
 }
 
 // readText reads a file that is regular and not too large.
@@ -99,7 +118,7 @@ func readText(fsys fs.FS, file string) (string, error) {
 	if len(data) > largestFile {
 		return "", fmt.Errorf("the file is larger than %d KiB", largestFile>>10)
 	}
-	return strings.TrimPrefix(string(data), "\ufeff"), nil // some editors put a mark first
+	return string(data), nil
 }
 
 // unread is an error of the file system without its path: problems name the file.

@@ -74,6 +74,7 @@ var examples = map[string]string{
 	"bevel":     "bevel = 45.0",
 	"tip":       "tip = 0.15",
 	"metres":    "metres = 18250.0",
+	"reason":    `reason = "doesn't unlock"`,
 	"recorded":  "recorded = 2026-11-25T05:41:00",
 	"set_bar":   "set_bar = 2.9",
 

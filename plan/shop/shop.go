@@ -7,6 +7,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"sync"
 
 	"bide/material"
 	"bide/plan"
@@ -31,8 +32,21 @@ type Shop struct {
 	Materials material.Table // the shop's own
 	Notes     []string       // what was taken for granted or wants a look
 
+	// Beam.Holders are the conditions to plan with: those of beam.toml, and over
+	// them the marks of standing.toml.
+	Conditions []plan.Condition
+	Marks      Marks
+
+	// Dir is the folder; empty for a shop that was not read from one, which can't
+	// be saved.
+	Dir string
+
 	dayUnit  plan.Unit // of day.toml
 	dayLines map[string]int
+	dayText  string // day.toml as read or saved, to the byte
+
+	standingText string // standing.toml as read or saved; empty when there is none
+	saving       sync.Mutex
 }
 
 // Open reads the shop in a folder.
@@ -46,7 +60,11 @@ func Open(dir string) (*Shop, Problems) {
 	case !info.IsDir():
 		return nil, Problems{{File: Clean(dir), What: "this is no folder", Remedy: "name the folder that the shop's files are in"}}
 	}
-	return Read(os.DirFS(dir))
+	s, problems := Read(os.DirFS(dir))
+	if s != nil {
+		s.Dir = dir
+	}
+	return s, problems
 }
 
 // Read reads a shop from its files. It gives the shop, or every problem of it.
@@ -61,6 +79,7 @@ func Read(fsys fs.FS) (*Shop, Problems) {
 		return nil, r.problems.sorted()
 	}
 	s.Notes = append(r.notes, standingNotes(s.Standing)...)
+	s.Notes = append(s.Notes, s.Marks.notes(s.Conditions)...)
 	return s, nil
 }
 
@@ -88,7 +107,7 @@ func (r *reader) beam(s *Shop) {
 	b, anvil := readBeam(d, root)
 	s.Unit, s.Anvil = d.unit, anvil
 	if d.failed == 0 {
-		s.Beam = b
+		s.Beam, s.Conditions = b, b.Holders
 	}
 	r.notes = append(append(r.notes, d.notes...), anvilNotes(anvil, d.unit)...)
 }
@@ -113,7 +132,7 @@ func (r *reader) day(s *Shop, known bool) {
 		air = s.Beam.Supply
 	}
 	s.Day, s.dayLines = readDay(d, root, s.Materials, known, air), d.lines
-	s.dayUnit = d.unit
+	s.dayUnit, s.dayText = d.unit, d.text
 	r.notes = append(r.notes, d.notes...)
 }
 
@@ -127,6 +146,11 @@ func (r *reader) standing(s *Shop) {
 	case missing:
 		s.Standing = spread(b)
 	case root != nil:
-		s.Standing = readStanding(d, root, b, s.Materials)
+		var marks Marks
+		s.Standing, marks = readStanding(d, root, b, s.Materials)
+		s.standingText = d.text
+		if s.Beam != nil {
+			s.Marks, s.Beam = marks, s.Marked(marks)
+		}
 	}
 }

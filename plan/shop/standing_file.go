@@ -9,8 +9,9 @@ import (
 	"bide/plan"
 )
 
-// readStanding reads standing.toml.
-func readStanding(d *document, root *table, b *plan.Beam, materials material.Table) *plan.Standing {
+// readStanding reads standing.toml: where the holders stand, and the conditions
+// that they are marked with.
+func readStanding(d *document, root *table, b *plan.Beam, materials material.Table) (*plan.Standing, Marks) {
 	d.readUnits(root)
 	n := len(b.Holders)
 	s := &plan.Standing{
@@ -25,21 +26,24 @@ func readStanding(d *document, root *table, b *plan.Beam, materials material.Tab
 		s.SiliconeFree = m.SiliconeFree
 	}
 	before := d.failed
-	paths := readHolders(root, s)
+	marks := Marks{}
+	paths := readHolders(root, s, marks)
 	root.done()
 	if n > 0 && d.failed == before {
 		checkStanding(d, s, b, paths)
 	}
-	return s
+	return s, marks
 }
 
-// readHolders reads the [[holder]] entries into the standing and gives the path of
-// each holder's entry.
-func readHolders(root *table, s *plan.Standing) (paths []string) {
+// readHolders reads the [[holder]] entries into the standing and the marks, and
+// gives the path of each holder's entry.
+func readHolders(root *table, s *plan.Standing, marks Marks) (paths []string) {
 	paths = make([]string, len(s.At))
 	seen := map[int]bool{}
 	for _, t := range root.list("holder") {
-		if n := t.holderNumber(len(s.At), seen); n > 0 {
+		n := t.holderNumber(len(s.At), seen)
+		readMark(t, n, marks)
+		if n > 0 {
 			paths[n-1] = t.path
 			readHolder(t, s, n-1)
 		} else { // read it for its problems alone

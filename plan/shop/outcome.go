@@ -1,0 +1,45 @@
+package shop
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// Outcome is what a save did.
+type Outcome struct {
+	File   string // the file written; empty when nothing had to be
+	Beside bool   // it is another file than the one meant, which is untouched
+	Said   string // what was written where and why, in one sentence
+}
+
+// errNoFolder is what saving a shop ends with that was not read from a folder.
+var errNoFolder = Problems{{File: "this shop", What: "it was not read from a folder, so nothing can be saved", Remedy: "make a shop with bide new and open that"}}
+
+// onDisk is what a file of the shop holds now; there is false when it is missing.
+func (s *Shop) onDisk(file string) (text string, there bool, err error) {
+	text, err = readText(os.DirFS(s.Dir), file)
+	if errors.Is(err, fs.ErrNotExist) {
+		return "", false, nil
+	}
+	if err != nil {
+		return "", true, &SaveError{File: file, What: err.Error(), Remedy: "look at the file, then save again", Err: err}
+	}
+	return text, true, nil
+}
+
+// writeBeside writes a text to a file whose name nothing in the shop's folder has
+// yet: NAME.toml, NAME-2.toml and so on.
+func (s *Shop) writeBeside(name, text string) (file string, err error) {
+	for n := 1; ; n++ {
+		file = name + ".toml"
+		if n > 1 {
+			file = fmt.Sprintf("%s-%d.toml", name, n)
+		}
+		if _, err := os.Lstat(filepath.Join(s.Dir, file)); errors.Is(err, fs.ErrNotExist) || n > 1000 {
+			return file, SaveFile(filepath.Join(s.Dir, file), []byte(text))
+		}
+	}
+}

@@ -1,0 +1,156 @@
+package shop
+
+import (
+	"fmt"
+	"maps"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"bide/plan"
+)
+
+// standingHead is what bide writes at the top of standing.toml.
+const standingHead = `# Written by bide: where the holders stand, and what the beam last ran. It may be
+# changed by hand while bide is closed; comments are not kept when bide writes.
+`
+
+// SaveStanding writes standing.toml: where the holders stand, what they carry, what
+// the beam last ran, and the marks. Lengths are in the unit of beam.toml and read
+// back exactly. It returns when the text is safe on the disk.
+//
+// The file is written anew each time. If someone else changed it since it was read
+// or saved here, their text is kept beside it, and the outcome says so. The shop's
+// own Standing, Marks and Beam stay as they were read. One call at a time runs;
+// that they come in the right order is the caller's affair.
+//
+// Refused, with nothing written: a standing that is only assumed (let a person
+// confirm it and take Assumed off), and one that couldn't be read back as it is.
+// Errors are Problems or *SaveError.
+func (s *Shop) SaveStanding(st *plan.Standing, marks Marks) (Outcome, error) {
+	s.saving.Lock()
+	defer s.saving.Unlock()
+	if s.Dir == "" {
+		return Outcome{}, errNoFolder
+	}
+	text := standingText(st, marks, s.Unit)
+	if err := s.checkSaved(st, marks, text).Err(); err != nil {
+		return Outcome{}, err
+	}
+	now, there, err := s.onDisk(standingFile)
+	switch {
+	case err != nil:
+		return Outcome{}, err
+	case there && now == text:
+		s.standingText = text
+		return Outcome{Said: standingFile + " holds it already"}, nil
+	}
+	out := Outcome{File: standingFile, Said: "saved in " + standingFile}
+	if there && now != s.standingText {
+		kept, err := s.writeBeside("standing.other", now)
+		if err != nil {
+			return Outcome{}, err
+		}
+		out.Said += "; someone else had changed it, their text is kept in " + kept
+	}
+	if err := SaveFile(filepath.Join(s.Dir, standingFile), []byte(text)); err != nil {
+		return Outcome{}, err
+	}
+	s.standingText = text
+	return out, nil
+}
+
+// standingText is a standing with its marks as standing.toml holds it.
+func standingText(st *plan.Standing, marks Marks, u plan.Unit) string {
+	var b strings.Builder
+	b.WriteString(standingHead)
+	line := func(when bool, format string, value any) {
+		if when {
+			fmt.Fprintf(&b, format+"\n", value)
+		}
+	}
+	line(true, "units = %s", tomlString(u.String()))
+	line(!st.Recorded.IsZero(), "recorded = %s", tomlTime(st.Recorded))
+	line(st.Job != "", "job = %s", tomlString(st.Job))
+	line(st.Material != "", "material = %s", tomlString(st.Material))
+	line(st.Web != 0, "web = %s", tomlLength(st.Web, u))
+	line(st.SetBar != 0, "set_bar = %s", tomlNumber(st.SetBar))
+	for i, at := range st.At {
+		blade, metres := bladeOf(st, i)
+		line(true, "\n[[holder]]\nnumber = %d", i+1)
+		line(true, "at     = %s", tomlLength(at, u))
+		line(blade.Bevel != 0, "bevel  = %s", tomlNumber(blade.Bevel))
+		line(blade.Tip != 0, "tip    = %s", tomlNumber(blade.Tip))
+		line(metres != 0 || st.Metres != nil && blade.Known(), "metres = %s", tomlNumber(metres))
+		m, marked := marks[i+1]
+		line(marked, "condition = %s", tomlString(m.Condition.String()))
+		line(marked && m.Reason != "", "reason = %s", tomlString(m.Reason))
+	}
+	return b.String()
+}
+
+// bladeOf is what holder i, from 0, carries, and what its edge has cut; noughts
+// where that is not known.
+func bladeOf(st *plan.Standing, i int) (b plan.Blade, metres float64) {
+	if i < len(st.Blades) {
+		b = st.Blades[i]
+	}
+	if i < len(st.Metres) {
+		metres = st.Metres[i]
+	}
+	return b, metres
+}
+
+// checkSaved reads the text of a standing back and tells what keeps it from being
+// saved.
+func (s *Shop) checkSaved(st *plan.Standing, marks Marks, text string) Problems {
+	if st.Assumed {
+		return Problems{{File: standingFile, What: "where the holders stand is assumed, not measured", Remedy: "measure or confirm it first"}}
+	}
+	var problems Problems
+	d, root := openText(standingFile, text, &problems)
+	if root == nil {
+		return problems
+	}
+	back, marked := readStanding(d, root, s.Beam, s.Materials)
+	if len(problems) > 0 {
+		return problems.sorted()
+	}
+	if what := differs(st, back, marks, marked); what != "" {
+		return Problems{{File: standingFile, What: what + " would not be read back as it is", Remedy: "correct it"}}
+	}
+	return nil
+}
+
+// differs names what two standings don't have in common; empty when they are the
+// same. What isn't known is nought or missing.
+func differs(a, b *plan.Standing, am, bm Marks) string {
+	switch {
+	case !slices.Equal(a.At, b.At):
+		return "a holder's place"
+	case !wall(a.Recorded).Equal(wall(b.Recorded)):
+		return "the time recorded"
+	case a.Job != b.Job || a.Material != b.Material:
+		return "the job or material"
+	case a.Web != b.Web || a.SetBar != b.SetBar:
+		return "the web or the pressure"
+	case !maps.Equal(am, bm):
+		return "a holder's mark"
+	}
+	for i := range a.At {
+		blade, metres := bladeOf(a, i)
+		if back, m := bladeOf(b, i); blade != back || metres != m {
+			return fmt.Sprintf("the blade of holder %d", i+1)
+		}
+	}
+	return ""
+}
+
+// wall is the time that the clock on the wall shows, kept as files keep it.
+func wall(t time.Time) time.Time {
+	if t.IsZero() {
+		return time.Time{}
+	}
+	return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), t.Minute(), t.Second(), t.Nanosecond(), time.UTC)
+}
