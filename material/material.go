@@ -1,6 +1,9 @@
 package material
 
-import "math/big"
+import (
+	"fmt"
+	"math/big"
+)
 
 // Adhesive is what a material is coated with. Empty is unknown.
 type Adhesive string
@@ -24,6 +27,7 @@ type Material struct {
 	ThicknessMM   float64 // 0 unknown
 	Adhesive      Adhesive
 	CutThroughBar float64 // bar, with one piston
+	Tried         bool    // CutThroughBar was found by trial with the shop's own cylinder; else it is the group's guess
 	SiliconeFree  bool    // blades and felts must be clean of silicone first
 	Bevel         float64 // included angle of the blade it wants, degrees
 	Tip           float64 // tip radius of that blade, mm
@@ -41,6 +45,18 @@ func (g Group) Start(name string) Material {
 		AllowancePct: new(big.Rat), Source: g.Source,
 	}
 }
+
+// group is the material's built-in group.
+func (m Material) group() (Group, error) {
+	g, ok := GroupNamed(m.Group)
+	if !ok {
+		return g, fmt.Errorf("material %q: no built-in group is called %q", m.Name, m.Group)
+	}
+	return g, nil
+}
+
+// tried reports whether the cut-through pressure is the shop's own.
+func (m Material) tried(g Group) bool { return m.Tried || m.CutThroughBar != g.CutThroughBar }
 
 // Table is a shop's own materials; the built-in groups stand behind them.
 type Table []Material

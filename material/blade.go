@@ -1,0 +1,100 @@
+package material
+
+import (
+	"errors"
+	"fmt"
+)
+
+// Blade and anvil, common practice, no source: the blade is a few points softer, so
+// that the cheap part wears and not the sleeve.
+const (
+	UsualAnvilHRC = 64.0 // of a sleeve; usual 63 to 65
+	bladeSofterBy = 4.0  // HRC points
+	UsualBladeMM  = 90.0 // diameter of a blade where the shop's isn't known
+)
+
+var usualAnvil = Range{63, 65}
+
+// UsualBevels lists the included angles that blades are usually ground to, degrees
+// (common practice, no source).
+func UsualBevels() []float64 { return []float64{30, 45, 60} }
+
+// BladeAdvice is the blade a material wants.
+type BladeAdvice struct {
+	Bevel    float64 // included angle, degrees
+	Bevels   Range   // usual for the group
+	Tip      float64 // radius, mm
+	Tips     Range
+	HRC      float64 // hardness of the blade
+	AnvilHRC float64 // the anvil's, or the usual where unknown
+	Warnings []string
+	Source   string
+}
+
+// AdviseBlade is the blade for a material on an anvil of a hardness in HRC; 0 is
+// unknown and taken as usual. The warnings say where the material's blade lies
+// outside its group's usual range, and what that does. Range: anvil 45 to 68 HRC,
+// bevel 5 to 150 degrees, tip 0.001 to 5 mm; errors name numbers outside.
+func AdviseBlade(m Material, anvilHRC float64) (BladeAdvice, error) {
+	g, err := m.group()
+	if err != nil {
+		return BladeAdvice{}, err
+	}
+	if anvilHRC == 0 {
+		anvilHRC = UsualAnvilHRC
+	}
+	err = errors.Join(
+		inRange("anvil hardness", anvilHRC, "HRC", 45, 68),
+		inRange("bevel", m.Bevel, "degrees", 5, 150),
+		inRange("tip radius", m.Tip, "mm", 0.001, 5))
+	if err != nil {
+		return BladeAdvice{}, err
+	}
+	a := BladeAdvice{m.Bevel, g.Bevels, m.Tip, g.Tips, anvilHRC - bladeSofterBy, anvilHRC, nil, m.Source}
+	a.check()
+	return a, nil
+}
+
+// check compares the blade with the usual one.
+func (a *BladeAdvice) check() {
+	if a.Tip < a.Tips.Least {
+		a.warn("A tip of %g mm is sharper than the usual %s: it blunts at once on the anvil.", a.Tip, a.Tips.text("mm"))
+	}
+	if a.Tip > a.Tips.Most {
+		a.warn("A tip of %g mm is blunter than the usual %s: it may not cut through.", a.Tip, a.Tips.text("mm"))
+	}
+	if a.Bevel < a.Bevels.Least {
+		a.warn("A bevel of %g is slimmer than the usual %s: the edge may chip.", a.Bevel, a.Bevels.text("degrees"))
+	}
+	if a.Bevel > a.Bevels.Most {
+		a.warn("A bevel of %g is wider than the usual %s: it needs more force.", a.Bevel, a.Bevels.text("degrees"))
+	}
+	if a.AnvilHRC < usualAnvil.Least {
+		a.warn("An anvil of %g HRC is softer than the usual %s: it grooves sooner.", a.AnvilHRC, usualAnvil.text("HRC"))
+	}
+}
+
+func (a *BladeAdvice) warn(format string, args ...any) {
+	a.Warnings = append(a.Warnings, fmt.Sprintf(format, args...))
+}
+
+// CheckHardness compares a blade's hardness with the anvil's, both HRC, 20 to 70,
+// and says what is wrong; empty is well. The softer of the two wears, and a worn
+// blade is cheaper than a grooved sleeve (common practice, no source).
+func CheckHardness(bladeHRC, anvilHRC float64) (string, error) {
+	err := errors.Join(
+		inRange("blade hardness", bladeHRC, "HRC", 20, 70),
+		inRange("anvil hardness", anvilHRC, "HRC", 20, 70))
+	if err != nil || bladeHRC < anvilHRC {
+		return "", err
+	}
+	return fmt.Sprintf("A blade of %g HRC on an anvil of %g HRC: the anvil wears, not the blade. Take a softer one.", bladeHRC, anvilHRC), nil
+}
+
+// text shows a range for people.
+func (r Range) text(unit string) string {
+	if r.Least == r.Most {
+		return fmt.Sprintf("%g %s", r.Least, unit)
+	}
+	return fmt.Sprintf("%g to %g %s", r.Least, r.Most, unit)
+}

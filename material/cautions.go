@@ -1,0 +1,76 @@
+package material
+
+// Caution is one line of what can hurt or go wrong. It permits nothing: local codes,
+// the site's own procedure and licensed people decide.
+type Caution struct {
+	About  string // the subject: guards, nips, stored air, lockout, ...
+	Text   string // one line of at most CautionWidth letters
+	Source string
+}
+
+// CautionWidth is the longest text of a caution.
+const CautionWidth = 76
+
+// always are the cautions of any job on a score slitter.
+var always = []Caution{
+	{"first", "Local codes, the site's procedure and licensed people come first.", commonPractice},
+	{"guards", "Guards on at knives, nips and turning parts before anything turns.", "29 CFR 1910.212(a)(1), (a)(3)(ii) (read)"},
+	{"nips", "Nips pull in: no glove, sleeve or tool near turning rolls.", "OSHA 3170, slitters (read)"},
+	{"lockout", "Lock out before a hand reaches in: who and how, the site's procedure says.", "29 CFR 1910.147 (read)"},
+	{"stored air", "Dump the holders' air, prove zero, and again where it can build up.", "29 CFR 1910.147(d)(5) (read)"},
+	{"stored air", "Air back on: knives may drop at once. All hands clear first.", "EN ISO 4414 (from memory, unchecked)"},
+	{"standstill", "Blades and anvil coast: wait until all stand still, and look.", "EN ISO 14119 (read)"},
+	{"blades", "Cut-resistant gloves for a blade in the hand, machine isolated; count sharps.", "29 CFR 1910.138 (from memory); OSHA 3170 (read)"},
+	{"anvil", "No knife down on a standing roll: engage at a crawl, web moving.", commonPractice},
+}
+
+// Cautions lists what to watch with a material, in the order of the work: those of
+// any job, then those of its method, dust, adhesive and group. The error is that of
+// Advise.
+func Cautions(m Material) ([]Caution, error) {
+	g, err := m.group()
+	if err != nil {
+		return nil, err
+	}
+	a, err := Advise(m)
+	if err != nil {
+		return nil, err
+	}
+	out := append([]Caution(nil), always...)
+	out = append(out, dustCautions(a.Dust)...)
+	out = append(out, heatCautions(a)...)
+	if m.Adhesive != NoAdhesive && m.Adhesive != "" {
+		out = append(out,
+			Caution{"cleaning", "Clean blades at standstill only, locked out; mind solvent fumes.", commonPractice},
+			Caution{"trim", "Sticky trim can't be blown off: wind it up, never pull it at a nip.", commonPractice})
+	}
+	if m.SiliconeFree {
+		out = append(out, Caution{"silicone", "Free of silicone: no silicone oil, spray or hand cream near web and felts.", "NASA NTRS 20120016452 (read); wording common practice"})
+	}
+	for _, text := range g.Cautions {
+		out = append(out, Caution{"material", text, g.Source})
+	}
+	return out, nil
+}
+
+// dustCautions are for what sheds dust.
+func dustCautions(dust Level) []Caution {
+	if dust == Low {
+		return nil
+	}
+	return []Caution{
+		{"dust", "Dust can burn and hurts lungs: extract it, let none lie.", "OSHA CPL 03-00-008 (read)"},
+		{"dust", "Blow down, where it is allowed, below 30 psi, shielded, eyes covered.", "29 CFR 1910.242(b) (partly read)"},
+	}
+}
+
+// heatCautions are for hot knives, and for blades that friction heats.
+func heatCautions(a Advice) []Caution {
+	if a.Method.Hot() {
+		return []Caution{
+			{"heat", "Hot knives burn and start fires: shields on, let cool, no solvent near.", textiles},
+			{"fumes", "Melting gives off fumes: extract them; know what the fibre gives off.", textiles},
+		}
+	}
+	return []Caution{{"heat", "Blades are hot after a run: let them cool before you touch them.", commonPractice}}
+}

@@ -1,0 +1,64 @@
+package material
+
+import "fmt"
+
+// Change is one thing that is set otherwise than for the job before.
+type Change struct {
+	What     string // blade, pistons, pressure, wicking, silicone, speed
+	From, To string // From is "not known" where it isn't
+	Do       string // what to do, in a few words
+}
+
+const notKnown = "not known"
+
+// Changes tells what differs at the knife from the job before, in the order of the
+// work. Before may be nil, for a beam whose last job isn't known: everything is then
+// to be set or looked at.
+func Changes(before, after *Settings) []Change {
+	var out []Change
+	tell := func(what, do string, show func(*Settings) string) {
+		from := notKnown
+		if before != nil {
+			from = show(before)
+		}
+		if to := show(after); from != to {
+			out = append(out, Change{what, from, to, do})
+		}
+	}
+	if c, ok := cleanDown(before, after); ok {
+		out = append(out, c)
+	}
+	tell("blade", "swap the blades of the holders that cut", func(s *Settings) string {
+		return fmt.Sprintf("%g degrees, tip %g mm", s.Blade.Bevel, s.Blade.Tip)
+	})
+	tell("pistons", "connect them, or fit other holders", func(s *Settings) string {
+		return s.airText(pistons(s.Air.Pistons, s.Air.BoreMM))
+	})
+	tell("pressure", "set it, then prove it on the first-off", func(s *Settings) string { return s.airText(bars(s.Air.SetBar)) })
+	tell("wicking", "fit, take off or refill; fresh felts where the fluid changes", func(s *Settings) string {
+		if s.Wicking.Fluid == "" {
+			return s.Wicking.Wick.String()
+		}
+		return s.Wicking.Wick.String() + ", " + s.Wicking.Fluid
+	})
+	tell("speed", "run no faster", func(s *Settings) string { return speeds(s.Speed.Speed) })
+	return out
+}
+
+// airText is a text about the pressure, or none where nothing fits.
+func (s *Settings) airText(text string) string {
+	if s.Refused != "" {
+		return "none fits"
+	}
+	return text
+}
+
+// cleanDown tells the clean-down between two jobs. After a job that isn't known it
+// is a question to the crew.
+func cleanDown(before, after *Settings) (Change, bool) {
+	const to = "free of silicone"
+	if before == nil {
+		return Change{"silicone", notKnown, to, "find out what ran; clean down if in doubt"}, after.Material.SiliconeFree
+	}
+	return Change{"silicone", "not free of it", to, "clean blades, felts and rolls; fresh wicks"}, CleanDown(before.Material, after.Material)
+}

@@ -1,0 +1,127 @@
+package material
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// Line is one setting for people.
+type Line struct {
+	Name   string
+	Value  string // with its unit, metric first and inch-pound in brackets
+	Why    string
+	Source string
+}
+
+// lines tells all settings, in the order of the work.
+func (s *Settings) lines(g Group, c Cylinder) []Line {
+	out := append(s.methodLines(), s.bladeLines(g)...)
+	out = append(out, s.airLines(g, c)...)
+	return append(out, s.runLines(g)...)
+}
+
+func (s *Settings) methodLines() []Line {
+	a := s.Method
+	value := "score: a " + a.Score.String() + " fit"
+	if a.Method != Score {
+		value = fmt.Sprintf("%s is best; a score cut is a %s fit", a.Method, a.Score)
+	}
+	return []Line{
+		{"method", value, a.Why + "; else " + a.Otherwise, a.Source},
+		{"edge", a.Edge, fmt.Sprintf("dust %s, adhesive on the blade %s", a.Dust, a.PickUp), a.Source},
+	}
+}
+
+func (s *Settings) bladeLines(g Group) []Line {
+	m, b := s.Material, s.Blade
+	out := []Line{
+		{"bevel", fmt.Sprintf("%g degrees", b.Bevel), "usual " + b.Bevels.text("degrees") + ", included", m.from(g, m.Bevel != g.Bevel)},
+		{"tip radius", fmt.Sprintf("%g mm (%.4f in)", b.Tip, Inches(b.Tip)), "usual " + b.Tips.text("mm"), m.from(g, m.Tip != g.Tip)},
+		{"blade hardness", hardness(b.HRC), "below the anvil's " + hardness(b.AnvilHRC) + ": the blade wears first", commonPractice},
+	}
+	if s.WearIndex > 0 {
+		out = append(out, Line{"tip wear index", fmt.Sprintf("%.2f", s.WearIndex),
+			fmt.Sprintf("contact against a %g mm tip at %g N; compares, no stress", referenceTip, referenceForce), "Hertz's theory of contact"})
+	}
+	return out
+}
+
+// hardness shows a hardness in both scales where the table has it.
+func hardness(hrc float64) string {
+	text := fmt.Sprintf("%g HRC", hrc)
+	if hv, err := Vickers(hrc); err == nil {
+		text += fmt.Sprintf(" (%.0f HV)", hv)
+	}
+	return text
+}
+
+func (s *Settings) airLines(g Group, c Cylinder) []Line {
+	if s.Refused != "" {
+		return []Line{{"set pressure", "none", s.Refused, Pressures}}
+	}
+	m, a := s.Material, s.Air
+	why, source := "found by trial", m.from(g, true)
+	if s.Guessed {
+		why, source = "a guess: start low and find it by trial", Pressures
+	}
+	return []Line{
+		{"cut-through", bars(a.CutThroughBar), why, source},
+		{"set pressure", bars(a.SetBar), fmt.Sprintf("%s above cut-through; more only blunts the blade", bars(c.MarginBar)), commonPractice},
+		{"pistons", pistons(a.Pistons, a.BoreMM), s.pistonsWhy(c), commonPractice},
+		{"force of a blade", fmt.Sprintf("%.0f N (%.0f lbf)", a.SetN, Pounds(a.SetN)), "set pressure times piston area", "arithmetic"},
+	}
+}
+
+func (s *Settings) pistonsWhy(c Cylinder) string {
+	if s.Air.Own {
+		return fmt.Sprintf("the shop's reach it within %s", bars(c.SupplyBar))
+	}
+	return s.Air.Why
+}
+
+func (s *Settings) runLines(g Group) []Line {
+	m, w := s.Material, s.Wicking
+	wick := w.Wick.String()
+	if w.Fluid != "" {
+		wick += ", " + w.Fluid
+	}
+	out := []Line{{"wicking", wick, w.Why, w.Source}}
+	if w.SiliconeFree {
+		out = append(out, Line{"silicone", "none allowed", "blades, felts and fluid must be free of it", m.from(g, true)})
+	}
+	out = append(out, Line{"speed", speeds(s.Speed.Speed),
+		fmt.Sprintf("the material's most is %s; %s", speeds(m.SpeedMax), s.Speed.Holders), m.from(g, m.SpeedMax != g.SpeedMax)})
+	if text := AllowanceText(m.AllowancePct); text != "" {
+		out = append(out, Line{"width allowance", text, "rounded once for each slit, sums exact", m.from(g, true)})
+	}
+	return out
+}
+
+// from is where a value comes from: the shop's own file, with the source that it
+// names, or the group's source.
+func (m Material) from(g Group, own bool) string {
+	switch {
+	case !own:
+		return g.Source
+	case m.Source != "" && m.Source != g.Source:
+		return m.Source
+	}
+	return ownTrial
+}
+
+// bars shows a pressure to a hundredth of a bar, and in psi.
+func bars(bar float64) string {
+	return fmt.Sprintf("%s bar (%.0f psi)", trimmed(bar, 2), Psi(bar))
+}
+
+// speeds shows a line speed.
+func speeds(speed float64) string {
+	return fmt.Sprintf("%s m/min (%.0f ft/min)", trimmed(speed, 1), Feet(speed))
+}
+
+// trimmed shows a number rounded to some decimals, without noughts at the end.
+func trimmed(v float64, decimals int) string {
+	text := strconv.FormatFloat(v, 'f', decimals, 64)
+	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+}

@@ -1,0 +1,113 @@
+package material
+
+import "fmt"
+
+// Method is a way of parting a web.
+type Method uint8
+
+// The methods.
+const (
+	Score      Method = iota // a rounded blade pressed on the hardened anvil
+	Shear                    // two round knives that overlap, like scissors
+	Razor                    // a thin still blade in air or in a groove
+	HotStill                 // a still heated knife that melts and seals the edge
+	HotTurning               // a turning heated knife: thicker or faster goods
+)
+
+// String is the method's name.
+func (m Method) String() string {
+	return [...]string{"score", "shear", "razor", "hot still knife", "hot turning knife"}[m]
+}
+
+// Hot reports whether the method melts the edge.
+func (m Method) Hot() bool { return m == HotStill || m == HotTurning }
+
+// Fit grades how well a score cut suits a material.
+type Fit uint8
+
+// The fits.
+const (
+	Good Fit = iota
+	Fair     // it can be scored, another method does better
+	Poor     // it should not be scored
+)
+
+// String is the fit's word.
+func (f Fit) String() string { return [...]string{"good", "fair", "poor"}[f] }
+
+// hotStillMM is the thickest cloth for a still heated knife, mm (from memory,
+// unchecked): thicker goods take more heat than a still edge gives in passing.
+const hotStillMM = 0.5
+
+// Advice is how a material is best parted and what a score cut makes of it.
+type Advice struct {
+	Method    Method
+	Why       string
+	Otherwise string // other methods, and when
+	Score     Fit
+	Edge      string // the edge that a score cut leaves
+	Dust      Level
+	PickUp    Level    // adhesive on the blade
+	Warnings  []string // why it should not be scored, where so; the job is planned all the same
+	Source    string
+}
+
+// Advise is the method advice for a material: its group's, with what its adhesive
+// and thickness change. A thickness of 0 is unknown and changes nothing. The error
+// names a group that isn't built in or a thickness out of reason.
+func Advise(m Material) (Advice, error) {
+	g, err := m.group()
+	if err != nil {
+		return Advice{}, err
+	}
+	if err := inRange("thickness", m.ThicknessMM, "mm", 0, 1000); err != nil {
+		return Advice{}, err
+	}
+	a := Advice{g.Method, g.Why, g.Otherwise, g.Score, g.Edge, g.Dust, g.Fouling, nil, g.MethodSource}
+	a.forAdhesive(g, m.Adhesive)
+	a.forThickness(g, m.ThicknessMM)
+	if a.Score == Poor {
+		a.warn("%s should not be scored: %s does better. It is planned as a score cut all the same.", g.Name, a.Method)
+	}
+	return a, nil
+}
+
+// forAdhesive: film alone is parted in air, and what carries no adhesive leaves
+// none on the blade.
+func (a *Advice) forAdhesive(g Group, adhesive Adhesive) {
+	if adhesive != NoAdhesive {
+		return
+	}
+	a.PickUp = Low
+	if g.Name == "film tape" {
+		a.Method, a.Score = Razor, Fair
+		a.Why = "film without adhesive parts in air, with no anvil to wear"
+		a.Otherwise = "shear; score"
+	}
+}
+
+// forThickness: beyond the usual thickness a score cut gets worse by one grade, and
+// cloth needs more heat.
+func (a *Advice) forThickness(g Group, mm float64) {
+	if a.Method == HotStill && mm > hotStillMM {
+		a.Method = HotTurning
+		a.Why += fmt.Sprintf("; %g mm wants a turning knife's heat", mm)
+	}
+	if mm <= g.ScoreMM {
+		return
+	}
+	a.warn("%g mm is thicker than the %g mm that score cuts of %s are usual for.", mm, g.ScoreMM, g.Name)
+	if a.Score < Poor {
+		a.Score++
+	}
+	if a.Score == Poor && a.Method == Score {
+		a.Method = Shear
+		if g.Name == "foam tape" || g.Name == "rubber" {
+			a.Method = Razor
+		}
+	}
+}
+
+func (a *Advice) warn(format string, args ...any) {
+	a.Warnings = append(a.Warnings, fmt.Sprintf(format, args...))
+}

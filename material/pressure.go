@@ -1,0 +1,127 @@
+package material
+
+import (
+	"errors"
+	"fmt"
+)
+
+// GuessBoreMM is the piston that the groups' guessed pressures are for.
+const GuessBoreMM = 28.0
+
+// usualMargin is what is set above cut-through: 10 to 15 psi, told to people as
+// 0.7 to 1.0 bar (common practice, no source). More only blunts the blade.
+var usualMargin = Range{Bar(10), Bar(15)}
+
+// larger lists the bores that a holder may be had with, mm, and most the pistons
+// (common practice, no source).
+var larger = []float64{10, 12, 16, 20, 25, 32, 40}
+
+const usualMost = 3
+
+// Cylinder is what presses one holder.
+type Cylinder struct {
+	BoreMM    float64
+	Pistons   int
+	SupplyBar float64 // the most that can be set
+	MarginBar float64 // set above cut-through
+}
+
+// Air is a pressure that parts the material: which pistons, and what to set.
+type Air struct {
+	BoreMM        float64
+	Pistons       int
+	CutThroughBar float64 // with these pistons
+	SetBar        float64 // cut-through and margin
+	CutN, SetN    float64 // force of one blade at either, N
+	Own           bool    // the shop's pistons do
+	Why           string  // which others do, and what its own would need; empty if its own do
+}
+
+// ChooseAir finds the pistons that reach a force at cut-through, in newtons, within
+// the supply: the shop's own; else more of them, up to three; else the next larger
+// bore, fewest pistons first. The margin is added to the pressure, whichever
+// pistons. Nothing that fits is an error with the numbers. Ranges as Force;
+// margin and supply 0 to 1000 bar.
+func ChooseAir(newtons float64, c Cylinder) (Air, error) {
+	err := errors.Join(
+		inRange("cut-through force", newtons, "N", 0, mostForce), checkPistons(c.BoreMM, c.Pistons),
+		inRange("supply", c.SupplyBar, "bar", 0, mostBar), inRange("margin", c.MarginBar, "bar", 0, mostBar))
+	if err != nil {
+		return Air{}, err
+	}
+	own := c.set(newtons, c.BoreMM, c.Pistons)
+	if own.SetBar <= c.SupplyBar {
+		own.Own = true
+		return own, nil
+	}
+	for _, bore := range append([]float64{c.BoreMM}, larger...) {
+		for n := 1; n <= usualMost; n++ {
+			if bore < c.BoreMM || bore == c.BoreMM && n <= c.Pistons {
+				continue
+			}
+			if a := c.set(newtons, bore, n); a.SetBar <= c.SupplyBar {
+				a.Why = fmt.Sprintf("%s would need %.1f bar, and the supply gives %.1f: %s of %g mm",
+					pistons(c.Pistons, c.BoreMM), own.SetBar, c.SupplyBar, count(n), bore)
+				return a, nil
+			}
+		}
+	}
+	return Air{}, c.refuse(own, newtons)
+}
+
+// set is the pressure to set with some pistons.
+func (c Cylinder) set(newtons, bore float64, n int) Air {
+	cut := newtons / area(bore, n) / MPaPerBar
+	a := Air{BoreMM: bore, Pistons: n, CutThroughBar: cut, SetBar: cut + c.MarginBar, CutN: newtons}
+	a.SetN = a.SetBar * MPaPerBar * area(bore, n)
+	return a
+}
+
+// refuse tells what nothing reaches.
+func (c Cylinder) refuse(own Air, newtons float64) error {
+	bore := max(c.BoreMM, larger[len(larger)-1])
+	n := usualMost
+	if bore == c.BoreMM {
+		n = max(n, c.Pistons)
+	}
+	best := c.set(newtons, bore, n)
+	return fmt.Errorf("no pistons reach the %.0f N of a cut: %s need %.1f bar, %s of %g mm %.1f, and the supply gives %.1f",
+		newtons, pistons(c.Pistons, c.BoreMM), own.SetBar, count(n), bore, best.SetBar, c.SupplyBar)
+}
+
+// pistons tells pistons for people, and count their number.
+func pistons(n int, bore float64) string { return fmt.Sprintf("%s of %g mm", count(n), bore) }
+
+func count(n int) string {
+	if n == 1 {
+		return "1 piston"
+	}
+	return fmt.Sprintf("%d pistons", n)
+}
+
+// CheckMargin says what is wrong with a margin above cut-through, in bar, and the
+// usual one; empty is well. Range 0 to 1000 bar.
+func CheckMargin(bar float64) (string, error) {
+	if err := inRange("margin", bar, "bar", 0, mostBar); err != nil {
+		return "", err
+	}
+	const slack = 0.02 // bar; people write 0.7 and 1.0, and mean 10 and 15 psi
+	switch {
+	case bar < usualMargin.Least-slack:
+		return fmt.Sprintf("A margin of %.2g bar is below the usual 0.7 to 1.0: some blades may not cut through.", bar), nil
+	case bar > usualMargin.Most+slack:
+		return fmt.Sprintf("A margin of %.2g bar is above the usual 0.7 to 1.0: more only blunts the blade.", bar), nil
+	}
+	return "", nil
+}
+
+// cutForce is the force of one blade at cut-through, N, for a shop's one piston: by
+// its own trial, or the group's guess, which is for a piston of GuessBoreMM.
+func cutForce(m Material, g Group, boreMM float64) (newtons float64, guessed bool, err error) {
+	if m.tried(g) {
+		newtons, err = Force(m.CutThroughBar, boreMM, 1)
+		return newtons, false, err
+	}
+	newtons, err = Force(m.CutThroughBar, GuessBoreMM, 1)
+	return newtons, true, err
+}

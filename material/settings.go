@@ -1,0 +1,102 @@
+package material
+
+import "errors"
+
+// Machine is what a job's settings depend on beside its material.
+type Machine struct {
+	Cylinder Cylinder
+	AnvilMM  float64 // diameter; 0 unknown
+	AnvilHRC float64 // 0 unknown
+}
+
+// Settings is all that is set at the knife for one job.
+type Settings struct {
+	Material  Material
+	Method    Advice
+	Blade     BladeAdvice
+	Air       Air    // zero where Refused
+	Guessed   bool   // the cut-through pressure is the group's guess, no trial
+	Refused   string // why no pressure parts it, with the numbers; else empty
+	Speed     SpeedAdvice
+	Wicking   WickAdvice
+	WearIndex float64 // of the tips, see Tip.WearIndex; 0 where the anvil isn't known
+	Lines     []Line
+	Warnings  []string // what is wrong or unusual, one sentence or two each
+	Cautions  []Caution
+}
+
+// SettingsFor works out a job's settings from its material on a machine at a speed
+// in m/min. A material that shouldn't be scored, or that no pressure parts, has
+// settings too, with the warning or the refusal. Errors name every number that is
+// out of reason.
+func SettingsFor(m Material, on Machine, speed float64) (*Settings, error) {
+	g, err := m.group()
+	if err != nil {
+		return nil, err
+	}
+	s := &Settings{Material: m}
+	var errs [7]error
+	s.Method, errs[0] = Advise(m)
+	s.Blade, errs[1] = AdviseBlade(m, on.AnvilHRC)
+	s.Speed, errs[2] = AdviseSpeed(speed, m.SpeedMax)
+	s.Wicking, errs[3] = AdviseWicking(m)
+	s.Cautions, errs[4] = Cautions(m)
+	errs[5] = s.press(g, on.Cylinder)
+	if errs[1] == nil && errs[5] == nil {
+		errs[6] = s.wear(on.AnvilMM)
+	}
+	if err := errors.Join(errs[:]...); err != nil {
+		return nil, err
+	}
+	s.gatherWarnings(on.Cylinder)
+	s.Lines = s.lines(g, on.Cylinder)
+	return s, nil
+}
+
+// press chooses pistons and pressure.
+func (s *Settings) press(g Group, c Cylinder) error {
+	err := errors.Join(checkPistons(c.BoreMM, c.Pistons),
+		inRange("supply", c.SupplyBar, "bar", 0, mostBar), inRange("margin", c.MarginBar, "bar", 0, mostBar))
+	if err != nil {
+		return err
+	}
+	force, guessed, err := cutForce(s.Material, g, c.BoreMM)
+	if err != nil {
+		return err
+	}
+	s.Guessed = guessed
+	if s.Air, err = ChooseAir(force, c); err != nil {
+		s.Refused = err.Error()
+	}
+	return nil
+}
+
+// wear works out the tips' wear index under the force set.
+func (s *Settings) wear(anvilMM float64) (err error) {
+	if anvilMM == 0 || s.Air.SetN == 0 {
+		return nil
+	}
+	s.WearIndex, err = Tip{UsualBladeMM, s.Blade.Tip, anvilMM}.WearIndex(s.Air.SetN)
+	return err
+}
+
+// gatherWarnings puts the warnings of all parts together. The numbers have passed
+// their checks already, so the checks here can't fail.
+func (s *Settings) gatherWarnings(c Cylinder) {
+	if s.Refused != "" {
+		s.Warnings = append(s.Warnings, "Refused: "+s.Refused+".")
+	}
+	if s.Air.Why != "" {
+		s.Warnings = append(s.Warnings, s.Air.Why+".")
+	}
+	s.Warnings = append(s.Warnings, s.Method.Warnings...)
+	thickness, _ := CheckThickness(s.Material.ThicknessMM)
+	margin, _ := CheckMargin(c.MarginBar)
+	for _, text := range []string{thickness, margin} {
+		if text != "" {
+			s.Warnings = append(s.Warnings, text)
+		}
+	}
+	s.Warnings = append(s.Warnings, s.Blade.Warnings...)
+	s.Warnings = append(s.Warnings, s.Speed.Warnings...)
+}
