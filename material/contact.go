@@ -69,7 +69,7 @@ const mostRatio = 1e12
 func (g Curvature) Press(newtons, contactModulus float64) (Contact, error) {
 	err := errors.Join(
 		inRange("force", newtons, "N", 1e-9, mostForce), inRange("contact modulus", contactModulus, "MPa", 1e-3, 1e7),
-		inRange("curvature A", g.A, "1/mm", 1e-12, 1e9), inRange("curvature B", g.B, "1/mm", g.A, 1e9),
+		inRange("curvature A", g.A, "1/mm", 1e-18, 1e9), inRange("curvature B", g.B, "1/mm", g.A, 1e9),
 		inRange("ratio of curvatures", g.B/g.A, "", 1, mostRatio))
 	if err != nil {
 		return Contact{}, err

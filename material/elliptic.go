@@ -16,12 +16,12 @@ func ellipticKD(c float64) (k, d float64) {
 	}
 	a, g := 1.0, c
 	sum, weight := 0.5, 0.5
-	for range 64 { // far beyond what any c in float64 needs
+	for range 64 { // ten do for any c of a float64
 		half := (a - g) / 2
 		weight *= 2
 		sum += weight * half * half / e2
 		a, g = (a+g)/2, math.Sqrt(a*g)
-		if half <= 1e-17*a {
+		if half <= 1e-9*a { // the next step's would be its square
 			break
 		}
 	}

@@ -38,8 +38,8 @@ type Air struct {
 }
 
 // ChooseAir finds the pistons that reach a force at cut-through, in newtons, within
-// the supply: the shop's own; else more of them, up to three; else the next larger
-// bore, fewest pistons first. The margin is added to the pressure, whichever
+// the supply: the shop's own; else more of them, up to three (or its own number);
+// else the next larger bore, fewest pistons first. The margin is added to the pressure, whichever
 // pistons. Nothing that fits is an error with the numbers. Ranges as Force;
 // margin and supply 0 to 1000 bar.
 func ChooseAir(newtons float64, c Cylinder) (Air, error) {
@@ -55,7 +55,7 @@ func ChooseAir(newtons float64, c Cylinder) (Air, error) {
 		return own, nil
 	}
 	for _, bore := range append([]float64{c.BoreMM}, larger...) {
-		for n := 1; n <= usualMost; n++ {
+		for n := 1; n <= c.mostPistons(); n++ {
 			if bore < c.BoreMM || bore == c.BoreMM && n <= c.Pistons {
 				continue
 			}
@@ -69,6 +69,9 @@ func ChooseAir(newtons float64, c Cylinder) (Air, error) {
 	return Air{}, c.refuse(own, newtons)
 }
 
+// mostPistons is how many pistons a holder is taken to have at most.
+func (c Cylinder) mostPistons() int { return max(usualMost, c.Pistons) }
+
 // set is the pressure to set with some pistons.
 func (c Cylinder) set(newtons, bore float64, n int) Air {
 	cut := newtons / area(bore, n) / MPaPerBar
@@ -79,11 +82,7 @@ func (c Cylinder) set(newtons, bore float64, n int) Air {
 
 // refuse tells what nothing reaches.
 func (c Cylinder) refuse(own Air, newtons float64) error {
-	bore := max(c.BoreMM, larger[len(larger)-1])
-	n := usualMost
-	if bore == c.BoreMM {
-		n = max(n, c.Pistons)
-	}
+	bore, n := max(c.BoreMM, larger[len(larger)-1]), c.mostPistons()
 	best := c.set(newtons, bore, n)
 	return fmt.Errorf("no pistons reach the %.0f N of a cut: %s need %.1f bar, %s of %g mm %.1f, and the supply gives %.1f",
 		newtons, pistons(c.Pistons, c.BoreMM), own.SetBar, count(n), bore, best.SetBar, c.SupplyBar)

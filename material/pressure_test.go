@@ -1,0 +1,157 @@
+package material
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// TestForceIsTheTable holds force and its inverse against a table computed outside,
+// metric and inch-pound, to the digits that it prints.
+func TestForceIsTheTable(t *testing.T) {
+	for _, row := range reference(t, "cylinder_force.csv") {
+		bore, bar, want := number(t, row["bore"]), number(t, row["pressure"])/MPaPerBar, number(t, row["force"])
+		digit := 0.005
+		if strings.HasSuffix(row["bore"], "in") {
+			bore, bar, want, digit = bore*MMPerInch, Bar(number(t, row["pressure"])), want*NewtonsPerPound, 0.0005*NewtonsPerPound
+		}
+		n := int(number(t, row["pistons"]))
+		got, err := Force(bar, bore, n)
+		if err != nil || math.Abs(got-want) > digit*1.01 {
+			t.Errorf("%v: %v N, %v; want %v", row, got, err, want)
+		}
+		back, err := Pressure(got, bore, n)
+		if err != nil {
+			t.Error(err)
+		}
+		near(t, "pressure", back, bar, 1e-14)
+	}
+}
+
+// TestForceExamples: worked examples, computed with 30 digits from the stated data.
+func TestForceExamples(t *testing.T) {
+	for _, c := range []struct{ bore, bar, want float64 }{
+		{20, 6, 188.4956}, {25, 6, 294.5243}, {32, 6, 482.5486},
+		{1 * MMPerInch, Bar(60), 47.12389 * NewtonsPerPound},
+		{0.75 * MMPerInch, Bar(80), 35.34292 * NewtonsPerPound},
+		{1.125 * MMPerInch, Bar(60), 59.64117 * NewtonsPerPound},
+	} {
+		got, err := Force(c.bar, c.bore, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "force", got, c.want, 3e-7)
+	}
+}
+
+// TestForceScales: proportional to pressure and pistons, to the square of the bore.
+func TestForceScales(t *testing.T) {
+	one, _ := Force(2.5, 28, 1)
+	twice, _ := Force(5, 28, 1)
+	three, _ := Force(2.5, 28, 3)
+	wide, _ := Force(2.5, 56, 1)
+	near(t, "twice the pressure", twice, 2*one, 1e-14)
+	near(t, "three pistons", three, 3*one, 1e-14)
+	near(t, "twice the bore", wide, 4*one, 1e-14)
+}
+
+func TestForceRefuses(t *testing.T) {
+	for _, bad := range []float64{nan, inf, -1} {
+		_, err := Force(bad, bad, 0)
+		refused(t, err, "pressure", "bore", "number of pistons")
+		_, err = Pressure(bad, bad, -1)
+		refused(t, err, "force", "bore", "number of pistons")
+	}
+	_, err := Force(1, 0, 1)
+	refused(t, err, "bore of 0 mm")
+}
+
+// TestTwoPistonsReach is a worked example: 250 N from a 20 mm bore at 0.6 MPa with a
+// margin of 0.05 MPa. One piston needs 0.7957747 MPa, beyond the supply; two need
+// 0.3978874 and are set to 0.4478874 MPa.
+func TestTwoPistonsReach(t *testing.T) {
+	one, _ := Pressure(250, 20, 1)
+	near(t, "one piston", one*MPaPerBar, 0.7957747, 1e-7)
+	a, err := ChooseAir(250, Cylinder{20, 1, 6, 0.5})
+	if err != nil || a.Pistons != 2 || a.BoreMM != 20 || a.Own {
+		t.Fatalf("%+v, %v", a, err)
+	}
+	near(t, "cut-through", a.CutThroughBar*MPaPerBar, 0.3978874, 2e-7)
+	near(t, "set pressure", a.SetBar*MPaPerBar, 0.4478874, 2e-7)
+	if !strings.Contains(a.Why, "8.5 bar") || !strings.Contains(a.Why, "6.0") { // 7.957747 + 0.5 and the supply
+		t.Errorf("why: %s", a.Why)
+	}
+}
+
+// TestAirIsTheLeastThatFits: over many forces and shops, what is chosen reaches the
+// force within the supply, the shop's own pistons are kept whenever they do, no
+// setting of fewer changes does, and what is refused nothing reaches.
+func TestAirIsTheLeastThatFits(t *testing.T) {
+	for _, bore := range []float64{12, 20, 28, 40, 63} {
+		for own := 1; own <= 4; own++ {
+			for force := 5.0; force < 4000; force *= 1.17 {
+				c := Cylinder{bore, own, 6.3, 0.8}
+				a, err := ChooseAir(force, c)
+				fits := func(bore float64, n int) bool {
+					bar, _ := Pressure(force, bore, n)
+					return bar+0.8 <= 6.3
+				}
+				switch most := max(own, 3); {
+				case err != nil:
+					if fits(max(bore, 40), most) {
+						t.Errorf("%v N, %+v: refused, %v", force, c, err)
+					}
+					refused(t, err, "6.3", "bar", "need")
+				case a.Own != fits(bore, own), !fits(a.BoreMM, a.Pistons):
+					t.Errorf("%v N, %+v: %+v", force, c, a)
+				case !a.Own && a.BoreMM > bore && fits(bore, most):
+					t.Errorf("%v N, %+v: a larger bore where more pistons do: %+v", force, c, a)
+				case !a.Own && a.Pistons > 1 && fits(a.BoreMM, a.Pistons-1) && (a.BoreMM > bore || a.Pistons-1 > own):
+					t.Errorf("%v N, %+v: more pistons than needed: %+v", force, c, a)
+				default:
+					got, _ := Force(a.SetBar-0.8, a.BoreMM, a.Pistons)
+					near(t, "force at cut-through", got, force, 1e-12)
+				}
+			}
+		}
+	}
+}
+
+func TestChooseAirRefuses(t *testing.T) {
+	_, err := ChooseAir(nan, Cylinder{nan, 0, inf, -1})
+	refused(t, err, "cut-through force", "bore", "pistons", "supply", "margin")
+}
+
+// TestMargin: 10 to 15 psi, 0.7 to 1.0 bar, is usual (common practice, no source).
+func TestMargin(t *testing.T) {
+	for bar, want := range map[float64]string{0: "below", 0.5: "below", 0.7: "", 0.8: "", 1.0: "", 1.2: "blunts"} {
+		got, err := CheckMargin(bar)
+		if err != nil || (want == "") != (got == "") || !strings.Contains(got, want) {
+			t.Errorf("%v bar: %q, %v", bar, got, err)
+		}
+	}
+	_, err := CheckMargin(nan)
+	refused(t, err, "margin")
+}
+
+// TestSpeeds: standard holders to 1000 ft/min = 304.8 m/min, larger pistons to 3000 =
+// 914.4 (common practice, no source; a foot is 0.3048 m).
+func TestSpeeds(t *testing.T) {
+	near(t, "standard", StandardSpeed, 304.8, 1e-15)
+	near(t, "fast", FastSpeed, 914.4, 1e-15)
+	for _, c := range []struct {
+		speed, material float64
+		holders         string
+		warnings        int
+	}{
+		{150, 200, "standard", 0}, {304.8, 400, "standard", 0}, {305, 400, "larger pistons", 1},
+		{305, 300, "larger pistons", 2}, {915, 1000, "beyond", 2}, {250, 200, "standard", 1},
+	} {
+		a, err := AdviseSpeed(c.speed, c.material)
+		if err != nil || !strings.Contains(a.Holders, c.holders) || len(a.Warnings) != c.warnings || a.Max > c.material {
+			t.Errorf("%v: %+v, %v", c, a, err)
+		}
+	}
+	_, err := AdviseSpeed(0, nan)
+	refused(t, err, "speed of 0 m/min", "the material's speed")
+}
