@@ -15,6 +15,13 @@ const longestRun = 7 * 24 * 60
 // defaultTrim is the least edge trim of a job that names none.
 const defaultTrim = 3 * plan.Millimetre
 
+// The words of a job's rules and states, in the order of their values.
+var (
+	shiftWords   = []string{"centred", "free"}
+	arrangeWords = []string{"listed", "entries", "any"}
+	stateWords   = []string{"waiting", "running", "done", "aside"}
+)
+
 // jobReader reads one [[job]] entry of the day.
 type jobReader struct {
 	*table
@@ -29,12 +36,12 @@ func (t jobReader) read() plan.Job {
 	t.need("id", "material", "web", "slits", "length_m")
 	j.Web = t.length("web", 0, aboveZero)
 	j.Trim = t.length("trim", defaultTrim, zeroOrMore)
-	j.Shift = plan.ShiftRule(t.choice("shift", "centred", "free"))
-	j.Arrange = plan.Arrange(t.choice("arrange", "listed", "entries", "any"))
+	j.Shift = plan.ShiftRule(t.choice("shift", shiftWords...))
+	j.Arrange = plan.Arrange(t.choice("arrange", arrangeWords...))
 	j.Metres = t.number("length_m", 0, 0.001, 1e7)
 	j.Due = t.clock("due")
 	j.After = t.ids("after")
-	j.State = plan.State(t.choice("state", "waiting", "running", "done", "aside"))
+	j.State = plan.State(t.choice("state", stateWords...))
 	if t.has("turn") {
 		j.Turn = t.whole("turn", 0, -mostJobs, mostJobs)
 		if t.keys["turn"] == int64(0) {

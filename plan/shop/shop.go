@@ -43,10 +43,14 @@ type Shop struct {
 
 	dayUnit  plan.Unit // of day.toml
 	dayLines map[string]int
-	dayText  string // day.toml as read or saved, to the byte
 
-	standingText string // standing.toml as read or saved; empty when there is none
+	// What saving goes by, to the byte: the files' texts as read or last saved.
 	saving       sync.Mutex
+	standingText string // empty when there is none
+	dayFirst     string // as read
+	dayText      string
+	beside       string // file that the day was saved to instead of day.toml
+	besideText   string
 }
 
 // Open reads the shop in a folder.
@@ -132,7 +136,7 @@ func (r *reader) day(s *Shop, known bool) {
 		air = s.Beam.Supply
 	}
 	s.Day, s.dayLines = readDay(d, root, s.Materials, known, air), d.lines
-	s.dayUnit, s.dayText = d.unit, d.text
+	s.dayUnit, s.dayFirst, s.dayText = d.unit, d.text, d.text
 	r.notes = append(r.notes, d.notes...)
 }
 

@@ -1,0 +1,97 @@
+package shop
+
+import (
+	"slices"
+	"strings"
+)
+
+// The keys of day.toml in the order in which bide writes them.
+var (
+	dayKeys = []string{"units", "start", "end"}
+	jobKeys = []string{"id", "material", "web", "slits", "trim", "shift", "arrange", "length_m", "speed", "due", "after", "state", "turn"}
+)
+
+// edit is a change of one key: its new value as TOML, or none to take it out.
+type edit struct{ key, value string }
+
+// apply makes one edit in a piece of the day and leaves every other line as it is.
+// The order of keys tells where a new one goes.
+func (e edit) apply(piece, eol string, order []string) string {
+	pairs := statementsOf(piece)
+	i := slices.IndexFunc(pairs, func(st statement) bool { return !st.header && st.key == e.key })
+	switch {
+	case i >= 0 && e.value == "":
+		return piece[:pairs[i].line] + piece[pairs[i].end:]
+	case i >= 0:
+		return e.replace(piece, eol, pairs[i])
+	case e.value == "":
+		return piece
+	}
+	return e.insert(piece, eol, pairs, order)
+}
+
+// replace puts a value in the old one's place. Comments inside the old one, of a
+// list on many lines, go above the key.
+func (e edit) replace(piece, eol string, st statement) string {
+	indent := piece[st.line:st.start]
+	_, inside := readBare(piece[st.value:st.valueEnd])
+	above := ""
+	for _, comment := range inside {
+		above += indent + comment + eol
+	}
+	return piece[:st.line] + above + piece[st.line:st.value] + e.value + piece[st.valueEnd:]
+}
+
+// insert adds a line behind the nearest key that comes before it, in the way the
+// piece is written: with its indent, and its = in line.
+func (e edit) insert(piece, eol string, pairs []statement, order []string) string {
+	at, indent := len(piece), ""
+	for _, st := range pairs {
+		if st.header {
+			at = st.end
+		}
+	}
+	for _, key := range order[:max(slices.Index(order, e.key), 0)] {
+		for _, st := range pairs {
+			if !st.header && st.key == key {
+				at, indent = st.end, piece[st.line:st.start]
+			}
+		}
+	}
+	before := piece[:at]
+	if before != "" && !strings.HasSuffix(before, "\n") {
+		before += eol
+	}
+	key := e.key + strings.Repeat(" ", max(column(pairs)-len(e.key), 0))
+	return before + indent + key + " = " + e.value + eol + piece[at:]
+}
+
+// column is how wide the keys of a piece are written, when all are alike.
+func column(pairs []statement) int {
+	const usual = 8 // of material and length_m
+	wide := -1
+	for _, st := range pairs {
+		w := st.equals - st.start - 1
+		switch {
+		case st.header:
+		case wide >= 0 && w != wide:
+			return 0
+		default:
+			wide = w
+		}
+	}
+	if wide < 0 {
+		return usual
+	}
+	return wide
+}
+
+// copied is a job's block without the comments above and below it: they tell of the
+// job that it is a copy of.
+func copied(block string) string {
+	pairs := statementsOf(block)
+	if len(pairs) == 0 {
+		return block
+	}
+	return block[pairs[0].line:pairs[len(pairs)-1].end]
+}

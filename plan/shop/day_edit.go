@@ -1,0 +1,128 @@
+package shop
+
+import (
+	"slices"
+
+	"bide/plan"
+)
+
+// dayReading is a text of a day as read, right or wrong.
+type dayReading struct {
+	day      *plan.Day
+	unit     plan.Unit
+	entries  []*table
+	problems Problems
+}
+
+// readDayText reads a text as the shop's day.toml would be; nil when it can't be
+// parsed at all.
+func (s *Shop) readDayText(text string) (*dayReading, Problems) {
+	r := &dayReading{}
+	d, root := openText(dayFile, text, &r.problems)
+	if root == nil {
+		return nil, r.problems
+	}
+	r.day = readDay(d, root, s.Materials, true, s.Beam.Supply)
+	r.unit, r.entries = d.unit, root.list("job")
+	if len(text) > largestFile {
+		d.problem("", "", "the day is too large for its file", "keep some jobs for another day")
+	}
+	return r, r.problems.sorted()
+}
+
+// holds reports whether the text holds the day wanted, and nothing wrong.
+func (r *dayReading) holds(d *plan.Day) bool {
+	if r == nil || len(r.problems) > 0 || len(r.day.Jobs) != len(d.Jobs) || len(r.clock(d)) > 0 {
+		return false
+	}
+	for i := range d.Jobs {
+		if len(r.edits(i, &d.Jobs[i])) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// clock lists what must be changed above the jobs.
+func (r *dayReading) clock(d *plan.Day) (out []edit) {
+	if !r.day.Start.Equal(wall(d.Start)) {
+		out = append(out, edit{"start", optionalTime(d.Start)})
+	}
+	if !r.day.End.Equal(wall(d.End)) {
+		out = append(out, edit{"end", optionalTime(d.End)})
+	}
+	return out
+}
+
+// edited is a text of a day changed into one that holds the day wanted, line by
+// line: comments, order of keys and line ends of all that isn't changed stay to the
+// byte. from names, for each job, the id of the job of the text that it is or was
+// copied from. It reports false when the text is of another build, so that this
+// can't be done.
+//
+// Each round reads what the last one made and changes what still differs: a job's
+// default may depend on a key changed with it, as the speed does on the material.
+func (s *Shop) edited(text string, d *plan.Day, from []string) (string, bool) {
+	pieces, ok := splitDay(text)
+	r, _ := s.readDayText(text)
+	if !ok || r == nil || len(r.day.Jobs) != len(pieces.jobs) {
+		return "", false
+	}
+	pieces = pieces.arranged(origins(ids(d), from, ids(r.day)))
+	const rounds = 3
+	for range rounds {
+		text = pieces.String()
+		if r, _ = s.readDayText(text); r == nil || len(r.day.Jobs) != len(d.Jobs) || len(r.entries) != len(d.Jobs) {
+			return "", false
+		}
+		if !pieces.change(r, d) {
+			break
+		}
+	}
+	return text, r.holds(d)
+}
+
+// change makes the edits that are left, and reports whether there were any.
+func (p *dayText) change(r *dayReading, d *plan.Day) (changed bool) {
+	for _, e := range r.clock(d) {
+		p.head, changed = e.apply(p.head, p.eol, dayKeys), true
+	}
+	for i := range d.Jobs {
+		for _, e := range r.edits(i, &d.Jobs[i]) {
+			p.jobs[i], changed = e.apply(p.jobs[i], p.eol, jobKeys), true
+		}
+	}
+	return changed
+}
+
+// wholeDay is a text for the day written anew, and what keeps it from being right.
+func (s *Shop) wholeDay(d *plan.Day) (string, Problems) {
+	pieces := dayText{eol: "\n", head: wholeHead + "units = " + tomlString(s.dayUnit.String()) + "\n\n"}
+	pieces = pieces.arranged(slices.Repeat([]origin{{job: -1}}, len(d.Jobs)))
+	var r *dayReading
+	var problems Problems
+	for range 3 {
+		if r, problems = s.readDayText(pieces.String()); r == nil || len(r.day.Jobs) != len(d.Jobs) || !pieces.change(r, d) {
+			break
+		}
+	}
+	for i := range problems {
+		problems[i].Line = 0 // of a text that nobody has seen
+	}
+	if len(problems) == 0 && !r.holds(d) {
+		problems = Problems{{File: dayFile, What: "the day would not be read back as it is", Remedy: "correct names and times"}}
+	}
+	return pieces.String(), problems
+}
+
+const wholeHead = `# Written by bide: the day as it stands on the screen.
+`
+
+// ids are the ids of a day's jobs.
+func ids(d *plan.Day) []string {
+	out := make([]string, len(d.Jobs))
+	for i := range d.Jobs {
+		out[i] = d.Jobs[i].ID
+	}
+	return out
+}

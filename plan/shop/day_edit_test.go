@@ -1,0 +1,341 @@
+package shop
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"bide/plan"
+	"github.com/google/go-cmp/cmp"
+)
+
+// drawnDay is a day file as people may write one: its text, and its jobs' blocks.
+// Every comment in it is another.
+type drawnDay struct {
+	r        *rand.Rand
+	b        strings.Builder
+	comments int
+	eol      string
+	packed   bool // no empty lines between the jobs
+}
+
+func (d *drawnDay) pick(words ...string) string { return words[d.r.IntN(len(words))] }
+
+func (d *drawnDay) comment(kind string) string {
+	d.comments++
+	return fmt.Sprintf("# %s %d", kind, d.comments)
+}
+
+func (d *drawnDay) line(text string) { d.b.WriteString(text + d.eol) }
+
+// drawDay draws a day of some jobs, in mm or in.
+func drawDay(r *rand.Rand) string {
+	d := &drawnDay{r: r, eol: []string{"\n", "\r\n"}[r.IntN(2)]}
+	d.b.WriteString(d.pick("", byteOrderMark))
+	unit := d.pick("mm", "in")
+	d.line(d.comment("head"))
+	d.line("units = '" + unit + "'")
+	d.line("start = 2026-11-25T06:00:00" + d.pick("", " "+d.comment("start")))
+	if r.IntN(2) == 0 {
+		d.line("end   = 2026-11-25 14:00:00")
+	}
+	d.packed = r.IntN(4) == 0
+	n := 1 + r.IntN(7)
+	for i := range n {
+		if !d.packed {
+			d.line(d.pick("", "   ", "\t"))
+		}
+		if r.IntN(4) == 0 {
+			d.line("")
+			d.line(d.comment("apart"))
+			d.line("")
+		}
+		d.job(i, n, unit)
+	}
+	text := d.b.String()
+	switch r.IntN(4) {
+	case 0:
+		text = strings.TrimRight(text, "\r\n")
+	case 1:
+		text += d.eol + d.comment("end")
+	}
+	return text
+}
+
+// job draws one job; its keys in any order.
+func (d *drawnDay) job(i, n int, unit string) {
+	r := d.r
+	for range r.IntN(3) {
+		d.line(d.comment("above"))
+	}
+	d.line(d.pick("[[job]]", "[[ job ]]", `[["job"]] `, "[[job]] "+d.comment("header")))
+	entry := d.pick("3 x 1-1/2", "2 x 40 mm", "2x1/2in", "1 1/4")
+	many := "[" + d.eol + "  '" + entry + "', " + d.comment("slit") + d.eol + "  '38.5mm'," + d.eol + "]"
+	pairs := [][2]string{
+		{"id", fmt.Sprintf("'J%d'", i)},
+		{"material", d.pick("'felt'", `"paper tape"`)},
+		{"web", d.pick("'10 in'", "'250 mm'", `"254,0 mm"`)},
+		{"slits", d.pick("['"+entry+"']", `["`+entry+`", '12.7 mm']`, many)},
+		{"length_m", d.pick("1000", "1_500.5", "2e3")},
+	}
+	optional := [][2]string{
+		{"trim", d.pick("'6 mm'", "'1/8'", "0")}, {"shift", d.pick("'free'", "'centred'")}, {"arrange", d.pick("'any'", "'listed'", "'entries'")},
+		{"speed", d.pick("40", "55.5", "120.0")}, {"due", "2026-11-25T11:00:00"}, {"state", d.pick("'waiting'", "'done'", "'aside'")},
+		{"turn", fmt.Sprint(i + 1)}, {"after", fmt.Sprintf("['J%d']", (i+1)%n)},
+	}
+	for _, p := range optional {
+		if r.IntN(3) == 0 && (p[0] != "after" || i < n-1) {
+			pairs = append(pairs, p)
+		}
+	}
+	r.Shuffle(len(pairs), func(i, k int) { pairs[i], pairs[k] = pairs[k], pairs[i] })
+	indent, style := d.pick("", "", "  ", "\t"), r.IntN(3)
+	for _, p := range pairs {
+		if r.IntN(8) == 0 {
+			d.line(d.pick("", indent+d.comment("between")))
+		}
+		key := [3]string{p[0] + " = ", fmt.Sprintf("%-8s = ", p[0]), p[0] + "="}[style]
+		d.line(indent + key + p[1] + d.pick("", "", "  ", "  "+d.comment("line")))
+	}
+	if !d.packed && r.IntN(2) == 0 { // in a packed file it would be above the next
+		d.line(d.comment("below"))
+	}
+}
+
+// wantedDay is a day as a person changes it, with where its jobs come from and
+// which jobs of the file are untouched.
+type wantedDay struct {
+	day       *plan.Day
+	from      []string
+	untouched map[string]bool
+	fresh     int
+}
+
+func (w *wantedDay) change(r *rand.Rand) {
+	jobs := w.day.Jobs
+	i := r.IntN(len(jobs))
+	switch r.IntN(6) {
+	case 0: // move
+		job, from := jobs[i], w.from[i]
+		jobs, w.from = slices.Delete(jobs, i, i+1), slices.Delete(w.from, i, i+1)
+		k := r.IntN(len(jobs) + 1)
+		w.day.Jobs, w.from = slices.Insert(jobs, k, job), slices.Insert(w.from, k, from)
+	case 1: // remove
+		if len(jobs) > 1 {
+			w.forget(jobs[i].ID)
+			delete(w.untouched, w.from[i])
+			w.day.Jobs, w.from = slices.Delete(jobs, i, i+1), slices.Delete(w.from, i, i+1)
+		}
+	case 2: // copy, behind it
+		w.fresh++
+		job := jobs[i]
+		job.ID, job.Turn = fmt.Sprintf("new %d", w.fresh), 0
+		w.day.Jobs, w.from = slices.Insert(jobs, i+1, job), slices.Insert(w.from, i+1, w.from[i])
+	case 3: // add
+		w.fresh++
+		job := plan.Job{ID: fmt.Sprintf("new %d", w.fresh), Material: "felt", Web: 250 * plan.Millimetre, Trim: 2540, Metres: 10, Speed: 12.5,
+			Entries: []plan.Entry{{Count: 2, Finished: 1_190_625}, {Count: 1, Finished: 30 * plan.Millimetre}}, Arrange: plan.ByEntries}
+		k := r.IntN(len(jobs) + 1)
+		w.day.Jobs, w.from = slices.Insert(jobs, k, job), slices.Insert(w.from, k, "")
+	case 4: // the clock
+		w.day.End = []time.Time{{}, time.Date(2026, 11, 26, 6, 30, 0, 0, time.UTC)}[r.IntN(2)]
+	default:
+		delete(w.untouched, w.from[i])
+		changeJob(r, &jobs[i])
+	}
+}
+
+// forget takes a job's id out of the after of all others.
+func (w *wantedDay) forget(id string) {
+	for i := range w.day.Jobs {
+		if j := &w.day.Jobs[i]; slices.Contains(j.After, id) {
+			j.After = slices.DeleteFunc(slices.Clone(j.After), func(a string) bool { return a == id })
+			delete(w.untouched, w.from[i])
+		}
+	}
+	for i := range w.day.Jobs {
+		w.day.Jobs[i].Turn = 0 // of a shorter day it may be outside
+	}
+	clear(w.untouched)
+}
+
+func changeJob(r *rand.Rand, j *plan.Job) {
+	switch r.IntN(10) {
+	case 0:
+		j.Material = []string{"felt", "paper tape", "foil"}[r.IntN(3)]
+	case 1:
+		j.Web = []plan.Length{254_000_001, 250 * plan.Millimetre, 12 * plan.Inch}[r.IntN(3)]
+	case 2:
+		j.Entries = append(slices.Clone(j.Entries), plan.Entry{Count: 1 + r.IntN(2), Finished: plan.Length(1 + r.IntN(5e7))})
+	case 3:
+		j.Entries = slices.Clone(j.Entries[:1])
+	case 4:
+		j.Trim, j.Shift = plan.Length(r.IntN(5e6)), plan.ShiftRule(r.IntN(2))
+	case 5:
+		j.Arrange, j.State = plan.Arrange(r.IntN(3)), []plan.State{plan.Waiting, plan.Done, plan.Aside}[r.IntN(3)]
+	case 6:
+		j.Metres, j.Speed = 1+1e4*r.Float64(), 10+200*r.Float64()
+	case 7:
+		j.Due = []time.Time{{}, time.Date(2026, 11, 25, 12, 15, 0, 0, time.UTC)}[r.IntN(2)]
+	case 8:
+		j.Turn = 0
+	default:
+		j.After = nil
+	}
+}
+
+// asFiled is a day without what follows from its materials.
+func asFiled(d *plan.Day) *plan.Day {
+	out := *d
+	out.Jobs = slices.Clone(d.Jobs)
+	for i := range out.Jobs {
+		j := &out.Jobs[i]
+		j.Blade, j.SetBar, j.SiliconeFree = plan.Blade{}, 0, false
+		j.Entries = slices.Clone(j.Entries)
+		for k := range j.Entries {
+			j.Entries[k].Width = 0
+		}
+		if len(j.After) == 0 {
+			j.After = nil
+		}
+	}
+	return &out
+}
+
+// nearly takes speeds for the same that differ by the rounding of ft/min.
+var nearly = cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) <= 1e-11*math.Abs(b) })
+
+func dayOf(s *Shop) *wantedDay {
+	d := *s.Day
+	d.Jobs = slices.Clone(d.Jobs)
+	w := &wantedDay{day: &d, untouched: map[string]bool{}}
+	for _, j := range d.Jobs {
+		w.from, w.untouched[j.ID] = append(w.from, j.ID), true
+	}
+	return w
+}
+
+// TestDayEdits: after any edits of any day the file reads back as the day wanted;
+// blocks that no edit touches are there to the byte, and so is every comment
+// outside the jobs that were taken out and the keys that were; and undoing all
+// gives the file as it was, to the byte.
+func TestDayEdits(t *testing.T) {
+	days := uint64(250)
+	if testing.Short() {
+		days = 40
+	}
+	for seed := range days {
+		r := rand.New(rand.NewPCG(seed, 3))
+		text := drawDay(r)
+		s := folder(t, map[string]string{dayFile: text})
+		path := filepath.Join(s.Dir, dayFile)
+		first := dayOf(s)
+		w := dayOf(s)
+		for range 1 + r.IntN(5) {
+			for range 1 + r.IntN(3) {
+				w.change(r)
+			}
+			out, err := s.SaveDay(w.day, w.from)
+			if err != nil || out.Beside {
+				t.Fatalf("seed %d: %+v, %v\n%s", seed, out, err, text)
+			}
+			after, err := os.ReadFile(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			checkEdited(t, text, string(after), w)
+			if diff := cmp.Diff(asFiled(w.day), asFiled(reopen(t, s).Day), nearly); diff != "" {
+				t.Errorf("(-want +got):\n%s", diff)
+			}
+			if t.Failed() {
+				t.Fatalf("seed %d, from\n%s\nto\n%s", seed, text, after)
+			}
+		}
+		if _, err := s.SaveDay(first.day, first.from); err != nil {
+			t.Fatalf("seed %d: undo: %v", seed, err)
+		}
+		holds(t, path, text)
+		alone(t, s.Dir, beamFile, dayFile)
+	}
+}
+
+// checkEdited holds an edited text against the one it was.
+func checkEdited(t *testing.T, before, after string, w *wantedDay) {
+	t.Helper()
+	eol := "\n"
+	if strings.Contains(before, "\r\n") {
+		eol = "\r\n"
+	}
+	if strings.Count(after, eol) != strings.Count(after, "\n") || strings.HasPrefix(before, byteOrderMark) != strings.HasPrefix(after, byteOrderMark) {
+		t.Errorf("other line ends, or another mark at the start")
+	}
+	blocks := blocksOf(before)
+	for id := range w.untouched {
+		if !strings.Contains(after, strings.TrimRight(blocks[id], "\r\n")) {
+			t.Errorf("the block of %s isn't as it was", id)
+		}
+	}
+	for _, line := range strings.Split(before, eol) {
+		_, comment, ok := strings.Cut(line, "# ")
+		if !ok || strings.HasPrefix(comment, "line ") { // goes with its key
+			continue
+		}
+		gone := false
+		for id, block := range blocks {
+			gone = gone || strings.Contains(block+eol, "# "+comment+eol) && !slices.Contains(w.from, id)
+		}
+		if n := strings.Count(after+eol, "# "+comment+eol); n != 1 && !gone && !(n > 1 && isBody(comment)) {
+			t.Errorf("the comment %q is there %d times", comment, n)
+		}
+	}
+}
+
+// isBody tells comments inside a block, which a copy of the job has too.
+func isBody(comment string) bool {
+	for _, kind := range []string{"between ", "slit ", "header "} {
+		if strings.HasPrefix(comment, kind) {
+			return true
+		}
+	}
+	return false
+}
+
+// blocksOf cuts a drawn day into its jobs by lines alone: from the comments above a
+// header to the last line that is a key or directly follows one.
+func blocksOf(text string) map[string]string {
+	out := map[string]string{}
+	var block []string
+	id, before := "", ""
+	flush := func() {
+		if id != "" {
+			out[id] = strings.Join(block, "\n")
+		}
+		block, id = nil, ""
+	}
+	for _, line := range strings.Split(strings.TrimPrefix(text, byteOrderMark), "\n") {
+		bareLine := strings.TrimSpace(line)
+		switch {
+		case strings.HasPrefix(bareLine, "# above") || strings.HasPrefix(bareLine, "[["):
+			if !strings.HasPrefix(before, "# above") {
+				flush()
+			}
+		case strings.HasPrefix(bareLine, "# apart") || strings.HasPrefix(bareLine, "# end"):
+			flush()
+		case strings.HasPrefix(bareLine, "id"):
+			_, after, _ := strings.Cut(bareLine, "'")
+			id, _, _ = strings.Cut(after, "'")
+		}
+		block, before = append(block, line), bareLine
+	}
+	flush()
+	for id, block := range out {
+		out[id] = strings.TrimSpace(block)
+	}
+	return out
+}

@@ -1,0 +1,128 @@
+package shop
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"time"
+
+	"bide/plan"
+)
+
+// edits lists what must be changed in a job's entry for it to be read as the job
+// wanted, in the order of the keys; none when it is already. Only what the file
+// holds counts: what a material asks of the beam follows from it.
+func (r *dayReading) edits(i int, want *plan.Job) (out []edit) {
+	have, u := &r.day.Jobs[i], r.unit
+	set := func(differs bool, key, value string) {
+		if differs {
+			out = append(out, edit{key, value})
+		}
+	}
+	set(have.ID != want.ID, "id", tomlString(want.ID))
+	set(have.Material != want.Material, "material", tomlString(want.Material))
+	set(have.Web != want.Web, "web", tomlLength(want.Web, u))
+	set(!slices.EqualFunc(have.Entries, want.Entries, sameEntry), "slits", r.slits(i, want.Entries))
+	set(have.Trim != want.Trim, "trim", tomlLength(want.Trim, u))
+	set(have.Shift != want.Shift, "shift", word(shiftWords, int(want.Shift)))
+	set(have.Arrange != want.Arrange, "arrange", word(arrangeWords, int(want.Arrange)))
+	set(have.Metres != want.Metres, "length_m", tomlNumber(want.Metres))
+	set(!sameSpeed(have.Speed, want.Speed), "speed", speedText(want.Speed, u))
+	set(!have.Due.Equal(wall(want.Due)), "due", optionalTime(want.Due))
+	set(!slices.Equal(have.After, want.After), "after", idList(want.After))
+	set(have.State != want.State, "state", word(stateWords, int(want.State)))
+	set(have.Turn != want.Turn, "turn", turnText(want.Turn))
+	return out
+}
+
+// sameEntry reports whether two entries are the same in a file, which holds
+// finished widths.
+func sameEntry(a, b plan.Entry) bool { return a.Count == b.Count && a.Finished == b.Finished }
+
+// slits is a list of slits. Entries that the file has already are written as they
+// are there.
+func (r *dayReading) slits(i int, entries []plan.Entry) string {
+	written, _ := r.entries[i].keys["slits"].([]any)
+	items := make([]string, len(entries))
+	for k, e := range entries {
+		items[k] = tomlEntry(e, r.unit)
+		for _, item := range written {
+			n, l, err := jobReader{table: r.entries[i]}.slit(item)
+			if text := asWritten(item); err == nil && text != "" && sameEntry(e, plan.Entry{Count: n, Finished: l}) {
+				items[k] = text
+				break
+			}
+		}
+	}
+	return tomlList(items)
+}
+
+// asWritten is an item of a list of slits as the file has it.
+func asWritten(item any) string {
+	switch v := item.(type) {
+	case string:
+		return tomlString(v)
+	case int64:
+		return strconv.FormatInt(v, 10)
+	case float64:
+		return tomlNumber(v)
+	}
+	return ""
+}
+
+// word is a word of a file in quotes; one out of range is left for the check of
+// what was written to find.
+func word(words []string, i int) string {
+	if i >= len(words) {
+		return tomlString(fmt.Sprint(i))
+	}
+	return tomlString(words[i])
+}
+
+// sameSpeed reports whether two speeds are the same but for the rounding between
+// feet and metres.
+func sameSpeed(a, b float64) bool { return a == b || math.Abs(a-b) <= 1e-12*math.Abs(b) }
+
+// speedText is a speed in m/min as a file of that unit writes it: m/min or ft/min,
+// with as few decimals as read back the same.
+func speedText(mPerMin float64, u plan.Unit) string {
+	if u == plan.Millimetres {
+		return tomlNumber(mPerMin)
+	}
+	for decimals := range 17 {
+		text := strconv.FormatFloat(mPerMin/feet, 'f', decimals, 64)
+		if x, err := strconv.ParseFloat(text, 64); err == nil && sameSpeed(x*feet, mPerMin) {
+			return text
+		}
+	}
+	return tomlNumber(mPerMin / feet)
+}
+
+// optionalTime is a time; none, which takes the key out, when it isn't given.
+func optionalTime(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return tomlTime(t)
+}
+
+// idList is a list of job ids; none for an empty one.
+func idList(ids []string) string {
+	if len(ids) == 0 {
+		return ""
+	}
+	items := make([]string, len(ids))
+	for i, id := range ids {
+		items[i] = tomlString(id)
+	}
+	return tomlList(items)
+}
+
+// turnText is a fixed turn; none for a job without one.
+func turnText(turn int) string {
+	if turn == 0 {
+		return ""
+	}
+	return strconv.Itoa(turn)
+}
