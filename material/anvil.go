@@ -28,6 +28,15 @@ type Anvil struct {
 // Press is one blade's force on the anvil.
 type Press struct{ AtMM, Newtons float64 }
 
+// Presses are blades that press alike at places in whole nanometres.
+func Presses[L ~int64](newtons float64, places []L) []Press {
+	out := make([]Press, len(places))
+	for i, at := range places {
+		out[i] = Press{float64(at) / 1e6, newtons}
+	}
+	return out
+}
+
 // Bending is an anvil under load. Deflections are millimetres away from the blades,
 // places on the scale of the loads.
 type Bending struct {

@@ -20,7 +20,7 @@ var always = []Caution{
 	{"stored air", "Dump the holders' air, prove zero, and again where it can build up.", "29 CFR 1910.147(d)(5) (read)"},
 	{"stored air", "Air back on: knives may drop at once. All hands clear first.", "EN ISO 4414 (from memory, unchecked)"},
 	{"standstill", "Blades and anvil coast: wait until all stand still, and look.", "EN ISO 14119 (read)"},
-	{"blades", "Cut-resistant gloves for a blade in the hand, machine isolated; count sharps.", "29 CFR 1910.138 (from memory); OSHA 3170 (read)"},
+	{"blades", "Cut-resistant gloves for a blade in hand, machine isolated; count sharps.", "29 CFR 1910.138 (from memory); OSHA 3170 (read)"},
 	{"anvil", "No knife down on a standing roll: engage at a crawl, web moving.", commonPractice},
 }
 
@@ -64,13 +64,15 @@ func dustCautions(dust Level) []Caution {
 	}
 }
 
-// heatCautions are for hot knives, and for blades that friction heats.
+// heatCautions are for blades that friction heats, and for hot knives where they are
+// the better way.
 func heatCautions(a Advice) []Caution {
+	out := []Caution{{"heat", "Blades are hot after a run: let them cool before you touch them.", commonPractice}}
 	if a.Method.Hot() {
-		return []Caution{
+		out = append(out, []Caution{
 			{"heat", "Hot knives burn and start fires: shields on, let cool, no solvent near.", textiles},
 			{"fumes", "Melting gives off fumes: extract them; know what the fibre gives off.", textiles},
-		}
+		}...)
 	}
-	return []Caution{{"heat", "Blades are hot after a run: let them cool before you touch them.", commonPractice}}
+	return out
 }

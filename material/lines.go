@@ -42,7 +42,7 @@ func (s *Settings) bladeLines(g Group) []Line {
 	}
 	if s.WearIndex > 0 {
 		out = append(out, Line{"tip wear index", fmt.Sprintf("%.2f", s.WearIndex),
-			fmt.Sprintf("contact against a %g mm tip at %g N; compares, no stress", referenceTip, referenceForce), "Hertz's theory of contact"})
+			fmt.Sprintf("contact against a %g mm tip at %g N; compares, no stress", referenceTip, referenceForce), "Hertz's theory of contact, exact integrals"})
 	}
 	return out
 }
@@ -67,17 +67,18 @@ func (s *Settings) airLines(g Group, c Cylinder) []Line {
 	}
 	return []Line{
 		{"cut-through", bars(a.CutThroughBar), why, source},
-		{"set pressure", bars(a.SetBar), fmt.Sprintf("%s above cut-through; more only blunts the blade", bars(c.MarginBar)), commonPractice},
-		{"pistons", pistons(a.Pistons, a.BoreMM), s.pistonsWhy(c), commonPractice},
+		{"set pressure", bars(a.SetBar), fmt.Sprintf("%s above cut-through; more only blunts the blade", bars(c.MarginBar)), "the shop's margin; usual 0.7 to 1.0 bar is common practice"},
+		s.pistonsLine(c),
 		{"force of a blade", fmt.Sprintf("%.0f N (%.0f lbf)", a.SetN, Pounds(a.SetN)), "set pressure times piston area", "arithmetic"},
 	}
 }
 
-func (s *Settings) pistonsWhy(c Cylinder) string {
+func (s *Settings) pistonsLine(c Cylinder) Line {
+	l := Line{"pistons", pistons(s.Air.Pistons, s.Air.BoreMM), s.Air.Why, commonPractice}
 	if s.Air.Own {
-		return fmt.Sprintf("the shop's reach it within %s", bars(c.SupplyBar))
+		l.Why, l.Source = "the shop's own reach it within "+bars(c.SupplyBar), ownTrial
 	}
-	return s.Air.Why
+	return l
 }
 
 func (s *Settings) runLines(g Group) []Line {

@@ -67,7 +67,7 @@ func Advise(m Material) (Advice, error) {
 	a.forAdhesive(g, m.Adhesive)
 	a.forThickness(g, m.ThicknessMM)
 	if a.Score == Poor {
-		a.warn("%s should not be scored: %s does better. It is planned as a score cut all the same.", g.Name, a.Method)
+		a.warn("This should not be scored: %s does better. It is planned as a score cut all the same.", a.Method)
 	}
 	return a, nil
 }

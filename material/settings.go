@@ -90,6 +90,9 @@ func (s *Settings) gatherWarnings(c Cylinder) {
 		s.Warnings = append(s.Warnings, s.Air.Why+".")
 	}
 	s.Warnings = append(s.Warnings, s.Method.Warnings...)
+	if m := s.Material; m.SiliconeFree && m.Adhesive == Silicone {
+		s.Warnings = append(s.Warnings, "It must be free of silicone, and its adhesive is silicone: one of the two is wrong.")
+	}
 	thickness, _ := CheckThickness(s.Material.ThicknessMM)
 	margin, _ := CheckMargin(c.MarginBar)
 	for _, text := range []string{thickness, margin} {

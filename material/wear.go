@@ -12,6 +12,15 @@ type Cut struct {
 	Metres float64 // cut there
 }
 
+// Cuts are cuts of the same length at places in whole nanometres.
+func Cuts[L ~int64](metres float64, places []L) []Cut {
+	out := make([]Cut, len(places))
+	for i, at := range places {
+		out[i] = Cut{int64(at), metres}
+	}
+	return out
+}
+
 // mostBands bounds the bands of a face.
 const mostBands = 1 << 20
 

@@ -1,0 +1,168 @@
+package material
+
+import (
+	"strings"
+	"testing"
+)
+
+// of is a material of a group.
+func of(t *testing.T, group string, mm float64, a Adhesive) Material {
+	t.Helper()
+	g, ok := GroupNamed(group)
+	if !ok {
+		t.Fatalf("no group %s", group)
+	}
+	m := g.Start("my " + group)
+	m.ThicknessMM, m.Adhesive = mm, a
+	return m
+}
+
+// TestMethods holds the advice for goods of each kind against what the trade does
+// (common practice, no source; heat to seal cloth from textile notes, read).
+func TestMethods(t *testing.T) {
+	for _, c := range []struct {
+		group    string
+		mm       float64
+		adhesive Adhesive
+		method   Method
+		score    Fit
+		warnings int
+	}{
+		{"paper tape", 0.15, RubberResin, Score, Good, 0},
+		{"paper tape", 0.8, RubberResin, Score, Fair, 1},
+		{"film tape", 0.06, Acrylic, Score, Good, 0},
+		{"film tape", 0.06, NoAdhesive, Razor, Fair, 0},
+		{"soft film", 0.05, NoAdhesive, Razor, Fair, 0},
+		{"foam tape", 1, Acrylic, Score, Good, 0},
+		{"transfer adhesive", 2, Acrylic, Shear, Poor, 2},
+		{"rubber", 6, NoAdhesive, Razor, Poor, 2},
+		{"foil", 0.05, Acrylic, Shear, Fair, 0},
+		{"foil", 0.5, Acrylic, Shear, Poor, 2},
+		{"woven", 0.3, NoAdhesive, HotStill, Fair, 0},
+		{"woven", 0.7, NoAdhesive, HotTurning, Fair, 0},
+		{"felt", 0, NoAdhesive, Shear, Poor, 1},
+		{"heavy nonwoven", 1, NoAdhesive, Shear, Poor, 1},
+		{"roofing", 1.5, NoAdhesive, Shear, Poor, 1},
+	} {
+		a, err := Advise(of(t, c.group, c.mm, c.adhesive))
+		if err != nil || a.Method != c.method || a.Score != c.score || len(a.Warnings) != c.warnings {
+			t.Errorf("%v: %v, %v, %q, %v", c, a.Method, a.Score, a.Warnings, err)
+		}
+		if a.Why == "" || a.Otherwise == "" || a.Source == "" {
+			t.Errorf("%v: no reason, source or other way: %+v", c, a)
+		}
+	}
+}
+
+// TestThickerIsNeverEasier: a score cut's grade never gets better as goods get
+// thicker, and what is poor always says so.
+func TestThickerIsNeverEasier(t *testing.T) {
+	for _, g := range Groups() {
+		last := Good
+		for mm := 0.01; mm < 30; mm *= 1.1 {
+			a, err := Advise(of(t, g.Name, mm, Acrylic))
+			warned := strings.Contains(strings.Join(a.Warnings, " "), "should not be scored")
+			if err != nil || a.Score < last || warned != (a.Score == Poor) || a.Score == Poor && a.Method == Score {
+				t.Errorf("%s of %v mm: %+v after %v, %v", g.Name, mm, a, last, err)
+			}
+			last = a.Score
+		}
+	}
+}
+
+func TestAdviseRefuses(t *testing.T) {
+	_, err := Advise(Material{Name: "mine", Group: "stone"})
+	refused(t, err, `"mine"`, `"stone"`)
+	_, err = Advise(of(t, "felt", nan, NoAdhesive))
+	refused(t, err, "thickness of NaN mm")
+}
+
+// TestReach: standard holders part about half an inch, 12.7 mm (common practice).
+func TestReach(t *testing.T) {
+	for mm, want := range map[float64]string{0: "unknown", 0.1: "", 12.7: "", 12.8: "beyond the 12.7 mm"} {
+		got, err := CheckThickness(mm)
+		if err != nil || (want == "") != (got == "") || !strings.Contains(got, want) {
+			t.Errorf("%v mm: %q, %v", mm, got, err)
+		}
+	}
+	_, err := CheckThickness(-1)
+	refused(t, err, "thickness of -1 mm")
+}
+
+// TestBlade: the blade is softer than the anvil, and what lies outside the usual says
+// what it does: too sharp blunts at once, too blunt won't cut (common practice).
+func TestBlade(t *testing.T) {
+	for _, c := range []struct {
+		bevel, tip, anvil float64
+		want              string
+	}{
+		{45, 0.15, 64, ""}, {45, 0.15, 0, ""}, {45, 0.05, 64, "blunts at once"}, {45, 0.4, 64, "may not cut through"},
+		{25, 0.15, 64, "may chip"}, {75, 0.15, 64, "more force"}, {45, 0.15, 58, "grooves sooner"},
+	} {
+		m := of(t, "paper tape", 0.15, RubberResin)
+		m.Bevel, m.Tip = c.bevel, c.tip
+		a, err := AdviseBlade(m, c.anvil)
+		got := strings.Join(a.Warnings, " ")
+		if err != nil || (c.want == "") != (got == "") || !strings.Contains(got, c.want) || a.HRC >= a.AnvilHRC {
+			t.Errorf("%v: %+v, %v", c, a, err)
+		}
+	}
+	m := of(t, "paper tape", 0.15, RubberResin)
+	m.Bevel, m.Tip = nan, 0
+	_, err := AdviseBlade(m, 80)
+	refused(t, err, "bevel of NaN", "tip radius of 0 mm", "anvil hardness of 80 HRC")
+}
+
+func TestHardness(t *testing.T) {
+	for _, c := range []struct {
+		blade, anvil float64
+		well         bool
+	}{{60, 64, true}, {64, 64, false}, {66, 64, false}} {
+		got, err := CheckHardness(c.blade, c.anvil)
+		if err != nil || (got == "") != c.well {
+			t.Errorf("%v: %q, %v", c, got, err)
+		}
+	}
+	_, err := CheckHardness(nan, inf)
+	refused(t, err, "blade hardness", "anvil hardness")
+}
+
+// TestWicking holds the kinds against the trade's habit (common practice, no source):
+// what has no adhesive runs dry, what fouls much gets the bar, rubber runs wet.
+func TestWicking(t *testing.T) {
+	for _, c := range []struct {
+		group    string
+		adhesive Adhesive
+		want     Wick
+	}{
+		{"paper tape", RubberResin, WickEach}, {"paper tape", Acrylic, NoWick}, {"film tape", Silicone, WickEach},
+		{"transfer adhesive", Acrylic, WickBar}, {"cloth tape", RubberResin, WickBar}, {"foil", Acrylic, NoWick},
+		{"plain paper", NoAdhesive, NoWick}, {"rubber", NoAdhesive, WickBar}, {"roofing", NoAdhesive, WickBar},
+	} {
+		a, err := AdviseWicking(of(t, c.group, 0, c.adhesive))
+		if err != nil || a.Wick != c.want || (a.Fluid == "") != (c.want == NoWick) || a.Why == "" || a.Source == "" {
+			t.Errorf("%v: %+v, %v", c, a, err)
+		}
+	}
+	_, err := AdviseWicking(Material{Group: "stone"})
+	refused(t, err, "stone")
+}
+
+// TestNoSiliconeOil: whatever wets the blades is told to be free of silicone.
+func TestNoSiliconeOil(t *testing.T) {
+	for _, g := range Groups() {
+		for _, adhesive := range Adhesives() {
+			a, err := AdviseWicking(of(t, g.Name, 0, adhesive))
+			if err != nil || a.Fluid != "" && !strings.Contains(a.Fluid, "free of silicone") && !strings.Contains(a.Fluid, "no silicone") {
+				t.Errorf("%s, %s: %+v, %v", g.Name, adhesive, a, err)
+			}
+		}
+	}
+}
+
+func TestCleanDown(t *testing.T) {
+	free, not := Material{SiliconeFree: true}, Material{}
+	if !CleanDown(not, free) || CleanDown(free, free) || CleanDown(not, not) || CleanDown(free, not) {
+		t.Error("a clean-down is needed just when silicone may be there and must not be")
+	}
+}

@@ -1,0 +1,256 @@
+package material
+
+import (
+	"math"
+	"math/big"
+	"strings"
+	"testing"
+	"unicode"
+)
+
+// shop is a machine of the usual kind: one piston of 28 mm, 6.3 bar, margin 0.8.
+var shop = Machine{Cylinder{28, 1, 6.3, 0.8}, 150, 64}
+
+func settings(t *testing.T, m Material, on Machine, speed float64) *Settings {
+	t.Helper()
+	s, err := SettingsFor(m, on, speed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// TestSettingsByHand: cut-through 2.1 bar by trial, margin 0.8: set 2.9 bar; on
+// pi/4 28^2 = 615.75 mm2 that presses 178.57 N.
+func TestSettingsByHand(t *testing.T) {
+	m := of(t, "paper tape", 0.15, RubberResin)
+	m.CutThroughBar, m.Source = 2.1, "trial 2026-03-02"
+	s := settings(t, m, shop, 150)
+	near(t, "set pressure", s.Air.SetBar, 2.9, 1e-12)
+	near(t, "force", s.Air.SetN, 0.29*math.Pi/4*28*28, 1e-12)
+	if s.Guessed || s.Refused != "" || len(s.Warnings) != 0 || !s.Air.Own || s.Wicking.Wick != WickEach {
+		t.Errorf("%+v", s)
+	}
+	told := map[string]Line{}
+	for _, l := range s.Lines {
+		told[l.Name] = l
+	}
+	for name, want := range map[string]string{
+		"method": "score: a good fit", "bevel": "45 degrees", "tip radius": "0.15 mm (0.0059 in)", "blade hardness": "60 HRC (697 HV)",
+		"cut-through": "2.1 bar (30 psi)", "set pressure": "2.9 bar (42 psi)", "pistons": "1 piston of 28 mm",
+		"force of a blade": "179 N (40 lbf)", "speed": "150 m/min (492 ft/min)",
+	} {
+		if told[name].Value != want {
+			t.Errorf("%s is told as %q, want %q", name, told[name].Value, want)
+		}
+	}
+	if got := told["cut-through"]; got.Source != "trial 2026-03-02" || got.Why != "found by trial" {
+		t.Errorf("cut-through: %+v", got)
+	}
+	if got := told["bevel"]; got.Source != commonPractice {
+		t.Errorf("the bevel is the group's, told from %q", got.Source)
+	}
+}
+
+// TestGuessIsForOnePiston: a guess holds for a piston of 28 mm. A piston of twice the
+// bore presses as hard at a quarter of it; a trial with the shop's own isn't scaled.
+func TestGuessIsForOnePiston(t *testing.T) {
+	m := of(t, "paper tape", 0.15, RubberResin)
+	wide := shop
+	wide.Cylinder.BoreMM = 2 * GuessBoreMM
+	s := settings(t, m, wide, 150)
+	near(t, "guess", s.Air.CutThroughBar, m.CutThroughBar/4, 1e-12)
+	if !s.Guessed {
+		t.Error("the group's guess is told as a trial")
+	}
+	m.Tried = true
+	s = settings(t, m, wide, 150)
+	near(t, "trial", s.Air.CutThroughBar, m.CutThroughBar, 1e-12)
+	if s.Guessed {
+		t.Error("a trial is told as a guess")
+	}
+}
+
+// TestPistonsShareTheCut: a trial's pressure is for one piston; a shop with two sets
+// half of it and the margin.
+func TestPistonsShareTheCut(t *testing.T) {
+	m := of(t, "cloth tape", 0.3, RubberResin)
+	m.CutThroughBar = 4
+	two := shop
+	two.Cylinder.Pistons = 2
+	near(t, "set pressure", settings(t, m, two, 100).Air.SetBar, 4.0/2+0.8, 1e-12)
+}
+
+// TestSupplyTooLow: 6 + 0.8 bar is above 6.3, so two pistons at 3 + 0.8; a cut of
+// 60 bar is refused with the numbers, and planned with its other settings.
+func TestSupplyTooLow(t *testing.T) {
+	m := of(t, "foil", 0.1, Acrylic)
+	m.CutThroughBar = 6
+	s := settings(t, m, shop, 80)
+	near(t, "set pressure", s.Air.SetBar, 3.8, 1e-12)
+	if s.Air.Pistons != 2 || !strings.Contains(strings.Join(s.Warnings, " "), "6.8 bar") {
+		t.Errorf("%+v, %q", s.Air, s.Warnings)
+	}
+	m.CutThroughBar = 60
+	s = settings(t, m, shop, 80)
+	if !strings.Contains(s.Refused, "60.8 bar") || !strings.Contains(s.Refused, "6.3") || s.Air.SetBar != 0 || s.WearIndex != 0 || len(s.Lines) == 0 {
+		t.Errorf("%+v, refused: %s", s.Air, s.Refused)
+	}
+}
+
+func TestSettingsWarn(t *testing.T) {
+	m := of(t, "felt", 20, Silicone)
+	m.SiliconeFree = true
+	on := shop
+	on.Cylinder.MarginBar = 2
+	on.AnvilHRC = 55
+	got := strings.Join(settings(t, m, on, 400).Warnings, "\n")
+	for _, want := range []string{"should not be scored", "beyond the 12.7 mm", "blunts the blade", "grooves sooner", "standard holders are good for", "the material's 40", "adhesive is silicone"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no warning %q in\n%s", want, got)
+		}
+	}
+}
+
+func TestSettingsRefuse(t *testing.T) {
+	m := of(t, "felt", nan, NoAdhesive)
+	m.Tip, m.SpeedMax = -1, 0
+	_, err := SettingsFor(m, Machine{Cylinder{0, 0, nan, -1}, nan, 5}, inf)
+	refused(t, err, "thickness of NaN", "tip radius of -1", "speed of +Inf", "the material's speed of 0", "bore of 0", "pistons of 0", "supply of NaN", "margin of -1", "anvil hardness of 5")
+	_, err = SettingsFor(Material{Group: "stone"}, shop, 100)
+	refused(t, err, "stone")
+	bad := shop
+	bad.AnvilMM = nan
+	_, err = SettingsFor(of(t, "felt", 1, NoAdhesive), bad, 30)
+	refused(t, err, "anvil diameter of NaN")
+}
+
+// TestEveryGroupHasSettings: each group's own values make settings whose lines say
+// value, reason and source in plain letters that fit a screen of 80 columns.
+func TestEveryGroupHasSettings(t *testing.T) {
+	for _, g := range Groups() {
+		for _, adhesive := range Adhesives() {
+			m := of(t, g.Name, g.ScoreMM, adhesive)
+			m.AllowancePct = big.NewRat(4, 5)
+			s := settings(t, m, shop, g.SpeedMax)
+			if s.Refused != "" || !s.Guessed || !(s.WearIndex > 0) {
+				t.Errorf("%s: %+v", g.Name, s)
+			}
+			for _, l := range s.Lines {
+				if l.Name == "" || l.Value == "" || l.Why == "" || l.Source == "" {
+					t.Errorf("%s: %+v lacks something", g.Name, l)
+				}
+				fits(t, l.Name, 16)
+				fits(t, l.Value, 62)
+			}
+			for _, c := range s.Cautions {
+				fits(t, c.Text, CautionWidth)
+				if c.About == "" || c.Source == "" {
+					t.Errorf("%s: %+v lacks something", g.Name, c)
+				}
+			}
+		}
+	}
+}
+
+// fits fails unless a text is plain ASCII, not empty and within a width.
+func fits(t *testing.T, text string, width int) {
+	t.Helper()
+	if len(text) == 0 || len(text) > width || strings.ContainsFunc(text, func(r rune) bool { return r > unicode.MaxASCII || r < ' ' }) {
+		t.Errorf("%q has %d letters or odd ones, want at most %d", text, len(text), width)
+	}
+}
+
+// TestCautionsAlways: every job is told of guards, nips, lockout, stored air and
+// blades, and that local codes and licensed people come first; nothing says that
+// lockout isn't needed.
+func TestCautionsAlways(t *testing.T) {
+	for _, g := range Groups() {
+		cautions, err := Cautions(g.Start(g.Name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		about, all := map[string]bool{}, ""
+		for _, c := range cautions {
+			about[c.About] = true
+			all += strings.ToLower(c.Text) + "\n"
+		}
+		for _, want := range []string{"first", "guards", "nips", "lockout", "stored air", "standstill", "blades", "heat"} {
+			if !about[want] {
+				t.Errorf("%s: nothing about %s", g.Name, want)
+			}
+		}
+		if about["dust"] != (g.Dust > Low) {
+			t.Errorf("%s sheds %s dust, told of dust: %v", g.Name, g.Dust, about["dust"])
+		}
+		if !strings.Contains(all, "local codes") || !strings.Contains(all, "licensed") {
+			t.Errorf("%s: local codes and licensed people don't come first", g.Name)
+		}
+		for _, never := range []string{"no lockout", "without lockout", "lockout is not", "lockout isn't", "need not lock", "no need to lock"} {
+			if strings.Contains(all, never) {
+				t.Errorf("%s: %q", g.Name, never)
+			}
+		}
+	}
+	_, err := Cautions(Material{Group: "stone"})
+	refused(t, err, "stone")
+}
+
+func TestHeatAndSiliconeCautions(t *testing.T) {
+	m := of(t, "woven", 0.4, NoAdhesive)
+	m.SiliconeFree = true
+	cautions, _ := Cautions(m)
+	about := map[string]bool{}
+	for _, c := range cautions {
+		about[c.About] = true
+	}
+	if !about["fumes"] || !about["silicone"] || about["trim"] {
+		t.Errorf("told of %v", about)
+	}
+}
+
+// TestChanges: only what differs is told, a clean-down first; after an unknown job
+// all is.
+func TestChanges(t *testing.T) {
+	paper := settings(t, of(t, "paper tape", 0.15, RubberResin), shop, 150)
+	free := of(t, "film tape", 0.06, Acrylic)
+	free.SiliconeFree = true
+	film := settings(t, free, shop, 150)
+	if got := Changes(paper, paper); len(got) != 0 {
+		t.Errorf("from a job to the same: %+v", got)
+	}
+	for _, c := range []struct {
+		before, after *Settings
+		want          string
+	}{
+		{paper, film, "silicone blade pressure wicking"}, // both 150 m/min, both one piston
+		{film, paper, "blade pressure wicking"},
+		{nil, paper, "blade pistons pressure wicking speed"},
+		{nil, film, "silicone blade pistons pressure wicking speed"},
+	} {
+		var got []string
+		for _, change := range Changes(c.before, c.after) {
+			got = append(got, change.What)
+			if change.To == "" || change.Do == "" || change.From == "" || (change.From == notKnown) != (c.before == nil) {
+				t.Errorf("%+v", change)
+			}
+		}
+		if strings.Join(got, " ") != c.want {
+			t.Errorf("changes %v, want %s", got, c.want)
+		}
+	}
+}
+
+// TestChangeToNone: a job that no pressure parts is told so.
+func TestChangeToNone(t *testing.T) {
+	m := of(t, "felt", 2, NoAdhesive)
+	m.CutThroughBar = 90
+	none := settings(t, m, shop, 30)
+	found := false
+	for _, c := range Changes(settings(t, of(t, "felt", 2, NoAdhesive), shop, 30), none) {
+		found = found || c.What == "pressure" && c.To == "none fits"
+	}
+	if !found {
+		t.Error("a pressure that doesn't exist isn't told")
+	}
+}
