@@ -63,7 +63,7 @@ func (s *Settings) airLines(g Group, c Cylinder) []Line {
 	m, a := s.Material, s.Air
 	why, source := "found by trial", m.from(g, true)
 	if s.Guessed {
-		why, source = "a guess: start low and find it by trial", Pressures
+		why, source = fmt.Sprintf("a guess, need %s: start low and find it by trial", g.Need), Pressures
 	}
 	return []Line{
 		{"cut-through", bars(a.CutThroughBar), why, source},
