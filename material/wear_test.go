@@ -62,6 +62,20 @@ func TestWearAddsUp(t *testing.T) {
 	}
 }
 
+// TestPlacesInNanometres: a place of 412.5 mm is 412 500 000 nm, for presses in mm and
+// cuts in nm.
+func TestPlacesInNanometres(t *testing.T) {
+	type length int64
+	places := []length{412_500_000, -1}
+	presses, cuts := Presses(200, places), Cuts(3200, places)
+	if len(presses) != 2 || presses[0] != (Press{412.5, 200}) || presses[1] != (Press{-1e-6, 200}) {
+		t.Errorf("%v", presses)
+	}
+	if len(cuts) != 2 || cuts[0] != (Cut{412_500_000, 3200}) || cuts[1] != (Cut{-1, 3200}) {
+		t.Errorf("%v", cuts)
+	}
+}
+
 func TestWearRefuses(t *testing.T) {
 	for _, c := range [][3]int64{{0, 0, 1}, {5, 1, 1}, {0, 10, 0}, {0, 10, -1}, {math.MinInt64, math.MaxInt64, 1}, {0, math.MaxInt64, 1}, {0, 1e9, 1}} {
 		_, err := Wear(c[0], c[1], c[2], nil)
