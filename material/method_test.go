@@ -160,6 +160,18 @@ func TestNoSiliconeOil(t *testing.T) {
 	}
 }
 
+// TestSiliconeAsksForProof: a job that must be free of silicone, or whose adhesive
+// is silicone, is not wetted with what merely holds none by name.
+func TestSiliconeAsksForProof(t *testing.T) {
+	free := of(t, "transfer adhesive", 0, Acrylic)
+	free.SiliconeFree = true
+	for _, m := range []Material{free, of(t, "transfer adhesive", 0, Silicone)} {
+		if a, err := AdviseWicking(m); err != nil || !strings.Contains(a.Fluid, "proven") || a.SiliconeFree != m.SiliconeFree {
+			t.Errorf("%+v: %+v, %v", m, a, err)
+		}
+	}
+}
+
 func TestCleanDown(t *testing.T) {
 	free, not := Material{SiliconeFree: true}, Material{}
 	if !CleanDown(not, free) || CleanDown(free, free) || CleanDown(not, not) || CleanDown(free, not) {

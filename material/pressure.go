@@ -55,10 +55,10 @@ func ChooseAir(newtons float64, c Cylinder) (Air, error) {
 		return own, nil
 	}
 	for _, bore := range append([]float64{c.BoreMM}, larger...) {
-		for n := 1; n <= c.mostPistons(); n++ {
-			if bore < c.BoreMM || bore == c.BoreMM && n <= c.Pistons {
-				continue
-			}
+		if bore < c.BoreMM {
+			continue
+		}
+		for n := 1; n <= c.mostPistons(); n++ { // as many as the shop's, or fewer, don't reach with its bore
 			if a := c.set(newtons, bore, n); a.SetBar <= c.SupplyBar {
 				a.Why = fmt.Sprintf("%s would need %.1f bar, and the supply gives %.1f: %s of %g mm",
 					pistons(c.Pistons, c.BoreMM), own.SetBar, c.SupplyBar, count(n), bore)

@@ -28,6 +28,7 @@ func TestSettingsByHand(t *testing.T) {
 	s := settings(t, m, shop, 150)
 	near(t, "set pressure", s.Air.SetBar, 2.9, 1e-12)
 	near(t, "force", s.Air.SetN, 0.29*math.Pi/4*28*28, 1e-12)
+	near(t, "wear index of a 0.15 mm tip", s.WearIndex, math.Cbrt(s.Air.SetN/200), 1e-12)
 	if s.Guessed || s.Refused != "" || len(s.Warnings) != 0 || !s.Air.Own || s.Wicking.Wick != WickEach {
 		t.Errorf("%+v", s)
 	}
