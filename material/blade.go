@@ -33,7 +33,7 @@ type BladeAdvice struct {
 
 // AdviseBlade is the blade for a material on an anvil of a hardness in HRC; 0 is
 // unknown and taken as usual. The warnings say where the material's blade lies
-// outside its group's usual range, and what that does. Range: anvil 45 to 68 HRC,
+// outside its group's usual range, and what that does. Range: anvil 1 to 80 HRC,
 // bevel 5 to 150 degrees, tip 0.001 to 5 mm; errors name numbers outside.
 func AdviseBlade(m Material, anvilHRC float64) (BladeAdvice, error) {
 	g, err := m.group()
@@ -44,13 +44,13 @@ func AdviseBlade(m Material, anvilHRC float64) (BladeAdvice, error) {
 		anvilHRC = UsualAnvilHRC
 	}
 	err = errors.Join(
-		inRange("anvil hardness", anvilHRC, "HRC", 45, 68),
+		inRange("anvil hardness", anvilHRC, "HRC", 1, 80),
 		inRange("bevel", m.Bevel, "degrees", 5, 150),
 		inRange("tip radius", m.Tip, "mm", 0.001, 5))
 	if err != nil {
 		return BladeAdvice{}, err
 	}
-	a := BladeAdvice{m.Bevel, g.Bevels, m.Tip, g.Tips, anvilHRC - bladeSofterBy, anvilHRC, nil, m.Source}
+	a := BladeAdvice{m.Bevel, g.Bevels, m.Tip, g.Tips, max(anvilHRC-bladeSofterBy, 0), anvilHRC, nil, m.Source}
 	a.check()
 	return a, nil
 }
@@ -78,13 +78,13 @@ func (a *BladeAdvice) warn(format string, args ...any) {
 	a.Warnings = append(a.Warnings, fmt.Sprintf(format, args...))
 }
 
-// CheckHardness compares a blade's hardness with the anvil's, both HRC, 20 to 70,
+// CheckHardness compares a blade's hardness with the anvil's, both HRC, 1 to 80,
 // and says what is wrong; empty is well. The softer of the two wears, and a worn
 // blade is cheaper than a grooved sleeve (common practice, no source).
 func CheckHardness(bladeHRC, anvilHRC float64) (string, error) {
 	err := errors.Join(
-		inRange("blade hardness", bladeHRC, "HRC", 20, 70),
-		inRange("anvil hardness", anvilHRC, "HRC", 20, 70))
+		inRange("blade hardness", bladeHRC, "HRC", 1, 80),
+		inRange("anvil hardness", anvilHRC, "HRC", 1, 80))
 	if err != nil || bladeHRC < anvilHRC {
 		return "", err
 	}

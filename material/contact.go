@@ -58,7 +58,7 @@ type Contact struct {
 // lost its digits, and the contact is a line.
 const mostRatio = 1e12
 
-// Press is the elastic contact of two bodies by Hertz's theory, exact elliptic
+// Contact is the elastic contact of two bodies by Hertz's theory, exact elliptic
 // integrals (Johnson, Contact Mechanics, 4.2; no fitted formula):
 // a^3 = 3 P D / (2 pi E* A), b = a c, p0 = 3 P / (2 pi a b), approach
 // 3 P K / (2 pi a E*), with c = b/a from B/A.
@@ -66,7 +66,7 @@ const mostRatio = 1e12
 // Elastic only. Under a blade's tip the pressure it gives is above what steel bears:
 // the number compares one tip with another and says nothing of safe or real stress.
 // Force above 0 to 1e7 N, E* in MPa, B/A from 1 to 1e12; errors name numbers outside.
-func (g Curvature) Press(newtons, contactModulus float64) (Contact, error) {
+func (g Curvature) Contact(newtons, contactModulus float64) (Contact, error) {
 	err := errors.Join(
 		inRange("force", newtons, "N", 1e-9, mostForce), inRange("contact modulus", contactModulus, "MPa", 1e-3, 1e7),
 		inRange("curvature A", g.A, "1/mm", 1e-18, 1e9), inRange("curvature B", g.B, "1/mm", g.A, 1e9),
@@ -104,7 +104,7 @@ func (t Tip) Contact(newtons float64) (Contact, error) {
 		return Contact{}, err
 	}
 	along, across := 1/t.BladeMM+1/t.AnvilMM, 1/(2*t.TipMM)
-	return Curvature{min(along, across), max(along, across)}.Press(newtons, modulus)
+	return Curvature{min(along, across), max(along, across)}.Contact(newtons, modulus)
 }
 
 // What wear is told against: a tip of this radius under this force.

@@ -68,7 +68,7 @@ func TestFittedFormulas(t *testing.T) {
 func coefficients(t *testing.T, ratio float64) (major, minor, approach float64) {
 	t.Helper()
 	g := Curvature{1, ratio}
-	c, err := g.Press(100, 2e5)
+	c, err := g.Contact(100, 2e5)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -125,7 +125,7 @@ func TestBoresi(t *testing.T) {
 	near(t, "A", g.A, 0.008380856, 1e-6)
 	near(t, "B", g.B, 0.01254863, 1e-6)
 	modulus, _ := ContactModulus(Elastic{200_000, 0.29}, Elastic{200_000, 0.29})
-	c, err := g.Press(4500, modulus)
+	c, err := g.Contact(4500, modulus)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -154,7 +154,7 @@ func TestBalls(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := g.Press(500, modulus)
+		got, err := g.Contact(500, modulus)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -178,7 +178,7 @@ func TestLongEllipseIsALine(t *testing.T) {
 		{25, rolls, 0.167292, 380.5437, 100},
 	} {
 		g := Curvature{A: 1e-11 / (2 * c.radius), B: 1 / (2 * c.radius)}
-		one, err := g.Press(1, c.modulus)
+		one, err := g.Contact(1, c.modulus)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -264,9 +264,9 @@ func TestContactRefuses(t *testing.T) {
 	refused(t, err, "force of NaN N")
 	_, err = Tip{90, 0.1, 100}.Contact(0)
 	refused(t, err, "force of 0 N")
-	_, err = Curvature{2, 1}.Press(1, 1e5)
+	_, err = Curvature{2, 1}.Contact(1, 1e5)
 	refused(t, err, "curvature B")
-	_, err = Curvature{nan, nan}.Press(inf, nan)
+	_, err = Curvature{nan, nan}.Contact(inf, nan)
 	refused(t, err, "force", "contact modulus", "curvature A")
 	_, err = Between(0, -1, nan, 1, inf)
 	refused(t, err, "radius of 0", "radius of -1", "radius of NaN", "angle")

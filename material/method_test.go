@@ -109,8 +109,8 @@ func TestBlade(t *testing.T) {
 	}
 	m := of(t, "paper tape", 0.15, RubberResin)
 	m.Bevel, m.Tip = nan, 0
-	_, err := AdviseBlade(m, 80)
-	refused(t, err, "bevel of NaN", "tip radius of 0 mm", "anvil hardness of 80 HRC")
+	_, err := AdviseBlade(m, 81)
+	refused(t, err, "bevel of NaN", "tip radius of 0 mm", "anvil hardness of 81 HRC")
 }
 
 func TestHardness(t *testing.T) {

@@ -116,8 +116,8 @@ func TestSettingsWarn(t *testing.T) {
 func TestSettingsRefuse(t *testing.T) {
 	m := of(t, "felt", nan, NoAdhesive)
 	m.Tip, m.SpeedMax = -1, 0
-	_, err := SettingsFor(m, Machine{Cylinder{0, 0, nan, -1}, nan, 5}, inf)
-	refused(t, err, "thickness of NaN", "tip radius of -1", "speed of +Inf", "the material's speed of 0", "bore of 0", "pistons of 0", "supply of NaN", "margin of -1", "anvil hardness of 5")
+	_, err := SettingsFor(m, Machine{Cylinder{0, 0, nan, -1}, nan, 0.5}, inf)
+	refused(t, err, "thickness of NaN", "tip radius of -1", "speed of +Inf", "the material's speed of 0", "bore of 0", "pistons of 0", "supply of NaN", "margin of -1", "anvil hardness of 0.5")
 	_, err = SettingsFor(Material{Group: "stone"}, shop, 100)
 	refused(t, err, "stone")
 	bad := shop

@@ -14,7 +14,9 @@ var webs = []Group{
 		Otherwise: "shear against fuzz", Score: Good, Edge: "fuzz", Dust: Medium, ScoreMM: 0.8, MethodSource: nonwovens,
 		Bevel: 45, Bevels: Range{45, 60}, Tip: 0.18, Tips: Range{0.05, 0.30}, CutThroughBar: 2.0, Need: Low, SpeedMax: 200,
 		Wicking: "none", Fouling: Low, Source: commonPractice,
-		Cautions: []string{"Very large neck-in: measure relaxed.", "Heat can weld neighbouring strips.", "Lint."},
+		Cautions: []string{"Very large neck-in: measure relaxed.", "Tip by weight, light to heavy: 0.05-0.10, 0.15-0.20, 0.25-0.30 mm.",
+			"Heat can weld neighbouring strips.", "Lint.",
+		},
 	},
 	{
 		Name: "spunlace", Method: Score, Why: "loose fibres are crushed through against the anvil",
