@@ -46,12 +46,12 @@ func checkOrder(entries []*table, jobs []plan.Job) {
 	for i, t := range entries {
 		j := &jobs[i]
 		if first, ok := byID[j.ID]; ok && j.ID != "" {
-			t.refuse("id", "give each job an id of its own", "job %d has the same id", first+1)
+			t.refuse("id", "give each job an id of its own", "%s has the same id", entries[first].place)
 		} else {
 			byID[j.ID] = i
 		}
 		if j.State == plan.Running && running >= 0 {
-			t.refuse("state", `only one job can run on a beam: write "waiting" or "done" for all but one`, "job %d (%s) is running already", running+1, jobs[running].ID)
+			t.refuse("state", `only one job can run on a beam: write "waiting" or "done" for all but one`, "%s is running already", entries[running].place)
 		}
 		if j.State == plan.Running {
 			running = i
@@ -175,7 +175,7 @@ func checkTurns(entries []*table, jobs []plan.Job) {
 			turn += n + 1
 		}
 		if first, ok := taken[turn]; ok {
-			t.refuse("turn", "give it another turn", "job %d (%s) has that turn already", first+1, jobs[first].ID)
+			t.refuse("turn", "give it another turn", "%s has that turn already", entries[first].place)
 			continue
 		}
 		taken[turn] = i

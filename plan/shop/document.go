@@ -28,13 +28,18 @@ type document struct {
 	unit     plan.Unit // that its lengths are in
 	lines    map[string]int
 	problems *Problems
-	failed   int // problems of this file so far
+	failed   int   // problems of this file so far
+	form     *form // when no file is read but what a person typed; else nil
 	notes    []string
 }
 
 // problem notes something wrong at a path of the file.
 func (d *document) problem(path, place, what, remedy string) {
 	d.failed++
+	if d.form != nil {
+		d.form.note(path, what, remedy)
+		return
+	}
 	*d.problems = append(*d.problems, Problem{d.file, d.line(path), place, what, remedy})
 }
 

@@ -2,8 +2,17 @@ package shop
 
 import "strings"
 
-// example shows how a key of the table is written.
+// example shows how a key of the table is written: in a file the whole line, in a
+// form the value alone.
 func (t *table) example(key string) string {
+	if t.doc.form != nil {
+		return typed(t.line(key))
+	}
+	return t.line(key)
+}
+
+// line is an example of a key's line in a file.
+func (t *table) line(key string) string {
 	table, file := strings.Split(t.path, "[")[0], strings.TrimSuffix(t.doc.file, ".toml")
 	for _, name := range []string{table, file} {
 		if e, ok := examples[name+"."+key]; ok {

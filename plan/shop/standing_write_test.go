@@ -74,7 +74,7 @@ func anyStanding(r *rand.Rand, b *plan.Beam) (*plan.Standing, Marks) {
 // TestStandingSurvives: what is saved reads back the same, in both units, whatever
 // stood there before.
 func TestStandingSurvives(t *testing.T) {
-	for seed := range uint64(200) {
+	for seed := range uint64(100) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		s := folder(t, nil)
 		if seed%2 == 1 {

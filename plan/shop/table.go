@@ -50,11 +50,19 @@ func (t *table) at(key string) string {
 	return t.place + ", " + key
 }
 
+// asks begins the remedy for a key that is missing.
+func (d *document) asks() string {
+	if d.form != nil {
+		return "write it like "
+	}
+	return "add a line like "
+}
+
 // need notes each of the keys that is missing.
 func (t *table) need(keys ...string) {
 	for _, key := range keys {
 		if !t.has(key) {
-			t.doc.problem(t.path, t.place, key+" is missing", "add a line like "+t.example(key))
+			t.doc.problem(join(t.path, key), t.place, key+" is missing", t.doc.asks()+t.example(key))
 		}
 	}
 }

@@ -245,6 +245,14 @@ func (t *table) duration(key string, otherwise float64, unit time.Duration) time
 	return time.Duration(math.Round(t.number(key, otherwise, 0, most) * float64(unit)))
 }
 
+// clockWords is what a date and time is called where one is wanted.
+func (d *document) clockWords() string {
+	if d.form != nil {
+		return "date and time"
+	}
+	return "date and time (they stand without quotes)"
+}
+
 // clock is a key's date and time of day. A file's times are those of the clock on
 // the wall; they are kept in UTC so that no machine's zone comes in.
 func (t *table) clock(key string) time.Time {
@@ -255,7 +263,7 @@ func (t *table) clock(key string) time.Time {
 	at, ok := value.(time.Time)
 	switch {
 	case !ok:
-		t.wrong(key, "date and time (they stand without quotes)", value)
+		t.wrong(key, t.doc.clockWords(), value)
 	case at.Location().String() == "date-local" || at.Location().String() == "time-local":
 		t.refuse(key, "", "both a date and a time of day are needed")
 	case at.Location().String() != "datetime-local":

@@ -1,0 +1,212 @@
+package shop
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"bide/plan"
+)
+
+// Typed is one job as a person types it into a form, by the keys of day.toml: the
+// values without TOML's quotes and brackets. A key that is missing or empty isn't
+// given. Slits and after are lists with commas or semicolons; due may be a time of
+// day alone, which is the next one from the day's start on.
+type Typed map[string]string
+
+// FieldProblem is one thing wrong in a form.
+type FieldProblem struct {
+	Key    string // of day.toml: the field it belongs to
+	What   string
+	Remedy string
+	// Refused tells that the job is right as such, but this beam can't run it: it
+	// may be kept in the day, and is refused by the plan.
+	Refused bool
+}
+
+// JobKeys are the keys of a job in the order in which files and forms have them.
+func JobKeys() []string { return slices.Clone(jobKeys) }
+
+// DayUnit is the unit that lengths of the day's jobs are typed and written in; with
+// inches, speeds are in ft/min.
+func (s *Shop) DayUnit() plan.Unit { return s.dayUnit }
+
+// ReadJob reads a form with the checks that day.toml is read with: the same ranges,
+// words and rules among the day's jobs. The day is the one that the job is to be in,
+// and i its turn there from 0, or len(day.Jobs) for a job to be added. What is left
+// out is as it is in a file. With problems that aren't Refused the job is not to be
+// used.
+//
+// Where a job gets another id, after in other jobs is taken to be changed along
+// with it: see Renamed.
+func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem) {
+	told := &form{}
+	d := &document{file: dayFile, unit: s.dayUnit, form: told}
+	t := &table{doc: d, path: "job", place: "job", keys: f.tree(day.Start), used: map[string]bool{}}
+	j := jobReader{t, s.Materials, true, s.Beam.Supply}.read()
+	entries, others := dumb(day), slices.Clone(day.Jobs)
+	if i < len(others) {
+		old := others[i].ID
+		entries, others = slices.Delete(entries, i, i+1), Renamed(slices.Delete(others, i, i+1), old, j.ID)
+	}
+	checkOrder(append(entries, t), append(others, j)) // the last is told of a clash
+	checkDue([]*table{t}, &plan.Day{Start: day.Start, Jobs: []plan.Job{j}})
+	t.done()
+	if len(told.problems) == 0 {
+		s.refusals(told, &j)
+	}
+	return j, told.problems
+}
+
+// Renamed is the jobs with one job's new id in every after that named the old one.
+func Renamed(jobs []plan.Job, old, id string) []plan.Job {
+	out := slices.Clone(jobs)
+	for i := range out {
+		if k := slices.Index(out[i].After, old); k >= 0 && old != id {
+			out[i].After = slices.Clone(out[i].After)
+			out[i].After[k] = id
+		}
+	}
+	return out
+}
+
+// form gathers the problems of what a person typed.
+type form struct{ problems []FieldProblem }
+
+// note keeps a problem at a path such as job.slits.
+func (f *form) note(path, what, remedy string) {
+	f.problems = append(f.problems, FieldProblem{Key: path[strings.LastIndexByte(path, '.')+1:], What: what, Remedy: remedy})
+}
+
+// refusals adds what keeps the job from being laid out on the beam.
+func (s *Shop) refusals(f *form, j *plan.Job) {
+	for _, fault := range s.Beam.Faults(j) {
+		why := fault.Why(s.dayUnit)
+		f.problems = append(f.problems, FieldProblem{fault.Key, why + s.allowance(j, why), s.remedy(fault.Key, why), true})
+	}
+}
+
+// dumb are entries for the day's other jobs, whose problems are not those of the
+// form.
+func dumb(day *plan.Day) []*table {
+	out := make([]*table, len(day.Jobs))
+	for i := range out {
+		place := fmt.Sprintf("job %d", i+1)
+		out[i] = &table{doc: &document{form: &form{}}, place: place, keys: map[string]any{}, used: map[string]bool{}}
+		out[i].called(day.Jobs[i].ID)
+	}
+	return out
+}
+
+// typed is the value of an example's line as a person types it.
+func typed(line string) string {
+	_, value, _ := strings.Cut(line, "= ")
+	return strings.NewReplacer(`"`, "", "[", "", "]", "").Replace(value)
+}
+
+// tree is the form as the tree of a file: numbers and times where they are such,
+// and else text, which the reader then tells.
+func (f Typed) tree(start time.Time) map[string]any {
+	out := map[string]any{}
+	for key, text := range f {
+		if text = strings.TrimSpace(text); text == "" {
+			continue
+		}
+		switch key {
+		case "slits", "after":
+			out[key] = listed(text)
+		case "length_m", "speed":
+			out[key] = orText(strconv.ParseFloat(text, 64))(text)
+		case "turn":
+			out[key] = orText(strconv.ParseInt(text, 10, 64))(text)
+		case "due":
+			out[key] = orText(typedTime(text, start))(text)
+		default:
+			out[key] = text
+		}
+	}
+	return out
+}
+
+// orText is a value, or the text that it couldn't be read from.
+func orText[T any](value T, err error) func(string) any {
+	return func(text string) any {
+		if err != nil {
+			return text
+		}
+		return value
+	}
+}
+
+// listed cuts a typed list at its semicolons and line ends or, where it has none,
+// at its commas. A comma right between two digits is a decimal one.
+func listed(text string) []any {
+	var out []any
+	add := func(item string) {
+		if item = strings.TrimSpace(item); item != "" {
+			out = append(out, item)
+		}
+	}
+	if strings.ContainsAny(text, ";\n") {
+		for _, item := range strings.FieldsFunc(text, func(r rune) bool { return r == ';' || r == '\n' }) {
+			add(item)
+		}
+		return out
+	}
+	from := 0
+	for i := range len(text) {
+		if decimal := i > 0 && i+1 < len(text) && isDigit(text[i-1]) && isDigit(text[i+1]); text[i] == ',' && !decimal {
+			add(text[from:i])
+			from = i + 1
+		}
+	}
+	add(text[from:])
+	return out
+}
+
+func isDigit(b byte) bool { return b >= '0' && b <= '9' }
+
+// typedTime reads a date and time, or a time of day: the next one from the day's
+// start on. The zone is the one by which the reader knows a local time.
+func typedTime(text string, start time.Time) (at time.Time, err error) {
+	local := time.FixedZone("datetime-local", 0)
+	for _, layout := range []string{"2006-01-02T15:04:05", "2006-01-02T15:04", "2006-01-02 15:04:05", "2006-01-02 15:04"} {
+		if at, err = time.ParseInLocation(layout, text, local); err == nil {
+			return at, nil
+		}
+	}
+	clock, err := time.ParseInLocation("15:04", text, local)
+	if err != nil {
+		return at, err
+	}
+	at = time.Date(start.Year(), start.Month(), start.Day(), clock.Hour(), clock.Minute(), 0, 0, local)
+	if at.Before(time.Date(start.Year(), start.Month(), start.Day(), start.Hour(), start.Minute(), start.Second(), 0, local)) {
+		at = at.AddDate(0, 0, 1)
+	}
+	return at, nil
+}
+
+// Typed is a job as a form shows it: read again, it is the same job.
+func (s *Shop) Typed(j *plan.Job) Typed {
+	length := func(l plan.Length) string { text, _ := lengthText(l, s.dayUnit); return text }
+	entries := make([]string, len(j.Entries))
+	for i, e := range j.Entries {
+		entries[i] = entryText(e, s.dayUnit)
+	}
+	after := strings.Join(j.After, "; ")
+	if strings.Contains(after, ",") { // of one id: it is no list
+		after += ";"
+	}
+	due := ""
+	if !j.Due.IsZero() {
+		due = strings.TrimSuffix(strings.Replace(tomlTime(j.Due), "T", " ", 1), ":00")
+	}
+	return Typed{
+		"id": j.ID, "material": j.Material, "web": length(j.Web), "slits": strings.Join(entries, "; "), "trim": length(j.Trim),
+		"shift": shiftWords[j.Shift], "arrange": arrangeWords[j.Arrange], "state": stateWords[j.State],
+		"length_m": tomlNumber(j.Metres), "speed": speedText(j.Speed, s.dayUnit),
+		"due": due, "after": after, "turn": turnText(j.Turn),
+	}
+}
