@@ -159,7 +159,7 @@ var (
 )
 
 // saveError puts the common troubles into words.
-func saveError(path string, err error) error {
+func saveError(path string, err error) *SaveError {
 	e := &SaveError{File: Clean(filepath.Base(path)), What: reason(err).Error(), Remedy: "look at the file and its folder, then save again", Err: err}
 	switch {
 	case errors.Is(err, errProtected):

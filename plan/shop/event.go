@@ -1,0 +1,117 @@
+package shop
+
+import (
+	"encoding/json"
+	"fmt"
+	"time"
+
+	"bide/plan"
+)
+
+// The kinds of events that bide records.
+const (
+	EventMoved     = "moved"     // Holder went From To, for Job
+	EventFound     = "found"     // Holder, taken to stand at From, was found at To
+	EventCondition = "condition" // Holder came into Condition, for Reason
+	EventJob       = "job"       // Job came into State; done, it ran Metres
+	EventSequence  = "sequence"  // the jobs were put into the order Order
+)
+
+// Event is one thing done at the beam. Which fields it has follows from its kind;
+// of a kind that isn't known, those that are known by name.
+type Event struct {
+	Time      time.Time // by the clock on the wall
+	Kind      string
+	Holder    int         // from 1; 0 is none
+	From, To  plan.Length // places of moved and found
+	Condition plan.Condition
+	Reason    string
+	Job       string // id
+	State     plan.State
+	Metres    float64
+	Order     []string // ids
+}
+
+// eventLine is an event as a line of the record: lengths in exact millimetres,
+// words as in the shop's files.
+type eventLine struct {
+	Time      string       `json:"time"`
+	Kind      string       `json:"kind"`
+	Holder    int          `json:"holder,omitempty"`
+	From      *json.Number `json:"from,omitempty"`
+	To        *json.Number `json:"to,omitempty"`
+	Condition string       `json:"condition,omitempty"`
+	Reason    string       `json:"reason,omitempty"`
+	Job       string       `json:"job,omitempty"`
+	State     string       `json:"state,omitempty"`
+	Metres    float64      `json:"metres,omitempty"`
+	Order     []string     `json:"order,omitempty"`
+}
+
+// MarshalJSON is the event as the record holds it.
+func (e Event) MarshalJSON() ([]byte, error) {
+	line := eventLine{
+		Time: tomlTime(e.Time), Kind: e.Kind, Holder: e.Holder,
+		Reason: e.Reason, Job: e.Job, Metres: e.Metres, Order: e.Order,
+	}
+	switch e.Kind {
+	case EventMoved, EventFound:
+		from, to := json.Number(e.From.MM()), json.Number(e.To.MM())
+		line.From, line.To = &from, &to
+	case EventCondition:
+		line.Condition = e.Condition.String()
+	case EventJob:
+		line.State = stateWords[e.State]
+	}
+	return json.Marshal(line)
+}
+
+// UnmarshalJSON reads what MarshalJSON writes. Keys that it doesn't know it leaves
+// out; text from the record is made safe to print.
+func (e *Event) UnmarshalJSON(text []byte) (err error) {
+	var line eventLine
+	if err := json.Unmarshal(text, &line); err != nil {
+		return err
+	}
+	*e = Event{Kind: Clean(line.Kind), Holder: line.Holder, Reason: Clean(line.Reason), Job: Clean(line.Job), Metres: line.Metres}
+	for _, id := range line.Order {
+		e.Order = append(e.Order, Clean(id))
+	}
+	if e.Time, err = time.Parse("2006-01-02T15:04:05", line.Time); err != nil {
+		return fmt.Errorf("time %s", quoted(line.Time))
+	}
+	if e.From, err = readPlace(line.From); err != nil {
+		return err
+	}
+	if e.To, err = readPlace(line.To); err != nil {
+		return err
+	}
+	condition, known := indexOf(conditions(), line.Condition)
+	state, knownState := indexOf(stateWords, line.State)
+	e.Condition, e.State = plan.Condition(condition), plan.State(state)
+	switch {
+	case e.Kind == EventCondition && !known:
+		return fmt.Errorf("condition %s", quoted(line.Condition))
+	case e.Kind == EventJob && !knownState:
+		return fmt.Errorf("state %s", quoted(line.State))
+	}
+	return nil
+}
+
+// readPlace is a place in millimetres; nought when there is none.
+func readPlace(n *json.Number) (plan.Length, error) {
+	if n == nil {
+		return 0, nil
+	}
+	return plan.ParseLength(n.String(), plan.Millimetres)
+}
+
+// indexOf finds a word; 0 and false when it isn't there.
+func indexOf(words []string, word string) (int, bool) {
+	for i, w := range words {
+		if w == word {
+			return i, true
+		}
+	}
+	return 0, false
+}

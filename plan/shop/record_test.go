@@ -1,0 +1,226 @@
+package shop
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"testing/fstest"
+	"time"
+
+	"bide/plan"
+	"github.com/google/go-cmp/cmp"
+)
+
+// someEvents are one of each kind.
+var someEvents = []Event{
+	{Time: noon, Kind: EventMoved, Holder: 17, From: -420_000_000, To: 396_875, Job: "D-101"},
+	{Time: noon, Kind: EventMoved, Holder: 1, To: -1}, // from nought
+	{Time: noon.Add(1500 * time.Millisecond), Kind: EventFound, Holder: 3, From: 1, To: 0},
+	{Time: noon, Kind: EventCondition, Holder: 3, Condition: plan.Stuck, Reason: `rack "bent"`},
+	{Time: noon, Kind: EventCondition, Holder: 3, Condition: plan.Good},
+	{Time: noon, Kind: EventJob, Job: "D-101", State: plan.Done, Metres: 3200.5},
+	{Time: noon, Kind: EventJob, Job: "D-102"},
+	{Time: noon, Kind: EventSequence, Order: []string{"D-102", "D-101"}},
+	{Time: noon, Kind: "oiled", Holder: 2, Reason: "monthly"},
+}
+
+func events(t *testing.T, dir string) (out []Event, problems Problems) {
+	t.Helper()
+	problems, err := ReadRecord(os.DirFS(dir), func(e Event) { out = append(out, e) })
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out, problems
+}
+
+func record(t *testing.T, dir string, all ...Event) {
+	t.Helper()
+	r, err := OpenRecord(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range all {
+		if err := r.Append(e); err != nil {
+			t.Error(err)
+		}
+	}
+	if err := r.Close(); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestRecordSurvives: what is recorded reads back the same, a line an event, over
+// several openings.
+func TestRecordSurvives(t *testing.T) {
+	dir := t.TempDir()
+	if got, problems := events(t, dir); got != nil || problems != nil {
+		t.Errorf("without a record: %v, %v", got, problems)
+	}
+	record(t, dir, someEvents[:4]...)
+	record(t, dir, someEvents[4:]...)
+	got, problems := events(t, dir)
+	if diff := cmp.Diff(someEvents, got); diff != "" || problems != nil {
+		t.Errorf("%v (-want +got):\n%s", problems, diff)
+	}
+	text, err := os.ReadFile(filepath.Join(dir, recordFile))
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.Split(string(text), "\n")
+	if want := `{"time":"2026-11-25T12:00:00","kind":"moved","holder":17,"from":-420,"to":0.396875,"job":"D-101"}`; lines[0] != want || len(lines) != len(someEvents)+1 {
+		t.Errorf("%d lines, the first %s, want %s", len(lines), lines[0], want)
+	}
+}
+
+// TestRecordTorn: a last line cut short at any byte is told, and costs no other
+// event, before and after more is added.
+func TestRecordTorn(t *testing.T) {
+	whole, err := someEvents[0].MarshalJSON()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for cut := 1; cut < len(whole); cut++ {
+		dir := t.TempDir()
+		record(t, dir, someEvents[3])
+		f, err := os.OpenFile(filepath.Join(dir, recordFile), os.O_WRONLY|os.O_APPEND, 0)
+		if err == nil {
+			_, err = f.Write(whole[:cut])
+		}
+		if err = errors.Join(err, f.Close()); err != nil {
+			t.Fatal(err)
+		}
+		got, problems := events(t, dir)
+		if len(got) != 1 || len(problems) != 1 || !strings.Contains(problems[0].String(), "record.jsonl:2: the last line was cut short") {
+			t.Fatalf("cut at %d: %v, %v", cut, got, problems)
+		}
+		record(t, dir, someEvents[4], someEvents[5])
+		got, problems = events(t, dir)
+		if diff := cmp.Diff(someEvents[3:6], got); diff != "" || len(problems) != 1 || problems[0].Line != 2 {
+			t.Fatalf("cut at %d: %v (-want +got):\n%s", cut, problems, diff)
+		}
+	}
+}
+
+// TestRecordOfManyWriters: events of several at once don't mix.
+func TestRecordOfManyWriters(t *testing.T) {
+	const writers, each = 4, 25
+	dir := t.TempDir()
+	var all sync.WaitGroup
+	for i := range writers {
+		all.Go(func() {
+			r, err := OpenRecord(dir)
+			if err != nil {
+				t.Error(err)
+				return
+			}
+			defer r.Close()
+			for k := range each {
+				if err := r.Append(Event{Time: noon, Kind: EventMoved, Holder: i + 1, To: plan.Length(k)}); err != nil {
+					t.Error(err)
+				}
+			}
+		})
+	}
+	all.Wait()
+	got, problems := events(t, dir)
+	next := map[int]plan.Length{}
+	for _, e := range got {
+		if e.To != next[e.Holder] {
+			t.Fatalf("holder %d: event %d came before %d", e.Holder, e.To, next[e.Holder])
+		}
+		next[e.Holder]++
+	}
+	if len(got) != writers*each || problems != nil {
+		t.Errorf("%d events, %v", len(got), problems)
+	}
+}
+
+func TestRecordWrongLines(t *testing.T) {
+	lines := []string{
+		"no event", `{"time":"noon","kind":"moved"}`, `{"time":"2026-11-25T12:00:00","kind":"condition","condition":"tired"}`,
+		`{"time":"2026-11-25T12:00:00","kind":"job","state":"lost"}`, `{"time":"2026-11-25T12:00:00","kind":"moved","from":1e999}`,
+		strings.Repeat("x", longestLine+5), "", "[1]",
+		`{"time":"2026-11-25T12:00:00","kind":"later","of":{"another":"version"},"reason":"\u001b[2J"}`,
+	}
+	text := strings.Join(lines, "\r\n") + "\n"
+	var got []Event
+	problems, err := ReadRecord(fstest.MapFS{recordFile: {Data: []byte(text)}}, func(e Event) { got = append(got, e) })
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []Event{{Time: noon, Kind: "later", Reason: "?[2J"}}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+	told := ""
+	for _, p := range problems {
+		checkProblem(t, p)
+		told += fmt.Sprint(p.Line, " ")
+	}
+	if told != "1 2 3 4 5 6 8 " {
+		t.Errorf("told of lines %s:\n%v", told, problems)
+	}
+}
+
+func TestRecordCantBeOpened(t *testing.T) {
+	dir := t.TempDir()
+	if _, err := OpenRecord(filepath.Join(dir, "gone")); err == nil || !strings.Contains(err.Error(), "is gone") {
+		t.Error(err)
+	}
+	r, err := OpenRecord(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Close()
+	var told *SaveError
+	if err := r.Append(someEvents[0]); !errors.As(err, &told) {
+		t.Errorf("after closing: %v", err)
+	}
+}
+
+func TestSummary(t *testing.T) {
+	s := NewSummary(3, noon)
+	for _, e := range []Event{
+		{Time: noon.Add(-time.Second), Kind: EventMoved, Holder: 1, From: 5, To: 2},
+		{Time: noon, Kind: EventMoved, Holder: 1, From: 2, To: 12},
+		{Time: noon, Kind: EventCondition, Holder: 2, Condition: plan.Stuck},
+		{Time: noon, Kind: EventCondition, Holder: 2, Condition: plan.Good},
+		{Time: noon, Kind: EventCondition, Holder: 2, Condition: plan.Out},
+		{Time: noon, Kind: EventFound, Holder: 3}, {Time: noon, Kind: "oiled", Holder: 3},
+		{Time: noon, Kind: EventMoved, Holder: 4}, {Time: noon, Kind: EventMoved},
+	} {
+		s.Add(e)
+	}
+	want := []Wear{{Moves: 2, Recent: 1, Travel: 13, Last: noon}, {Jams: 1, Faults: 1}, {Found: 1}}
+	if diff := cmp.Diff(want, s.Holders); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
+// FuzzRecord: whatever stands in a record, reading ends with events that are safe
+// to print, and what is added is read back after it.
+func FuzzRecord(f *testing.F) {
+	for _, e := range someEvents {
+		line, _ := e.MarshalJSON()
+		f.Add(string(line) + "\n" + string(line[:len(line)/2]))
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		var last Event
+		problems, err := ReadRecord(fstest.MapFS{recordFile: {Data: []byte(text + "\n" + `{"time":"2026-11-25T12:00:00","kind":"oiled"}`)}}, func(e Event) {
+			if strings.ContainsFunc(e.Kind+e.Reason+e.Job+strings.Join(e.Order, ""), harmful) {
+				t.Errorf("not fit to print: %+v", e)
+			}
+			last = e
+		})
+		if err != nil || last.Kind != "oiled" {
+			t.Fatalf("%v, the last event is %+v", err, last)
+		}
+		for _, p := range problems {
+			checkProblem(t, p)
+		}
+	})
+}

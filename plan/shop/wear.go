@@ -1,0 +1,57 @@
+package shop
+
+import (
+	"time"
+
+	"bide/plan"
+)
+
+// Wear is what a record tells of one holder.
+type Wear struct {
+	Moves  int         // in all
+	Recent int         // since the time asked for
+	Travel plan.Length // of all moves
+	Found  int         // times that it stood elsewhere than thought
+	Jams   int         // times that it was marked stuck
+	Faults int         // times that it was marked no cut or out
+	Last   time.Time   // its last move; zero without one
+}
+
+// Summary is what a record tells of a beam.
+type Summary struct {
+	Holders []Wear // by number; Holders[0] is holder 1
+	since   time.Time
+}
+
+// NewSummary is a summary without events, of a beam with that many holders. Moves
+// at or after since count as recent; a shift's start or midnight will do.
+func NewSummary(holders int, since time.Time) *Summary {
+	return &Summary{make([]Wear, holders), wall(since)}
+}
+
+// Add counts an event. Those of holders that the beam doesn't have, and of kinds
+// that say nothing of wear, are left out.
+func (s *Summary) Add(e Event) {
+	if e.Holder < 1 || e.Holder > len(s.Holders) {
+		return
+	}
+	w := &s.Holders[e.Holder-1]
+	switch e.Kind {
+	case EventMoved:
+		w.Moves++
+		w.Travel += max(e.To-e.From, e.From-e.To)
+		w.Last = e.Time
+		if !e.Time.Before(s.since) {
+			w.Recent++
+		}
+	case EventFound:
+		w.Found++
+	case EventCondition:
+		switch e.Condition {
+		case plan.Stuck:
+			w.Jams++
+		case plan.NoCut, plan.Out:
+			w.Faults++
+		}
+	}
+}
