@@ -15,99 +15,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-// drawnDay is a day file as people may write one: its text, and its jobs' blocks.
-// Every comment in it is another.
-type drawnDay struct {
-	r        *rand.Rand
-	b        strings.Builder
-	comments int
-	eol      string
-	packed   bool // no empty lines between the jobs
-}
-
-func (d *drawnDay) pick(words ...string) string { return words[d.r.IntN(len(words))] }
-
-func (d *drawnDay) comment(kind string) string {
-	d.comments++
-	return fmt.Sprintf("# %s %d", kind, d.comments)
-}
-
-func (d *drawnDay) line(text string) { d.b.WriteString(text + d.eol) }
-
-// drawDay draws a day of some jobs, in mm or in.
-func drawDay(r *rand.Rand) string {
-	d := &drawnDay{r: r, eol: []string{"\n", "\r\n"}[r.IntN(2)]}
-	d.b.WriteString(d.pick("", byteOrderMark))
-	unit := d.pick("mm", "in")
-	d.line(d.comment("head"))
-	d.line("units = '" + unit + "'")
-	d.line("start = 2026-11-25T06:00:00" + d.pick("", " "+d.comment("start")))
-	if r.IntN(2) == 0 {
-		d.line("end   = 2026-11-25 14:00:00")
-	}
-	d.packed = r.IntN(4) == 0
-	n := 1 + r.IntN(7)
-	for i := range n {
-		if !d.packed {
-			d.line(d.pick("", "   ", "\t"))
-		}
-		if r.IntN(4) == 0 {
-			d.line("")
-			d.line(d.comment("apart"))
-			d.line("")
-		}
-		d.job(i, n, unit)
-	}
-	text := d.b.String()
-	switch r.IntN(4) {
-	case 0:
-		text = strings.TrimRight(text, "\r\n")
-	case 1:
-		text += d.eol + d.comment("end")
-	}
-	return text
-}
-
-// job draws one job; its keys in any order.
-func (d *drawnDay) job(i, n int, unit string) {
-	r := d.r
-	for range r.IntN(3) {
-		d.line(d.comment("above"))
-	}
-	d.line(d.pick("[[job]]", "[[ job ]]", `[["job"]] `, "[[job]] "+d.comment("header")))
-	entry := d.pick("3 x 1-1/2", "2 x 40 mm", "2x1/2in", "1 1/4")
-	many := "[" + d.eol + "  '" + entry + "', " + d.comment("slit") + d.eol + "  '38.5mm'," + d.eol + "]"
-	pairs := [][2]string{
-		{"id", fmt.Sprintf("'J%d'", i)},
-		{"material", d.pick("'felt'", `"paper tape"`)},
-		{"web", d.pick("'10 in'", "'250 mm'", `"254,0 mm"`)},
-		{"slits", d.pick("['"+entry+"']", `["`+entry+`", '12.7 mm']`, many)},
-		{"length_m", d.pick("1000", "1_500.5", "2e3")},
-	}
-	optional := [][2]string{
-		{"trim", d.pick("'6 mm'", "'1/8'", "0")}, {"shift", d.pick("'free'", "'centred'")}, {"arrange", d.pick("'any'", "'listed'", "'entries'")},
-		{"speed", d.pick("40", "55.5", "120.0")}, {"due", "2026-11-25T11:00:00"}, {"state", d.pick("'waiting'", "'done'", "'aside'")},
-		{"turn", fmt.Sprint(i + 1)}, {"after", fmt.Sprintf("['J%d']", (i+1)%n)},
-	}
-	for _, p := range optional {
-		if r.IntN(3) == 0 && (p[0] != "after" || i < n-1) {
-			pairs = append(pairs, p)
-		}
-	}
-	r.Shuffle(len(pairs), func(i, k int) { pairs[i], pairs[k] = pairs[k], pairs[i] })
-	indent, style := d.pick("", "", "  ", "\t"), r.IntN(3)
-	for _, p := range pairs {
-		if r.IntN(8) == 0 {
-			d.line(d.pick("", indent+d.comment("between")))
-		}
-		key := [3]string{p[0] + " = ", fmt.Sprintf("%-8s = ", p[0]), p[0] + "="}[style]
-		d.line(indent + key + p[1] + d.pick("", "", "  ", "  "+d.comment("line")))
-	}
-	if !d.packed && r.IntN(2) == 0 { // in a packed file it would be above the next
-		d.line(d.comment("below"))
-	}
-}
-
 // wantedDay is a day as a person changes it, with where its jobs come from and
 // which jobs of the file are untouched.
 type wantedDay struct {
@@ -129,8 +36,7 @@ func (w *wantedDay) change(r *rand.Rand) {
 	case 1: // remove
 		if len(jobs) > 1 {
 			w.forget(jobs[i].ID)
-			delete(w.untouched, w.from[i])
-			w.day.Jobs, w.from = slices.Delete(jobs, i, i+1), slices.Delete(w.from, i, i+1)
+			w.day.Jobs, w.from = slices.Delete(w.day.Jobs, i, i+1), slices.Delete(w.from, i, i+1)
 		}
 	case 2: // copy, behind it
 		w.fresh++
@@ -151,18 +57,16 @@ func (w *wantedDay) change(r *rand.Rand) {
 	}
 }
 
-// forget takes a job's id out of the after of all others.
+// forget takes a job's id out of the after of all others, and fixed turns, which
+// may be outside a shorter day.
 func (w *wantedDay) forget(id string) {
-	for i := range w.day.Jobs {
-		if j := &w.day.Jobs[i]; slices.Contains(j.After, id) {
-			j.After = slices.DeleteFunc(slices.Clone(j.After), func(a string) bool { return a == id })
+	for i, j := range w.day.Jobs {
+		if j.ID == id || j.Turn != 0 || slices.Contains(j.After, id) {
 			delete(w.untouched, w.from[i])
 		}
+		w.day.Jobs[i].Turn = 0
 	}
-	for i := range w.day.Jobs {
-		w.day.Jobs[i].Turn = 0 // of a shorter day it may be outside
-	}
-	clear(w.untouched)
+	w.day.Jobs = Released(w.day.Jobs, id)
 }
 
 func changeJob(r *rand.Rand, j *plan.Job) {
@@ -304,38 +208,4 @@ func isBody(comment string) bool {
 		}
 	}
 	return false
-}
-
-// blocksOf cuts a drawn day into its jobs by lines alone: from the comments above a
-// header to the last line that is a key or directly follows one.
-func blocksOf(text string) map[string]string {
-	out := map[string]string{}
-	var block []string
-	id, before := "", ""
-	flush := func() {
-		if id != "" {
-			out[id] = strings.Join(block, "\n")
-		}
-		block, id = nil, ""
-	}
-	for _, line := range strings.Split(strings.TrimPrefix(text, byteOrderMark), "\n") {
-		bareLine := strings.TrimSpace(line)
-		switch {
-		case strings.HasPrefix(bareLine, "# above") || strings.HasPrefix(bareLine, "[["):
-			if !strings.HasPrefix(before, "# above") {
-				flush()
-			}
-		case strings.HasPrefix(bareLine, "# apart") || strings.HasPrefix(bareLine, "# end"):
-			flush()
-		case strings.HasPrefix(bareLine, "id"):
-			_, after, _ := strings.Cut(bareLine, "'")
-			id, _, _ = strings.Cut(after, "'")
-		}
-		block, before = append(block, line), bareLine
-	}
-	flush()
-	for id, block := range out {
-		out[id] = strings.TrimSpace(block)
-	}
-	return out
 }

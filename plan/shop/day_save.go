@@ -1,10 +1,6 @@
 package shop
 
-import (
-	"path/filepath"
-
-	"bide/plan"
-)
+import "bide/plan"
 
 // SaveDay saves the day as it is wanted: its start and end, and its jobs in their
 // order with all that day.toml holds of them. Of a job's slits that is the finished
@@ -58,10 +54,9 @@ func (s *Shop) SaveDay(d *plan.Day, from []string) (Outcome, error) {
 	case !pieced:
 		return s.saveBeside(text, dayFile+" is built so that it can't be changed line by line")
 	}
-	if err := SaveFile(filepath.Join(s.Dir, dayFile), []byte(text)); err != nil {
+	if err := s.put(dayFile, text, &s.dayText); err != nil {
 		return Outcome{}, err
 	}
-	s.dayText = text
 	return Outcome{File: dayFile, Said: "saved in " + dayFile}, nil
 }
 
@@ -77,15 +72,25 @@ func (s *Shop) dayFrom(d *plan.Day, from []string) (string, bool) {
 // saveBeside writes the day to a file of its own: the one that it was last written
 // to, if that is still as it was, or a new one.
 func (s *Shop) saveBeside(text, why string) (Outcome, error) {
-	file := s.beside
-	if now, there, err := s.onDisk(file); file != "" && err == nil && there && now == s.besideText {
-		err = SaveFile(filepath.Join(s.Dir, file), []byte(text))
-		if err != nil {
-			return Outcome{}, err
-		}
-	} else if file, err = s.writeBeside("day.bide", text); err != nil {
+	var err error
+	if s.besideIsOurs() {
+		err = s.put(s.beside, text, &s.besideText)
+	} else {
+		s.beside, err = s.writeBeside("day.bide", text)
+		s.besideText = text
+	}
+	if err != nil {
 		return Outcome{}, err
 	}
-	s.beside, s.besideText = file, text
-	return Outcome{file, true, why + ": the day is in " + file + ", and " + dayFile + " untouched"}, nil
+	return Outcome{s.beside, true, why + ": the day is in " + s.beside + ", and " + dayFile + " untouched"}, nil
+}
+
+// besideIsOurs reports whether the day was saved to another file that nobody has
+// changed since.
+func (s *Shop) besideIsOurs() bool {
+	if s.beside == "" {
+		return false
+	}
+	now, there, err := s.onDisk(s.beside)
+	return err == nil && there && now == s.besideText
 }

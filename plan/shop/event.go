@@ -61,9 +61,17 @@ func (e Event) MarshalJSON() ([]byte, error) {
 	case EventCondition:
 		line.Condition = e.Condition.String()
 	case EventJob:
-		line.State = stateWords[e.State]
+		line.State = e.stateWord()
 	}
 	return json.Marshal(line)
+}
+
+// stateWord is the job's state; none for one that there isn't.
+func (e Event) stateWord() string {
+	if int(e.State) < len(stateWords) {
+		return stateWords[e.State]
+	}
+	return ""
 }
 
 // UnmarshalJSON reads what MarshalJSON writes. Keys that it doesn't know it leaves

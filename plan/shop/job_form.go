@@ -64,9 +64,25 @@ func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem)
 func Renamed(jobs []plan.Job, old, id string) []plan.Job {
 	out := slices.Clone(jobs)
 	for i := range out {
-		if k := slices.Index(out[i].After, old); k >= 0 && old != id {
-			out[i].After = slices.Clone(out[i].After)
-			out[i].After[k] = id
+		if slices.Contains(out[i].After, old) {
+			out[i].After = slices.Clone(out[i].After) // an after may name it more than once
+			for k, after := range out[i].After {
+				if after == old {
+					out[i].After[k] = id
+				}
+			}
+		}
+	}
+	return out
+}
+
+// Released is the jobs with one job's id taken out of every after, as when that job
+// is taken out of the day.
+func Released(jobs []plan.Job, id string) []plan.Job {
+	out := slices.Clone(jobs)
+	for i := range out {
+		if slices.Contains(out[i].After, id) {
+			out[i].After = slices.DeleteFunc(slices.Clone(out[i].After), func(after string) bool { return after == id })
 		}
 	}
 	return out

@@ -43,6 +43,9 @@ func conditions() []string {
 func (s *Shop) Marked(marks Marks) *plan.Beam {
 	b := *s.Beam
 	b.Holders = slices.Clone(s.Conditions)
+	if s.Conditions == nil { // a shop that was not read from files
+		b.Holders = slices.Clone(s.Beam.Holders)
+	}
 	for number, m := range marks {
 		if number >= 1 && number <= len(b.Holders) {
 			b.Holders[number-1] = m.Condition

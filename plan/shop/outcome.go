@@ -30,6 +30,19 @@ func (s *Shop) onDisk(file string) (text string, there bool, err error) {
 	return text, true, nil
 }
 
+// put saves a text in a file and keeps it as known. A save that fails late, when
+// the disk doesn't confirm it, may have left the new text all the same: it is not to
+// be taken for someone else's.
+func (s *Shop) put(file, text string, known *string) error {
+	err := SaveFile(filepath.Join(s.Dir, file), []byte(text))
+	if err == nil {
+		*known = text
+	} else if now, there, e := s.onDisk(file); e == nil && there && now == text {
+		*known = text
+	}
+	return err
+}
+
 // writeBeside writes a text to a file whose name nothing in the shop's folder has
 // yet: NAME.toml, NAME-2.toml and so on.
 func (s *Shop) writeBeside(name, text string) (file string, err error) {

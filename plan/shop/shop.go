@@ -1,6 +1,19 @@
-// Package shop reads the folder of one beam's files: beam.toml, day.toml, and
-// where they are there standing.toml and materials.toml. All that is wrong in them
-// is told at once, with file, line, place and remedy.
+// Package shop reads and writes the folder of one beam's files: beam.toml, day.toml,
+// and where they are there standing.toml and materials.toml. All that is wrong in
+// them is told at once, with file, line, place and remedy.
+//
+// What is written:
+//
+//   - standing.toml, anew each time (SaveStanding). A [[holder]] there may carry
+//     condition ("good", "no cut", "stuck", "out") and reason: a mark made at the
+//     machine, which goes before the condition in beam.toml.
+//   - day.toml, line by line, so that comments and order of a file made by hand stay
+//     (SaveDay); where that can't be done, another file beside it.
+//   - record.jsonl, to which one line an event is added (Record).
+//   - .bide.lock, which says who may write (TakeLock).
+//
+// beam.toml and materials.toml are never written. Every text is written whole or not
+// at all (SaveFile), and one that someone else wrote meanwhile is never lost.
 package shop
 
 import (

@@ -3,7 +3,6 @@ package shop
 import (
 	"fmt"
 	"maps"
-	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -54,10 +53,9 @@ func (s *Shop) SaveStanding(st *plan.Standing, marks Marks) (Outcome, error) {
 		}
 		out.Said += "; someone else had changed it, their text is kept in " + kept
 	}
-	if err := SaveFile(filepath.Join(s.Dir, standingFile), []byte(text)); err != nil {
+	if err := s.put(standingFile, text, &s.standingText); err != nil {
 		return Outcome{}, err
 	}
-	s.standingText = text
 	return out, nil
 }
 
