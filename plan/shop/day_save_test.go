@@ -195,6 +195,36 @@ job = [ # all of them
 	})
 }
 
+// TestChanged: what others do to the files is seen, what is saved here is not.
+func TestChanged(t *testing.T) {
+	s := folder(t, map[string]string{dayFile: handMade})
+	want := func(names ...string) {
+		t.Helper()
+		if got := s.Changed(); !slices.Equal(got, names) {
+			t.Errorf("changed: %q, want %q", got, names)
+		}
+	}
+	want()
+	w := dayOf(s)
+	handEdits(w.day)
+	st := *s.Standing
+	st.Assumed = false
+	_, err := s.SaveDay(w.day, nil)
+	if _, e := s.SaveStanding(&st, nil); err != nil || e != nil {
+		t.Fatal(err, e)
+	}
+	want()
+	write(t, filepath.Join(s.Dir, dayFile), handMade, 0o644)
+	want(dayFile)
+	if err := os.Remove(filepath.Join(s.Dir, standingFile)); err != nil {
+		t.Fatal(err)
+	}
+	want(dayFile, standingFile)
+	if got := (&Shop{}).Changed(); got != nil {
+		t.Errorf("without a folder: %q", got)
+	}
+}
+
 // TestSaveDayRefuses: a day that no file may hold is refused with the reader's own
 // problems, and nothing is written.
 func TestSaveDayRefuses(t *testing.T) {

@@ -56,3 +56,20 @@ func (s *Shop) writeBeside(name, text string) (file string, err error) {
 		}
 	}
 }
+
+// Changed names those of day.toml and standing.toml that someone else has changed,
+// made or taken away since they were read or saved here; none for a shop that was
+// not read from a folder. Open reads them again.
+func (s *Shop) Changed() (files []string) {
+	s.saving.Lock()
+	defer s.saving.Unlock()
+	if s.Dir == "" {
+		return nil
+	}
+	for _, f := range []struct{ name, text string }{{dayFile, s.dayText}, {standingFile, s.standingText}} {
+		if now, _, err := s.onDisk(f.name); err != nil || now != f.text {
+			files = append(files, f.name)
+		}
+	}
+	return files
+}
