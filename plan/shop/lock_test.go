@@ -3,6 +3,7 @@ package shop
 import (
 	"bufio"
 	"errors"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -46,16 +47,22 @@ func TestLockOfAProgramThatDied(t *testing.T) {
 			t.Fatal(err)
 		}
 		os.Stdout.WriteString("taken\n")
-		select {}
+		io.Copy(io.Discard, os.Stdin) // lives until it is killed, or its parent is gone
+		return
 	}
 	dir := t.TempDir()
 	other := exec.Command(os.Args[0], "-test.run=^TestLockOfAProgramThatDied$")
 	other.Env = append(os.Environ(), "BIDE_TEST_LOCK="+dir)
 	out, err := other.StdoutPipe()
-	if err == nil {
-		err = other.Start()
-	}
 	if err != nil {
+		t.Fatal(err)
+	}
+	in, err := other.StdinPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer in.Close()
+	if err := other.Start(); err != nil {
 		t.Fatal(err)
 	}
 	if line, err := bufio.NewReader(out).ReadString('\n'); line != "taken\n" {
