@@ -43,9 +43,11 @@ func TestLock(t *testing.T) {
 // TestLockOfAProgramThatDied: whatever ends a program, its lock ends with it.
 func TestLockOfAProgramThatDied(t *testing.T) {
 	if dir := os.Getenv("BIDE_TEST_LOCK"); dir != "" {
-		if _, err := TakeLock(dir, noon); err != nil {
+		l, err := TakeLock(dir, noon)
+		if err != nil {
 			t.Fatal(err)
 		}
+		defer l.Release()
 		os.Stdout.WriteString("taken\n")
 		io.Copy(io.Discard, os.Stdin) // lives until it is killed, or its parent is gone
 		return
