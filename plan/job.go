@@ -101,4 +101,7 @@ type Standing struct {
 	// SiliconeFree is what the material last run asked for.
 	SiliconeFree bool
 	Assumed      bool // no file: holders taken to stand evenly spread
+	// Setting is the changeover that is under way; nil when none is. Job, Material,
+	// Web and SetBar are then still those of the job before.
+	Setting *Setting
 }

@@ -93,7 +93,7 @@ func (now *Standing) take(other *Standing) {
 func (now *Standing) advance(next *Standing, j *Job, holders []Stand) {
 	next.take(now)
 	next.Job, next.Material, next.Web, next.SetBar = j.ID, j.Material, j.Web, j.SetBar
-	next.SiliconeFree, next.Assumed = j.SiliconeFree, false
+	next.SiliconeFree, next.Assumed, next.Setting = j.SiliconeFree, false, nil
 	if len(next.Blades) == 0 { // unknown until they have cut
 		next.Blades = append(next.Blades, make([]Blade, len(holders))...)
 	}

@@ -11,6 +11,7 @@ import (
 // The kinds of events that bide records.
 const (
 	EventMoved     = "moved"     // Holder went From To, for Job
+	EventUnmoved   = "unmoved"   // that Holder went From To, for Job, was told by mistake
 	EventFound     = "found"     // Holder, taken to stand at From, was found at To
 	EventCondition = "condition" // Holder came into Condition, for Reason
 	EventJob       = "job"       // Job came into State; done, it ran Metres
@@ -23,7 +24,7 @@ type Event struct {
 	Time      time.Time // by the clock on the wall
 	Kind      string
 	Holder    int         // from 1; 0 is none
-	From, To  plan.Length // places of moved and found
+	From, To  plan.Length // places of moved, unmoved and found
 	Condition plan.Condition
 	Reason    string
 	Job       string // id
@@ -55,7 +56,7 @@ func (e Event) MarshalJSON() ([]byte, error) {
 		Reason: e.Reason, Job: e.Job, Metres: e.Metres, Order: e.Order,
 	}
 	switch e.Kind {
-	case EventMoved, EventFound:
+	case EventMoved, EventUnmoved, EventFound:
 		from, to := json.Number(e.From.MM()), json.Number(e.To.MM())
 		line.From, line.To = &from, &to
 	case EventCondition:

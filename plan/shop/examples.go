@@ -37,6 +37,9 @@ var examples = map[string]string{
 	"job":      "[[job]], with its keys below it",
 
 	"standing.job":  `job = "D-097"`,
+	"setting.job":   `job = "D-101"`,
+	"setting.shift": "shift = 1.5",
+	"moved":         "[[setting.moved]], with number and from below it",
 	"material.name": `name = "Creped paper, natural rubber"`,
 
 	"holders":       "holders = 84",

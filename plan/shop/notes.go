@@ -105,6 +105,9 @@ func standingNotes(s *plan.Standing) (notes []string) {
 	if s.Assumed {
 		notes = append(notes, standingFile+" is missing: holders are taken to stand evenly spread over the rail; measure before they move")
 	}
+	if s.Setting != nil {
+		notes = append(notes, fmt.Sprintf("the beam is being set up for %s: moves made so far: %d", s.Setting.Job, len(s.Setting.Made)))
+	}
 	if s.Job == "" || s.Material == "" {
 		notes = append(notes, "it is not known what the beam last ran: the first changeover counts rethreading and no clean-down")
 	}

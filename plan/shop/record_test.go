@@ -19,6 +19,7 @@ import (
 var someEvents = []Event{
 	{Time: noon, Kind: EventMoved, Holder: 17, From: -420_000_000, To: 396_875, Job: "D-101"},
 	{Time: noon, Kind: EventMoved, Holder: 1, To: -1}, // from nought
+	{Time: noon, Kind: EventUnmoved, Holder: 1, To: -1, Job: "D-101"},
 	{Time: noon.Add(1500 * time.Millisecond), Kind: EventFound, Holder: 3, From: 1, To: 0},
 	{Time: noon, Kind: EventCondition, Holder: 3, Condition: plan.Stuck, Reason: `rack "bent"`},
 	{Time: noon, Kind: EventCondition, Holder: 3, Condition: plan.Good},
@@ -187,6 +188,9 @@ func TestSummary(t *testing.T) {
 	for _, e := range []Event{
 		{Time: noon.Add(-time.Second), Kind: EventMoved, Holder: 1, From: 5, To: 2},
 		{Time: noon, Kind: EventMoved, Holder: 1, From: 2, To: 12},
+		{Time: noon, Kind: EventMoved, Holder: 1, From: 12, To: 9},
+		{Time: noon, Kind: EventUnmoved, Holder: 1, From: 12, To: 9},
+		{Time: noon, Kind: EventUnmoved, Holder: 3, From: 12, To: 9},
 		{Time: noon, Kind: EventCondition, Holder: 2, Condition: plan.Stuck},
 		{Time: noon, Kind: EventCondition, Holder: 2, Condition: plan.Good},
 		{Time: noon, Kind: EventCondition, Holder: 2, Condition: plan.Out},

@@ -28,6 +28,7 @@ func readStanding(d *document, root *table, b *plan.Beam, materials material.Tab
 	before := d.failed
 	marks := Marks{}
 	paths := readHolders(root, s, marks)
+	s.Setting = readSetting(root, n)
 	root.done()
 	if n > 0 && d.failed == before {
 		checkStanding(d, s, b, paths)

@@ -74,6 +74,9 @@ func standingText(st *plan.Standing, marks Marks, u plan.Unit) string {
 	line(st.Material != "", "material = %s", tomlString(st.Material))
 	line(st.Web != 0, "web = %s", tomlLength(st.Web, u))
 	line(st.SetBar != 0, "set_bar = %s", tomlNumber(st.SetBar))
+	if st.Setting != nil {
+		b.WriteString(settingText(st.Setting, u))
+	}
 	for i, at := range st.At {
 		blade, metres := bladeOf(st, i)
 		line(true, "\n[[holder]]\nnumber = %d", i+1)
@@ -133,6 +136,8 @@ func differs(a, b *plan.Standing, am, bm Marks) string {
 		return "the job or material"
 	case a.Web != b.Web || a.SetBar != b.SetBar:
 		return "the web or the pressure"
+	case !sameSetting(a.Setting, b.Setting):
+		return "the changeover under way"
 	case !maps.Equal(am, bm):
 		return "a holder's mark"
 	}

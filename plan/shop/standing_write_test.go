@@ -62,6 +62,15 @@ func anyStanding(r *rand.Rand, b *plan.Beam) (*plan.Standing, Marks) {
 		st.Job, st.Material, st.Web, st.SetBar = `a "quoted" \ job #1`, "felt", plan.Length(1+r.Int64N(3e8)), 0.01+r.Float64()
 		st.Recorded = time.Date(2026, 11, 25, r.IntN(24), r.IntN(60), r.IntN(60), r.IntN(3)*5e8, time.UTC)
 	}
+	if r.IntN(2) == 0 {
+		st.Setting = &plan.Setting{Job: `the "next" one`, Shift: plan.Length(r.Int64N(9) - 4)}
+		for range 1 + r.IntN(5) {
+			st.Setting.Slits = append(st.Setting.Slits, []plan.Length{1, plan.Inch / 64, 25 * plan.Millimetre}[r.IntN(3)])
+		}
+		for range r.IntN(4) {
+			st.Setting.Made = append(st.Setting.Made, plan.Made{Holder: 1 + r.IntN(n), From: plan.Length(r.Int64N(1e9))})
+		}
+	}
 	marks := Marks{}
 	for i := range n {
 		if r.IntN(3) == 0 {

@@ -44,6 +44,12 @@ func (s *Summary) Add(e Event) {
 		if !e.Time.Before(s.since) {
 			w.Recent++
 		}
+	case EventUnmoved:
+		w.Moves = max(w.Moves-1, 0)
+		w.Travel = max(w.Travel-max(e.To-e.From, e.From-e.To), 0)
+		if !e.Time.Before(s.since) {
+			w.Recent = max(w.Recent-1, 0)
+		}
 	case EventFound:
 		w.Found++
 	case EventCondition:

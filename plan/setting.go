@@ -1,0 +1,93 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"time"
+)
+
+// Setting is a changeover under way: which job the beam is being set up for, in
+// which layout, and what has been done of it.
+type Setting struct {
+	Job   string   // id
+	Slits []Length // cut widths in the order set up, operator side first
+	Shift Length   // of the layout, from centred
+	Made  []Made   // moves that were made, first to last
+}
+
+// Made is a move that was made: who went, and where it stood before.
+type Made struct {
+	Holder int // number, from 1
+	From   Length
+}
+
+// Resume plans the rest of a changeover from what stands now. It is Next, but keeps
+// to the layout that is being set up, if the job still allows that one and none of
+// its others takes fewer repositions: a plan that changes its mind half way would
+// have what was made unmade.
+//
+// Where the changeover was begun as Next plans it and moves were made as planned,
+// the rest is what was left of it: a plan from here that was better in any of
+// Next's aims would have been better from the beginning too, each holder moving
+// once.
+func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Step, *Standing, []Fault) {
+	return p.next(now, clock, j, func(at []Length, j *Job) (Layout, Changeover, []Fault) {
+		l, c, faults := p.Best(at, j)
+		if s := now.Setting; s != nil && s.Job == j.ID {
+			kept := p.beam.Lay(j, slices.Clone(s.Slits), s.Shift)
+			rest, wrong := p.Changeover(at, kept)
+			worse := len(faults) == 0 && rest.Repositions > c.Repositions
+			if len(wrong) == 0 && !worse && VerifyChangeover(p.beam, j, at, kept, rest) == nil {
+				return kept, rest, nil
+			}
+		}
+		return l, c, faults
+	})
+}
+
+// Blocks is the number of the neighbour that is in the way of a move, with the
+// holders where they stand: its holder would come nearer to it than the pitch. 0
+// when the way is clear.
+func (b *Beam) Blocks(at []Length, m Move) int {
+	i := m.Holder - 1
+	switch {
+	case i < 0 || i >= len(at):
+	case m.To > at[i] && i+1 < len(at) && at[i+1]-m.To < b.Pitch():
+		return m.Holder + 1
+	case m.To < at[i] && i > 0 && m.To-at[i-1] < b.Pitch():
+		return m.Holder - 1
+	}
+	return 0
+}
+
+// Misplaced lists what is wrong with places of holders, by number: off the rail, out
+// of their order, nearer than the pitch. Empty when holders can stand so.
+func (b *Beam) Misplaced(at []Length) []Fault {
+	var out []Fault
+	fault := func(why func(Unit) string) { out = append(out, Fault{"standing", why}) }
+	if len(at) != len(b.Holders) {
+		fault(func(Unit) string { return fmt.Sprintf("%d places for %d holders", len(at), len(b.Holders)) })
+	}
+	for i, x := range at {
+		if x < b.Rail.From || x > b.Rail.To {
+			fault(func(u Unit) string {
+				return fmt.Sprintf("holder %d at %s is off the rail, which runs from %s to %s", i+1, u.Show(x), u.Show(b.Rail.From), u.Show(b.Rail.To))
+			})
+		}
+		if i == 0 {
+			continue
+		}
+		switch before := at[i-1]; {
+		case x < before:
+			fault(func(u Unit) string {
+				return fmt.Sprintf("holder %d at %s is on the operator side of holder %d at %s: holders can't pass each other", i+1, u.Show(x), i, u.Show(before))
+			})
+		case x-before < b.Pitch():
+			fault(func(u Unit) string {
+				gap, pitch := u.apart(x-before, b.Pitch())
+				return fmt.Sprintf("holders %d and %d at %s and %s would be %s apart, nearer than the pitch of %s", i, i+1, u.Show(before), u.Show(x), gap, pitch)
+			})
+		}
+	}
+	return out
+}

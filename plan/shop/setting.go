@@ -1,0 +1,92 @@
+package shop
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bide/plan"
+)
+
+// mostSlits bounds the slits of a job that is being set up, as in day.toml.
+const mostSlits = plan.MaxCount
+
+// readSetting reads [setting] of standing.toml: the changeover under way; nil when
+// there is none.
+func readSetting(root *table, holders int) *plan.Setting {
+	if !root.has("setting") {
+		return nil
+	}
+	t := root.sub("setting")
+	t.need("job", "slits")
+	s := &plan.Setting{
+		Job:   t.text("job", ""),
+		Slits: t.cutWidths("slits"),
+		Shift: t.length("shift", 0, anyPlace),
+	}
+	for _, m := range t.list("moved") {
+		m.need("from")
+		anew := map[int]bool{} // a holder may have been moved twice
+		made := plan.Made{Holder: m.holderNumber(holders, anew), From: m.length("from", 0, anyPlace)}
+		s.Made = append(s.Made, made)
+		m.done()
+	}
+	t.done()
+	return s
+}
+
+// cutWidths reads a list of slits as they are cut, one width each.
+func (t *table) cutWidths(key string) (out []plan.Length) {
+	value, ok := t.get(key)
+	if !ok {
+		return nil
+	}
+	list, ok := value.([]any)
+	if !ok {
+		t.wrong(key, "list of slits", value)
+		return nil
+	}
+	reader := jobReader{table: t}
+	for i, item := range list {
+		n, width, err := reader.slit(item)
+		switch {
+		case err != nil:
+			t.refuseLength(key, fmt.Errorf("entry %d: %w", i+1, err))
+			return nil
+		case width <= 0 || width > largest || len(out)+n > mostSlits:
+			t.refuse(key, "", "entry %d is out of range", i+1)
+			return nil
+		}
+		for range n {
+			out = append(out, width)
+		}
+	}
+	return out
+}
+
+// settingText is a changeover under way as standing.toml holds it.
+func settingText(s *plan.Setting, u plan.Unit) string {
+	var b strings.Builder
+	var slits []string
+	for i := 0; i < len(s.Slits); {
+		e := plan.Entry{Finished: s.Slits[i]}
+		for ; i < len(s.Slits) && s.Slits[i] == e.Finished; i++ {
+			e.Count++
+		}
+		slits = append(slits, tomlEntry(e, u))
+	}
+	fmt.Fprintf(&b, "\n# Being set up: the slits as cut, operator side first, and the moves made so far.\n[setting]\njob   = %s\nslits = %s\nshift = %s\n",
+		tomlString(s.Job), tomlList(slits), tomlLength(s.Shift, u))
+	for _, m := range s.Made {
+		fmt.Fprintf(&b, "[[setting.moved]]\nnumber = %d\nfrom   = %s\n", m.Holder, tomlLength(m.From, u))
+	}
+	return b.String()
+}
+
+// sameSetting reports whether two changeovers under way are the same.
+func sameSetting(a, b *plan.Setting) bool {
+	if a == nil || b == nil {
+		return a == b
+	}
+	return a.Job == b.Job && a.Shift == b.Shift && slices.Equal(a.Slits, b.Slits) && slices.Equal(a.Made, b.Made)
+}
