@@ -17,6 +17,8 @@ const (
 	pane1
 	pane2
 	pane3
+	pane4
+	pane5
 	enlarge
 	up
 	down
@@ -39,7 +41,7 @@ const (
 )
 
 // scope is where a binding works; several may be joined.
-type scope uint8
+type scope uint32
 
 const (
 	onDay scope = 1 << iota
@@ -48,7 +50,10 @@ const (
 	onSmall
 	onHelp
 	onQuestion
-	panes = onDay | onBeam | onMoves
+	onTracks
+	onHolders
+	scopes // one beyond the last
+	panes  = onDay | onBeam | onMoves | onTracks | onHolders
 )
 
 // binding ties keys to an action. The footer and the help are made from these
@@ -116,7 +121,9 @@ var bindings = []binding{
 	{panes, pane1, []string{"1"}, "1", "", "", "the day"},
 	{panes, pane2, []string{"2"}, "2", "", "", "the beam"},
 	{panes, pane3, []string{"3"}, "3", "", "", "the moves"},
-	{panes, enlarge, []string{"enter"}, "Enter", "", "", "the pane over the whole screen, and back"},
+	{panes, pane4, []string{"4"}, "4", "", "", "the day as tracks along the beam"},
+	{panes, pane5, []string{"5"}, "5", "", "", "the holders"},
+	{panes, enlarge, []string{"enter"}, "Enter", "", "", "the pane over the whole screen, and back; from 4 and 5 to the beam"},
 	{panes | onHelp, back, []string{"esc"}, "Esc", "", "", "back to all panes"},
 	{onHelp, back, []string{"?", "q"}, "Esc", "", "back", ""},
 

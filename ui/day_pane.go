@@ -48,7 +48,7 @@ type dayParts struct {
 // jobs that have no turn, some about the picked job, the rest for the list.
 func (p *dayPane) parts(d *desk) dayParts {
 	room := p.h - 1 - 3
-	if len(d.away) > 0 {
+	if len(d.away()) > 0 {
 		room--
 	}
 	s := dayParts{detail: max(min(room/3, 5), 0)}
@@ -70,11 +70,11 @@ func (p *dayPane) View(d *desk, focused bool) []line {
 	} else {
 		body = p.compact(d, s.list, focused)
 	}
-	for len(body) < p.h-1-2-s.detail-min(len(d.away), 1) {
+	for len(body) < p.h-1-2-s.detail-min(len(d.away()), 1) {
 		body = append(body, d.line())
 	}
 	body = append(body, p.detail(d, s.detail)...)
-	if len(d.away) > 0 {
+	if len(d.away()) > 0 {
 		body = append(body, p.away(d))
 	}
 	body = append(body, p.total(d, d.thisOrder(), &d.present), p.total(d, "listed, centred", &d.listed))
@@ -207,7 +207,7 @@ func (p *dayPane) total(d *desk, name string, c *chain) line {
 func (p *dayPane) away(d *desk) line {
 	l := d.line()
 	var jobs []string
-	for _, j := range d.away {
+	for _, j := range d.away() {
 		state := "done"
 		if j.State == plan.Aside {
 			state = "aside"

@@ -15,29 +15,27 @@ type desk struct {
 	*look
 	*forecast
 	shop    *shop.Shop
-	demo    bool        // the shop is an invented one
-	away    []*plan.Job // done or set aside: they have no turn
+	demo    bool // the shop is an invented one
 	history history[draft]
+	kept    draft // as the file has it
 	search  search
 	news    news
 	broken  map[*plan.Job]string // rules that the order breaks, by the job whose they are
 
-	turn int // of the picked job, from 0
-	move int // picked in its changeover, from 0
-}
+	keep    *keeper // writes down what happens at the beam
+	truth   truth   // what really stands there
+	saving  bool    // a deed is being written down
+	unsaved string  // why what happened last isn't; empty when it is
 
-// draft is one way to have the day: its jobs in order, the one that was moved to
-// have it so, nil when a search found it, and what the last search gave.
-type draft struct {
-	jobs  []*plan.Job
-	moved *plan.Job
-	given []*outcome
+	turn   int // of the picked job, from 0
+	move   int // picked in its changeover, from 0
+	holder int // picked, by number from 1; 0 is none
 }
 
 // news is what just happened, told until the next key.
 type news struct {
 	text    string
-	job     *plan.Job    // that was moved
+	job     string       // id of the one that was changed
 	against *plan.Totals // of the day before it, where they were known
 }
 
@@ -49,24 +47,23 @@ func newDesk(s *shop.Shop, k *look) (*desk, error) {
 	if len(s.Day.Jobs) == 0 {
 		return nil, errors.New("day.toml: there are no jobs")
 	}
-	d := &desk{look: k, shop: s}
+	d := &desk{look: k, shop: s, keep: newKeeper(s), truth: truth{s.Standing, s.Marks}}
 	var jobs []*plan.Job
 	for i := range s.Day.Jobs {
-		switch j := &s.Day.Jobs[i]; j.State {
-		case plan.Done, plan.Aside:
-			d.away = append(d.away, j)
-		default:
-			jobs = append(jobs, j)
-		}
+		jobs = append(jobs, &s.Day.Jobs[i])
 	}
-	d.history.now = draft{jobs: jobs}
-	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Start, jobs)
+	d.kept = newDraft(jobs)
+	d.history.now = d.kept
+	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Start, d.kept.jobs)
 	d.settle()
 	return d, nil
 }
 
 // jobs is the present order.
 func (d *desk) jobs() []*plan.Job { return d.present.jobs }
+
+// away are the jobs done or set aside: they have no turn.
+func (d *desk) away() []*plan.Job { return d.history.now.away() }
 
 // job is the picked one, nil when the day has none.
 func (d *desk) job() *plan.Job {
@@ -132,23 +129,26 @@ func (d *desk) shift(by int) {
 	default:
 		jobs := slices.Clone(d.jobs())
 		jobs[d.turn], jobs[to] = jobs[to], jobs[d.turn]
-		d.history.do(draft{jobs, j, d.history.now.given})
-		d.show(j, "moved to")
+		next := d.history.now.ordered(jobs)
+		next.about = j.ID
+		d.do(next)
 	}
+}
+
+// do makes a draft the present one and tells what was done.
+func (d *desk) do(next draft) {
+	d.history.do(next)
+	d.show(next, next.did, "moved to")
 }
 
 // undo takes the last change back, redo does it again.
 func (d *desk) undo() {
-	j := d.history.now.moved
+	was := d.history.now
 	if !d.history.undo() {
 		d.say("there is nothing to undo")
 		return
 	}
-	if j == nil {
-		d.show(nil, "undone: the order from before the search")
-		return
-	}
-	d.show(j, "undone: back to")
+	d.show(was, "undone: "+was.did, "undone: back to")
 }
 
 func (d *desk) redo() {
@@ -156,16 +156,13 @@ func (d *desk) redo() {
 		d.say("there is nothing to do again")
 		return
 	}
-	if j := d.history.now.moved; j != nil {
-		d.show(j, "done again: moved to")
-		return
-	}
-	d.show(nil, "done again: the order that the search found")
+	d.show(d.history.now, "done again: "+d.history.now.did, "done again: moved to")
 }
 
-// show puts the present draft on the desk, with the job that was moved picked.
-func (d *desk) show(j *plan.Job, what string) {
-	if against := d.news.against; d.news.job != j || against == nil {
+// show puts the present draft on the desk, with the job that a draft was made about
+// picked, and tells what was done, or of a job that was only moved where it is now.
+func (d *desk) show(of draft, did, moved string) {
+	if against := d.news.against; d.news.job != of.about || against == nil {
 		d.news.against = nil
 		if d.present.whole() {
 			totals := d.present.totals
@@ -174,14 +171,18 @@ func (d *desk) show(j *plan.Job, what string) {
 	}
 	d.stop()
 	d.order(d.history.now.jobs, d.history.now.given)
-	d.settle()
-	if d.move = 0; j == nil { // a search, not one job, changed the order
+	d.news.job, d.news.text, d.move = of.about, did, 0
+	if of.about == "" { // a search, not one job, changed the order
 		d.turn = 0
-		d.news.job, d.news.text = nil, what
-		return
 	}
-	d.turn = slices.Index(d.jobs(), j)
-	d.news.job, d.news.text = j, fmt.Sprintf("%s %s turn %d", j.ID, what, d.turn+1)
+	if turn := slices.IndexFunc(d.jobs(), func(j *plan.Job) bool { return j.ID == of.about }); turn >= 0 {
+		d.turn = turn
+	}
+	d.turn = max(0, min(d.turn, len(d.jobs())-1))
+	if of.about != "" && of.did == "" {
+		d.news.text = fmt.Sprintf("%s %s turn %d", of.about, moved, d.turn+1)
+	}
+	d.settle()
 }
 
 // settle brings what follows from the order and its outcomes up to date.
@@ -206,7 +207,7 @@ func (d *desk) settle() {
 // at the end matters least.
 func (d *desk) told() string {
 	text := d.news.text
-	if d.news.job == nil {
+	if d.news.job == "" {
 		return text
 	}
 	costs := ""
@@ -228,5 +229,5 @@ func (d *desk) told() string {
 // say tells what just happened, or why nothing did.
 func (d *desk) say(format string, args ...any) { d.news = news{text: fmt.Sprintf(format, args...)} }
 
-// changed reports whether the order is another than the file's.
-func (d *desk) changed() bool { return !slices.Equal(d.jobs(), d.listed.jobs) }
+// changed reports whether the day is another than the file's.
+func (d *desk) changed() bool { return !slices.Equal(d.history.now.all, d.kept.all) }

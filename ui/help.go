@@ -30,6 +30,8 @@ var chapters = []struct {
 	{"Day", onDay},
 	{"Beam", onBeam},
 	{"Moves", onMoves},
+	{"Tracks", onTracks},
+	{"Holders", onHolders},
 	{"On a small screen", onSmall},
 }
 

@@ -15,7 +15,13 @@ const (
 	theDay
 	theBeam
 	theMoves
+	theTracks // from here on panes that have a page of their own
+	theHolders
+	lastPaneShown = theHolders
 )
+
+// paged reports whether the pane has a page of its own.
+func (w which) paged() bool { return w >= theTracks }
 
 // size is a width and a height in cells.
 type size struct{ w, h int }
@@ -26,7 +32,8 @@ type size struct{ w, h int }
 type layout struct {
 	small            bool
 	beam, day, moves size
-	between          int // cells between day and moves
+	between          int  // cells between day and moves
+	page             size // of a pane that has a page of its own
 }
 
 // arrange lays a screen out. It depends on the size and on the pane that is
@@ -37,6 +44,9 @@ func arrange(w, h int, enlarged which) layout {
 	}
 	rest := h - 3 // bar, news, keys
 	whole := size{w, rest}
+	if enlarged.paged() {
+		return layout{page: whole}
+	}
 	switch enlarged {
 	case theDay:
 		return layout{day: whole}

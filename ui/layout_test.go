@@ -8,11 +8,11 @@ import (
 // The parts of every screen fill it exactly, at every size and with each pane
 // enlarged, and no pane is too small for what it must show.
 func TestLayoutFillsTheScreen(t *testing.T) {
-	for large := all; large <= theMoves; large++ {
+	for large := all; large <= lastPaneShown; large++ {
 		for w := leastWidth; w <= 240; w++ {
 			for h := leastHeight; h <= 80; h++ {
 				l := arrange(w, h, large)
-				cells := 3*w + l.beam.w*l.beam.h + l.day.w*l.day.h + l.moves.w*l.moves.h + l.between*l.moves.h
+				cells := 3*w + l.beam.w*l.beam.h + l.day.w*l.day.h + l.moves.w*l.moves.h + l.between*l.moves.h + l.page.w*l.page.h
 				if cells != w*h {
 					t.Fatalf("%dx%d, enlarged %d: %d cells of %d: %+v", w, h, large, cells, w*h, l)
 				}

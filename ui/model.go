@@ -17,10 +17,13 @@ type model struct {
 	day   dayPane
 	beam  beamPane
 	moves movesPane
+	track tracksPane
+	hold  holdersPane
 	focus which
-	large which // the pane that has the whole screen
+	large which // the pane of the first page that has the whole screen
 	help  *helpPage
-	asks  bool // whether to leave with the order changed
+	over  overlay // nil when none is open
+	asks  bool    // whether to leave with the order changed
 	ended bool
 }
 
@@ -55,6 +58,8 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 	case found:
 		m.adopt(msg)
+	case kept:
+		m.performed(msg)
 	case leave:
 		return m, tea.Quit
 	case tea.KeyMsg:
@@ -77,13 +82,23 @@ func (m *model) resize(s size) {
 	m.beam.SetSize(l.beam)
 	m.day.SetSize(l.day)
 	m.moves.SetSize(l.moves)
+	m.track.SetSize(l.page)
+	m.hold.SetSize(l.page)
 }
 
-func (m *model) layout() layout { return arrange(m.w, m.h, m.large) }
+func (m *model) layout() layout {
+	if m.focus.paged() {
+		return arrange(m.w, m.h, m.focus)
+	}
+	return arrange(m.w, m.h, m.large)
+}
 
 // keys takes a key apart that stands for several: a terminal that is slower than
 // the keyboard sends them as one. What is pasted is no key.
 func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
+	if t := m.typist(); t != nil && !m.ended && t.Type(msg, m) {
+		return nil
+	}
 	if msg.Paste {
 		return nil
 	}
@@ -108,6 +123,8 @@ func (m *model) scope() scope {
 		return onQuestion
 	case m.help != nil:
 		return onHelp
+	case m.covered():
+		return m.over.Help()
 	case m.layout().small:
 		return onSmall
 	}
@@ -120,6 +137,10 @@ func (m *model) panel(which which) panel {
 		return &m.beam
 	case theMoves:
 		return &m.moves
+	case theTracks:
+		return &m.track
+	case theHolders:
+		return &m.hold
 	}
 	return &m.day
 }
@@ -142,6 +163,8 @@ func (m *model) key(name string) tea.Cmd {
 	case in == onQuestion:
 		m.asks = false
 		return nil
+	case m.help == nil && m.covered() && a != help && a != quit:
+		return m.over.HandleKey(a, m)
 	}
 	return m.do(a, in)
 }
@@ -161,18 +184,26 @@ func (m *model) do(a action, in scope) tea.Cmd {
 	case redo:
 		m.redo()
 	case nextPane:
-		m.turnTo(m.focus%theMoves + 1)
+		m.turnTo(m.focus%lastPaneShown + 1)
 	case lastPane:
-		m.turnTo((m.focus+theMoves-2)%theMoves + 1)
-	case pane1, pane2, pane3:
+		m.turnTo((m.focus+lastPaneShown-2)%lastPaneShown + 1)
+	case pane1, pane2, pane3, pane4, pane5:
 		m.turnTo(theDay + which(a-pane1))
 	case enlarge:
+		if m.focus.paged() {
+			m.turnTo(theBeam)
+			break
+		}
 		if m.large = m.focus - m.large; m.large != m.focus {
 			m.large = all
 		}
 		m.resize(m.size)
 	case back:
 		if m.help == nil && m.halt() || in == onSmall {
+			break
+		}
+		if m.help == nil && m.focus.paged() {
+			m.turnTo(theDay)
 			break
 		}
 		m.help, m.large = nil, all
@@ -197,10 +228,10 @@ func (m *model) pass(a action, in scope) {
 
 // turnTo gives the keys to a pane; an enlarged one gives its place up to it.
 func (m *model) turnTo(which which) {
-	if m.focus = which; m.large != all {
+	if m.focus = which; m.large != all && !which.paged() {
 		m.large = which
-		m.resize(m.size)
 	}
+	m.resize(m.size)
 }
 
 // View is the frame: exactly as many lines as the screen has, each as wide.
@@ -226,10 +257,16 @@ func (m *model) frame() []line {
 		return smallQuestion(m.look, m.size)
 	case m.help != nil:
 		return m.help.View(m)
+	case m.covered():
+		return m.over.View(m)
 	case m.layout().small:
 		return small(m.desk, m.size)
 	}
 	out := []line{m.bar().fit(m.w)}
+	if m.focus.paged() {
+		out = append(out, m.panel(m.focus).View(m.desk, true)...)
+		return append(out, m.status().fit(m.w), footer(m.look, m.scope(), m.w))
+	}
 	out = append(out, m.beam.View(m.desk, m.focus == theBeam)...)
 	out = append(out, m.beside(m.day.View(m.desk, m.focus == theDay), m.moves.View(m.desk, m.focus == theMoves))...)
 	return append(out, m.status().fit(m.w), footer(m.look, m.scope(), m.w))

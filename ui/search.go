@@ -55,11 +55,11 @@ func (d *desk) seek(aim plan.Aim) tea.Cmd {
 		totals := d.present.totals
 		from = &totals
 	}
-	so, run := s.so, s.run
+	so, run, beam, start := s.so, s.run, d.forecast.beam, d.start.stands
 	effort := plan.Effort{Aim: aim, Rounds: s.rounds, Seed: 1, Report: func(p plan.Progress) { so.Store(&p) }}
 	work := func() tea.Msg {
 		defer cancel()
-		best, err := held(plan.Search(ctx, d.shop.Beam, d.start.stands, day, effort))
+		best, err := held(plan.Search(ctx, beam, start, day, effort))
 		return found{run, best, err, from}
 	}
 	return tea.Batch(work, again(run))
@@ -116,8 +116,7 @@ func (d *desk) adopt(f found) {
 		d.say("the search found nothing better than this order")
 		return
 	}
-	d.history.do(next)
-	d.show(nil, "the best order found")
+	d.do(next)
 	if f.from != nil {
 		d.say("the best order found: %s", against(f.day.Totals, *f.from))
 	}
@@ -138,18 +137,21 @@ func (d *desk) drafted(day *plan.DayPlan) draft {
 	for _, j := range d.jobs() {
 		own[j.ID] = j
 	}
-	var out draft
+	var jobs []*plan.Job
+	var given []*outcome
 	stands := d.start.stands
 	for i := range day.Steps {
 		s := day.Steps[i]
 		s.Job = own[s.Job.ID]
 		stands = stands.After(&s)
-		out.jobs = append(out.jobs, s.Job)
-		out.given = append(out.given, &outcome{step: s, stands: stands, clock: s.RunEnd})
+		jobs = append(jobs, s.Job)
+		given = append(given, &outcome{step: s, stands: stands, clock: s.RunEnd})
 	}
 	for _, r := range day.Refused {
-		out.jobs = append(out.jobs, own[r.Job.ID])
+		jobs = append(jobs, own[r.Job.ID])
 	}
+	out := d.history.now.ordered(jobs)
+	out.given, out.did = given, "the best order found"
 	return out
 }
 

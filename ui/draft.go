@@ -1,0 +1,77 @@
+package ui
+
+import (
+	"slices"
+
+	"bide/plan"
+)
+
+// draft is one way to have the day. Drafts are values, and jobs in them never
+// change: an edit makes a new job. So undo and redo cover all that can be edited.
+type draft struct {
+	all   []*plan.Job // in their order, those done and set aside too
+	jobs  []*plan.Job // those of them that have a turn
+	given []*outcome  // what the last search gave
+	about string      // id of the job that was changed to have it so; empty when a search did
+	did   string      // what was done, for the news; empty when the job was moved
+}
+
+// newDraft is a draft of these jobs.
+func newDraft(all []*plan.Job) draft {
+	d := draft{all: all}
+	for _, j := range all {
+		if turns(j) {
+			d.jobs = append(d.jobs, j)
+		}
+	}
+	return d
+}
+
+// turns reports whether the job has a turn: it is neither done nor set aside.
+func turns(j *plan.Job) bool { return j.State != plan.Done && j.State != plan.Aside }
+
+// away are the jobs that have no turn.
+func (d draft) away() []*plan.Job {
+	return slices.DeleteFunc(slices.Clone(d.all), turns)
+}
+
+// ordered is the draft with the jobs that have a turn in another order; the others
+// keep their places between them.
+func (d draft) ordered(jobs []*plan.Job) draft {
+	all, n := slices.Clone(d.all), 0
+	for i, j := range all {
+		if turns(j) {
+			all[i] = jobs[n]
+			n++
+		}
+	}
+	return draft{all: all, jobs: jobs, given: d.given}
+}
+
+// with is the draft with one job in the place of another.
+func (d draft) with(old, next *plan.Job) draft {
+	all := slices.Clone(d.all)
+	all[slices.Index(all, old)] = next
+	out := newDraft(all)
+	out.given = d.given
+	return out
+}
+
+// day is the draft as a day with these hours.
+func (d draft) day(of *plan.Day) *plan.Day {
+	out := &plan.Day{Start: of.Start, End: of.End}
+	for _, j := range d.all {
+		out.Jobs = append(out.Jobs, *j)
+	}
+	return out
+}
+
+// find is the job with that id, nil without one.
+func (d draft) find(id string) *plan.Job {
+	for _, j := range d.all {
+		if j.ID == id {
+			return j
+		}
+	}
+	return nil
+}

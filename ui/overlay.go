@@ -1,0 +1,45 @@
+package ui
+
+import tea "github.com/charmbracelet/bubbletea"
+
+// overlay is a page over all panes, which has the keys as long as it is there. It
+// takes itself away by setting the model's over to nil.
+type overlay interface {
+	HandleKey(action, *model) tea.Cmd
+	View(*model) []line // the whole frame
+	Help() scope
+	Fits(size) bool // whether it can be worked in at that size
+}
+
+// typist is an overlay or pane that takes keys as text while a field is open.
+type typist interface {
+	// Type takes a key, or what is pasted, as text; false when it is to be taken as
+	// any other key.
+	Type(tea.KeyMsg, *model) bool
+}
+
+// typist is what takes text now; nil without any.
+func (m *model) typist() typist {
+	var at any = m.over
+	switch {
+	case m.asks || m.help != nil || !m.covered() && m.layout().small:
+		return nil
+	case !m.covered():
+		at = m.panel(m.focus)
+	}
+	t, _ := at.(typist)
+	return t
+}
+
+// covered reports whether an overlay is there and fits.
+func (m *model) covered() bool { return m.over != nil && m.over.Fits(m.size) }
+
+// page is a frame of one box between the bar and the status line.
+func (m *model) page(name string, title line, body []line, in scope) []line {
+	out := []line{m.bar().fit(m.w)}
+	out = append(out, box(m.look, name, title, body, m.pageSize(), true)...)
+	return append(out, m.status().fit(m.w), footer(m.look, in, m.w))
+}
+
+// pageSize is the size of the box of a page, its rule included.
+func (m *model) pageSize() size { return size{m.w, max(m.h-3, 0)} }
