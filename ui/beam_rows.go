@@ -62,7 +62,7 @@ func (d *desk) numbered(s scale) line {
 	if n := d.aimed(); n > 0 {
 		l.put(s.column(now.At[n-1]), picked, d.aim+fmt.Sprint(n))
 	}
-	for i, c := range d.shop.Beam.Holders {
+	for i, c := range d.forecast.beam.Holders {
 		if letter := letters[c]; letter != "" {
 			l.put(s.column(now.At[i]), late, fmt.Sprint(i+1)+letter)
 		}

@@ -95,24 +95,32 @@ func (f *forecast) ask() tea.Cmd {
 		if !f.asking && !c.whole() {
 			f.asking = true
 			q, clock := f.next(c)
-			return func() tea.Msg { return answer{q, f.work(q, clock)} }
+			w := worker{f.planner, f.beam} // those of now: marks may change them meanwhile
+			return func() tea.Msg { return answer{q, w.work(q, clock)} }
 		}
 	}
 	return nil
 }
 
-// work plans one job and has the changeover verified. It runs in the background, one at a time.
-func (f *forecast) work(q question, clock time.Time) *outcome {
-	next := f.planner.Next
+// worker plans in the background, one job at a time.
+type worker struct {
+	planner *plan.Planner
+	beam    *plan.Beam
+}
+
+// work plans one job and has the changeover verified. A changeover that is under way
+// goes on as it was begun.
+func (w worker) work(q question, clock time.Time) *outcome {
+	next := w.planner.Resume
 	if q.centred {
-		next = f.planner.NextCentred
+		next = w.planner.NextCentred
 	}
 	o := &outcome{clock: clock}
 	o.step, o.stands, o.faults = next(q.stands, clock, q.job)
 	if len(o.faults) > 0 {
 		return o
 	}
-	if s := &o.step; plan.VerifyChangeover(f.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
+	if s := &o.step; plan.VerifyChangeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
 		return &outcome{stands: q.stands, clock: clock, faults: []plan.Fault{unheld}}
 	}
 	o.clock = o.step.RunEnd

@@ -18,6 +18,17 @@ func (h *history[D]) undo() bool { return shift(&h.past, &h.now, &h.future) }
 // redo takes one undo back; false when there is none.
 func (h *history[D]) redo() bool { return shift(&h.future, &h.now, &h.past) }
 
+// each changes all drafts alike: what has happened in all of them.
+func (h *history[D]) each(change func(D) D) {
+	h.now = change(h.now)
+	for i := range h.past {
+		h.past[i] = change(h.past[i])
+	}
+	for i := range h.future {
+		h.future[i] = change(h.future[i])
+	}
+}
+
 // shift makes the last of from the present one, and puts that at the end of to.
 func shift[D any](from *[]D, now *D, to *[]D) bool {
 	n := len(*from)

@@ -104,8 +104,7 @@ func TestPlansThatDontHold(t *testing.T) {
 
 	other := *s.shop.Beam // as if the planner had planned for another beam
 	other.Clearance = 10 * other.HolderWidth
-	s.forecast.beam = &other
-	o := s.work(question{stands: s.start.stands, job: s.jobs()[0]}, s.start.clock)
+	o := worker{s.planner, &other}.work(question{stands: s.start.stands, job: s.jobs()[0]}, s.start.clock)
 	if len(o.faults) != 1 || !strings.Contains(o.faults[0].Why(s.shop.Unit), "doesn't hold") || o.stands != s.start.stands {
 		t.Errorf("a changeover that doesn't hold gives %+v", o)
 	}

@@ -1,0 +1,141 @@
+package ui
+
+import (
+	"errors"
+	"slices"
+	"sync"
+	"time"
+
+	"bide/plan"
+	"bide/plan/shop"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// keeper writes down what happens at the beam, before the screen says that it
+// happened: standing.toml first, which is the truth, then record.jsonl, then
+// day.toml where a job's state changed.
+type keeper struct {
+	shop   *shop.Shop
+	barred string           // why nothing is written; empty where it is
+	now    func() time.Time // the clock on the wall
+
+	mutex  sync.Mutex // one save at a time, and none while the program ends
+	lock   *shop.Lock
+	record *shop.Record
+	owed   []shop.Event // that belong into the record and aren't there yet
+	closed bool
+}
+
+// newKeeper is a keeper for a shop that is only looked at: take makes it write.
+func newKeeper(s *shop.Shop) *keeper {
+	return &keeper{shop: s, now: time.Now, barred: "this shop was not read from a folder: nothing is written"}
+}
+
+// take takes the right to write the shop's folder, or tells why there is none.
+func (k *keeper) take(demo bool) {
+	switch {
+	case demo:
+		k.barred = "an invented day: nothing is written"
+		return
+	case k.shop.Dir == "":
+		return
+	}
+	lock, err := shop.TakeLock(k.shop.Dir, k.now())
+	var taken *shop.TakenError
+	switch {
+	case errors.As(err, &taken):
+		k.barred = taken.Error() + ": nothing is written"
+	case err != nil:
+		k.barred = err.Error() + ": nothing is written"
+	default:
+		k.lock, k.barred = lock, ""
+	}
+}
+
+// close waits for a save that is under way and gives the right back.
+func (k *keeper) close() {
+	k.mutex.Lock()
+	defer k.mutex.Unlock()
+	k.closed = true
+	if k.record != nil {
+		k.record.Close()
+	}
+	if k.lock != nil {
+		k.lock.Release()
+	}
+}
+
+// truth is what really stands at the beam, as far as anyone has told.
+type truth struct {
+	stands *plan.Standing
+	marks  shop.Marks
+}
+
+// deed is something done at the beam, to be written down: what stands after it, what
+// the record is to hold of it, and the day where that changed.
+type deed struct {
+	truth
+	events []shop.Event
+	day    *plan.Day
+	done   func(said string) // goes on with it on the screen; said is where it went, if that is unusual
+}
+
+// kept comes when a deed is written down, or could not be.
+type kept struct {
+	deed
+	said string // what there is to say about where it went
+	err  error
+}
+
+// keep writes a deed down, in the background.
+func (k *keeper) keep(d deed) tea.Cmd {
+	if k.barred != "" {
+		return func() tea.Msg { return kept{deed: d} }
+	}
+	return func() tea.Msg {
+		said, err := k.write(d)
+		return kept{d, said, err}
+	}
+}
+
+// write writes a deed down. What can't go into the record now is owed to it.
+func (k *keeper) write(d deed) (said string, err error) {
+	k.mutex.Lock()
+	defer k.mutex.Unlock()
+	if k.closed {
+		return "", errors.New("the program is ending: nothing more is written")
+	}
+	k.owed = append(k.owed, d.events...)
+	out, err := k.shop.SaveStanding(d.stands, d.marks)
+	if err != nil {
+		return "", err
+	}
+	if out.Said != "saved in "+out.File && out.File != "" {
+		said = out.Said
+	}
+	err = k.settle()
+	if d.day != nil {
+		out, fault := k.shop.SaveDay(d.day, nil)
+		if err = errors.Join(err, fault); fault == nil && out.Beside {
+			said = join("; ", said, out.Said)
+		}
+	}
+	return said, err
+}
+
+// settle brings into the record what is owed to it.
+func (k *keeper) settle() (err error) {
+	if k.record == nil {
+		if k.record, err = shop.OpenRecord(k.shop.Dir); err != nil {
+			return err
+		}
+	}
+	for len(k.owed) > 0 {
+		if err := k.record.Append(k.owed[0]); err != nil {
+			return err
+		}
+		k.owed = slices.Delete(k.owed, 0, 1)
+	}
+	return nil
+}

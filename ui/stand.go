@@ -1,0 +1,123 @@
+package ui
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+
+	"bide/plan"
+	"bide/plan/shop"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// What is done at the beam changes what stands there. The desk plans from a start of
+// its own, so that a plan stays as it is while its moves are made one by one; stand
+// lets it begin anew.
+
+// perform has a deed written down and then goes on with it. While one is written
+// nothing else is begun.
+func (d *desk) perform(done deed) tea.Cmd {
+	if d.saving {
+		d.say("wait: the last one is still being saved")
+		return nil
+	}
+	d.saving = true
+	return d.keep.keep(done)
+}
+
+// performed goes on with a deed that was written down. One that could not be is
+// nevertheless what stands: it is said not to be saved until a later save is.
+func (d *desk) performed(k kept) {
+	d.saving, d.truth, d.unsaved = false, k.truth, ""
+	if k.err != nil {
+		d.unsaved = k.err.Error()
+	}
+	if k.done != nil {
+		k.done(k.said)
+	}
+}
+
+// report marks a holder as good, unable to cut, stuck or out, for a reason: it is saved
+// and all is planned again. A mark that says what beam.toml says is taken away.
+func (d *desk) report(number int, mark shop.Mark) tea.Cmd {
+	next := d.truth.marked(number, mark, d.shop)
+	e := shop.Event{Time: d.keep.now(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
+	return d.perform(deed{truth: next, events: []shop.Event{e}, done: func(said string) {
+		d.stand(d.truth)
+		d.say("%s", join("; ", fmt.Sprintf("holder %d is marked %s", number, mark.Condition), said))
+	}})
+}
+
+// marked is the truth with a holder marked.
+func (t truth) marked(number int, mark shop.Mark, s *shop.Shop) truth {
+	marks := maps.Clone(t.marks)
+	if marks == nil {
+		marks = shop.Marks{}
+	}
+	marks[number] = mark
+	fixed := s.Conditions
+	if fixed == nil {
+		fixed = s.Beam.Holders
+	}
+	if mark.Condition == fixed[number-1] && mark.Reason == "" {
+		delete(marks, number)
+	}
+	stands := *t.stands
+	return truth{&stands, marks}
+}
+
+// stand lets the day begin with what stands now.
+func (d *desk) stand(t truth) {
+	b := d.shop.Marked(t.marks)
+	p, err := plan.NewPlanner(b)
+	if err != nil { // never: the beam was planned with in other conditions
+		d.say("beam.toml: %v", err)
+		return
+	}
+	d.stop()
+	d.planner, d.beam = p, b
+	d.restart(t.stands)
+}
+
+// restart lets the day begin with a standing. Plans that began elsewhere are given
+// up, in all drafts.
+func (d *desk) restart(stands *plan.Standing) {
+	d.start.stands = stands
+	d.history.each(func(f draft) draft {
+		f.given = nil
+		return f
+	})
+	d.present.known, d.present.given, d.listed.known = nil, nil, nil
+	d.order(d.history.now.jobs, nil)
+	d.extend(&d.listed)
+	d.settle()
+}
+
+// become puts a job into another state in all drafts, and in the day as it is in the
+// file: what has happened can't be undone. It gives the day for the file.
+func (d *desk) become(states map[string]plan.State) *plan.Day {
+	turned := map[*plan.Job]*plan.Job{}
+	change := func(f draft) draft {
+		all := slices.Clone(f.all)
+		for i, j := range all {
+			state, named := states[j.ID]
+			if !named || j.State == state {
+				continue
+			}
+			if turned[j] == nil {
+				next := *j
+				next.State = state
+				turned[j] = &next
+			}
+			all[i] = turned[j]
+		}
+		out := newDraft(all)
+		out.about, out.did = f.about, f.did
+		return out
+	}
+	d.history.each(change)
+	d.kept = change(d.kept)
+	d.listed.jobs, d.listed.known = d.kept.jobs, nil
+	return d.kept.day(d.shop.Day)
+}
