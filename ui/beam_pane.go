@@ -39,7 +39,7 @@ func (p *beamPane) HandleKey(a action, d *desk) {
 		p.zoom = min(p.zoom+1, nearest)
 	case farther:
 		p.zoom = max(p.zoom-1, 0)
-	case whole:
+	case wholeBeam:
 		p.zoom = 0
 	}
 }
@@ -59,11 +59,15 @@ func (d *desk) pickAlong(n int) {
 	d.move = along[max(0, min(at, len(along)-1))]
 }
 
+// beamSpan is all of the beam that there is to see.
+func beamSpan(b *plan.Beam) plan.Span {
+	return plan.Span{From: min(b.Rail.From, b.Web.From), To: max(b.Rail.To, b.Web.To)}
+}
+
 // view is the stretch of the beam to show: all of it, or a part around the picked
 // holder.
 func (p *beamPane) view(d *desk) plan.Span {
-	b := d.shop.Beam
-	all := plan.Span{From: min(b.Rail.From, b.Web.From), To: max(b.Rail.To, b.Web.To)}
+	all := beamSpan(d.shop.Beam)
 	half := all.Length() >> p.zoom / 2
 	if p.zoom == 0 || half == 0 {
 		return all

@@ -53,13 +53,16 @@ var letters = map[plan.Condition]string{plan.NoCut: "n", plan.Stuck: "s", plan.O
 
 // numbered names the picked holder where it stands now, those that aren't good, and
 // every tenth.
-func (d *desk) numbered(s scale) line {
+func (d *desk) numbered(s scale) line { return d.numberedAt(s, d.before(d.turn), d.aimed()) }
+
+// numberedAt does the same where they stand at another time, with one picked; there
+// may be none.
+func (d *desk) numberedAt(s scale, now *plan.Standing, aimed int) line {
 	l := newLabels(s.width)
-	now := d.before(d.turn)
 	if now == nil {
 		return runs(d.look, l)
 	}
-	if n := d.aimed(); n > 0 {
+	if n := aimed; n > 0 {
 		l.put(s.column(now.At[n-1]), picked, d.aim+fmt.Sprint(n))
 	}
 	for i, c := range d.forecast.beam.Holders {

@@ -36,7 +36,11 @@ const (
 	seekMoves
 	nearer
 	farther
-	whole
+	wholeBeam
+	onlyMoved
+	overTime
+	holderBefore
+	holderNext
 	yes
 )
 
@@ -82,11 +86,22 @@ var bindings = []binding{
 	{onBeam, right, []string{"right", "l"}, "→ l", "right l", "", "the moved holder nearer to the drive side"},
 	{onBeam, up, []string{"up", "k"}, "↑ k", "up k", "", "the changeover before"},
 	{onBeam, down, []string{"down", "j"}, "↓ j", "down j", "", "the next changeover"},
-	{onBeam, nearer, []string{"+", "="}, "+", "", "", "look nearer, around the picked holder"},
-	{onBeam, farther, []string{"-", "_"}, "-", "", "", "look from farther off"},
-	{onBeam, whole, []string{"0"}, "0", "", "", "see the whole beam"},
+	{onBeam | onTracks, nearer, []string{"+", "="}, "+", "", "", "look nearer, around the picked holder"},
+	{onBeam | onTracks, farther, []string{"-", "_"}, "-", "", "", "look from farther off"},
+	{onBeam | onTracks, wholeBeam, []string{"0"}, "0", "", "", "see the whole beam"},
 	{onBeam, nothing, nil, "←→", "left right", "holder", ""},
 	{onBeam, nothing, nil, "+ - 0", "", "zoom", ""},
+
+	{onTracks, up, []string{"up", "k"}, "↑ k", "up k", "", "the changeover before"},
+	{onTracks, down, []string{"down", "j"}, "↓ j", "down j", "", "the next changeover"},
+	{onTracks, left, []string{"left", "h"}, "← h", "left h", "", "along the beam to the operator side, when near"},
+	{onTracks, right, []string{"right", "l"}, "→ l", "right l", "", "along the beam to the drive side, when near"},
+	{onTracks, onlyMoved, []string{"M"}, "M", "", "", "all holders, or only those that move"},
+	{onTracks, overTime, []string{"b"}, "b", "", "", "across the screen the beam, or the clock: due times, lateness and the shift's end"},
+	{onTracks, holderBefore, []string{"["}, "[", "", "", "pick the holder before, to follow its line"},
+	{onTracks, holderNext, []string{"]"}, "]", "", "", "pick the next holder"},
+	{onTracks, nothing, nil, "↑↓", "up down", "pick", ""},
+	{onTracks, nothing, nil, "b", "", "beam/clock", ""},
 
 	{onMoves, up, []string{"up", "k"}, "↑ k", "up k", "", "pick the move before"},
 	{onMoves, down, []string{"down", "j"}, "↓ j", "down j", "", "pick the next move"},

@@ -9,10 +9,13 @@ import (
 )
 
 // detail tells about the picked job what its row has no room for, in n lines.
-func (p *dayPane) detail(d *desk, n int) []line {
+func (p *dayPane) detail(d *desk, n int) []line { return tellAbout(d, n, p.w) }
+
+// tellAbout tells about the picked job, in n lines of w cells.
+func tellAbout(d *desk, n, w int) []line {
 	out := make([]line, 0, n)
 	for _, s := range about(d, d.turn) {
-		for i, text := range d.wrap(s.text, p.w-3) {
+		for i, text := range d.wrap(s.text, w-3) {
 			if len(out) == n {
 				return out
 			}

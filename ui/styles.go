@@ -72,6 +72,9 @@ type glyphs struct {
 	to               string // from one to the next
 	tick             string // on the scale
 	bar              string // of cost
+	setupFill        string // of time: setup, run, when it is due, when the shift ends
+	runFill, due     string
+	shiftEnd         string
 	webFrom, webTo   string
 	web, trim, cut   string
 	aim              string // at the picked place
@@ -81,6 +84,7 @@ type glyphs struct {
 var unicodeGlyphs = glyphs{
 	rule: "─", focusRule: "━", between: "│", cursor: "▸", cursorBy: "›", more: "…", pending: "…",
 	to: "→", tick: "╷", bar: "▬",
+	setupFill: "░", runFill: "█", due: "◆", shiftEnd: "┃",
 	webFrom: "╞", webTo: "╡", web: "═", trim: "┄", cut: "╪", aim: "▾",
 	legend: [classes]string{idles: "⠁", bides: "⠅", moves: "⢣", aimed: "⢳⡀"},
 }
@@ -88,6 +92,7 @@ var unicodeGlyphs = glyphs{
 var asciiGlyphs = glyphs{
 	rule: "-", focusRule: "=", between: "|", cursor: ">", cursorBy: ">", more: "..", pending: "..",
 	to: "->", tick: "|", bar: "#",
+	setupFill: ":", runFill: "#", due: "D", shiftEnd: "|",
 	webFrom: "[", webTo: "]", web: "-", trim: "~", cut: "+", aim: "v",
 	legend: [classes]string{idles: ".", bides: "|", moves: "',", aimed: "**"},
 }

@@ -1,0 +1,104 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// The tracks are kept as they were looked at and found good.
+func TestGoldenTracks(t *testing.T) {
+	for _, mode := range []struct {
+		name    string
+		colours int
+		ascii   bool
+	}{{"plain", noColours, false}, {"ascii", noColours, true}, {"dark", manyColours, false}} {
+		s := newScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24).settle()
+		s.press("4", "j", "j", "j")
+		for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}, {200, 60}} {
+			if mode.colours == manyColours && size[0] > 120 {
+				continue
+			}
+			s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			golden(t, sized(size, "tracks_"+mode.name), s.View())
+		}
+	}
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	golden(t, "80x24_tracks_clock", s.press("4", "j", "b").View())
+	golden(t, "80x24_tracks_near", s.press("b", "+", "+", "M", "]").View())
+	crowded := newScreen(t, crowd(140, 40), testLook(noColours, false, false), 120, 36).settle()
+	golden(t, "120x36_tracks_40_jobs", crowded.press("4", "pgdown").View())
+	odd := newScreen(t, oddShop(t), testLook(noColours, false, true), 120, 36).settle()
+	golden(t, "120x36_tracks_odd_ascii", odd.press("4", "j", "j").View())
+}
+
+// The picked holder's line stands out in every row, and the picked changeover is
+// that of the other panes.
+func TestTracksAreJoined(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
+	s.press("4", "j", "j", "]", "]")
+	if s.holder != 2 || s.turn != 2 {
+		t.Fatalf("holder %d at turn %d are picked, want 2 and 2", s.holder, s.turn)
+	}
+	rows := 0
+	for _, l := range strings.Split(s.View(), "\n") {
+		if strings.Contains(l, "*") && strings.Contains(l, ":") {
+			rows++
+		}
+	}
+	if want := 2 * len(s.jobs()); rows < want {
+		t.Errorf("the line of holder 2 is in %d rows, want %d:\n%s", rows, want, s.View())
+	}
+	if s.press("1"); !strings.Contains(s.View(), ">  3   "+s.jobs()[2].ID) {
+		t.Errorf("the day has another job picked:\n%s", s.View())
+	}
+}
+
+// Looking nearer and panning stay on the beam, and 0 shows all of it.
+func TestTracksZoom(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("4")
+	whole := s.track.view(s.desk)
+	for range 9 {
+		s.press("+")
+	}
+	if near := s.track.view(s.desk); near.Length() != whole.Length()>>nearestTracks/2*2 {
+		t.Errorf("nearest shows %d nm of %d", near.Length(), whole.Length())
+	}
+	for _, side := range []string{"left", "right"} {
+		for range 200 {
+			s.press(side)
+			if v := s.track.view(s.desk); v.From < whole.From || v.To > whole.To {
+				t.Fatalf("%v is off the beam %v", v, whole)
+			}
+		}
+	}
+	if s.press("0"); s.track.view(s.desk) != whole {
+		t.Errorf("0 shows %v, not all", s.track.view(s.desk))
+	}
+}
+
+// The changeovers said to be the worst are those with the longest setup.
+func TestWorstStandOut(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	worst := s.worst()
+	if len(worst) != mostRanked {
+		t.Fatalf("%d are the worst, want %d", len(worst), mostRanked)
+	}
+	setup := func(turn int) float64 { return s.present.known[turn].step.Setup.Total().Minutes() }
+	for turn, rank := range worst {
+		longer := 0
+		for other := range s.jobs() {
+			if setup(other) > setup(turn) {
+				longer++
+			}
+		}
+		if longer != rank-1 {
+			t.Errorf("turn %d is number %d, but %d are longer", turn+1, rank, longer)
+		}
+	}
+}
+
+// sized is the name of a golden screen of that size.
+func sized(size [2]int, name string) string { return fmt.Sprintf("%dx%d_%s", size[0], size[1], name) }
