@@ -56,6 +56,8 @@ func (m *model) status() line {
 	switch {
 	case m.asks:
 		l.add(late, " Nothing is saved: to keep this order, write it into day.toml. Leave?")
+	case m.prompt != nil:
+		return m.prompting(m.w)
 	case m.search.cancel != nil:
 		return m.searching()
 	case text != "":

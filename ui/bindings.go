@@ -42,6 +42,18 @@ const (
 	holderBefore
 	holderNext
 	yes
+	filterRows
+	toggleMouse
+	orderBy
+	turnRound
+	otherView
+	marking
+	markGood
+	markNoCut
+	markStuck
+	markOut
+	markFiled
+	markDrop
 )
 
 // scope is where a binding works; several may be joined.
@@ -56,6 +68,8 @@ const (
 	onQuestion
 	onTracks
 	onHolders
+	onMark
+	onPrompt
 	scopes // one beyond the last
 	panes  = onDay | onBeam | onMoves | onTracks | onHolders
 )
@@ -110,6 +124,26 @@ var bindings = []binding{
 	{onMoves, nothing, nil, "↑↓", "up down", "move", ""},
 	{onMoves, nothing, nil, "←→", "left right", "changeover", ""},
 
+	{onHolders, up, []string{"up", "k"}, "↑ k", "up k", "", "pick the row before"},
+	{onHolders, down, []string{"down", "j"}, "↓ j", "down j", "", "pick the next row"},
+	{onHolders, left, []string{"left", "h"}, "← h", "left h", "", "see it from the job before"},
+	{onHolders, right, []string{"right", "l"}, "→ l", "right l", "", "see it from the next job"},
+	{onHolders, marking, []string{"c"}, "c", "", "mark", "mark the holder no cut, stuck, out or good, with a reason, and see what that costs"},
+	{onHolders, orderBy, []string{"o"}, "o", "", "order", "order by number, idle time, next need, moves, metres, state"},
+	{onHolders, turnRound, []string{"O"}, "O", "", "", "turn the order round"},
+	{onHolders, otherView, []string{"p"}, "p", "", "", "the changeovers by the moves they take, and back"},
+
+	{onMark, markNoCut, []string{"n"}, "n", "", "no cut", ""},
+	{onMark, markStuck, []string{"s"}, "s", "", "stuck", ""},
+	{onMark, markOut, []string{"o"}, "o", "", "out", ""},
+	{onMark, markGood, []string{"g"}, "g", "", "good", ""},
+	{onMark, markFiled, []string{"b"}, "b", "", "as beam.toml", ""},
+	{onMark, markDrop, []string{"esc", "q"}, "Esc", "", "leave it", ""},
+
+	{onPrompt, nothing, nil, "Enter", "", "keep", ""},
+	{onPrompt, nothing, nil, "Esc", "", "drop", ""},
+	{onPrompt, nothing, nil, "Ctrl-U", "", "empty", ""},
+
 	{onSmall, up, []string{"up", "k"}, "↑ k", "up k", "", "the move before"},
 	{onSmall, down, []string{"down", "j"}, "↓ j", "down j", "", "the next move"},
 	{onSmall, left, []string{"left", "h"}, "← h", "left h", "", "the changeover before"},
@@ -122,11 +156,13 @@ var bindings = []binding{
 	{onHelp, down, []string{"down", "j"}, "↓ j", "down j", "", ""},
 	{onHelp, nothing, nil, "↑↓", "up down", "more", ""},
 
-	{onDay | onMoves | onSmall | onHelp, pageUp, []string{"pgup", "ctrl+b"}, "PgUp", "", "", "a page up (also Ctrl-B)"},
-	{onDay | onMoves | onSmall | onHelp, pageDown, []string{"pgdown", "ctrl+f", " "}, "PgDn", "", "", "a page down (also Space, Ctrl-F)"},
+	{onDay | onMoves | onSmall | onHelp | onHolders, pageUp, []string{"pgup", "ctrl+b"}, "PgUp", "", "", "a page up (also Ctrl-B)"},
+	{onDay | onMoves | onSmall | onHelp | onHolders, pageDown, []string{"pgdown", "ctrl+f", " "}, "PgDn", "", "", "a page down (also Space, Ctrl-F)"},
 	{panes | onSmall | onHelp, top, []string{"home", "g"}, "Home g", "", "", "to the first"},
 	{panes | onSmall | onHelp, bottom, []string{"end", "G"}, "End G", "", "", "to the last"},
 
+	{onDay | onMoves | onHolders, filterRows, []string{"/"}, "/", "", "", "show only the rows that have some words; Esc while typing shows all again"},
+	{panes, toggleMouse, []string{"m"}, "m", "", "", "mouse on or off: click picks, wheel scrolls; off, the terminal selects text"},
 	{panes, undo, []string{"u"}, "u", "", "undo", "take back the last change of the order, as often as you like"},
 	{panes, redo, []string{"U", "ctrl+r"}, "U", "", "", "do it again (also Ctrl-R)"},
 	{panes, seek, []string{"s"}, "s", "", "search", "search for the best order: least late, then least setup time; Esc stops it and keeps the best so far"},
@@ -147,8 +183,8 @@ var bindings = []binding{
 
 	{panes | onSmall, help, []string{"?"}, "?", "", "help", "this page"},
 	{panes | onSmall, quit, []string{"q"}, "q", "", "quit", "leave; asks first when the order was changed"},
-	{panes | onSmall | onHelp | onQuestion, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
-	{panes | onSmall | onHelp | onQuestion, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
+	{panes | onSmall | onHelp | onQuestion | onMark | onPrompt, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
+	{panes | onSmall | onHelp | onQuestion | onMark | onPrompt, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
 }
 
 // actionOf is what a key asks for in a scope.

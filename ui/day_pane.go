@@ -19,23 +19,26 @@ func (p *dayPane) HandleKey(a action, d *desk) {
 	page := max(p.parts(d).list-1, 1)
 	switch a {
 	case up:
-		d.pick(d.turn - 1)
+		p.along(d, -1)
 	case down:
-		d.pick(d.turn + 1)
+		p.along(d, 1)
 	case pageUp:
-		d.pick(d.turn - page)
+		p.along(d, -page)
 	case pageDown:
-		d.pick(d.turn + page)
+		p.along(d, page)
 	case top:
-		d.pick(0)
+		p.along(d, -len(d.jobs()))
 	case bottom:
-		d.pick(len(d.jobs()) - 1)
+		p.along(d, len(d.jobs()))
 	case earlier:
 		d.shift(-1)
 	case later:
 		d.shift(1)
 	}
 }
+
+// along picks the job n rows on.
+func (p *dayPane) along(d *desk, n int) { d.pick(along(p.shown(d), d.turn, n)) }
 
 // dayParts is how the pane's lines are shared out.
 type dayParts struct {
@@ -83,8 +86,12 @@ func (p *dayPane) View(d *desk, focused bool) []line {
 
 // heading tells which jobs are in a list of n, and the day.
 func (p *dayPane) heading(d *desk, n int) string {
-	jobs := len(d.jobs())
-	some := some(window(d.turn, jobs, n), n, jobs)
+	rows := p.shown(d)
+	jobs := len(rows)
+	some := some(window(rowOfTurn(rows, d.turn), jobs, n), n, jobs)
+	if text := d.filters[theDay].count(jobs, len(d.jobs())); text != "" {
+		return text
+	}
 	if some == "" {
 		return span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
 	}
@@ -114,9 +121,10 @@ type entry struct {
 }
 
 func (p *dayPane) entries(d *desk, n int, focused bool) []entry {
-	from := window(d.turn, len(d.jobs()), n)
+	rows := p.shown(d)
+	from := window(rowOfTurn(rows, d.turn), len(rows), n)
 	var out []entry
-	for t := from; t < min(from+n, len(d.jobs())); t++ {
+	for _, t := range rows[from:min(from+n, len(rows))] {
 		out = append(out, entry{d, t, d.jobs()[t], d.outcome(t), focused})
 	}
 	return out

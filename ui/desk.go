@@ -7,6 +7,8 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // desk is what all panes look at: the shop, the day as it is ordered now with what
@@ -30,6 +32,12 @@ type desk struct {
 	turn   int // of the picked job, from 0
 	move   int // picked in its changeover, from 0
 	holder int // picked, by number from 1; 0 is none
+
+	filters [lastPaneShown + 1]filter // of the panes' lists
+	prompt  *prompt                   // nil when none is open
+	used    *dayUse                   // see use
+	wear    *shop.Summary             // of the record; nil while it isn't read
+	todo    tea.Cmd                   // that a pane wants done; nil none
 }
 
 // news is what just happened, told until the next key.
@@ -37,6 +45,8 @@ type news struct {
 	text    string
 	job     string       // id of the one that was changed
 	against *plan.Totals // of the day before it, where they were known
+	priced  bool         // what it costs is told, though no job was changed
+	able    int          // jobs that could be run before it
 }
 
 func newDesk(s *shop.Shop, k *look) (*desk, error) {
@@ -144,16 +154,31 @@ func (d *desk) do(next draft) {
 // undo takes the last change back, redo does it again.
 func (d *desk) undo() {
 	was := d.history.now
-	if !d.history.undo() {
+	switch {
+	case was.remark != nil && d.saving:
+		d.say("wait: the last change is still being saved")
+		return
+	case !d.history.undo():
 		d.say("there is nothing to undo")
+		return
+	case was.remark != nil:
+		d.todo = d.report(was.remark.number, was.remark.was)
 		return
 	}
 	d.show(was, "undone: "+was.did, "undone: back to")
 }
 
 func (d *desk) redo() {
-	if !d.history.redo() {
+	switch {
+	case d.saving:
+		d.say("wait: the last change is still being saved")
+		return
+	case !d.history.redo():
 		d.say("there is nothing to do again")
+		return
+	}
+	if r := d.history.now.remark; r != nil {
+		d.todo = d.report(r.number, r.is)
 		return
 	}
 	d.show(d.history.now, "done again: "+d.history.now.did, "done again: moved to")
@@ -207,14 +232,14 @@ func (d *desk) settle() {
 // at the end matters least.
 func (d *desk) told() string {
 	text := d.news.text
-	if d.news.job == "" {
+	if d.news.job == "" && !d.news.priced {
 		return text
 	}
 	costs := ""
 	switch {
 	case d.news.against == nil:
 	case d.present.whole():
-		costs = against(d.present.totals, *d.news.against)
+		costs = join(", ", d.unable(), against(d.present.totals, *d.news.against))
 	default:
 		costs = d.pending
 	}

@@ -9,11 +9,12 @@ import (
 // draft is one way to have the day. Drafts are values, and jobs in them never
 // change: an edit makes a new job. So undo and redo cover all that can be edited.
 type draft struct {
-	all   []*plan.Job // in their order, those done and set aside too
-	jobs  []*plan.Job // those of them that have a turn
-	given []*outcome  // what the last search gave
-	about string      // id of the job that was changed to have it so; empty when a search did
-	did   string      // what was done, for the news; empty when the job was moved
+	all    []*plan.Job // in their order, those done and set aside too
+	jobs   []*plan.Job // those of them that have a turn
+	given  []*outcome  // what the last search gave
+	about  string      // id of the job that was changed to have it so; empty when a search did
+	did    string      // what was done, for the news; empty when the job was moved
+	remark *remark     // the holder marked to have it so; nil for other changes
 }
 
 // newDraft is a draft of these jobs.

@@ -1,13 +1,197 @@
 package ui
 
-// holdersPane lists the holders and what each does in the day.
-type holdersPane struct{ size }
+import (
+	"fmt"
+	"slices"
+)
 
-func (p *holdersPane) SetSize(s size)              { p.size = s }
-func (p *holdersPane) Help() scope                 { return onHolders }
-func (p *holdersPane) HandleKey(a action, d *desk) {}
+// holdersPane lists the holders, where each stands and what it does in each job of
+// the day; and in a second view the changeovers by the moves they take.
+type holdersPane struct {
+	size
+	by      order
+	turned  bool // the order turned round
+	pairs   bool // the second view
+	marking int  // number of the holder whose condition is asked for; 0 none
+}
+
+func (p *holdersPane) SetSize(s size) { p.size = s }
+
+// Help is where the pane's keys work.
+func (p *holdersPane) Help() scope {
+	if p.marking > 0 {
+		return onMark
+	}
+	return onHolders
+}
+
+// HandleKey picks a holder or, among the changeovers, a job.
+func (p *holdersPane) HandleKey(a action, d *desk) {
+	switch a {
+	case left:
+		d.pick(d.turn - 1)
+	case right:
+		d.pick(d.turn + 1)
+	case orderBy:
+		p.by = (p.by + 1) % orders
+	case turnRound:
+		p.turned = !p.turned
+	case otherView:
+		p.pairs = !p.pairs
+	case marking:
+		p.marking = d.atHolder()
+	case markGood, markNoCut, markStuck, markOut, markFiled, markDrop:
+		p.answer(a, d)
+	default:
+		p.scroll(a, d)
+	}
+}
+
+// scroll picks another row.
+func (p *holdersPane) scroll(a action, d *desk) {
+	rows, at := p.picks(d)
+	if len(rows) == 0 {
+		return
+	}
+	page := max(p.list(d)-1, 1)
+	by := map[action]int{up: -1, down: 1, pageUp: -page, pageDown: page, top: -len(rows), bottom: len(rows)}[a]
+	if by == 0 {
+		return
+	}
+	if at < 0 { // the picked one is filtered out
+		at, by = 0, 0
+	}
+	to := rows[max(0, min(at+by, len(rows)-1))]
+	if p.pairs {
+		d.pick(to)
+		return
+	}
+	d.follow(to)
+}
+
+// picks are what the rows stand for, holders or turns, and which row is picked; -1
+// when none is.
+func (p *holdersPane) picks(d *desk) (rows []int, at int) {
+	if p.pairs {
+		use := d.use()
+		for _, pair := range p.pairRows(d) {
+			rows = append(rows, use.turns[pair.Step])
+		}
+		return rows, slices.Index(rows, d.turn)
+	}
+	for _, r := range p.rows(d, false) {
+		rows = append(rows, r.number)
+	}
+	return rows, slices.Index(rows, d.atHolder())
+}
+
+// atHolder is the picked holder; before one is picked, that of the picked move.
+func (d *desk) atHolder() int {
+	if d.holder == 0 {
+		d.holder = max(d.aimed(), 1)
+	}
+	return min(d.holder, len(d.forecast.beam.Holders))
+}
+
+// follow picks a holder, and its move where the changeover has one.
+func (d *desk) follow(number int) {
+	d.holder = number
+	for n, m := range d.moves() {
+		if m.Holder == number {
+			d.move = n
+		}
+	}
+}
+
+// detail is how many lines tell about what is picked.
+func (p *holdersPane) detail() int { return max(min((p.h-2)/3, 6), 0) }
+
+// list is how many rows are shown.
+func (p *holdersPane) list(*desk) int { return max(p.h-2-p.detail(), 0) }
 
 // View draws the pane.
 func (p *holdersPane) View(d *desk, focused bool) []line {
-	return box(d.look, "5 Holders", d.line(), nil, p.size, focused)
+	rows, at := p.picks(d)
+	n := p.list(d)
+	from := window(max(at, 0), len(rows), n)
+	var body []line
+	if p.pairs {
+		body = p.pairLines(d, from, n, focused)
+	} else {
+		body = p.holderLines(d, from, n, focused)
+	}
+	for len(body) < p.h-1-p.detail() {
+		body = append(body, d.line())
+	}
+	body = append(body[:max(p.h-1-p.detail(), 0)], p.about(d)...)
+	return box(d.look, "5 Holders", p.title(d, from, n, len(rows)), body, p.size, focused)
+}
+
+// title tells which rows are shown, in which order, seen from which job.
+func (p *holdersPane) title(d *desk, from, n, rows int) line {
+	l := d.line()
+	of := len(d.forecast.beam.Holders)
+	if p.pairs {
+		of = len(d.use().pairs)
+	}
+	switch part := some(from, n, rows); {
+	case d.filters[theHolders].on():
+		l.add(picked, d.filters[theHolders].count(rows, of))
+	case part != "":
+		l.add(faint, part+" ")
+	case p.pairs:
+		l.add(faint, count(rows, "changeover")+" ")
+	default:
+		l.add(faint, count(rows, "holder")+" ")
+	}
+	by := "by " + orderWords[p.by]
+	if p.turned {
+		by += ", turned round"
+	}
+	if p.pairs {
+		by = "by moves"
+	}
+	l.add(faint, by)
+	if j := d.job(); j != nil {
+		l.add(faint, ", in ")
+		l.add(strong, j.ID)
+	}
+	return l
+}
+
+// about tells about what is picked, in the pane's last lines.
+func (p *holdersPane) about(d *desk) []line {
+	n := p.detail()
+	var spans []span
+	switch {
+	case p.marking > 0:
+		spans = []span{{picked, fmt.Sprintf("Holder %d is %s. What is it from now on? n no cut: moves, may not cut; s stuck: can't move, may cut where it stands; o out: neither; g good; b as beam.toml has it. Esc leaves it.",
+			p.marking, d.forecast.beam.Holders[p.marking-1])}}
+	case p.pairs:
+		spans = aboutPair(d)
+	default:
+		spans = aboutHolder(d, d.atHolder())
+	}
+	return paragraphs(d.look, spans, size{p.w, n})
+}
+
+// paragraphs are texts broken to a width, in exactly as many lines as there is room
+// for, what follows a first line indented.
+func paragraphs(k *look, spans []span, s size) []line {
+	out := make([]line, 0, s.h)
+	for _, sp := range spans {
+		for i, text := range k.wrap(sp.text, max(s.w-3, 1)) {
+			if len(out) == s.h {
+				return out
+			}
+			l := k.line()
+			l.add(plain, blanks(1+min(i, 1)*2))
+			l.add(sp.ink, text)
+			out = append(out, l)
+		}
+	}
+	for len(out) < s.h {
+		out = append(out, k.line())
+	}
+	return out
 }

@@ -14,17 +14,18 @@ import (
 type model struct {
 	*desk
 	size
-	day   dayPane
-	beam  beamPane
-	moves movesPane
-	track tracksPane
-	hold  holdersPane
-	focus which
-	large which // the pane of the first page that has the whole screen
-	help  *helpPage
-	over  overlay // nil when none is open
-	asks  bool    // whether to leave with the order changed
-	ended bool
+	day     dayPane
+	beam    beamPane
+	moves   movesPane
+	track   tracksPane
+	hold    holdersPane
+	focus   which
+	large   which // the pane of the first page that has the whole screen
+	help    *helpPage
+	over    overlay // nil when none is open
+	mousing bool    // the mouse is on
+	asks    bool    // whether to leave with the order changed
+	ended   bool
 }
 
 // panel is what the panes have in common.
@@ -60,10 +61,14 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.adopt(msg)
 	case kept:
 		m.performed(msg)
+	case recorded:
+		m.heard(msg)
+	case tea.MouseMsg:
+		m.mouse(tea.MouseEvent(msg))
 	case leave:
 		return m, tea.Quit
 	case tea.KeyMsg:
-		cmd := m.keys(msg)
+		cmd := tea.Batch(m.keys(msg), m.wanted())
 		if m.ended {
 			return m, cmd
 		}
@@ -123,6 +128,8 @@ func (m *model) scope() scope {
 		return onQuestion
 	case m.help != nil:
 		return onHelp
+	case m.prompt != nil:
+		return onPrompt
 	case m.covered():
 		return m.over.Help()
 	case m.layout().small:
@@ -183,6 +190,10 @@ func (m *model) do(a action, in scope) tea.Cmd {
 		m.undo()
 	case redo:
 		m.redo()
+	case filterRows:
+		m.askFilter(m.focus)
+	case toggleMouse:
+		return m.switchMouse()
 	case nextPane:
 		m.turnTo(m.focus%lastPaneShown + 1)
 	case lastPane:
@@ -231,6 +242,9 @@ func (m *model) turnTo(which which) {
 	if m.focus = which; m.large != all && !which.paged() {
 		m.large = which
 	}
+	if which == theHolders {
+		m.todo = m.readRecord()
+	}
 	m.resize(m.size)
 }
 
@@ -255,6 +269,8 @@ func (m *model) frame() []line {
 	switch {
 	case m.layout().small && m.asks:
 		return smallQuestion(m.look, m.size)
+	case m.layout().small && m.prompt != nil && m.help == nil:
+		return smallPrompt(m.desk, m.size)
 	case m.help != nil:
 		return m.help.View(m)
 	case m.covered():

@@ -18,23 +18,26 @@ func (p *movesPane) HandleKey(a action, d *desk) {
 	page := max(p.list()-1, 1)
 	switch a {
 	case up:
-		d.pickMove(d.move - 1)
+		p.along(d, -1)
 	case down:
-		d.pickMove(d.move + 1)
+		p.along(d, 1)
 	case pageUp:
-		d.pickMove(d.move - page)
+		p.along(d, -page)
 	case pageDown:
-		d.pickMove(d.move + page)
+		p.along(d, page)
 	case top:
-		d.pickMove(0)
+		p.along(d, -len(d.moves()))
 	case bottom:
-		d.pickMove(len(d.moves()) - 1)
+		p.along(d, len(d.moves()))
 	case left:
 		d.pick(d.turn - 1)
 	case right:
 		d.pick(d.turn + 1)
 	}
 }
+
+// along picks the move n rows on.
+func (p *movesPane) along(d *desk, n int) { d.pickMove(along(p.rows(d), d.move, n)) }
 
 // caution comes before any move, in more or fewer words. It permits nothing.
 func caution(w int) string {
@@ -61,8 +64,9 @@ func (p *movesPane) View(d *desk, focused bool) []line {
 	if len(moves) > 0 {
 		columns := columnsFor(moveColumns(d, moves), p.w)
 		body = append(body, heads(d.look, columns))
-		from := window(d.move, len(moves), p.list())
-		for n := from; n < min(from+p.list(), len(moves)); n++ {
+		rows := p.rows(d)
+		from := window(rowOfTurn(rows, d.move), len(rows), p.list())
+		for _, n := range rows[from:min(from+p.list(), len(rows))] {
 			body = append(body, rowOf(d.look, columns, step{d, n, &moves[n], focused}))
 		}
 	} else {
@@ -76,6 +80,9 @@ func (p *movesPane) View(d *desk, focused bool) []line {
 
 // shown tells how many moves there are, to which job, and which are in the list.
 func (p *movesPane) shown(d *desk, n int) string {
+	if f := &d.filters[theMoves]; f.on() {
+		return f.count(len(p.rows(d)), n) + "to " + d.job().ID
+	}
 	if some := some(window(d.move, n, p.list()), p.list(), n); some != "" {
 		return some + " to " + d.job().ID
 	}

@@ -22,7 +22,11 @@ type typist interface {
 func (m *model) typist() typist {
 	var at any = m.over
 	switch {
-	case m.asks || m.help != nil || !m.covered() && m.layout().small:
+	case m.asks || m.help != nil:
+		return nil
+	case m.prompt != nil:
+		return m.prompt
+	case !m.covered() && m.layout().small:
 		return nil
 	case !m.covered():
 		at = m.panel(m.focus)

@@ -41,11 +41,12 @@ func (d *desk) performed(k kept) {
 // report marks a holder as good, unable to cut, stuck or out, for a reason: it is saved
 // and all is planned again. A mark that says what beam.toml says is taken away.
 func (d *desk) report(number int, mark shop.Mark) tea.Cmd {
-	next := d.truth.marked(number, mark, d.shop)
+	next, priced := d.truth.marked(number, mark, d.shop), d.priced()
 	e := shop.Event{Time: d.keep.now(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
 	return d.perform(deed{truth: next, events: []shop.Event{e}, done: func(said string) {
 		d.stand(d.truth)
-		d.say("%s", join("; ", fmt.Sprintf("holder %d is marked %s", number, mark.Condition), said))
+		priced.text = join("; ", fmt.Sprintf("holder %d is marked %s", number, mark.Condition), said)
+		d.news = priced
 	}})
 }
 
@@ -113,7 +114,7 @@ func (d *desk) become(states map[string]plan.State) *plan.Day {
 			all[i] = turned[j]
 		}
 		out := newDraft(all)
-		out.about, out.did = f.about, f.did
+		out.about, out.did, out.remark = f.about, f.did, f.remark
 		return out
 	}
 	d.history.each(change)

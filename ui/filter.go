@@ -1,0 +1,113 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bide/plan"
+)
+
+// filter leaves those rows of a list in which all of its words occur, in any case
+// and order. Without words it leaves them all.
+type filter struct{ text string }
+
+// on reports whether the filter has words.
+func (f *filter) on() bool { return strings.TrimSpace(f.text) != "" }
+
+// lets reports whether a row with these texts stays.
+func (f *filter) lets(texts ...string) bool {
+	all := strings.ToLower(strings.Join(texts, " "))
+	for _, word := range strings.Fields(strings.ToLower(f.text)) {
+		if !strings.Contains(all, word) {
+			return false
+		}
+	}
+	return true
+}
+
+// count tells how many of a list's rows are left; nothing without a filter.
+func (f *filter) count(left, of int) string {
+	if !f.on() {
+		return ""
+	}
+	return fmt.Sprintf("/%s %d of %d ", strings.TrimSpace(f.text), left, of)
+}
+
+// rows are those of n rows that are left, each by the texts it has.
+func (f *filter) rows(n int, texts func(row int) []string) []int {
+	out := make([]int, 0, n)
+	for row := range n {
+		if !f.on() || f.lets(texts(row)...) {
+			out = append(out, row)
+		}
+	}
+	return out
+}
+
+// askFilter asks for the words of a list's filter. The list follows as one types;
+// Esc shows all rows again.
+func (d *desk) askFilter(of which) {
+	f := &d.filters[of]
+	d.prompt = &prompt{
+		label:   "show only rows with",
+		text:    f.text,
+		changed: func(text string) { f.text = text },
+		done:    func(text string) { f.text = text },
+		dropped: func() { f.text = "" },
+	}
+}
+
+// rowOfTurn is which of the rows is picked, or the one where it would be, were it
+// shown.
+func rowOfTurn(rows []int, picked int) int {
+	at, _ := slices.BinarySearch(rows, picked)
+	return at
+}
+
+// along is the row n rows on from the picked one, which may be hidden; the first or
+// last where there are not as many, and the picked one where there are none.
+func along(rows []int, picked, n int) int {
+	if len(rows) == 0 {
+		return picked
+	}
+	at, there := slices.BinarySearch(rows, picked)
+	if !there && n > 0 {
+		at--
+	}
+	return rows[max(0, min(at+n, len(rows)-1))]
+}
+
+// shown are the turns that the filter of the day leaves.
+func (p *dayPane) shown(d *desk) []int {
+	return d.filters[theDay].rows(len(d.jobs()), d.wordsOfJob)
+}
+
+// wordsOfJob are what a filter looks in.
+func (d *desk) wordsOfJob(turn int) []string {
+	j, o := d.jobs()[turn], d.outcome(turn)
+	out := []string{j.ID, j.Material, d.shop.Unit.Number(j.Web)}
+	switch {
+	case d.broken[j] != "":
+		out = append(out, "broken")
+	case j.State == plan.Running:
+		out = append(out, "running")
+	}
+	switch {
+	case o == nil:
+	case len(o.faults) > 0:
+		out = append(out, "refused")
+	case o.step.Late > 0:
+		out = append(out, "late")
+	}
+	return out
+}
+
+// rows are the moves that the filter of the moves leaves.
+func (p *movesPane) rows(d *desk) []int {
+	moves, u := d.moves(), d.shop.Unit
+	return d.filters[theMoves].rows(len(moves), func(n int) []string {
+		m := &moves[n]
+		return []string{fmt.Sprint(m.Holder), u.Number(m.From), u.Number(m.To), towards(m.To - m.From), m.Why.Text(u)}
+	})
+}

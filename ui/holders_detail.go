@@ -1,0 +1,188 @@
+package ui
+
+import (
+	"fmt"
+	"os"
+	"strings"
+
+	"bide/plan"
+	"bide/plan/shop"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// aboutHolder tells what there is to say about a holder, what is wrong first.
+func aboutHolder(d *desk, number int) (out []span) {
+	r := d.holderRow(number, false)
+	u := d.shop.Unit
+	say := func(i ink, format string, args ...any) { out = append(out, span{i, fmt.Sprintf(format, args...)}) }
+	place := d.stands(number)
+	say(picked, "Holder %d stands at %s (%s)%s", number, u.Show(place), other(u).Show(place), r.inJob())
+	if m, marked := d.truth.marks[number]; marked || r.condition != plan.Good {
+		say(late, "%s", condition(r.condition, m, marked))
+	}
+	if r.usage != nil {
+		say(plain, "today: cuts in %d of %s, %.0f m; %s over %s; %s", r.usage.Cuts, count(len(r.usage.Stints), "job"), r.usage.Metres,
+			count(r.usage.Moves, "move"), d.travel(r.usage.Travel), r.idleWords())
+	}
+	if text := r.edgeWords(); text != "" {
+		say(plain, "%s", text)
+	}
+	if text := r.record(); text != "" {
+		say(faint, "%s", text)
+	}
+	if never := d.never(); len(never) > 0 {
+		say(faint, "never used today: %s", ranges(never))
+	}
+	return out
+}
+
+// inJob is what it does in the picked job.
+func (r holderRow) inJob() string {
+	if r.stint == nil {
+		return ""
+	}
+	text := fmt.Sprintf("; in %s it %s", r.job().ID, map[plan.Use]string{
+		plan.Cutting: fmt.Sprintf("cuts at cut %d", r.stint.Cut), plan.Resting: "rests over the web", plan.Parked: "is parked"}[r.stint.Use])
+	u := r.shop.Unit
+	switch {
+	case r.stint.Way != 0:
+		text += fmt.Sprintf(", moved to %s", u.Show(r.stint.At))
+	case r.stint.At != r.stands(r.number):
+		text += fmt.Sprintf(" at %s", u.Show(r.stint.At))
+	}
+	return text
+}
+
+// condition is a holder's condition in words, with the reason of a mark.
+func condition(c plan.Condition, m shop.Mark, marked bool) string {
+	text := map[plan.Condition]string{
+		plan.Good: "good", plan.NoCut: "n no cut: it moves, and may not cut", plan.Stuck: "s stuck: it can't move, and may cut where it stands",
+		plan.Out: "o out of service: it neither moves nor cuts"}[c]
+	switch {
+	case marked && m.Reason != "":
+		text += "; marked so: " + m.Reason
+	case marked:
+		text += "; marked so at the machine"
+	default:
+		text += "; so in beam.toml"
+	}
+	return text
+}
+
+// idleWords tell how long it has been and will be idle.
+func (r holderRow) idleWords() string {
+	switch {
+	case r.usage.Never() && r.present.whole():
+		return "never used"
+	case r.stint == nil:
+		return fmt.Sprintf("idle %s in all", hours(r.usage.IdleTime))
+	case r.stint.Use == plan.Cutting:
+		return fmt.Sprintf("idle %s in %s of the day", hours(r.usage.IdleTime), count(r.usage.Idle, "job"))
+	}
+	text := fmt.Sprintf("idle here for %s, %s", count(r.turns, "job"), hours(r.idle))
+	if r.next >= 0 {
+		return text + fmt.Sprintf(", then needed for %s at %s", r.jobs()[r.next].ID, r.at(r.outcome(r.next).step.SetupStart))
+	}
+	if r.present.whole() {
+		text += ", to the end of the day"
+	}
+	return text
+}
+
+// edgeWords tell of its blade.
+func (r holderRow) edgeWords() string {
+	var parts []string
+	if r.blade() != "" {
+		b := r.start.stands.Blades[r.number-1]
+		parts = append(parts, fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip))
+	}
+	if metres, known := r.worn(); known {
+		parts = append(parts, fmt.Sprintf("%.0f m cut with this edge before the day", metres))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// record tells what the record has of it.
+func (r holderRow) record() string {
+	w := r.wearOf(r.number)
+	if w == nil || *w == (shop.Wear{}) {
+		return ""
+	}
+	text := fmt.Sprintf("record: %s over %s, stuck %s, may not cut or out %s, found elsewhere %s", count(w.Moves, "move"), r.travel(w.Travel),
+		times(w.Jams), times(w.Faults), times(w.Found))
+	if !w.Last.IsZero() {
+		text += ", last moved " + w.Last.Format("2 Jan 2006, 15:04")
+	}
+	return text
+}
+
+// times is how often something was.
+func times(n int) string {
+	if n == 0 {
+		return "never"
+	}
+	return count(n, "time")
+}
+
+// ranges names numbers that follow each other together: 3, 7-12, 80.
+func ranges(numbers []int) string {
+	var parts []string
+	for i := 0; i < len(numbers); {
+		to := i
+		for to+1 < len(numbers) && numbers[to+1] == numbers[to]+1 {
+			to++
+		}
+		switch to - i {
+		case 0:
+			parts = append(parts, fmt.Sprint(numbers[i]))
+		case 1:
+			parts = append(parts, fmt.Sprint(numbers[i]), fmt.Sprint(numbers[to]))
+		default:
+			parts = append(parts, fmt.Sprintf("%d-%d", numbers[i], numbers[to]))
+		}
+		i = to + 1
+	}
+	return strings.Join(parts, ", ")
+}
+
+// wearOf is what the record has of a holder; nil while it isn't read, or there is
+// none.
+func (d *desk) wearOf(number int) *shop.Wear {
+	if d.wear == nil || number > len(d.wear.Holders) {
+		return nil
+	}
+	return &d.wear.Holders[number-1]
+}
+
+// recorded is a shop's record, summed up.
+type recorded struct {
+	summary  *shop.Summary
+	problems int
+	err      error
+}
+
+// readRecord is the command that sums the shop's record up; nil without a folder.
+func (d *desk) readRecord() tea.Cmd {
+	dir, holders, since := d.shop.Dir, len(d.shop.Beam.Holders), d.shop.Day.Start
+	if dir == "" {
+		return nil
+	}
+	return func() tea.Msg {
+		sum := shop.NewSummary(holders, since)
+		problems, err := shop.ReadRecord(os.DirFS(dir), sum.Add)
+		return recorded{sum, len(problems), err}
+	}
+}
+
+// heard takes the record; what is wrong with it is told where nothing else is.
+func (d *desk) heard(r recorded) {
+	d.wear = r.summary
+	switch {
+	case d.news.text != "":
+	case r.err != nil:
+		d.say("%v; the holders' past isn't shown", r.err)
+	case r.problems > 0:
+		d.say("record.jsonl: %s can't be read and is left out", count(r.problems, "line"))
+	}
+}

@@ -1,0 +1,161 @@
+package ui
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"bide/plan"
+)
+
+// holderRow is one holder in the list.
+type holderRow struct {
+	*desk
+	number    int // from 1
+	usage     *plan.Usage
+	condition plan.Condition
+	stint     *plan.Stint // in the picked job; nil while that isn't known
+	idle      time.Duration
+	turns     int // that it is idle, around the picked one
+	next      int // turn from the picked one on in which it cuts, -1 none
+	focused   bool
+}
+
+// holderRow is what is known of a holder, seen from the picked job.
+func (d *desk) holderRow(number int, focused bool) holderRow {
+	r := holderRow{desk: d, number: number, condition: d.forecast.beam.Holders[number-1], next: -1, focused: focused}
+	use := d.use()
+	if number > len(use.holders) {
+		return r
+	}
+	r.usage = &use.holders[number-1]
+	r.next = use.next(number, d.turn)
+	if s := use.step(d.turn); s >= 0 {
+		r.stint = &r.usage.Stints[s]
+		r.turns, r.idle = r.usage.Spell(s)
+	}
+	return r
+}
+
+// order is what a list of holders is sorted by.
+type order uint8
+
+const (
+	byNumber order = iota
+	byIdle
+	byNext
+	byMoves
+	byMetres
+	byState
+	orders
+)
+
+var orderWords = [orders]string{"number", "idle", "next", "moves", "metres", "state"}
+
+// compare is the order of two holders: what maintenance looks for first.
+func (o order) compare(a, b holderRow) int {
+	switch o {
+	case byIdle:
+		return cmp.Compare(b.idle, a.idle)
+	case byNext:
+		return cmp.Compare(a.needed(), b.needed())
+	case byMoves:
+		return cmp.Compare(b.movesToday(), a.movesToday())
+	case byMetres:
+		return cmp.Compare(b.metresToday(), a.metresToday())
+	case byState:
+		return cmp.Compare(b.condition, a.condition)
+	}
+	return 0
+}
+
+// needed is the turn in which it is next needed, far off when it isn't.
+func (r holderRow) needed() int {
+	if r.next < 0 {
+		return math.MaxInt
+	}
+	return r.next
+}
+
+func (r holderRow) movesToday() int {
+	if r.usage == nil {
+		return 0
+	}
+	return r.usage.Moves
+}
+
+func (r holderRow) metresToday() float64 {
+	if r.usage == nil {
+		return 0
+	}
+	return r.usage.Metres
+}
+
+// holderRows are the holders that the filter lets through, sorted.
+func (p *holdersPane) rows(d *desk, focused bool) []holderRow {
+	var out []holderRow
+	f := &d.filters[theHolders]
+	for n := 1; n <= len(d.forecast.beam.Holders); n++ {
+		r := d.holderRow(n, focused)
+		if !f.on() || f.lets(r.words()...) {
+			out = append(out, r)
+		}
+	}
+	slices.SortStableFunc(out, p.by.compare)
+	if p.turned {
+		slices.Reverse(out)
+	}
+	return out
+}
+
+// words are what a filter looks in.
+func (r holderRow) words() []string {
+	out := []string{fmt.Sprint(r.number), r.condition.String(), r.does(), r.blade()}
+	if m, ok := r.truth.marks[r.number]; ok {
+		out = append(out, "marked "+m.Reason)
+	}
+	switch {
+	case r.usage == nil:
+	case r.usage.Never():
+		out = append(out, "never used")
+	case r.movesToday() > 0:
+		out = append(out, "moved today")
+	}
+	if r.stint != nil && r.stint.Way != 0 {
+		out = append(out, "moves")
+	}
+	return out
+}
+
+// does is what it does in the picked job.
+func (r holderRow) does() string {
+	switch {
+	case r.stint == nil:
+		return ""
+	case r.stint.Use == plan.Cutting:
+		return fmt.Sprintf("cut %d", r.stint.Cut)
+	case r.stint.Use == plan.Resting:
+		return "rests"
+	}
+	return "parked"
+}
+
+// blade is what it carries, as the standing says.
+func (r holderRow) blade() string {
+	blades := r.start.stands.Blades
+	if r.number > len(blades) || !blades[r.number-1].Known() {
+		return ""
+	}
+	b := blades[r.number-1]
+	return fmt.Sprintf("%g/%g", b.Bevel, b.Tip)
+}
+
+// worn is how many metres its edge had cut when the standing was recorded.
+func (r holderRow) worn() (metres float64, known bool) {
+	if all := r.start.stands.Metres; r.number <= len(all) {
+		return all[r.number-1], true
+	}
+	return 0, false
+}
