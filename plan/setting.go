@@ -91,3 +91,10 @@ func (b *Beam) Misplaced(at []Length) []Fault {
 	}
 	return out
 }
+
+// Takes is how long the positioner takes over moves in their order; a carriage begins
+// and ends at home.
+func (b *Beam) Takes(moves []Move) time.Duration {
+	t, _ := b.Drive.time(moves, b.Pitch())
+	return t
+}

@@ -55,11 +55,13 @@ func (m *model) status() line {
 	text, notes := m.told(), m.shop.Notes
 	switch {
 	case m.asks:
-		l.add(late, " Nothing is saved: to keep this order, write it into day.toml. Leave?")
+		l.add(late, " "+m.short(m.question(), m.w-2))
 	case m.prompt != nil:
 		return m.prompting(m.w)
 	case m.search.cancel != nil:
 		return m.searching()
+	case text == "" && m.unsaved != "":
+		l.add(late, " "+m.short("NOT SAVED: "+m.unsaved, m.w-2))
 	case text != "":
 		l.add(strong, " "+m.short(text, m.w-2))
 	case len(notes) == 1:
@@ -69,4 +71,18 @@ func (m *model) status() line {
 		l.add(faint, " note: "+m.short(notes[0], m.w-8-len(more))+more)
 	}
 	return l
+}
+
+// loses reports whether leaving would lose something.
+func (d *desk) loses() bool { return d.changed() || d.unsaved != "" || d.saving }
+
+// question asks whether to leave, and tells what would be lost.
+func (d *desk) question() string {
+	switch {
+	case d.saving:
+		return "What was told last is still being saved. Leave?"
+	case d.unsaved != "":
+		return "What was told at the beam is not saved: " + d.unsaved + ". Leave?"
+	}
+	return "Nothing is saved: to keep this order, write it into day.toml. Leave?"
 }

@@ -42,6 +42,15 @@ const (
 	holderBefore
 	holderNext
 	yes
+	walkOn
+	proceed
+	tickMove
+	untickMove
+	setUp
+	asFound
+	trouble
+	saveAgain
+	accept
 	filterRows
 	toggleMouse
 	orderBy
@@ -70,6 +79,9 @@ const (
 	onHolders
 	onMark
 	onPrompt
+	onCautions
+	onWalk
+	onForm
 	scopes // one beyond the last
 	panes  = onDay | onBeam | onMoves | onTracks | onHolders
 )
@@ -152,6 +164,25 @@ var bindings = []binding{
 	{onSmall, nothing, nil, "↑↓", "jk", "step", ""},
 	{onSmall, nothing, nil, "←→", "hl", "job", ""},
 
+	{onCautions, proceed, []string{"enter", " "}, "Enter", "", "read, go on", "the cautions are read: to the first move (also Space)"},
+	{onCautions, back, []string{"esc"}, "Esc", "", "leave", ""},
+	{onCautions, asFound, []string{"f"}, "f", "", "found elsewhere", ""},
+	{onWalk, tickMove, []string{"enter", " "}, "Enter", "", "made", "the move is made: it is saved, then ticked (also Space)"},
+	{onWalk, setUp, []string{"d"}, "d", "", "runs", "all moves are made: the job is set up and runs, the one before it is done"},
+	{onWalk, untickMove, []string{"u", "backspace"}, "u", "", "not made", "take back the last tick: that move was not made (also Backspace)"},
+	{onWalk, back, []string{"esc"}, "Esc", "", "leave", "leave the walk; w goes on with it"},
+	{onWalk, asFound, []string{"f"}, "f", "", "found elsewhere", "a holder stands elsewhere: type where; the rest is planned again"},
+	{onWalk, trouble, []string{"x"}, "x", "", "trouble", "a holder is stuck, without air or out of service: mark it; the rest is planned again"},
+	{onWalk, right, []string{"right", "down", "l", "j"}, "→", "right", "", "look at the move after; what isn't in its way can be made before (also ↓)"},
+	{onWalk, left, []string{"left", "up", "h", "k"}, "←", "left", "", "look at the move before (also ↑)"},
+	{onWalk, top, []string{"home", "g"}, "Home", "", "", "back to the next move"},
+	{onWalk, nothing, nil, "←→", "left right", "look", ""},
+	{onWalk, saveAgain, []string{"s"}, "s", "", "save again", "save what could not be saved"},
+	{onForm, accept, []string{"enter"}, "Enter", "", "next", "take the field; after the last, all of it"},
+	{onForm, back, []string{"esc"}, "Esc", "", "drop", "drop what was typed"},
+	{onForm, nextPane, []string{"tab", "down"}, "Tab", "", "field", "the next field"},
+	{onForm, lastPane, []string{"shift+tab", "up"}, "Shift-Tab", "", "", "the field before"},
+
 	{onHelp, up, []string{"up", "k"}, "↑ k", "up k", "", ""},
 	{onHelp, down, []string{"down", "j"}, "↓ j", "down j", "", ""},
 	{onHelp, nothing, nil, "↑↓", "up down", "more", ""},
@@ -163,8 +194,11 @@ var bindings = []binding{
 
 	{onDay | onMoves | onHolders, filterRows, []string{"/"}, "/", "", "", "show only the rows that have some words; Esc while typing shows all again"},
 	{panes, toggleMouse, []string{"m"}, "m", "", "", "mouse on or off: click picks, wheel scrolls; off, the terminal selects text"},
-	{panes, undo, []string{"u"}, "u", "", "undo", "take back the last change of the order, as often as you like"},
+	{onDay | onTracks, nothing, nil, "u", "", "undo", ""},
+	{panes, undo, []string{"u"}, "u", "", "", "take back the last change of the order, as often as you like"},
 	{panes, redo, []string{"U", "ctrl+r"}, "U", "", "", "do it again (also Ctrl-R)"},
+	{onBeam | onMoves | onSmall, nothing, nil, "w", "", "walk", ""},
+	{panes | onSmall, walkOn, []string{"w"}, "w", "", "", "walk through the next changeover at the machine, move by move"},
 	{panes, seek, []string{"s"}, "s", "", "search", "search for the best order: least late, then least setup time; Esc stops it and keeps the best so far"},
 	{panes, seekMoves, []string{"S"}, "S", "", "", "the same for the fewest moves"},
 	{panes, nextPane, []string{"tab"}, "Tab", "", "pane", "the next pane"},
@@ -181,10 +215,10 @@ var bindings = []binding{
 	{onQuestion, yes, []string{"y", "Y"}, "y", "", "quit", ""},
 	{onQuestion, nothing, nil, "any other key", "", "stay", ""},
 
-	{panes | onSmall, help, []string{"?"}, "?", "", "help", "this page"},
-	{panes | onSmall, quit, []string{"q"}, "q", "", "quit", "leave; asks first when the order was changed"},
-	{panes | onSmall | onHelp | onQuestion | onMark | onPrompt, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
-	{panes | onSmall | onHelp | onQuestion | onMark | onPrompt, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
+	{panes | onSmall | onCautions | onWalk, help, []string{"?"}, "?", "", "help", "this page"},
+	{panes | onSmall | onCautions | onWalk, quit, []string{"q"}, "q", "", "quit", "leave; asks first when the order was changed"},
+	{panes | onSmall | onHelp | onQuestion | onMark | onPrompt | onCautions | onWalk | onForm, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
+	{panes | onSmall | onHelp | onQuestion | onMark | onPrompt | onCautions | onWalk | onForm, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
 }
 
 // actionOf is what a key asks for in a scope.

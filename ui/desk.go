@@ -63,6 +63,9 @@ func newDesk(s *shop.Shop, k *look) (*desk, error) {
 		jobs = append(jobs, &s.Day.Jobs[i])
 	}
 	d.kept = newDraft(jobs)
+	if half := s.Standing.Setting; half != nil && d.kept.find(half.Job) != nil {
+		d.kept = ended(d.kept, half.Job)
+	}
 	d.history.now = d.kept
 	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Start, d.kept.jobs)
 	d.settle()

@@ -31,8 +31,8 @@ const faceRows = 5
 type magnified struct{ across, down int }
 
 // magnitudes are the sizes to choose from, the largest first: fields about as wide as
-// high, and a narrow one for small screens.
-var magnitudes = []magnified{{8, 4}, {6, 3}, {4, 2}, {2, 1}, {1, 1}}
+// high, some a little narrower, since width is what is short.
+var magnitudes = []magnified{{8, 4}, {6, 3}, {5, 3}, {4, 2}, {3, 2}, {2, 1}, {1, 1}}
 
 // wide is how many cells a text of figures takes.
 func (g magnified) wide(text string) int {

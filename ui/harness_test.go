@@ -55,6 +55,7 @@ func demo(t testing.TB) *shop.Shop {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
+	s.Dir = "" // what is kept is not to be written to
 	return s
 }
 

@@ -24,19 +24,20 @@ type keeper struct {
 	lock   *shop.Lock
 	record *shop.Record
 	owed   []shop.Event // that belong into the record and aren't there yet
+	day    *plan.Day    // that belongs into day.toml and isn't there yet
 	closed bool
 }
 
 // newKeeper is a keeper for a shop that is only looked at: take makes it write.
 func newKeeper(s *shop.Shop) *keeper {
-	return &keeper{shop: s, now: time.Now, barred: "this shop was not read from a folder: nothing is written"}
+	return &keeper{shop: s, now: time.Now, barred: "nothing is written here"}
 }
 
 // take takes the right to write the shop's folder, or tells why there is none.
 func (k *keeper) take(demo bool) {
 	switch {
 	case demo:
-		k.barred = "an invented day: nothing is written"
+		k.barred = "an invented day, nothing is written"
 		return
 	case k.shop.Dir == "":
 		return
@@ -116,8 +117,14 @@ func (k *keeper) write(d deed) (said string, err error) {
 	}
 	err = k.settle()
 	if d.day != nil {
-		out, fault := k.shop.SaveDay(d.day, nil)
-		if err = errors.Join(err, fault); fault == nil && out.Beside {
+		k.day = d.day
+	}
+	if k.day != nil {
+		out, fault := k.shop.SaveDay(k.day, nil)
+		if err = errors.Join(err, fault); fault == nil {
+			k.day = nil
+		}
+		if out.Beside {
 			said = join("; ", said, out.Said)
 		}
 	}
@@ -138,4 +145,12 @@ func (k *keeper) settle() (err error) {
 		k.owed = slices.Delete(k.owed, 0, 1)
 	}
 	return nil
+}
+
+// brief is that nothing is written, in few words; empty when it is.
+func (k *keeper) brief() string {
+	if k.barred == "" {
+		return ""
+	}
+	return "ticks not saved"
 }

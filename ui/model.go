@@ -53,6 +53,7 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case answer:
 		m.take(msg)
 		m.settle()
+		m.follow()
 	case tick:
 		if msg.run == m.search.run && m.search.cancel != nil {
 			return m, again(msg.run)
@@ -162,7 +163,7 @@ func (m *model) key(name string) tea.Cmd {
 	switch {
 	case m.ended:
 		return nil
-	case a == abort || a == yes || a == quit && !m.changed():
+	case a == abort || a == yes || a == quit && !m.loses():
 		m.ended = true
 		return tea.Quit
 	case a == suspend:
@@ -184,6 +185,8 @@ func (m *model) do(a action, in scope) tea.Cmd {
 		return m.seek(plan.AimMoves)
 	case quit:
 		m.asks = true
+	case walkOn:
+		m.setOut()
 	case help:
 		m.help = &helpPage{}
 	case undo:
@@ -268,7 +271,7 @@ func (m *model) View() string {
 func (m *model) frame() []line {
 	switch {
 	case m.layout().small && m.asks:
-		return smallQuestion(m.look, m.size)
+		return smallQuestion(m.look, m.question(), m.size)
 	case m.layout().small && m.prompt != nil && m.help == nil:
 		return smallPrompt(m.desk, m.size)
 	case m.help != nil:

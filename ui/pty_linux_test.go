@@ -106,8 +106,8 @@ const patience = 3 * time.Second
 // together that come one after the other.
 func TestScreenOnATerminalThatNeverAnswers(t *testing.T) {
 	m := newMute(t)
-	shop, err := filepath.Abs("../testdata/demo")
-	if err != nil {
+	shop := filepath.Join(t.TempDir(), "shop")
+	if err := os.CopyFS(shop, os.DirFS("../testdata/demo")); err != nil {
 		t.Fatal(err)
 	}
 	t.Setenv("BIDE_TEST_SCREEN", "demo")

@@ -52,6 +52,11 @@ func Run(o Options) error {
 		return err
 	}
 	m.demo = o.Demo
+	m.keep.take(o.Demo)
+	defer m.keep.close()
+	if m.keep.barred != "" && !o.Demo {
+		m.say("%s", m.keep.barred)
+	}
 	return run(m, o.Input, o.Output)
 }
 

@@ -173,8 +173,8 @@ func (d *desk) inFull(m *plan.Move, w int) []line {
 func (d *desk) ruled(name string, w int) line { return heading(d.look, name, d.line(), w, false) }
 
 // smallQuestion asks whether to leave, on any screen.
-func smallQuestion(k *look, s size) []line {
-	texts := k.wrap("y quits, any other key stays. Nothing is saved: to keep the order, write it into day.toml.", max(s.w, 1))
+func smallQuestion(k *look, asks string, s size) []line {
+	texts := k.wrap("y quits, any other key stays. "+asks, max(s.w, 1))
 	out := make([]line, 0, s.h)
 	for i := range s.h {
 		l := k.line()

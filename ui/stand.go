@@ -95,30 +95,69 @@ func (d *desk) restart(stands *plan.Standing) {
 	d.settle()
 }
 
-// become puts a job into another state in all drafts, and in the day as it is in the
-// file: what has happened can't be undone. It gives the day for the file.
-func (d *desk) become(states map[string]plan.State) *plan.Day {
-	turned := map[*plan.Job]*plan.Job{}
-	change := func(f draft) draft {
-		all := slices.Clone(f.all)
-		for i, j := range all {
-			state, named := states[j.ID]
-			if !named || j.State == state {
-				continue
-			}
-			if turned[j] == nil {
-				next := *j
-				next.State = state
-				turned[j] = &next
-			}
-			all[i] = turned[j]
-		}
-		out := newDraft(all)
-		out.about, out.did, out.remark = f.about, f.did, f.remark
-		return out
+// carryOn lets the day begin where a job of it ended, with all that is known of those
+// after it.
+func (d *desk) carryOn(turn int) {
+	for t, o := range d.present.known {
+		d.answers.keep(question{d.before(t), d.jobs()[t], false}, o)
 	}
-	d.history.each(change)
-	d.kept = change(d.kept)
+	d.stop()
+	d.start.clock = d.outcome(turn).clock
+	d.restart(d.outcome(turn).stands)
+}
+
+// states are jobs by id, and what became of them.
+type states map[string]plan.State
+
+// in gives a draft with the jobs in these states. A job that stands in several drafts
+// becomes one job again: turned holds what became of each.
+func (s states) in(f draft, turned map[*plan.Job]*plan.Job) draft {
+	all := slices.Clone(f.all)
+	for i, j := range all {
+		state, named := s[j.ID]
+		if !named || j.State == state {
+			continue
+		}
+		if turned[j] == nil {
+			next := *j
+			next.State = state
+			turned[j] = &next
+		}
+		all[i] = turned[j]
+	}
+	out := newDraft(all)
+	out.about, out.did, out.remark = f.about, f.did, f.remark
+	return out
+}
+
+// ended is a draft in which what ran has ended: the beam is being set up for a job.
+func ended(f draft, next string) draft {
+	s := states{}
+	for _, j := range f.all {
+		if j.State == plan.Running && j.ID != next {
+			s[j.ID] = plan.Done
+		}
+	}
+	return s.in(f, map[*plan.Job]*plan.Job{})
+}
+
+// dayWith is the day as it is in the file, with jobs in other states; nil where there
+// are none.
+func (d *desk) dayWith(s states) *plan.Day {
+	if len(s) == 0 {
+		return nil
+	}
+	return s.in(d.kept, map[*plan.Job]*plan.Job{}).day(d.shop.Day)
+}
+
+// become puts jobs into other states in all drafts, and in the day as it is in the
+// file: what has happened can't be undone.
+func (d *desk) become(s states) {
+	if len(s) == 0 {
+		return
+	}
+	turned := map[*plan.Job]*plan.Job{}
+	d.history.each(func(f draft) draft { return s.in(f, turned) })
+	d.kept = s.in(d.kept, turned)
 	d.listed.jobs, d.listed.known = d.kept.jobs, nil
-	return d.kept.day(d.shop.Day)
 }

@@ -78,6 +78,7 @@ type glyphs struct {
 	webFrom, webTo   string
 	web, trim, cut   string
 	aim              string // at the picked place
+	block            string // of large figures
 	legend           [classes]string
 }
 
@@ -85,7 +86,7 @@ var unicodeGlyphs = glyphs{
 	rule: "─", focusRule: "━", between: "│", cursor: "▸", cursorBy: "›", more: "…", pending: "…",
 	to: "→", tick: "╷", bar: "▬",
 	setupFill: "░", runFill: "█", due: "◆", shiftEnd: "┃",
-	webFrom: "╞", webTo: "╡", web: "═", trim: "┄", cut: "╪", aim: "▾",
+	webFrom: "╞", webTo: "╡", web: "═", trim: "┄", cut: "╪", aim: "▾", block: "█",
 	legend: [classes]string{idles: "⠁", bides: "⠅", moves: "⢣", aimed: "⢳⡀"},
 }
 
@@ -93,6 +94,6 @@ var asciiGlyphs = glyphs{
 	rule: "-", focusRule: "=", between: "|", cursor: ">", cursorBy: ">", more: "..", pending: "..",
 	to: "->", tick: "|", bar: "#",
 	setupFill: ":", runFill: "#", due: "D", shiftEnd: "|",
-	webFrom: "[", webTo: "]", web: "-", trim: "~", cut: "+", aim: "v",
+	webFrom: "[", webTo: "]", web: "-", trim: "~", cut: "+", aim: "v", block: "#",
 	legend: [classes]string{idles: ".", bides: "|", moves: "',", aimed: "**"},
 }

@@ -34,8 +34,8 @@ func newTmux(t *testing.T, w, h int) *tmux {
 	}
 	x := &tmux{t, fmt.Sprintf("bide-test-%d-%s", os.Getpid(), strings.ReplaceAll(t.Name(), "/", "-")), t.TempDir()}
 	t.Cleanup(func() { exec.Command("tmux", "-L", x.socket, "kill-server").Run() })
-	shop, err := filepath.Abs("../testdata/demo")
-	if err != nil {
+	shop := x.file("shop")
+	if err := os.CopyFS(shop, os.DirFS("../testdata/demo")); err != nil {
 		t.Fatal(err)
 	}
 	env := append(os.Environ(), "TERM=xterm-256color", "LC_ALL=C.UTF-8", "ENV=", "COLORFGBG=15;0",

@@ -1,0 +1,158 @@
+package ui
+
+import (
+	"slices"
+
+	"bide/plan"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// walk goes through one changeover at the machine, one move at a time, over the
+// whole screen. What was made is what really stands (the desk's truth); what is
+// still to be made follows from that and from the plan, which stays the same from
+// the first move to the last unless something is found to stand elsewhere.
+type walk struct {
+	job    *plan.Job
+	o      *outcome // the plan that is walked; nil while it is worked out
+	look   int      // which of the moves ahead is looked at; 0 is the next
+	warned bool     // the cautions were seen
+	form   *form    // nil when none is open
+}
+
+func (w *walk) Fits(size) bool { return true }
+
+// Help is where the keys work.
+func (w *walk) Help() scope {
+	switch {
+	case w.form != nil:
+		return onForm
+	case !w.warned:
+		return onCautions
+	}
+	return onWalk
+}
+
+// setOut begins the walk to the job that the beam is to be set up for next.
+func (m *model) setOut() {
+	m.stop() // a search would put another order under the walk
+	turn := m.nextUp()
+	if turn < 0 {
+		m.say("no job is waiting: there is nothing to set up")
+		return
+	}
+	if picked := m.job(); m.turn != turn {
+		m.pick(turn)
+		m.say("%s comes first: the walk is to that, not to %s", m.job().ID, picked.ID)
+	}
+	w := &walk{job: m.job()}
+	w.follow(m.desk)
+	m.over = w
+}
+
+// nextUp is the turn of the job that the beam is to be set up for: the first that
+// doesn't run already. -1 when there is none.
+func (d *desk) nextUp() int {
+	for t, j := range d.jobs() {
+		o := d.outcome(t)
+		runs := j.State == plan.Running && d.truth.stands.Job == j.ID && d.truth.stands.Setting == nil
+		if !runs || o != nil && o.step.Changeover.Repositions > 0 {
+			return t
+		}
+	}
+	return -1
+}
+
+// turnOf is the turn of the walk's job; -1 when it has none any more.
+func (w *walk) turnOf(d *desk) int { return slices.Index(d.jobs(), w.job) }
+
+// follow takes the plan as soon as it is there.
+func (w *walk) follow(d *desk) {
+	if turn := w.turnOf(d); turn >= 0 && w.o == nil {
+		w.o = d.outcome(turn)
+	}
+}
+
+// follow lets a walk that is under way see what has been worked out.
+func (m *model) follow() {
+	if w, ok := m.over.(*walk); ok {
+		w.follow(m.desk)
+	}
+}
+
+// refused reports whether the job can't be set up from what stands.
+func (w *walk) refused() bool { return w.o != nil && len(w.o.faults) > 0 }
+
+// ahead are the moves still to be made, in the plan's order.
+func (w *walk) ahead(d *desk) (out []plan.Move) {
+	if w.o == nil {
+		return nil
+	}
+	for _, m := range w.o.step.Changeover.Moves {
+		if d.truth.stands.At[m.Holder-1] != m.To {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// made are the moves that were made of this changeover, first to last.
+func (w *walk) made(d *desk) []plan.Made {
+	if s := d.truth.stands.Setting; s != nil && s.Job == w.job.ID {
+		return s.Made
+	}
+	return nil
+}
+
+// move is the one looked at; nil when none is left.
+func (w *walk) move(d *desk) *plan.Move {
+	ahead := w.ahead(d)
+	if len(ahead) == 0 {
+		return nil
+	}
+	return &ahead[min(w.look, len(ahead)-1)]
+}
+
+// HandleKey walks on, or back, or looks ahead.
+func (w *walk) HandleKey(a action, m *model) tea.Cmd {
+	if w.form != nil {
+		return w.answer(a, m)
+	}
+	last := max(len(w.ahead(m.desk))-1, 0)
+	switch a {
+	case proceed:
+		w.warned = true
+	case tickMove:
+		return w.tick(m)
+	case untickMove:
+		return w.untick(m)
+	case setUp:
+		return w.finish(m)
+	case asFound:
+		w.form = newFoundForm()
+	case trouble:
+		w.form = newTroubleForm(w.move(m.desk))
+	case saveAgain:
+		return w.again(m)
+	case left, up:
+		w.look = max(w.look-1, 0)
+	case right, down:
+		w.look = min(w.look+1, last)
+	case top:
+		w.look = 0
+	case bottom:
+		w.look = last
+	case back:
+		w.leave(m)
+	}
+	return nil
+}
+
+// leave goes back to the panes. The day then begins with what stands.
+func (w *walk) leave(m *model) {
+	m.over = nil
+	if len(w.made(m.desk)) > 0 && !slices.Equal(m.start.stands.At, m.truth.stands.At) {
+		m.stand(m.truth)
+		m.say("%s is half set up: w goes on with it", w.job.ID)
+	}
+}

@@ -1,0 +1,302 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"bide/plan"
+)
+
+// View draws the walk over the whole screen: which changeover and how far, what is
+// to be done now, what just happened, and the keys.
+func (w *walk) View(m *model) []line {
+	s := m.size
+	var out, below []line
+	if s.h >= 2 {
+		below = append(below, w.keysLine(m, s.w))
+	}
+	status := w.status(m)
+	switch {
+	case s.h >= 6:
+		below = append([]line{status.fit(s.w)}, below...)
+		out = append(out, w.head(m.desk, s.w).fit(s.w))
+	case s.h >= 3 && status.width > 0:
+		out = append(out, status.fit(s.w))
+	case s.h >= 4:
+		out = append(out, w.head(m.desk, s.w).fit(s.w))
+	}
+	room := size{s.w, s.h - len(out) - len(below)}
+	body := w.body(m, room)
+	for i := range room.h {
+		if i < len(body) {
+			out = append(out, body[i].fit(s.w))
+		} else {
+			out = append(out, m.line().fit(s.w))
+		}
+	}
+	return append(out, below...)
+}
+
+// body is what is to be done now, in that many lines.
+func (w *walk) body(m *model, s size) []line {
+	switch {
+	case w.form != nil:
+		return w.form.view(m.desk, s)
+	case !w.warned:
+		return w.cautions(m.desk, s)
+	case w.o == nil:
+		return w.texts(m.desk, s.w, span{faint, m.pending + " the rest is being planned from what stands"})
+	case w.refused():
+		return w.stopped(m.desk, s.w)
+	case w.move(m.desk) == nil:
+		return w.ended(m.desk, s)
+	}
+	return w.step(m.desk, s)
+}
+
+// texts are texts broken to the width.
+func (w *walk) texts(d *desk, width int, all ...span) (out []line) {
+	for _, t := range all {
+		for i, row := range d.wrap(t.text, max(width-2-2*min(1, len(out)), 1)) {
+			l := d.line()
+			l.add(plain, blanks(1+2*min(i, 1)))
+			l.add(t.ink, row)
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// head tells which changeover, which move of how many, and how long the rest takes.
+func (w *walk) head(d *desk, width int) line {
+	made, ahead := len(w.made(d)), len(w.ahead(d))
+	from := d.truth.stands.Job
+	if turn := w.turnOf(d); turn > 0 {
+		from = d.jobs()[turn-1].ID
+	}
+	if from == "" || from == w.job.ID {
+		from = "as it stands"
+	}
+	l := d.line()
+	if width < 60 {
+		if from == "as it stands" {
+			from = ""
+		}
+		l.add(strong, from+d.to+w.job.ID)
+		l.add(faint, fmt.Sprintf(" %d/%d", min(made+1, made+ahead), made+ahead))
+		if d.demo && l.width+6 <= width {
+			l.add(late, "  DEMO")
+		}
+		return l
+	}
+	l.add(accent, " walk ")
+	l.add(strong, " "+from+" "+d.to+" "+w.job.ID)
+	if d.demo {
+		l.add(late, "  DEMO")
+	}
+	switch {
+	case w.o == nil || w.refused():
+	case ahead == 0:
+		l.add(strong, fmt.Sprintf("   all %s made", count(made, "move")))
+	default:
+		l.add(strong, fmt.Sprintf("   move %d of %d", made+1, made+ahead))
+		l.add(faint, fmt.Sprintf("   %d left, %s min", ahead, minutes(d.forecast.beam.Takes(w.ahead(d)))))
+	}
+	if room := width - l.width - 4; room >= 10 && made+ahead > 0 {
+		bar := min(room, 40)
+		done := bar * made / (made + ahead)
+		l.to(width - bar - 1)
+		l.add(moved, strings.Repeat(d.bar, done))
+		l.add(faint, strings.Repeat(d.trim, bar-done))
+	}
+	return l
+}
+
+// status tells what isn't saved, before all; then what just happened.
+func (w *walk) status(m *model) line {
+	l := m.line()
+	switch {
+	case m.asks:
+		l.add(late, " "+m.short(m.question(), m.w-2))
+	case m.saving:
+		l.add(faint, " "+m.pending+" being saved")
+	case m.unsaved != "":
+		l.add(late, " "+m.short("NOT SAVED (s tries again): "+join("; ", m.unsaved, m.news.text), m.w-2))
+	case m.news.text != "":
+		l.add(strong, " "+m.short(m.news.text, m.w-2))
+	}
+	return l
+}
+
+// keysLine names the keys: the first whatever the width, then as many as there is
+// room for.
+func (w *walk) keysLine(m *model, width int) line {
+	d, in := m.desk, m.scope()
+	l := d.line()
+	for _, b := range bindings {
+		if b.where&in == 0 || b.word == "" || !w.works(d, b.act) {
+			continue
+		}
+		next := d.line()
+		if l.width > 0 {
+			next.add(plain, "  ")
+		}
+		next.add(accent, b.shown(d.look))
+		next.add(faint, " "+b.word)
+		if l.width > 0 && l.width+next.width > width {
+			continue
+		}
+		l.join(next)
+	}
+	return l.fit(width)
+}
+
+// works reports whether a key is worth a place in the line of keys now.
+func (w *walk) works(d *desk, a action) bool {
+	left := len(w.ahead(d)) > 0
+	switch a {
+	case tickMove:
+		return left
+	case setUp:
+		return w.o != nil && !w.refused() && !left
+	case untickMove:
+		return len(w.made(d)) > 0
+	case saveAgain:
+		return d.unsaved != ""
+	}
+	return true
+}
+
+// cautions come before the first move. They permit nothing.
+func (w *walk) cautions(d *desk, s size) []line {
+	var all []span
+	if s.h < 10 || s.w < 40 {
+		all = append(all, span{late, smallCaution(s.w)})
+		if s.h < 4 || s.w < 24 {
+			return w.texts(d, s.w+2, span{late, smallCaution(s.w)}, span{plain, "blades, nips!"}, span{strong, d.keep.brief()})
+		}
+		all[0].text = caution(100)
+	} else {
+		all = append(all, span{strong, "Before the first move"})
+		for _, text := range cautions {
+			all = append(all, span{late, "! " + text})
+		}
+	}
+	if d.truth.stands.Assumed {
+		all = append(all, span{strong, "Where the holders stand is only assumed: measure. Enter takes it that they stand as the screen has them; f tells of those that don't."})
+	}
+	if half := d.truth.stands.Setting; half != nil && half.Job != w.job.ID {
+		all = append(all, span{strong, "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there."})
+	}
+	if n := len(w.made(d)); n > 0 {
+		all = append(all, span{plain, fmt.Sprintf("%s made before: it goes on from there.", count(n, "move"))})
+	}
+	if turn := w.turnOf(d); turn > 0 {
+		all = append(all, span{plain, d.jobs()[turn-1].ID + " runs: the first tick tells that it has ended."})
+	}
+	if d.keep.barred != "" {
+		all = append(all, span{strong, "Ticks are not saved here: " + d.keep.barred + "."})
+	}
+	return w.texts(d, s.w, all...)
+}
+
+// stopped tells why the job can't be set up from what stands.
+func (w *walk) stopped(d *desk, width int) []line {
+	all := []span{{late, "x " + w.job.ID + " can't be set up from what stands:"}}
+	for _, f := range w.o.faults {
+		all = append(all, span{plain, f.Why(d.shop.Unit)})
+	}
+	return w.texts(d, width, append(all, span{faint, "x marks a holder good again, f tells where one really stands, Esc goes back to the day."})...)
+}
+
+// ended tells what stands where when all moves are made, and what else a changeover
+// asks for before the web runs.
+func (w *walk) ended(d *desk, s size) []line {
+	step := &w.o.step
+	if s.w < 36 || s.h < 6 {
+		return w.texts(d, s.w+2, span{strong, "all made: d tells " + w.job.ID + " runs"}, span{late, "air on: knives drop!"})
+	}
+	all := []span{
+		{strong, fmt.Sprintf("All moves are made: %s stands set up. d tells that it runs.", w.job.ID)},
+		{plain, fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)},
+	}
+	if text := also(step, w.job); text != "" {
+		all = append(all, span{plain, "Also in this setup: " + text})
+	}
+	all = append(all, span{late, "! Air back on: knives may drop at once; all hands clear. No knife down on a standing roll."})
+	out := w.texts(d, s.w, all...)
+	l := d.line()
+	l.add(head, fmt.Sprintf(" %-9s %-14s %s", "holders", "use", "from, to ("+d.shop.Unit.String()+")"))
+	out = append(out, l)
+	for _, g := range groups(step.Changeover.Holders) {
+		l := d.line()
+		l.add(strong, fmt.Sprintf(" %-9s ", g.numbers()))
+		l.add(plain, fmt.Sprintf("%-14s ", g.use()))
+		l.add(faint, g.places(d.shop.Unit))
+		out = append(out, l)
+	}
+	if len(out) > s.h && s.h > 0 {
+		out = append(out[:s.h-1], w.texts(d, s.w, span{faint, d.more})...)
+	}
+	return out
+}
+
+// also tells what a setup asks for beside the moves.
+func also(s *plan.Step, j *plan.Job) string {
+	var parts []string
+	if s.Setup.Swaps > 0 {
+		parts = append(parts, count(s.Setup.Swaps, "blade")+" to swap")
+	}
+	if s.Setup.CleanDown > 0 {
+		parts = append(parts, "clean-down to free of silicone")
+	}
+	if s.Setup.Rethread > 0 {
+		parts = append(parts, "rethread "+j.Material)
+	}
+	if j.SetBar > 0 {
+		parts = append(parts, fmt.Sprintf("set pressure %.2f bar", j.SetBar))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// group is a run of neighbours that do the same.
+type group struct {
+	first, last int // numbers
+	from, to    plan.Stand
+}
+
+// groups are the holders in runs.
+func groups(holders []plan.Stand) (out []group) {
+	for i, h := range holders {
+		if n := len(out); n > 0 && out[n-1].to.Use == h.Use {
+			out[n-1].last, out[n-1].to = i+1, h
+			continue
+		}
+		out = append(out, group{i + 1, i + 1, h, h})
+	}
+	return out
+}
+
+func (g group) numbers() string { return stretch(fmt.Sprint(g.first), fmt.Sprint(g.last)) }
+
+func (g group) use() string {
+	if g.from.Use != plan.Cutting {
+		return g.from.Use.String()
+	}
+	return "cut " + stretch(fmt.Sprint(g.from.Cut), fmt.Sprint(g.to.Cut))
+}
+
+func (g group) places(u plan.Unit) string {
+	if g.first == g.last {
+		return u.Number(g.from.At)
+	}
+	return u.Number(g.from.At) + " to " + u.Number(g.to.At)
+}
+
+// stretch is from one to another, or one alone.
+func stretch(a, b string) string {
+	if a == b {
+		return a
+	}
+	return a + "-" + b
+}
