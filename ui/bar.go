@@ -12,6 +12,9 @@ func (m *model) bar() line {
 	if m.demo {
 		l.add(late, "  DEMO, an invented day")
 	}
+	if m.changed() {
+		l.add(late, "  * not saved")
+	}
 	r := m.ending()
 	beam := fmt.Sprintf("  %s, pitch %s", count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
 	if l.width+cells(beam)+r.width+2 <= m.w || !m.demo {
@@ -52,7 +55,7 @@ func (m *model) ending() line {
 // was taken for granted.
 func (m *model) status() line {
 	l := m.line()
-	text, notes := m.told(), m.shop.Notes
+	text, notes := m.told(), m.notes()
 	switch {
 	case m.asks:
 		l.add(late, " "+m.short(m.question(), m.w-2))
@@ -74,7 +77,7 @@ func (m *model) status() line {
 }
 
 // loses reports whether leaving would lose something.
-func (d *desk) loses() bool { return d.changed() || d.unsaved != "" || d.saving }
+func (d *desk) loses() bool { return d.changed() || len(d.drawer) > 0 || d.unsaved != "" || d.saving }
 
 // question asks whether to leave, and tells what would be lost.
 func (d *desk) question() string {
@@ -84,5 +87,8 @@ func (d *desk) question() string {
 	case d.unsaved != "":
 		return "What was told at the beam is not saved: " + d.unsaved + ". Leave?"
 	}
-	return "Nothing is saved: to keep this order, write it into day.toml. Leave?"
+	if d.keep.barred != "" {
+		return "The day was changed, and can't be saved: " + d.keep.barred + ". Leave?"
+	}
+	return "The day was changed, and isn't saved: Ctrl-S saves it. Leave?"
 }

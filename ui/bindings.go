@@ -41,6 +41,25 @@ const (
 	overTime
 	holderBefore
 	holderNext
+	liftJob
+	cheapest
+	choose
+	addJob
+	editJob
+	copyJob
+	removeJob
+	lockTurn
+	orderJob
+	shiftRule
+	arrangeRule
+	markRunning
+	markDone
+	setAside
+	leftOut
+	compareOrders
+	discard
+	otherOrder
+	saveDay
 	yes
 	walkOn
 	proceed
@@ -77,12 +96,17 @@ const (
 	onQuestion
 	onTracks
 	onHolders
-	onMark
-	onPrompt
+	onLift
+	onJobForm
+	onList
+	onCompare
 	onCautions
 	onWalk
 	onForm
+	onMark
+	onPrompt
 	scopes // one beyond the last
+	onJobs = onDay | onTracks
 	panes  = onDay | onBeam | onMoves | onTracks | onHolders
 )
 
@@ -187,15 +211,59 @@ var bindings = []binding{
 	{onHelp, down, []string{"down", "j"}, "↓ j", "down j", "", ""},
 	{onHelp, nothing, nil, "↑↓", "up down", "more", ""},
 
-	{onDay | onMoves | onSmall | onHelp | onHolders, pageUp, []string{"pgup", "ctrl+b"}, "PgUp", "", "", "a page up (also Ctrl-B)"},
-	{onDay | onMoves | onSmall | onHelp | onHolders, pageDown, []string{"pgdown", "ctrl+f", " "}, "PgDn", "", "", "a page down (also Space, Ctrl-F)"},
-	{panes | onSmall | onHelp, top, []string{"home", "g"}, "Home g", "", "", "to the first"},
-	{panes | onSmall | onHelp, bottom, []string{"end", "G"}, "End G", "", "", "to the last"},
+	{onDay | onTracks | onMoves | onSmall | onHelp | onLift | onList | onCompare, pageUp, []string{"pgup", "ctrl+b"}, "PgUp", "", "", "a page up (also Ctrl-B)"},
+	{onDay | onTracks | onMoves | onSmall | onHelp | onLift | onList | onCompare, pageDown, []string{"pgdown", "ctrl+f", " "}, "PgDn", "", "", "a page down (also Space, Ctrl-F)"},
+	{panes | onLift | onList | onCompare, top, []string{"home"}, "Home", "", "", "to the first"},
+	{panes | onLift | onList | onCompare, bottom, []string{"end"}, "End", "", "", "to the last"},
+	{onSmall | onHelp, top, []string{"home", "g"}, "Home g", "", "", "to the first"},
+	{onSmall | onHelp, bottom, []string{"end", "G"}, "End G", "", "", "to the last"},
+	{onJobs, nothing, nil, "g", "", "lift", ""},
+	{panes, liftJob, []string{"g"}, "g", "", "", "lift the picked job: see what every gap costs, and drop it into one"},
+	{onJobs, addJob, []string{"a"}, "a", "", "", "add a job, in a form"},
+	{onJobs, editJob, []string{"e"}, "e", "", "", "edit the picked job"},
+	{onJobs, copyJob, []string{"c"}, "c", "", "", "add a copy of it"},
+	{onJobs, removeJob, []string{"x"}, "x", "", "", "take it out of the day (undo brings it back)"},
+	{onJobs, lockTurn, []string{"t"}, "t", "", "", "fix it to the turn that it has, or free it"},
+	{onJobs, orderJob, []string{"o"}, "o", "", "", "let it come after another job, or no more"},
+	{onJobs, shiftRule, []string{"f"}, "f", "", "", "let its layout shift inside the trim, or run centred"},
+	{onJobs, arrangeRule, []string{"y"}, "y", "", "", "slits as listed, entries may change places, any slit anywhere"},
+	{onJobs, markRunning, []string{"r"}, "r", "", "", "mark it as running, or no more"},
+	{onJobs, markDone, []string{"d"}, "d", "", "", "mark it as done"},
+	{onJobs, setAside, []string{"z"}, "z", "", "", "set it aside"},
+	{onJobs, leftOut, []string{"Z"}, "Z", "", "", "what is done or set aside, to bring it back"},
+	{panes, compareOrders, []string{"v"}, "v", "", "", "two orders side by side: this one and the file's, or the one that a search found"},
+	{panes, saveDay, []string{"ctrl+s", "W"}, "Ctrl-S W", "", "", "save the day in day.toml"},
+
+	{onLift | onList | onCompare, up, []string{"up", "k"}, "↑ k", "up k", "", "the one before"},
+	{onLift | onList | onCompare, down, []string{"down", "j"}, "↓ j", "down j", "", "the next one"},
+	{onLift, nothing, nil, "↑↓", "up down", "gap", ""},
+	{onLift, choose, []string{"enter"}, "Enter", "", "drop", "drop the job into the picked gap"},
+	{onLift, cheapest, []string{"b"}, "b", "", "cheapest", "to the gap that costs least, of those known"},
+	{onLift, back, []string{"esc"}, "Esc", "", "put back", "put the job back where it was"},
+
+	{onJobForm, up, []string{"up"}, "↑", "up", "", "the field before (also Shift-Tab)"},
+	{onJobForm, down, []string{"down"}, "↓", "down", "", "the next field (also Tab)"},
+	{onJobForm, lastPane, []string{"shift+tab"}, "Shift-Tab", "", "", ""},
+	{onJobForm, nextPane, []string{"tab"}, "Tab", "", "", ""},
+	{onJobForm, nothing, nil, "↑↓", "up down", "field", ""},
+	{onJobForm, nothing, nil, "←→", "left right", "in it", ""},
+	{onJobForm, choose, []string{"enter", "ctrl+s"}, "Enter", "", "take it", "take the job as typed; where something is wrong, go there"},
+	{onJobForm, back, []string{"esc"}, "Esc", "", "put away", "put the form away; what was typed is kept"},
+
+	{onCompare, nothing, nil, "↑↓", "up down", "job", ""},
+	{onCompare, choose, []string{"enter"}, "Enter", "", "accept", "accept the order that a search found; without one, go to the picked job"},
+	{onCompare, discard, []string{"x"}, "x", "", "discard", "discard the order that a search found"},
+	{onCompare, otherOrder, []string{"tab"}, "Tab", "", "other", "another order on the left"},
+	{onCompare, back, []string{"esc", "v"}, "Esc", "", "back", "back to the panes; an order that was found waits"},
+
+	{onList, nothing, nil, "↑↓", "up down", "pick", ""},
+	{onList, choose, []string{"enter"}, "Enter", "", "choose", "what the list is for"},
+	{onList, removeJob, []string{"x"}, "x", "", "", "of the left out: take it out of the day"},
+	{onList, back, []string{"esc"}, "Esc", "", "back", "back to the panes"},
 
 	{onDay | onMoves | onHolders, filterRows, []string{"/"}, "/", "", "", "show only the rows that have some words; Esc while typing shows all again"},
 	{panes, toggleMouse, []string{"m"}, "m", "", "", "mouse on or off: click picks, wheel scrolls; off, the terminal selects text"},
-	{onDay | onTracks, nothing, nil, "u", "", "undo", ""},
-	{panes, undo, []string{"u"}, "u", "", "", "take back the last change of the order, as often as you like"},
+	{panes, undo, []string{"u"}, "u", "", "", "take back the last change, as often as you like"},
 	{panes, redo, []string{"U", "ctrl+r"}, "U", "", "", "do it again (also Ctrl-R)"},
 	{onBeam | onMoves | onSmall, nothing, nil, "w", "", "walk", ""},
 	{panes | onSmall, walkOn, []string{"w"}, "w", "", "", "walk through the next changeover at the machine, move by move"},
@@ -217,13 +285,13 @@ var bindings = []binding{
 
 	{panes | onSmall | onCautions | onWalk, help, []string{"?"}, "?", "", "help", "this page"},
 	{panes | onSmall | onCautions | onWalk, quit, []string{"q"}, "q", "", "quit", "leave; asks first when the order was changed"},
-	{panes | onSmall | onHelp | onQuestion | onMark | onPrompt | onCautions | onWalk | onForm, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
-	{panes | onSmall | onHelp | onQuestion | onMark | onPrompt | onCautions | onWalk | onForm, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
+	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onList | onCompare | onMark | onPrompt, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
+	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onList | onCompare | onMark | onPrompt, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
 }
 
 // actionOf is what a key asks for in a scope.
-func actionOf(key string, in scope) action {
-	for _, b := range bindings {
+func (k *look) actionOf(key string, in scope) action {
+	for _, b := range k.keys {
 		if b.where&in != 0 && slices.Contains(b.keys, key) {
 			return b.act
 		}
@@ -258,7 +326,7 @@ func bunched(k *look, named []binding) line {
 // before them as many others as there is room for.
 func footer(k *look, in scope, w int) line {
 	var named []binding
-	for _, b := range bindings {
+	for _, b := range k.keys {
 		if b.where&in != 0 && b.word != "" {
 			named = append(named, b)
 		}

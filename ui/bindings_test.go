@@ -25,14 +25,14 @@ func TestBindingsAreClear(t *testing.T) {
 			}
 		}
 		for _, k := range []string{"ctrl+c"} {
-			if actionOf(k, in) != abort {
+			if testLook(noColours, false, false).actionOf(k, in) != abort {
 				t.Errorf("scope %b: %q doesn't leave at once", in, k)
 			}
 		}
 	}
 }
 
-// The footer of each pane names four to seven keys, help and quit last.
+// The footer of each pane names four to eight keys, help and quit last.
 func TestFooters(t *testing.T) {
 	for _, ascii := range []bool{false, true} {
 		k := testLook(noColours, false, ascii)
@@ -44,7 +44,7 @@ func TestFooters(t *testing.T) {
 				}
 			}
 			text := textOf(footer(k, in, 80))
-			if named < 4 || named > 7 || !strings.HasSuffix(strings.TrimSpace(text), "? help  q quit") {
+			if named < 4 || named > 8 || !strings.HasSuffix(strings.TrimSpace(text), "? help  q quit") {
 				t.Errorf("scope %b: %d keys: %q", in, named, text)
 			}
 			if got := strings.TrimSpace(textOf(footer(k, in, 15))); got != "? help  q quit" {

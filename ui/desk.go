@@ -19,8 +19,11 @@ type desk struct {
 	shop    *shop.Shop
 	demo    bool // the shop is an invented one
 	history history[draft]
-	kept    draft // as the file has it
+	kept    draft                  // as the file has it
+	drawer  map[formPlace]*jobForm // forms put away unfinished
+	stems   map[*plan.Job]string   // where edited jobs come from: see origin
 	search  search
+	offer   *offer // what the last search found; nil without one
 	news    news
 	broken  map[*plan.Job]string // rules that the order breaks, by the job whose they are
 
@@ -215,19 +218,23 @@ func (d *desk) show(of draft, did, moved string) {
 
 // settle brings what follows from the order and its outcomes up to date.
 func (d *desk) settle() {
-	var able []*plan.Job
-	for t, j := range d.jobs() {
-		if o := d.outcome(t); o == nil || len(o.faults) == 0 {
-			able = append(able, j)
-		}
-	}
 	d.broken = map[*plan.Job]string{}
-	for _, b := range plan.Broken(able) {
+	for _, b := range plan.Broken(d.able()) {
 		if _, told := d.broken[b.Job]; !told {
 			d.broken[b.Job] = b.Why(d.shop.Unit)
 		}
 	}
 	d.pickMove(d.move)
+}
+
+// able are the jobs that the beam can run, as far as is known.
+func (d *desk) able() (out []*plan.Job) {
+	for t, j := range d.jobs() {
+		if o := d.outcome(t); o == nil || len(o.faults) == 0 {
+			out = append(out, j)
+		}
+	}
+	return out
 }
 
 // told is the news in words: what happened and what it costs, lateness first. Where

@@ -245,7 +245,7 @@ func allKeys() []string {
 			continue
 		}
 		for _, k := range b.keys {
-			if k != "ctrl+z" && !slices.Contains(out, k) {
+			if k != "ctrl+z" && k != "s" && k != "S" && !slices.Contains(out, k) {
 				out = append(out, k)
 			}
 		}

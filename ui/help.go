@@ -32,6 +32,10 @@ var chapters = []struct {
 	{"Moves", onMoves},
 	{"Tracks", onTracks},
 	{"Holders", onHolders},
+	{"A lifted job", onLift},
+	{"The form of a job", onJobForm},
+	{"Two orders", onCompare},
+	{"Lists to choose from", onList},
 	{"The walk through a changeover", onWalk},
 	{"Telling what is found", onForm},
 	{"On a small screen", onSmall},
@@ -45,23 +49,25 @@ func (p *helpPage) lines(m *model) (out []line) {
 	}
 	for _, c := range chapters {
 		out = append(out, p.chapter(m, c.name))
-		for _, b := range bindings {
+		for _, b := range m.look.keys {
 			if b.does == "" || !told(b.where, c.in) {
 				continue
 			}
 			out = append(out, p.entry(m, b.shown(m.look), b.does)...)
 		}
 	}
-	out = append(out, p.chapter(m, "To keep an order"))
+	out = append(out, p.chapter(m, "To keep the day"))
 	out = append(out, p.entry(m, "", keeping)...)
+	out = append(out, p.chapter(m, "Keys of your own"))
+	out = append(out, p.entry(m, "", ownKeys(m))...)
 	out = append(out, p.chapter(m, "Marks"))
 	for _, mark := range marks(m.look) {
 		out = append(out, p.entry(m, mark[0], mark[1])...)
 	}
-	if len(m.shop.Notes) > 0 {
+	if len(m.notes()) > 0 {
 		out = append(out, p.chapter(m, "Taken for granted"))
 	}
-	for _, text := range m.shop.Notes {
+	for _, text := range m.notes() {
 		out = append(out, p.entry(m, "", text)...)
 	}
 	return out
@@ -134,8 +140,8 @@ var asciiMarks = [][2]string{
 	{"* =", "the picked one: its places, and its way along the beam"},
 }
 
-// keeping tells how an order is kept.
-const keeping = "Nothing is saved in this version. Before you leave, write the order down, and put the jobs of day.toml into it."
+// keeping tells how a day is kept.
+const keeping = "Ctrl-S saves the day in day.toml. Only the lines concerned change, and the comments stay; where that can't be done the day is written beside it, to day.bide.toml, and the screen says so. Until then the bar says: not saved."
 
 // cautions are usual ones of the trade. They permit nothing.
 var cautions = []string{

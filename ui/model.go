@@ -22,9 +22,11 @@ type model struct {
 	focus   which
 	large   which // the pane of the first page that has the whole screen
 	help    *helpPage
-	over    overlay // nil when none is open
-	mousing bool    // the mouse is on
-	asks    bool    // whether to leave with the order changed
+	over    overlay  // nil when none is open
+	config  string   // the person's config file; empty where there can be none
+	wrong   []string // with it
+	mousing bool     // the mouse is on
+	asks    bool     // whether to leave with the order changed
 	ended   bool
 }
 
@@ -44,7 +46,7 @@ func newModel(s *shop.Shop, k *look) (*model, error) {
 	return &model{desk: d, focus: theDay}, nil
 }
 
-func (m *model) Init() tea.Cmd { return m.ask() }
+func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), m.wanted(), m.mouseAtStart()) }
 
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
@@ -59,7 +61,13 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			return m, again(msg.run)
 		}
 	case found:
-		m.adopt(msg)
+		if m.adopt(msg); m.offer != nil && m.over == nil && m.help == nil && !m.asks {
+			m.openCompare()
+		}
+	case daySaved:
+		m.saved(msg)
+	case slipped:
+		return m, tea.Batch(m.slipped(msg), m.ask())
 	case kept:
 		m.performed(msg)
 	case recorded:
@@ -156,7 +164,7 @@ func (m *model) panel(which which) panel {
 // key does what a key asks for.
 func (m *model) key(name string) tea.Cmd {
 	in := m.scope()
-	a := actionOf(name, in)
+	a := m.actionOf(name, in)
 	if a != earlier && a != later {
 		m.news = news{}
 	}
@@ -183,6 +191,18 @@ func (m *model) do(a action, in scope) tea.Cmd {
 		return m.seek(plan.AimMinutes)
 	case seekMoves:
 		return m.seek(plan.AimMoves)
+	case liftJob:
+		return m.lift()
+	case addJob, editJob, copyJob:
+		m.openForm(a)
+	case orderJob:
+		m.openOrder()
+	case leftOut:
+		m.openLeftOut()
+	case compareOrders:
+		m.openCompare()
+	case saveDay:
+		return m.saveDay()
 	case quit:
 		m.asks = true
 	case walkOn:
@@ -223,7 +243,9 @@ func (m *model) do(a action, in scope) tea.Cmd {
 		m.help, m.large = nil, all
 		m.resize(m.size)
 	default:
-		m.pass(a, in)
+		if !m.edit(a) {
+			m.pass(a, in)
+		}
 	}
 	return nil
 }

@@ -21,6 +21,8 @@ type search struct {
 	aim    plan.Aim
 	so     *atomic.Pointer[plan.Progress] // how far it is
 	rounds int                            // candidates to try; 0 goes by the size of the day
+	from   *plan.Totals                   // of the order that it began with, where known
+	floor  *atomic.Pointer[plan.Floor]    // of any order; nil as long as nothing is proven
 }
 
 // tick comes while a search runs, to show how far it is.
@@ -43,9 +45,14 @@ func (d *desk) seek(aim plan.Aim) tea.Cmd {
 		d.say("a search is running: Esc stops it and keeps the best order so far")
 		return nil
 	}
+	if d.offer != nil {
+		d.say("the last search's order waits: v shows it, to accept or discard it")
+		return nil
+	}
 	ctx, cancel := context.WithCancel(context.Background())
 	s := &d.search
 	s.run, s.cancel, s.aim, s.so = s.run+1, cancel, aim, &atomic.Pointer[plan.Progress]{}
+	s.floor = &atomic.Pointer[plan.Floor]{}
 	day := &plan.Day{Start: d.shop.Day.Start, End: d.shop.Day.End}
 	for _, j := range d.jobs() {
 		day.Jobs = append(day.Jobs, *j)
@@ -55,10 +62,12 @@ func (d *desk) seek(aim plan.Aim) tea.Cmd {
 		totals := d.present.totals
 		from = &totals
 	}
-	so, run, beam, start := s.so, s.run, d.forecast.beam, d.start.stands
+	s.from = from
+	so, floor, run, beam, start, able := s.so, s.floor, s.run, d.forecast.beam, d.start.stands, d.able()
 	effort := plan.Effort{Aim: aim, Rounds: s.rounds, Seed: 1, Report: func(p plan.Progress) { so.Store(&p) }}
 	work := func() tea.Msg {
 		defer cancel()
+		floor.Store(beam.FloorOfAnyOrder(start.At, able))
 		best, err := held(plan.Search(ctx, beam, start, day, effort))
 		return found{run, best, err, from}
 	}
@@ -99,7 +108,7 @@ func (d *desk) stop() {
 	}
 }
 
-// adopt takes the order that a search found, unless it was given up or is no better.
+// adopt offers the order that a search found, unless it was given up or is no better.
 // One that keeps the rules is better than any that breaks them, whatever it costs.
 func (d *desk) adopt(f found) {
 	if f.run != d.search.run {
@@ -116,10 +125,12 @@ func (d *desk) adopt(f found) {
 		d.say("the search found nothing better than this order")
 		return
 	}
-	d.do(next)
+	d.offer = &offer{draft: next, totals: f.day.Totals, floor: f.day.Floor}
+	text := "an order was found: v shows it beside this one, to accept or discard it"
 	if f.from != nil {
-		d.say("the best order found: %s", against(f.day.Totals, *f.from))
+		text = "an order was found: " + against(f.day.Totals, *f.from)
 	}
+	d.say("%s", text)
 }
 
 // keeps reports whether the day keeps all rules between its jobs.
@@ -173,16 +184,40 @@ func (m *model) searching() line {
 	const noColours = 3 // the line brings its own
 	bar := progress.New(progress.WithColorProfile(noColours), progress.WithFillCharacters(fills[0], fills[1]),
 		progress.WithoutPercentage(), progress.WithWidth(min(20, m.w/4)))
-	share, best := m.search.share(), ""
-	if p := m.search.so.Load(); p != nil {
-		best = fmt.Sprintf("best so far %s, %s min", count(p.Best.Repositions, "move"), minutes(p.Best.Setup))
-		if p.Best.LateJobs > 0 {
-			best += fmt.Sprintf(", %d late", p.Best.LateJobs)
-		}
-	}
 	l.add(plain, " ")
-	l.add(accent, bar.ViewAs(share))
-	l.add(strong, fmt.Sprintf(" %3.0f %% ", 100*share)+best)
-	l.add(faint, "  Esc keeps the best so far")
+	l.add(accent, bar.ViewAs(m.search.share()))
+	l.add(strong, fmt.Sprintf(" %3.0f %%", 100*m.search.share()))
+	esc := "  Esc keeps the best so far"
+	best := m.bestSoFar()
+	for cells(best)+l.width+cells(esc) > m.w && strings.Contains(best, ", ") {
+		best = best[:strings.LastIndex(best, ", ")]
+	}
+	l.add(strong, "  "+best)
+	l.add(faint, esc)
 	return l
+}
+
+// bestSoFar tells what the running search has found, against the order that it began
+// with and the floor; what matters least last.
+func (m *model) bestSoFar() string {
+	p := m.search.so.Load()
+	if p == nil {
+		return "searching"
+	}
+	parts := []string{fmt.Sprintf("best so far %s min", minutes(p.Best.Setup))}
+	if was := m.search.from; was != nil {
+		parts[0] += fmt.Sprintf(" (now %s)", minutes(was.Setup))
+	}
+	if p.Best.LateJobs > 0 {
+		parts = append(parts, fmt.Sprintf("%s late", hours(p.Best.Late)))
+	}
+	moves := fmt.Sprintf("%d moves", p.Best.Repositions)
+	if was := m.search.from; was != nil {
+		moves += fmt.Sprintf(" (now %d)", was.Repositions)
+	}
+	parts = append(parts, moves)
+	if f := m.search.floor.Load(); f != nil {
+		parts = append(parts, fmt.Sprintf("floor %d", f.Repositions))
+	}
+	return strings.Join(parts, ", ")
 }

@@ -10,8 +10,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// A search finds a better order, shows what it costs as the search planned it, and
-// one undo takes it back.
+// A search finds a better order and offers it; accepted, it costs what the search
+// planned, and one undo takes it back.
 func TestSearchIsAdoptedAndUndone(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
 	s.search.rounds = fewer(0, 300)
@@ -21,6 +21,10 @@ func TestSearchIsAdoptedAndUndone(t *testing.T) {
 		t.Errorf("no progress is shown:\n%s", s.View())
 	}
 	s.settle()
+	if s.offer == nil || !slices.Equal(ids(s.jobs()), listed) || !strings.Contains(s.View(), "Enter accepts the order found") {
+		t.Fatalf("the order found isn't offered beside this one:\n%s", s.View())
+	}
+	s.press("enter").settle()
 	if !s.present.totals.Better(before, plan.AimMinutes) {
 		t.Fatalf("searched %+v, before %+v", s.present.totals, before)
 	}
@@ -129,7 +133,7 @@ func TestSearchMendsABrokenOrder(t *testing.T) {
 		cheaper := day.Totals
 		cheaper.Setup, cheaper.Late, cheaper.LateJobs = 0, 0, 0
 		s.send(found{run: s.search.run, day: day, from: &cheaper})
-		if took := s.history.now.given != nil; took != breaks {
+		if took := s.offer != nil; took != breaks {
 			t.Errorf("the present order breaks a rule: %v, taken: %v", breaks, took)
 		}
 	}

@@ -84,7 +84,7 @@ func (d *desk) stand(t truth) {
 // restart lets the day begin with a standing. Plans that began elsewhere are given
 // up, in all drafts.
 func (d *desk) restart(stands *plan.Standing) {
-	d.start.stands = stands
+	d.start.stands, d.offer = stands, nil
 	d.history.each(func(f draft) draft {
 		f.given = nil
 		return f

@@ -39,12 +39,13 @@ var colours = map[ink][2]string{
 type look struct {
 	ascii       bool
 	open, close [inks]string
+	keys        []binding // with a person's own keys
 	glyphs
 }
 
 // newLook makes the look for a renderer, which knows how many colours there are.
 func newLook(r *lipgloss.Renderer, light, ascii bool) *look {
-	k := &look{ascii: ascii, glyphs: unicodeGlyphs}
+	k := &look{ascii: ascii, keys: bindings, glyphs: unicodeGlyphs}
 	if ascii {
 		k.glyphs = asciiGlyphs
 	}
@@ -68,6 +69,7 @@ type glyphs struct {
 	between          string // between two panes side by side
 	cursor, cursorBy string // at the picked row, and there in a pane without the keys
 	more             string // what is left out
+	caret            string // where text is typed
 	pending          string // a cost still being worked out
 	to               string // from one to the next
 	tick             string // on the scale
@@ -83,7 +85,7 @@ type glyphs struct {
 }
 
 var unicodeGlyphs = glyphs{
-	rule: "─", focusRule: "━", between: "│", cursor: "▸", cursorBy: "›", more: "…", pending: "…",
+	rule: "─", focusRule: "━", between: "│", cursor: "▸", cursorBy: "›", more: "…", caret: "▏", pending: "…",
 	to: "→", tick: "╷", bar: "▬",
 	setupFill: "░", runFill: "█", due: "◆", shiftEnd: "┃",
 	webFrom: "╞", webTo: "╡", web: "═", trim: "┄", cut: "╪", aim: "▾", block: "█",
@@ -91,7 +93,7 @@ var unicodeGlyphs = glyphs{
 }
 
 var asciiGlyphs = glyphs{
-	rule: "-", focusRule: "=", between: "|", cursor: ">", cursorBy: ">", more: "..", pending: "..",
+	rule: "-", focusRule: "=", between: "|", cursor: ">", cursorBy: ">", more: "..", caret: "_", pending: "..",
 	to: "->", tick: "|", bar: "#",
 	setupFill: ":", runFill: "#", due: "D", shiftEnd: "|",
 	webFrom: "[", webTo: "]", web: "-", trim: "~", cut: "+", aim: "v", block: "#",

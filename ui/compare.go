@@ -1,0 +1,228 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"bide/plan"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// offer is what a search found, until it is accepted or discarded.
+type offer struct {
+	draft  draft
+	totals plan.Totals
+	floor  *plan.Floor // of any order; nil where nothing is proven
+}
+
+// ordering is one of the two orders that are compared.
+type ordering struct {
+	name   string
+	jobs   []*plan.Job
+	known  []*outcome
+	totals plan.Totals
+}
+
+func (s *ordering) whole() bool { return len(s.known) == len(s.jobs) }
+
+// turnOf is a job's turn, by its id; -1 when the order hasn't got it.
+func (s *ordering) turnOf(id string) int {
+	return slices.IndexFunc(s.jobs, func(j *plan.Job) bool { return j.ID == id })
+}
+
+// step is what is planned for a job; nil when it isn't known or the job is refused.
+func (s *ordering) step(id string) *plan.Step {
+	if t := s.turnOf(id); t >= 0 && t < len(s.known) && len(s.known[t].faults) == 0 {
+		return &s.known[t].step
+	}
+	return nil
+}
+
+// compare is the page of two orders side by side.
+type compare struct {
+	other int // which order is on the left
+	at    int // job, by its turn on the right
+}
+
+func (c *compare) Help() scope      { return onCompare }
+func (c *compare) Fits(s size) bool { return s.w >= 60 && s.h >= 12 }
+
+// sides are the orders to be compared: one of the left ones, and the right one.
+func (d *desk) sides() (left []ordering, right ordering) {
+	listed := ordering{"the file's order, centred", d.listed.jobs, d.listed.known, d.listed.totals}
+	present := ordering{"this order", d.jobs(), d.present.known, d.present.totals}
+	if d.offer == nil {
+		return []ordering{listed}, present
+	}
+	o := d.offer
+	found := ordering{"the order found", o.draft.jobs, slices.Clone(o.draft.given), o.totals}
+	for t := len(found.known); t < len(found.jobs); t++ { // refused ones are behind
+		fault := plan.Fault{Why: func(plan.Unit) string { return "refused" }}
+		if turn := slices.Index(d.jobs(), found.jobs[t]); turn >= 0 && d.outcome(turn) != nil && len(d.outcome(turn).faults) > 0 {
+			fault = d.outcome(turn).faults[0]
+		}
+		found.known = append(found.known, &outcome{faults: []plan.Fault{fault}})
+	}
+	return []ordering{present, listed}, found
+}
+
+// openCompare shows two orders side by side.
+func (m *model) openCompare() { m.over = &compare{} }
+
+// HandleKey goes through the jobs, changes the order on the left, and accepts or
+// discards what a search found.
+func (c *compare) HandleKey(a action, m *model) tea.Cmd {
+	left, right := m.sides()
+	page := max(m.h-10, 1)
+	n := len(right.jobs)
+	c.at += map[action]int{up: -1, down: 1, pageUp: -page, pageDown: page, top: -n, bottom: n}[a]
+	c.at = max(0, min(c.at, n-1))
+	switch a {
+	case otherOrder:
+		if c.other = (c.other + 1) % len(left); len(left) == 1 {
+			m.say("there are only these two; a search (s) finds a third")
+		}
+	case choose:
+		if m.offer == nil {
+			c.show(m, right)
+			break
+		}
+		m.over = nil
+		m.accept()
+	case discard:
+		if m.offer != nil {
+			m.over, m.offer = nil, nil
+			m.say("the order found is discarded; this one stays")
+		}
+	case back:
+		m.over = nil
+		if m.offer != nil {
+			m.say("the order found waits: v shows it, to accept or discard it")
+		}
+	}
+	return nil
+}
+
+// show goes to the picked job in the panes.
+func (c *compare) show(m *model, right ordering) {
+	m.over = nil
+	if c.at < len(right.jobs) {
+		m.pick(c.at)
+	}
+}
+
+// accept makes the order found the present one.
+func (d *desk) accept() {
+	o := d.offer
+	d.offer = nil
+	if !samePointers(o.draft.jobs, d.jobs()) {
+		d.say("the day's jobs have changed since it was found: search again")
+		return
+	}
+	next := d.history.now.ordered(o.draft.jobs)
+	next.given, next.did = o.draft.given, "the best order found"
+	before := d.present.totals
+	known := d.present.whole()
+	d.do(next)
+	if known {
+		d.say("the best order found: %s", against(o.totals, before))
+	}
+}
+
+// samePointers reports whether two orders are of the same jobs.
+func samePointers(a, b []*plan.Job) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	return !slices.ContainsFunc(a, func(j *plan.Job) bool { return !slices.Contains(b, j) })
+}
+
+// compared is one row: a job, in both orders.
+type compared struct {
+	*desk
+	left, right *ordering
+	turn        int
+	job         *plan.Job
+	on          bool
+}
+
+func (c compared) both() (a, b *plan.Step) { return c.left.step(c.job.ID), c.right.step(c.job.ID) }
+
+// cell makes a cell of what one of the steps says.
+func (c compared) cell(i ink, s *plan.Step, text func(*plan.Step) string) (ink, string) {
+	if s == nil {
+		return faint, "-"
+	}
+	return pick(c.on && i != late, i), text(s)
+}
+
+// lateOf is how late a step is.
+func lateText(s *plan.Step) string {
+	if s.Late == 0 {
+		return ""
+	}
+	return "!" + hours(s.Late)
+}
+
+func setupText(s *plan.Step) string { return minutes(s.Setup.Total()) }
+func movesText(s *plan.Step) string { return fmt.Sprint(s.Changeover.Repositions) }
+
+// compareColumns are those of the jobs in two orders.
+func compareColumns(d *desk) []column[compared] {
+	left := func(i ink, text func(*plan.Step) string) func(compared) (ink, string) {
+		return func(c compared) (ink, string) { a, _ := c.both(); return c.cell(i, a, text) }
+	}
+	right := func(i ink, text func(*plan.Step) string) func(compared) (ink, string) {
+		return func(c compared) (ink, string) { _, b := c.both(); return c.cell(i, b, text) }
+	}
+	end := func(s *plan.Step) string { return d.at(s.RunEnd) }
+	return []column[compared]{
+		{width: 1, left: true, cell: func(c compared) (ink, string) {
+			if c.on {
+				return picked, c.desk.cursor
+			}
+			return plain, ""
+		}},
+		{head: "job", width: d.idWidth(), left: true, cell: func(c compared) (ink, string) { return pick(c.on, strong), c.job.ID }},
+		{head: "turn", width: 4, cell: func(c compared) (ink, string) { return faint, turnText(c.left.turnOf(c.job.ID)) }},
+		{head: "min", width: 5, cell: left(plain, setupText)},
+		{head: "mov", width: 4, cell: left(plain, movesText)},
+		{head: "end", width: d.clockWidth(), rank: 1, cell: left(faint, end)},
+		{head: "late", width: 6, left: true, cell: left(late, lateText)},
+		{width: 1, left: true, cell: func(c compared) (ink, string) { return faint, c.desk.between }},
+		{head: "turn", width: 4, cell: func(c compared) (ink, string) { return faint, turnText(c.turn) }},
+		{head: "min", width: 5, cell: right(strong, setupText)},
+		{head: "mov", width: 4, cell: right(moved, movesText)},
+		{head: "end", width: d.clockWidth(), rank: 1, cell: right(faint, end)},
+		{head: "late", width: 6, left: true, cell: right(late, lateText)},
+		{head: "+-min", width: 6, cell: func(c compared) (ink, string) {
+			a, b := c.both()
+			if a == nil || b == nil {
+				return plain, ""
+			}
+			return c.difference(b.Setup.Total() - a.Setup.Total())
+		}},
+		{head: "material", width: 10, rank: 2, left: true, flex: 20, cell: func(c compared) (ink, string) { return faint, c.job.Material }},
+	}
+}
+
+// difference is what the right order takes longer, or shorter.
+func (c compared) difference(d time.Duration) (ink, string) {
+	text := signedMinutes(d)
+	switch {
+	case text == "+0.0" || text == "-0.0":
+		return faint, "="
+	case d < 0:
+		return good, text
+	}
+	return moved, text
+}
+
+func turnText(turn int) string {
+	if turn < 0 {
+		return "-"
+	}
+	return fmt.Sprint(turn + 1)
+}

@@ -1,0 +1,140 @@
+package ui
+
+import (
+	"fmt"
+	"time"
+
+	"bide/plan"
+)
+
+// View draws the totals of both orders and their jobs.
+func (c *compare) View(m *model) []line {
+	s := m.pageSize()
+	lefts, right := m.sides()
+	left := lefts[c.other%len(lefts)]
+	body := []line{
+		c.heads(m, left.name, right.name),
+		c.total(m, &left, &right, "min of setup", func(s *ordering) time.Duration { return s.totals.Setup }),
+		c.counts(m, &left, &right),
+		c.total(m, &left, &right, "late in all", func(s *ordering) time.Duration { return s.totals.Late }),
+		c.ends(m, &left, &right),
+		c.floor(m),
+	}
+	columns := columnsFor(compareColumns(m.desk), s.w)
+	body = append(body, heads(m.look, columns))
+	n := max(s.h-1-len(body), 0)
+	from := window(c.at, len(right.jobs), n)
+	for turn := from; turn < min(from+n, len(right.jobs)); turn++ {
+		body = append(body, rowOf(m.look, columns, compared{m.desk, &left, &right, turn, right.jobs[turn], turn == c.at}))
+	}
+	title := m.line()
+	if text := some(from, n, len(right.jobs)); text != "" {
+		title.add(faint, text+"  ")
+	}
+	if m.offer != nil {
+		title.add(good, "Enter accepts the order found, x discards it")
+	}
+	return m.page("Two orders", title, body, onCompare)
+}
+
+// The columns of the totals.
+const (
+	compareLabel  = 15
+	compareFigure = 28
+)
+
+// row is a line of the totals.
+func (c *compare) row(m *model, label, a, b string, ink ink, more string) line {
+	l := m.line()
+	l.add(plain, " ")
+	l.left(faint, label, compareLabel)
+	l.left(plain, a, compareFigure)
+	l.left(strong, b, compareFigure-8)
+	l.add(ink, more)
+	return l
+}
+
+func (c *compare) heads(m *model, a, b string) line {
+	l := m.line()
+	l.to(1 + compareLabel)
+	l.left(head, a, compareFigure)
+	l.left(head, b, compareFigure)
+	return l
+}
+
+// total compares two spans of time.
+func (c *compare) total(m *model, a, b *ordering, label string, of func(*ordering) time.Duration) line {
+	if !a.whole() || !b.whole() {
+		return c.row(m, label, c.known(m, a), c.known(m, b), faint, "")
+	}
+	text := func(d time.Duration) string { return minutes(d) }
+	if label != "min of setup" {
+		text = hours
+	}
+	x, y := of(a), of(b)
+	switch {
+	case y < x:
+		return c.row(m, label, text(x), text(y), good, text(x-y)+" less")
+	case y > x:
+		return c.row(m, label, text(x), text(y), moved, text(y-x)+" more")
+	}
+	return c.row(m, label, text(x), text(y), faint, "the same")
+}
+
+// known tells how much of an order is worked out.
+func (c *compare) known(m *model, s *ordering) string {
+	if s.whole() {
+		return ""
+	}
+	return fmt.Sprintf("%s %d of %d worked out", m.pending, len(s.known), len(s.jobs))
+}
+
+// counts compares the repositions.
+func (c *compare) counts(m *model, a, b *ordering) line {
+	if !a.whole() || !b.whole() {
+		return c.row(m, "moves", "", "", faint, "")
+	}
+	x, y := a.totals.Repositions, b.totals.Repositions
+	l, more := moved, fmt.Sprintf("%d more", y-x)
+	switch {
+	case y < x:
+		l, more = good, fmt.Sprintf("%d fewer", x-y)
+	case y == x:
+		l, more = faint, "the same"
+	}
+	return c.row(m, "moves", fmt.Sprint(x), fmt.Sprint(y), l, more)
+}
+
+// ends compares when the days end, and how many jobs are late.
+func (c *compare) ends(m *model, a, b *ordering) line {
+	text := func(s *ordering) string {
+		if !s.whole() || len(s.known) == 0 {
+			return ""
+		}
+		last := s.known[0].clock
+		for _, o := range s.known {
+			if o.clock.After(last) {
+				last = o.clock
+			}
+		}
+		return fmt.Sprintf("%s, %s late", m.at(last), count(s.totals.LateJobs, "job"))
+	}
+	return c.row(m, "ends", text(a), text(b), faint, "")
+}
+
+// floor tells how few moves any order needs, where that is proven.
+func (c *compare) floor(m *model) line {
+	var f *plan.Floor
+	if m.offer != nil {
+		f = m.offer.floor
+	}
+	if f == nil {
+		return c.row(m, "floor", "", "", faint, "")
+	}
+	text := fmt.Sprintf("no order needs fewer than %s: %s", count(f.Repositions, "move"), f.By)
+	l := m.line()
+	l.add(plain, " ")
+	l.left(faint, "floor", compareLabel)
+	l.add(plain, text)
+	return l
+}

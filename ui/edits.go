@@ -1,0 +1,188 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+
+	"bide/plan"
+	"bide/plan/shop"
+)
+
+// edit does what an action asks of the picked job; false when it is none of these.
+func (d *desk) edit(a action) bool {
+	does := map[action]func(*plan.Job){
+		lockTurn: d.lockTurn, shiftRule: d.turnShift, arrangeRule: d.turnArrange,
+		markRunning: d.markRunning, markDone: d.markDone, setAside: d.setAside, removeJob: d.remove,
+	}[a]
+	switch j := d.job(); {
+	case does == nil:
+		return false
+	case j == nil:
+		d.say("no job is picked")
+	default:
+		does(j)
+	}
+	return true
+}
+
+// lockTurn fixes a job to the turn that it has, or frees it.
+func (d *desk) lockTurn(j *plan.Job) {
+	if j.Turn != 0 {
+		d.alter(j, "turn", j.ID+" is free of its turn", func(j *plan.Job) { j.Turn = 0 })
+		return
+	}
+	turn := 1 // among the jobs that the beam can run
+	for t := range d.turn {
+		if o := d.outcome(t); o == nil || len(o.faults) == 0 {
+			turn++
+		}
+	}
+	d.alter(j, "turn", fmt.Sprintf("%s is fixed to turn %d", j.ID, turn), func(j *plan.Job) { j.Turn = turn })
+}
+
+// turnShift gives or takes the permission to shift the layout inside its trim.
+func (d *desk) turnShift(j *plan.Job) {
+	next, text := plan.Free, "may shift inside its trim"
+	if j.Shift == plan.Free {
+		next, text = plan.Centred, "runs centred"
+	}
+	d.alter(j, "", j.ID+" "+text, func(j *plan.Job) { j.Shift = next })
+}
+
+// arranges tell the arrangement rules.
+var arranges = [...]string{
+	plan.AsListed:   "has its slits as listed",
+	plan.ByEntries:  "may change the places of its entries",
+	plan.AnyArrange: "may have its slits in any places",
+}
+
+// turnArrange gives the next permission to arrange the slits.
+func (d *desk) turnArrange(j *plan.Job) {
+	next := (j.Arrange + 1) % plan.Arrange(len(arranges))
+	d.alter(j, "", j.ID+" "+arranges[next], func(j *plan.Job) { j.Arrange = next })
+}
+
+// markRunning marks a job as the one that runs, which comes first, or takes the mark
+// away.
+func (d *desk) markRunning(j *plan.Job) {
+	if j.State == plan.Running {
+		d.alter(j, "", j.ID+" waits again", func(j *plan.Job) { j.State = plan.Waiting })
+		return
+	}
+	next, ok := d.altered(j, "state", func(j *plan.Job) { j.State = plan.Running })
+	if !ok {
+		return
+	}
+	now := d.history.now.with(j, next)
+	at := slices.Index(now.jobs, next)
+	now = now.ordered(slices.Insert(slices.Delete(slices.Clone(now.jobs), at, at+1), 0, next))
+	now.about, now.did = j.ID, j.ID+" is running, and comes first"
+	d.do(now)
+}
+
+func (d *desk) markDone(j *plan.Job) {
+	d.alter(j, "", j.ID+" is done; what stands is as it was told last", func(j *plan.Job) { j.State = plan.Done })
+}
+
+func (d *desk) setAside(j *plan.Job) {
+	d.alter(j, "", j.ID+" is set aside", func(j *plan.Job) { j.State = plan.Aside })
+}
+
+// bringBack lets a job that is done or set aside wait again.
+func (d *desk) bringBack(j *plan.Job) {
+	d.alter(j, "", j.ID+" is back", func(j *plan.Job) { j.State = plan.Waiting })
+}
+
+// remove takes a job out of the day, and out of what others wait for.
+func (d *desk) remove(j *plan.Job) {
+	all := slices.DeleteFunc(slices.Clone(d.history.now.all), func(other *plan.Job) bool { return other == j })
+	next := newDraft(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }))
+	next.given, next.about, next.did = d.history.now.given, j.ID, j.ID+" is out of the day (u brings it back)"
+	d.do(next)
+}
+
+// after lets a job come after another, or no more.
+func (d *desk) orderAfter(j, before *plan.Job) (now *plan.Job) {
+	text, ids := fmt.Sprintf("%s is to come after %s", j.ID, before.ID), append(slices.Clone(j.After), before.ID)
+	if slices.Contains(j.After, before.ID) {
+		text = fmt.Sprintf("%s need not come after %s", j.ID, before.ID)
+		ids = slices.DeleteFunc(ids, func(id string) bool { return id == before.ID })
+	}
+	d.alter(j, "after", text, func(j *plan.Job) { j.After = ids })
+	return d.history.now.find(j.ID)
+}
+
+// alter changes one job, if the checks of the file have nothing against what the
+// key then says.
+func (d *desk) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
+	next, ok := d.altered(j, key, change)
+	if !ok {
+		return
+	}
+	now := d.history.now.with(j, next)
+	now.about, now.did = j.ID, did
+	d.do(now)
+}
+
+// altered is the job changed; false when the checks have something against it, which
+// is said.
+func (d *desk) altered(j *plan.Job, key string, change func(*plan.Job)) (*plan.Job, bool) {
+	next := *j
+	change(&next)
+	day := d.history.now.day(d.shop.Day)
+	_, problems := d.shop.ReadJob(d.shop.Typed(&next), day, slices.Index(d.history.now.all, j))
+	for _, p := range problems {
+		if p.Key == key && !p.Refused {
+			d.say("%s can't be changed so: %s; %s", j.ID, p.What, p.Remedy)
+			return nil, false
+		}
+	}
+	d.stem(&next, d.origin(j))
+	return &next, true
+}
+
+// rebuilt are the jobs after a change to what they come after; those that it leaves
+// alone stay the same.
+func (d *desk) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) []*plan.Job {
+	values := make([]plan.Job, len(all))
+	for i, j := range all {
+		values[i] = *j
+	}
+	out := slices.Clone(all)
+	for i, next := range change(values) {
+		if !slices.Equal(next.After, all[i].After) {
+			out[i] = &next
+			d.stem(out[i], d.origin(all[i]))
+		}
+	}
+	return out
+}
+
+// origin is the id, in the day's file as it was read, of the job that this one is
+// or was made from; empty when it is new.
+func (d *desk) origin(j *plan.Job) string {
+	if id, told := d.stems[j]; told {
+		return id
+	}
+	if slices.ContainsFunc(d.shop.Day.Jobs, func(file plan.Job) bool { return file.ID == j.ID }) {
+		return j.ID
+	}
+	return ""
+}
+
+// stem keeps where a job comes from.
+func (d *desk) stem(j *plan.Job, id string) {
+	if d.stems == nil {
+		d.stems = map[*plan.Job]string{}
+	}
+	d.stems[j] = id
+}
+
+// origins tells of each of a draft's jobs where it comes from.
+func (d *desk) origins(of draft) []string {
+	out := make([]string, len(of.all))
+	for i, j := range of.all {
+		out[i] = d.origin(j)
+	}
+	return out
+}

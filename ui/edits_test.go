@@ -1,0 +1,116 @@
+package ui
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"bide/plan"
+)
+
+// Each edit changes what it is to change, and undoing all of them returns to the
+// day of the file.
+func TestEditsAndUndo(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	start := ids(s.jobs())
+	now := func(id string) *plan.Job { return s.history.now.find(id) }
+	s.press("j", "j")
+	id := s.job().ID
+	for _, c := range []struct {
+		key  string
+		want func(*plan.Job) bool
+	}{
+		{"t", func(j *plan.Job) bool { return j.Turn == 3 }},
+		{"t", func(j *plan.Job) bool { return j.Turn == 0 }},
+		{"y", func(j *plan.Job) bool { return j.Arrange == plan.ByEntries }},
+		{"y", func(j *plan.Job) bool { return j.Arrange == plan.AnyArrange }},
+		{"r", func(j *plan.Job) bool { return j.State == plan.Running && s.jobs()[0] == j }},
+		{"r", func(j *plan.Job) bool { return j.State == plan.Waiting }},
+		{"d", func(j *plan.Job) bool { return j.State == plan.Done && !slices.Contains(s.jobs(), j) }},
+		{"u", func(j *plan.Job) bool { return j.State == plan.Waiting && slices.Contains(s.jobs(), j) }},
+		{"z", func(j *plan.Job) bool { return j.State == plan.Aside }},
+		{"u", func(j *plan.Job) bool { return j.State == plan.Waiting }},
+		{"x", func(j *plan.Job) bool { return j == nil }},
+		{"u", func(j *plan.Job) bool { return j != nil }},
+	} {
+		if s.press(c.key).settle(); !c.want(now(id)) {
+			t.Errorf("%s: %s is %+v:\n%s", c.key, id, now(id), s.View())
+		}
+		s.fits()
+	}
+	before := now(id).Shift
+	if s.press("f"); now(id).Shift == before {
+		t.Error("f leaves the shift as it was")
+	}
+	for s.history.undo() {
+		s.show(draft{}, "", "")
+	}
+	if !slices.Equal(ids(s.jobs()), start) || s.changed() {
+		t.Errorf("all undone, the day is %v, was %v", ids(s.jobs()), start)
+	}
+}
+
+// What the file's checks forbid is refused and said: two jobs of one turn, two that
+// run, jobs that wait for each other.
+func TestEditsRefused(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	s.press("r").settle().press("j", "r")
+	if s.job().State == plan.Running || !strings.Contains(s.View(), "only one job can run") {
+		t.Errorf("two jobs run:\n%s", s.View())
+	}
+	a, b := s.jobs()[2], s.jobs()[3]
+	s.orderAfter(a, b)
+	s.orderAfter(s.history.now.find(b.ID), s.history.now.find(a.ID))
+	if len(s.history.now.find(b.ID).After) > 0 {
+		t.Errorf("%s and %s wait for each other", a.ID, b.ID)
+	}
+}
+
+// A job that is taken out is taken out of what others wait for; undone, both are as
+// they were.
+func TestRemovedJobIsWaitedForNoMore(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	a, b := s.jobs()[0], s.jobs()[1]
+	s.orderAfter(b, a)
+	s.pick(0)
+	if s.press("x"); len(s.history.now.find(b.ID).After) != 0 {
+		t.Errorf("%s still comes after a job that isn't there", b.ID)
+	}
+	if s.press("u"); !slices.Equal(s.history.now.find(b.ID).After, []string{a.ID}) {
+		t.Errorf("undone, %s comes after %v", b.ID, s.history.now.find(b.ID).After)
+	}
+}
+
+// What was set aside is listed, and comes back from there; all of the day may go.
+func TestLeftOutComesBack(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	n := len(s.jobs())
+	for range n {
+		s.press("z").fits()
+	}
+	if len(s.jobs()) != 0 || s.job() != nil {
+		t.Fatalf("%d jobs are left", len(s.jobs()))
+	}
+	s.press("z", "g", "e", "c", "t", "v", "esc", "4", "b", "b", "1").fits()
+	for range n {
+		s.press("Z").fits()
+		s.press("enter").fits()
+	}
+	if len(s.jobs()) != n {
+		t.Errorf("%d of %d came back", len(s.jobs()), n)
+	}
+}
+
+// A job comes after another by a choice from a list, and no more by the same.
+func TestOrderAfterFromTheList(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s.press("j", "j")
+	id, first := s.job().ID, s.jobs()[0].ID
+	s.press("o", "enter").fits()
+	if !slices.Equal(s.history.now.find(id).After, []string{first}) {
+		t.Errorf("%s comes after %v, want %s", id, s.history.now.find(id).After, first)
+	}
+	if s.press("enter", "esc"); len(s.history.now.find(id).After) > 0 || s.over != nil {
+		t.Errorf("%s comes after %v, want none", id, s.history.now.find(id).After)
+	}
+}

@@ -1,0 +1,298 @@
+package ui
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"bide/plan"
+	"bide/plan/shop"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// jobForm is a job as it is typed: added, copied or edited. Each key is checked with
+// the checks of the file.
+type jobForm struct {
+	job    *plan.Job // edited; nil for one that is added
+	stem   string    // id of the job in the file that it comes from; empty when new
+	behind *plan.Job // the one that an added job comes behind; nil at the end
+	keys   []string
+	typed  shop.Typed
+	began  shop.Typed // as it was when the form was opened
+	on     int        // the field that is typed into
+	caret  int        // in runes
+
+	read     plan.Job
+	problems []shop.FieldProblem
+}
+
+// fieldWords are what the fields are called, where the key isn't plain.
+var fieldWords = map[string]string{
+	"id": "job", "web": "web width", "trim": "least trim", "length_m": "length, m", "due": "due", "after": "comes after", "turn": "fixed turn",
+}
+
+// fieldChoices are the words of the fields that take one of a few, the first when
+// nothing is given.
+var fieldChoices = map[string][]string{
+	"shift":   {"centred", "free"},
+	"arrange": {"listed", "entries", "any"},
+	"state":   {"waiting", "running", "done", "aside"},
+}
+
+func (f *jobForm) Help() scope      { return onJobForm }
+func (f *jobForm) Fits(s size) bool { return s.w >= 60 && s.h >= 12 }
+
+// openForm opens a form for an edit, a copy, or a new job. One that was put away
+// unfinished comes back as it was.
+func (m *model) openForm(a action) {
+	j := m.job()
+	if j == nil && a != addJob {
+		m.say("no job is picked")
+		return
+	}
+	f := &jobForm{behind: j, keys: shop.JobKeys(), typed: shop.Typed{}}
+	switch a {
+	case editJob:
+		f.job, f.stem, f.typed = j, m.origin(j), m.shop.Typed(j)
+	case copyJob:
+		f.stem, f.typed = m.origin(j), m.shop.Typed(j)
+		f.typed["id"], f.typed["turn"] = m.freeID(j.ID), ""
+		f.typed["state"] = "waiting"
+	default:
+		f.typed["id"] = m.freeID("new")
+	}
+	if kept := m.drawer[f.place()]; kept != nil {
+		m.over = kept
+		kept.check(m)
+		m.say("this form was put away unfinished: here it is as it was")
+		return
+	}
+	f.began = maps.Clone(f.typed)
+	f.caret = len([]rune(f.value()))
+	f.check(m)
+	m.over = f
+}
+
+// formPlace is where an unfinished form is kept: one for each edited job, each
+// copied, and the new one.
+type formPlace struct {
+	job  *plan.Job
+	stem string
+}
+
+func (f *jobForm) place() formPlace { return formPlace{f.job, f.stem} }
+
+// freeID is an id that no job has, like the one given.
+func (d *desk) freeID(like string) string {
+	taken := func(id string) bool { return d.history.now.find(id) != nil }
+	for _, tail := range strings.Split("bcdefghijklmnopqrstuvwxyz", "") {
+		if !taken(like + tail) {
+			return like + tail
+		}
+	}
+	return d.freeID(like + "z")
+}
+
+func (f *jobForm) key() string   { return f.keys[f.on] }
+func (f *jobForm) value() string { return f.typed[f.key()] }
+
+func (f *jobForm) put(text string, caret int) {
+	f.typed[f.key()], f.caret = text, caret
+}
+
+// check reads the form anew.
+func (f *jobForm) check(m *model) {
+	day := m.history.now.day(m.shop.Day)
+	at := len(day.Jobs)
+	if f.job != nil {
+		at = slices.Index(m.history.now.all, f.job)
+	}
+	if at < 0 { // it was taken out meanwhile
+		at = len(day.Jobs)
+	}
+	f.read, f.problems = m.shop.ReadJob(f.typed, day, at)
+}
+
+// problem is what is wrong with a field; nil when nothing is.
+func (f *jobForm) problem(key string) *shop.FieldProblem {
+	for i := range f.problems {
+		if f.problems[i].Key == key {
+			return &f.problems[i]
+		}
+	}
+	return nil
+}
+
+// wrong is the first field that keeps the job from being taken; -1 without one.
+func (f *jobForm) wrong() int {
+	for i, key := range f.keys {
+		if p := f.problem(key); p != nil && !p.Refused {
+			return i
+		}
+	}
+	if slices.ContainsFunc(f.problems, func(p shop.FieldProblem) bool { return !p.Refused }) {
+		return f.on
+	}
+	return -1
+}
+
+// Type takes keys as text.
+func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
+	text, at := []rune(f.value()), f.caret
+	words := fieldChoices[f.key()]
+	switch name := msg.String(); {
+	case msg.Alt:
+		return false
+	case words != nil && (name == "left" || name == "right" || name == " "):
+		f.turn(words, name == "left")
+	case words != nil && (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace || name == "backspace" || name == "delete"):
+		f.jump(words, msg.Runes)
+	case msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace:
+		typed := []rune(shop.Clean(oneLine(string(msg.Runes))))
+		text = slices.Insert(text, at, typed...)
+		f.put(string(text), at+len(typed))
+	case name == "left":
+		f.caret = max(at-1, 0)
+	case name == "right":
+		f.caret = min(at+1, len(text))
+	case name == "home" || name == "ctrl+a":
+		f.caret = 0
+	case name == "end" || name == "ctrl+e":
+		f.caret = len(text)
+	case name == "backspace" && at > 0:
+		f.put(string(slices.Delete(text, at-1, at)), at-1)
+	case name == "delete" && at < len(text):
+		f.put(string(slices.Delete(text, at, at+1)), at)
+	case name == "ctrl+u":
+		f.put("", 0)
+	case name == "backspace" || name == "delete":
+	default:
+		return false
+	}
+	f.check(m)
+	return true
+}
+
+// oneLine is a pasted text on one line: its line ends part the items of a list.
+func oneLine(text string) string {
+	return strings.NewReplacer("\r\n", "; ", "\n", "; ", "\r", "; ", "\t", " ").Replace(text)
+}
+
+// turn goes to the next word of a few.
+func (f *jobForm) turn(words []string, back bool) {
+	at := max(slices.Index(words, f.value()), 0)
+	by := 1
+	if back {
+		by = len(words) - 1
+	}
+	f.put(words[(at+by)%len(words)], 0)
+}
+
+// jump goes to the word that begins with the letter typed.
+func (f *jobForm) jump(words []string, letters []rune) {
+	for _, word := range words {
+		if len(letters) > 0 && strings.HasPrefix(word, strings.ToLower(string(letters[:1]))) {
+			f.put(word, 0)
+			return
+		}
+	}
+}
+
+// HandleKey goes from field to field, takes the job, or puts the form away.
+func (f *jobForm) HandleKey(a action, m *model) tea.Cmd {
+	to := f.on
+	switch a {
+	case up, lastPane:
+		to--
+	case down, nextPane:
+		to++
+	case choose:
+		f.take(m)
+		return nil
+	case back:
+		f.putAway(m)
+		return nil
+	}
+	n := len(f.keys)
+	f.on = (to + n) % n
+	f.caret = len([]rune(f.value()))
+	return nil
+}
+
+// putAway closes the form; what was typed is kept for the next time.
+func (f *jobForm) putAway(m *model) {
+	m.over = nil
+	delete(m.drawer, f.place())
+	if sameTyped(f.typed, f.began) {
+		return
+	}
+	if m.drawer == nil {
+		m.drawer = map[formPlace]*jobForm{}
+	}
+	m.drawer[f.place()] = f
+	m.say("the form is put away unfinished; the same key opens it as it is")
+}
+
+func sameTyped(a, b shop.Typed) bool {
+	return !slices.ContainsFunc(shop.JobKeys(), func(key string) bool { return a[key] != b[key] })
+}
+
+// take puts the job into the day, if nothing but the beam is against it.
+func (f *jobForm) take(m *model) {
+	if wrong := f.wrong(); wrong >= 0 {
+		f.on = wrong
+		f.caret = len([]rune(f.value()))
+		m.say("not yet: %s", f.said(f.on))
+		return
+	}
+	m.over = nil
+	delete(m.drawer, f.place())
+	next := f.read
+	switch {
+	case f.job == nil || !slices.Contains(m.history.now.all, f.job):
+		m.desk.include(&next, f.stem, f.behind)
+	case sameTyped(f.typed, f.began):
+		m.say("%s is as it was", next.ID)
+	default:
+		m.desk.replace(f.job, &next)
+	}
+}
+
+// said is what is wrong with a field, in words.
+func (f *jobForm) said(field int) string {
+	if p := f.problem(f.keys[field]); p != nil {
+		return join("; ", p.What, p.Remedy)
+	}
+	if len(f.problems) > 0 {
+		return join("; ", f.problems[0].What, f.problems[0].Remedy)
+	}
+	return ""
+}
+
+// include adds a job behind another.
+func (d *desk) include(j *plan.Job, stem string, behind *plan.Job) {
+	d.stem(j, stem)
+	all := d.history.now.all
+	at := len(all)
+	if i := slices.Index(all, behind); i >= 0 {
+		at = i + 1
+	}
+	next := newDraft(slices.Insert(slices.Clone(all), at, j))
+	next.given, next.about, next.did = d.history.now.given, j.ID, j.ID+" is added"
+	d.do(next)
+}
+
+// replace puts an edited job in the place of what it was; others that come after it
+// follow its new id.
+func (d *desk) replace(old, next *plan.Job) {
+	d.stem(next, d.origin(old))
+	now := d.history.now.with(old, next)
+	if old.ID != next.ID {
+		given := now.given
+		now = newDraft(d.rebuilt(now.all, func(jobs []plan.Job) []plan.Job { return shop.Renamed(jobs, old.ID, next.ID) }))
+		now.given = given
+	}
+	now.about, now.did = next.ID, next.ID+" is edited"
+	d.do(now)
+}

@@ -1,0 +1,167 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"bide/plan"
+)
+
+// formLabel is the width of the fields' names.
+const formLabel = 14
+
+// View draws the form: the fields with what is wrong beside them, and what the job
+// comes to.
+func (f *jobForm) View(m *model) []line {
+	s := m.pageSize()
+	var body []line
+	foot := f.comesTo(m, s.w)
+	room := max(s.h-1-len(foot), 1)
+	from := window(f.on, len(f.keys), room)
+	for i := from; i < min(from+room, len(f.keys)); i++ {
+		body = append(body, f.field(m, i, s.w))
+	}
+	for len(body) < room {
+		body = append(body, m.line())
+	}
+	name := "Add a job"
+	if f.job != nil {
+		name = "Edit " + m.safe(f.job.ID)
+	} else if f.stem != "" {
+		name = "Add a copy of " + m.safe(f.stem)
+	}
+	title := m.line()
+	title.add(faint, fmt.Sprintf("lengths in %s unless said otherwise", m.shop.DayUnit()))
+	return m.page(name, title, append(body, foot...), onJobForm)
+}
+
+// field is one field's line.
+func (f *jobForm) field(m *model, i, w int) line {
+	key, on := f.keys[i], i == f.on
+	l := m.line()
+	if on {
+		l.add(picked, m.cursor)
+	}
+	l.to(2)
+	word := fieldWords[key]
+	if word == "" {
+		word = key
+	}
+	if key == "speed" {
+		word = "speed, m/min"
+		if m.shop.DayUnit() == plan.Inches {
+			word = "speed, ft/min"
+		}
+	}
+	l.left(pick(on, faint), word, formLabel)
+	l.to(2 + formLabel)
+	p := f.problem(key)
+	room := w - l.width - 1
+	if p != nil {
+		room = max(room/2, min(room, cells(f.typed[key])+4))
+		room = min(room, w-l.width-12)
+	}
+	f.input(m, &l, i, room)
+	if p != nil {
+		mark, ink := "! ", late
+		if p.Refused {
+			mark = "x refused: "
+		}
+		l.add(plain, " ")
+		l.add(ink, m.short(mark+p.What, w-l.width))
+	} else if on {
+		l.add(faint, m.short(" "+fieldHints[key], w-l.width))
+	}
+	return l
+}
+
+// fieldHints tell how a field is filled in.
+var fieldHints = map[string]string{
+	"slits":   "operator side first: 24 x 25.4; 12 x 50.8",
+	"trim":    "on each side; nothing is 3 mm",
+	"due":     "15:30, or 2026-11-25 15:30",
+	"after":   "ids with ; between",
+	"turn":    "1 is the first, -1 the last",
+	"shift":   "left and right change it",
+	"arrange": "left and right change it",
+	"state":   "left and right change it",
+	"web":     "width",
+	"speed":   "nothing is the material's",
+}
+
+// input draws a field's text with its caret, scrolled so that the caret shows.
+func (f *jobForm) input(m *model, l *line, i, w int) {
+	text := f.typed[f.keys[i]]
+	words := fieldChoices[f.keys[i]]
+	switch {
+	case words != nil:
+		if text == "" {
+			text = words[0]
+		}
+		for _, word := range words {
+			if word == text {
+				l.add(pick(i == f.on, strong), "("+word+") ")
+			} else {
+				l.add(faint, " "+word+"  ")
+			}
+		}
+		return
+	case i != f.on:
+		l.add(plain, m.short(text, w))
+		return
+	}
+	runes := []rune(text)
+	at := min(f.caret, len(runes))
+	before, after := string(runes[:at]), string(runes[at:])
+	for cells(m.safe(before)) > w-2 {
+		_, before = cutFirst(before)
+	}
+	l.add(strong, before)
+	l.add(picked, m.caret)
+	l.add(strong, clip(m.safe(after), w-1-cells(m.safe(before))))
+}
+
+func cutFirst(text string) (string, string) {
+	runes := []rune(text)
+	return string(runes[:1]), string(runes[1:])
+}
+
+// comesTo tells what is wrong in full, and what the job as typed comes to.
+func (f *jobForm) comesTo(m *model, w int) (out []line) {
+	add := func(i ink, text string) {
+		for _, row := range m.wrap(text, w-2) {
+			l := m.line()
+			l.add(plain, " ")
+			l.add(i, row)
+			out = append(out, l)
+		}
+	}
+	if said := f.said(f.on); said != "" {
+		add(late, said)
+	} else {
+		add(good, "nothing is wrong with it")
+	}
+	if text := f.sums(m); text != "" {
+		add(faint, text)
+	}
+	return out[:min(len(out), 4)]
+}
+
+// sums tells what the slits come to and what is left for trim.
+func (f *jobForm) sums(m *model) string {
+	j, u := &f.read, m.shop.DayUnit()
+	if j.Web == 0 || len(j.Entries) == 0 {
+		return ""
+	}
+	var sum plan.Length
+	n := 0
+	for _, s := range j.Slits() {
+		sum += s
+		n++
+	}
+	parts := []string{fmt.Sprintf("%s, %s wide together", count(n, "slit"), u.Show(sum)), fmt.Sprintf("trim %s in all", u.Show(j.Web-sum))}
+	if j.Speed > 0 && j.Metres > 0 {
+		parts = append(parts, fmt.Sprintf("runs %.1f min", j.Metres/j.Speed))
+	}
+	return strings.Join(parts, ", ")
+}
