@@ -98,3 +98,14 @@ func (b *Beam) Takes(moves []Move) time.Duration {
 	t, _ := b.Drive.time(moves, b.Pitch())
 	return t
 }
+
+// Swaps lists the holders, by number, that are to cut the job with another blade than
+// they carry: those that the setup time counts.
+func (now *Standing) Swaps(j *Job, c *Changeover) (holders []int) {
+	for i, h := range c.Holders {
+		if h.Use == Cutting && i < len(now.Blades) && now.Blades[i].Known() && j.Blade.Known() && now.Blades[i] != j.Blade {
+			holders = append(holders, i+1)
+		}
+	}
+	return holders
+}

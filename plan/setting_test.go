@@ -156,3 +156,14 @@ func TestTakes(t *testing.T) {
 		t.Errorf("three moves take %v, want 50 s", got)
 	}
 }
+
+// Of four holders the first carries what is wanted, the second another blade, of the
+// third it isn't known, the fourth is idle.
+func TestSwaps(t *testing.T) {
+	wanted, other := plan.Blade{Bevel: 45, Tip: 0.15}, plan.Blade{Bevel: 30, Tip: 0.15}
+	now := &plan.Standing{Blades: []plan.Blade{wanted, other, {}, other}}
+	c := &plan.Changeover{Holders: []plan.Stand{{Use: plan.Cutting}, {Use: plan.Cutting}, {Use: plan.Cutting}, {Use: plan.Parked}}}
+	if got := now.Swaps(&plan.Job{Blade: wanted}, c); !slices.Equal(got, []int{2}) {
+		t.Errorf("blades are swapped in holders %v, want 2 alone", got)
+	}
+}

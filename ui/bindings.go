@@ -193,7 +193,7 @@ var bindings = []binding{
 	{onCautions, asFound, []string{"f"}, "f", "", "found elsewhere", ""},
 	{onWalk, tickMove, []string{"enter", " "}, "Enter", "", "made", "the move is made: it is saved, then ticked (also Space)"},
 	{onWalk, setUp, []string{"d"}, "d", "", "runs", "all moves are made: the job is set up and runs, the one before it is done"},
-	{onWalk, untickMove, []string{"u", "backspace"}, "u", "", "not made", "take back the last tick: that move was not made (also Backspace)"},
+	{onWalk, untickMove, []string{"u", "backspace"}, "u", "", "undo", "take back the last tick: that move was not made (also Backspace)"},
 	{onWalk, back, []string{"esc"}, "Esc", "", "leave", "leave the walk; w goes on with it"},
 	{onWalk, asFound, []string{"f"}, "f", "", "found elsewhere", "a holder stands elsewhere: type where; the rest is planned again"},
 	{onWalk, trouble, []string{"x"}, "x", "", "trouble", "a holder is stuck, without air or out of service: mark it; the rest is planned again"},

@@ -237,11 +237,12 @@ func ids(jobs []*plan.Job) (out []string) {
 }
 
 // allKeys are the names of all keys that do something, and some that don't. The
-// search has tests of its own: it takes its time.
+// search and the walk have tests of their own: one takes its time, the other changes
+// what stands.
 func allKeys() []string {
 	out := []string{"x", "f1", "ctrl+a", " ", "n", "insert"}
 	for _, b := range bindings {
-		if b.act == seek || b.act == seekMoves {
+		if b.act == seek || b.act == seekMoves || b.act == walkOn {
 			continue
 		}
 		for _, k := range b.keys {

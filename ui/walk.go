@@ -151,8 +151,10 @@ func (w *walk) HandleKey(a action, m *model) tea.Cmd {
 // leave goes back to the panes. The day then begins with what stands.
 func (w *walk) leave(m *model) {
 	m.over = nil
-	if len(w.made(m.desk)) > 0 && !slices.Equal(m.start.stands.At, m.truth.stands.At) {
+	if !slices.Equal(m.start.stands.At, m.truth.stands.At) {
 		m.stand(m.truth)
+	}
+	if len(w.made(m.desk)) > 0 {
 		m.say("%s is half set up: w goes on with it", w.job.ID)
 	}
 }

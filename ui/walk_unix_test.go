@@ -1,0 +1,75 @@
+//go:build unix
+
+package ui
+
+import (
+	"slices"
+	"strings"
+	"syscall"
+	"testing"
+
+	"bide/plan/shop"
+)
+
+// A changeover at the machine, seen from outside: ticks, the program killed in the
+// middle, a second one that may only look, a small screen, a holder found elsewhere.
+func TestOperatorAtTheScreen(t *testing.T) {
+	t.Parallel()
+	x := newTmux(t, 80, 24)
+	x.start("demo")
+	x.press("w")
+	x.until("Before the first move", "Locked out")
+	x.press("Enter")
+	x.until("move 1 of 58")
+	for _, next := range []string{"move 2 of 58", "move 3 of 58", "move 4 of 58"} {
+		x.press("Enter")
+		x.until(next, "made: it stands at")
+	}
+	stands := x.kept().Standing
+	if len(stands.Setting.Made) != 3 {
+		t.Errorf("three moves are told, %d are in the file", len(stands.Setting.Made))
+	}
+	syscall.Kill(x.pid(), syscall.SIGKILL)
+	x.until("Killed")
+	x.run("send-keys", "-l", "stty $(cat "+x.file("before")+"); tput rmcup; tput cnorm; clear; echo me''nded")
+	x.press("C-j") // the dead one left the terminal raw
+	x.until("mended\nready$")
+	if again := x.kept().Standing; !slices.Equal(again.At, stands.At) {
+		t.Error("killing it changed what stands")
+	}
+
+	x.start("demo")
+	x.press("w")
+	x.until("3 moves made before")
+	x.press("Enter")
+	x.until("move 4 of 58")
+	x.press("u")
+	x.until("move 3 of 58", "that move is not made")
+	x.press("f")
+	x.until("A holder stands elsewhere")
+	x.press("8", "8", "Enter", "1", "9", "4", "9", "Enter")
+	x.until("found: holder 88 at 1949 mm")
+	x.press("Enter")
+	x.until("found: 88 at 1949 mm", "move 3 of")
+	x.run("resize-window", "-x", "20", "-y", "5")
+	x.until("holder ", "Enter made")
+	x.press("Space")
+	x.until("made: it")
+	x.run("resize-window", "-x", "80", "-y", "24")
+	x.until("move 4 of")
+	syscall.Kill(x.pid(), syscall.SIGHUP)
+	x.restored("0")
+	if made := x.kept().Standing.Setting.Made; len(made) != 3 {
+		t.Errorf("%d moves are kept, want 3", len(made))
+	}
+}
+
+// kept is the shop as its files have it now.
+func (x *tmux) kept() *shop.Shop {
+	x.t.Helper()
+	s, problems := shop.Open(x.file("shop"))
+	if len(problems) > 0 {
+		x.t.Fatal(strings.TrimSpace(problems.Error()))
+	}
+	return s
+}
