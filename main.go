@@ -21,6 +21,7 @@ import (
 	"bide/plan/sheet"
 	"bide/plan/shop"
 	"bide/ui"
+	"bide/ui/personal"
 	"bide/ui/terminal"
 )
 
@@ -47,7 +48,10 @@ first value is the default.
   --rounds N                  search effort; 0 goes by the size of the day
   --seed N                    of the search (1)
   --job ID                    the sheet of one job only
-With the full screen: --ascii; --plain comes in a later version.
+With the full screen:
+  --plain                     the same as linear text, to standard output
+  --ascii                     nothing but ASCII
+  --light, --dark             colours for that background
 
 Exit status: 0 done, 1 the files or a job can't be planned, 2 wrong usage.
 Plans are advice. Local codes, the site's procedure and licensed people come first.
@@ -74,7 +78,7 @@ func run(args []string, p program) int {
 		p.say("bide: %v\nbide help tells how it is used", err)
 		return exitUsage
 	}
-	if c.command == "" && ui.Possible() {
+	if c.command == "" && !c.plain && ui.Possible() {
 		return p.fullScreen(c)
 	}
 	endOnSignals()
@@ -90,6 +94,9 @@ func run(args []string, p program) int {
 	if len(problems) > 0 {
 		p.say("%v", problems)
 		return exitPlan
+	}
+	if c.plain {
+		return p.plain(c, s)
 	}
 	d, err := p.day(c, s)
 	if err != nil {
@@ -141,11 +148,36 @@ func (p program) fullScreen(c call) int {
 		p.say("%v", problems)
 		return exitPlan
 	}
-	if err := ui.Run(ui.Options{Shop: s, ASCII: c.ascii, Demo: c.operand == ""}); err != nil {
+	if err := ui.Run(c.options(s)); err != nil {
 		p.say("bide: %v", err)
 		return exitPlan
 	}
 	return exitDone
+}
+
+// plain tells the shop's day as linear text.
+func (p program) plain(c call, s *shop.Shop) int {
+	var text bytes.Buffer
+	o := c.options(s)
+	o.Output = &text
+	if err := ui.Plain(o); err != nil {
+		p.say("bide: %v", err)
+		return exitPlan
+	}
+	return p.print(text.Bytes(), exitDone)
+}
+
+// options are what the screen is run with.
+func (c call) options(s *shop.Shop) ui.Options {
+	config := personal.Read(personal.Folder())
+	o := ui.Options{Shop: s, ASCII: c.ascii, Demo: c.operand == "", Config: &config, State: personal.StateFolder()}
+	switch {
+	case c.light:
+		o.Background = ui.Light
+	case c.dark:
+		o.Background = ui.Dark
+	}
+	return o
 }
 
 // open reads the shop in a folder, or the demo if none is named.
@@ -264,12 +296,13 @@ type call struct {
 	rounds                 int
 	seed                   uint64
 	ascii, plain           bool
+	light, dark            bool
 }
 
 var commands = []string{"sheet", "check", "new", "help"}
 
 // screenFlags go with the full screen, all others with bide sheet.
-var screenFlags = []string{"ascii", "plain"}
+var screenFlags = []string{"ascii", "plain", "light", "dark"}
 
 // parse reads a command line; flags stand anywhere in it.
 func parse(args []string) (call, error) {
@@ -284,6 +317,8 @@ func parse(args []string) (call, error) {
 	f.Uint64Var(&c.seed, "seed", 1, "")
 	f.BoolVar(&c.ascii, "ascii", false, "")
 	f.BoolVar(&c.plain, "plain", false, "")
+	f.BoolVar(&c.light, "light", false, "")
+	f.BoolVar(&c.dark, "dark", false, "")
 	v := f.Bool("version", false, "")
 	operands, err := parseAll(f, args)
 	switch {
@@ -371,8 +406,8 @@ func (c *call) allowed(f *flag.FlagSet) (err error) {
 		err = errors.New("--rounds is 0 or more")
 	case c.as == "html":
 		err = errors.New("--as html comes in a later version; text, csv and json are there")
-	case c.plain:
-		err = errors.New("--plain comes in a later version")
+	case c.light && c.dark:
+		err = errors.New("--light and --dark: only one of them")
 	}
 	return err
 }

@@ -109,10 +109,10 @@ func (r holderRow) record() string {
 	if w == nil || *w == (shop.Wear{}) {
 		return ""
 	}
-	text := fmt.Sprintf("record: %s over %s, stuck %s, may not cut or out %s, found elsewhere %s", count(w.Moves, "move"), r.travel(w.Travel),
+	text := fmt.Sprintf("record: %s over %s; stuck %s, no cut or out %s, found elsewhere %s", count(w.Moves, "move"), r.travel(w.Travel),
 		times(w.Jams), times(w.Faults), times(w.Found))
 	if !w.Last.IsZero() {
-		text += ", last moved " + w.Last.Format("2 Jan 2006, 15:04")
+		text += "; last moved " + w.Last.Format("2 Jan 2006, 15:04")
 	}
 	return text
 }

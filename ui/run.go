@@ -11,6 +11,7 @@ import (
 	"bide/ui/terminal"
 
 	"bide/plan/shop"
+	"bide/ui/personal"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -35,6 +36,8 @@ type Options struct {
 	Input      io.Reader           // os.Stdin when nil
 	Output     io.Writer           // os.Stdout when nil
 	Env        func(string) string // os.Getenv when nil
+	Config     *personal.Config    // what the person has set; may be nil
+	State      string              // folder that views are kept in; none when empty
 }
 
 // Possible reports whether a full screen can be shown on the standard streams.
@@ -45,8 +48,7 @@ func Possible() bool { return terminal.FullScreen(os.Stdin, os.Stdout, os.Getenv
 // Signals that end a program are the screen's own from here on.
 func Run(o Options) error {
 	o.settle()
-	light := o.Background == Light || o.Background == Told && terminal.Light(o.Env)
-	k := newLook(lipgloss.NewRenderer(o.Output), light, o.ASCII || !terminal.Unicode(o.Env))
+	k := newLook(lipgloss.NewRenderer(o.Output), o.light(), o.ASCII || !o.unicode())
 	m, err := newModel(o.Shop, k)
 	if err != nil {
 		return err
@@ -57,7 +59,14 @@ func Run(o Options) error {
 	if m.keep.barred != "" && !o.Demo {
 		m.say("%s", m.keep.barred)
 	}
-	return run(m, o.Input, o.Output)
+	m.settleFor(o.Config)
+	if o.Demo {
+		return run(m, o.Input, o.Output)
+	}
+	m.restore(personal.LoadView(o.State, o.Shop.Dir))
+	err = run(m, o.Input, o.Output)
+	m.view().Save(o.State, o.Shop.Dir) // a lost view is no reason to complain
+	return err
 }
 
 // settle fills in what isn't given.
@@ -71,6 +80,22 @@ func (o *Options) settle() {
 	if o.Env == nil {
 		o.Env = os.Getenv
 	}
+	o.ASCII = o.ASCII || o.Config != nil && o.Config.ASCII
+}
+
+// unicode reports whether the locale's characters are UTF-8.
+func (o *Options) unicode() bool { return terminal.Unicode(o.Env) }
+
+// light reports whether the palette for a light background is wanted: by flag, then by
+// config, then by what the terminal says.
+func (o *Options) light() bool {
+	switch {
+	case o.Background != Told:
+		return o.Background == Light
+	case o.Config != nil && o.Config.Background != "":
+		return o.Config.Background == "light"
+	}
+	return terminal.Light(o.Env)
 }
 
 // run runs a model as a program.

@@ -1,0 +1,117 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// typed presses the keys of a text.
+func (s *screen) typed(text string) *screen {
+	for _, r := range text {
+		s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}})
+	}
+	return s
+}
+
+func TestFilterLets(t *testing.T) {
+	for _, c := range []struct {
+		filter string
+		want   bool
+	}{{"", true}, {"  ", true}, {"CREPE", true}, {"140 crepe", true}, {"crepe film", false}, {"d-1", true}} {
+		f := filter{c.filter}
+		if got := f.lets("D-101", "Crepe paper 140"); got != c.want {
+			t.Errorf("%q lets it through: %v", c.filter, got)
+		}
+	}
+}
+
+// The next row among those that are left, whether the picked one is among them or not.
+func TestAlong(t *testing.T) {
+	rows := []int{2, 5, 9}
+	for _, c := range []struct{ picked, n, want int }{
+		{2, 1, 5}, {5, 1, 9}, {9, 1, 9}, {9, -1, 5}, {2, -1, 2}, {3, 1, 5}, {3, -1, 2}, {0, 1, 2}, {0, -1, 2}, {12, -1, 9}, {12, 1, 9}, {6, 2, 9}, {6, -5, 2},
+	} {
+		if got := along(rows, c.picked, c.n); got != c.want {
+			t.Errorf("%d rows on from %d: %d, want %d", c.n, c.picked, got, c.want)
+		}
+	}
+	if got := along(nil, 4, 1); got != 4 {
+		t.Errorf("without rows: %d", got)
+	}
+}
+
+// In each list the filter follows as one types, tells how many are left, stays after
+// Enter and is gone after Esc. Meanwhile letters are no keys.
+func TestFiltersOfTheLists(t *testing.T) {
+	for _, c := range []struct{ pane, text, count string }{
+		{"1", "crepe", "/crepe 4 of 14"},
+		{"3", "operator", "/operator"},
+		{"5", "never", "/never 7 of 88"},
+	} {
+		s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press(c.pane)
+		all := s.View()
+		s.press("/").typed(c.text)
+		if s.ended || s.help != nil || !strings.Contains(s.View(), c.count) {
+			t.Errorf("no %q in\n%s", c.count, s.View())
+		}
+		s.fits()
+		if s.press("enter"); !strings.Contains(s.View(), c.count) {
+			t.Errorf("after Enter no %q in\n%s", c.count, s.View())
+		}
+		if s.press("/", "esc"); s.View() != all {
+			t.Errorf("after Esc not all rows are there:\n%s", s.View())
+		}
+	}
+}
+
+// Jobs that the filter hides are passed over, and none of them is lost.
+func TestFilteredDay(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("/").typed("crepe").press("enter", "home")
+	var picked []string
+	for range len(s.jobs()) {
+		if id := s.job().ID; len(picked) == 0 || picked[len(picked)-1] != id {
+			picked = append(picked, id)
+		}
+		s.press("down")
+	}
+	var want []string
+	for _, j := range s.jobs() {
+		if strings.Contains(strings.ToLower(j.Material), "crepe") {
+			want = append(want, j.ID)
+		}
+	}
+	if len(want) == 0 || strings.Join(picked, " ") != strings.Join(want, " ") {
+		t.Errorf("down goes through %v, want %v", picked, want)
+	}
+}
+
+// What is typed can be mended; what is pasted goes in as one line, safe to show.
+func TestPromptIsTyped(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5", "/")
+	s.typed("ab cd").press("backspace")
+	s.send(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}})
+	if s.prompt.text != "ab c " {
+		t.Errorf("typed %q", s.prompt.text)
+	}
+	if s.press("ctrl+w"); s.prompt.text != "ab " {
+		t.Errorf("after Ctrl-W %q", s.prompt.text)
+	}
+	if s.press("ctrl+u"); s.prompt.text != "" {
+		t.Errorf("after Ctrl-U %q", s.prompt.text)
+	}
+	s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("one\ntwo\x1b[2J" + strings.Repeat("long", 200)), Paste: true})
+	if !strings.HasPrefix(s.prompt.text, "one two") || strings.ContainsAny(s.prompt.text, "\n\x1b") || len(s.prompt.text) > longestText {
+		t.Errorf("pasted %q", s.prompt.text)
+	}
+	for w := 1; w < 130; w += 3 {
+		for _, h := range []int{1, 3, 5, 24, 40} {
+			s.send(tea.WindowSizeMsg{Width: w, Height: h})
+			s.fits()
+		}
+	}
+	if s.press("ctrl+c"); !s.ended {
+		t.Error("Ctrl-C doesn't leave while something is typed")
+	}
+}

@@ -1,0 +1,206 @@
+package ui
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"bide/plan"
+	"bide/plan/shop"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// shown are the numbers of the rows that the pane lists.
+func (s *screen) shownHolders() (out []int) {
+	for _, r := range s.hold.rows(s.desk, false) {
+		out = append(out, r.number)
+	}
+	return out
+}
+
+// Each order is by what it says; holders alike stay by number, and turned round it
+// is the other way about.
+func TestHoldersInOrder(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5", "right", "right")
+	use := s.use()
+	by := [orders]func(n int) float64{
+		byNumber: func(n int) float64 { return float64(n) },
+		byIdle:   func(n int) float64 { _, d := use.holders[n-1].Spell(2); return -float64(d) },
+		byNext: func(n int) float64 {
+			if next := use.holders[n-1].Next(2); next >= 0 {
+				return float64(next)
+			}
+			return 1e9
+		},
+		byMoves:  func(n int) float64 { return -float64(use.holders[n-1].Moves) },
+		byMetres: func(n int) float64 { return -use.holders[n-1].Metres },
+		byState:  func(n int) float64 { return -float64(s.shop.Beam.Holders[n-1]) },
+	}
+	for o := order(0); o < orders; o++ {
+		if s.hold.by != o {
+			t.Fatalf("order %d comes after %d", s.hold.by, o)
+		}
+		got := s.shownHolders()
+		if !slices.IsSortedFunc(got, func(a, b int) int {
+			switch d := by[o](a) - by[o](b); {
+			case d < 0:
+				return -1
+			case d > 0:
+				return 1
+			}
+			return a - b
+		}) || len(got) != len(s.shop.Beam.Holders) {
+			t.Errorf("by %s: %v", orderWords[o], got)
+		}
+		turned := s.press("O").shownHolders()
+		if slices.Reverse(turned); !slices.Equal(got, turned) {
+			t.Errorf("by %s, turned round: %v", orderWords[o], turned)
+		}
+		s.press("O", "o")
+	}
+}
+
+// The strip tells what each holder does in each job, as the plan has it.
+func TestStripIsThePlan(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 200, 60).settle().press("5")
+	lines := strings.Split(s.View(), "\n")
+	for _, l := range lines {
+		f := strings.Fields(strings.TrimLeft(l, "▸ "))
+		var n int
+		if len(f) < 5 || !(strings.Contains(l, "good") || strings.Contains(l, "no cut")) || strings.Contains(l, "Holder") {
+			continue
+		}
+		if _, err := fmt.Sscan(f[0], &n); err != nil {
+			continue
+		}
+		want := ""
+		for _, o := range s.present.known {
+			h, c := o.step.Changeover.Holders[n-1], &o.step.Changeover
+			marks := map[plan.Use][2]string{plan.Cutting: {"|", "X"}, plan.Resting: {".", "+"}, plan.Parked: {"_", "="}}[h.Use]
+			if h.At != c.From[n-1] {
+				want += marks[1]
+			} else {
+				want += marks[0]
+			}
+		}
+		if !strings.Contains(l, want) {
+			t.Errorf("holder %d: no %s in %q", n, want, l)
+		}
+	}
+}
+
+// A mark plans the day anew on the beam as it is now, tells what that costs, and can
+// be undone and done again.
+func TestMarkingAHolder(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	before, able := s.present.totals, s.present.able()
+	s.press("5", "down", "down")
+	number := s.holder
+	s.press("c", "s", "j", "a", "m", "enter").settle()
+	if m := s.truth.marks[number]; m != (shop.Mark{Condition: plan.Stuck, Reason: "jam"}) {
+		t.Fatalf("holder %d is marked %+v", number, m)
+	}
+	sameAsPlanned(t, s)
+	after := s.present.totals
+	cost := join(", ", s.unable(), against(after, before))
+	if want := fmt.Sprintf("holder %d is marked stuck", number); !strings.HasPrefix(s.told(), want) || !strings.HasSuffix(s.told(), cost) {
+		t.Errorf("told %q, want %q and %q", s.told(), want, cost)
+	}
+	if n := able - s.present.able(); n > 0 && !strings.Contains(s.told(), "can't be run any more") {
+		t.Errorf("%d jobs are lost, told %q", n, s.told())
+	}
+	for _, o := range s.present.known {
+		if c := &o.step.Changeover; len(o.faults) == 0 && c.Holders[number-1].At != c.From[number-1] {
+			t.Errorf("the stuck holder moves to %s", o.step.Job.ID)
+		}
+	}
+	s.press("u").settle()
+	if diff := cmp.Diff(before, s.present.totals); diff != "" || len(s.truth.marks) != 0 {
+		t.Errorf("undone, the day costs something else, marks %v:\n%s", s.truth.marks, diff)
+	}
+	s.press("U").settle()
+	if diff := cmp.Diff(after, s.present.totals); diff != "" || s.truth.marks[number].Reason != "jam" {
+		t.Errorf("done again, the day costs something else, marks %v:\n%s", s.truth.marks, diff)
+	}
+}
+
+// Nothing is marked by leaving the question or the reason.
+func TestMarkingIsLeft(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5")
+	for _, keys := range [][]string{{"c", "esc"}, {"c", "q"}, {"c", "s", "x", "esc"}, {"c", "b"}, {"c", "down", "esc"}} {
+		s.press(keys...).settle()
+		if len(s.truth.marks) != 0 || s.prompt != nil || s.hold.marking != 0 || s.ended || len(s.history.past) != 0 {
+			t.Fatalf("%v: marks %v, prompt %v", keys, s.truth.marks, s.prompt)
+		}
+	}
+	if s.press("6", "1"); s.focus != theDay {
+		t.Error("the keys don't go back to the day")
+	}
+}
+
+// What the record has of a holder is shown.
+func TestRecordIsShown(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS(filepath.Join("..", "testdata", "demo"))); err != nil {
+		t.Fatal(err)
+	}
+	r, err := shop.OpenRecord(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := time.Date(2026, 11, 24, 13, 5, 0, 0, time.UTC)
+	for _, e := range []shop.Event{
+		{Time: at, Kind: shop.EventMoved, Holder: 17, From: 0, To: 1500 * plan.Millimetre},
+		{Time: at, Kind: shop.EventCondition, Holder: 17, Condition: plan.Stuck},
+	} {
+		if err := r.Append(e); err != nil {
+			t.Fatal(err)
+		}
+	}
+	r.Close()
+	sh, problems := shop.Open(dir)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	s := newScreen(t, sh, testLook(noColours, false, false), 120, 36).settle()
+	s.holder = 17
+	s.press("5").settle()
+	if want := "record: 1 move over 1.5 m; stuck 1 time, no cut or out never, found elsewhere never; last moved 24 Nov 2026, 13:05"; !strings.Contains(s.View(), want) {
+		t.Errorf("no %q in\n%s", want, s.View())
+	}
+}
+
+// The pairs are the day's changeovers, the one with most moves first, and picking
+// one picks its job.
+func TestPairsPickTheirJob(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5", "p", "home")
+	most := 0
+	for turn, o := range s.present.known {
+		if o.step.Changeover.Repositions > s.present.known[most].step.Changeover.Repositions {
+			most = turn
+		}
+	}
+	if s.turn != most {
+		t.Errorf("the first pair picks turn %d, want %d", s.turn, most)
+	}
+	s.press("end")
+	for _, o := range s.present.known {
+		if o.step.Changeover.Repositions < s.present.known[s.turn].step.Changeover.Repositions {
+			t.Errorf("the last pair is turn %d, but %s moves fewer", s.turn, o.step.Job.ID)
+		}
+	}
+}
+
+// Numbers that follow each other are named together.
+func TestRanges(t *testing.T) {
+	for want, numbers := range map[string][]int{"": nil, "3": {3}, "3, 4": {3, 4}, "3-5, 9": {3, 4, 5, 9}, "1, 3, 5-8": {1, 3, 5, 6, 7, 8}} {
+		if got := ranges(numbers); got != want {
+			t.Errorf("%v: %q, want %q", numbers, got, want)
+		}
+	}
+}

@@ -1,0 +1,145 @@
+package ui
+
+import (
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"bide/ui/personal"
+)
+
+// wish is a config with keys, each on a line of its own.
+func wish(pairs ...string) *personal.Config {
+	c := &personal.Config{File: "config.toml"}
+	for i := 0; i < len(pairs); i += 2 {
+		c.Keys = append(c.Keys, personal.Keys{Action: pairs[i], Keys: strings.Fields(pairs[i+1]), Line: i/2 + 1})
+	}
+	return c
+}
+
+// Every action that has keys has a name of its own, or is one whose keys stay.
+func TestActionsAreNamed(t *testing.T) {
+	named := map[action]string{}
+	for name, a := range actionNames {
+		if named[a] != "" || slices.Contains(unnamed, a) || strings.ContainsAny(name, " .\"'=") {
+			t.Errorf("%q names what %q names, or what stays, or is no bare key", name, named[a])
+		}
+		named[a] = name
+	}
+	for _, b := range bindings {
+		if named[b.act] == "" && !slices.Contains(unnamed, b.act) {
+			t.Errorf("%q (%s) has no name", b.show, b.does)
+		}
+	}
+}
+
+// Keys can be changed and swapped; footer and help show them, and the old ones do
+// nothing any more.
+func TestKeysAreChanged(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	s.settleFor(wish("undo", "f5 ctrl+u", "search", "S", "search-moves", "s", "earlier", "down", "down", "K"))
+	if len(s.wrong) > 0 {
+		t.Fatal(s.wrong)
+	}
+	for key, want := range map[string]action{"f5": undo, "ctrl+u": undo, "u": nothing, "S": seek, "s": seekMoves, "down": earlier, "K": down, "j": nothing, "U": redo} {
+		if got := s.actionOf(key, onDay); got != want {
+			t.Errorf("%s does %d, want %d", key, got, want)
+		}
+	}
+	if foot := textOf(footer(s.look, onDay, 120)); !strings.Contains(foot, "↑ K pick") || !strings.Contains(foot, "S search") {
+		t.Errorf("the footer is %q", foot)
+	}
+	if text := s.press("?").View(); !strings.Contains(text, "f5 Ctrl-U") && !strings.Contains(textOfAll(s.help.lines(s.model)), "f5 Ctrl-U") {
+		t.Error("the help doesn't show the new keys")
+	}
+}
+
+// textOfAll are lines without their sequences.
+func textOfAll(lines []line) string {
+	var b strings.Builder
+	for _, l := range lines {
+		b.WriteString(textOf(l) + "\n")
+	}
+	return b.String()
+}
+
+// What is wrong is told with file and line, and its keys stay as they were.
+func TestWrongKeysAreTold(t *testing.T) {
+	for _, c := range []struct {
+		pairs []string
+		want  string
+	}{
+		{[]string{"undo", "x1"}, `config.toml, line 1: undo: "x1" is no key`},
+		{[]string{"undo", ""}, "config.toml, line 1: undo: no key is named"},
+		{[]string{"und", "z"}, "config.toml, line 1: und: there is no such action; did you mean undo?"},
+		{[]string{"undo", "q"}, "config.toml, line 1: undo: q is taken by quit"},
+		{[]string{"quit", "Q", "undo", "tab"}, "config.toml, line 2: undo: Tab is taken by next-pane"},
+		{[]string{"undo", "f5", "redo", "f5"}, "config.toml, line 2: redo: f5 is taken by undo"},
+		{[]string{"quit", "y"}, "config.toml, line 1: quit: y answers the question"},
+		{[]string{"undo", "ctrl+c"}, "config.toml, line 1: undo: ctrl+c can't have another use"},
+	} {
+		table, problems := rekeyed(bindings, wish(c.pairs...))
+		if len(problems) != 1 || !strings.HasPrefix(problems[0], c.want) {
+			t.Errorf("%q: %q, want %q", c.pairs, problems, c.want)
+		}
+		k := testLook(noColours, false, false)
+		if k.keys = table; k.actionOf("u", onDay) != undo && c.pairs[1] != "f5" {
+			t.Errorf("%q: u doesn't undo any more", c.pairs)
+		}
+	}
+}
+
+// Whatever is wished for, no key does two things in one place, and nothing runs for
+// ever.
+func TestAnyKeysAreClear(t *testing.T) {
+	const seed = 4
+	r := rand.New(rand.NewPCG(seed, 0))
+	var names []string
+	for name := range actionNames {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	keys := []string{"a", "b", "q", "u", "up", "down", "esc", "enter", "tab", "K", "?", "1", "f1", "space", "/"}
+	for range fewer(500, 50) {
+		c := &personal.Config{File: "config.toml"}
+		for i := range 1 + r.IntN(12) {
+			k := personal.Keys{Action: names[r.IntN(len(names))], Line: r.IntN(2) * (i + 1)}
+			for range 1 + r.IntN(3) {
+				k.Keys = append(k.Keys, keys[r.IntN(len(keys))])
+			}
+			c.Keys = append(c.Keys, k)
+		}
+		table, _ := rekeyed(bindings, c)
+		if _, _, key := clashes(table); key != "" {
+			t.Fatalf("seed %d: %v: %s does two things", seed, c.Keys, key)
+		}
+	}
+}
+
+// clashes finds a key that does two things in one place.
+func clashes(table []binding) (a, b action, key string) {
+	for in := scope(1); in < scopes; in <<= 1 {
+		does := map[string]action{}
+		for _, b := range table {
+			for _, k := range b.keys {
+				if a, twice := does[k]; b.where&in != 0 && twice && a != b.act {
+					return a, b.act, k
+				}
+				if b.where&in != 0 {
+					does[k] = b.act
+				}
+			}
+		}
+	}
+	return nothing, nothing, ""
+}
+
+// Problems of the config are told on the screen, beside what was taken for granted.
+func TestConfigProblemsAreShown(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	s.settleFor(wish("undo", "q"))
+	if !strings.Contains(s.View(), "note: config.toml, line 1: undo: q is taken by quit") {
+		t.Errorf("not told:\n%s", s.View())
+	}
+}

@@ -1,0 +1,60 @@
+package ui
+
+import (
+	"slices"
+
+	"bide/plan"
+	"bide/ui/personal"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// settleFor takes what a person has set: keys and the mouse. What is wrong with it is
+// told among the notes.
+func (m *model) settleFor(c *personal.Config) {
+	if c == nil {
+		return
+	}
+	keys, problems := rekeyed(m.look.keys, c)
+	m.look.keys, m.config = keys, c.File
+	m.wrong = slices.Concat(c.Problems, problems)
+	m.mousing = c.Mouse
+}
+
+// notes are what a person should know of before anything else happens.
+func (m *model) notes() []string { return slices.Concat(m.wrong, m.shop.Notes) }
+
+// mouseAtStart is the command that turns the mouse on for who wants it so.
+func (m *model) mouseAtStart() tea.Cmd {
+	if m.mousing {
+		return tea.EnableMouseCellMotion
+	}
+	return nil
+}
+
+// view is how the screen stands, to be restored the next time.
+func (m *model) view() personal.View {
+	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.holder, Zoom: m.beam.zoom}
+	if j := m.job(); j != nil {
+		v.Job = j.ID
+	}
+	return v
+}
+
+// restore brings a view back, as far as it still means something.
+func (m *model) restore(v personal.View) {
+	if turn := slices.IndexFunc(m.jobs(), func(j *plan.Job) bool { return j.ID == v.Job }); turn >= 0 {
+		m.pick(turn)
+	}
+	if v.Holder >= 1 && v.Holder <= len(m.shop.Beam.Holders) {
+		m.holder = v.Holder
+	}
+	m.beam.zoom = max(0, min(v.Zoom, nearest))
+	if v.Pane < int(theDay) || v.Pane > int(lastPaneShown) {
+		return
+	}
+	if v.Large && !which(v.Pane).paged() {
+		m.large = which(v.Pane)
+	}
+	m.turnTo(which(v.Pane))
+}

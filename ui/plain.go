@@ -1,0 +1,189 @@
+package ui
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"bide/plan"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+)
+
+// Plain writes the same panes as linear text, for screen readers and printers: no
+// boxes, no colours, no cursor, one thing a line. Jobs are planned as on the screen.
+func Plain(o Options) error {
+	o.settle()
+	r := lipgloss.NewRenderer(io.Discard)
+	m, err := newModel(o.Shop, newLook(r, false, o.ASCII || !o.unicode()))
+	if err != nil {
+		return err
+	}
+	m.demo = o.Demo
+	m.settleFor(o.Config)
+	m.mousing = false
+	m.await(tea.Batch(m.Init(), m.readRecord()))
+	_, err = io.WriteString(o.Output, m.plain())
+	return err
+}
+
+// await does what is asked for in the background, one after the other.
+func (m *model) await(cmd tea.Cmd) {
+	for todo := []tea.Cmd{cmd}; len(todo) > 0; {
+		cmd, todo = todo[0], todo[1:]
+		if cmd == nil {
+			continue
+		}
+		switch msg := cmd().(type) {
+		case tea.BatchMsg:
+			todo = append(todo, msg...)
+		default:
+			_, next := m.Update(msg)
+			todo = append(todo, next)
+		}
+	}
+}
+
+// page is text that grows line by line.
+type page struct {
+	*model
+	strings.Builder
+}
+
+// tell adds a line, safe for any terminal.
+func (p *page) tell(format string, args ...any) {
+	p.WriteString(strings.TrimRight(p.safe(fmt.Sprintf(format, args...)), " ") + "\n")
+}
+
+// chapter begins a chapter.
+func (p *page) chapter(name string) { p.tell(""); p.tell("%s", name); p.tell("") }
+
+// plain is the whole screen in words.
+func (m *model) plain() string {
+	p := &page{model: m}
+	name := m.shop.Beam.Name
+	if m.demo {
+		name += ", DEMO, an invented day"
+	}
+	p.tell("bide: %s, %s, pitch %s", name, count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
+	p.tell("%s", strings.TrimSpace(m.ending().text()))
+	for _, note := range m.notes() {
+		p.tell("Note: %s", note)
+	}
+	p.chapter("Before a hand goes near the beam")
+	for _, text := range cautions {
+		p.tell("%s", text)
+	}
+	p.day()
+	p.changeovers()
+	p.tracks()
+	p.holders()
+	return p.String()
+}
+
+// day tells the jobs in their order.
+func (p *page) day() {
+	p.chapter("1 Day, " + span24(p.shop.Day, "Mon 2 Jan 2006, 15:04", " to "))
+	for turn, j := range p.jobs() {
+		o := p.outcome(turn)
+		if o == nil || len(o.faults) > 0 {
+			p.tell("Turn %d, %s.", turn+1, j.ID)
+		} else {
+			s := &o.step
+			text := fmt.Sprintf("Turn %d, %s: %s, %s min of setup from %s, runs %s to %s", turn+1, j.ID,
+				count(s.Changeover.Repositions, "move"), minutes(s.Setup.Total()), p.at(s.SetupStart), p.at(s.RunStart), p.at(s.RunEnd))
+			if !j.Due.IsZero() {
+				text += ", due " + p.at(j.Due)
+			}
+			if s.Late > 0 {
+				text += ", " + hours(s.Late) + " late"
+			}
+			p.tell("%s.", text)
+		}
+		for _, s := range about(p.desk, turn) {
+			p.tell("  %s", s.text)
+		}
+	}
+	pane := dayPane{size: size{longest, 50}}
+	if len(p.away()) > 0 {
+		p.tell("%s", strings.TrimSpace(pane.away(p.desk).text()))
+	}
+	p.tell("%s", strings.TrimSpace(pane.total(p.desk, p.thisOrder(), &p.present).text()))
+	p.tell("%s", strings.TrimSpace(pane.total(p.desk, "listed, centred", &p.listed).text()))
+}
+
+// changeovers tell the beam and the moves, job by job.
+func (p *page) changeovers() {
+	p.chapter("2 Beam and 3 Moves, changeover by changeover")
+	for turn, j := range p.jobs() {
+		o := p.outcome(turn)
+		if o == nil || len(o.faults) > 0 {
+			p.tell("To %s: refused, nothing moves.", j.ID)
+			continue
+		}
+		c := &o.step.Changeover
+		p.tell("To %s: %s, %s, %s. Web from %s to %s.", j.ID, count(c.Repositions, "holder")+" to move",
+			p.doing(c, plan.Cutting), join(", ", p.doing(c, plan.Resting), p.doing(c, plan.Parked)),
+			p.shop.Unit.Number(o.step.Layout.Web.From), p.shop.Unit.Show(o.step.Layout.Web.To))
+		for n := range c.Moves {
+			p.tell("  %d. %s.", n+1, sentence(&c.Moves[n], p.shop.Unit))
+		}
+	}
+}
+
+// doing names the holders that do one thing.
+func (p *page) doing(c *plan.Changeover, use plan.Use) string {
+	var numbers []int
+	for i, h := range c.Holders {
+		if h.Use == use {
+			numbers = append(numbers, i+1)
+		}
+	}
+	if len(numbers) == 0 {
+		return "none " + use.String()
+	}
+	return use.String() + ": " + ranges(numbers)
+}
+
+// tracks tell each holder's way through the day.
+func (p *page) tracks() {
+	u := p.shop.Unit
+	p.chapter("4 Tracks, holder by holder, in " + u.String())
+	use := p.use()
+	for i := range use.holders {
+		text := fmt.Sprintf("Holder %d from %s", i+1, u.Number(p.stands(i+1)))
+		for step, s := range use.holders[i].Stints {
+			if s.Way != 0 {
+				text += fmt.Sprintf(", to %s for %s", u.Number(s.At), p.jobs()[use.turns[step]].ID)
+			}
+		}
+		if use.holders[i].Moves == 0 {
+			text += ", bides all day"
+		}
+		p.tell("%s.", text)
+	}
+}
+
+// holders tell what the day makes of each, and which changeovers move most.
+func (p *page) holders() {
+	p.chapter("5 Holders")
+	for n := 1; n <= len(p.forecast.beam.Holders); n++ {
+		var parts []string
+		for _, s := range aboutHolder(p.desk, n) {
+			parts = append(parts, s.text)
+		}
+		if len(p.never()) > 0 {
+			parts = parts[:len(parts)-1] // told once, below
+		}
+		p.tell("%s.", strings.Join(parts, "; "))
+	}
+	if never := p.never(); len(never) > 0 {
+		p.tell("Never used today: %s.", ranges(never))
+	}
+	p.chapter("Changeovers by the moves they take")
+	for _, pair := range p.use().pairs {
+		p.tell("%s: from %s to %s, travel %s, %s min of setup.", count(pair.Repositions, "move"), p.beforeID(&pair), pair.Job.ID,
+			p.travel(pair.Travel), minutes(pair.Setup))
+	}
+}
