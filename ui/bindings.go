@@ -100,6 +100,7 @@ const (
 	onJobForm
 	onList
 	onCompare
+	onOffer
 	onCautions
 	onWalk
 	onForm
@@ -167,7 +168,7 @@ var bindings = []binding{
 	{onHolders, marking, []string{"c"}, "c", "", "mark", "mark the holder no cut, stuck, out or good, with a reason, and see what that costs"},
 	{onHolders, orderBy, []string{"o"}, "o", "", "order", "order by number, idle time, next need, moves, metres, state"},
 	{onHolders, turnRound, []string{"O"}, "O", "", "", "turn the order round"},
-	{onHolders, otherView, []string{"p"}, "p", "", "", "the changeovers by the moves they take, and back"},
+	{onHolders, otherView, []string{"p"}, "p", "", "pairs", "the changeovers by the moves they take, and back"},
 
 	{onMark, markNoCut, []string{"n"}, "n", "", "no cut", ""},
 	{onMark, markStuck, []string{"s"}, "s", "", "stuck", ""},
@@ -211,10 +212,10 @@ var bindings = []binding{
 	{onHelp, down, []string{"down", "j"}, "↓ j", "down j", "", ""},
 	{onHelp, nothing, nil, "↑↓", "up down", "more", ""},
 
-	{onDay | onTracks | onMoves | onSmall | onHelp | onLift | onList | onCompare, pageUp, []string{"pgup", "ctrl+b"}, "PgUp", "", "", "a page up (also Ctrl-B)"},
-	{onDay | onTracks | onMoves | onSmall | onHelp | onLift | onList | onCompare, pageDown, []string{"pgdown", "ctrl+f", " "}, "PgDn", "", "", "a page down (also Space, Ctrl-F)"},
-	{panes | onLift | onList | onCompare, top, []string{"home"}, "Home", "", "", "to the first"},
-	{panes | onLift | onList | onCompare, bottom, []string{"end"}, "End", "", "", "to the last"},
+	{onDay | onTracks | onMoves | onSmall | onHelp | onLift | onList | onCompare | onOffer, pageUp, []string{"pgup", "ctrl+b"}, "PgUp", "", "", "a page up (also Ctrl-B)"},
+	{onDay | onTracks | onMoves | onSmall | onHelp | onLift | onList | onCompare | onOffer, pageDown, []string{"pgdown", "ctrl+f", " "}, "PgDn", "", "", "a page down (also Space, Ctrl-F)"},
+	{panes | onLift | onList | onCompare | onOffer, top, []string{"home"}, "Home", "", "", "to the first"},
+	{panes | onLift | onList | onCompare | onOffer, bottom, []string{"end"}, "End", "", "", "to the last"},
 	{onSmall | onHelp, top, []string{"home", "g"}, "Home g", "", "", "to the first"},
 	{onSmall | onHelp, bottom, []string{"end", "G"}, "End G", "", "", "to the last"},
 	{onJobs, nothing, nil, "g", "", "lift", ""},
@@ -234,8 +235,8 @@ var bindings = []binding{
 	{panes, compareOrders, []string{"v"}, "v", "", "", "two orders side by side: this one and the file's, or the one that a search found"},
 	{panes, saveDay, []string{"ctrl+s", "W"}, "Ctrl-S W", "", "", "save the day in day.toml"},
 
-	{onLift | onList | onCompare, up, []string{"up", "k"}, "↑ k", "up k", "", "the one before"},
-	{onLift | onList | onCompare, down, []string{"down", "j"}, "↓ j", "down j", "", "the next one"},
+	{onLift | onList | onCompare | onOffer, up, []string{"up", "k"}, "↑ k", "up k", "", "the one before"},
+	{onLift | onList | onCompare | onOffer, down, []string{"down", "j"}, "↓ j", "down j", "", "the next one"},
 	{onLift, nothing, nil, "↑↓", "up down", "gap", ""},
 	{onLift, choose, []string{"enter"}, "Enter", "", "drop", "drop the job into the picked gap"},
 	{onLift, cheapest, []string{"b"}, "b", "", "cheapest", "to the gap that costs least, of those known"},
@@ -250,11 +251,12 @@ var bindings = []binding{
 	{onJobForm, choose, []string{"enter", "ctrl+s"}, "Enter", "", "take it", "take the job as typed; where something is wrong, go there"},
 	{onJobForm, back, []string{"esc"}, "Esc", "", "put away", "put the form away; what was typed is kept"},
 
-	{onCompare, nothing, nil, "↑↓", "up down", "job", ""},
-	{onCompare, choose, []string{"enter"}, "Enter", "", "accept", "accept the order that a search found; without one, go to the picked job"},
-	{onCompare, discard, []string{"x"}, "x", "", "discard", "discard the order that a search found"},
-	{onCompare, otherOrder, []string{"tab"}, "Tab", "", "other", "another order on the left"},
-	{onCompare, back, []string{"esc", "v"}, "Esc", "", "back", "back to the panes; an order that was found waits"},
+	{onCompare | onOffer, nothing, nil, "↑↓", "up down", "job", ""},
+	{onCompare, choose, []string{"enter"}, "Enter", "", "go to it", "go to the picked job"},
+	{onOffer, choose, []string{"enter"}, "Enter", "", "accept", "accept the order that a search found"},
+	{onOffer, discard, []string{"x"}, "x", "", "discard", "discard it"},
+	{onCompare | onOffer, otherOrder, []string{"tab"}, "Tab", "", "other", "another order on the left"},
+	{onCompare | onOffer, back, []string{"esc", "v"}, "Esc", "", "back", "back to the panes; an order that was found waits"},
 
 	{onList, nothing, nil, "↑↓", "up down", "pick", ""},
 	{onList, choose, []string{"enter"}, "Enter", "", "choose", "what the list is for"},
@@ -285,8 +287,8 @@ var bindings = []binding{
 
 	{panes | onSmall | onCautions | onWalk, help, []string{"?"}, "?", "", "help", "this page"},
 	{panes | onSmall | onCautions | onWalk, quit, []string{"q"}, "q", "", "quit", "leave; asks first when the order was changed"},
-	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onList | onCompare | onMark | onPrompt, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
-	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onList | onCompare | onMark | onPrompt, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
+	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onList | onCompare | onOffer | onMark | onPrompt, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
+	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onList | onCompare | onOffer | onMark | onPrompt, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
 }
 
 // actionOf is what a key asks for in a scope.

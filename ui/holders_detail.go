@@ -23,7 +23,7 @@ func aboutHolder(d *desk, number int) (out []span) {
 	}
 	if r.usage != nil {
 		say(plain, "today: cuts in %d of %s, %.0f m; %s over %s; %s", r.usage.Cuts, count(len(r.usage.Stints), "job"), r.usage.Metres,
-			count(r.usage.Moves, "move"), d.travel(r.usage.Travel), r.idleWords())
+			count(r.usage.Moves, "move"), u.Show(r.usage.Travel), r.idleWords())
 	}
 	if text := r.edgeWords(); text != "" {
 		say(plain, "%s", text)
@@ -34,6 +34,7 @@ func aboutHolder(d *desk, number int) (out []span) {
 	if never := d.never(); len(never) > 0 {
 		say(faint, "never used today: %s", ranges(never))
 	}
+	say(faint, "%s", stripLegend)
 	return out
 }
 

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"strings"
 
 	"bide/plan"
 )
@@ -48,9 +47,7 @@ func (p *holdersPane) columns(d *desk) (before []column[holderRow], s strip, aft
 	if len(after) > 0 {
 		room -= widthOf(after) + 1
 	}
-	s = strip{desk: d, width: max(min(room, len(d.jobs())), 0)}
-	s.from = window(d.turn, len(d.jobs()), s.width)
-	return before, s, after
+	return before, newStrip(d, room), after
 }
 
 // columnAt is the place of a column among all by its head.
@@ -90,6 +87,10 @@ func holderColumns(d *desk) []column[holderRow] {
 	for n := 1; n <= len(d.forecast.beam.Holders); n++ {
 		places.fineAs(d.stands(n))
 	}
+	ways := ruler{unit: d.shop.Unit}
+	for i := range d.use().holders {
+		ways.fineAs(d.used.holders[i].Travel)
+	}
 	wide := len("stands")
 	for n := 1; n <= len(d.forecast.beam.Holders); n++ {
 		wide = max(wide, len(places.number(d.stands(n))))
@@ -113,7 +114,7 @@ func holderColumns(d *desk) []column[holderRow] {
 		{head: "next", width: d.idWidth() + 1 + d.clockWidth(), rank: 3, left: true, cell: of(plain, holderRow.nextText)},
 		{head: "moves", width: 5, rank: 2, cell: of(moved, holderRow.movesText)},
 		{head: "m today", width: 7, rank: 2, cell: of(plain, holderRow.metresText)},
-		{head: "travel", width: 7, rank: 5, cell: of(faint, holderRow.travelText)},
+		{head: "way, " + d.shop.Unit.String(), width: 8, rank: 5, cell: of(faint, func(r holderRow) string { return r.wayText(ways) })},
 		{head: "blade", width: 8, rank: 6, left: true, cell: of(faint, holderRow.blade)},
 		{head: "edge m", width: 7, rank: 7, cell: of(faint, holderRow.edgeText)},
 		{head: "jams", width: 4, rank: 8, cell: of(late, holderRow.jamsText)},
@@ -187,11 +188,12 @@ func (r holderRow) metresText() string {
 	return fmt.Sprintf("%.0f", r.metresToday())
 }
 
-func (r holderRow) travelText() string {
+// wayText is how far it is moved in all.
+func (r holderRow) wayText(in ruler) string {
 	if r.movesToday() == 0 {
 		return ""
 	}
-	return r.travel(r.usage.Travel)
+	return in.number(r.usage.Travel)
 }
 
 // edgeText is what its edge had cut at the start of the day.
@@ -208,73 +210,4 @@ func (r holderRow) jamsText() string {
 		return fmt.Sprint(w.Jams)
 	}
 	return ""
-}
-
-// strip shows what a holder does in each job, one cell a job.
-type strip struct {
-	*desk
-	from, width int // turns shown
-}
-
-// The marks of a strip; what moved to be there has a mark of its own.
-const (
-	stripCuts, stripMovedCuts   = "|", "X"
-	stripRests, stripMovedRests = ".", "+"
-	stripParks, stripMovedParks = "_", "="
-	stripRefused, stripUnknown  = "x", "?"
-)
-
-// head numbers the turns, every fifth of them, and marks the picked one.
-func (s strip) head() line {
-	row := []rune(blanks(s.width))
-	for c := 0; c < s.width; c++ {
-		if turn := s.from + c + 1; turn == 1 || turn%5 == 0 {
-			if n := fmt.Sprint(turn); c+len(n) <= s.width && strings.TrimSpace(string(row[max(c-1, 0):c+len(n)])) == "" {
-				copy(row[c:], []rune(n))
-			}
-		}
-	}
-	l := s.line()
-	at := s.turn - s.from
-	if at < 0 || at >= s.width {
-		l.add(head, string(row))
-		return l
-	}
-	l.add(head, string(row[:at]))
-	l.add(picked, s.aim)
-	l.add(head, string(row[at+1:]))
-	return l
-}
-
-// row is a holder's strip.
-func (s strip) row(r holderRow) line {
-	l, use := s.line(), s.use()
-	for t := s.from; t < s.from+s.width; t++ {
-		switch step := use.step(t); {
-		case t >= len(use.steps):
-			l.add(faint, stripUnknown)
-		case step < 0:
-			l.add(late, stripRefused)
-		default:
-			l.add(s.mark(&r.usage.Stints[step]))
-		}
-	}
-	return l
-}
-
-// mark is one cell of a strip.
-func (s strip) mark(st *plan.Stint) (ink, string) {
-	marks, idle := [2]string{stripCuts, stripMovedCuts}, faint
-	switch st.Use {
-	case plan.Cutting:
-		idle = strong
-	case plan.Resting:
-		marks = [2]string{stripRests, stripMovedRests}
-	case plan.Parked:
-		marks = [2]string{stripParks, stripMovedParks}
-	}
-	if st.Way != 0 {
-		return moved, marks[1]
-	}
-	return idle, marks[0]
 }

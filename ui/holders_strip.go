@@ -1,0 +1,95 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"bide/plan"
+)
+
+// strip shows what a holder does in each job: one mark a job, and room between them
+// where there is some.
+type strip struct {
+	*desk
+	from, jobs int // turns shown
+	each       int // cells a job
+}
+
+// newStrip is a strip in so many cells, around the picked job.
+func newStrip(d *desk, cells int) strip {
+	const most = 3 // cells a job
+	n := len(d.jobs())
+	s := strip{desk: d, jobs: max(min(cells, n), 0), each: 1}
+	if n > 0 {
+		s.each = max(1, min(cells/n, most))
+	}
+	s.from = window(d.turn, n, s.jobs)
+	return s
+}
+
+// stripLegend tells what the marks mean.
+const stripLegend = "| cuts, . rests, _ parked; moved to be there: X cuts, + rests, = parked; x refused"
+
+// The marks of a strip; what moved to be there has a mark of its own.
+const (
+	stripCuts, stripMovedCuts   = "|", "X"
+	stripRests, stripMovedRests = ".", "+"
+	stripParks, stripMovedParks = "_", "="
+	stripRefused, stripUnknown  = "x", "?"
+)
+
+// head numbers the turns, every fifth of them, and marks the picked one.
+func (s strip) head() line {
+	row := []byte(blanks(s.jobs * s.each))
+	for i := range s.jobs {
+		c, n := i*s.each, fmt.Sprint(s.from+i+1)
+		often := s.each > 2 || (s.from+i+1)%5 == 0 || s.from+i == 0
+		if often && c+len(n) <= len(row) && strings.TrimSpace(string(row[max(c-1, 0):c+len(n)])) == "" {
+			copy(row[c:], n)
+		}
+	}
+	l := s.line()
+	at := (s.turn - s.from) * s.each
+	if at < 0 || at >= len(row) {
+		l.add(head, string(row))
+		return l
+	}
+	l.add(head, string(row[:at]))
+	l.add(picked, s.aim)
+	l.add(head, string(row[at+1:]))
+	return l
+}
+
+// row is a holder's strip.
+func (s strip) row(r holderRow) line {
+	l, use := s.line(), s.use()
+	for t := s.from; t < s.from+s.jobs; t++ {
+		switch step := use.step(t); {
+		case t >= len(use.steps):
+			l.add(faint, stripUnknown)
+		case step < 0:
+			l.add(late, stripRefused)
+		default:
+			l.add(s.mark(&r.usage.Stints[step]))
+		}
+		l.add(plain, blanks(s.each-1))
+	}
+	return l
+}
+
+// mark is one cell of a strip.
+func (s strip) mark(st *plan.Stint) (ink, string) {
+	marks, idle := [2]string{stripCuts, stripMovedCuts}, faint
+	switch st.Use {
+	case plan.Cutting:
+		idle = strong
+	case plan.Resting:
+		marks = [2]string{stripRests, stripMovedRests}
+	case plan.Parked:
+		marks = [2]string{stripParks, stripMovedParks}
+	}
+	if st.Way != 0 {
+		return moved, marks[1]
+	}
+	return idle, marks[0]
+}
