@@ -2,9 +2,11 @@ package ui
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -60,4 +62,85 @@ func sameAsSmall(t *testing.T, s *screen, size [2]int) {
 		t.Errorf("%v: the small screen isn't the same for every pane (-day +this):\n%s", size, diff)
 	}
 	s.turnTo(was)
+}
+
+// Every page fits every size, in Unicode and ASCII, of a day with everything that can
+// be odd, of a full beam, and while nothing is worked out yet.
+func TestPanesFitEverySize(t *testing.T) {
+	for n, make := range []func() *screen{
+		func() *screen { return newScreen(t, oddShop(t), testLook(noColours, false, true), 80, 24).settle() },
+		func() *screen { return newScreen(t, crowd(140, 40), testLook(noColours, false, false), 80, 24).settle() },
+		func() *screen { return newScreen(t, demo(t), testLook(noColours, false, false), 80, 24) },
+	}[:fewer(3, 2)] {
+		for _, p := range goldenPanes {
+			s := make().press(p.keys...)
+			for w := 1; w <= 230; w += fewer(1, 7) + w/fewer(8, 2) {
+				for h := 1; h <= 70; h += fewer(1, 5) + h/fewer(8, 2) {
+					s.send(tea.WindowSizeMsg{Width: w, Height: h})
+					s.fits()
+				}
+			}
+			if t.Failed() {
+				t.Fatalf("shop %d, %s", n, p.name)
+			}
+		}
+	}
+}
+
+// Without colours nothing is lost: what is drawn in colours has the same characters.
+func TestColoursTellNothingAlone(t *testing.T) {
+	for _, p := range append(goldenPanes, struct {
+		name string
+		keys []string
+	}{"day", []string{"j"}}) {
+		for _, ascii := range []bool{false, true} {
+			bare := newScreen(t, oddShop(t), testLook(noColours, false, ascii), 120, 36).settle().press(p.keys...).settle()
+			dark := newScreen(t, oddShop(t), testLook(manyColours, false, ascii), 120, 36).settle().press(p.keys...).settle()
+			if diff := cmp.Diff(bare.View(), ansi.Strip(dark.View())); diff != "" {
+				t.Errorf("%s (-bare +coloured):\n%s", p.name, diff)
+			}
+		}
+	}
+}
+
+// Any keys on the pages of the holders, with marks, filters and answers that come
+// late: every frame fits, and undoing all of it brings back the day and the marks as
+// they were.
+func TestRandomKeysOnHolders(t *testing.T) {
+	const seed = 5
+	r := rand.New(rand.NewPCG(seed, 0))
+	s := newScreen(t, oddShop(t), testLook(noColours, false, false), 120, 36).settle()
+	before, marks := s.present.totals, len(s.truth.marks)
+	keys := []string{"5", "up", "down", "left", "right", "pgdown", "pgup", "home", "end", "o", "O", "p", "c", "n", "s", "g", "b", "esc", "enter", "/", "1", "2", "backspace", "u", "U", "m", "x", "4", "tab"}
+	var typed []string
+	for range fewer(3000, 300) {
+		key := keys[r.IntN(len(keys))]
+		if key == "x" && s.prompt == nil { // a letter to be typed; it removes jobs elsewhere
+			continue
+		}
+		if key == "s" && s.hold.Help() != onMark && s.prompt == nil { // the search has tests of its own
+			continue
+		}
+		typed = append(typed, key)
+		s.press(key)
+		s.fits()
+		if len(s.commands) > 0 && r.IntN(2) == 0 {
+			s.background()
+		}
+		if s.over != nil || s.asks {
+			s.press("esc")
+		}
+	}
+	s.press("esc", "esc").settle()
+	s.turnTo(theHolders)
+	for i := 0; len(s.history.past) > 0; i++ {
+		if s.press("esc", "5", "u").settle(); i > len(typed) {
+			t.Fatalf("seed %d: undoing doesn't end after %q", seed, typed)
+		}
+	}
+	s.later(s.ask())
+	s.settle()
+	if diff := cmp.Diff(before, s.present.totals); diff != "" || len(s.truth.marks) != marks || s.changed() {
+		t.Errorf("seed %d: all undone, marks are %v, and the day differs after %q:\n%s", seed, s.truth.marks, typed, diff)
+	}
 }
