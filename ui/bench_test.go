@@ -16,6 +16,8 @@ func BenchmarkKeyToFrame(b *testing.B) {
 		{"pick", []string{"j", "k"}},
 		{"move job", []string{"J", "K"}},
 		{"zoom", []string{"2", "+", "-"}},
+		{"holders", []string{"5", "down", "right", "o", "up"}},
+		{"holders filtered", []string{"5", "/", "c", "u", "t", "enter", "down"}},
 	} {
 		b.Run(c.name, func(b *testing.B) {
 			s := newScreen(b, crowd(140, 40), testLook(manyColours, false, false), 200, 60).settle()

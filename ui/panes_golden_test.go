@@ -109,7 +109,9 @@ func TestColoursTellNothingAlone(t *testing.T) {
 func TestRandomKeysOnHolders(t *testing.T) {
 	const seed = 5
 	r := rand.New(rand.NewPCG(seed, 0))
-	s := newScreen(t, oddShop(t), testLook(noColours, false, false), 120, 36).settle()
+	shop := oddShop(t)
+	shop.Conditions = shop.Beam.Holders // as if beam.toml had them
+	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
 	before, marks := s.present.totals, len(s.truth.marks)
 	keys := []string{"5", "up", "down", "left", "right", "pgdown", "pgup", "home", "end", "o", "O", "p", "c", "n", "s", "g", "b", "esc", "enter", "/", "1", "2", "backspace", "u", "U", "m", "x", "4", "tab"}
 	var typed []string
