@@ -42,11 +42,19 @@ func (s *ordering) step(id string) *plan.Step {
 
 // compare is the page of two orders side by side.
 type compare struct {
-	other int // which order is on the left
-	at    int // job, by its turn on the right
+	other int  // which order is on the left
+	at    int  // job, by its turn on the right
+	found bool // the right order is what a search found
 }
 
-func (c *compare) Help() scope      { return onCompare }
+// Help is where the keys work: there is something to accept, or not.
+func (c *compare) Help() scope {
+	if c.found {
+		return onOffer
+	}
+	return onCompare
+}
+
 func (c *compare) Fits(s size) bool { return s.w >= 60 && s.h >= 12 }
 
 // sides are the orders to be compared: one of the left ones, and the right one.
@@ -69,11 +77,12 @@ func (d *desk) sides() (left []ordering, right ordering) {
 }
 
 // openCompare shows two orders side by side.
-func (m *model) openCompare() { m.over = &compare{} }
+func (m *model) openCompare() { m.over = &compare{found: m.offer != nil} }
 
 // HandleKey goes through the jobs, changes the order on the left, and accepts or
 // discards what a search found.
 func (c *compare) HandleKey(a action, m *model) tea.Cmd {
+	c.found = m.offer != nil
 	left, right := m.sides()
 	page := max(m.h-10, 1)
 	n := len(right.jobs)

@@ -31,10 +31,10 @@ func (c *compare) View(m *model) []line {
 	if text := some(from, n, len(right.jobs)); text != "" {
 		title.add(faint, text+"  ")
 	}
-	if m.offer != nil {
+	if c.found {
 		title.add(good, "Enter accepts the order found, x discards it")
 	}
-	return m.page("Two orders", title, body, onCompare)
+	return m.page("Two orders", title, body, c.Help())
 }
 
 // The columns of the totals.
@@ -135,6 +135,6 @@ func (c *compare) floor(m *model) line {
 	l := m.line()
 	l.add(plain, " ")
 	l.left(faint, "floor", compareLabel)
-	l.add(plain, text)
+	l.add(plain, m.short(text, m.w-l.width-1))
 	return l
 }

@@ -62,6 +62,7 @@ func about(d *desk, turn int) (out []span) {
 	say(plain, "%d cutting, %d resting, %d parked; travel %s",
 		len(s.Changeover.Holders)-s.Changeover.Resting-s.Changeover.Parked, s.Changeover.Resting, s.Changeover.Parked, d.travel(s.Changeover.Travel))
 	say(plain, "%s", layoutOf(j, &s.Layout, u))
+	say(faint, "%s", permits(j))
 	say(faint, "%s, runs %s to %s", j.Material, clock(s.RunStart, d.shop.Day.Start), clock(s.RunEnd, d.shop.Day.Start))
 	return out
 }
@@ -79,6 +80,15 @@ func rulesOf(j *plan.Job) string {
 		parts = append(parts, "to come after "+strings.Join(j.After, ", "))
 	}
 	return strings.Join(parts, "; ")
+}
+
+// permits tells what the job's layout may do.
+func permits(j *plan.Job) string {
+	text := "centred, or nearest to it"
+	if j.Shift == plan.Free {
+		text = "may shift inside its trim"
+	}
+	return text + "; " + arranges[j.Arrange]
 }
 
 // causes tells what a setup's minutes are spent on. Blades and moves go on side by

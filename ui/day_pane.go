@@ -144,7 +144,8 @@ func (e entry) cursor() (ink, string) {
 	return picked, e.cursorBy
 }
 
-// flag is the row's letter: running, refused, or an order that breaks a rule.
+// flag is the row's letter: refused, an order that breaks a rule, running, fixed to a
+// turn, or to come after another job.
 func (e entry) flag() (ink, string) {
 	switch {
 	case e.refused():
@@ -153,6 +154,10 @@ func (e entry) flag() (ink, string) {
 		return late, "!"
 	case e.job.State == plan.Running:
 		return good, "r"
+	case e.job.Turn != 0:
+		return accent, "t"
+	case len(e.job.After) > 0:
+		return faint, "<"
 	}
 	return plain, ""
 }

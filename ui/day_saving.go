@@ -69,5 +69,8 @@ func (k *keeper) saveDay(day *plan.Day, from []string) (shop.Outcome, error) {
 		order = append(order, j.ID)
 	}
 	k.owed = append(k.owed, shop.Event{Time: k.now(), Kind: shop.EventSequence, Order: order})
-	return out, k.settle()
+	if err := k.settle(); err != nil {
+		out.Said += "; the record could not be added to: " + err.Error()
+	}
+	return out, nil
 }

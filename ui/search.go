@@ -187,8 +187,10 @@ func (m *model) searching() line {
 	l.add(plain, " ")
 	l.add(accent, bar.ViewAs(m.search.share()))
 	l.add(strong, fmt.Sprintf(" %3.0f %%", 100*m.search.share()))
-	esc := "  Esc keeps the best so far"
-	best := m.bestSoFar()
+	esc, best := "  Esc keeps the best so far", m.bestSoFar()
+	if m.w < 100 {
+		esc = "  Esc keeps it"
+	}
 	for cells(best)+l.width+cells(esc) > m.w && strings.Contains(best, ", ") {
 		best = best[:strings.LastIndex(best, ", ")]
 	}

@@ -1,0 +1,46 @@
+package ui
+
+import (
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// Every page over the panes fits at every size, and a screen too small for it takes no
+// keys for it.
+func TestPagesFitAtEverySize(t *testing.T) {
+	for name, keys := range map[string][]string{
+		"tracks": {"4", "+", "]"}, "time line": {"4", "b"}, "lift": {"j", "g"}, "form": {"e", "down", "down", "!"},
+		"compare": {"J", "v"}, "after": {"o"}, "left out": {"z", "z", "Z"},
+	} {
+		for _, s := range []*screen{
+			newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle(),
+			newScreen(t, oddShop(t), testLook(noColours, false, true), 80, 24).settle(),
+		} {
+			s.press(keys...).settle()
+			for w := 1; w <= 230; w += fewer(1, 7) + w/fewer(8, 3) {
+				for h := 1; h <= 70; h += fewer(1, 5) + h/fewer(8, 3) {
+					s.send(tea.WindowSizeMsg{Width: w, Height: h})
+					s.fits()
+				}
+			}
+			if t.Failed() {
+				t.Fatal(name)
+			}
+		}
+	}
+}
+
+// A page that doesn't fit is kept, and is there again when there is room.
+func TestPageIsKeptOnASmallScreen(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s.press("e").types("abc")
+	f := s.over.(*jobForm)
+	text := f.value()
+	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
+	s.press("x", "j", "esc").fits()
+	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+	if s.over != f || f.value() != text {
+		t.Errorf("the form is gone or was typed into: %q", f.value())
+	}
+}
