@@ -93,6 +93,16 @@ func waits(m, before Move, pitch Length) bool {
 	return false
 }
 
+// Begins is when a day that is under way goes on: when what stands was recorded, if
+// that was in the day, else at the day's start.
+func (d *Day) Begins(now *Standing) time.Time {
+	const day = 24 * time.Hour
+	if now.Recorded.After(d.Start) && now.Recorded.Before(d.Start.Add(day)) {
+		return now.Recorded
+	}
+	return d.Start
+}
+
 // travel is how long one move of that length takes: a trapezoid of speed, a
 // triangle where the way is too short to reach full speed. To the microsecond.
 func (d *Drive) travel(way Length) time.Duration {

@@ -167,3 +167,19 @@ func TestSwaps(t *testing.T) {
 		t.Errorf("blades are swapped in holders %v, want 2 alone", got)
 	}
 }
+
+// A day goes on when what stands was recorded, if that was in the day.
+func TestBegins(t *testing.T) {
+	start := time.Date(2026, 11, 25, 6, 0, 0, 0, time.UTC)
+	d := &plan.Day{Start: start}
+	for _, c := range []struct{ recorded, want time.Duration }{
+		{-time.Hour, 0}, {0, 0}, {time.Hour, time.Hour}, {23 * time.Hour, 23 * time.Hour}, {24 * time.Hour, 0}, {1000 * time.Hour, 0},
+	} {
+		if got := d.Begins(&plan.Standing{Recorded: start.Add(c.recorded)}); !got.Equal(start.Add(c.want)) {
+			t.Errorf("recorded %v after the start it begins at %v", c.recorded, got)
+		}
+	}
+	if got := d.Begins(&plan.Standing{}); !got.Equal(start) {
+		t.Errorf("not recorded, it begins at %v", got)
+	}
+}

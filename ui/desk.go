@@ -70,7 +70,7 @@ func newDesk(s *shop.Shop, k *look) (*desk, error) {
 		d.kept = ended(d.kept, half.Job)
 	}
 	d.history.now = d.kept
-	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Start, d.kept.jobs)
+	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.kept.jobs)
 	d.settle()
 	return d, nil
 }

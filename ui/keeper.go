@@ -24,7 +24,7 @@ type keeper struct {
 	lock   *shop.Lock
 	record *shop.Record
 	owed   []shop.Event // that belong into the record and aren't there yet
-	day    *plan.Day    // that belongs into day.toml and isn't there yet
+	day    *filed       // that belongs into day.toml and isn't there yet
 	closed bool
 }
 
@@ -78,7 +78,7 @@ type truth struct {
 type deed struct {
 	truth
 	events []shop.Event
-	day    *plan.Day
+	day    *filed
 	done   func(said string) // goes on with it on the screen; said is where it went, if that is unusual
 }
 
@@ -120,7 +120,7 @@ func (k *keeper) write(d deed) (said string, err error) {
 		k.day = d.day
 	}
 	if k.day != nil {
-		out, fault := k.shop.SaveDay(k.day, nil)
+		out, fault := k.shop.SaveDay(k.day.day, k.day.from)
 		if err = errors.Join(err, fault); fault == nil {
 			k.day = nil
 		}

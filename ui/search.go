@@ -53,7 +53,7 @@ func (d *desk) seek(aim plan.Aim) tea.Cmd {
 	s := &d.search
 	s.run, s.cancel, s.aim, s.so = s.run+1, cancel, aim, &atomic.Pointer[plan.Progress]{}
 	s.floor = &atomic.Pointer[plan.Floor]{}
-	day := &plan.Day{Start: d.shop.Day.Start, End: d.shop.Day.End}
+	day := &plan.Day{Start: d.start.clock, End: d.shop.Day.End}
 	for _, j := range d.jobs() {
 		day.Jobs = append(day.Jobs, *j)
 	}

@@ -141,13 +141,19 @@ func ended(f draft, next string) draft {
 	return s.in(f, map[*plan.Job]*plan.Job{})
 }
 
+// filed is a day for the file: where each job comes from, and the day.
+type filed struct {
+	day  *plan.Day
+	from []string
+}
+
 // dayWith is the day as it is in the file, with jobs in other states; nil where there
 // are none.
-func (d *desk) dayWith(s states) *plan.Day {
+func (d *desk) dayWith(s states) *filed {
 	if len(s) == 0 {
 		return nil
 	}
-	return s.in(d.kept, map[*plan.Job]*plan.Job{}).day(d.shop.Day)
+	return &filed{s.in(d.kept, map[*plan.Job]*plan.Job{}).day(d.shop.Day), d.origins(d.kept)}
 }
 
 // become puts jobs into other states in all drafts, and in the day as it is in the
@@ -159,5 +165,8 @@ func (d *desk) become(s states) {
 	turned := map[*plan.Job]*plan.Job{}
 	d.history.each(func(f draft) draft { return s.in(f, turned) })
 	d.kept = s.in(d.kept, turned)
+	for was, is := range turned {
+		d.stem(is, d.origin(was))
+	}
 	d.listed.jobs, d.listed.known = d.kept.jobs, nil
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"slices"
+	"time"
 
 	"bide/plan"
 
@@ -14,10 +15,11 @@ import (
 // the first move to the last unless something is found to stand elsewhere.
 type walk struct {
 	job    *plan.Job
-	o      *outcome // the plan that is walked; nil while it is worked out
-	look   int      // which of the moves ahead is looked at; 0 is the next
-	warned bool     // the cautions were seen
-	form   *form    // nil when none is open
+	o      *outcome  // the plan that is walked; nil while it is worked out
+	look   int       // which of the moves ahead is looked at; 0 is the next
+	warned bool      // the cautions were seen
+	form   *form     // nil when none is open
+	ticked time.Time // when the last move was ticked
 }
 
 func (w *walk) Fits(size) bool { return true }

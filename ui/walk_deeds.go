@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 	"slices"
+	"time"
 
 	"bide/plan"
 	"bide/plan/shop"
@@ -55,6 +56,10 @@ func (w *walk) begun(d *desk, ended states) {
 	}
 }
 
+// leastPause is the least time between two ticks: a key that is held down or bounces
+// makes one. No move is made in less.
+const leastPause = 500 * time.Millisecond
+
 // tick tells that the move looked at was made.
 func (w *walk) tick(m *model) tea.Cmd {
 	move := w.move(m.desk)
@@ -73,13 +78,17 @@ func (w *walk) tick(m *model) tea.Cmd {
 		m.say("holder %d can't go yet: holder %d is in its way and goes first", move.Holder, n)
 		return nil
 	}
+	if m.keep.now().Sub(w.ticked).Abs() < leastPause {
+		m.say("that was quick: once more, when the move is made")
+		return nil
+	}
 	d, ended := w.change(m.desk)
 	d.stands.At[move.Holder-1] = move.To
 	d.stands.Setting.Made = append(d.stands.Setting.Made, plan.Made{Holder: move.Holder, From: move.From})
 	d.events = append(d.events, shop.Event{Time: m.keep.now(), Kind: shop.EventMoved, Holder: move.Holder, From: move.From, To: move.To, Job: w.job.ID})
 	d.done = func(said string) {
 		w.begun(m.desk, ended)
-		w.look = 0
+		w.look, w.ticked = 0, m.keep.now()
 		m.say("%s", join("; ", fmt.Sprintf("%d made: it stands at %s", move.Holder, m.shop.Unit.Show(move.To)), said))
 	}
 	return m.perform(d)
@@ -178,7 +187,10 @@ func (w *walk) finish(m *model) tea.Cmd {
 	}
 	d.day = m.dayWith(became)
 	d.events = append(d.events, shop.Event{Time: m.keep.now(), Kind: shop.EventJob, Job: w.job.ID, State: plan.Running})
-	begins := w.o.step.RunStart
+	begins := w.o.step.RunStart // in an invented day time goes as planned
+	if m.keep.barred == "" {
+		begins = m.shop.Day.Begins(d.stands)
+	}
 	d.done = func(said string) {
 		m.become(became)
 		m.start.clock = begins

@@ -34,8 +34,17 @@ func goOn(t testing.TB, dir string, w, h int) *screen {
 	sc := newScreen(t, read(t, dir), testLook(noColours, false, false), w, h)
 	sc.keep.take(false)
 	t.Cleanup(sc.keep.close)
-	sc.keep.now = func() time.Time { return time.Date(2026, 11, 25, 6, 30, 0, 0, time.UTC) }
+	sc.keep.now = seconds()
 	return sc.settle()
+}
+
+// seconds is a clock that goes on by a second each time it is asked.
+func seconds() func() time.Time {
+	now := time.Date(2026, 11, 25, 6, 30, 0, 0, time.UTC)
+	return func() time.Time {
+		now = now.Add(time.Second)
+		return now
+	}
 }
 
 func read(t testing.TB, dir string) *shop.Shop {
@@ -215,6 +224,10 @@ func TestTickIsSavedBeforeItIsTold(t *testing.T) {
 		t.Errorf("it is told before it is saved:\n%s", sc.View())
 	}
 	sc.settle().tells("made: it stands", "move 2 of 58")
+	now := sc.keep.now()
+	sc.keep.now = func() time.Time { return now }
+	sc.walk().ticked = now.Add(-leastPause / 2) // the key is held down
+	sc.ticks(5).tells("that was quick", "move 2 of 58")
 	if n := len(read(t, dir).Standing.Setting.Made); n != 1 {
 		t.Errorf("%d ticks are saved, want 1", n)
 	}
@@ -459,6 +472,7 @@ func TestGoldenWalk(t *testing.T) {
 	}{{"plain", noColours, false}, {"ascii", noColours, true}, {"dark", manyColours, false}} {
 		sc := newScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24)
 		sc.keep.take(true)
+		sc.keep.now = seconds()
 		sc.settle().press("w", "enter").ticks(12)
 		for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}, {200, 60}} {
 			if mode.colours == manyColours && size[0] != 80 {

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"bide/plan/shop"
 )
@@ -22,6 +23,7 @@ func TestOperatorAtTheScreen(t *testing.T) {
 	x.press("Enter")
 	x.until("move 1 of 58")
 	for _, next := range []string{"move 2 of 58", "move 3 of 58", "move 4 of 58"} {
+		time.Sleep(leastPause) // as a move takes
 		x.press("Enter")
 		x.until(next, "made: it stands at")
 	}
