@@ -16,6 +16,10 @@ func BenchmarkKeyToFrame(b *testing.B) {
 		{"pick", []string{"j", "k"}},
 		{"move job", []string{"J", "K"}},
 		{"zoom", []string{"2", "+", "-"}},
+		{"tracks", []string{"4", "j", "]", "+", "right", "-", "M"}},
+		{"time line", []string{"4", "b", "b", "k"}},
+		{"form", []string{"e", "x", "backspace", "down"}},
+		{"compare", []string{"v", "down", "up"}},
 		{"holders", []string{"5", "down", "right", "o", "up"}},
 		{"holders filtered", []string{"5", "/", "c", "u", "t", "enter", "down"}},
 	} {

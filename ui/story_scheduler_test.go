@@ -1,0 +1,87 @@
+//go:build unix
+
+package ui
+
+import (
+	"encoding/json"
+	"os/exec"
+	"slices"
+	"testing"
+
+	"bide/plan/shop"
+)
+
+// bideIn builds the program for the terminal, and tells where it is.
+func (x *tmux) bideIn() string {
+	x.t.Helper()
+	file := x.file("bide")
+	if out, err := exec.Command("go", "build", "-o", file, "..").CombinedOutput(); err != nil {
+		x.t.Fatalf("go build: %v\n%s", err, out)
+	}
+	return file
+}
+
+// A scheduler's morning: the demo, then a shop of one's own; the tracks and the time
+// line, a hot job lifted and dropped, a job fixed to its turn, one added, an order
+// searched for and accepted, the day saved, and the sheet printed in that order.
+func TestStoryOfTheScheduler(t *testing.T) {
+	t.Parallel()
+	x := newTmux(t, 120, 36)
+	bide := x.bideIn()
+	x.typed("export HOME=" + x.dir + " XDG_CONFIG_HOME=" + x.file("config") + " XDG_STATE_HOME=" + x.file("state"))
+	x.typed(bide + `; echo "le""ft=1"`)
+	x.until("DEMO", "ends ")
+	x.press("q")
+	x.until("left=1\nready$")
+	x.typed(bide + " " + x.file("shop") + `; echo "le""ft=2"`)
+	x.until("bide  Beam 2", "1 Day", "ends ")
+	x.press("4")
+	x.until("4 Tracks", "#1")
+	x.press("b")
+	x.until("4 Time line", "shift's end")
+	x.press("1", "Down", "Down", "Down", "g")
+	x.until("Lift D-104", "the day with it: ")
+	x.press("Home", "Enter")
+	x.until("D-104 moved to turn 1", "* not saved")
+	x.press("t")
+	x.until("D-104 is fixed to turn 1", "1 t D-104")
+	x.press("c")
+	x.until("Add a copy of D-104", "nothing is wrong with it")
+	x.press("h", "o", "t", "Enter")
+	x.until("D-104bhot is added")
+	x.press("s")
+	x.until("best so far")
+	x.press("Escape")
+	x.until("Two orders", "the order found")
+	x.press("Enter")
+	x.until("the best order found")
+	x.press("C-s")
+	x.until("saved in day.toml")
+	x.press("q")
+	x.until("left=2\nready$")
+	s, problems := shop.Open(x.file("shop"))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if s.Day.Jobs[0].ID != "D-104" || s.Day.Jobs[0].Turn != 1 {
+		t.Errorf("first is %s, fixed to turn %d", s.Day.Jobs[0].ID, s.Day.Jobs[0].Turn)
+	}
+	out, err := exec.Command(bide, "sheet", "--as", "json", x.file("shop")).Output()
+	if err != nil {
+		t.Fatalf("bide sheet: %v", err)
+	}
+	var sheet struct{ Jobs []struct{ ID string } }
+	if err := json.Unmarshal(out, &sheet); err != nil {
+		t.Fatal(err)
+	}
+	var printed, saved []string
+	for _, j := range sheet.Jobs {
+		printed = append(printed, j.ID)
+	}
+	for _, j := range s.Day.Jobs {
+		saved = append(saved, j.ID)
+	}
+	if !slices.Equal(printed, saved) || !slices.Contains(printed, "D-104bhot") {
+		t.Errorf("the sheet has %v, the file %v", printed, saved)
+	}
+}
