@@ -227,5 +227,5 @@ func ownKeys(m *model) string {
 			all = append(all, name+" "+shownKey(m.look.keys[i].keys[0], m.ascii))
 		}
 	}
-	return "They are set in " + file + ", in a table [keys]: undo = \"z\", or search = [\"s\", \"f5\"]. What is wrong there is told, and nothing else depends on it. The names, with a key that each has now: " + strings.Join(all, ", ") + "."
+	return "They are set in " + file + ", in a table [keys]: undo = \"f2\", or search = [\"s\", \"f5\"]. What is wrong there is told, and nothing else depends on it. The names, with a key that each has now: " + strings.Join(all, ", ") + "."
 }

@@ -2,6 +2,8 @@ package ui
 
 import (
 	"math/rand/v2"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -141,5 +143,24 @@ func TestConfigProblemsAreShown(t *testing.T) {
 	s.settleFor(wish("undo", "q"))
 	if !strings.Contains(s.View(), "note: config.toml, line 1: undo: q is taken by quit") {
 		t.Errorf("not told:\n%s", s.View())
+	}
+}
+
+// The example in the README is taken without a complaint.
+func TestExampleConfig(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("..", "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, example, _ := strings.Cut(string(text), "```toml\nbackground")
+	example, _, _ = strings.Cut(example, "```")
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, personal.ConfigFile), []byte("background"+example), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	c := personal.Read(dir)
+	_, problems := rekeyed(bindings, &c)
+	if len(c.Keys) == 0 || len(c.Problems)+len(problems) > 0 {
+		t.Errorf("%d keys, problems %q %q", len(c.Keys), c.Problems, problems)
 	}
 }

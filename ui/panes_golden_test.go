@@ -69,7 +69,9 @@ func sameAsSmall(t *testing.T, s *screen, size [2]int) {
 func TestPanesFitEverySize(t *testing.T) {
 	for n, make := range []func() *screen{
 		func() *screen { return newScreen(t, oddShop(t), testLook(noColours, false, true), 80, 24).settle() },
-		func() *screen { return newScreen(t, crowd(140, 40), testLook(noColours, false, false), 80, 24).settle() },
+		func() *screen {
+			return newScreen(t, crowd(140, 40), testLook(noColours, false, false), 80, 24).settle()
+		},
 		func() *screen { return newScreen(t, demo(t), testLook(noColours, false, false), 80, 24) },
 	}[:fewer(3, 2)] {
 		for _, p := range goldenPanes {

@@ -1,0 +1,76 @@
+//go:build unix
+
+package ui
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// A shift of maintenance, from the README's first command to the printed sheet: keys
+// of one's own, the holders that the day never uses, a jam that is marked with its
+// reason and what it costs, leaving, coming back to the same view, the mark taken
+// back, and the sheets.
+func TestStoryOfMaintenance(t *testing.T) {
+	t.Parallel()
+	x := newTmux(t, 120, 36)
+	program, dir := x.file("bide"), x.file("our beam")
+	if out, err := exec.Command("go", "build", "-o", program, "bide").CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	config := filepath.Join(x.dir, "config", "bide")
+	if err := os.MkdirAll(config, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(config, "config.toml"), []byte("[keys]\nmark = \"C\"\nundo = \"q\"\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	x.typed("export XDG_CONFIG_HOME='" + filepath.Join(x.dir, "config") + "' XDG_STATE_HOME='" + filepath.Join(x.dir, "state") + "' PATH=\"" + x.dir + ":$PATH\"")
+	x.typed("cp -r '" + x.file("shop") + "' '" + dir + "' && bide check '" + dir + "'")
+	x.until("no problems: ")
+	x.typed("clear; bide '" + dir + "'; echo \"stat\"\"us=$?\"")
+	x.until("config.toml, line 3: undo: q is taken by quit", "ends ")
+	x.press("5")
+	x.until("▸5 Holders", "never used today: ", "C mark")
+	x.press("/")
+	x.until("show only rows with")
+	x.run("send-keys", "-l", "never")
+	x.press("Enter")
+	x.until("/never 7 of 88")
+	x.press("/", "Escape")
+	x.until("18-42 of 88 by number", "? help  q quit")
+	x.press("Home")
+	x.until("Holder 1 stands at")
+	for range 17 {
+		x.press("Down")
+	}
+	x.until("Holder 18 stands at")
+	x.press("C")
+	x.until("What is it from now on?")
+	x.press("o")
+	x.until("why is holder 18 out?")
+	x.run("send-keys", "-l", "air line torn")
+	x.press("Enter")
+	x.until("holder 18 is marked out: ", "marked so: air line torn")
+	text, err := os.ReadFile(filepath.Join(dir, "standing.toml"))
+	if err != nil || !strings.Contains(string(text), "condition = \"out\"\nreason = \"air line torn\"") {
+		t.Errorf("the mark isn't in standing.toml (%v):\n%s", err, text)
+	}
+	x.press("q")
+	x.ended()
+	x.typed("clear; bide '" + dir + "'; echo \"stat\"\"us=$?\"")
+	x.until("▸5 Holders", "Holder 18 stands at", "marked so: air line torn")
+	x.press("C")
+	x.until("What is it from now on?")
+	x.press("b")
+	x.until("holder 18 is marked good: ")
+	x.press("q")
+	x.ended()
+	x.typed("clear; bide sheet '" + dir + "' | grep -c 'D-1'; echo \"pri\"\"nted\"")
+	x.until("printed")
+	x.typed("clear; bide --plain '" + dir + "' | grep 'Holder 18 from'")
+	x.until("Holder 18 from 125.5")
+}
