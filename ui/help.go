@@ -152,7 +152,7 @@ var cautions = []string{
 	"Local codes, the site's procedure and licensed or authorised people come first; this screen permits nothing.",
 	"Stopped, and blades, anvil and web stand still: blades coast. Locked out as local code and the site's procedure say.",
 	"Holders lifted and seen lifted; stored air dumped and zero pressure proved, again where it can build up.",
-	"As found: holders stand where the screen has them. Where one doesn't, f in the walk (w) tells it.",
+	"As found: holders stand where the screen has them. Where one doesn't, tell it in the walk.",
 	"No hand between holders, or at the beam, while one travels: gaps close. Cut-resistant gloves with a blade in the hand, none near turning nips.",
 	"Moves are clear of their neighbours in the order given; out of order they may not be.",
 }

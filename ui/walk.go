@@ -53,20 +53,41 @@ func (m *model) setOut() {
 }
 
 // nextUp is the turn of the job that the beam is to be set up for: the first that
-// doesn't run already. -1 when there is none.
+// doesn't run already and that the beam can run, or that is half set up. Where the
+// beam can run none it is the first of them, to be told why; -1 when none is left.
 func (d *desk) nextUp() int {
+	first, half := -1, ""
+	if s := d.truth.stands.Setting; s != nil {
+		half = s.Job
+	}
 	for t, j := range d.jobs() {
 		o := d.outcome(t)
-		runs := j.State == plan.Running && d.truth.stands.Job == j.ID && d.truth.stands.Setting == nil
-		if !runs || o != nil && o.step.Changeover.Repositions > 0 {
+		runs := j.State == plan.Running && d.truth.stands.Job == j.ID && half == ""
+		if runs && (o == nil || o.step.Changeover.Repositions == 0) {
+			continue
+		}
+		if o == nil || len(o.faults) == 0 || j.ID == half {
 			return t
 		}
+		if first < 0 {
+			first = t
+		}
 	}
-	return -1
+	return first
 }
 
 // turnOf is the turn of the walk's job; -1 when it has none any more.
 func (w *walk) turnOf(d *desk) int { return slices.Index(d.jobs(), w.job) }
+
+// running is the job that runs before the walk's; nil without one.
+func (w *walk) running(d *desk) *plan.Job {
+	for _, j := range d.jobs()[:max(w.turnOf(d), 0)] {
+		if j.State == plan.Running {
+			return j
+		}
+	}
+	return nil
+}
 
 // follow takes the plan as soon as it is there.
 func (w *walk) follow(d *desk) {

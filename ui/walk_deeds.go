@@ -71,7 +71,7 @@ func (w *walk) tick(m *model) tea.Cmd {
 		m.say("%s can't be set up from what stands", w.job.ID)
 		return nil
 	case move == nil:
-		m.say("all moves are made: d tells that %s is set up", w.job.ID)
+		m.say("all moves are made: %s tells that %s is set up", m.keyFor(setUp), w.job.ID)
 		return nil
 	}
 	if n := m.forecast.beam.Blocks(m.truth.stands.At, *move); n != 0 {

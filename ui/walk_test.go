@@ -215,6 +215,28 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	}
 }
 
+// A job that the beam can't run is passed over; where it can run none, that is told.
+func TestWalkPassesRefusedJobsOver(t *testing.T) {
+	s := demo(t)
+	s.Day.Jobs[0].Web *= 100
+	sc := newScreen(t, s, testLook(noColours, false, false), 80, 24).settle()
+	sc.press("w").tells("D-098 → D-102", "D-102 comes first: the walk is to that, not to D-101")
+	for i := range s.Day.Jobs {
+		s.Day.Jobs[i].Web = 100 * s.Beam.Web.Length()
+	}
+	sc = newScreen(t, s, testLook(noColours, false, false), 80, 24).settle()
+	sc.press("w", "enter").tells("D-101 can't be set up from what stands", "wider than the web area")
+	sc.press("enter", "d", "u").settle().tells("D-101 can't be set up")
+	for i := range s.Day.Jobs {
+		s.Day.Jobs[i].State = plan.Done
+	}
+	sc = newScreen(t, s, testLook(noColours, false, false), 80, 24).settle()
+	if sc.press("w"); sc.over != nil {
+		t.Error("there is a walk without a job")
+	}
+	sc.tells("there is nothing to set up")
+}
+
 // A tick is told when it is saved, not before, and a slip on the key isn't a tick.
 func TestTickIsSavedBeforeItIsTold(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)

@@ -71,8 +71,8 @@ func (w *walk) texts(d *desk, width int, all ...span) (out []line) {
 func (w *walk) head(d *desk, width int) line {
 	made, ahead := len(w.made(d)), len(w.ahead(d))
 	from := d.truth.stands.Job
-	if turn := w.turnOf(d); turn > 0 {
-		from = d.jobs()[turn-1].ID
+	if j := w.running(d); j != nil {
+		from = j.ID
 	}
 	if from == "" || from == w.job.ID {
 		from = "as it stands"
@@ -121,7 +121,7 @@ func (w *walk) status(m *model) line {
 	case m.saving:
 		l.add(faint, " "+m.pending+" being saved")
 	case m.unsaved != "":
-		l.add(late, " "+m.short("NOT SAVED (s tries again): "+join("; ", m.unsaved, m.news.text), m.w-2))
+		l.add(late, " "+m.short("NOT SAVED ("+m.keyFor(saveAgain)+" tries again): "+join("; ", m.unsaved, m.news.text), m.w-2))
 	case m.news.text != "":
 		l.add(strong, " "+m.short(m.news.text, m.w-2))
 	}
@@ -149,6 +149,16 @@ func (w *walk) keysLine(m *model, width int) line {
 		l.join(next)
 	}
 	return l.fit(width)
+}
+
+// keyFor is the key for an action of the walk, as it is shown.
+func (k *look) keyFor(a action) string {
+	for _, b := range k.keys {
+		if b.act == a && b.where&(onWalk|onForm) != 0 {
+			return b.shown(k)
+		}
+	}
+	return ""
 }
 
 // works reports whether a key is worth a place in the line of keys now.
@@ -183,7 +193,7 @@ func (w *walk) cautions(d *desk, s size) []line {
 		}
 	}
 	if d.truth.stands.Assumed {
-		all = append(all, span{strong, "Where the holders stand is only assumed: measure. Enter takes it that they stand as the screen has them; f tells of those that don't."})
+		all = append(all, span{strong, "Where the holders stand is only assumed: measure. To go on is to say that they stand as the screen has them; " + d.keyFor(asFound) + " tells of those that don't."})
 	}
 	if half := d.truth.stands.Setting; half != nil && half.Job != w.job.ID {
 		all = append(all, span{strong, "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there."})
@@ -191,8 +201,8 @@ func (w *walk) cautions(d *desk, s size) []line {
 	if n := len(w.made(d)); n > 0 {
 		all = append(all, span{plain, fmt.Sprintf("%s made before: it goes on from there.", count(n, "move"))})
 	}
-	if turn := w.turnOf(d); turn > 0 {
-		all = append(all, span{plain, d.jobs()[turn-1].ID + " runs: the first tick tells that it has ended."})
+	if j := w.running(d); j != nil {
+		all = append(all, span{plain, j.ID + " runs: the first tick tells that it has ended."})
 	}
 	if d.keep.barred != "" {
 		all = append(all, span{strong, "Ticks are not saved here: " + d.keep.barred + "."})
@@ -206,7 +216,7 @@ func (w *walk) stopped(d *desk, width int) []line {
 	for _, f := range w.o.faults {
 		all = append(all, span{plain, f.Why(d.shop.Unit)})
 	}
-	return w.texts(d, width, append(all, span{faint, "x marks a holder good again, f tells where one really stands, Esc goes back to the day."})...)
+	return w.texts(d, width, append(all, span{faint, d.keyFor(trouble) + " marks a holder good again, " + d.keyFor(asFound) + " tells where one really stands, " + d.keyFor(back) + " goes back to the day."})...)
 }
 
 // ended tells what stands where when all moves are made, and what else a changeover
@@ -214,10 +224,10 @@ func (w *walk) stopped(d *desk, width int) []line {
 func (w *walk) ended(d *desk, s size) []line {
 	step := &w.o.step
 	if s.w < 36 || s.h < 6 {
-		return w.texts(d, s.w+2, span{strong, "all made: d tells " + w.job.ID + " runs"}, span{late, "air on: knives drop!"})
+		return w.texts(d, s.w+2, span{strong, "all made: " + d.keyFor(setUp) + " tells " + w.job.ID + " runs"}, span{late, "air on: knives drop!"})
 	}
 	all := []span{
-		{strong, fmt.Sprintf("All moves are made: %s stands set up. d tells that it runs.", w.job.ID)},
+		{strong, fmt.Sprintf("All moves are made: %s stands set up. %s tells that it runs.", w.job.ID, d.keyFor(setUp))},
 		{plain, fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)},
 	}
 	if swaps := d.truth.stands.Swaps(w.job, &step.Changeover); len(swaps) > 0 {
