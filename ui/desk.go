@@ -49,7 +49,7 @@ type news struct {
 	job     string       // id of the one that was changed
 	against *plan.Totals // of the day before it, where they were known
 	priced  bool         // what it costs is told, though no job was changed
-	able    int          // jobs that could be run before it
+	able    []*plan.Job  // that could be run before it
 }
 
 func newDesk(s *shop.Shop, k *look) (*desk, error) {
@@ -249,7 +249,7 @@ func (d *desk) told() string {
 	switch {
 	case d.news.against == nil:
 	case d.present.whole():
-		costs = join(", ", d.unable(), against(d.present.totals, *d.news.against))
+		costs = d.costsOf()
 	default:
 		costs = d.pending
 	}

@@ -2,6 +2,8 @@ package ui
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"bide/plan"
 	"bide/plan/shop"
@@ -77,7 +79,7 @@ func (d *desk) wanted() tea.Cmd {
 
 // priced are news that tell what something costs against the day as it is now.
 func (d *desk) priced() news {
-	out := news{priced: true, able: d.present.able()}
+	out := news{priced: true, able: d.able()}
 	if d.present.whole() {
 		totals := d.present.totals
 		out.against = &totals
@@ -85,24 +87,38 @@ func (d *desk) priced() news {
 	return out
 }
 
-// able is how many of the jobs known can be run.
-func (c *chain) able() (n int) {
-	for _, o := range c.known {
-		if len(o.faults) == 0 {
-			n++
-		}
+// unable tells which jobs can be run no longer, or again: the costs are without them,
+// or with them.
+func (d *desk) unable() string {
+	if !d.news.priced {
+		return ""
 	}
-	return n
+	lost, found := lacking(d.news.able, d.able()), lacking(d.able(), d.news.able)
+	var parts []string
+	if len(lost) > 0 {
+		parts = append(parts, fmt.Sprintf("!%s can't be run any more", strings.Join(lost, ", ")))
+	}
+	if len(found) > 0 {
+		parts = append(parts, fmt.Sprintf("%s can be run again", strings.Join(found, ", ")))
+	}
+	return strings.Join(parts, ", ")
 }
 
-// unable tells how many jobs can be run no longer, or again.
-func (d *desk) unable() string {
-	switch by := d.present.able() - d.news.able; {
-	case !d.news.priced || by == 0:
-		return ""
-	case by < 0:
-		return "!" + count(-by, "job") + " can't be run any more"
-	default:
-		return count(by, "job") + " can be run again"
+// lacking are the IDs of those of the jobs that are missing among others.
+func lacking(jobs, others []*plan.Job) (out []string) {
+	for _, j := range jobs {
+		if !slices.ContainsFunc(others, func(o *plan.Job) bool { return o.ID == j.ID }) {
+			out = append(out, j.ID)
+		}
 	}
+	return out
+}
+
+// costsOf tells what the day costs against the one before the news.
+func (d *desk) costsOf() string {
+	text, by := d.unable(), against(d.present.totals, *d.news.against)
+	if text == "" {
+		return by
+	}
+	return text + "; so " + by
 }
