@@ -300,6 +300,34 @@ func (f *form) view(d *desk, s size) []line {
 		l.add(plain, " Enter without a number: plan again from this. Esc: as it was.")
 		out = append(out, l)
 	}
+	if n, _ := f.number(d); n > 0 && s.h-len(out) >= 8 {
+		out = append(out, d.line())
+		out = append(out, f.picture(d, n, size{s.w, min(s.h-len(out), 10)})...)
+	}
+	return out
+}
+
+// picture is the beam around a holder: where it is thought to stand above, where the
+// form tells that it does below.
+func (f *form) picture(d *desk, number int, s size) []line {
+	at, told := d.truth.stands.At, f.standing(d)
+	m := &plan.Move{Holder: number, From: at[number-1], To: told[number-1]}
+	sc := newScale(around(d, m), s.w, d.shop.Unit)
+	pic := newPicture(d.look, s.w, s.h-2)
+	fine := sc
+	fine.cols *= pic.across()
+	threads := standing(at, fine.column)
+	for i := range threads {
+		if threads[i].to = fine.column(told[i]); told[i] != at[i] {
+			threads[i].class = moves
+		}
+	}
+	threads[number-1].class = aimed
+	pic.draw(threads)
+	out := []line{numbers(d.look, sc, d.shop.Unit), named(d, m, sc)}
+	for y := range s.h - 2 {
+		out = append(out, pic.line(y))
+	}
 	return out
 }
 

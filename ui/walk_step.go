@@ -33,7 +33,7 @@ func (w *walk) step(d *desk, s size) []line {
 	out = append(out, why...)
 	if rest := s.h - len(out); rest >= 7 {
 		then := w.then(d, s.w, max(1, rest/4))
-		out = append(out, w.around(d, move, size{s.w, rest - len(then)})...)
+		out = append(out, w.picture(d, move, size{s.w, rest - len(then)})...)
 		return append(out, then...)
 	}
 	return append(out, w.then(d, s.w, max(s.h-len(out), 0))...)
@@ -164,26 +164,26 @@ func (w *walk) then(d *desk, width, n int) (out []line) {
 	return out
 }
 
-// around is the picture of the beam around a move: where holders stand now above,
+// picture is the beam around a move: where holders stand now above,
 // where they are to stand below.
-func (w *walk) around(d *desk, m *plan.Move, s size) []line {
+func (w *walk) picture(d *desk, m *plan.Move, s size) []line {
 	c := w.o.step.Changeover
 	c.From = d.truth.stands.At
-	sc := newScale(w.stretch(d, m), s.w, d.shop.Unit)
+	sc := newScale(around(d, m), s.w, d.shop.Unit)
 	pic := newPicture(d.look, s.w, max(s.h-3, 0))
 	fine := sc
 	fine.cols *= pic.across()
 	pic.draw(threads(&c, m.Holder, fine.column))
-	out := []line{numbers(d.look, sc, d.shop.Unit), w.named(d, m, sc)}
+	out := []line{numbers(d.look, sc, d.shop.Unit), named(d, m, sc)}
 	for y := range max(s.h-3, 0) {
 		out = append(out, pic.line(y))
 	}
 	return append(out, web(d.look, sc, &w.o.step.Layout))
 }
 
-// stretch is what of the beam is shown around a move: its way, and neighbours on both
+// around is what of the beam is shown around a move: its way, and neighbours on both
 // sides.
-func (w *walk) stretch(d *desk, m *plan.Move) plan.Span {
+func around(d *desk, m *plan.Move) plan.Span {
 	b := d.shop.Beam
 	all := plan.Span{From: min(b.Rail.From, b.Web.From), To: max(b.Rail.To, b.Web.To)}
 	side := 6 * b.Pitch()
@@ -196,7 +196,7 @@ func (w *walk) stretch(d *desk, m *plan.Move) plan.Span {
 }
 
 // named names the moved holder where it stands, then its neighbours as there is room.
-func (w *walk) named(d *desk, m *plan.Move, s scale) line {
+func named(d *desk, m *plan.Move, s scale) line {
 	l := newLabels(s.width)
 	at := d.truth.stands.At
 	l.put(s.column(at[m.Holder-1]), picked, d.aim+fmt.Sprint(m.Holder))

@@ -84,7 +84,9 @@ func (w *walk) head(d *desk, width int) line {
 		}
 		l.add(strong, from+d.to+w.job.ID)
 		l.add(faint, fmt.Sprintf(" %d/%d", min(made+1, made+ahead), made+ahead))
-		if d.demo && l.width+6 <= width {
+		if w.warned && w.look > 0 && ahead > 0 {
+			l.add(late, fmt.Sprintf(" ahead %d", min(w.look, ahead-1)))
+		} else if d.demo && l.width+6 <= width {
 			l.add(late, "  DEMO")
 		}
 		return l
