@@ -237,6 +237,52 @@ func TestWalkPassesRefusedJobsOver(t *testing.T) {
 	sc.tells("there is nothing to set up")
 }
 
+// Without standing.toml the holders are only assumed to stand so: that is said before
+// the first move, and from the first tick on it is in the file.
+func TestWalkFromAnAssumedStanding(t *testing.T) {
+	_, dir := atWork(t, 80, 24)
+	file := filepath.Join(dir, "standing.toml")
+	if err := os.Remove(file); err != nil {
+		t.Fatal(err)
+	}
+	sc := newScreen(t, read(t, dir), testLook(noColours, false, false), 80, 24)
+	k := newKeeper(sc.shop)
+	k.barred, k.now = "", seconds() // the first screen has the lock
+	sc.keep = k
+	t.Cleanup(k.close)
+	sc.settle().press("w").tells("only assumed: measure", "f tells of those that don't")
+	if _, err := os.Stat(file); err == nil {
+		t.Error("what is assumed is written as if it was measured")
+	}
+	sc.press("enter").ticks(1).sound(dir)
+	if kept := read(t, dir).Standing; kept.Assumed || len(kept.Setting.Made) != 1 {
+		t.Errorf("kept: assumed %v, %v", kept.Assumed, kept.Setting)
+	}
+}
+
+// Where someone else has changed day.toml, it stays theirs, and that the job runs is
+// written beside it; and said.
+func TestFinishBesideAForeignDay(t *testing.T) {
+	sc, dir := atWork(t, 120, 36)
+	file := filepath.Join(dir, "day.toml")
+	theirs, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	theirs = append(theirs, "# theirs\n"...)
+	sc.press("w", "enter").ticks(58)
+	if err := os.WriteFile(file, theirs, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	sc.press("d").settle().tells("D-101 is set up and runs; someone else has changed day.toml")
+	if now, _ := os.ReadFile(file); string(now) != string(theirs) {
+		t.Error("their day.toml is overwritten")
+	}
+	if text, err := os.ReadFile(filepath.Join(dir, "day.bide.toml")); err != nil || !strings.Contains(string(text), `state    = "running"`) && !strings.Contains(string(text), `state = "running"`) {
+		t.Errorf("the day beside it: %v\n%s", err, text)
+	}
+}
+
 // A tick is told when it is saved, not before, and a slip on the key isn't a tick.
 func TestTickIsSavedBeforeItIsTold(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
