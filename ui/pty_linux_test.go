@@ -79,7 +79,8 @@ func (m *mute) start(t *testing.T, program string, args ...string) *exec.Cmd {
 			cmd.Env = append(cmd.Env, pair)
 		}
 	}
-	cmd.Env = append(cmd.Env, "TERM=xterm-256color", "LC_ALL=C.UTF-8")
+	own := t.TempDir()
+	cmd.Env = append(cmd.Env, "TERM=xterm-256color", "LC_ALL=C.UTF-8", "XDG_CONFIG_HOME="+own, "XDG_STATE_HOME="+own)
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
 	}

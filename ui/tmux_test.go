@@ -39,6 +39,7 @@ func newTmux(t *testing.T, w, h int) *tmux {
 		t.Fatal(err)
 	}
 	env := append(os.Environ(), "TERM=xterm-256color", "LC_ALL=C.UTF-8", "ENV=", "COLORFGBG=15;0",
+		"XDG_CONFIG_HOME="+x.file("config"), "XDG_STATE_HOME="+x.file("state"),
 		"SCREEN="+os.Args[0], "BIDE_TEST_SHOP="+shop, "BIDE_TEST_PID="+x.file("pid"))
 	cmd := exec.Command("tmux", "-L", x.socket, "-f", "/dev/null", "new-session", "-d", "-x", strconv.Itoa(w), "-y", strconv.Itoa(h), "env -u CI -u TMUX sh")
 	cmd.Env = env
@@ -78,7 +79,7 @@ func (x *tmux) screen() string { return x.run("capture-pane", "-p") }
 func (x *tmux) until(texts ...string) string {
 	x.t.Helper()
 	var screen string
-	for range 200 {
+	for range 1200 { // a busy machine is slow
 		screen = x.screen()
 		if !slices.ContainsFunc(texts, func(text string) bool { return !strings.Contains(screen, text) }) {
 			return screen

@@ -134,6 +134,26 @@ func TestDemoIsSaidToBeOne(t *testing.T) {
 	}
 }
 
+// The panes as linear text need no terminal, and end with the day's problems told as
+// those of the files are.
+func TestPlainText(t *testing.T) {
+	got := run(t, "--plain")
+	for _, want := range []string{"DEMO, an invented day", "1 Day, ", "To D-101: ", "Holder 1 stands at ", "Never used today: "} {
+		if got.status != 0 || !strings.Contains(got.out, want) {
+			t.Errorf("exit %d, %q on standard error, no %q", got.status, got.err, want)
+		}
+	}
+	if strings.Contains(got.out, "\x1b") {
+		t.Error("there is an escape in it")
+	}
+	if got := run(t, "--plain", demoDir); got.status != 0 || strings.Contains(got.out, "DEMO") {
+		t.Errorf("a shop that is named: exit %d, or it is called a demo", got.status)
+	}
+	if got := run(t, "--plain", "../../testdata/bad"); got.status != 1 || got.out != "" || got.err == "" {
+		t.Errorf("no shop: exit %d, %d bytes on standard output, %q on standard error", got.status, len(got.out), got.err)
+	}
+}
+
 // Wrong usage is told with what was likely meant, ends with 2 and prints nothing.
 func TestWrongUsage(t *testing.T) {
 	for args, wants := range map[string]string{
@@ -149,7 +169,8 @@ func TestWrongUsage(t *testing.T) {
 		"sheet --seed 1.5":                 "whole number",
 		"sheet --job D-999":                "D-999",
 		"sheet --as html":                  "later version",
-		"--plain":                          "later version",
+		"--light --dark":                   "only one of them",
+		"sheet --plain":                    "goes with the full screen",
 		"--as csv":                         "goes with bide sheet",
 		"check --job D-101":                "goes with bide sheet",
 		"sheet --ascii":                    "goes with the full screen",
