@@ -68,7 +68,7 @@ func (k *keeper) saveDay(day *plan.Day, from []string) (shop.Outcome, error) {
 	for _, j := range day.Jobs {
 		order = append(order, j.ID)
 	}
-	k.owed = append(k.owed, shop.Event{Time: k.now(), Kind: shop.EventSequence, Order: order})
+	k.owed = append(k.owed, shop.Event{Time: k.clock(), Kind: shop.EventSequence, Order: order})
 	if err := k.settle(); err != nil {
 		out.Said += "; the record could not be added to: " + err.Error()
 	}

@@ -33,6 +33,13 @@ func newKeeper(s *shop.Shop) *keeper {
 	return &keeper{shop: s, now: time.Now, barred: "nothing is written here"}
 }
 
+// clock is what the clock on the wall shows, to the second, without a zone: as times
+// are in the shop's files.
+func (k *keeper) clock() time.Time {
+	t := k.now()
+	return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), t.Minute(), t.Second(), 0, time.UTC)
+}
+
 // take takes the right to write the shop's folder, or tells why there is none.
 func (k *keeper) take(demo bool) {
 	switch {

@@ -42,7 +42,7 @@ func (d *desk) performed(k kept) {
 // and all is planned again. A mark that says what beam.toml says is taken away.
 func (d *desk) report(number int, mark shop.Mark) tea.Cmd {
 	next, priced := d.truth.marked(number, mark, d.shop), d.priced()
-	e := shop.Event{Time: d.keep.now(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
+	e := shop.Event{Time: d.keep.clock(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
 	return d.perform(deed{truth: next, events: []shop.Event{e}, done: func(said string) {
 		d.stand(d.truth)
 		priced.text = join("; ", fmt.Sprintf("holder %d is marked %s", number, mark.Condition), said)

@@ -26,12 +26,12 @@ func (w *walk) change(d *desk) (deed, states) {
 				continue
 			}
 			ended[j.ID] = plan.Done
-			out.events = append(out.events, shop.Event{Time: d.keep.now(), Kind: shop.EventJob, Job: j.ID, State: plan.Done, Metres: j.Metres})
+			out.events = append(out.events, shop.Event{Time: d.keep.clock(), Kind: shop.EventJob, Job: j.ID, State: plan.Done, Metres: j.Metres})
 		}
 	}
 	stands := *now
 	stands.At = slices.Clone(d.truth.stands.At)
-	stands.Recorded, stands.Assumed = d.keep.now(), false
+	stands.Recorded, stands.Assumed = d.keep.clock(), false
 	setting := plan.Setting{Job: w.job.ID, Slits: w.job.Slits()}
 	if w.o != nil && len(w.o.faults) == 0 {
 		setting.Slits, setting.Shift = w.o.step.Layout.Slits, w.o.step.Layout.Shift
@@ -85,7 +85,7 @@ func (w *walk) tick(m *model) tea.Cmd {
 	d, ended := w.change(m.desk)
 	d.stands.At[move.Holder-1] = move.To
 	d.stands.Setting.Made = append(d.stands.Setting.Made, plan.Made{Holder: move.Holder, From: move.From})
-	d.events = append(d.events, shop.Event{Time: m.keep.now(), Kind: shop.EventMoved, Holder: move.Holder, From: move.From, To: move.To, Job: w.job.ID})
+	d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventMoved, Holder: move.Holder, From: move.From, To: move.To, Job: w.job.ID})
 	d.done = func(said string) {
 		w.begun(m.desk, ended)
 		w.look, w.ticked = 0, m.keep.now()
@@ -110,7 +110,7 @@ func (w *walk) untick(m *model) tea.Cmd {
 		return nil
 	}
 	d.stands.Setting.Made = d.stands.Setting.Made[:len(made)-1]
-	d.events = append(d.events, shop.Event{Time: m.keep.now(), Kind: shop.EventUnmoved, Holder: last.Holder, From: last.From, To: at, Job: w.job.ID})
+	d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventUnmoved, Holder: last.Holder, From: last.From, To: at, Job: w.job.ID})
 	d.done = func(said string) {
 		w.begun(m.desk, ended)
 		if !w.holds(m.desk) {
@@ -150,12 +150,12 @@ func (w *walk) correct(m *model, places map[int]plan.Length, marks map[int]shop.
 	d, ended := w.change(m.desk)
 	for n := range d.stands.At {
 		if to, told := places[n+1]; told && to != d.stands.At[n] {
-			d.events = append(d.events, shop.Event{Time: m.keep.now(), Kind: shop.EventFound, Holder: n + 1, From: d.stands.At[n], To: to, Job: w.job.ID})
+			d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventFound, Holder: n + 1, From: d.stands.At[n], To: to, Job: w.job.ID})
 			d.stands.At[n] = to
 		}
 		if mark, told := marks[n+1]; told {
 			d.marks = d.truth.marked(n+1, mark, m.shop).marks
-			d.events = append(d.events, shop.Event{Time: m.keep.now(), Kind: shop.EventCondition, Holder: n + 1, Condition: mark.Condition, Reason: mark.Reason, Job: w.job.ID})
+			d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventCondition, Holder: n + 1, Condition: mark.Condition, Reason: mark.Reason, Job: w.job.ID})
 		}
 	}
 	d.done = func(said string) {
@@ -178,7 +178,7 @@ func (w *walk) finish(m *model) tea.Cmd {
 	}
 	d, _ := w.change(m.desk)
 	d.stands = w.o.after(d.stands)
-	d.stands.Recorded = m.keep.now()
+	d.stands.Recorded = m.keep.clock()
 	became := states{w.job.ID: plan.Running}
 	for _, j := range m.jobs() {
 		if j != w.job && j.State == plan.Running {
@@ -186,7 +186,7 @@ func (w *walk) finish(m *model) tea.Cmd {
 		}
 	}
 	d.day = m.dayWith(became)
-	d.events = append(d.events, shop.Event{Time: m.keep.now(), Kind: shop.EventJob, Job: w.job.ID, State: plan.Running})
+	d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventJob, Job: w.job.ID, State: plan.Running})
 	begins := w.o.step.RunStart // in an invented day time goes as planned
 	if m.keep.barred == "" {
 		begins = m.shop.Day.Begins(d.stands)

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"slices"
@@ -13,7 +12,6 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 
-	tea "github.com/charmbracelet/bubbletea"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -40,7 +38,7 @@ func goOn(t testing.TB, dir string, w, h int) *screen {
 
 // seconds is a clock that goes on by a second each time it is asked.
 func seconds() func() time.Time {
-	now := time.Date(2026, 11, 25, 6, 30, 0, 0, time.UTC)
+	now := time.Date(2026, 11, 25, 6, 30, 0, 0, time.FixedZone("far", 9*3600))
 	return func() time.Time {
 		now = now.Add(time.Second)
 		return now
@@ -178,6 +176,9 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	}
 	if moved != 59 || unmoved != 1 {
 		t.Errorf("the record has %d moves made and %d taken back, want 59 and 1", moved, unmoved)
+	}
+	if at := kept.Standing.Recorded; at.Hour() != 6 || at.Minute() < 30 || at.Nanosecond() != 0 || !sc.start.clock.Equal(at) {
+		t.Errorf("recorded %v by a clock that shows half past six; the day goes on at %v", at, sc.start.clock)
 	}
 	if o := sc.outcome(0); o == nil || o.step.Changeover.Repositions != 0 || o.step.Setup.Total() != 0 {
 		t.Error("the job that runs is to be set up again")
@@ -358,100 +359,6 @@ func TestWhoMayWrite(t *testing.T) {
 	shown.settle().press("w").tells("an invented day, nothing is written")
 }
 
-// A holder that stands elsewhere is told where, in any unit; what can't be is
-// refused with its reason; ticks are kept and the rest is planned again.
-func TestFoundElsewhere(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(4)
-	typed := func(text string) {
-		for _, r := range text {
-			sc.press(string(r))
-		}
-	}
-	sc.press("f")
-	typed("89")
-	sc.press("enter").tells("there is no holder 89: they are numbered 1 to 88")
-	sc.press("ctrl+u")
-	typed("20")
-	sc.press("enter")
-	typed("x")
-	sc.press("enter").tells("is no length")
-	sc.press("ctrl+u")
-	typed("5000")
-	sc.press("enter").tells("off the rail, which runs from -400 mm to 1950 mm")
-	at := sc.truth.stands.At
-	sc.press("ctrl+u")
-	typed(plan.Millimetres.Number(at[20])) // where holder 21 stands
-	sc.tells("0 mm apart", "tell the other one too")
-	sc.press("enter", "enter").tells("0 mm apart") // not alone
-	typed("20")
-	sc.press("enter")
-	want := at[19] + plan.Millimetre
-	typed(plan.Inches.Number(want) + "in")
-	sc.tells("1 mm to the drive side of where it was thought")
-	sc.press("enter").tells("found: holder 20 at")
-	sc.press("enter").settle().tells("found: 20 at", "move 5 of")
-	sc.sound(dir)
-	if got := sc.truth.stands.At[19] - want; max(got, -got) > 2*plan.Inch/10000 {
-		t.Errorf("holder 20 is %v nm off", got)
-	}
-	if kept := read(t, dir).Standing; len(kept.Setting.Made) != 4 {
-		t.Errorf("%d ticks are kept, want 4", len(kept.Setting.Made))
-	}
-	all := eventsIn(t, dir)
-	if e := all[len(all)-1]; e.Kind != shop.EventFound || e.Holder != 20 || e.From != at[19] {
-		t.Errorf("the record ends with %+v", e)
-	}
-	sc.press("f", "esc").tells("nothing was changed")
-	sc.press("u", "u").settle().sound(dir)
-}
-
-// A holder that jams on its way or loses its air is marked, with its reason, and the
-// rest is planned again; one mended is good again.
-func TestTroubleOnTheWay(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(3)
-	number := sc.walk().move(sc.desk).Holder
-	sc.press("x").tells(fmt.Sprint(number), "s stuck, a no air")
-	sc.press("enter", "enter").tells("type s, a, o or g")
-	sc.press("a", "enter", "h", "i", "s", "s", "enter").settle().tells(fmt.Sprintf("holder %d is marked no cut", number), "move 4 of")
-	sc.sound(dir)
-	kept := read(t, dir)
-	if m := kept.Marks[number]; m != (shop.Mark{Condition: plan.NoCut, Reason: "hiss"}) || len(kept.Standing.Setting.Made) != 3 {
-		t.Errorf("kept: %+v, %v", m, kept.Standing.Setting)
-	}
-	if sc.walk().o.step.Changeover.Holders[number-1].Use == plan.Cutting {
-		t.Error("a holder without air is to cut")
-	}
-	// It jams where no cut may be near: between two cuts there is no place for it.
-	stuck := sc.walk().move(sc.desk)
-	half := (stuck.From + stuck.To) / 2
-	sc.press("x")
-	for _, r := range plan.Millimetres.Number(half) {
-		sc.press(string(r))
-	}
-	sc.press("enter", "s", "enter", "enter").settle()
-	if at := read(t, dir).Standing.At[stuck.Holder-1]; at != half && sc.unsaved == "" {
-		t.Errorf("it is kept at %s, it jammed at %s", at.MM(), half.MM())
-	}
-	if sc.walk().refused() {
-		sc.tells("can't be set up from what stands", "x trouble")
-	} else {
-		sc.sound(dir)
-	}
-	sc.press("x")
-	sc.walk().form.at = fieldHolder
-	sc.press("ctrl+u")
-	for _, r := range fmt.Sprint(stuck.Holder) {
-		sc.press(string(r))
-	}
-	sc.press("enter", "enter", "g", "enter", "enter").settle()
-	sc.sound(dir)
-	if m, marked := read(t, dir).Marks[stuck.Holder]; marked {
-		t.Errorf("it is good again and still marked %v", m)
-	}
-}
-
 // Looking ahead, a move may be made before its turn unless a holder is in its way.
 func TestLookingAhead(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
@@ -468,96 +375,4 @@ func TestLookingAhead(t *testing.T) {
 		t.Errorf("holder %d was ticked, want %d", got, ahead[1].Holder)
 	}
 	sc.sound(dir)
-}
-
-// Every frame of a walk fits, whatever the size and stage, and says what is next.
-func TestWalkFitsEverySize(t *testing.T) {
-	sc, _ := atWork(t, 80, 24)
-	stages := [][]string{{"w"}, {"enter"}, {"f"}, {"2"}, {"enter"}, {"9"}, {"esc", "x"}, {"esc", "right", "right"}}
-	look := func() {
-		for w := 1; w <= 210; w += fewer(1, 5) + w/5 {
-			for h := 1; h <= 70; h += fewer(1, 3) + h/5 {
-				sc.send(tea.WindowSizeMsg{Width: w, Height: h})
-				sc.fits()
-			}
-		}
-	}
-	for _, keys := range stages {
-		sc.press(keys...)
-		look()
-	}
-	for w := 20; w < 200; w += fewer(3, 20) {
-		for h := 3; h < 60; h += fewer(2, 9) {
-			sc.send(tea.WindowSizeMsg{Width: w, Height: h})
-			m := sc.walk().move(sc.desk)
-			if frame := sc.View(); !strings.Contains(frame, plan.Millimetres.Number(m.To)) || h > 4 && !strings.Contains(frame, "Enter") {
-				t.Fatalf("%dx%d doesn't tell where holder %d goes:\n%s", w, h, m.Holder, frame)
-			}
-		}
-	}
-	sc.ticks(58)
-	look()
-}
-
-// Random keys on a walk: every frame fits, what stands can stand so and is in the
-// file, and what is ticked and unticked is what stands.
-func TestRandomKeysOnAWalk(t *testing.T) {
-	const seed = 20261126
-	r := rand.New(rand.NewPCG(seed, 1))
-	sc, dir := atWork(t, 80, 24)
-	keys := []string{"enter", "enter", "enter", " ", "u", "u", "backspace", "right", "left", "home", "f", "x", "s", "a", "g", "o", "1", "5", "0", ".", "tab", "esc", "w", "w", "?", "d"}
-	var typed []string
-	for range fewer(1500, 250) {
-		key := keys[r.IntN(len(keys))]
-		if key == "esc" && r.IntN(3) > 0 {
-			key = "enter"
-		}
-		typed = append(typed, key)
-		sc.press(key)
-		if r.IntN(3) > 0 {
-			sc.settle()
-		}
-		if r.IntN(30) == 0 {
-			sc.send(tea.WindowSizeMsg{Width: 1 + r.IntN(210), Height: 1 + r.IntN(65)})
-		}
-		sc.fits()
-		if faults := sc.forecast.beam.Misplaced(sc.truth.stands.At); len(faults) > 0 {
-			t.Fatalf("seed %d, keys %q: %s", seed, typed, faults[0].Why(plan.Millimetres))
-		}
-	}
-	sc.settle()
-	if diff := cmp.Diff(sc.truth.stands.At, read(t, dir).Standing.At); diff != "" {
-		t.Errorf("seed %d: the file has other places (-screen +file):\n%s", seed, diff)
-	}
-}
-
-// The walk is kept as it was looked at and found good.
-func TestGoldenWalk(t *testing.T) {
-	for _, mode := range []struct {
-		name    string
-		colours int
-		ascii   bool
-	}{{"plain", noColours, false}, {"ascii", noColours, true}, {"dark", manyColours, false}} {
-		sc := newScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24)
-		sc.keep.take(true)
-		sc.keep.now = seconds()
-		sc.settle().press("w", "enter").ticks(12)
-		for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}, {200, 60}} {
-			if mode.colours == manyColours && size[0] != 80 {
-				continue
-			}
-			sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
-			golden(t, fmt.Sprintf("%dx%d_walk_%s", size[0], size[1], mode.name), sc.View())
-		}
-		sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
-		if mode.name != "plain" {
-			continue
-		}
-		sc.press("f", "1", "7", "enter", "9")
-		golden(t, "80x24_walk_found", sc.View())
-		golden(t, "80x24_walk_trouble", sc.press("esc", "x").View())
-		sc.press("esc").ticks(46)
-		golden(t, "80x24_walk_done", sc.View())
-		golden(t, "80x24_walk_cautions", sc.press("esc", "w").settle().View())
-	}
 }

@@ -1,0 +1,114 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"bide/plan"
+)
+
+// ended tells what stands where when all moves are made, and what else a changeover
+// asks for before the web runs.
+func (w *walk) ended(d *desk, s size) []line {
+	step := &w.o.step
+	if s.w < 36 || s.h < 6 {
+		return w.texts(d, s.w+2, span{strong, "all made: " + d.keyFor(setUp) + " tells " + w.job.ID + " runs"}, span{late, "air on: knives drop!"})
+	}
+	all := []span{
+		{strong, fmt.Sprintf("All moves are made: %s stands set up. %s tells that it runs.", w.job.ID, d.keyFor(setUp))},
+		{plain, fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)},
+	}
+	if swaps := d.truth.stands.Swaps(w.job, &step.Changeover); len(swaps) > 0 {
+		all = append(all, span{plain, fmt.Sprintf("%s to swap, to %g degrees, tip %g mm, in holders %s", count(len(swaps), "blade"), w.job.Blade.Bevel, w.job.Blade.Tip, inRuns(swaps))})
+	}
+	if text := also(step, w.job); text != "" {
+		all = append(all, span{plain, "Also in this setup: " + text})
+	}
+	all = append(all, span{late, "! Air back on: knives may drop at once; all hands clear. No knife down on a standing roll."})
+	out := w.texts(d, s.w, all...)
+	l := d.line()
+	l.add(head, fmt.Sprintf(" %-9s %-14s %s", "holders", "use", "from, to ("+d.shop.Unit.String()+")"))
+	out = append(out, l)
+	for _, g := range groups(step.Changeover.Holders) {
+		l := d.line()
+		l.add(strong, fmt.Sprintf(" %-9s ", g.numbers()))
+		l.add(plain, fmt.Sprintf("%-14s ", g.use()))
+		l.add(faint, g.places(d.shop.Unit))
+		out = append(out, l)
+	}
+	if len(out) > s.h && s.h > 0 {
+		out = append(out[:s.h-1], w.texts(d, s.w, span{faint, d.more})...)
+	}
+	return out
+}
+
+// also tells what a setup asks for beside the moves.
+func also(s *plan.Step, j *plan.Job) string {
+	var parts []string
+	if s.Setup.CleanDown > 0 {
+		parts = append(parts, "clean-down to free of silicone")
+	}
+	if s.Setup.Rethread > 0 {
+		parts = append(parts, "rethread "+j.Material)
+	}
+	if j.SetBar > 0 {
+		parts = append(parts, fmt.Sprintf("set pressure %.2f bar", j.SetBar))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// group is a run of neighbours that do the same.
+type group struct {
+	first, last int // numbers
+	from, to    plan.Stand
+}
+
+// groups are the holders in runs.
+func groups(holders []plan.Stand) (out []group) {
+	for i, h := range holders {
+		if n := len(out); n > 0 && out[n-1].to.Use == h.Use {
+			out[n-1].last, out[n-1].to = i+1, h
+			continue
+		}
+		out = append(out, group{i + 1, i + 1, h, h})
+	}
+	return out
+}
+
+func (g group) numbers() string { return stretch(fmt.Sprint(g.first), fmt.Sprint(g.last)) }
+
+func (g group) use() string {
+	if g.from.Use != plan.Cutting {
+		return g.from.Use.String()
+	}
+	return "cut " + stretch(fmt.Sprint(g.from.Cut), fmt.Sprint(g.to.Cut))
+}
+
+func (g group) places(u plan.Unit) string {
+	if g.first == g.last {
+		return u.Number(g.from.At)
+	}
+	return u.Number(g.from.At) + " to " + u.Number(g.to.At)
+}
+
+// stretch is from one to another, or one alone.
+func stretch(a, b string) string {
+	if a == b {
+		return a
+	}
+	return a + "-" + b
+}
+
+// inRuns lists numbers, neighbours together: 2-5, 9.
+func inRuns(numbers []int) string {
+	var parts []string
+	for i := 0; i < len(numbers); {
+		n := i
+		for n+1 < len(numbers) && numbers[n+1] == numbers[n]+1 {
+			n++
+		}
+		parts = append(parts, stretch(fmt.Sprint(numbers[i]), fmt.Sprint(numbers[n])))
+		i = n + 1
+	}
+	return strings.Join(parts, ", ")
+}

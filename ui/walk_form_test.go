@@ -1,0 +1,103 @@
+package ui
+
+import (
+	"fmt"
+	"testing"
+
+	"bide/plan"
+	"bide/plan/shop"
+)
+
+// A holder that stands elsewhere is told where, in any unit; what can't be is
+// refused with its reason; ticks are kept and the rest is planned again.
+func TestFoundElsewhere(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(4)
+	typed := func(text string) {
+		for _, r := range text {
+			sc.press(string(r))
+		}
+	}
+	sc.press("f")
+	typed("89")
+	sc.press("enter").tells("there is no holder 89: they are numbered 1 to 88")
+	sc.press("ctrl+u")
+	typed("20")
+	sc.press("enter")
+	typed("x")
+	sc.press("enter").tells("is no length")
+	sc.press("ctrl+u")
+	typed("5000")
+	sc.press("enter").tells("off the rail, which runs from -400 mm to 1950 mm")
+	at := sc.truth.stands.At
+	sc.press("ctrl+u")
+	typed(plan.Millimetres.Number(at[20])) // where holder 21 stands
+	sc.tells("0 mm apart", "tell the other one too")
+	sc.press("enter", "enter").tells("0 mm apart") // not alone
+	typed("20")
+	sc.press("enter")
+	want := at[19] + plan.Millimetre
+	typed(plan.Inches.Number(want) + "in")
+	sc.tells("1 mm to the drive side of where it was thought")
+	sc.press("enter").tells("found: holder 20 at")
+	sc.press("enter").settle().tells("found: 20 at", "move 5 of")
+	sc.sound(dir)
+	if got := sc.truth.stands.At[19] - want; max(got, -got) > 2*plan.Inch/10000 {
+		t.Errorf("holder 20 is %v nm off", got)
+	}
+	if kept := read(t, dir).Standing; len(kept.Setting.Made) != 4 {
+		t.Errorf("%d ticks are kept, want 4", len(kept.Setting.Made))
+	}
+	all := eventsIn(t, dir)
+	if e := all[len(all)-1]; e.Kind != shop.EventFound || e.Holder != 20 || e.From != at[19] {
+		t.Errorf("the record ends with %+v", e)
+	}
+	sc.press("f", "esc").tells("nothing was changed")
+	sc.press("u", "u").settle().sound(dir)
+}
+
+// A holder that jams on its way or loses its air is marked, with its reason, and the
+// rest is planned again; one mended is good again.
+func TestTroubleOnTheWay(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(3)
+	number := sc.walk().move(sc.desk).Holder
+	sc.press("x").tells(fmt.Sprint(number), "s stuck, a no air")
+	sc.press("enter", "enter").tells("type s, a, o or g")
+	sc.press("a", "enter", "h", "i", "s", "s", "enter").settle().tells(fmt.Sprintf("holder %d is marked no cut", number), "move 4 of")
+	sc.sound(dir)
+	kept := read(t, dir)
+	if m := kept.Marks[number]; m != (shop.Mark{Condition: plan.NoCut, Reason: "hiss"}) || len(kept.Standing.Setting.Made) != 3 {
+		t.Errorf("kept: %+v, %v", m, kept.Standing.Setting)
+	}
+	if sc.walk().o.step.Changeover.Holders[number-1].Use == plan.Cutting {
+		t.Error("a holder without air is to cut")
+	}
+	// It jams where no cut may be near: between two cuts there is no place for it.
+	stuck := sc.walk().move(sc.desk)
+	half := (stuck.From + stuck.To) / 2
+	sc.press("x")
+	for _, r := range plan.Millimetres.Number(half) {
+		sc.press(string(r))
+	}
+	sc.press("enter", "s", "enter", "enter").settle()
+	if at := read(t, dir).Standing.At[stuck.Holder-1]; at != half && sc.unsaved == "" {
+		t.Errorf("it is kept at %s, it jammed at %s", at.MM(), half.MM())
+	}
+	if sc.walk().refused() {
+		sc.tells("can't be set up from what stands", "x trouble")
+	} else {
+		sc.sound(dir)
+	}
+	sc.press("x")
+	sc.walk().form.at = fieldHolder
+	sc.press("ctrl+u")
+	for _, r := range fmt.Sprint(stuck.Holder) {
+		sc.press(string(r))
+	}
+	sc.press("enter", "enter", "g", "enter", "enter").settle()
+	sc.sound(dir)
+	if m, marked := read(t, dir).Marks[stuck.Holder]; marked {
+		t.Errorf("it is good again and still marked %v", m)
+	}
+}

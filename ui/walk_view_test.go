@@ -1,0 +1,105 @@
+package ui
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"bide/plan"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/google/go-cmp/cmp"
+)
+
+// Every frame of a walk fits, whatever the size and stage, and says what is next.
+func TestWalkFitsEverySize(t *testing.T) {
+	sc, _ := atWork(t, 80, 24)
+	stages := [][]string{{"w"}, {"enter"}, {"f"}, {"2"}, {"enter"}, {"9"}, {"esc", "x"}, {"esc", "right", "right"}}
+	look := func() {
+		for w := 1; w <= 210; w += fewer(1, 5) + w/5 {
+			for h := 1; h <= 70; h += fewer(1, 3) + h/5 {
+				sc.send(tea.WindowSizeMsg{Width: w, Height: h})
+				sc.fits()
+			}
+		}
+	}
+	for _, keys := range stages {
+		sc.press(keys...)
+		look()
+	}
+	for w := 20; w < 200; w += fewer(3, 20) {
+		for h := 3; h < 60; h += fewer(2, 9) {
+			sc.send(tea.WindowSizeMsg{Width: w, Height: h})
+			m := sc.walk().move(sc.desk)
+			if frame := sc.View(); !strings.Contains(frame, plan.Millimetres.Number(m.To)) || h > 4 && !strings.Contains(frame, "Enter") {
+				t.Fatalf("%dx%d doesn't tell where holder %d goes:\n%s", w, h, m.Holder, frame)
+			}
+		}
+	}
+	sc.ticks(58)
+	look()
+}
+
+// Random keys on a walk: every frame fits, what stands can stand so and is in the
+// file, and what is ticked and unticked is what stands.
+func TestRandomKeysOnAWalk(t *testing.T) {
+	const seed = 20261126
+	r := rand.New(rand.NewPCG(seed, 1))
+	sc, dir := atWork(t, 80, 24)
+	keys := []string{"enter", "enter", "enter", " ", "u", "u", "backspace", "right", "left", "home", "f", "x", "s", "a", "g", "o", "1", "5", "0", ".", "tab", "esc", "w", "w", "?", "d"}
+	var typed []string
+	for range fewer(1500, 250) {
+		key := keys[r.IntN(len(keys))]
+		if key == "esc" && r.IntN(3) > 0 {
+			key = "enter"
+		}
+		typed = append(typed, key)
+		sc.press(key)
+		if r.IntN(3) > 0 {
+			sc.settle()
+		}
+		if r.IntN(30) == 0 {
+			sc.send(tea.WindowSizeMsg{Width: 1 + r.IntN(210), Height: 1 + r.IntN(65)})
+		}
+		sc.fits()
+		if faults := sc.forecast.beam.Misplaced(sc.truth.stands.At); len(faults) > 0 {
+			t.Fatalf("seed %d, keys %q: %s", seed, typed, faults[0].Why(plan.Millimetres))
+		}
+	}
+	sc.settle()
+	if diff := cmp.Diff(sc.truth.stands.At, read(t, dir).Standing.At); diff != "" {
+		t.Errorf("seed %d: the file has other places (-screen +file):\n%s", seed, diff)
+	}
+}
+
+// The walk is kept as it was looked at and found good.
+func TestGoldenWalk(t *testing.T) {
+	for _, mode := range []struct {
+		name    string
+		colours int
+		ascii   bool
+	}{{"plain", noColours, false}, {"ascii", noColours, true}, {"dark", manyColours, false}} {
+		sc := newScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24)
+		sc.keep.take(true)
+		sc.keep.now = seconds()
+		sc.settle().press("w", "enter").ticks(12)
+		for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}, {200, 60}} {
+			if mode.colours == manyColours && size[0] != 80 {
+				continue
+			}
+			sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			golden(t, fmt.Sprintf("%dx%d_walk_%s", size[0], size[1], mode.name), sc.View())
+		}
+		sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+		if mode.name != "plain" {
+			continue
+		}
+		sc.press("f", "1", "7", "enter", "9")
+		golden(t, "80x24_walk_found", sc.View())
+		golden(t, "80x24_walk_trouble", sc.press("esc", "x").View())
+		sc.press("esc").ticks(46)
+		golden(t, "80x24_walk_done", sc.View())
+		golden(t, "80x24_walk_cautions", sc.press("esc", "w").settle().View())
+	}
+}
