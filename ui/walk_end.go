@@ -24,7 +24,8 @@ func (w *walk) ended(d *desk, s size) []line {
 	if text := also(step, w.job); text != "" {
 		all = append(all, span{plain, "Also in this setup: " + text})
 	}
-	all = append(all, span{late, "! Air back on: knives may drop at once; all hands clear. No knife down on a standing roll."})
+	all = append(all, span{late, "! Air back on: knives may drop at once; all hands clear. No knife down on a standing roll."},
+		span{plain, "First-off: measure every strip of the first set, relaxed, before the run."})
 	out := w.texts(d, s.w, all...)
 	l := d.line()
 	l.add(head, fmt.Sprintf(" %-9s %-14s %s", "holders", "use", "from, to ("+d.shop.Unit.String()+")"))
