@@ -106,6 +106,15 @@ func (p *beamPane) Click(d *desk, x, _ int) {
 	}
 }
 
+// Click picks the job of a track.
+func (p *tracksPane) Click(d *desk, _, y int) {
+	const heads = 3 // with the pane's rule
+	s := p.parts(d)
+	if row := floor(y-heads, s.bends+s.runs); row >= 0 && row < s.jobs {
+		d.pick(window(d.turn, len(d.jobs()), s.jobs) + row)
+	}
+}
+
 // Click picks the row, a holder or a changeover.
 func (p *holdersPane) Click(d *desk, _, y int) {
 	rows, at := p.picks(d)

@@ -18,6 +18,9 @@ type View struct {
 	Job    string // picked
 	Holder int    // picked, from 1; 0 none
 	Zoom   int    // of the beam
+	Near   int    // zoom of the tracks
+	At     int64  // the place they are zoomed around, nanometres
+	Clock  bool   // they are drawn over the clock
 }
 
 // StateFolder is where views are kept: the folder for a program's state where the
