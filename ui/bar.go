@@ -87,6 +87,9 @@ func (d *desk) question() string {
 	case d.unsaved != "":
 		return "What was told at the beam is not saved: " + d.unsaved + ". Leave?"
 	}
+	if !d.changed() {
+		return "A form is put away unfinished, and would be lost. Leave?"
+	}
 	if d.keep.barred != "" {
 		return "The day was changed, and can't be saved: " + d.keep.barred + ". Leave?"
 	}

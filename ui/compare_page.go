@@ -3,8 +3,6 @@ package ui
 import (
 	"fmt"
 	"time"
-
-	"bide/plan"
 )
 
 // View draws the totals of both orders and their jobs.
@@ -124,17 +122,17 @@ func (c *compare) ends(m *model, a, b *ordering) line {
 
 // floor tells how few moves any order needs, where that is proven.
 func (c *compare) floor(m *model) line {
-	var f *plan.Floor
-	if m.offer != nil {
-		f = m.offer.floor
-	}
-	if f == nil {
-		return c.row(m, "floor", "", "", faint, "")
-	}
-	text := fmt.Sprintf("no order needs fewer than %s: %s", count(f.Repositions, "move"), f.By)
 	l := m.line()
 	l.add(plain, " ")
 	l.left(faint, "floor", compareLabel)
-	l.add(plain, m.short(text, m.w-l.width-1))
+	switch {
+	case m.offer == nil:
+		l.add(faint, "a search (s) works out how few moves any order needs")
+	case m.offer.floor == nil:
+		l.add(faint, "nothing above 0 is proven")
+	default:
+		f := m.offer.floor
+		l.add(plain, m.short(fmt.Sprintf("no order needs fewer than %s: %s", count(f.Repositions, "move"), f.By), m.w-l.width-1))
+	}
 	return l
 }

@@ -44,7 +44,6 @@ func (m *model) lift() tea.Cmd {
 		m.say("%s is running: it stays where it is", j.ID)
 		return nil
 	}
-	m.stop()
 	ctx, cancel := context.WithCancel(context.Background())
 	l := &lift{job: j, was: m.turn, gap: m.turn, slips: map[int]plan.Slip{}, cancel: cancel}
 	l.rest = slices.Delete(slices.Clone(m.jobs()), m.turn, m.turn+1)
