@@ -108,7 +108,7 @@ func TestMarkingAHolder(t *testing.T) {
 	sameAsPlanned(t, s)
 	after := s.present.totals
 	cost := against(after, before)
-	if want := fmt.Sprintf("holder %d is marked stuck", number); !strings.HasPrefix(s.told(), want) || !strings.HasSuffix(s.told(), cost) {
+	if want := fmt.Sprintf("holder %d is marked stuck (not saved): ", number); !strings.HasPrefix(s.told(), want) || !strings.HasSuffix(s.told(), cost) {
 		t.Errorf("told %q, want %q and %q", s.told(), want, cost)
 	}
 	for _, id := range able {

@@ -45,7 +45,11 @@ func (d *desk) report(number int, mark shop.Mark) tea.Cmd {
 	e := shop.Event{Time: d.keep.clock(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
 	return d.perform(deed{truth: next, events: []shop.Event{e}, done: func(said string) {
 		d.stand(d.truth)
-		priced.text = join("; ", fmt.Sprintf("holder %d is marked %s", number, mark.Condition), said)
+		text := fmt.Sprintf("holder %d is marked %s", number, mark.Condition)
+		if d.keep.barred != "" || d.unsaved != "" {
+			text += " (not saved)"
+		}
+		priced.text = join("; ", text, said)
 		d.news = priced
 	}})
 }
