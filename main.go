@@ -115,12 +115,16 @@ func run(args []string, p program) int {
 
 // day plans the shop's day in the sequence asked for.
 func (p program) day(c call, s *shop.Shop) (*plan.DayPlan, error) {
-	if c.sequence != "best" {
-		return plan.PlanDay(s.Beam, s.Standing, s.Day)
-	}
 	effort := plan.Effort{Rounds: c.rounds, Seed: c.seed}
 	if c.aim == "moves" {
 		effort.Aim = plan.AimMoves
+	}
+	if c.sequence != "best" {
+		d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+		if err != nil || c.command == "check" {
+			return d, err
+		}
+		return plan.Settle(context.Background(), d, effort.Aim), nil
 	}
 	if f, ok := p.err.(*os.File); ok && terminal.FullScreen(f, f, os.Getenv) {
 		effort.Report = progress(f)

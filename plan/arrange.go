@@ -29,7 +29,7 @@ func (k *seeker) arrange(j *Job, now choice, wishes []wish) choice {
 		if suit && len(order) <= mostEntries {
 			order = arrangeEntries(j.Entries, first, edge, wishes)
 		} else {
-			k.exchange(len(order), func(a, b int) { order[a], order[b] = order[b], order[a] })
+			k.swapTwo(len(order), func(a, b int) { order[a], order[b] = order[b], order[a] })
 		}
 		return choice{slits: laid(j.Entries, order), entries: order}
 	}
@@ -37,12 +37,12 @@ func (k *seeker) arrange(j *Job, now choice, wishes []wish) choice {
 		return choice{slits: arrangeAny(j.Entries, first, edge, wishes)}
 	}
 	slits := slices.Clone(now.slits)
-	k.exchange(len(slits), func(a, b int) { slits[a], slits[b] = slits[b], slits[a] })
+	k.swapTwo(len(slits), func(a, b int) { slits[a], slits[b] = slits[b], slits[a] })
 	return choice{slits: slits}
 }
 
-// exchange lets two of n things, drawn by chance, change places.
-func (k *seeker) exchange(n int, swap func(a, b int)) { swap(k.chance.IntN(n), k.chance.IntN(n)) }
+// swapTwo lets two of n things, drawn by chance, change places.
+func (k *seeker) swapTwo(n int, swap func(a, b int)) { swap(k.chance.IntN(n), k.chance.IntN(n)) }
 
 // laid is the slits of entries in an order.
 func laid(entries []Entry, order []int) []Length {

@@ -6,7 +6,7 @@ import (
 )
 
 // Choosing a layout for one turn: the arrangement and the shift that put most cuts
-// where holders stand now, and where the next job wants them too.
+// where holders may be, and where the next jobs want them too.
 
 // wish is a place that a cut had better be at, and how much so.
 type wish struct {
@@ -14,122 +14,121 @@ type wish struct {
 	weight int
 }
 
-// The weights of a cut where a holder stands now, and where the next job has one.
-const (
-	standsThere = 2
-	wantedNext  = 1
-)
+// The weights of a cut where a holder may have been kept, where the next job has
+// one, and where the job after that has one.
+var wishWeights = [...]int{4, 3, 1}
 
-// mostTried is how many shifts are counted exactly, of those that promise most.
+// mostTried is how many shifts are drawn, at most, to take the best of.
 const mostTried = 8
 
-// wishes lists the places that a job's cuts had better be at, ascending.
+// wishes lists the places that the cuts of a turn had better be at, ascending; the
+// turns before it have been sketched.
 func (k *seeker) wishes(t *tour, turn int) []wish {
 	k.wish = k.wish[:0]
-	for _, x := range t.stands[turn].At {
-		k.wish = append(k.wish, wish{x, standsThere})
+	for _, p := range k.rough.kept {
+		k.wish = append(k.wish, wish{p.at, wishWeights[0]})
 	}
-	if turn+1 < len(t.order) {
-		for _, c := range t.choices[t.order[turn+1]].cuts {
-			k.wish = append(k.wish, wish{c, wantedNext})
-		}
+	for n := 1; n < len(wishWeights) && turn+n < len(t.order); n++ {
+		k.wishFor(t.choices[t.order[turn+n]].cuts, wishWeights[n])
 	}
-	slices.SortFunc(k.wish, func(a, b wish) int { return cmp.Compare(a.at, b.at) })
 	return k.wish
 }
 
-// choose picks a layout for the job of the turn anew. Chance shakes the choice, so
-// that the search gets to see others than the one that looks best from here.
+// wishFor merges ascending places into the wishes.
+func (k *seeker) wishFor(places []Length, weight int) {
+	out, m := k.merged[:0], 0
+	for _, w := range k.wish {
+		for ; m < len(places) && places[m] < w.at; m++ {
+			out = append(out, wish{places[m], weight})
+		}
+		out = append(out, w)
+	}
+	for ; m < len(places); m++ {
+		out = append(out, wish{places[m], weight})
+	}
+	k.wish, k.merged = out, k.wish
+}
+
+// choose picks a layout for the job of the turn anew.
 func (k *seeker) choose(t *tour, turn int) choice {
 	j := t.order[turn]
-	job, now := k.jobs[j], t.choices[j]
-	wishes := k.wishes(t, turn)
-	best := choice{slits: now.slits, entries: now.entries}
-	if job.Arrange != AsListed {
-		best = k.arrange(job, now, wishes)
-	}
-	l := k.p.beam.Lay(job, best.slits, 0)
-	k.p.set(t.stands[turn].At, l.Web, l.Cuts)
-	k.p.shifts.cuts = append(k.p.shifts.cuts[:0], l.Cuts...)
-	most := -1 << 30
-	for _, s := range k.promising(l.Cuts, k.windows[j], wishes, now.shift) {
-		k.p.shift(s.shift)
-		stays, ok := k.p.count()
-		if !ok {
-			continue
-		}
-		value := 16*stays + 12*common(k.p.now.cuts, k.next(t, turn)) + k.chance.IntN(8)
-		if value > most {
-			best.shift, most = s.shift, value
-		}
-	}
-	if most == -1<<30 { // nothing fits: keep what is known to
+	return k.suit(j, t.choices[j], k.wishes(t, turn))
+}
+
+// suit picks a layout for job j that meets wishes, and not always the most of them,
+// so that a search gets to see others than the one that looks best from here.
+func (k *seeker) suit(j int, now choice, wishes []wish) choice {
+	job, best := k.jobs[j], now
+	if !k.free(j) {
 		return now
 	}
-	best.cuts = make([]Length, len(l.Cuts))
-	for m, c := range l.Cuts {
-		best.cuts[m] = c + best.shift
+	if job.Arrange != AsListed {
+		best = k.arrange(job, now, wishes)
+		best.shift = now.shift
+	}
+	cuts := k.p.beam.Lay(job, best.slits, 0).Cuts
+	if k.windows[j].Length() > 0 && len(cuts) > 0 {
+		best.shift = k.drawShift(cuts, k.windows[j], wishes, best.shift)
+	}
+	best.cuts = shifted(cuts, best.shift)
+	return best
+}
+
+// shifted are the places shifted by a length, in memory of their own.
+func shifted(places []Length, by Length) []Length {
+	out := make([]Length, len(places))
+	for i, x := range places {
+		out[i] = x + by
+	}
+	return out
+}
+
+// drawShift draws some shifts that each put a cut on a wish, and takes the one that
+// meets most, about: the more wishes a shift meets, the likelier it is drawn. Where
+// none is drawn the present one stays.
+func (k *seeker) drawShift(cuts []Length, window Span, wishes []wish, present Length) Length {
+	reach := func(at Length) int {
+		i, _ := slices.BinarySearchFunc(wishes, at, func(w wish, at Length) int { return cmp.Compare(w.at, at) })
+		return i
+	}
+	best, most := present, -1
+	for range 1 + k.chance.IntN(mostTried) {
+		c := cuts[k.chance.IntN(len(cuts))]
+		from, to := reach(c+window.From), reach(c+window.To+1)
+		if from == to {
+			continue
+		}
+		shift := wishes[from+k.chance.IntN(to-from)].at - c
+		if v := 4*met(cuts, wishes, shift) + k.chance.IntN(8); v > most {
+			best, most = shift, v
+		}
 	}
 	return best
 }
 
-// next is the cuts of the turn after this one.
-func (k *seeker) next(t *tour, turn int) []Length {
-	if turn+1 < len(t.order) {
-		return t.choices[t.order[turn+1]].cuts
-	}
-	return nil
-}
-
-// promising lists the shifts in the window that put most weight of wishes on cuts
-// of the layout, and beside them centred and the shift at present. Here the bound
-// of each is that weight.
-func (k *seeker) promising(cuts []Length, window Span, wishes []wish, present Length) []bounded {
-	k.shifts = append(k.shifts[:0], bounded{shift: 0})
-	if window.Length() == 0 {
-		return k.shifts
-	}
-	k.meets = k.meets[:0]
-	from := 0
+// met is the weight of the wishes at the shifted cuts.
+func met(cuts []Length, wishes []wish, shift Length) (sum int) {
+	w := 0
 	for _, c := range cuts {
-		for from < len(wishes) && wishes[from].at < c+window.From {
-			from++
+		for w < len(wishes) && wishes[w].at < c+shift {
+			w++
 		}
-		for _, w := range wishes[from:] {
-			if w.at > c+window.To {
-				break
-			}
-			k.meets = append(k.meets, bounded{w.at - c, w.weight})
+		for ; w < len(wishes) && wishes[w].at == c+shift; w++ {
+			sum += wishes[w].weight
 		}
 	}
-	slices.SortFunc(k.meets, func(a, b bounded) int { return cmp.Compare(a.shift, b.shift) })
-	n := 0 // k.meets[:n] are the shifts, each once with its weights summed
-	for _, m := range k.meets {
-		if n > 0 && k.meets[n-1].shift == m.shift {
-			k.meets[n-1].stays += m.stays
-			continue
-		}
-		k.meets[n] = m
-		n++
-	}
-	k.meets = k.meets[:n]
-	slices.SortFunc(k.meets, func(a, b bounded) int {
-		return cmp.Or(cmp.Compare(b.stays, a.stays), cmp.Compare(a.shift, b.shift))
-	})
-	k.shifts = append(k.shifts, k.meets[:min(n, mostTried)]...)
-	return append(k.shifts, bounded{shift: present})
+	return sum
 }
 
-// common counts the places that two ascending lists have in common.
-func common(a, b []Length) int {
-	n, j := 0, 0
-	for _, x := range a {
-		for j < len(b) && b[j] < x {
-			j++
-		}
-		if j < len(b) && b[j] == x {
-			n++
+// slide shifts the layouts of the turns that slide with the one before them, as far
+// as their jobs allow.
+func (k *seeker) slide(t *tour, from int, by Length) {
+	for turn := from; turn < k.slid; turn++ {
+		j := t.order[turn]
+		c := t.choices[j]
+		if c.shift+by >= k.windows[j].From && c.shift+by <= k.windows[j].To {
+			c.shift, c.cuts = c.shift+by, shifted(c.cuts, by)
+			t.choices[j] = c
 		}
 	}
-	return n
 }

@@ -27,6 +27,16 @@ func (f *finisher) finish(ctx context.Context, t *tour) {
 	}
 }
 
+// weave weaves a tour whose places are all known, and finishes it.
+func (f *finisher) weave(ctx context.Context, t *tour, rounds int, locked bool) {
+	f.keep(t)
+	f.settle(t)
+	t = f.seeker.weave(ctx, t, rounds, locked)
+	f.keep(t)
+	f.settle(t)
+	f.shake(ctx, t)
+}
+
 // finisher keeps the best plan written so far.
 type finisher struct {
 	*seeker
@@ -118,30 +128,42 @@ func (t *tour) moves() (n int) {
 // exactly the fewest repositions, then parked, then travel, or by chance among
 // those with as few repositions when shaken.
 func (k *seeker) sweep(t *tour, shaken bool) {
+	k.view.shake, k.view.chance = 0, k.chance
+	if shaken {
+		k.view.shake = 1
+	}
 	n := len(t.order)
 	for turn := n - 1; turn >= 0; turn-- {
-		j := t.order[turn]
-		k.p.set(t.stands[turn].At, k.p.beam.web(k.jobs[j].Web), t.choices[j].cuts)
-		k.p.keep.loose(&k.p.now)
-		k.view.coming, k.view.then, k.view.swaps = k.view.coming[:0], nil, nil
-		k.view.shake, k.view.chance = 0, k.chance
-		if shaken {
-			k.view.shake = 1
-		}
+		j, after := t.order[turn], []Length(nil)
 		if turn+1 < n {
-			k.view.then = t.stands[turn+2].At
+			after = t.stands[turn+2].At
 		}
-		q := k.p.places.solve(&k.p.now, &k.p.keep, &k.view)
-		if q < 0 {
-			continue
-		}
-		for i := range t.stands[turn+1].At {
-			c := &k.p.places.list[q]
-			t.stands[turn+1].At[i] = c.at
-			q = int(c.next)
+		if !k.pinned[j] {
+			k.settleJob(j, t.choices[j].cuts, t.stands[turn].At, after, t.stands[turn+1].At)
 		}
 	}
 	k.view.shake = 0
+}
+
+// settleJob finds the places for job j that cost least between what stands before
+// it and what is to stand after it, nil where nothing is. It is not ok where the
+// cuts can't be set, and then leaves into alone.
+func (k *seeker) settleJob(j int, cuts, before, after, into []Length) (ok bool) {
+	k.p.set(before, k.p.beam.web(k.jobs[j].Web), cuts)
+	k.p.keep.loose(&k.p.now)
+	k.view.coming, k.view.then, k.view.swaps = k.view.coming[:0], after, nil
+	q := -1
+	if !k.p.now.impossible {
+		q = k.p.places.solve(&k.p.now, &k.p.keep, &k.view)
+	}
+	if q < 0 {
+		return false
+	}
+	for i := range into {
+		c := &k.p.places.list[q]
+		into[i], q = c.at, int(c.next)
+	}
+	return true
 }
 
 // write makes a plan of the tour from the places in its standings.

@@ -5,19 +5,20 @@ import (
 	"context"
 	"slices"
 	"sync"
-	"time"
 )
 
-// A search is run in two heats. In the first several starters search from the same
-// tour, each by its own chance; in the second the best of them go on, cooler. What
+// A search is run in heats. In the first several starters search from the same
+// tour, each by its own chance; in the others the best of them go on, cooler. What
 // a starter finds is as uneven as the ground it walks on, so on a short day many
 // starters and a choice do better than one long walk; a long day needs the walk.
 const (
 	mostStarters = 8
 	jobsStarted  = 96 // starters times jobs
 	finalists    = 2
-	firstHeat    = 0.9 // its share of the rounds
-	secondWarmth = 0.3
+	firstHeat    = 0.7 // its share of the rounds
+	laterHeats   = 2   // of the finalists
+	laterWarmth  = 0.3
+	cooler       = 0.5 // the second of these beside the first
 	// Up to so many jobs every order is tried with the finalists' layouts, and the
 	// best few of them are finished too.
 	fewJobs = 5
@@ -37,7 +38,7 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 	}
 	s.each(all, func(r *starter) {
 		var ok bool
-		if r.tour, ok = r.seeker.begin(s.start, s.clock); ok {
+		if r.tour, ok = r.seeker.begin(s); ok {
 			r.energy = r.tour.sums[len(s.jobs)].energy(s.effort.Aim, r.seeker.move)
 			s.heat(ctx, r, first, 1)
 		}
@@ -47,8 +48,11 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 	all = all[:min(finalists, len(all))]
 	plans := make([]*DayPlan, len(all))
 	s.each(all, func(r *starter) {
-		s.heat(ctx, r, second, secondWarmth)
+		for n, warmth := 0, laterWarmth; n < laterHeats; n, warmth = n+1, warmth*cooler {
+			s.heat(ctx, r, second/laterHeats, warmth)
+		}
 		f := finisher{seeker: r.seeker}
+		f.weave(ctx, r.tour, min(weavesPerJob*len(s.jobs), s.effort.Rounds), false)
 		for _, t := range append([]*tour{r.tour}, r.seeker.everyOrder(ctx, r.tour)...) {
 			f.finish(ctx, t)
 		}
@@ -144,42 +148,29 @@ func (s *search) heat(ctx context.Context, r *starter, rounds int, warmth float6
 	r.rounds += rounds
 }
 
-// begin is the tour that a search starts from: the listed order, mended where it
-// breaks a rule, its layouts chosen one after the other.
-func (k *seeker) begin(start *Standing, clock time.Time) (*tour, bool) {
-	choices := make([]choice, len(k.jobs))
-	for i, j := range k.jobs {
-		l := k.p.beam.Lay(j, j.Slits(), 0)
-		choices[i] = choice{slits: l.Slits, cuts: l.Cuts}
-		for e := range j.Entries {
-			choices[i].entries = append(choices[i].entries, e)
-		}
-		k.redo[i] = true
-	}
-	t := newTour(start, clock, choices)
+// begin is the tour that a search starts from: the order given, mended where it
+// breaks a rule, with the layouts that were chosen for it one after the other.
+func (k *seeker) begin(s *search) (*tour, bool) {
+	t := s.tour()
 	var ok bool
 	if t.order, ok = k.rules.mend(t.order); !ok {
 		return nil, false
 	}
-	if _, any := k.fit(t); !any {
-		return nil, false
-	}
-	return t, true
+	const all = int64(1) << 62
+	return t, k.reckon(t, 0, all, nil, 0) <= all
 }
 
-// fit gives jobs that can't be set centred a layout that can, and reckons the
-// tour.
-func (k *seeker) fit(t *tour) (int64, bool) {
-	for j, job := range k.jobs {
-		l, _, faults := k.p.Nearest(t.stands[0].At, job)
-		if len(faults) > 0 {
-			return 0, false
+// tour is the order given with its layouts; what stands in between is not set.
+func (s *search) tour() *tour {
+	choices := make([]choice, len(s.jobs))
+	for i := range s.listed.Steps {
+		l := &s.listed.Steps[i].Layout
+		choices[i] = choice{slits: l.Slits, shift: l.Shift, cuts: l.Cuts}
+		for e := range s.jobs[i].Entries {
+			choices[i].entries = append(choices[i].entries, e)
 		}
-		t.choices[j].shift, t.choices[j].cuts = l.Shift, l.Cuts
 	}
-	const all = int64(1) << 62
-	e := k.reckon(t, 0, all, nil, 0)
-	return e, e <= all
+	return newTour(s.start, s.clock, choices)
 }
 
 // locked reports whether there is nothing to search for: one order, and no choice

@@ -35,7 +35,7 @@ func (now *Standing) After(s *Step) *Standing {
 }
 
 // PlanDay plans the day's jobs in the order of the file, each changeover on its
-// own. Jobs done or set aside are left out; jobs that the beam can't run are
+// own; Settle improves on that. Jobs done or set aside are left out; jobs that the beam can't run are
 // refused and the rest planned. It fails only when the beam can't plan at all.
 func PlanDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
 	p, err := NewPlanner(b)
@@ -43,7 +43,7 @@ func PlanDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
 		return nil, err
 	}
 	day := &DayPlan{Beam: b, Start: start}
-	day.Steps, day.Refused = p.run(start, d, p.Next)
+	day.Steps, day.Refused = p.run(start, d, p.Resume)
 	day.Totals = Sum(day.Steps)
 	listed, _ := p.run(start, d, p.NextCentred)
 	day.Listed = Sum(listed)
@@ -63,7 +63,7 @@ func (d *DayPlan) Jobs() []*Job {
 // run plans the day's jobs one after the other with next.
 func (p *Planner) run(now *Standing, d *Day,
 	next func(*Standing, time.Time, *Job) (Step, *Standing, []Fault)) (steps []Step, refused []Refusal) {
-	clock := d.Start
+	clock := d.Begins(now)
 	for i := range d.Jobs {
 		j := &d.Jobs[i]
 		if j.State == Done || j.State == Aside {

@@ -51,14 +51,19 @@ func (a score) energy(aim Aim, move time.Duration) int64 {
 
 // add counts a step in.
 func (a *score) add(s *Step) {
-	a.late += s.Late
-	if s.Late > 0 {
-		a.lateJobs++
-	}
+	a.tell(s.Late)
 	a.setup += s.Setup.Total()
 	a.repositions += s.Changeover.Repositions
 	a.parked += s.Changeover.Parked
 	a.travel += s.Changeover.Travel
+}
+
+// tell counts a job's lateness in.
+func (a *score) tell(late time.Duration) {
+	a.late += late
+	if late > 0 {
+		a.lateJobs++
+	}
 }
 
 // plus adds two scores up.

@@ -22,10 +22,13 @@ type Progress struct {
 	Best       Totals
 }
 
+// roundsPerJob is the default effort.
+const roundsPerJob = 5500
+
 // DefaultRounds is how many candidates a search tries for that many jobs, when it
 // is not told.
 func DefaultRounds(jobs int) int {
-	return min(3000*max(jobs, 1), 12_000+600*jobs)
+	return roundsPerJob * max(jobs, 1)
 }
 
 // Search plans the day in the best order it finds, with the layouts that each job
@@ -41,7 +44,7 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 	if e.Rounds == 0 {
 		e.Rounds = DefaultRounds(len(listed.Steps))
 	}
-	s := newSearch(b, start, d, listed, e)
+	s := newSearch(b, start, d.Begins(start), listed, e)
 	plans := s.run(ctx)
 	best := s.better(append(plans, s.fallback(listed)...))
 	if best == nil { // no order keeps the rules
@@ -58,7 +61,8 @@ type search struct {
 	beam   *Beam
 	start  *Standing
 	clock  time.Time
-	jobs   []*Job // that can be run
+	listed *DayPlan // of the order given
+	jobs   []*Job   // that can be run
 	rules  rules
 	common [][]int   // by two jobs: most cuts they can have in common
 	least  [][]int64 // by two jobs: the least energy of the changeover between them
@@ -70,11 +74,19 @@ type search struct {
 	seen bool
 }
 
-func newSearch(b *Beam, start *Standing, d *Day, listed *DayPlan, e Effort) *search {
-	s := &search{beam: b, start: start, clock: d.Start, effort: e, jobs: listed.Jobs()}
+func newSearch(b *Beam, start *Standing, clock time.Time, listed *DayPlan, e Effort) *search {
+	s := &search{beam: b, start: start, clock: clock, listed: listed, effort: e, jobs: listed.Jobs()}
 	s.rules = rulesOf(s.jobs)
+	if s.setting(0) && s.rules.turn[0] < 0 { // what is begun comes first
+		s.rules.turn[0], s.rules.none = 0, false
+	}
 	s.compare()
 	return s
+}
+
+// setting reports whether the beam is being set up for a job.
+func (s *search) setting(job int) bool {
+	return job < len(s.jobs) && s.start.Setting != nil && s.start.Setting.Job == s.jobs[job].ID
 }
 
 // compare works out what is known of each pair of jobs beforehand.
@@ -85,7 +97,7 @@ func (s *search) compare() {
 		s.common, s.least = append(s.common, make([]int, len(n))), append(s.least, make([]int64, len(n)))
 		for j := range n {
 			s.common[u][j] = meeting(&n[u], &n[j])
-			before := Standing{Material: s.jobs[u].Material, Web: s.jobs[u].Web, SetBar: s.jobs[u].SetBar, SiliconeFree: s.jobs[u].SiliconeFree}
+			before := s.jobs[u].left()
 			least := score{setup: s.beam.setupTime(&before, s.jobs[j], &Changeover{}).Total()}
 			if s.beam.InPlace == 0 {
 				least.repositions = s.beam.pair(&n[u], &n[j])
@@ -106,13 +118,16 @@ func (s *search) seeker(n int) *seeker {
 		timed:  s.effort.Aim == AimMinutes,
 		move:   s.beam.Drive.typical(),
 		chance: rand.New(rand.NewPCG(s.effort.Seed, uint64(n))),
+		rough:  newSketch(s.beam, s.start, s.jobs),
 		redo:   make([]bool, len(s.jobs)),
 	}
-	for _, j := range s.jobs {
+	for i, j := range s.jobs {
+		k.pinned = append(k.pinned, j.State == Running || s.setting(i))
 		from, to := s.beam.Window(j)
 		k.windows = append(k.windows, Span{from, to})
-		k.timed = k.timed || !j.Due.IsZero()
+		k.due = k.due || !j.Due.IsZero()
 	}
+	k.timed = k.timed || k.due
 	return k
 }
 

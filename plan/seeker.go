@@ -3,23 +3,24 @@ package plan
 import (
 	"math"
 	"math/rand/v2"
-	"slices"
 	"time"
 )
 
 // seeker searches for the best tour of a day's jobs: it changes the order, or a
-// layout, plans the day anew from the first turn that the change touches, and
-// keeps what is better or, while it is early, not much worse (simulated annealing:
-// Kirkpatrick, Gelatt & Vecchi 1983, Science 220:671, doi:10.1126/science.220.4598.671).
-// Every changeover that it plans is exact for its two layouts; what it looks for
+// layout, looks at a sketch of the day, plans what that doesn't turn down anew from
+// the first turn that the change touches, and keeps what is better or, while it is
+// early, not much worse (simulated annealing: Kirkpatrick, Gelatt & Vecchi 1983,
+// Science 220:671, doi:10.1126/science.220.4598.671). Every changeover that it plans is exact for its two layouts; what it looks for
 // is the order, and layouts and resting places that suit the jobs to come.
 type seeker struct {
 	p       *Planner
 	jobs    []*Job
 	windows []Span // shifts that each job allows
+	pinned  []bool // by job: it runs, or the beam is being set up for it, so it is as it stands
 	rules   rules
 	aim     Aim
 	timed   bool // setup time is needed to compare orders
+	due     bool // there are due times
 	blind   bool // later jobs are not looked at
 	move    time.Duration
 	chance  *rand.Rand
@@ -30,10 +31,11 @@ type seeker struct {
 
 	view   outlook
 	change Changeover // of the turn being planned
-	redo   []bool     // by job: choose its layout anew
-
-	wish          []wish
-	meets, shifts []bounded
+	rough  *sketch
+	redo   []bool // by job: choose its layout anew
+	slid   int    // the turn up to which layouts slide along with the one chosen anew
+	wish   []wish
+	merged []wish // memory for the next wishes
 }
 
 // reckon plans the tour's turns from one on, keeping the outlook on later jobs,
@@ -46,10 +48,6 @@ func (k *seeker) reckon(t *tour, from int, limit int64, old *tour, alike int) in
 		if old != nil && turn >= alike && t.joins(old, turn) {
 			t.follow(old, turn)
 			break
-		}
-		j := t.order[turn]
-		if k.redo[j] {
-			t.choices[j] = k.choose(t, turn)
 		}
 		if !k.turn(t, turn) {
 			return math.MaxInt64
@@ -117,13 +115,10 @@ func (k *seeker) anneal(t *tour, energy int64, rounds int, warmth float64, goOn 
 	n := len(t.order)
 	k.view.rough = true
 	defer func() { k.view.rough = false }()
+	k.still()
+	t.guess = k.sketch(t)
 	best, now, next := t.clone(), t, t.clone()
-	least := energy
-	// Lateness that nothing mends must not keep the search warm.
-	end := t.sums[n]
-	end.late, end.lateJobs = 0, 0
-	hot := float64(end.energy(k.aim, k.move)) / float64(12*n)
-	cold := 0.3 * float64(k.move.Milliseconds())
+	least, heat := energy, k.cooling(t, rounds, warmth)
 	for round := range rounds {
 		if round%32 == 0 && !goOn(round, best) {
 			break
@@ -132,8 +127,12 @@ func (k *seeker) anneal(t *tour, energy int64, rounds int, warmth float64, goOn 
 		if !ok {
 			continue
 		}
-		left := warmth * (1 - float64(round)/float64(rounds))
-		limit := energy + int64((float64(hot*left*left)+cold)*exponential[k.chance.IntN(len(exponential))])
+		warm := heat(round)
+		if next.guess = k.sketch(next); next.guess > now.guess+k.allow(warm)+guessed*k.move.Milliseconds() || next.like(now) {
+			continue
+		}
+		next.stand(now, from)
+		limit := energy + k.allow(warm)
 		if e := k.reckon(next, from, limit, k.known(now), alike); e <= limit {
 			now, next, energy = next, now, e
 			if e < least {
@@ -146,8 +145,39 @@ func (k *seeker) anneal(t *tour, energy int64, rounds int, warmth float64, goOn 
 	return best, least
 }
 
-// exponential holds the quantiles of the exponential distribution: how much worse,
-// in units of the temperature, a tour may be and still be kept.
+// guessed is how many moves a sketch may be out to a tour's disadvantage before
+// that is turned down.
+const guessed = 2
+
+// The temperatures between which a search cools down, evenly in its logarithm: the
+// hot one in parts of a turn's share of the day's cost, the cold one in moves. At
+// less than the one a search never leaves the order it began with.
+const (
+	hottest = 0.3
+	coldest = 0.9
+)
+
+// cooling is the temperature of each round.
+func (k *seeker) cooling(t *tour, rounds int, warmth float64) func(round int) float64 {
+	end := t.sums[len(t.order)]
+	end.late, end.lateJobs = 0, 0 // lateness that nothing mends must not keep the search warm
+	cold := coldest * float64(k.move.Milliseconds())
+	hot := max(warmth*hottest*float64(end.energy(k.aim, k.move))/float64(len(t.order)), cold)
+	return func(round int) float64 { return hot * math.Pow(cold/hot, float64(round)/float64(rounds)) }
+}
+
+// still makes sketches choose nothing.
+func (k *seeker) still() {
+	clear(k.redo)
+	k.slid = 0
+}
+
+// allow draws how much worse a tour may be at a temperature and still be kept.
+func (k *seeker) allow(warm float64) int64 {
+	return int64(warm * exponential[k.chance.IntN(len(exponential))])
+}
+
+// exponential holds the quantiles of the exponential distribution.
 var exponential = func() (out [1024]float64) {
 	for i := range out {
 		out[i] = -math.Log((float64(i) + 0.5) / float64(len(out)))
@@ -158,118 +188,13 @@ var exponential = func() (out [1024]float64) {
 // known is the tour itself where the rest of a day costs the same whenever it
 // begins, and nil where due times make the clock matter.
 func (k *seeker) known(t *tour) *tour {
-	for _, j := range k.jobs {
-		if !j.Due.IsZero() {
-			return nil
-		}
+	if k.due {
+		return nil
 	}
 	return t
 }
 
-// propose makes next a neighbour of now: two jobs exchanged, one job moved, a run
-// of jobs turned round, or the layout of one or two jobs chosen anew. It returns
-// the first turn that changes and the first from which all is alike again; ok is
-// false when the neighbour breaks a rule.
-func (k *seeker) propose(now, next *tour) (from, alike int, ok bool) {
-	n := len(now.order)
-	a, b := k.chance.IntN(n), k.chance.IntN(n)
-	next.take(now)
-	clear(k.redo)
-	order := next.order
-	from, alike = min(a, b), max(a, b)+1
-	switch kind := k.chance.IntN(12); {
-	case kind < 7 && a == b:
-		return 0, 0, false
-	case kind < 2: // two exchanged
-		order[a], order[b] = order[b], order[a]
-		k.redo[order[a]], k.redo[order[b]] = true, true
-	case kind < 4: // one moved, behind a job that it suits or anywhere
-		j := order[a]
-		rest := slices.Delete(order, a, a+1)
-		if k.chance.IntN(4) > 0 {
-			b = min(1+k.suited(rest, j), n-1)
-		}
-		next.order = slices.Insert(rest, b, j)
-		from, alike = min(a, b), max(a, b)+1
-		k.redo[j] = true
-	case kind < 6: // a run moved
-		run := 1 + k.chance.IntN(min(4, n-from))
-		moved := slices.Clone(order[from:min(from+run, n)])
-		rest := slices.Delete(order, from, from+len(moved))
-		if len(rest) == 0 {
-			return 0, 0, false
-		}
-		to := min(1+k.suited(rest, moved[0]), len(rest))
-		next.order = slices.Insert(rest, to, moved...)
-		from, alike = min(from, to), max(from, to)+len(moved)
-		k.redo[moved[0]] = k.chance.IntN(2) == 0
-		if alike < n {
-			k.redo[next.order[alike]] = k.chance.IntN(2) == 0
-			alike++
-		}
-	case kind < 7: // a run turned round
-		slices.Reverse(order[from:alike])
-		for _, j := range order[from:alike] {
-			k.redo[j] = true
-		}
-	case kind < 9: // a run slid along the beam, its layouts keeping together
-		from, alike = a, min(a+1+k.chance.IntN(5), n)
-		if !k.free(order[a]) {
-			return 0, 0, false
-		}
-		next.stand(now, from)
-		k.slide(next, from, alike)
-		return from, alike, true
-	default: // layouts chosen anew
-		from, alike = a, min(a+1+k.chance.IntN(2), n)
-		for _, j := range order[from:alike] {
-			k.redo[j] = true
-		}
-		if !k.free(order[from]) && !k.free(order[alike-1]) {
-			return 0, 0, false
-		}
-	}
-	if !k.rules.kept(next.order) {
-		return 0, 0, false
-	}
-	next.stand(now, from)
-	return from, alike, true
-}
-
-// slide chooses the layout of a turn anew and shifts those of the turns after it,
-// up to a turn, by as much as their jobs allow.
-func (k *seeker) slide(t *tour, from, to int) {
-	j := t.order[from]
-	was := t.choices[j].shift
-	t.choices[j] = k.choose(t, from)
-	by := t.choices[j].shift - was
-	for _, j := range t.order[from+1 : to] {
-		c := t.choices[j]
-		if c.shift+by < k.windows[j].From || c.shift+by > k.windows[j].To {
-			continue
-		}
-		c.shift += by
-		c.cuts = slices.Clone(c.cuts)
-		for m := range c.cuts {
-			c.cuts[m] += by
-		}
-		t.choices[j] = c
-	}
-}
-
-// suited is the turn, of three drawn by chance, of the job that has most cuts in
-// common with job j at the best of their shifts.
-func (k *seeker) suited(order []int, j int) int {
-	best := k.chance.IntN(len(order))
-	for range 2 {
-		if t := k.chance.IntN(len(order)); k.common[order[t]][j] > k.common[order[best]][j] {
-			best = t
-		}
-	}
-	return best
-}
-
 // free reports whether a job leaves any choice of layout.
 func (k *seeker) free(j int) bool {
-	return k.windows[j].Length() > 0 || k.jobs[j].Arrange != AsListed && len(k.jobs[j].Entries) > 1
+	return !k.pinned[j] && (k.windows[j].Length() > 0 || k.jobs[j].Arrange != AsListed && len(k.jobs[j].Entries) > 1)
 }

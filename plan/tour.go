@@ -13,6 +13,7 @@ type tour struct {
 	stands  []Standing // stands[i] is before turn i
 	sums    []score    // sums[i] is of the turns before i
 	clocks  []time.Time
+	guess   int64 // its sketch
 }
 
 // choice is one layout that a job allows.
@@ -53,6 +54,19 @@ func (t *tour) stand(other *tour, turn int) {
 		t.stands[i].take(&other.stands[i])
 		t.sums[i], t.clocks[i] = other.sums[i], other.clocks[i]
 	}
+}
+
+// like reports whether two tours have one order and one set of layouts.
+func (t *tour) like(other *tour) bool {
+	if !slices.Equal(t.order, other.order) {
+		return false
+	}
+	for j := range t.choices {
+		if !slices.Equal(t.choices[j].cuts, other.choices[j].cuts) {
+			return false
+		}
+	}
+	return true
 }
 
 // joins reports whether t stands before a turn as the other tour does.

@@ -1,0 +1,81 @@
+package plan_test
+
+import (
+	"context"
+	"math/rand/v2"
+	"testing"
+
+	"bide/plan"
+)
+
+// A settled day keeps the order, verifies, is never worse by the aim, comes out the
+// same again, and over many days saves moves.
+func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
+	saved, days := 0, uint64(60)
+	if testing.Short() {
+		days = 12
+	}
+	for seed := range days {
+		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 71)))
+		alone, err := plan.PlanDay(b, start, d)
+		if err != nil {
+			continue
+		}
+		aim := plan.Aim(seed % 2)
+		settled := plan.Settle(context.Background(), alone, aim)
+		if err := plan.VerifyDay(settled, d); err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+		}
+		if worse(settled.Totals, alone.Totals, aim) {
+			t.Errorf("seed %d: settled %+v, each on its own %+v", seed, settled.Totals, alone.Totals)
+		}
+		for i := range alone.Steps {
+			if settled.Steps[i].Job != alone.Steps[i].Job {
+				t.Errorf("seed %d: %s at turn %d, was %s", seed, settled.Steps[i].Job.ID, i+1, alone.Steps[i].Job.ID)
+			}
+		}
+		if again := plan.Settle(context.Background(), alone, aim); !same(settled, again) {
+			t.Errorf("seed %d: settled twice, and not alike", seed)
+		}
+		if settled.Floor != nil && settled.Totals.Repositions < settled.Floor.Repositions {
+			t.Errorf("seed %d: %d moves below the floor of %d", seed, settled.Totals.Repositions, settled.Floor.Repositions)
+		}
+		saved += alone.Totals.Repositions - settled.Totals.Repositions
+	}
+	if saved <= 0 {
+		t.Errorf("settling saved %d moves over all days", saved)
+	}
+}
+
+// A job that runs, and one that the beam is being set up for, stay as they stand.
+func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
+	tried := 0
+	for seed := range uint64(60) {
+		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 72)))
+		if p, err := plan.PlanDay(b, start, d); err == nil && len(p.Steps) > 2 {
+			first, stands := p.Steps[0].Job.ID, start.After(&p.Steps[0])
+			for i := range d.Jobs {
+				d.Jobs[i].State = plan.Waiting
+				if d.Jobs[i].ID == first {
+					d.Jobs[i].State = plan.Running
+					d.Jobs[0], d.Jobs[i] = d.Jobs[i], d.Jobs[0]
+				}
+			}
+			runs, err := plan.PlanDay(b, stands, d)
+			if err != nil || len(runs.Steps) == 0 || runs.Steps[0].Changeover.Repositions > 0 {
+				continue
+			}
+			tried++
+			if s := plan.Settle(context.Background(), runs, plan.AimMoves); s.Steps[0].Changeover.Repositions > 0 {
+				t.Errorf("seed %d: %d moves under a job that runs", seed, s.Steps[0].Changeover.Repositions)
+			}
+			s, err := plan.Search(context.Background(), b, stands, d, plan.Effort{Rounds: 300, Seed: seed})
+			if err != nil || s.Steps[0].Job.ID != first || s.Steps[0].Changeover.Repositions > 0 {
+				t.Errorf("seed %d: searched, %v: %s is first, with %d moves", seed, err, s.Steps[0].Job.ID, s.Steps[0].Changeover.Repositions)
+			}
+		}
+	}
+	if tried < 10 {
+		t.Errorf("only %d days tried", tried)
+	}
+}
