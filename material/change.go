@@ -12,7 +12,7 @@ type Change struct {
 const notKnown = "not known"
 
 // Changes tells what differs at the knife from the job before, in the order of the
-// work. Before may be nil, for a beam whose last job isn't known: everything is then
+// work. A pressure or speed of 0 before is one that isn't known. Before may be nil, for a beam whose last job isn't known: everything is then
 // to be set or looked at.
 func Changes(before, after *Settings) []Change {
 	var out []Change
@@ -34,14 +34,24 @@ func Changes(before, after *Settings) []Change {
 	tell("pistons", "connect them, or fit other holders", func(s *Settings) string {
 		return s.airText(pistons(s.Air.Pistons, s.Air.BoreMM))
 	})
-	tell("pressure", "set it, then prove it on the first-off", func(s *Settings) string { return s.airText(bars(s.Air.SetBar)) })
+	tell("pressure", "set it, then prove it on the first-off", func(s *Settings) string {
+		if s.Air.SetBar == 0 && s.Refused == "" {
+			return notKnown
+		}
+		return s.airText(bars(s.Air.SetBar))
+	})
 	tell("wicking", "fit, take off or refill; fresh felts where the fluid changes", func(s *Settings) string {
 		if s.Wicking.Fluid == "" {
 			return s.Wicking.Wick.String()
 		}
 		return s.Wicking.Wick.String() + ", " + s.Wicking.Fluid
 	})
-	tell("speed", "run no faster", func(s *Settings) string { return speeds(s.Speed.Speed) })
+	tell("speed", "run no faster", func(s *Settings) string {
+		if s.Speed.Speed == 0 {
+			return notKnown
+		}
+		return speeds(s.Speed.Speed)
+	})
 	return out
 }
 

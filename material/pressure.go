@@ -50,7 +50,7 @@ func ChooseAir(newtons float64, c Cylinder) (Air, error) {
 		return Air{}, err
 	}
 	own := c.set(newtons, c.BoreMM, c.Pistons)
-	if own.SetBar <= c.SupplyBar {
+	if c.reaches(own) {
 		own.Own = true
 		return own, nil
 	}
@@ -59,7 +59,7 @@ func ChooseAir(newtons float64, c Cylinder) (Air, error) {
 			continue
 		}
 		for n := 1; n <= c.mostPistons(); n++ { // as many as the shop's, or fewer, don't reach with its bore
-			if a := c.set(newtons, bore, n); a.SetBar <= c.SupplyBar {
+			if a := c.set(newtons, bore, n); c.reaches(a) {
 				a.Why = fmt.Sprintf("%s would need %.1f bar, and the supply gives %.1f: %s of %g mm",
 					pistons(c.Pistons, c.BoreMM), own.SetBar, c.SupplyBar, count(n), bore)
 				return a, nil
@@ -67,6 +67,13 @@ func ChooseAir(newtons float64, c Cylinder) (Air, error) {
 		}
 	}
 	return Air{}, c.refuse(own, newtons)
+}
+
+// reaches reports whether the supply gives what is to be set. A pressure that is the
+// supply's own may come out of the sums a little above it.
+func (c Cylinder) reaches(a Air) bool {
+	const slack = 1e-9 // bar
+	return a.SetBar <= c.SupplyBar+slack
 }
 
 // mostPistons is how many pistons a holder is taken to have at most.

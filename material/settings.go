@@ -1,6 +1,9 @@
 package material
 
-import "errors"
+import (
+	"errors"
+	"math"
+)
 
 // Machine is what a job's settings depend on beside its material.
 type Machine struct {
@@ -67,8 +70,20 @@ func (s *Settings) press(g Group, c Cylinder) error {
 	s.Guessed = guessed
 	if s.Air, err = ChooseAir(force, c); err != nil {
 		s.Refused = err.Error()
+		return nil
 	}
+	s.Air.round(c.SupplyBar)
 	return nil
+}
+
+// round makes the pressure one that a gauge shows and a file keeps, in hundredths of
+// a bar, and the force that of it: so two jobs that are set alike are told alike.
+func (a *Air) round(supply float64) {
+	bar := min(math.Round(a.SetBar*100)/100, supply)
+	if bar > 0 {
+		a.SetN *= bar / a.SetBar
+		a.SetBar = bar
+	}
 }
 
 // wear works out the tips' wear index under the force set.

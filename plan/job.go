@@ -68,6 +68,7 @@ type Job struct {
 	Blade        Blade
 	SetBar       float64 // set pressure, bar; 0 unknown
 	SiliconeFree bool    // blades and felts must be clean of silicone first
+	Uncut        string  // why no pressure of the beam parts it, with the numbers; empty when one does
 }
 
 // Slits are the cut widths as listed, operator side first.

@@ -14,7 +14,7 @@ type Layout struct {
 // Fault is one thing that keeps a job from being laid out or run on a beam: the
 // part of the job at fault and what is wrong, with its numbers in Unit.
 type Fault struct {
-	Key string // the job's key in day.toml it belongs to: web, slits, trim, shift
+	Key string // the job's key in day.toml it belongs to: material, web, slits, trim, shift
 	Why func(Unit) string
 }
 
@@ -28,6 +28,9 @@ func (b *Beam) Faults(j *Job) []Fault {
 			web, area := u.apart(j.Web, b.Web.Length())
 			return fmt.Sprintf("the web of %s is wider than the web area of %s", web, area)
 		})
+	}
+	if j.Uncut != "" {
+		fault("material", func(Unit) string { return j.Uncut })
 	}
 	slits := j.Slits()
 	trim := j.Web - sum(slits)

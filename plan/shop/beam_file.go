@@ -145,7 +145,7 @@ func readSetup(t *table, s *plan.Setup) {
 // readCylinder reads [cylinder]. No value of a missing table is more than a guess.
 func readCylinder(t *table, a *plan.Air) {
 	*a = plan.Air{
-		Bore:      t.length("bore", 28*plan.Millimetre, aboveZero),
+		Bore:      t.length("bore", 28*plan.Millimetre, boreRange),
 		Pistons:   t.whole("pistons", 1, 1, 20),
 		SupplyBar: t.number("supply_bar", 6.3, 0.1, 100),
 		MarginBar: t.number("margin_bar", 0.8, 0, 100),
@@ -163,7 +163,7 @@ func readAnvil(root *table) *Anvil {
 	}
 	t.need("diameter")
 	a := &Anvil{
-		Diameter:    t.length("diameter", 0, aboveZero),
+		Diameter:    t.length("diameter", 0, anvilRange),
 		Bore:        t.length("bore", 0, zeroOrMore),
 		Span:        t.length("span", 0, aboveZero),
 		HardnessHRC: t.number("hardness_hrc", 0, 1, 80),

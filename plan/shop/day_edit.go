@@ -22,7 +22,7 @@ func (s *Shop) readDayText(text string) (*dayReading, Problems) {
 	if root == nil {
 		return nil, r.problems
 	}
-	r.day = readDay(d, root, s.Materials, true, s.Beam.Supply)
+	r.day = readDay(d, root, s, true)
 	r.unit, r.entries = d.unit, root.list("job")
 	if len(text) > largestFile {
 		d.problem("", "", "the day is too large for its file", "keep some jobs for another day")

@@ -1,16 +1,13 @@
 package shop
 
-import (
-	"bide/material"
-	"bide/plan"
-)
+import "bide/plan"
 
 // mostJobs bounds a day. With longestRun it keeps the day's clock in range.
 const mostJobs = 500
 
 // readDay reads day.toml. What a job's material asks of the beam is put into the
 // job; known is false when the materials couldn't be read.
-func readDay(d *document, root *table, materials material.Table, known bool, air plan.Air) *plan.Day {
+func readDay(d *document, root *table, s *Shop, known bool) *plan.Day {
 	d.readUnits(root)
 	root.need("start")
 	day := &plan.Day{Start: root.clock("start"), End: root.clock("end")}
@@ -26,12 +23,12 @@ func readDay(d *document, root *table, materials material.Table, known bool, air
 		entries = nil
 	}
 	for _, t := range entries {
-		r := jobReader{t, materials, known, air}
+		r := jobReader{t, s, known}
 		day.Jobs = append(day.Jobs, r.read())
 	}
 	checkOrder(entries, day.Jobs)
 	checkDue(entries, day)
-	d.notes = append(d.notes, dayNotes(d, entries, day.Jobs, materials)...)
+	d.notes = append(d.notes, dayNotes(d, entries, day.Jobs, s.Materials)...)
 	for _, t := range entries {
 		t.done()
 	}

@@ -76,7 +76,7 @@ func checkShop(t *testing.T, s *Shop) {
 
 func checkJob(t *testing.T, j plan.Job) {
 	slits := j.Slits()
-	if j.ID == "" || j.Web <= 0 || j.Metres <= 0 || j.Speed <= 0 || len(slits) == 0 || len(slits) > plan.MaxCount || !j.Blade.Known() || j.SetBar <= 0 {
+	if j.ID == "" || j.Web <= 0 || j.Metres <= 0 || j.Speed <= 0 || len(slits) == 0 || len(slits) > plan.MaxCount || !j.Blade.Known() || j.SetBar <= 0 && j.Uncut == "" {
 		t.Errorf("job %+v", j)
 	}
 	for _, w := range slits {

@@ -25,9 +25,8 @@ var (
 // jobReader reads one [[job]] entry of the day.
 type jobReader struct {
 	*table
-	materials material.Table
-	known     bool // the shop's materials could be read
-	air       plan.Air
+	shop  *Shop // its beam and materials, as far as they could be read
+	known bool  // the shop's materials could be read
 }
 
 func (t jobReader) read() plan.Job {
@@ -51,6 +50,7 @@ func (t jobReader) read() plan.Job {
 	m := t.material(&j)
 	j.Entries = t.slits(m)
 	j.Speed = t.speed(m)
+	t.press(&j)
 	if j.Speed > 0 && j.Metres/j.Speed > longestRun {
 		t.refuse("length_m", "correct length_m or speed", "%s m at %s m/min run longer than a week", plainly(j.Metres), plainly(j.Speed))
 	}
@@ -60,17 +60,23 @@ func (t jobReader) read() plan.Job {
 // material finds the job's material and puts what it asks of the beam into the job.
 func (t jobReader) material(j *plan.Job) material.Material {
 	j.Material = t.text("material", "")
-	m, ok := t.materials.Lookup(j.Material)
+	m, ok := t.shop.Materials.Lookup(j.Material)
 	if !ok {
 		if j.Material != "" && t.known {
-			t.refuse("material", materialRemedy(j.Material, t.materials), "%s is no material of the table", quoted(j.Material))
+			t.refuse("material", materialRemedy(j.Material, t.shop.Materials), "%s is no material of the table", quoted(j.Material))
 		}
 		return m
 	}
 	j.Blade = plan.Blade{Bevel: m.Bevel, Tip: m.Tip}
-	j.SetBar = m.CutThroughBar/float64(t.air.Pistons) + t.air.MarginBar
 	j.SiliconeFree = m.SiliconeFree
 	return m
+}
+
+// press puts the pressure that parts the material into the job, or why none does.
+func (t jobReader) press(j *plan.Job) {
+	if on := t.shop.Settings(j); on != nil {
+		j.SetBar, j.Uncut = on.Air.SetBar, on.Refused
+	}
 }
 
 // materialRemedy names the material that was likely meant, or where to add it.

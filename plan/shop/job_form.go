@@ -45,7 +45,7 @@ func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem)
 	told := &form{}
 	d := &document{file: dayFile, unit: s.dayUnit, form: told}
 	t := &table{doc: d, path: "job", place: "job", keys: f.tree(day.Start), used: map[string]bool{}}
-	j := jobReader{t, s.Materials, true, s.Beam.Supply}.read()
+	j := jobReader{t, s, true}.read()
 	entries, others := dumb(day), slices.Clone(day.Jobs)
 	if i < len(others) {
 		old := others[i].ID

@@ -1,6 +1,8 @@
 package shop
 
 import (
+	"fmt"
+
 	"bide/material"
 )
 
@@ -36,6 +38,7 @@ func readMaterial(t *table) material.Material {
 	m := g.Start(name)
 	m.ThicknessMM = t.number("thickness_mm", 0, 0.001, 100)
 	m.Adhesive = readAdhesive(t)
+	m.Tried = t.has("cut_through_bar")
 	m.CutThroughBar = t.number("cut_through_bar", m.CutThroughBar, 0.01, 100)
 	m.SiliconeFree = t.flag("silicone_free", false)
 	m.Bevel = t.number("bevel", m.Bevel, 5, 150)
@@ -44,6 +47,9 @@ func readMaterial(t *table) material.Material {
 	m.SpeedMax = t.number("speed_max", m.SpeedMax, 0.1, 5000)
 	m.Source = t.text("source", m.Source)
 	t.done()
+	if m.SiliconeFree && m.Adhesive == material.Silicone {
+		t.doc.notes = append(t.doc.notes, fmt.Sprintf("%s, %s: silicone_free, and its adhesive is silicone: one of the two is wrong", t.doc.file, t.place))
+	}
 	return m
 }
 

@@ -136,6 +136,7 @@ func (r *reader) materials(s *Shop) bool {
 		return missing
 	}
 	s.Materials = readMaterials(d, root)
+	r.notes = append(r.notes, d.notes...)
 	return d.failed == 0
 }
 
@@ -144,11 +145,7 @@ func (r *reader) day(s *Shop, known bool) {
 	if root == nil {
 		return
 	}
-	air := plan.Air{Pistons: 1}
-	if s.Beam != nil {
-		air = s.Beam.Supply
-	}
-	s.Day, s.dayLines = readDay(d, root, s.Materials, known, air), d.lines
+	s.Day, s.dayLines = readDay(d, root, s, known), d.lines
 	s.dayUnit, s.dayFirst, s.dayText = d.unit, d.text, d.text
 	r.notes = append(r.notes, d.notes...)
 }

@@ -1,0 +1,131 @@
+package shop
+
+import (
+	"fmt"
+	"strings"
+
+	"bide/material"
+	"bide/plan"
+)
+
+// Knife joins the material's side to planned steps: for each what is set, what that
+// changes against the step before (for the first, what the beam last ran), and what
+// its blades do to the anvil; and the metres that the day's blades cut on each band of
+// the anvil's face. It is worked out anew with each call, in time linear in the cuts.
+func (s *Shop) Knife(now *plan.Standing, steps []plan.Step) *material.Day {
+	out := &material.Day{Turns: make([]material.Turn, len(steps))}
+	before, name := s.lastRun(now), now.Job
+	if name == "" {
+		name = now.Material
+	}
+	var cuts []material.Cut
+	for i := range steps {
+		step, t := &steps[i], &out.Turns[i]
+		t.Settings = s.Settings(step.Job)
+		if before != nil {
+			t.Before = name
+		}
+		if t.Settings != nil {
+			t.Changes = changes(before, t.Settings, step.Setup.Swaps)
+			t.Bending, t.Unbent = s.bend(t.Settings, pressing(&step.Changeover))
+		}
+		cuts = append(cuts, material.Cuts(step.Job.Metres, pressing(&step.Changeover))...)
+		before, name = t.Settings, step.Job.ID
+	}
+	out.Face = s.face(cuts)
+	return out
+}
+
+// pressing is where blades press: the places of the holders that cut.
+func pressing(c *plan.Changeover) (places []plan.Length) {
+	for _, h := range c.Holders {
+		if h.Use == plan.Cutting {
+			places = append(places, h.At)
+		}
+	}
+	return places
+}
+
+// changes are those of the settings, with the blades as the plan has them: a holder
+// that rested keeps the blade of a job further back, so that the plan's swaps, not the
+// job before, tell how many are to be swapped.
+func changes(before, after *material.Settings, swaps int) (out []material.Change) {
+	blade := material.Change{What: "blade", From: "others", To: fmt.Sprintf("%g degrees, tip %g mm", after.Blade.Bevel, after.Blade.Tip)}
+	other := false
+	for _, c := range material.Changes(before, after) {
+		if c.What == blade.What {
+			blade, other = c, true
+			continue
+		}
+		out = append(out, c)
+	}
+	switch {
+	case swaps > 0:
+		blade.Do = fmt.Sprintf("swap %d of the holders that cut", swaps)
+	case other && before != nil:
+		blade.Do = "none to swap: the holders that cut carry it"
+	case other:
+		blade.Do = "look what the holders that cut carry"
+	default:
+		return out
+	}
+	return append([]material.Change{blade}, out...)
+}
+
+// bend works out the anvil under blades that press alike at some places, or tells why
+// not.
+func (s *Shop) bend(on *material.Settings, places []plan.Length) (*material.Bending, string) {
+	switch {
+	case s.Anvil == nil:
+		return nil, "beam.toml has no [anvil]"
+	case s.Anvil.Span == 0:
+		return nil, "beam.toml has no span between the anvil's bearings"
+	case on.Refused != "":
+		return nil, "no pressure parts the material"
+	}
+	b, err := s.bearings().Bend(material.Presses(on.Air.SetN, places))
+	if err != nil {
+		return nil, strings.ReplaceAll(err.Error(), "\n", "; ")
+	}
+	return b, ""
+}
+
+// bearings is the anvil on its bearings. No file says where they are: they are taken
+// to lie evenly about the middle of the web area.
+func (s *Shop) bearings() material.Anvil {
+	middle := (inMM(s.Beam.Web.From) + inMM(s.Beam.Web.To)) / 2
+	span := inMM(s.Anvil.Span)
+	return material.Anvil{FromMM: middle - span/2, SpanMM: span, DiameterMM: inMM(s.Anvil.Diameter), BoreMM: inMM(s.Anvil.Bore)}
+}
+
+// Bearings tells how the bearings' places come about.
+const Bearings = "bearings taken to lie evenly about the middle of the web area"
+
+// mostBands is how many bands the face is told in at most: one a column of a picture.
+const mostBands = 72
+
+// face adds up the cuts on the anvil's face, taken to be the web area, in bands of a
+// round width.
+func (s *Shop) face(cuts []material.Cut) *material.Face {
+	web := s.Beam.Web
+	f, err := material.Wear(int64(web.From), int64(web.To), int64(bandOf(web.Length(), s.Unit)), cuts)
+	if err != nil {
+		return nil
+	}
+	return f
+}
+
+// bandOf is the least round width of which no more than mostBands make a length.
+func bandOf(long plan.Length, u plan.Unit) plan.Length {
+	unit := plan.Millimetre
+	if u == plan.Inches {
+		unit = plan.Inch / 4
+	}
+	for size := unit; ; size *= 10 {
+		for _, tenths := range []plan.Length{10, 20, 25, 50} {
+			if band := size * tenths / 10; band*mostBands >= long {
+				return band
+			}
+		}
+	}
+}

@@ -1,0 +1,62 @@
+package shop
+
+import (
+	"bide/material"
+	"bide/plan"
+)
+
+// The largest piston and anvil that are taken: what is beyond is a slip of units.
+var (
+	boreRange  = plan.Span{From: plan.Nanometre, To: 1000 * plan.Millimetre}
+	anvilRange = plan.Span{From: plan.Millimetre, To: 10_000 * plan.Millimetre}
+)
+
+// machine is the beam as settings depend on it.
+func (s *Shop) machine() material.Machine {
+	if s.Beam == nil {
+		return material.Machine{}
+	}
+	a := s.Beam.Supply
+	m := material.Machine{Cylinder: material.Cylinder{BoreMM: inMM(a.Bore), Pistons: a.Pistons, SupplyBar: a.SupplyBar, MarginBar: a.MarginBar}}
+	if s.Anvil != nil {
+		m.AnvilMM, m.AnvilHRC = inMM(s.Anvil.Diameter), s.Anvil.HardnessHRC
+	}
+	return m
+}
+
+// inMM is a length for formulas.
+func inMM(l plan.Length) float64 { return float64(l) / float64(plan.Millimetre) }
+
+// Settings is what is set at the knife for a job; nil where its material is in no
+// table, or the beam's own numbers are missing.
+func (s *Shop) Settings(j *plan.Job) *material.Settings { return s.settingsOf(j.Material, j.Speed) }
+
+func (s *Shop) settingsOf(name string, speed float64) *material.Settings {
+	m, ok := s.Materials.Lookup(name)
+	if !ok {
+		return nil
+	}
+	out, err := material.SettingsFor(m, s.machine(), speed)
+	if err != nil { // no file can say so: every number has been held against its range
+		return nil
+	}
+	return out
+}
+
+// lastRun is what was set for what the beam last ran, as far as that is known: nil
+// where the material isn't, a speed of 0 and, where it isn't recorded, a pressure of 0.
+func (s *Shop) lastRun(now *plan.Standing) *material.Settings {
+	m, ok := s.Materials.Lookup(now.Material)
+	if !ok {
+		return nil
+	}
+	out := s.settingsOf(now.Material, m.SpeedMax)
+	if out == nil {
+		return nil
+	}
+	out.Speed.Speed, out.Air.SetBar = 0, now.SetBar
+	if now.SetBar > 0 {
+		out.Refused = ""
+	}
+	return out
+}
