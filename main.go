@@ -199,7 +199,7 @@ func open(dir string) (*shop.Shop, shop.Problems) {
 // sheets writes the plan in the form asked for.
 func (p program) sheets(c call, s *shop.Shop, d *plan.DayPlan) int {
 	o := sheet.Options{
-		Unit: s.Unit, Day: s.Day, Notes: s.Notes, Only: c.job, Demo: c.operand == "",
+		Unit: s.Unit, Day: s.Day, Notes: s.Notes, Only: c.job, Demo: c.operand == "", Knife: s.Knife(s.Standing, d.Steps),
 		Sequence: d.Sequence.String(), Aim: c.aim, Rounds: d.Rounds, Seed: c.seed,
 	}
 	if err := o.Check(); err != nil {

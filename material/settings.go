@@ -79,6 +79,7 @@ func (s *Settings) press(g Group, c Cylinder) error {
 // round makes the pressure one that a gauge shows and a file keeps, in hundredths of
 // a bar, and the force that of it: so two jobs that are set alike are told alike.
 func (a *Air) round(supply float64) {
+	a.CutThroughBar = math.Round(a.CutThroughBar*1e6) / 1e6 // crumbs of the sums
 	bar := min(math.Round(a.SetBar*100)/100, supply)
 	if bar > 0 {
 		a.SetN *= bar / a.SetBar

@@ -13,5 +13,6 @@ type Turn struct {
 // Day is the turns of a day, and what they make of the anvil's face.
 type Day struct {
 	Turns []Turn
-	Face  *Face // nil where no face is known
+	Face  *Face  // nil where no face is known
+	Rests string // where the anvil is taken to rest on its bearings, where no file says it
 }

@@ -27,8 +27,10 @@ func (t *text) changeoverIn(i int) {
 	t.begin(fmt.Sprintf("CHANGEOVER %d of %d", i+1, len(t.plan.Steps)), t.between(i),
 		"setup "+t.clock(s.SetupStart)+", run "+t.clock(s.RunStart))
 	t.job(s, t.swaps[i])
+	t.knife(i)
 	t.setup(s)
 	t.picture(s)
+	t.bend(i)
 	t.para(before()...)
 	t.moves(s)
 	t.result(s)

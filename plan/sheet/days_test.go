@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"bide/material"
 	"bide/plan"
 	"bide/plan/sheet"
 	"bide/plan/shop"
@@ -43,6 +44,7 @@ func demoDay(t testing.TB) planned {
 	}
 	p := must(t, "demo", s.Unit, s.Beam, s.Standing, s.Day)
 	p.opts.Notes = s.Notes
+	p.opts.Knife = s.Knife(s.Standing, p.plan.Steps)
 	return p
 }
 
@@ -229,7 +231,8 @@ func farDueDay(t testing.TB, jobs int) planned {
 func besideDay() planned {
 	mm := plan.Millimetre
 	b := &plan.Beam{Name: "Beside", HolderWidth: 9 * mm, Clearance: mm, Rail: plan.Span{From: -50 * mm, To: 150 * mm},
-		Web: plan.Span{From: 0, To: 100 * mm}, RestOverWeb: true, InPlace: 2 * mm, Holders: make([]plan.Condition, 6)}
+		Web: plan.Span{From: 0, To: 100 * mm}, RestOverWeb: true, InPlace: 2 * mm, Holders: make([]plan.Condition, 6),
+		Supply: plan.Air{Bore: 28 * mm, Pistons: 1, SupplyBar: 6.3, MarginBar: 0.8}}
 	from := []plan.Length{-50 * mm, 10 * mm, 41 * mm, 55 * mm, 69_500_000, 130 * mm}
 	j := plan.Job{ID: "B-1", Material: "film", Web: 100 * mm, Trim: 5 * mm, Metres: 500, Speed: 100,
 		Entries: []plan.Entry{{Count: 2, Finished: 30 * mm, Width: 30 * mm}, {Count: 1, Finished: 20 * mm, Width: 20 * mm}},
@@ -253,5 +256,9 @@ func besideDay() planned {
 	start := &plan.Standing{At: from, Job: "B-0", Blades: []plan.Blade{other, other, {}, other, j.Blade, other}}
 	sum := plan.Totals{Jobs: 1, Repositions: 1, Setup: 440 * time.Second}
 	d := &plan.DayPlan{Beam: b, Start: start, Steps: []plan.Step{step}, Totals: sum, Listed: sum}
-	return planned{"beside", d, sheet.Options{Day: &plan.Day{Start: sixOClock, Jobs: []plan.Job{j}}, Sequence: "listed", Aim: "minutes"}}
+	g, _ := material.GroupNamed("film tape")
+	film := g.Start("film")
+	film.ThicknessMM, film.Adhesive, film.CutThroughBar, film.Bevel, film.Tip, film.Source = 0.06, material.Silicone, 2.1, 45, 0.15, "trial 2026-01-20"
+	s := &shop.Shop{Beam: b, Anvil: &shop.Anvil{Diameter: 60 * mm, Span: 300 * mm, HardnessHRC: 64}, Materials: material.Table{film}}
+	return planned{"beside", d, sheet.Options{Day: &plan.Day{Start: sixOClock, Jobs: []plan.Job{j}}, Sequence: "listed", Aim: "minutes", Knife: s.Knife(start, d.Steps)}}
 }

@@ -25,6 +25,7 @@ type document struct {
 	Floor    *floor       `json:"floor,omitempty"` // where one is proven
 	Refused  []refusal    `json:"refused"`
 	Notes    []string     `json:"notes"` // demo, broken rules, what was taken for granted
+	Face     *face        `json:"anvil_face,omitempty"`
 	Jobs     []plannedJob `json:"jobs"`
 }
 
@@ -60,6 +61,7 @@ type plannedJob struct {
 	RunEnd     moment         `json:"run_end"`
 	Due        *moment        `json:"due,omitempty"`
 	Late       seconds        `json:"late_s"`
+	Settings   *settings      `json:"settings,omitempty"` // where the material is known
 	Changeover changeover     `json:"changeover"`
 	Holders    []holder       `json:"holders"`
 }
@@ -110,11 +112,15 @@ func newDocument(d *plan.DayPlan, o *Options) *document {
 		doc.Totals.Setup += j.Changeover.Setup
 		doc.Totals.Late += j.Late
 		if o.wants(d.Steps[i].Job) {
+			j.Settings = newSettings(o.turn(i))
 			doc.Jobs = append(doc.Jobs, j)
 		}
 	}
 	if d.Listed == d.Totals {
 		doc.Listed = doc.Totals // the same day comes to the same, to the millisecond
+	}
+	if o.Knife != nil {
+		doc.Face = newFace(o.Knife.Face)
 	}
 	if f := d.Floor; f != nil {
 		doc.Floor = &floor{f.Repositions, f.By}

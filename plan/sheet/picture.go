@@ -58,6 +58,11 @@ func (s strip) column(x plan.Length) int {
 	return max(0, min(at, last))
 }
 
+// place is where a column lies on the rail.
+func (s strip) place(column int) plan.Length {
+	return s.rail.From + s.rail.Length()*plan.Length(column)/plan.Length(max(len(s.marks)-1, 1))
+}
+
 func (s strip) mark(x plan.Length, with byte) { s.marks[s.column(x)] = with }
 
 func (s strip) fill(over plan.Span, with byte) {

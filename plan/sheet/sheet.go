@@ -13,6 +13,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"bide/material"
 	"bide/plan"
 )
 
@@ -23,6 +24,9 @@ type Options struct {
 	Notes []string  // what was taken for granted
 	Only  string    // the id of the one job wanted; empty for the whole day
 	Demo  bool      // the day is the built-in demo, and every page says so
+	// Knife is what is set at the knife, a turn for each step of the plan; nil where
+	// that isn't known.
+	Knife *material.Day
 
 	// How the plan came about.
 	Sequence string // "listed" or "best"

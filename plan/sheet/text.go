@@ -24,6 +24,7 @@ func Text(w io.Writer, d *plan.DayPlan, o Options) error {
 	if o.Only == "" || len(o.refused(d)) > 0 || len(o.broken(d)) > 0 {
 		t.theDay()
 	}
+	t.theKnife()
 	for i := range d.Steps {
 		if o.wants(d.Steps[i].Job) {
 			t.changeover(i)

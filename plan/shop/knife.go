@@ -33,6 +33,9 @@ func (s *Shop) Knife(now *plan.Standing, steps []plan.Step) *material.Day {
 		before, name = t.Settings, step.Job.ID
 	}
 	out.Face = s.face(cuts)
+	if s.Anvil != nil && s.Anvil.Span > 0 {
+		out.Rests = rests
+	}
 	return out
 }
 
@@ -53,6 +56,9 @@ func changes(before, after *material.Settings, swaps int) (out []material.Change
 	blade := material.Change{What: "blade", From: "others", To: fmt.Sprintf("%g degrees, tip %g mm", after.Blade.Bevel, after.Blade.Tip)}
 	other := false
 	for _, c := range material.Changes(before, after) {
+		if c.What == "speed" && before != nil && before.Speed.Speed == 0 { // no file has how fast it last ran
+			continue
+		}
 		if c.What == blade.What {
 			blade, other = c, true
 			continue
@@ -98,8 +104,8 @@ func (s *Shop) bearings() material.Anvil {
 	return material.Anvil{FromMM: middle - span/2, SpanMM: span, DiameterMM: inMM(s.Anvil.Diameter), BoreMM: inMM(s.Anvil.Bore)}
 }
 
-// Bearings tells how the bearings' places come about.
-const Bearings = "bearings taken to lie evenly about the middle of the web area"
+// rests tells how the bearings' places come about.
+const rests = "its bearings are taken to lie evenly about the middle of the web area"
 
 // mostBands is how many bands the face is told in at most: one a column of a picture.
 const mostBands = 72

@@ -1,0 +1,126 @@
+package sheet
+
+import (
+	"bide/material"
+	"bide/plan"
+)
+
+// What is set at the knife, in the plan document. Units stand in the keys; forces,
+// pressures and bends are floating-point numbers as reckoned.
+
+type settings struct {
+	Group    string `json:"group"`
+	Method   string `json:"method"`    // best for the material
+	ScoreFit string `json:"score_fit"` // how well a score cut suits it: good, fair, poor
+	Edge     string `json:"edge"`      // that a score cut leaves
+
+	Bevel    float64 `json:"bevel_deg"` // included
+	Tip      float64 `json:"tip_mm"`
+	BladeHRC float64 `json:"blade_hrc"`
+	AnvilHRC float64 `json:"anvil_hrc"` // the usual where the shop's isn't known
+
+	CutThrough float64 `json:"cut_through_bar"`
+	Guessed    bool    `json:"cut_through_guessed"` // no trial
+	Set        float64 `json:"set_bar"`
+	Bore       float64 `json:"bore_mm"`
+	Pistons    int     `json:"pistons"`
+	Own        bool    `json:"own_pistons"` // the shop's reach it
+	Force      float64 `json:"force_n"`     // of one blade at set_bar
+	WearIndex  float64 `json:"tip_wear_index,omitempty"`
+
+	Wicking      string  `json:"wicking"`
+	Fluid        string  `json:"fluid,omitempty"`
+	SiliconeFree bool    `json:"silicone_free"`
+	Speed        float64 `json:"speed_m_min"`
+	SpeedMax     float64 `json:"speed_max_m_min"` // of the material and of standard holders
+
+	Before   string    `json:"before,omitempty"` // what the changes are against
+	Changes  []change  `json:"changes"`
+	Warnings []string  `json:"warnings"`
+	Cautions []caution `json:"cautions"`
+	Reasons  []reason  `json:"reasons"` // each setting in words, with why and its source
+	Anvil    *bending  `json:"anvil,omitempty"`
+}
+
+type change struct {
+	What string `json:"what"`
+	From string `json:"from"`
+	To   string `json:"to"`
+	Do   string `json:"do"`
+}
+
+type caution struct {
+	About  string `json:"about"`
+	Text   string `json:"text"`
+	Source string `json:"source"`
+}
+
+type reason struct {
+	Name   string `json:"name"`
+	Value  string `json:"value"`
+	Why    string `json:"why"`
+	Source string `json:"source"`
+}
+
+// bending is the anvil under the job's blades; places are on the beam's scale.
+type bending struct {
+	From     float64 `json:"bearing_mm"` // operator side
+	Span     float64 `json:"span_mm"`
+	Most     float64 `json:"bend_mm"` // largest
+	MostAt   float64 `json:"bend_at_mm"`
+	Operator float64 `json:"operator_bearing_n"`
+	Drive    float64 `json:"drive_bearing_n"`
+	Moment   float64 `json:"moment_nmm"` // largest
+	MomentAt float64 `json:"moment_at_mm"`
+}
+
+// face is the metres that the day cuts on each band of the anvil's face.
+type face struct {
+	From   millimetres `json:"from"`
+	To     millimetres `json:"to"`
+	Band   millimetres `json:"band"` // the last may be narrower
+	Metres []float64   `json:"metres"`
+	Worst  int         `json:"worst"` // band with most, from 0; -1 where nothing is cut
+}
+
+func newSettings(k *material.Turn) *settings {
+	if k == nil {
+		return nil
+	}
+	s := k.Settings
+	out := &settings{
+		Group: s.Material.Group, Method: s.Method.Method.String(), ScoreFit: s.Method.Score.String(), Edge: s.Method.Edge,
+		Bevel: s.Blade.Bevel, Tip: s.Blade.Tip, BladeHRC: s.Blade.HRC, AnvilHRC: s.Blade.AnvilHRC,
+		CutThrough: s.Air.CutThroughBar, Guessed: s.Guessed, Set: s.Air.SetBar, Bore: s.Air.BoreMM, Pistons: s.Air.Pistons, Own: s.Air.Own,
+		Force: s.Air.SetN, WearIndex: s.WearIndex, Wicking: s.Wicking.Wick.String(), Fluid: s.Wicking.Fluid, SiliconeFree: s.Material.SiliconeFree,
+		Speed: s.Speed.Speed, SpeedMax: s.Speed.Max, Before: tidy(k.Before),
+		Changes: []change{}, Warnings: []string{}, Cautions: []caution{}, Reasons: []reason{}, Anvil: newBending(k.Bending),
+	}
+	for _, c := range k.Changes {
+		out.Changes = append(out.Changes, change{c.What, tidy(c.From), tidy(c.To), c.Do})
+	}
+	for _, w := range s.Warnings {
+		out.Warnings = append(out.Warnings, tidy(w))
+	}
+	for _, c := range s.Cautions {
+		out.Cautions = append(out.Cautions, caution(c))
+	}
+	for _, l := range s.Lines {
+		out.Reasons = append(out.Reasons, reason{l.Name, tidy(l.Value), tidy(l.Why), tidy(l.Source)})
+	}
+	return out
+}
+
+func newBending(b *material.Bending) *bending {
+	if b == nil {
+		return nil
+	}
+	return &bending{b.Anvil.FromMM, b.Anvil.SpanMM, b.MostMM, b.MostAt, b.OperatorN, b.DriveN, b.MomentNmm, b.MomentAt}
+}
+
+func newFace(f *material.Face) *face {
+	if f == nil {
+		return nil
+	}
+	return &face{millimetres(plan.Length(f.From)), millimetres(plan.Length(f.To)), millimetres(plan.Length(f.Band)), f.Metres, f.Worst}
+}

@@ -1,0 +1,113 @@
+package sheet_test
+
+import (
+	"encoding/json"
+	"math"
+	"strings"
+	"testing"
+
+	"bide/plan/sheet"
+)
+
+// The settings of the day made by hand: 2.1 and 0.8 bar on one piston of 28 mm press
+// with 0.29 MPa * pi/4 * 28^2 N. The four blades stand at 10, 41, 69.5 and 90 mm, where
+// two serve their cut from beside it, between bearings at -100 and 200: the drive side
+// carries (110 + 141 + 169.5 + 190)/300 = 2.035 forces, the operator side the rest of
+// four.
+func TestDocumentTellsSettings(t *testing.T) {
+	var doc struct {
+		Jobs []struct {
+			Settings struct {
+				SetBar     float64 `json:"set_bar"`
+				CutThrough float64 `json:"cut_through_bar"`
+				Guessed    bool    `json:"cut_through_guessed"`
+				Force      float64 `json:"force_n"`
+				Bevel      float64 `json:"bevel_deg"`
+				Tip        float64 `json:"tip_mm"`
+				Warnings   []string
+				Cautions   []struct{ About, Text, Source string }
+				Reasons    []struct{ Name, Value, Why, Source string }
+				Anvil      struct {
+					Operator float64 `json:"operator_bearing_n"`
+					Drive    float64 `json:"drive_bearing_n"`
+					Bend     float64 `json:"bend_mm"`
+				}
+			}
+		}
+	}
+	if err := json.Unmarshal(written(t, sheet.JSON, besideDay()), &doc); err != nil {
+		t.Fatal(err)
+	}
+	s := doc.Jobs[0].Settings
+	if s.SetBar != 2.9 || s.CutThrough != 2.1 || s.Guessed || s.Bevel != 45 || s.Tip != 0.15 || len(s.Cautions) == 0 || len(s.Reasons) == 0 {
+		t.Errorf("%+v", s)
+	}
+	force := 0.29 * math.Pi / 4 * 28 * 28
+	for what, pair := range map[string][2]float64{
+		"force": {s.Force, force}, "drive side": {s.Anvil.Drive, 2.035 * force}, "operator side": {s.Anvil.Operator, 1.965 * force},
+	} {
+		if math.Abs(pair[0]-pair[1]) > 1e-9*pair[1] {
+			t.Errorf("%s is %v, want %v", what, pair[0], pair[1])
+		}
+	}
+	for _, c := range s.Reasons {
+		if c.Value == "" || c.Source == "" {
+			t.Errorf("%+v is without value or source", c)
+		}
+	}
+}
+
+// Of a day whose settings nobody gave there are none, on no sheet.
+func TestNoSettingsNoKnife(t *testing.T) {
+	p := besideDay()
+	p.opts.Knife = nil
+	for what, write := range map[string]writer{"text": sheet.Text, "json": sheet.JSON} {
+		text := string(written(t, write, p))
+		for _, not := range []string{"THE KNIFE", "bend ", `"settings"`, `"anvil_face"`} {
+			if strings.Contains(text, not) {
+				t.Errorf("%s: there is %q", what, not)
+			}
+		}
+	}
+}
+
+// A caution stands once on the sheets of a day, however many jobs it is of, and every
+// caution of every job is there; a warning stands in its job, or once if all have it.
+func TestCautionsAreToldOnce(t *testing.T) {
+	p := demoDay(t)
+	for i := range p.opts.Knife.Turns {
+		s := p.opts.Knife.Turns[i].Settings
+		s.Warnings = append(s.Warnings, "Every job has this one.")
+	}
+	last := p.opts.Knife.Turns[len(p.plan.Steps)-1].Settings
+	last.Warnings = append(last.Warnings, "This one is of the last alone.")
+	text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " ")
+	for i, k := range p.opts.Knife.Turns {
+		for _, c := range k.Settings.Cautions {
+			if n := strings.Count(text, " "+c.Text); n != 1 && len(c.Text) > 20 {
+				t.Errorf("job %d: %q stands %d times", i+1, c.Text, n)
+			}
+		}
+	}
+	for _, w := range []string{"Every job has this one.", "This one is of the last alone."} {
+		if n := strings.Count(text, w); n != 1 {
+			t.Errorf("%q stands %d times", w, n)
+		}
+	}
+}
+
+// The sheet of one job has its settings and cautions and no others', and no wear of the
+// day.
+func TestOneJobsKnife(t *testing.T) {
+	p := demoDay(t)
+	p.opts.Only = p.plan.Steps[1].Job.ID
+	text := string(written(t, sheet.Text, p))
+	if !strings.Contains(text, "THE KNIFE") || strings.Contains(text, "ANVIL'S FACE") || strings.Contains(text, "CAUTIONS of some") {
+		t.Errorf("the sheet of one job:\n%.3000s", text)
+	}
+	for _, c := range p.opts.Knife.Turns[1].Settings.Cautions {
+		if !strings.Contains(strings.Join(strings.Fields(text), " "), c.Text) {
+			t.Errorf("no %q", c.Text)
+		}
+	}
+}
