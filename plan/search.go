@@ -22,13 +22,10 @@ type Progress struct {
 	Best       Totals
 }
 
-// roundsPerJob is the default effort.
-const roundsPerJob = 5500
-
 // DefaultRounds is how many candidates a search tries for that many jobs, when it
 // is not told.
 func DefaultRounds(jobs int) int {
-	return roundsPerJob * max(jobs, 1)
+	return min(5500*max(jobs, 1), 60_000+3000*jobs)
 }
 
 // Search plans the day in the best order it finds, with the layouts that each job

@@ -18,7 +18,7 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 	for i := range d.Steps {
 		t.stands[i].advance(&t.stands[i+1], d.Steps[i].Job, d.Steps[i].Changeover.Holders)
 	}
-	f.weave(ctx, t, min(weavesPerJob*len(t.order), mostWeaves), true)
+	f.weave(ctx, t, min(settlesPerJob*len(t.order), mostSettles), true)
 	best := s.better([]*DayPlan{d, f.best})
 	if best == d {
 		return d
@@ -28,5 +28,10 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 	return best
 }
 
-// settleSeed is the seed of Settle's chance.
-const settleSeed = 1
+// How long a day is woven to settle it, and the seed of its chance: a sheet should be
+// there at once.
+const (
+	settlesPerJob = 80
+	mostSettles   = 1600
+	settleSeed    = 1
+)

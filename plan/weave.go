@@ -17,7 +17,6 @@ import (
 // How long and how warm a day is woven, in rounds for each job and in moves.
 const (
 	weavesPerJob = 250
-	mostWeaves   = 6000
 	weaveHottest = 4.0
 	weaveColdest = 0.3
 )

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"slices"
 	"time"
 
@@ -14,7 +15,9 @@ import (
 // while a key is dealt with: what isn't known yet is asked for, one job at a time,
 // since each changeover begins where the one before it ends. Answers are kept by
 // what they depend on, so one that comes late is never taken for another, and an
-// order that was there before is there again at once.
+// order that was there before is there again at once. When all jobs of the present
+// order are known, each on its own, the day is settled: planned together, as the
+// sheet gives it.
 type forecast struct {
 	planner *plan.Planner
 	beam    *plan.Beam
@@ -23,6 +26,11 @@ type forecast struct {
 	listed  chain // the order of the file, layouts centred
 	answers memory
 	asking  bool // a question is out; the planner has one working memory
+
+	sought  plan.Aim                // what days are settled for
+	alone   bool                    // days are not settled
+	settled map[*outcome][]*outcome // by the last job's outcome on its own: the day settled
+	cancel  context.CancelFunc      // of the settling that is under way; nil when none is
 }
 
 // chain is an order of jobs, and what is known of it from its first job on.
@@ -31,11 +39,15 @@ type chain struct {
 	centred bool
 	given   []*outcome // planned together by a search, for as long as the jobs are those
 	known   []*outcome
+	final   bool        // what is known was planned together
 	totals  plan.Totals // of what is known
 }
 
-// whole reports whether all of the chain is known.
-func (c *chain) whole() bool { return len(c.known) == len(c.jobs) }
+// full reports whether all jobs of the chain are known, be it each on its own.
+func (c *chain) full() bool { return len(c.known) == len(c.jobs) }
+
+// whole reports whether all of the chain is known as it will stay.
+func (c *chain) whole() bool { return c.full() && (c.centred || c.final || len(c.jobs) == 0) }
 
 // outcome is what planning one job gave: a step, or faults and all as it was.
 type outcome struct {
@@ -70,8 +82,9 @@ func newForecast(p *plan.Planner, b *plan.Beam, start *plan.Standing, clock time
 // is known of the jobs up to the first that changes stays.
 func (f *forecast) order(jobs []*plan.Job, given []*outcome) {
 	same := 0
-	if !slices.Equal(given, f.present.given) {
-		f.present.given, f.present.known = given, nil
+	f.drop()
+	if f.present.final || !slices.Equal(given, f.present.given) {
+		f.present.given, f.present.known, f.present.final = given, nil, false
 	}
 	for same < len(f.present.known) && same < len(jobs) && f.present.jobs[same] == jobs[same] {
 		same++
@@ -91,8 +104,11 @@ func (f *forecast) take(a answer) {
 // ask is the command that works out the next unknown job; nil when one is out
 // already or all is known.
 func (f *forecast) ask() tea.Cmd {
+	if !f.asking && f.present.full() && !f.present.whole() {
+		return f.settling()
+	}
 	for _, c := range []*chain{&f.present, &f.listed} {
-		if !f.asking && !c.whole() {
+		if !f.asking && !c.full() {
 			f.asking = true
 			q, clock := f.next(c)
 			w := worker{f.planner, f.beam} // those of now: marks may change them meanwhile
@@ -144,7 +160,7 @@ func (f *forecast) next(c *chain) (question, time.Time) {
 
 // extend adds to the chain what has been answered before.
 func (f *forecast) extend(c *chain) {
-	for !c.whole() {
+	for !c.full() {
 		q, _ := f.next(c)
 		o := c.gave()
 		if o == nil {
@@ -155,6 +171,7 @@ func (f *forecast) extend(c *chain) {
 		}
 		c.known = append(c.known, o)
 	}
+	f.finish(c)
 	steps := make([]plan.Step, 0, len(c.known))
 	for _, o := range c.known {
 		if len(o.faults) == 0 {

@@ -66,12 +66,19 @@ type screen struct {
 	commands []tea.Cmd // not yet run
 }
 
+// settles are the tests whose screens settle their days; it takes a while, and what
+// most tests are about doesn't depend on it.
+var settles = map[string]bool{
+	"TestSettledDay": true, "TestSettledDayIsTheSheets": true, "TestSettlingIsGivenUp": true,
+	"TestPlainTellsAll": true}
+
 func newScreen(t testing.TB, s *shop.Shop, k *look, w, h int) *screen {
 	t.Helper()
 	m, err := newModel(s, k)
 	if err != nil {
 		t.Fatal(err)
 	}
+	m.alone = !settles[t.Name()]
 	sc := &screen{t: t, model: m}
 	sc.later(m.Init())
 	sc.send(tea.WindowSizeMsg{Width: w, Height: h})

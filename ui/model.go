@@ -19,6 +19,7 @@ type model struct {
 	moves   movesPane
 	track   tracksPane
 	hold    holdersPane
+	sets    settingsPane
 	focus   which
 	large   which // the pane of the first page that has the whole screen
 	help    *helpPage
@@ -54,6 +55,10 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.resize(size{msg.Width, msg.Height})
 	case answer:
 		m.take(msg)
+		m.settle()
+		m.follow()
+	case together:
+		m.join(msg)
 		m.settle()
 		m.follow()
 	case tick:
@@ -98,6 +103,7 @@ func (m *model) resize(s size) {
 	m.moves.SetSize(l.moves)
 	m.track.SetSize(l.page)
 	m.hold.SetSize(l.page)
+	m.sets.SetSize(l.page)
 }
 
 func (m *model) layout() layout {
@@ -157,6 +163,8 @@ func (m *model) panel(which which) panel {
 		return &m.track
 	case theHolders:
 		return &m.hold
+	case theSettings:
+		return &m.sets
 	}
 	return &m.day
 }
@@ -221,7 +229,7 @@ func (m *model) do(a action, in scope) tea.Cmd {
 		m.turnTo(m.focus%lastPaneShown + 1)
 	case lastPane:
 		m.turnTo((m.focus+lastPaneShown-2)%lastPaneShown + 1)
-	case pane1, pane2, pane3, pane4, pane5:
+	case pane1, pane2, pane3, pane4, pane5, pane6:
 		m.turnTo(theDay + which(a-pane1))
 	case enlarge:
 		if m.focus.paged() {

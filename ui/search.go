@@ -51,6 +51,9 @@ func (d *desk) seek(aim plan.Aim) tea.Cmd {
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	s := &d.search
+	if d.sought != aim { // what is changed by hand from now on is settled for it too
+		d.sought, d.settled = aim, nil
+	}
 	s.run, s.cancel, s.aim, s.so = s.run+1, cancel, aim, &atomic.Pointer[plan.Progress]{}
 	s.floor = &atomic.Pointer[plan.Floor]{}
 	day := &plan.Day{Start: d.start.clock, End: d.shop.Day.End}
