@@ -19,6 +19,7 @@ const (
 	pane3
 	pane4
 	pane5
+	pane6
 	enlarge
 	up
 	down
@@ -106,9 +107,10 @@ const (
 	onForm
 	onMark
 	onPrompt
+	onSettings
 	scopes // one beyond the last
 	onJobs = onDay | onTracks
-	panes  = onDay | onBeam | onMoves | onTracks | onHolders
+	panes  = onDay | onBeam | onMoves | onTracks | onHolders | onSettings
 )
 
 // binding ties keys to an action. The footer and the help are made from these
@@ -170,6 +172,13 @@ var bindings = []binding{
 	{onHolders, turnRound, []string{"O"}, "O", "", "", "turn the order round"},
 	{onHolders, otherView, []string{"p"}, "p", "", "pairs", "the changeovers by the moves they take, and back"},
 
+	{onSettings, up, []string{"up", "k"}, "↑ k", "up k", "", "a line up"},
+	{onSettings, down, []string{"down", "j"}, "↓ j", "down j", "", "a line down"},
+	{onSettings, left, []string{"left", "h"}, "← h", "left h", "", "the job before"},
+	{onSettings, right, []string{"right", "l"}, "→ l", "right l", "", "the next job"},
+	{onSettings, nothing, nil, "↑↓", "up down", "more", ""},
+	{onSettings, nothing, nil, "←→", "left right", "job", ""},
+
 	{onMark, markNoCut, []string{"n"}, "n", "", "no cut", ""},
 	{onMark, markStuck, []string{"s"}, "s", "", "stuck", ""},
 	{onMark, markOut, []string{"o"}, "o", "", "out", ""},
@@ -212,8 +221,8 @@ var bindings = []binding{
 	{onHelp, down, []string{"down", "j"}, "↓ j", "down j", "", ""},
 	{onHelp, nothing, nil, "↑↓", "up down", "more", ""},
 
-	{onDay | onTracks | onMoves | onSmall | onHelp | onLift | onList | onCompare | onOffer, pageUp, []string{"pgup", "ctrl+b"}, "PgUp", "", "", "a page up (also Ctrl-B)"},
-	{onDay | onTracks | onMoves | onSmall | onHelp | onLift | onList | onCompare | onOffer, pageDown, []string{"pgdown", "ctrl+f", " "}, "PgDn", "", "", "a page down (also Space, Ctrl-F)"},
+	{onDay | onTracks | onMoves | onSettings | onSmall | onHelp | onLift | onList | onCompare | onOffer, pageUp, []string{"pgup", "ctrl+b"}, "PgUp", "", "", "a page up (also Ctrl-B)"},
+	{onDay | onTracks | onMoves | onSettings | onSmall | onHelp | onLift | onList | onCompare | onOffer, pageDown, []string{"pgdown", "ctrl+f", " "}, "PgDn", "", "", "a page down (also Space, Ctrl-F)"},
 	{panes | onLift | onList | onCompare | onOffer, top, []string{"home"}, "Home", "", "", "to the first"},
 	{panes | onLift | onList | onCompare | onOffer, bottom, []string{"end"}, "End", "", "", "to the last"},
 	{onSmall | onHelp, top, []string{"home", "g"}, "Home g", "", "", "to the first"},
@@ -278,7 +287,8 @@ var bindings = []binding{
 	{panes, pane3, []string{"3"}, "3", "", "", "the moves"},
 	{panes, pane4, []string{"4"}, "4", "", "", "the day as tracks along the beam"},
 	{panes, pane5, []string{"5"}, "5", "", "", "the holders"},
-	{panes, enlarge, []string{"enter"}, "Enter", "", "", "the pane over the whole screen, and back; from 4 and 5 to the beam"},
+	{panes, pane6, []string{"6"}, "6", "", "", "the settings: what is set at the knife, and what the blades do to the anvil"},
+	{panes, enlarge, []string{"enter"}, "Enter", "", "", "the pane over the whole screen, and back; from 4, 5 and 6 to the beam"},
 	{panes | onHelp, back, []string{"esc"}, "Esc", "", "", "back to all panes"},
 	{onHelp, back, []string{"?", "q"}, "Esc", "", "back", ""},
 

@@ -3,6 +3,7 @@ package ui
 import (
 	"slices"
 
+	"bide/material"
 	"bide/plan"
 )
 
@@ -10,10 +11,21 @@ import (
 // reckoned once for each state of the forecast, when a pane first asks for it.
 type dayUse struct {
 	known   []*outcome
+	planned []plan.Step
 	holders []plan.Usage // by number from 0; none while nothing is known
 	pairs   []plan.Pair
-	steps   []int // by turn: its step; -1 for a job that is refused
-	turns   []int // by step: its turn
+	steps   []int         // by turn: its step; -1 for a job that is refused
+	turns   []int         // by step: its turn
+	knife   *material.Day // by step; nil until it is asked for
+}
+
+// atKnife is what the present day sets at the knife, and what it does to the anvil.
+func (d *desk) atKnife() *material.Day {
+	u := d.use()
+	if u.knife == nil {
+		u.knife = d.shop.Knife(d.start.stands, u.planned)
+	}
+	return u.knife
 }
 
 // use is the present day's.
@@ -31,6 +43,7 @@ func (d *desk) use() *dayUse {
 		u.steps, u.turns = append(u.steps, len(steps)), append(u.turns, turn)
 		steps = append(steps, o.step)
 	}
+	u.planned = steps
 	u.holders, u.pairs = plan.Usages(steps), plan.Pairs(steps)
 	d.used = u
 	return u

@@ -16,7 +16,7 @@ import (
 // a question.
 var actionNames = map[string]action{
 	"quit": quit, "help": help, "back": back, "next-pane": nextPane, "last-pane": lastPane,
-	"day": pane1, "beam": pane2, "moves": pane3, "tracks": pane4, "holders": pane5,
+	"day": pane1, "beam": pane2, "moves": pane3, "tracks": pane4, "holders": pane5, "settings": pane6,
 	"enlarge": enlarge, "up": up, "down": down, "left": left, "right": right,
 	"page-up": pageUp, "page-down": pageDown, "first": top, "last": bottom,
 	"earlier": earlier, "later": later, "undo": undo, "redo": redo, "search": seek, "search-moves": seekMoves,

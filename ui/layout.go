@@ -17,7 +17,8 @@ const (
 	theMoves
 	theTracks // from here on panes that have a page of their own
 	theHolders
-	lastPaneShown = theHolders
+	theSettings
+	lastPaneShown = theSettings
 )
 
 // paged reports whether the pane has a page of its own.

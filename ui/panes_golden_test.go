@@ -20,6 +20,9 @@ var goldenPanes = []struct {
 	{"holders_idle", []string{"5", "o", "/", "n", "e", "v", "e", "r", "enter", "down"}},
 	{"holders_pairs", []string{"5", "p", "down"}},
 	{"holders_mark", []string{"5", "c", "s", "j", "a", "m"}},
+	{"settings", []string{"6", "right", "right"}},
+	{"settings_anvil", []string{"6", "right", "right", "pgdown", "pgdown"}},
+	{"settings_end", []string{"6", "end"}},
 }
 
 // modes are the ways in which a screen is drawn.
@@ -34,19 +37,23 @@ var modes = []struct {
 // every page gives way to the next step, or to what is being typed.
 func TestGoldenPanes(t *testing.T) {
 	for _, p := range goldenPanes {
-		for _, mode := range modes {
-			k := testLook(mode.colours, mode.light, mode.ascii)
-			s := newScreen(t, demo(t), k, 80, 24).settle().press(p.keys...).settle()
-			for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}, {200, 60}} {
-				s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
-				s.fits()
-				switch {
-				case size[0] < leastWidth && s.prompt == nil:
-					sameAsSmall(t, s, size)
-				case size[0] < leastWidth && mode.colours == manyColours, mode.light && size[0] > 80, mode.colours == manyColours && size[0] > 120:
-				default:
-					golden(t, fmt.Sprintf("%dx%d_%s_%s", size[0], size[1], p.name, mode.name), s.View())
-				}
+		t.Run(p.name, func(t *testing.T) { goldenPane(t, p.name, p.keys) })
+	}
+}
+
+func goldenPane(t *testing.T, name string, keys []string) {
+	for _, mode := range modes {
+		k := testLook(mode.colours, mode.light, mode.ascii)
+		s := newScreen(t, demo(t), k, 80, 24).settle().press(keys...).settle()
+		for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}, {200, 60}} {
+			s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+			s.fits()
+			switch {
+			case size[0] < leastWidth && s.prompt == nil:
+				sameAsSmall(t, s, size)
+			case size[0] < leastWidth && mode.colours == manyColours, mode.light && size[0] > 80, mode.colours == manyColours && size[0] > 120:
+			default:
+				golden(t, fmt.Sprintf("%dx%d_%s_%s", size[0], size[1], name, mode.name), s.View())
 			}
 		}
 	}

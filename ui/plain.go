@@ -79,6 +79,7 @@ func (m *model) plain() string {
 	p.changeovers()
 	p.tracks()
 	p.holders()
+	p.settings()
 	return p.String()
 }
 

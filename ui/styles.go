@@ -79,8 +79,10 @@ type glyphs struct {
 	shiftEnd         string
 	webFrom, webTo   string
 	web, trim, cut   string
-	aim              string // at the picked place
-	block            string // of large figures
+	aim              string   // at the picked place
+	block            string   // of large figures
+	bearing          string   // of the anvil
+	levels           []string // of a bar in one cell, ever higher
 	legend           [classes]string
 }
 
@@ -89,6 +91,7 @@ var unicodeGlyphs = glyphs{
 	to: "→", tick: "╷", bar: "▬",
 	setupFill: "░", runFill: "█", due: "◆", shiftEnd: "┃",
 	webFrom: "╞", webTo: "╡", web: "═", trim: "┄", cut: "╪", aim: "▾", block: "█",
+	bearing: "△", levels: []string{"▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"},
 	legend: [classes]string{idles: "⠁", bides: "⠅", moves: "⢣", aimed: "⢳⡀"},
 }
 
@@ -97,5 +100,6 @@ var asciiGlyphs = glyphs{
 	to: "->", tick: "|", bar: "#",
 	setupFill: ":", runFill: "#", due: "D", shiftEnd: "|",
 	webFrom: "[", webTo: "]", web: "-", trim: "~", cut: "+", aim: "v", block: "#",
+	bearing: "^", levels: []string{".", ":", "#"},
 	legend: [classes]string{idles: ".", bides: "|", moves: "',", aimed: "**"},
 }

@@ -1,0 +1,130 @@
+package ui
+
+import (
+	"fmt"
+
+	"bide/material"
+	"bide/plan"
+)
+
+// settingsPane tells of the picked job what is set at the knife, why and from which
+// source, what changes against the job before, what its blades do to the anvil, and
+// what to watch.
+type settingsPane struct {
+	size
+	from int       // first line shown
+	of   *plan.Job // whose lines they are
+}
+
+func (p *settingsPane) SetSize(s size) { p.size = s }
+
+// Help is where the pane's keys work.
+func (p *settingsPane) Help() scope { return onSettings }
+
+// HandleKey scrolls, or goes to another job.
+func (p *settingsPane) HandleKey(a action, d *desk) {
+	switch a {
+	case left:
+		d.pick(d.turn - 1)
+	case right:
+		d.pick(d.turn + 1)
+	}
+	n := len(p.lines(d))
+	by := map[action]int{up: -1, down: 1, pageUp: -p.room(), pageDown: p.room(), top: -n, bottom: n}[a]
+	p.from, p.of = p.first(d, n, by), d.job()
+}
+
+// room is how many lines are shown.
+func (p *settingsPane) room() int { return max(p.h-1, 1) }
+
+// first is the first line shown, some lines on from the one that was: the job's first
+// where another was shown before.
+func (p *settingsPane) first(d *desk, lines, by int) int {
+	from := p.from
+	if p.of != d.job() {
+		from = 0
+	}
+	return max(0, min(from+by, lines-p.room()))
+}
+
+// View draws the pane.
+func (p *settingsPane) View(d *desk, focused bool) []line {
+	body := p.lines(d)
+	from := p.first(d, len(body), 0)
+	l := d.line()
+	if j := d.job(); j != nil {
+		l.add(strong, j.ID+" ")
+		l.add(plain, d.look.short(j.Material, 30)+" ")
+	}
+	if part := some(from, p.room(), len(body)); part != "" {
+		l.add(faint, "lines "+part)
+	}
+	return box(d.look, "6 Settings", l, body[min(from, len(body)):], p.size, focused)
+}
+
+// turnOf is what is known of a turn at the knife: of a job that is refused or not yet
+// worked out, the settings alone; nil where its material is in no table.
+func (d *desk) turnOf(turn int) *material.Turn {
+	if step := d.use().step(turn); step >= 0 {
+		if k := &d.atKnife().Turns[step]; k.Settings != nil {
+			return k
+		}
+		return nil
+	}
+	if turn >= len(d.jobs()) {
+		return nil
+	}
+	s := d.shop.Settings(d.jobs()[turn])
+	if s == nil {
+		return nil
+	}
+	why := "the changeover is still being worked out"
+	if o := d.outcome(turn); o != nil {
+		why = "the job is refused"
+	}
+	return &material.Turn{Settings: s, Unbent: why}
+}
+
+// lines are all of it, broken to the pane's width.
+func (p *settingsPane) lines(d *desk) []line {
+	t := &settingsText{desk: d, w: max(p.w, 20)}
+	j := d.job()
+	if j == nil {
+		return nil
+	}
+	k := d.turnOf(d.turn)
+	if k == nil {
+		t.para(plain, fmt.Sprintf("%s: its material is in no table, so nothing is known of what to set. Write it into materials.toml.", j.ID))
+		return t.out
+	}
+	t.glance(k.Settings)
+	for _, w := range warningsOf(d, k) {
+		t.entry(late, "!", 3, plain, w)
+	}
+	t.changes(k, d.outcome(d.turn))
+	t.settings(k.Settings)
+	t.anvil(k)
+	t.face()
+	t.chapter("Watch out for", "")
+	for _, c := range k.Settings.Cautions {
+		source := ""
+		if t.w >= sideBySide {
+			source = "[" + c.Source + "]"
+		}
+		t.pair(strong, c.About, plain, c.Text, source)
+	}
+	t.para(faint, "These permit nothing: local codes, the site's procedure and licensed people decide.")
+	return t.out
+}
+
+// warningsOf are what is wrong or unusual, the reasons for a refusal first.
+func warningsOf(d *desk, k *material.Turn) (out []string) {
+	if o := d.outcome(d.turn); o != nil {
+		for _, f := range o.faults {
+			if why := f.Why(d.shop.Unit); why != k.Settings.Refused {
+				out = append(out, "Refused: "+why+".")
+			}
+		}
+	}
+	return append(out, k.Settings.Warnings...)
+}

@@ -1,0 +1,61 @@
+package ui
+
+import (
+	"fmt"
+
+	"bide/material"
+)
+
+// settings tell what is set for each job, the cautions of all jobs together once, and
+// how the day wears the anvil.
+func (p *page) settings() {
+	p.chapter("6 Settings, job by job")
+	told := map[string]bool{}
+	var cautions []material.Caution
+	for turn, j := range p.jobs() {
+		k := p.turnOf(turn)
+		if k == nil {
+			p.tell("%s: its material is in no table, so nothing is known of what to set.", j.ID)
+			continue
+		}
+		p.tell("%s, %s:", j.ID, j.Material)
+		p.settingsOf(k)
+		for _, c := range k.Settings.Cautions {
+			if !told[c.Text] {
+				told[c.Text] = true
+				cautions = append(cautions, c)
+			}
+		}
+	}
+	if f := p.atKnife().Face; f != nil && f.Worst >= 0 {
+		p.chapter("The anvil's face over the day")
+		p.tell("%s", faceWords(p.desk, f))
+	}
+	p.chapter("What to watch out for, in one job or all")
+	for _, c := range cautions {
+		p.tell("%s: %s", c.About, c.Text)
+	}
+}
+
+// settingsOf tells those of one turn.
+func (p *page) settingsOf(k *material.Turn) {
+	for _, w := range k.Settings.Warnings {
+		p.tell("  Warning: %s", w)
+	}
+	if k.Before != "" && len(k.Changes) == 0 {
+		p.tell("  Nothing at the knife changes against %s.", k.Before)
+	}
+	for _, c := range k.Changes {
+		p.tell("  Change of %s against %s: from %s to %s: %s.", c.What, join("", k.Before, map[bool]string{true: "what ran before"}[k.Before == ""]), c.From, c.To, c.Do)
+	}
+	for _, l := range k.Settings.Lines {
+		p.tell("  %s: %s. %s", l.Name, l.Value, join(" ", fmt.Sprintf("Why: %s.", l.Why), "Source: "+l.Source+"."))
+	}
+	if k.Bending == nil {
+		p.tell("  The anvil's bend isn't worked out: %s.", k.Unbent)
+		return
+	}
+	for _, text := range bendWords(p.desk, k.Bending) {
+		p.tell("  %s", text)
+	}
+}

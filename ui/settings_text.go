@@ -1,0 +1,130 @@
+package ui
+
+import (
+	"fmt"
+
+	"bide/material"
+)
+
+// settingsText is the settings of a job growing line by line.
+type settingsText struct {
+	*desk
+	w   int
+	out []line
+}
+
+const (
+	settingsIndent = 18  // of what stands behind a name
+	sideBySide     = 110 // cells from which the why stands beside what it is of
+)
+
+// chapter begins a chapter, after a blank line.
+func (t *settingsText) chapter(name, about string) {
+	if len(t.out) > 0 {
+		t.out = append(t.out, t.line())
+	}
+	l := t.line()
+	l.add(accent, " "+name)
+	if about != "" {
+		l.add(faint, " "+about)
+	}
+	t.out = append(t.out, l.fit(t.w))
+}
+
+// para adds a text over the whole width.
+func (t *settingsText) para(i ink, text string) { t.entry(plain, "", 1, i, text) }
+
+// entry adds a text, broken, behind a name in so many cells.
+func (t *settingsText) entry(names ink, name string, indent int, i ink, text string) {
+	for n, row := range t.wrap(text, max(t.w-indent-1, 1)) {
+		l := t.line()
+		if n == 0 && name != "" {
+			l.add(plain, " ")
+			l.left(names, name, max(indent-2, 1))
+		}
+		l.to(indent)
+		l.add(i, row)
+		t.out = append(t.out, l)
+	}
+}
+
+// pair adds a name, what is set, and why: side by side where there is room.
+func (t *settingsText) pair(names ink, name string, values ink, value, why string) {
+	const column = 44
+	if t.w < sideBySide || why == "" {
+		t.entry(names, name, settingsIndent, values, value)
+		if why != "" {
+			t.entry(plain, "", settingsIndent, faint, why)
+		}
+		return
+	}
+	left, right := t.wrap(value, column-2), t.wrap(why, t.w-settingsIndent-column-1)
+	for n := range max(len(left), len(right)) {
+		l := t.line()
+		if n == 0 {
+			l.add(plain, " ")
+			l.left(names, name, settingsIndent-2)
+		}
+		l.to(settingsIndent)
+		if n < len(left) {
+			l.add(values, left[n])
+		}
+		l.to(settingsIndent + column)
+		if n < len(right) {
+			l.add(faint, right[n])
+		}
+		t.out = append(t.out, l)
+	}
+}
+
+// glance tells in one sentence what is set.
+func (t *settingsText) glance(s *material.Settings) {
+	pressure := "no pressure reaches"
+	if s.Refused == "" {
+		pressure = fmt.Sprintf("set %.2f bar (%.0f psi)", s.Air.SetBar, material.Psi(s.Air.SetBar))
+	}
+	if s.Guessed {
+		pressure += ", a guess"
+	}
+	wick := s.Wicking.Wick.String()
+	if s.Wicking.Wick == material.NoWick {
+		wick = "no wick"
+	}
+	t.para(strong, fmt.Sprintf("%s; blade %g degrees, tip %g mm; %s; %.0f m/min (%.0f ft/min)",
+		pressure, s.Blade.Bevel, s.Blade.Tip, wick, s.Speed.Speed, material.Feet(s.Speed.Speed)))
+}
+
+// changes tells what is set otherwise than for the job before.
+func (t *settingsText) changes(k *material.Turn, o *outcome) {
+	if o == nil || len(o.faults) > 0 {
+		return
+	}
+	switch {
+	case k.Before == "":
+		t.chapter("Changes", "what ran before isn't known")
+	default:
+		t.chapter("Changes against "+k.Before, "")
+	}
+	if len(k.Changes) == 0 {
+		t.para(plain, "nothing at the knife changes")
+	}
+	for _, c := range k.Changes {
+		t.pair(moved, c.What, plain, c.From+" "+t.to+" "+c.To, c.Do)
+	}
+}
+
+// settings tells every setting, with why and its source.
+func (t *settingsText) settings(s *material.Settings) {
+	t.chapter("What to set", "to start a trial from; [where it comes from]")
+	for _, l := range s.Lines {
+		t.pair(strong, l.Name, plain, l.Value, join(" ", l.Why, "["+l.Source+"]"))
+	}
+}
+
+// force is one for people.
+func force(n float64) string {
+	if n >= 1e4 {
+		return fmt.Sprintf("%.1f kN (%.0f lbf)", n/1000, material.Pounds(n))
+	}
+	return fmt.Sprintf("%.0f N (%.0f lbf)", n, material.Pounds(n))
+}
