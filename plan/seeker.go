@@ -78,23 +78,52 @@ func (k *seeker) turn(t *tour, turn int) (ok bool) {
 		return false
 	}
 	k.look(t, turn)
+	step := Step{Job: job, SetupStart: t.clocks[turn]}
+	if !k.place(&step, now) {
+		return false
+	}
+	if k.aim == AimMinutes && !k.view.rough && step.Setup.Swaps > 0 {
+		k.trade(&step, now)
+	}
+	step.clock()
+	t.clocks[turn+1] = step.RunEnd
+	t.sums[turn+1] = t.sums[turn]
+	t.sums[turn+1].add(&step)
+	now.advance(&t.stands[turn+1], job, step.Changeover.Holders)
+	return true
+}
+
+// place sets the step's changeover and setup time from what stands now, in k.change's
+// memory.
+func (k *seeker) place(step *Step, now *Standing) (ok bool) {
 	q := k.p.places.solve(&k.p.now, &k.p.keep, &k.view)
 	if q < 0 {
 		return false
 	}
 	k.p.readInto(&k.change, q)
-	step := Step{Job: job, Changeover: k.change, SetupStart: t.clocks[turn]}
 	if k.timed {
 		k.p.hasten(&k.change)
-		step.Changeover.Moves = k.change.Moves
 	}
-	step.Setup = k.p.beam.setupTime(now, job, &step.Changeover)
-	step.clock()
-	t.clocks[turn+1] = step.RunEnd
-	t.sums[turn+1] = t.sums[turn]
-	t.sums[turn+1].add(&step)
-	now.advance(&t.stands[turn+1], job, k.change.Holders)
+	step.Changeover = k.change
+	step.Setup = k.p.beam.setupTime(now, step.Job, &k.change)
 	return true
+}
+
+// trade lets holders move that needn't, where moving one takes less time than
+// swapping its blade, and keeps that if the setup is shorter.
+func (k *seeker) trade(step *Step, now *Standing) {
+	kept := k.change
+	k.change = Changeover{} // place is to leave what is kept alone
+	for i := range k.view.swaps {
+		k.view.swaps[i] *= stepsPerMove * max(int64(k.p.beam.Setup.Blade/k.move), 1)
+	}
+	k.p.keep.loose(&k.p.now)
+	other := *step
+	if k.place(&other, now) && other.Setup.Total() < step.Setup.Total() {
+		*step = other
+		return
+	}
+	k.change = kept
 }
 
 // look sets the outlook of a turn: the layouts that come, and what it costs each
@@ -153,7 +182,7 @@ const guessed = 2
 // hot one in parts of a turn's share of the day's cost, the cold one in moves. At
 // less than the one a search never leaves the order it began with.
 const (
-	hottest = 0.3
+	hottest = 0.6
 	coldest = 0.9
 )
 

@@ -18,6 +18,7 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 	for i := range d.Steps {
 		t.stands[i].advance(&t.stands[i+1], d.Steps[i].Job, d.Steps[i].Changeover.Holders)
 	}
+	f.finish(ctx, t.clone())
 	f.weave(ctx, t, min(settlesPerJob*len(t.order), mostSettles), true)
 	best := s.better([]*DayPlan{d, f.best})
 	if best == d {
