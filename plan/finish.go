@@ -22,7 +22,7 @@ func (f *finisher) finish(ctx context.Context, t *tour) {
 		if ctx.Err() != nil && f.best != nil {
 			return
 		}
-		f.settle(day)
+		f.settle(ctx, day)
 		f.shake(ctx, day)
 	}
 }
@@ -30,10 +30,10 @@ func (f *finisher) finish(ctx context.Context, t *tour) {
 // weave weaves a tour whose places are all known, and finishes it.
 func (f *finisher) weave(ctx context.Context, t *tour, rounds int, locked bool) {
 	f.keep(t)
-	f.settle(t)
+	f.settle(ctx, t)
 	t = f.seeker.weave(ctx, t, rounds, locked)
 	f.keep(t)
-	f.settle(t)
+	f.settle(ctx, t)
 	f.shake(ctx, t)
 }
 
@@ -86,8 +86,11 @@ func (d *DayPlan) held() bool {
 }
 
 // settle sweeps the day until that gains nothing more.
-func (f *finisher) settle(t *tour) {
+func (f *finisher) settle(ctx context.Context, t *tour) {
 	for range mostSweeps {
+		if ctx.Err() != nil && f.best != nil {
+			return
+		}
 		if f.sweep(t, false); !f.keep(t) {
 			return
 		}
@@ -105,10 +108,10 @@ func (f *finisher) shake(ctx context.Context, t *tour) {
 		f.sweep(t, true)
 		if n := t.moves(); n < moves {
 			moves = n
-			f.settle(t)
+			f.settle(ctx, t)
 		}
 	}
-	f.settle(t)
+	f.settle(ctx, t)
 }
 
 // moves counts the repositions from standing to standing.

@@ -25,7 +25,7 @@ type Progress struct {
 // DefaultRounds is how many candidates a search tries for that many jobs, when it
 // is not told.
 func DefaultRounds(jobs int) int {
-	return min(5500*max(jobs, 1), 60_000+3000*jobs)
+	return min(20_000+4200*jobs, 200_000)
 }
 
 // Search plans the day in the best order it finds, with the layouts that each job

@@ -182,7 +182,7 @@ const guessed = 2
 // hot one in parts of a turn's share of the day's cost, the cold one in moves. At
 // less than the one a search never leaves the order it began with.
 const (
-	hottest = 0.6
+	hottest = 0.8
 	coldest = 0.9
 )
 

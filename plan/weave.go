@@ -16,7 +16,7 @@ import (
 
 // How long and how warm a day is woven, in rounds for each job and in moves.
 const (
-	weavesPerJob = 250
+	weavesPerJob = 160
 	weaveHottest = 4.0
 	weaveColdest = 0.3
 )

@@ -1,0 +1,70 @@
+package plan
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"testing"
+	"time"
+)
+
+// benchDay is a day of jobs with a free shift on a beam with that many holders, and
+// the seeker that a search would begin with.
+func benchDay(b *testing.B, holders, jobs int) (*seeker, *tour) {
+	beam := &Beam{
+		HolderWidth: 12 * Millimetre, Clearance: 300 * 1000, Rail: Span{-640 * Millimetre, 2240 * Millimetre},
+		Web: Span{0, 1600 * Millimetre}, RestOverWeb: true, Holders: make([]Condition, holders),
+		Drive: Drive{Speed: 400 * Millimetre, Acceleration: 800 * Millimetre, Pick: time.Second, Set: time.Second},
+	}
+	start := &Standing{}
+	for i := range holders {
+		start.At = append(start.At, beam.Rail.From+Length(i)*beam.Rail.Length()/Length(holders-1))
+	}
+	r := rand.New(rand.NewPCG(1, 91))
+	d := &Day{}
+	for i := range jobs {
+		w := Length([]int{13, 15, 19, 25, 30, 38, 50, 75, 100}[r.IntN(9)]) * Millimetre
+		n := min(int(1400*Millimetre/w), holders-2)
+		d.Jobs = append(d.Jobs, Job{ID: fmt.Sprint(i), Web: 1500 * Millimetre, Trim: 6 * Millimetre, Shift: Free, Metres: 1000, Speed: 100,
+			Entries: []Entry{{Count: 1 + r.IntN(n), Finished: w, Width: w}}})
+	}
+	listed, err := PlanDay(beam, start, d)
+	if err != nil {
+		b.Fatal(err)
+	}
+	s := newSearch(beam, start, d.Start, listed, Effort{Aim: AimMoves, Seed: 1})
+	k := s.seeker(0)
+	t, ok := k.begin(s)
+	if !ok || len(t.order) != jobs {
+		b.Fatalf("%d of %d jobs planned", len(t.order), jobs)
+	}
+	return k, t
+}
+
+// BenchmarkDay plans a whole day as a search does: each changeover exactly, with a
+// look at what comes.
+func BenchmarkDay(b *testing.B) {
+	for _, size := range [][2]int{{84, 12}, {130, 40}} {
+		b.Run(fmt.Sprintf("holders=%d/jobs=%d", size[0], size[1]), func(b *testing.B) {
+			k, t := benchDay(b, size[0], size[1])
+			k.view.rough = true
+			b.ReportAllocs()
+			for b.Loop() {
+				k.reckon(t, 0, unreachable-1, nil, 0)
+			}
+		})
+	}
+}
+
+// BenchmarkSketch reckons the same days roughly.
+func BenchmarkSketch(b *testing.B) {
+	for _, size := range [][2]int{{84, 12}, {130, 40}} {
+		b.Run(fmt.Sprintf("holders=%d/jobs=%d", size[0], size[1]), func(b *testing.B) {
+			k, t := benchDay(b, size[0], size[1])
+			k.still()
+			b.ReportAllocs()
+			for b.Loop() {
+				k.sketch(t)
+			}
+		})
+	}
+}
