@@ -3,6 +3,9 @@ package ui
 import (
 	"testing"
 
+	"bide/plan"
+	"bide/plan/shop"
+
 	tea "github.com/charmbracelet/bubbletea"
 )
 
@@ -21,10 +24,13 @@ func BenchmarkKeyToFrame(b *testing.B) {
 		{"form", []string{"e", "x", "backspace", "down"}},
 		{"compare", []string{"v", "down", "up"}},
 		{"holders", []string{"5", "down", "right", "o", "up"}},
+		{"settings", []string{"6", "down", "right", "pgdown", "left"}},
 		{"holders filtered", []string{"5", "/", "c", "u", "t", "enter", "down"}},
 	} {
 		b.Run(c.name, func(b *testing.B) {
-			s := newScreen(b, crowd(140, 40), testLook(manyColours, false, false), 200, 60).settle()
+			of := crowd(140, 40)
+			known(of)
+			s := newScreen(b, of, testLook(manyColours, false, false), 200, 60).settle()
 			s.press("j", "j", "j", "j", "j")
 			var keys []tea.KeyMsg
 			for _, name := range c.keys {
@@ -35,6 +41,16 @@ func BenchmarkKeyToFrame(b *testing.B) {
 				s.View()
 			}
 		})
+	}
+}
+
+// known gives a drawn shop what settings depend on.
+func known(s *shop.Shop) {
+	mm := plan.Millimetre
+	s.Beam.Supply = plan.Air{Bore: 28 * mm, Pistons: 1, SupplyBar: 6.3, MarginBar: 0.8}
+	s.Anvil = &shop.Anvil{Diameter: 150 * mm, Bore: 110 * mm, Span: 2400 * mm, HardnessHRC: 64}
+	for i := range s.Day.Jobs {
+		s.Day.Jobs[i].Material = "paper tape"
 	}
 }
 

@@ -1,0 +1,169 @@
+package ui
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"bide/material"
+	"bide/plan"
+)
+
+// settingsWords is all of the pane's text for the picked job, on one line.
+func settingsWords(s *screen) string {
+	var b strings.Builder
+	for _, l := range s.sets.lines(s.desk) {
+		b.WriteString(l.text() + " ")
+	}
+	return strings.Join(strings.Fields(b.String()), " ")
+}
+
+// The pane tells of each job every setting with its reason, every change, warning and
+// caution, and how the anvil bends: all that is known of it.
+func TestSettingsTellAll(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("6")
+	for turn := range s.jobs() {
+		k, text := s.turnOf(turn), settingsWords(s)
+		want := append([]string{}, k.Settings.Warnings...)
+		for _, l := range k.Settings.Lines {
+			want = append(want, l.Value, l.Why, l.Source)
+		}
+		for _, c := range k.Changes {
+			want = append(want, c.From, c.To, c.Do)
+		}
+		for _, c := range k.Settings.Cautions {
+			want = append(want, c.Text)
+		}
+		want = append(want, bendWords(s.desk, k.Bending)...)
+		for _, w := range want {
+			if !strings.Contains(text, strings.Join(strings.Fields(w), " ")) {
+				t.Errorf("turn %d: no %q", turn+1, w)
+			}
+		}
+		s.press("right")
+	}
+}
+
+// A job that no pressure parts, one that the beam can't run and one whose material is
+// in no table have settings as far as they go, and the reason.
+func TestSettingsOfRefusedJobs(t *testing.T) {
+	shop := demo(t)
+	for i := range shop.Materials {
+		if shop.Materials[i].Name == "PP film 40" {
+			shop.Materials[i].CutThroughBar = 60
+		}
+	}
+	jobs := shop.Day.Jobs
+	jobs[1].Uncut = shop.Settings(&jobs[1]).Refused
+	jobs[2].Web = 10 * shop.Beam.Web.Length()
+	jobs[3].Material = "unheard of"
+	s := newScreen(t, shop, testLook(noColours, false, false), 80, 24).settle().press("6", "right")
+	for _, want := range []string{"60.8 bar", "no pressure reaches", "isn't worked out: the job is refused"} {
+		if text := settingsWords(s); !strings.Contains(text, want) {
+			t.Errorf("no %q in %s", want, text)
+		}
+	}
+	if text := settingsWords(s.press("right")); !strings.Contains(text, "Refused: the web of") || !strings.Contains(text, "set 3.30 bar") {
+		t.Errorf("the wide one: %s", text)
+	}
+	if text := settingsWords(s.press("right")); !strings.Contains(text, "in no table") {
+		t.Errorf("the unknown one: %s", text)
+	}
+}
+
+// Scrolling ends at the last line and at the first, and another job begins at its first.
+func TestSettingsScroll(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("6")
+	top := s.View()
+	if s.press("up").View() != top {
+		t.Error("up from the first line moves")
+	}
+	end := s.press("end").View()
+	if end == top || s.press("down", "pgdown").View() != end {
+		t.Error("down from the last line moves, or end doesn't")
+	}
+	if s.press("right", "left").View() != top {
+		t.Error("another job doesn't begin at its first line")
+	}
+	if s.press("down", "down", "up", "up").View() != top {
+		t.Error("as many lines up as down isn't where it was")
+	}
+	s.press("end", "1", "down", "up", "6")
+	if s.View() != end {
+		t.Error("the lines of the job are forgotten on another page")
+	}
+}
+
+// Blades and metres are where they belong: each blade in its own column, the most worn
+// band highest, nothing where nothing is cut; the bend is nought at the bearings,
+// deepest at its largest.
+func TestAnvilIsDrawnToScale(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("6")
+	b, f := s.turnOf(0).Bending, s.atKnife().Face
+	text := &settingsText{desk: s.desk, w: 120}
+	sc := text.anvilScale(b)
+	load := loads(sc, b)
+	for x, h := range load {
+		n := 0
+		for _, p := range b.Presses {
+			if sc.place(x) <= nm(p.AtMM) && nm(p.AtMM) < sc.place(x+1) {
+				n++
+			}
+		}
+		if (n > 0) != (h > 0) || h > 1 {
+			t.Errorf("column %d has %d blades and is drawn %v high", x, n, h)
+		}
+	}
+	wear := worn(sc, f)
+	from, _ := f.Span(f.Worst)
+	if wear[sc.column(plan.Length(from))] != 1 || wear[0] != 0 {
+		t.Errorf("the most worn band is drawn %v high, no band %v", wear[sc.column(plan.Length(from))], wear[0])
+	}
+}
+
+// Bars by hand: half of a cell with eight levels is the fourth, a trace the first; over
+// two rows three quarters are a whole cell and half of one. In ASCII a cell has three.
+func TestBars(t *testing.T) {
+	k := testLook(noColours, false, false)
+	if got := bars(k, []float64{0, 0.5, 1, 0.001}, 1)[0].text(); got != " ▄█▁" {
+		t.Errorf("one row: %q", got)
+	}
+	two := bars(k, []float64{0.75, 0.5, 0.25}, 2)
+	if two[0].text() != "▄  " || two[1].text() != "██▄" {
+		t.Errorf("two rows: %q over %q", two[0].text(), two[1].text())
+	}
+	if got := bars(testLook(noColours, false, true), []float64{0, 0.34, 0.67, 1}, 1)[0].text(); got != " .:#" {
+		t.Errorf("ASCII: %q", got)
+	}
+}
+
+// A curve by hand: depths 0, 1/2 and 1 in two rows of ASCII are the first of six
+// heights, the fourth (2.5 rounded up) and the last; what isn't there is left blank.
+func TestCurve(t *testing.T) {
+	k := testLook(noColours, false, true)
+	depths := []float64{0, 0.5, 1, -1}
+	got := curve(k, 4, 2, func(x float64) float64 { return depths[int(math.Floor(x))] })
+	if got[0].text() != "'   " || got[1].text() != " '. " {
+		t.Errorf("%q over %q", got[0].text(), got[1].text())
+	}
+}
+
+// The linear text has the settings of every job, and each caution once.
+func TestPlainTellsSettings(t *testing.T) {
+	s := demo(t)
+	text := plainText(t, s, false)
+	for i := range s.Day.Jobs {
+		k := s.Settings(&s.Day.Jobs[i])
+		for _, l := range k.Lines {
+			if !strings.Contains(text, l.Name+": "+l.Value) {
+				t.Errorf("%s: no %q", s.Day.Jobs[i].ID, l.Value)
+			}
+		}
+	}
+	all, _ := material.Cautions(s.Materials[0])
+	for _, c := range all {
+		if n := strings.Count(text, c.About+": "+c.Text); n != 1 {
+			t.Errorf("%q stands %d times", c.Text, n)
+		}
+	}
+}
