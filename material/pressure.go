@@ -91,7 +91,7 @@ func (c Cylinder) set(newtons, bore float64, n int) Air {
 func (c Cylinder) refuse(own Air, newtons float64) error {
 	bore, n := max(c.BoreMM, larger[len(larger)-1]), c.mostPistons()
 	best := c.set(newtons, bore, n)
-	return fmt.Errorf("no pistons reach the %.0f N of a cut: %s need %.1f bar, %s of %g mm %.1f, and the supply gives %.1f",
+	return fmt.Errorf("nothing reaches the %.0f N of a cut: %s would need %.1f bar, %s of %g mm %.1f, and the supply gives %.1f",
 		newtons, pistons(c.Pistons, c.BoreMM), own.SetBar, count(n), bore, best.SetBar, c.SupplyBar)
 }
 

@@ -41,7 +41,7 @@ func (s *Shop) ProblemOf(j *plan.Job, f plan.Fault) Problem {
 
 // remedies by the key of a fault.
 var remedies = map[string]string{
-	"material": "find cut_through_bar by trial and write it into materials.toml, or run the job on a beam with more supply or larger pistons",
+	"material": "find cut_through_bar by trial and correct it in materials.toml, or run the job on a beam with more supply or larger pistons",
 	"web":      "correct web, or run the job on a wider beam",
 	"slits":    "correct slits, split the job, or run it on another beam",
 	"trim":     "set trim to what the winder can pull, take a slit out or run a wider web",
