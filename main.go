@@ -232,7 +232,7 @@ func (p program) refusals(s *shop.Shop, d *plan.DayPlan, only string) int {
 			tell(r.Job, f)
 		}
 	}
-	for _, b := range plan.Broken(d.Jobs()) {
+	for _, b := range plan.Broken(d.Jobs(), d.Done) {
 		tell(b.Job, b.Fault)
 	}
 	return status

@@ -64,6 +64,7 @@ func (s Sequence) String() string { return [...]string{"listed", "best"}[s] }
 type DayPlan struct {
 	Beam    *Beam
 	Start   *Standing
+	Done    int // jobs of the day that are done: the first turns
 	Steps   []Step
 	Refused []Refusal
 	Totals  Totals

@@ -42,7 +42,7 @@ func PlanDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
 	if err != nil {
 		return nil, err
 	}
-	day := &DayPlan{Beam: b, Start: start}
+	day := &DayPlan{Beam: b, Start: start, Done: d.Done()}
 	day.Steps, day.Refused = p.run(start, d, p.Resume)
 	day.Totals = Sum(day.Steps)
 	listed, _ := p.run(start, d, p.NextCentred)
@@ -58,6 +58,16 @@ func (d *DayPlan) Jobs() []*Job {
 		jobs[i] = d.Steps[i].Job
 	}
 	return jobs
+}
+
+// Done counts the jobs that are done.
+func (d *Day) Done() (n int) {
+	for i := range d.Jobs {
+		if d.Jobs[i].State == Done {
+			n++
+		}
+	}
+	return n
 }
 
 // run plans the day's jobs one after the other with next.

@@ -15,9 +15,9 @@ type rules struct {
 }
 
 // rulesOf are the rules among the jobs, which are those that can be planned; what
-// they ask of jobs that are not among them is taken as done. A turn beyond the
-// last is the last.
-func rulesOf(jobs []*Job) rules {
+// they ask of jobs that are not among them is taken as done. Turns count the day's
+// jobs that are done, so many, as its first. A turn beyond the last is the last.
+func rulesOf(jobs []*Job, done int) rules {
 	r := rules{after: make([][]int, len(jobs)), turn: make([]int, len(jobs)), none: true}
 	byID := map[string]int{}
 	for i, j := range jobs {
@@ -31,7 +31,7 @@ func rulesOf(jobs []*Job) rules {
 		}
 		r.turn[i] = -1
 	}
-	r.fix(jobs)
+	r.fix(jobs, done)
 	for i := range jobs {
 		r.none = r.none && r.turn[i] < 0 && len(r.after[i]) == 0
 	}
@@ -41,7 +41,7 @@ func rulesOf(jobs []*Job) rules {
 // fix gives the jobs with a fixed turn theirs, running ones first. Where jobs that
 // can't be planned leave fewer turns than were counted on, those fixed keep their
 // order and close up.
-func (r *rules) fix(jobs []*Job) {
+func (r *rules) fix(jobs []*Job, done int) {
 	wanted := func(j *Job) int {
 		switch {
 		case j.State == Running:
@@ -49,7 +49,7 @@ func (r *rules) fix(jobs []*Job) {
 		case j.Turn < 0:
 			return max(len(jobs)+j.Turn, 0)
 		}
-		return min(j.Turn, len(jobs)) - 1
+		return max(min(j.Turn-done, len(jobs))-1, 0)
 	}
 	var fixed []int
 	for i, j := range jobs {
@@ -165,18 +165,18 @@ type Breach struct {
 }
 
 // Broken lists the rules that an order of jobs breaks; the jobs are those that can
-// be planned.
-func Broken(jobs []*Job) []Breach {
+// be planned, and so many of the day are done before them.
+func Broken(jobs []*Job, done int) []Breach {
 	var out []Breach
-	r := rulesOf(jobs)
+	r := rulesOf(jobs, done)
 	for at, j := range jobs {
 		breach := func(key, why string) { out = append(out, Breach{j, Fault{key, func(Unit) string { return why }}}) }
 		switch t := r.turn[at]; {
 		case t < 0 || t == at:
 		case j.State == Running:
-			breach("state", fmt.Sprintf("job %s is running and comes at turn %d, behind one that waits", j.ID, at+1))
+			breach("state", fmt.Sprintf("job %s is running and comes at turn %d, behind one that waits", j.ID, done+at+1))
 		default:
-			breach("turn", fmt.Sprintf("job %s is fixed to turn %d and comes at turn %d", j.ID, t+1, at+1))
+			breach("turn", fmt.Sprintf("job %s is fixed to turn %d and comes at turn %d", j.ID, done+t+1, done+at+1))
 		}
 		for _, before := range r.after[at] {
 			if before > at {

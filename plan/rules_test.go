@@ -19,8 +19,28 @@ func TestFixedTurnsCloseUp(t *testing.T) {
 		{[]*Job{first, runs, x}, 2},
 		{[]*Job{x, last, y}, 1},
 	} {
-		if got := Broken(c.jobs); len(got) != c.broken {
+		if got := Broken(c.jobs, 0); len(got) != c.broken {
 			t.Errorf("%s ... %s: %d rules broken, want %d", c.jobs[0].ID, c.jobs[len(c.jobs)-1].ID, len(got), c.broken)
+		}
+	}
+}
+
+// A job fixed to turn 3 is the third of the day, also once two are done; what wanted
+// a turn that is over comes as soon as it can.
+func TestTurnsCountTheJobsDone(t *testing.T) {
+	x, third, second := &Job{ID: "X"}, &Job{ID: "third", Turn: 3}, &Job{ID: "second", Turn: 2}
+	for _, c := range []struct {
+		jobs         []*Job
+		done, broken int
+	}{
+		{[]*Job{x, second, third}, 0, 0},
+		{[]*Job{second, third, x}, 1, 0},
+		{[]*Job{third, x}, 2, 0},
+		{[]*Job{x, third}, 2, 1},
+		{[]*Job{second, x}, 2, 0},
+	} {
+		if got := Broken(c.jobs, c.done); len(got) != c.broken {
+			t.Errorf("%s first, %d done: %d rules broken, want %d", c.jobs[0].ID, c.done, len(got), c.broken)
 		}
 	}
 }
@@ -29,7 +49,7 @@ func TestFixedTurnsCloseUp(t *testing.T) {
 func TestRulesThatNoOrderKeeps(t *testing.T) {
 	a := &Job{ID: "A", After: []string{"B"}}
 	b := &Job{ID: "B", Turn: -1}
-	r := rulesOf([]*Job{a, b})
+	r := rulesOf([]*Job{a, b}, 0)
 	if order, ok := r.mend([]int{0, 1}); ok {
 		t.Errorf("mended to %v", order)
 	}

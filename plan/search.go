@@ -47,7 +47,7 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 	if best == nil { // no order keeps the rules
 		return listed, nil
 	}
-	best.Refused, best.Listed = listed.Refused, listed.Listed
+	best.Refused, best.Listed, best.Done = listed.Refused, listed.Listed, listed.Done
 	best.Floor = b.FloorOfAnyOrder(start.At, listed.Jobs())
 	best.Sequence, best.Aim, best.Rounds, best.Seed = SequenceBest, e.Aim, e.Rounds, e.Seed
 	return best, nil
@@ -73,7 +73,7 @@ type search struct {
 
 func newSearch(b *Beam, start *Standing, clock time.Time, listed *DayPlan, e Effort) *search {
 	s := &search{beam: b, start: start, clock: clock, listed: listed, effort: e, jobs: listed.Jobs()}
-	s.rules = rulesOf(s.jobs)
+	s.rules = rulesOf(s.jobs, listed.Done)
 	if s.setting(0) && s.rules.turn[0] < 0 { // what is begun comes first
 		s.rules.turn[0], s.rules.none = 0, false
 	}

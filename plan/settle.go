@@ -24,7 +24,7 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 	if best == d {
 		return d
 	}
-	best.Refused, best.Listed, best.Floor = d.Refused, d.Listed, d.Floor
+	best.Refused, best.Listed, best.Floor, best.Done = d.Refused, d.Listed, d.Floor, d.Done
 	best.Sequence, best.Aim = d.Sequence, aim
 	return best
 }

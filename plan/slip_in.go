@@ -23,9 +23,10 @@ type Slip struct {
 // SlipIn works out for each gap of a day's steps, the one before the first and the
 // one behind the last too, what it costs to run job j there, and tells each as it
 // is known, the last gap first: what comes soonest costs most to reckon. The steps
-// begin from start at the clock and stay as they are up to the gap. It costs two
+// begin from start at the clock, behind the day's jobs that are done, and stay as
+// they are up to the gap. It costs two
 // changeovers for each job behind each gap. A cancelled context ends it.
-func (p *Planner) SlipIn(ctx context.Context, start *Standing, clock time.Time, steps []Step, j *Job, tell func(Slip)) {
+func (p *Planner) SlipIn(ctx context.Context, start *Standing, clock time.Time, steps []Step, done int, j *Job, tell func(Slip)) {
 	stands := make([]*Standing, len(steps)+1) // stands[g] is before the step at gap g
 	stands[0] = start
 	for i := range steps {
@@ -40,12 +41,12 @@ func (p *Planner) SlipIn(ctx context.Context, start *Standing, clock time.Time, 
 		} else if len(steps) > 0 {
 			clock = steps[0].SetupStart
 		}
-		tell(p.slip(stands[gap], clock, steps, gap, j))
+		tell(p.slip(stands[gap], clock, steps, done, gap, j))
 	}
 }
 
 // slip is the cost at one gap.
-func (p *Planner) slip(now *Standing, clock time.Time, steps []Step, gap int, j *Job) Slip {
+func (p *Planner) slip(now *Standing, clock time.Time, steps []Step, done, gap int, j *Job) Slip {
 	rest := &Day{Start: clock}
 	for _, s := range steps[gap:] {
 		rest.Jobs = append(rest.Jobs, *s.Job)
@@ -84,7 +85,7 @@ func (p *Planner) slip(now *Standing, clock time.Time, steps []Step, gap int, j 
 	for i := range steps {
 		jobs = append(jobs, steps[i].Job)
 	}
-	out.Broken = Broken(slices.Insert(jobs, gap, j))
+	out.Broken = Broken(slices.Insert(jobs, gap, j), done)
 	return out
 }
 

@@ -44,7 +44,7 @@ func TestSlipInIsTheDifferenceOfTwoDays(t *testing.T) {
 			t.Fatal(err)
 		}
 		without, seen := plan.Sum(steps), map[int]bool{}
-		p.SlipIn(context.Background(), start, d.Start, steps, &hot, func(s plan.Slip) {
+		p.SlipIn(context.Background(), start, d.Start, steps, 0, &hot, func(s plan.Slip) {
 			var order []plan.Job
 			for i := range steps {
 				order = append(order, *steps[i].Job)
@@ -93,7 +93,7 @@ func TestSlipInByHand(t *testing.T) {
 	steps := inOrder(t, b, start, at("2026-11-25T06:00:00"), []plan.Job{x, y})
 	p, _ := plan.NewPlanner(b)
 	want := map[int]struct{ moves, late int }{0: {0, 1}, 1: {0, 1}, 2: {1, 0}}
-	p.SlipIn(context.Background(), start, at("2026-11-25T06:00:00"), steps, &hot, func(s plan.Slip) {
+	p.SlipIn(context.Background(), start, at("2026-11-25T06:00:00"), steps, 0, &hot, func(s plan.Slip) {
 		if w := want[s.Gap]; s.Repositions != w.moves || len(s.Late) != w.late {
 			t.Errorf("gap %d: %d moves, %d late; want %+v", s.Gap, s.Repositions, len(s.Late), w)
 		}

@@ -17,7 +17,7 @@ func (m *model) bar() line {
 	}
 	r := m.ending()
 	beam := fmt.Sprintf("  %s, pitch %s", count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
-	if l.width+cells(beam)+r.width+2 <= m.w || !m.demo {
+	if l.width+cells(beam)+r.width+2 <= m.w {
 		l.add(faint, beam)
 	}
 	if l.width+r.width+2 <= m.w {

@@ -39,7 +39,7 @@ func fact(i ink, text func(e entry) string) func(entry) (ink, string) {
 
 // The cells of the day's rows.
 var (
-	dayTurn     = fact(faint, func(e entry) string { return fmt.Sprint(e.turn + 1) })
+	dayTurn     = fact(faint, func(e entry) string { return fmt.Sprint(e.nth(e.turn)) })
 	dayID       = fact(strong, func(e entry) string { return e.job.ID })
 	dayMaterial = fact(plain, func(e entry) string { return e.job.Material })
 	dayWeb      = fact(plain, func(e entry) string { return e.shop.Unit.Number(e.job.Web) })
@@ -62,7 +62,10 @@ var (
 )
 
 // turnWidth and clockWidth are the widths of the columns of turns and of times.
-func (d *desk) turnWidth() int { return max(2, len(fmt.Sprint(len(d.jobs())))) }
+func (d *desk) turnWidth() int { return max(2, len(fmt.Sprint(d.nth(len(d.jobs()))))) }
+
+// nth is a turn as people count it: from 1, with those of the day that are done.
+func (d *desk) nth(turn int) int { return d.history.now.done() + turn + 1 }
 
 func (d *desk) clockWidth() int {
 	w := 5

@@ -211,7 +211,7 @@ func (d *desk) show(of draft, did, moved string) {
 	}
 	d.turn = max(0, min(d.turn, len(d.jobs())-1))
 	if of.about != "" && of.did == "" {
-		d.news.text = fmt.Sprintf("%s %s turn %d", of.about, moved, d.turn+1)
+		d.news.text = fmt.Sprintf("%s %s turn %d", of.about, moved, d.nth(d.turn))
 	}
 	d.settle()
 }
@@ -219,7 +219,7 @@ func (d *desk) show(of draft, did, moved string) {
 // settle brings what follows from the order and its outcomes up to date.
 func (d *desk) settle() {
 	d.broken = map[*plan.Job]string{}
-	for _, b := range plan.Broken(d.able()) {
+	for _, b := range plan.Broken(d.able(), d.history.now.done()) {
 		if _, told := d.broken[b.Job]; !told {
 			d.broken[b.Job] = b.Why(d.shop.Unit)
 		}

@@ -31,6 +31,16 @@ func newDraft(all []*plan.Job) draft {
 // turns reports whether the job has a turn: it is neither done nor set aside.
 func turns(j *plan.Job) bool { return j.State != plan.Done && j.State != plan.Aside }
 
+// done counts the jobs that are done: the day's first turns.
+func (d draft) done() (n int) {
+	for _, j := range d.all {
+		if j.State == plan.Done {
+			n++
+		}
+	}
+	return n
+}
+
 // away are the jobs that have no turn.
 func (d draft) away() []*plan.Job {
 	return slices.DeleteFunc(slices.Clone(d.all), turns)

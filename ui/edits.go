@@ -31,7 +31,7 @@ func (d *desk) lockTurn(j *plan.Job) {
 		d.alter(j, "turn", j.ID+" is free of its turn", func(j *plan.Job) { j.Turn = 0 })
 		return
 	}
-	turn := 1 // among the jobs that the beam can run
+	turn := d.nth(0) // among the jobs that the beam can run
 	for t := range d.turn {
 		if o := d.outcome(t); o == nil || len(o.faults) == 0 {
 			turn++

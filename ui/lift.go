@@ -13,6 +13,7 @@ import (
 // worked out in the background, the last gap first.
 type lift struct {
 	job    *plan.Job
+	before int         // jobs of the day that are done
 	rest   []*plan.Job // the others in their order
 	was    int         // the gap that it came from
 	gap    int         // picked: it would come before rest[gap]
@@ -45,7 +46,7 @@ func (m *model) lift() tea.Cmd {
 		return nil
 	}
 	ctx, cancel := context.WithCancel(context.Background())
-	l := &lift{job: j, was: m.turn, gap: m.turn, slips: map[int]plan.Slip{}, cancel: cancel}
+	l := &lift{job: j, before: m.history.now.done(), was: m.turn, gap: m.turn, slips: map[int]plan.Slip{}, cancel: cancel}
 	l.rest = slices.Delete(slices.Clone(m.jobs()), m.turn, m.turn+1)
 	l.tells = make(chan slipped, len(l.rest)+2) // room for all: nobody waits for a reader
 	known := slices.Clone(m.present.known[:min(m.turn, len(m.present.known))])
@@ -94,7 +95,7 @@ func (l *lift) work(ctx context.Context, b *plan.Beam, start outcome, known []*o
 			stands, clock = o.stands, o.clock
 		}
 	}
-	p.SlipIn(ctx, start.stands, start.clock, steps, l.job, func(s plan.Slip) {
+	p.SlipIn(ctx, start.stands, start.clock, steps, l.before, l.job, func(s plan.Slip) {
 		l.tells <- slipped{of: l, gap: gaps[s.Gap], slip: s}
 	})
 }

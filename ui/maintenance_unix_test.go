@@ -39,7 +39,7 @@ func TestStoryOfMaintenance(t *testing.T) {
 	x.until("show only rows with")
 	x.run("send-keys", "-l", "never")
 	x.press("Enter")
-	x.until("/never 7 of 88")
+	x.until("/never 1 of 88") // as `bide sheet --as json` has it: holder 6 alone cuts in no job
 	x.press("/", "Escape")
 	x.until("18-42 of 88 by number", "? help  q quit")
 	x.press("Home")

@@ -89,10 +89,10 @@ func (p *page) day() {
 	for turn, j := range p.jobs() {
 		o := p.outcome(turn)
 		if o == nil || len(o.faults) > 0 {
-			p.tell("Turn %d, %s.", turn+1, j.ID)
+			p.tell("Turn %d, %s.", p.nth(turn), j.ID)
 		} else {
 			s := &o.step
-			text := fmt.Sprintf("Turn %d, %s: %s, %s min of setup from %s, runs %s to %s", turn+1, j.ID,
+			text := fmt.Sprintf("Turn %d, %s: %s, %s min of setup from %s, runs %s to %s", p.nth(turn), j.ID,
 				count(s.Changeover.Repositions, "move"), minutes(s.Setup.Total()), p.at(s.SetupStart), p.at(s.RunStart), p.at(s.RunEnd))
 			if !j.Due.IsZero() {
 				text += ", due " + p.at(j.Due)

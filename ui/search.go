@@ -57,8 +57,10 @@ func (d *desk) seek(aim plan.Aim) tea.Cmd {
 	s.run, s.cancel, s.aim, s.so = s.run+1, cancel, aim, &atomic.Pointer[plan.Progress]{}
 	s.floor = &atomic.Pointer[plan.Floor]{}
 	day := &plan.Day{Start: d.start.clock, End: d.shop.Day.End}
-	for _, j := range d.jobs() {
-		day.Jobs = append(day.Jobs, *j)
+	for _, j := range d.history.now.all {
+		if j.State != plan.Aside {
+			day.Jobs = append(day.Jobs, *j)
+		}
 	}
 	var from *plan.Totals
 	if d.present.whole() {
@@ -142,7 +144,7 @@ func keeps(day *plan.DayPlan) bool {
 	for i := range day.Steps {
 		jobs = append(jobs, day.Steps[i].Job)
 	}
-	return len(plan.Broken(jobs)) == 0
+	return len(plan.Broken(jobs, day.Done)) == 0
 }
 
 // drafted is the day as a draft: its jobs in their order, those refused behind them.

@@ -81,7 +81,7 @@ const demoNote = "DEMO: an invented day, not your beam"
 
 // broken tells which rules of the day's file the order breaks.
 func (o *Options) broken(d *plan.DayPlan) (out []string) {
-	for _, b := range plan.Broken(d.Jobs()) {
+	for _, b := range plan.Broken(d.Jobs(), d.Done) {
 		if o.wants(b.Job) {
 			out = append(out, b.Why(o.Unit))
 		}
