@@ -2,6 +2,7 @@ package plan
 
 import (
 	"cmp"
+	"math"
 	"math/bits"
 	"slices"
 )
@@ -27,14 +28,14 @@ func (k *seeker) arrange(j *Job, now choice, wishes []wish) choice {
 	if j.Arrange == ByEntries {
 		order := slices.Clone(now.entries)
 		if suit && len(order) <= mostEntries {
-			order = arrangeEntries(j.Entries, first, edge, wishes)
+			order = arrangeEntries(j.Entries, first, edge, wishes, k.p.beam.Bad)
 		} else {
 			k.swapTwo(len(order), func(a, b int) { order[a], order[b] = order[b], order[a] })
 		}
 		return choice{slits: laid(j.Entries, order), entries: order}
 	}
 	if suit && vectors(j.Entries) <= mostVectors {
-		return choice{slits: arrangeAny(j.Entries, first, edge, wishes)}
+		return choice{slits: arrangeAny(j.Entries, first, edge, wishes, k.p.beam.Bad)}
 	}
 	slits := slices.Clone(now.slits)
 	k.swapTwo(len(slits), func(a, b int) { slits[a], slits[b] = slits[b], slits[a] })
@@ -55,8 +56,23 @@ func laid(entries []Entry, order []int) []Length {
 	return out
 }
 
-// worth is the weight of wishes at a place.
-func worth(wishes []wish, at Length) int {
+// bestOrder is the order of the job's slits in which the weight of wishes at its cuts
+// is greatest, the first slit beginning at first.
+func bestOrder(j *Job, first Length, edge bool, wishes []wish, bad []Span) []Length {
+	if j.Arrange == ByEntries {
+		return laid(j.Entries, arrangeEntries(j.Entries, first, edge, wishes, bad))
+	}
+	return arrangeAny(j.Entries, first, edge, wishes, bad)
+}
+
+// damage outweighs all wishes together.
+const damage = 1 << 20
+
+// worth is the weight of wishes at a place, less what a damaged band there takes.
+func worth(wishes []wish, bad []Span, at Length) int {
+	if inBand(bad, at) {
+		return -damage
+	}
 	i, _ := slices.BinarySearchFunc(wishes, at, func(w wish, at Length) int {
 		return int(min(max(w.at-at, -1), 1))
 	})
@@ -71,12 +87,12 @@ func worth(wishes []wish, at Length) int {
 // of wishes at the cuts is greatest; the first slit begins at first, and edge says
 // whether the outer edges are cuts. Exact, over all sets of entries laid:
 // O(2^n n) for n entries, times their slits.
-func arrangeEntries(entries []Entry, first Length, edge bool, wishes []wish) []int {
+func arrangeEntries(entries []Entry, first Length, edge bool, wishes []wish, bad []Span) []int {
 	n := len(entries)
 	full := 1<<n - 1
 	best, last := make([]int, full+1), make([]int, full+1)
 	for set := 1; set <= full; set++ {
-		best[set] = -1
+		best[set] = math.MinInt
 		for e := range n {
 			if set&(1<<e) == 0 {
 				continue
@@ -86,7 +102,7 @@ func arrangeEntries(entries []Entry, first Length, edge bool, wishes []wish) []i
 			for q := range entries[e].Count {
 				at += entries[e].Width
 				if edge || set != full || q < entries[e].Count-1 { // the web's own edge is no cut
-					got += worth(wishes, at)
+					got += worth(wishes, bad, at)
 				}
 			}
 			if got > best[set] {
@@ -138,12 +154,12 @@ func vectors(entries []Entry) int {
 // arrangeAny orders all slits so that the weight of wishes at the cuts is
 // greatest. Exact, over all vectors of how many of each width have been laid:
 // O(v w) for v vectors of w widths.
-func arrangeAny(entries []Entry, first Length, edge bool, wishes []wish) []Length {
+func arrangeAny(entries []Entry, first Length, edge bool, wishes []wish, bad []Span) []Length {
 	kinds := widths(entries)
 	total := vectors(entries)
 	best, last := make([]int, total), make([]int, total)
 	for v := 1; v < total; v++ {
-		best[v] = -1
+		best[v] = math.MinInt
 		at, stride := first, 1
 		for _, e := range kinds {
 			at += Length(v/stride%(e.Count+1)) * e.Width
@@ -151,7 +167,7 @@ func arrangeAny(entries []Entry, first Length, edge bool, wishes []wish) []Lengt
 		}
 		here := 0
 		if edge || v < total-1 { // the web's own edge is no cut
-			here = worth(wishes, at)
+			here = worth(wishes, bad, at)
 		}
 		stride = 1
 		for w, e := range kinds {

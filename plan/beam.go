@@ -63,6 +63,7 @@ type Beam struct {
 	RestOverWeb bool        // idle holders may rest lifted over the web
 	InPlace     Length      // a holder this near to a cut may serve it and stay; below half the pitch
 	Holders     []Condition // by number from the operator side; Holders[0] is holder 1
+	Bad         []Span      // damaged bands of the anvil, ascending and apart; no cut may lie in one, ends included: see Bands
 	Guide       Guide
 	Drive       Drive
 	Setup       Setup

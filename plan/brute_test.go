@@ -45,6 +45,9 @@ func settle(b *plan.Beam, standing []plan.Length, l plan.Layout, best *answer) {
 		if l.Cuts[m] < b.Rail.From || l.Cuts[m] > b.Rail.To {
 			return // no holder can go there
 		}
+		if damaged(b, l.Cuts[m]) {
+			return
+		}
 	}
 	at := make([]plan.Length, len(standing))
 	var place func(i int, from plan.Length)
@@ -68,6 +71,11 @@ func settle(b *plan.Beam, standing []plan.Length, l plan.Layout, best *answer) {
 	place(0, b.Rail.From)
 }
 
+// damaged reports whether the anvil is damaged at a place.
+func damaged(b *plan.Beam, x plan.Length) bool {
+	return slices.ContainsFunc(b.Bad, func(band plan.Span) bool { return x >= band.From && x <= band.To })
+}
+
 // judge tells whether holders may stand so, and what that costs.
 func judge(b *plan.Beam, standing []plan.Length, l plan.Layout, at []plan.Length) answer {
 	a := answer{found: true, shifted: max(l.Shift, -l.Shift)}
@@ -89,7 +97,7 @@ func judge(b *plan.Beam, standing []plan.Length, l plan.Layout, at []plan.Length
 			}
 		}
 		if serves >= 0 {
-			if condition == plan.NoCut || condition == plan.Out {
+			if condition == plan.NoCut || condition == plan.Out || damaged(b, x) {
 				return answer{} // and nobody else can come to that cut
 			}
 			held++

@@ -70,6 +70,9 @@ func (k *seeker) suit(j int, now choice, wishes []wish) choice {
 	if k.windows[j].Length() > 0 && len(cuts) > 0 {
 		best.shift = k.drawShift(cuts, k.windows[j], wishes, best.shift)
 	}
+	if !clearOf(k.p.beam.Bad, cuts, best.shift) {
+		return now
+	}
 	best.cuts = shifted(cuts, best.shift)
 	return best
 }
@@ -85,7 +88,8 @@ func shifted(places []Length, by Length) []Length {
 
 // drawShift draws some shifts that each put a cut on a wish, and takes the one that
 // meets most, about: the more wishes a shift meets, the likelier it is drawn. Where
-// none is drawn the present one stays.
+// none is drawn, or none but such as put a cut in a damaged band, the present one
+// stays.
 func (k *seeker) drawShift(cuts []Length, window Span, wishes []wish, present Length) Length {
 	reach := func(at Length) int {
 		i, _ := slices.BinarySearchFunc(wishes, at, func(w wish, at Length) int { return cmp.Compare(w.at, at) })
@@ -99,6 +103,9 @@ func (k *seeker) drawShift(cuts []Length, window Span, wishes []wish, present Le
 			continue
 		}
 		shift := wishes[from+k.chance.IntN(to-from)].at - c
+		if !clearOf(k.p.beam.Bad, cuts, shift) {
+			continue
+		}
 		if v := 4*met(cuts, wishes, shift) + k.chance.IntN(8); v > most {
 			best, most = shift, v
 		}
@@ -126,7 +133,7 @@ func (k *seeker) slide(t *tour, from int, by Length) {
 	for turn := from; turn < k.slid; turn++ {
 		j := t.order[turn]
 		c := t.choices[j]
-		if c.shift+by >= k.windows[j].From && c.shift+by <= k.windows[j].To {
+		if c.shift+by >= k.windows[j].From && c.shift+by <= k.windows[j].To && clearOf(k.p.beam.Bad, c.cuts, by) {
 			c.shift, c.cuts = c.shift+by, shifted(c.cuts, by)
 			t.choices[j] = c
 		}

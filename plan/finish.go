@@ -239,7 +239,7 @@ func (p *Planner) between(from []Length, l Layout, to []Length) Changeover {
 	for i, at := range to {
 		h := Stand{At: at}
 		switch {
-		case cut < len(l.Cuts) && p.beam.Holders[i].Cuts() && (at == l.Cuts[cut] || at == from[i] && abs(at-l.Cuts[cut]) <= p.beam.InPlace):
+		case cut < len(l.Cuts) && p.beam.Holders[i].Cuts() && (at == l.Cuts[cut] || at == from[i] && abs(at-l.Cuts[cut]) <= p.beam.InPlace && !inBand(p.beam.Bad, at)):
 			cut++
 			h.Use, h.Cut = Cutting, cut
 		case p.now.over(at):

@@ -78,6 +78,9 @@ func (b *Beam) Faults(j *Job) []Fault {
 			return fmt.Sprintf("the cut at %s is off the rail, which runs from %s to %s", u.Show(cuts[0]), u.Show(b.Rail.From), u.Show(b.Rail.To))
 		})
 	}
+	if len(out) == 0 {
+		out = b.damaged(j)
+	}
 	return out
 }
 

@@ -182,7 +182,7 @@ func (p *places) consider(s *scene, o *outlook, i int, at Length, m int) int {
 	cost := int64(0)
 	switch {
 	case m < len(s.cuts) && s.cuts[m]-at <= s.inPlace: // in reach of a cut: serves it or can't be here
-		if !c.Cuts() || !stays && at != s.cuts[m] {
+		if !c.Cuts() || !stays && at != s.cuts[m] || inBand(s.bad, at) {
 			return m
 		}
 		after++

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Planner plans changeovers on one beam. It keeps its working memory between
@@ -35,8 +36,9 @@ type scene struct {
 	condition   []Condition
 	cuts        []Length
 	stays       []stay
-	plain       bool // all holders good, exact places: count.go does
-	impossible  bool // cuts too near, off the rail, or an unmovable holder in the way
+	plain       bool   // all holders good, exact places: count.go does
+	impossible  bool   // cuts too near, off the rail or in a damaged band, or an unmovable holder in the way
+	bad         []Span // damaged bands
 	goodsBefore []int
 }
 
@@ -66,10 +68,22 @@ func NewPlanner(b *Beam) (*Planner, error) {
 		return nil, errors.New("in_place must be nought or more and below half the pitch")
 	case b.Rail.Length() < Length(n-1)*pitch:
 		return nil, fmt.Errorf("%d holders at a pitch of %d nm don't fit on a rail of %d nm", n, pitch, b.Rail.Length())
+	case !ascend(b.Bad):
+		return nil, errors.New("damaged bands must ascend and lie apart")
 	case b.StoreGap < 0:
 		return nil, errors.New("store_gap must not be below nought")
 	}
 	return &Planner{beam: b, pitch: pitch}, nil
+}
+
+// ascend reports whether bands are as Bands makes them.
+func ascend(bands []Span) bool {
+	for i, s := range bands {
+		if s.From > s.To || i > 0 && s.From <= bands[i-1].To {
+			return false
+		}
+	}
+	return true
 }
 
 // set makes p.now the changeover from the standing to cuts on a web.
@@ -78,6 +92,7 @@ func (p *Planner) set(standing []Length, web Span, cuts []Length) {
 	gap := max(b.StoreGap, Nanometre) // the edge of the web is not outside
 	s.pitch, s.inPlace, s.rail, s.web, s.anywhere = p.pitch, b.InPlace, b.Rail, web, b.RestOverWeb
 	s.idle = Span{web.From - gap, web.To + gap}
+	s.bad = b.Bad
 	s.at = append(s.at[:0], standing...)
 	s.condition = append(s.condition[:0], b.Holders...)
 	s.cuts = append(s.cuts[:0], cuts...)
@@ -89,6 +104,7 @@ func (p *Planner) set(standing []Length, web Span, cuts []Length) {
 func (s *scene) look() {
 	s.plain = s.inPlace == 0 && (s.anywhere || len(s.cuts) > 0)
 	s.impossible = len(s.cuts) > 0 && (s.cuts[0] < s.rail.From || s.cuts[len(s.cuts)-1] > s.rail.To)
+	s.impossible = s.impossible || !clearOf(s.bad, s.cuts, 0)
 	for m := 1; m < len(s.cuts); m++ {
 		s.impossible = s.impossible || s.cuts[m]-s.cuts[m-1] < s.pitch
 	}
@@ -120,10 +136,11 @@ func (s *scene) look() {
 
 // stayOf is how a holder at x could stay, with that many cuts before it. A holder
 // within inPlace of a cut can only stay to serve it: inPlace is below half the
-// pitch, so whoever else served that cut would be nearer than a pitch.
+// pitch, so whoever else served that cut would be nearer than a pitch. It can't on a
+// damaged band.
 func (s *scene) stayOf(x Length, c Condition, before int) stay {
 	if before < len(s.cuts) && s.cuts[before]-x <= s.inPlace {
-		return stay{c.Cuts(), before, before + 1}
+		return stay{c.Cuts() && !inBand(s.bad, x), before, before + 1}
 	}
 	// Whoever serves a cut may itself stand up to inPlace off it.
 	can := s.mayIdle(x) &&
@@ -153,6 +170,10 @@ func (s *scene) mirrorTo(m *scene) {
 	turn := func(sp Span) Span { return Span{-sp.To, -sp.From} }
 	m.pitch, m.inPlace, m.anywhere = s.pitch, s.inPlace, s.anywhere
 	m.rail, m.web, m.idle = turn(s.rail), turn(s.web), turn(s.idle)
+	m.bad = m.bad[:0]
+	for _, band := range slices.Backward(s.bad) {
+		m.bad = append(m.bad, turn(band))
+	}
 	m.at, m.condition, m.cuts = m.at[:0], m.condition[:0], m.cuts[:0]
 	for i := len(s.at) - 1; i >= 0; i-- {
 		m.at = append(m.at, -s.at[i])

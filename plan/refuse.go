@@ -15,6 +15,13 @@ import (
 func (p *Planner) refusal(l Layout, window Span) []Fault {
 	p.set(append([]Length(nil), p.now.at...), l.Web, l.Cuts)
 	var out []Fault
+	if window.Length() > 0 && len(p.beam.Bad) > 0 {
+		whole := *p.beam
+		whole.Bad = nil
+		if (&Planner{beam: &whole, pitch: p.pitch}).settable(p.now.at, l, window) {
+			return []Fault{{"slits", told(p.beam.onlyClear(l, window))}}
+		}
+	}
 	if window.Length() == 0 {
 		out = p.inTheWay(l)
 	}
@@ -68,7 +75,7 @@ type restriction struct {
 // settable reports whether the layout can be set at some shift in the window.
 func (p *Planner) settable(standing []Length, l Layout, window Span) bool {
 	p.set(standing, l.Web, l.Cuts)
-	p.shifts.cuts = append(p.shifts.cuts[:0], l.Cuts...)
+	p.slides(l.Cuts, window)
 	_, ok := p.nearest(window)
 	return ok
 }

@@ -11,11 +11,13 @@ import (
 // shifts the ways to set the layout stay the same and travel changes linearly for
 // each, so the best of them is reached at an end. Hence the critical shifts, the
 // ends of the window and centred are all that need be looked at for repositions,
-// parked, travel and nearness to centred alike.
+// parked, travel and nearness to centred alike; and where the anvil has damaged
+// bands, the ends of what these leave of the window: see bands.go.
 
 // shifts is the memory of the search over shifts.
 type shifts struct {
 	cuts []Length // of the centred layout
+	open []Span   // what damaged bands leave of the window
 	list []bounded
 	ties []Length
 }
@@ -27,7 +29,8 @@ type bounded struct {
 }
 
 // Best plans the changeover to a job over all shifts it allows, its slits as
-// listed: exactly the fewest repositions, then the fewest parked, the least
+// listed, or in another order that the job allows where these can't keep out of the
+// anvil's damaged bands: exactly the fewest repositions, then the fewest parked, the least
 // travel, nearest to centred, and of two as near the one to the operator side.
 // The faults say why the job can't be run from this standing.
 func (p *Planner) Best(standing []Length, j *Job) (Layout, Changeover, []Fault) {
@@ -48,11 +51,11 @@ func (p *Planner) search(standing []Length, j *Job, pick func(window Span) (Leng
 	if faults := p.wrongStanding(standing); len(faults) > 0 {
 		return Layout{}, Changeover{}, faults
 	}
-	slits := j.Slits()
+	slits, _ := p.beam.laidOut(j)
 	centred := p.beam.Lay(j, slits, 0)
 	from, to := p.beam.Window(j)
 	p.set(standing, centred.Web, centred.Cuts)
-	p.shifts.cuts = append(p.shifts.cuts[:0], centred.Cuts...)
+	p.slides(centred.Cuts, Span{from, to})
 	shift, ok := pick(Span{from, to})
 	if !ok {
 		return Layout{}, Changeover{}, p.refusal(centred, Span{from, to})
@@ -60,6 +63,13 @@ func (p *Planner) search(standing []Length, j *Job, pick func(window Span) (Leng
 	l := p.beam.Lay(j, slits, shift)
 	c, faults := p.Changeover(standing, l)
 	return l, c, faults
+}
+
+// slides sets the cuts that slide in a window.
+func (p *Planner) slides(cuts []Length, window Span) {
+	f := &p.shifts
+	f.cuts = append(f.cuts[:0], cuts...)
+	f.open = p.beam.allowed(f.open[:0], cuts, window)
 }
 
 // shift slides p.now to a shift from centred.
@@ -75,7 +85,7 @@ func (p *Planner) best(window Span) (Length, bool) {
 	f := &p.shifts
 	most := -1 // stays of the best shifts so far, which are f.ties
 	f.ties = f.ties[:0]
-	f.list = append(f.list[:0], bounded{shift: 0}, bounded{shift: window.From}, bounded{shift: window.To})
+	p.ends(window)
 	p.meet(window)
 	most = p.try(most)
 	// Without a holder on a cut every cut needs a reposition: other shifts are
@@ -151,7 +161,7 @@ func (p *Planner) fixed(window Span) {
 // edges, and holders that are stuck or out.
 func (p *Planner) fitsAnywhere(window Span) bool {
 	f := &p.shifts
-	f.list = append(f.list[:0], bounded{shift: 0}, bounded{shift: window.From}, bounded{shift: window.To})
+	p.ends(window)
 	p.fixed(window)
 	for _, b := range f.list {
 		if p.shift(b.shift); p.fits() {
@@ -169,9 +179,20 @@ func (p *Planner) pitches(from Length, window Span) {
 	}
 }
 
-// consider lists a shift if it lies in the window.
+// ends begins the list: centred, and the ends of what is left of the window.
+func (p *Planner) ends(window Span) {
+	p.shifts.list = p.shifts.list[:0]
+	p.consider(0, window)
+	for _, s := range p.shifts.open {
+		p.consider(s.From, window)
+		p.consider(s.To, window)
+	}
+}
+
+// consider lists a shift if it lies in the window and, where there are damaged
+// bands, in what they leave of it.
 func (p *Planner) consider(by Length, window Span) {
-	if by >= window.From && by <= window.To {
+	if by >= window.From && by <= window.To && (len(p.now.bad) == 0 || inBand(p.shifts.open, by)) {
 		p.shifts.list = append(p.shifts.list, bounded{shift: by})
 	}
 }
@@ -247,11 +268,10 @@ func (p *Planner) settle() Length {
 // nearest is the shift nearest to centred at which the layout can be set.
 func (p *Planner) nearest(window Span) (Length, bool) {
 	f := &p.shifts
-	f.list = append(f.list[:0], bounded{shift: 0})
 	if p.shift(0); p.fits() {
 		return 0, true
 	}
-	f.list = append(f.list, bounded{shift: window.From}, bounded{shift: window.To})
+	p.ends(window)
 	if p.fixed(window); p.now.inPlace > 0 { // one that serves off its cut leaves more room
 		p.meet(window)
 		p.critical(window)

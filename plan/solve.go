@@ -14,6 +14,9 @@ func (p *Planner) Changeover(standing []Length, l Layout) (Changeover, []Fault) 
 	if faults := p.wrongStanding(standing); len(faults) > 0 {
 		return Changeover{}, faults
 	}
+	if faults := p.beam.damagedCut(l); len(faults) > 0 {
+		return Changeover{}, faults
+	}
 	p.set(standing, l.Web, l.Cuts)
 	if !p.keep.find(p) {
 		return Changeover{}, p.refusal(l, Span{})

@@ -42,10 +42,13 @@ func (v *verifier) spaced(when string, at []Length) {
 	}
 }
 
-// cuts: every cut held once, in order, by a holder that may cut and stands on it;
+// cuts: none where the anvil is damaged, every one held once, in order, by a holder that may cut and stands on it;
 // one that did not move may stand within in_place of it.
 func (v *verifier) cuts(from []Length, l Layout, c Changeover) {
 	held := 0
+	for m, cut := range l.Cuts {
+		v.must(v.sound(cut), "cut %d at %s lies in a damaged band of the anvil", m+1, cut.MM())
+	}
 	for i, h := range c.Holders {
 		if h.Use != Cutting {
 			v.must(h.Cut == 0, "idle holder %d holds cut %d", i+1, h.Cut)
@@ -60,9 +63,20 @@ func (v *verifier) cuts(from []Length, l Layout, c Changeover) {
 			allowed = v.beam.InPlace
 		}
 		v.must(apart(h.At, cut) <= allowed, "holder %d at %s is not on cut %d at %s", i+1, h.At.MM(), h.Cut, cut.MM())
+		v.must(v.sound(h.At), "holder %d cuts at %s, in a damaged band of the anvil", i+1, h.At.MM())
 		v.must(v.beam.Holders[i] == Good || v.beam.Holders[i] == Stuck, "holder %d may not cut (%v)", i+1, v.beam.Holders[i])
 	}
 	v.must(held == len(l.Cuts), "%d of %d cuts are held", held, len(l.Cuts))
+}
+
+// sound reports whether the anvil is good at a place: the ends of a band are damaged.
+func (v *verifier) sound(at Length) bool {
+	for _, band := range v.beam.Bad {
+		if band.From <= at && at <= band.To {
+			return false
+		}
+	}
+	return true
 }
 
 // uses: idle holders where they may stand, each use by its right name. The edge of

@@ -19,8 +19,8 @@ type world struct {
 
 func (w *world) String() string {
 	b := &w.beam
-	return fmt.Sprintf("holders %v pitch %d (width %d) rail %v web %v guide %d rest %v gap %d in place %d\nstanding %v\njob web %d entries %v trim %d shift rule %d",
-		b.Holders, b.Pitch(), b.HolderWidth, b.Rail, b.Web, b.Guide, b.RestOverWeb, b.StoreGap, b.InPlace,
+	return fmt.Sprintf("holders %v pitch %d (width %d) rail %v web %v guide %d rest %v gap %d in place %d damaged %v\nstanding %v\njob web %d entries %v trim %d shift rule %d",
+		b.Holders, b.Pitch(), b.HolderWidth, b.Rail, b.Web, b.Guide, b.RestOverWeb, b.StoreGap, b.InPlace, b.Bad,
 		w.standing, w.job.Web, w.job.Entries, w.job.Trim, w.job.Shift)
 }
 

@@ -1,0 +1,191 @@
+package plan
+
+import (
+	"cmp"
+	"iter"
+	"slices"
+)
+
+// Damaged bands of the anvil. A blade presses on the anvil wherever it cuts, so no
+// cut may lie in a band, its ends included, and a holder that serves a cut from
+// beside it (in_place) may not stand in one either. Idle holders are lifted and
+// stand where they like.
+//
+// As a layout slides, a cut at c is in the band [f, t] at the shifts from f-c to
+// t-c. What is left of the window is a list of stretches, each ending at the window
+// or a nanometre from a band. Whatever is linear in the shift between two critical
+// shifts is still so on what is left between them, and best at one of its ends; so
+// a search over shifts is exact that looks at the ends of the stretches too.
+
+// Bands puts damaged bands in order and joins those that overlap or share an end,
+// as Beam.Bad wants them. O(n log n).
+func Bands(all []Span) (out []Span) {
+	all = slices.Clone(all)
+	slices.SortFunc(all, func(a, b Span) int { return cmp.Compare(a.From, b.From) })
+	for _, s := range all {
+		if n := len(out); n > 0 && s.From <= out[n-1].To {
+			out[n-1].To = max(out[n-1].To, s.To)
+		} else {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// bandAt is the band that a place lies in. O(log n) for n bands.
+func bandAt(bad []Span, at Length) (band Span, in bool) {
+	if len(bad) == 0 {
+		return Span{}, false
+	}
+	i, _ := slices.BinarySearchFunc(bad, at, func(s Span, at Length) int { return cmp.Compare(s.To, at) })
+	if i == len(bad) || bad[i].From > at {
+		return Span{}, false
+	}
+	return bad[i], true
+}
+
+// inBand reports whether a place lies in a band.
+func inBand(bad []Span, at Length) bool {
+	_, in := bandAt(bad, at)
+	return in
+}
+
+// clearOf reports whether all cuts, ascending and shifted by a length, keep out of
+// the bands. O(k + n) for k cuts and n bands.
+func clearOf(bad []Span, cuts []Length, by Length) bool {
+	m := 0
+	for _, s := range bad {
+		for m < len(cuts) && cuts[m]+by < s.From {
+			m++
+		}
+		if m < len(cuts) && cuts[m]+by <= s.To {
+			return false
+		}
+	}
+	return true
+}
+
+// Shifts lists the shifts at which a job that has no fault but damaged bands may be
+// laid out with its slits in the order given: the stretches of its window, ascending
+// and apart, at which no cut lies in a band. None is left when it is empty. With no
+// bands it is the window. O(kn log kn) for k cuts and n bands.
+//
+// The shifts that put a cut in a band are a stretch for each cut and band. Passing
+// over these by their first shift, whatever lies between the furthest one passed
+// and the next is covered by none.
+func (b *Beam) Shifts(j *Job, slits []Length) []Span {
+	from, to := b.Window(j)
+	return b.allowed(nil, b.Lay(j, slits, 0).Cuts, Span{from, to})
+}
+
+// allowed appends to out the shifts in the window at which the cuts keep out of the
+// bands.
+func (b *Beam) allowed(out []Span, cuts []Length, window Span) []Span {
+	if len(b.Bad) == 0 {
+		return append(out, window)
+	}
+	var blocked []Span
+	for _, c := range cuts {
+		for _, s := range b.Bad {
+			if s.From-c <= window.To && s.To-c >= window.From {
+				blocked = append(blocked, Span{s.From - c, s.To - c})
+			}
+		}
+	}
+	slices.SortFunc(blocked, func(a, b Span) int { return cmp.Compare(a.From, b.From) })
+	next := window.From
+	for _, s := range blocked {
+		if s.From > next {
+			out = append(out, Span{next, s.From - 1})
+		}
+		next = max(next, s.To+1)
+	}
+	if next <= window.To {
+		out = append(out, Span{next, window.To})
+	}
+	return out
+}
+
+// laidOut is the order in which a job's slits are laid out unless something better
+// is looked for: as listed, or where that puts a cut in a damaged band at every
+// shift, the first order tried that doesn't. It is not ok when none was found; an
+// order that the job must keep is then proven to have none.
+func (b *Beam) laidOut(j *Job) (slits []Length, ok bool) {
+	slits = j.Slits()
+	if len(b.Bad) == 0 || len(b.Shifts(j, slits)) > 0 {
+		return slits, true
+	}
+	for other := range b.orders(j) {
+		if len(b.Shifts(j, other)) > 0 {
+			return other, true
+		}
+	}
+	return slits, false
+}
+
+// How many shifts and how many exchanges are tried to find an order of slits that
+// keeps out of the bands.
+const (
+	shiftsTried    = 64
+	exchangesTried = 2000
+)
+
+// orders visits orders that the job allows and that are likely to keep out of the
+// bands: at shifts spread over the window, those nearest to centred first, the ones
+// with the fewest cuts in bands, exactly; where there are too many for that, the one
+// listed with two parts exchanged.
+func (b *Beam) orders(j *Job) iter.Seq[[]Length] {
+	return func(yield func([]Length) bool) {
+		switch {
+		case j.Arrange == AsListed:
+		case j.Arrange == ByEntries && len(j.Entries) > mostEntries || j.Arrange == AnyArrange && vectors(j.Entries) > mostVectors:
+			exchanged(j, yield)
+		default:
+			for _, shift := range b.spreadShifts(j) {
+				l := b.Lay(j, j.Slits(), shift)
+				if !yield(bestOrder(j, l.Web.From+l.Trim[0], l.Trim[0] > 0, nil, b.Bad)) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// spreadShifts are shifts spread evenly over the job's window, nearest to centred
+// first.
+func (b *Beam) spreadShifts(j *Job) []Length {
+	from, to := b.Window(j)
+	out := []Length{0}
+	for n := range Length(shiftsTried) {
+		out = append(out, from+(to-from)/(shiftsTried-1)*n)
+	}
+	slices.SortFunc(out, nearer)
+	return slices.Compact(out)
+}
+
+// exchanged visits the listed order with two entries, or two slits, exchanged.
+func exchanged(j *Job, yield func([]Length) bool) {
+	parts := j.Entries
+	if j.Arrange == AnyArrange {
+		parts = nil
+		for _, s := range j.Slits() {
+			parts = append(parts, Entry{Count: 1, Width: s})
+		}
+	}
+	order, tried := make([]int, len(parts)), 0
+	for i := range order {
+		order[i] = i
+	}
+	for a := range order {
+		for z := a + 1; z < len(order); z++ {
+			if parts[a].Width == parts[z].Width && parts[a].Count == parts[z].Count {
+				continue
+			}
+			order[a], order[z] = order[z], order[a]
+			if tried++; tried > exchangesTried || !yield(laid(parts, order)) {
+				return
+			}
+			order[a], order[z] = order[z], order[a]
+		}
+	}
+}
