@@ -12,7 +12,7 @@ type Anvil struct {
 	Diameter, Bore plan.Length
 	Span           plan.Length // between its bearings
 	HardnessHRC    float64
-	Bad            []plan.Span // damaged bands; plans don't keep cuts out of them yet
+	Bad            []plan.Span // damaged bands as written; those of the plan's beam are in order
 }
 
 // readUnits reads the unit that the file's lengths are in.
@@ -37,6 +37,9 @@ func readBeam(d *document, root *table) (*plan.Beam, *Anvil) {
 	readSetup(root.sub("setup"), &b.Setup)
 	readCylinder(root.sub("cylinder"), &b.Supply)
 	anvil := readAnvil(root)
+	if anvil != nil {
+		b.Bad = plan.Bands(anvil.Bad)
+	}
 	readConditions(root.list("holder"), b)
 	root.done()
 	return b, anvil

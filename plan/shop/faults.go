@@ -44,6 +44,7 @@ var remedies = map[string]string{
 	"material": "find cut_through_bar by trial and correct it in materials.toml, or run the job on a beam with more supply or larger pistons",
 	"web":      "correct web, or run the job on a wider beam",
 	"slits":    "correct slits, split the job, or run it on another beam",
+	"shift":    `set shift = "free", or run the job on another beam`,
 	"trim":     "set trim to what the winder can pull, take a slit out or run a wider web",
 	"standing": "measure where the holders stand and correct standing.toml",
 	"turn":     "put the job at its turn, or change turn",
@@ -105,7 +106,7 @@ func (s *Shop) faulty(why string) (stuck, others []string) {
 	return stuck, others
 }
 
-var widths = regexp.MustCompile(`\bslits? |\btrim\b|off the rail`)
+var widths = regexp.MustCompile(`\bslits? |\btrim\b|off the rail|damaged bands?\b`)
 
 // allowance tells, in a reason about widths, that they aren't those of the file.
 func (s *Shop) allowance(j *plan.Job, why string) string {

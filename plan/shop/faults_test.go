@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -91,4 +92,26 @@ func TestEveryKeyHasARemedy(t *testing.T) {
 			t.Errorf("%s: no remedy", key)
 		}
 	}
+}
+
+// TestDamagedBands: bands of the anvil reach the beam in order and joined, one in
+// inches and one off the anvil too. The web of 250 mm runs from 25 to 275, so cuts
+// stand at 30, 110, 190 and 270, and a least trim of 3 mm leaves 2 mm on either side.
+func TestDamagedBands(t *testing.T) {
+	band := func(from, to string) string { return "[[anvil.bad]]\nfrom = " + from + "\nto = " + to + "\n" }
+	beam := smallBeam + "[anvil]\ndiameter = 150\n" + band("189", "190.5") + band("900", "950") + band("61", `"2.5 in"`) + band("62", "64")
+	s := read(t, files(map[string]string{beamFile: beam}))
+	bands := []plan.Span{{From: 61 * plan.Millimetre, To: 64 * plan.Millimetre}, {From: 189 * plan.Millimetre, To: 190*plan.Millimetre + plan.Millimetre/2},
+		{From: 900 * plan.Millimetre, To: 950 * plan.Millimetre}}
+	if !slices.Equal(s.Beam.Bad, bands) {
+		t.Errorf("bands %v, want %v", s.Beam.Bad, bands)
+	}
+	compare(t, []want{{"day.toml:4", "job 1 (A), shift", []string{"cut 3 at 190 mm lies in the damaged band of the anvil from 189 to 190.5 mm", "beyond 0.5 mm to the drive side", `set shift = "free"`}}}, s.JobProblems())
+	free := smallDay + "shift = \"free\"\n"
+	if ps := read(t, files(map[string]string{beamFile: beam, dayFile: free})).JobProblems(); len(ps) > 0 {
+		t.Errorf("with a free shift:\n%v", ps)
+	}
+	wide := smallBeam + "[anvil]\ndiameter = 150\n" + band("180", "200")
+	compare(t, []want{{"day.toml:8", "job 1 (A), slits", []string{"no shift from -2 to 2 mm", "centred, cut 3 at 190 mm lies in the damaged band of the anvil from 180 to 200 mm"}}},
+		read(t, files(map[string]string{beamFile: wide, dayFile: free})).JobProblems())
 }

@@ -30,17 +30,6 @@ func (t *table) granted(all ...usual) {
 func seconds(x float64) string { return plainly(x) + " s" }
 func minutes(x float64) string { return plainly(x) + " min" }
 
-// anvilNotes tells of damaged bands, which cuts aren't kept out of yet.
-func anvilNotes(a *Anvil, u plan.Unit) (notes []string) {
-	if a == nil {
-		return nil
-	}
-	for _, bad := range a.Bad {
-		notes = append(notes, fmt.Sprintf("anvil.bad %s-%s isn't heeded yet: look out for cuts in it", u.Number(bad.From), u.Show(bad.To)))
-	}
-	return notes
-}
-
 // dayNotes tells what was taken for jobs that leave it open, and which run faster
 // than their material should.
 func dayNotes(d *document, entries []*table, jobs []plan.Job, materials material.Table) (notes []string) {

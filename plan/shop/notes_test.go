@@ -69,17 +69,3 @@ func TestNotesOfSpeed(t *testing.T) {
 		}
 	}
 }
-
-// TestNotesOfAnvil: a damaged band that isn't heeded is told.
-func TestNotesOfAnvil(t *testing.T) {
-	beam := smallBeam + "[anvil]\ndiameter = 150\n[[anvil.bad]]\nfrom = 61\nto = 61.8\n[[anvil.bad]]\nfrom = 200\nto = \"8 in\"\n"
-	notes := read(t, files(map[string]string{beamFile: beam})).Notes
-	for _, want := range []string{
-		"anvil.bad 61-61.8 mm isn't heeded yet: look out for cuts in it",
-		"anvil.bad 200-203.2 mm isn't heeded yet: look out for cuts in it",
-	} {
-		if !slices.Contains(notes, want) {
-			t.Errorf("not noted: %s\nnotes:\n%s", want, strings.Join(notes, "\n"))
-		}
-	}
-}

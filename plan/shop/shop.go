@@ -126,7 +126,7 @@ func (r *reader) beam(s *Shop) {
 	if d.failed == 0 {
 		s.Beam, s.Conditions = b, b.Holders
 	}
-	r.notes = append(append(r.notes, d.notes...), anvilNotes(anvil, d.unit)...)
+	r.notes = append(r.notes, d.notes...)
 }
 
 // materials tells whether the shop's materials are known: read, or none there.
