@@ -41,7 +41,7 @@ func TestStoryOfMaintenance(t *testing.T) {
 	x.press("Enter")
 	x.until("/never 1 of 88") // as `bide sheet --as json` has it: holder 6 alone cuts in no job
 	x.press("/", "Escape")
-	x.until("18-42 of 88 by number", "? help  q quit")
+	x.until("37-61 of 88 by number", "? help  q quit")
 	x.press("Home")
 	x.until("Holder 1 stands at")
 	for range 17 {
@@ -62,7 +62,7 @@ func TestStoryOfMaintenance(t *testing.T) {
 	x.press("q")
 	x.ended()
 	x.typed("clear; bide '" + dir + "'; echo \"stat\"\"us=$?\"")
-	x.until("▸5 Holders", "Holder 18 stands at", "marked so: air line torn")
+	x.until("▸5 Holders", "Holder 18 stands at", "marked so: air line torn", "ends ")
 	x.press("C")
 	x.until("What is it from now on?")
 	x.press("b")
