@@ -9,6 +9,9 @@ import (
 
 // damaged tells why the job can't be laid out clear of the damaged bands, if so.
 func (b *Beam) damaged(j *Job) []Fault {
+	if len(b.Bad) == 0 {
+		return nil
+	}
 	if _, ok := b.laidOut(j); ok {
 		return nil
 	}

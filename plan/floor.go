@@ -15,7 +15,9 @@ const (
 	ByDistinct = "places that some job cuts and no holder stands at"
 )
 
-// needs is what a job asks of the beam whatever layout it takes.
+// needs is what a job asks of the beam whatever layout it takes. Damaged bands of the
+// anvil are left out: they only take layouts away, so what bounds all from below
+// bounds those that are left.
 type needs struct {
 	cuts    int      // how many holders it takes
 	fixed   []Length // places of its cuts where every allowed layout has them; nil when it may shift or be arranged anew

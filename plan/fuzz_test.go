@@ -113,6 +113,10 @@ func decodeWorld(data []byte) (*plan.Beam, []plan.Length, *plan.Day) {
 	for i := range 1 + s.below(3) {
 		d.Jobs = append(d.Jobs, decodeJob(&s, b, step, i))
 	}
+	for range s.below(4) { // some off the web, some overlapping
+		from := b.Web.From + length(250) - 20*step
+		b.Bad = plan.Bands(append(b.Bad, plan.Span{From: from, To: from + length(8)}))
+	}
 	return b, at, d
 }
 
