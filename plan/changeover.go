@@ -49,6 +49,7 @@ const (
 	MakesRoom                // Holder comes to a place Distance from where it stood, nearer than the pitch
 	MakesWay                 // Holder goes Distance past where it stood, and holders keep their order
 	StandsAhead              // it goes to where it is to cut Cut of the later Job, or, Cut 0, to where it can stay until Job has run
+	AsBegun                  // idle, it goes on to where it was to stand when this changeover was begun
 )
 
 // Why is the reason for one move, with its numbers. Fields that the cause does

@@ -180,6 +180,10 @@ func (k *seeker) write(t *tour) *DayPlan {
 		s := Step{Job: job, Layout: l, Changeover: c, SetupStart: clock}
 		s.Setup = k.p.beam.setupTime(now, job, &c)
 		s.clock()
+		if begun := k.begun[j]; begun != nil && turn == 0 {
+			s = *begun
+			s.Changeover.Moves = slices.Clone(s.Changeover.Moves) // the next day's reasons are its own
+		}
 		d.Steps = append(d.Steps, s)
 		now, clock = now.After(&s), s.RunEnd
 	}

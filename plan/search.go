@@ -86,6 +86,11 @@ func (s *search) setting(job int) bool {
 	return job < len(s.jobs) && s.start.Setting != nil && s.start.Setting.Job == s.jobs[job].ID
 }
 
+// pinned reports whether a job runs or is being set up: it is as it stands.
+func (s *search) pinned(job int) bool {
+	return job < len(s.jobs) && s.jobs[job].State == Running || s.setting(job)
+}
+
 // compare works out what is known of each pair of jobs beforehand.
 func (s *search) compare() {
 	n := s.beam.needsOf(s.jobs)
@@ -119,7 +124,11 @@ func (s *search) seeker(n int) *seeker {
 		redo:   make([]bool, len(s.jobs)),
 	}
 	for i, j := range s.jobs {
-		k.pinned = append(k.pinned, j.State == Running || s.setting(i))
+		k.pinned = append(k.pinned, s.pinned(i))
+		k.begun = append(k.begun, nil)
+		if k.pinned[i] && i == 0 { // planned from the same start
+			k.begun[i] = &s.listed.Steps[i]
+		}
 		from, to := s.beam.Window(j)
 		k.windows = append(k.windows, Span{from, to})
 		k.due = k.due || !j.Due.IsZero()
@@ -194,6 +203,9 @@ func (s *search) fallback(listed *DayPlan) []*DayPlan {
 	}
 	if !s.rules.kept(order) {
 		return nil
+	}
+	if s.pinned(0) { // centred it would be set up anew
+		return []*DayPlan{listed}
 	}
 	p, err := NewPlanner(s.beam)
 	if err != nil {

@@ -15,8 +15,9 @@ import (
 type seeker struct {
 	p       *Planner
 	jobs    []*Job
-	windows []Span // shifts that each job allows
-	pinned  []bool // by job: it runs, or the beam is being set up for it, so it is as it stands
+	windows []Span  // shifts that each job allows
+	begun   []*Step // by job: its step where it is pinned, else nil
+	pinned  []bool  // by job: it runs, or the beam is being set up for it, so it is as it stands
 	rules   rules
 	aim     Aim
 	timed   bool // setup time is needed to compare orders
@@ -72,6 +73,10 @@ func (k *seeker) foretell(t *tour) {
 // turn plans one turn of the tour from what stands before it.
 func (k *seeker) turn(t *tour, turn int) (ok bool) {
 	j := t.order[turn]
+	if begun := k.begun[j]; begun != nil && turn == 0 {
+		k.goOn(t, *begun)
+		return true
+	}
 	job, now, web := k.jobs[j], &t.stands[turn], k.p.beam.web(k.jobs[j].Web)
 	k.p.set(now.At, web, t.choices[j].cuts)
 	if !k.p.keep.find(k.p) {
@@ -91,6 +96,14 @@ func (k *seeker) turn(t *tour, turn int) (ok bool) {
 	t.sums[turn+1].add(&step)
 	now.advance(&t.stands[turn+1], job, step.Changeover.Holders)
 	return true
+}
+
+// goOn lets the tour begin with a step that is begun already.
+func (k *seeker) goOn(t *tour, step Step) {
+	t.clocks[1] = step.RunEnd
+	t.sums[1] = t.sums[0]
+	t.sums[1].add(&step)
+	t.stands[0].advance(&t.stands[1], step.Job, step.Changeover.Holders)
 }
 
 // place sets the step's changeover and setup time from what stands now, in k.change's

@@ -12,6 +12,7 @@ type Setting struct {
 	Job   string   // id
 	Slits []Length // cut widths in the order set up, operator side first
 	Shift Length   // of the layout, from centred
+	To    []Length // where each holder was to stand at its end; empty when that isn't known
 	Made  []Made   // moves that were made, first to last
 }
 
@@ -21,9 +22,10 @@ type Made struct {
 	From   Length
 }
 
-// Resume plans the rest of a changeover from what stands now. It is Next, but keeps
-// to the layout that is being set up, if the job still allows that one and none of
-// its others takes fewer repositions: a plan that changes its mind half way would
+// Resume plans the rest of a changeover from what stands now. It is Next, but goes on
+// to the places that were chosen when it was begun, as long as they can be reached,
+// and else keeps to the layout that is being set up, if the job still allows that one
+// and none of its others takes fewer repositions: a plan that changes its mind half way would
 // have what was made unmade.
 //
 // Where the changeover was begun as Next plans it and moves were made as planned,
@@ -35,6 +37,9 @@ func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Step, *Standin
 		l, c, faults := p.Best(at, j)
 		if s := now.Setting; s != nil && s.Job == j.ID {
 			kept := p.beam.Lay(j, slices.Clone(s.Slits), s.Shift)
+			if rest, ok := p.goOn(at, j, kept, s.To); ok {
+				return kept, rest, nil
+			}
 			rest, wrong := p.Changeover(at, kept)
 			worse := len(faults) == 0 && rest.Repositions > c.Repositions
 			if len(wrong) == 0 && !worse && VerifyChangeover(p.beam, j, at, kept, rest) == nil {
@@ -43,6 +48,21 @@ func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Step, *Standin
 		}
 		return l, c, faults
 	})
+}
+
+// goOn is the changeover to the places that were chosen when it was begun, where
+// that can still be made.
+func (p *Planner) goOn(at []Length, j *Job, l Layout, to []Length) (Changeover, bool) {
+	if len(to) != len(at) || len(p.beam.Misplaced(to)) > 0 {
+		return Changeover{}, false
+	}
+	c := p.between(at, l, to)
+	for i := range c.Moves {
+		if c.Moves[i].Why.Cause == StandsAhead {
+			c.Moves[i].Why = Why{Cause: AsBegun}
+		}
+	}
+	return c, VerifyChangeover(p.beam, j, at, l, c) == nil
 }
 
 // Blocks is the number of the neighbour that is in the way of a move, with the

@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"context"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -182,4 +183,65 @@ func TestBegins(t *testing.T) {
 	if got := d.Begins(&plan.Standing{}); !got.Equal(start) {
 		t.Errorf("not recorded, it begins at %v", got)
 	}
+}
+
+// A changeover that was planned together with the day, and broken off after any of its
+// moves, goes on to the places that it was begun for, in the day settled and searched
+// anew too.
+func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
+	resumed := 0
+	for seed := range uint64(40) {
+		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 73)))
+		alone, err := plan.PlanDay(b, start, d)
+		if err != nil || len(alone.Steps) < 2 {
+			continue
+		}
+		first := plan.Settle(context.Background(), alone, plan.AimMinutes).Steps[0]
+		setting := &plan.Setting{Job: first.Job.ID, Slits: first.Layout.Slits, Shift: first.Layout.Shift, To: places(first.Changeover)}
+		now := *start
+		now.At, now.Setting = slices.Clone(start.At), setting
+		p, err := plan.NewPlanner(b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		moves := first.Changeover.Moves
+		for k, m := range moves[:len(moves)/2] {
+			now.At[m.Holder-1] = m.To
+			rest, _, faults := p.Resume(&now, time.Time{}, first.Job)
+			if len(faults) > 0 || rest.Changeover.Repositions != len(moves)-k-1 {
+				t.Fatalf("seed %d: after move %d %d are left, want %d (%d faults)", seed, k+1, rest.Changeover.Repositions, len(moves)-k-1, len(faults))
+			}
+			if diff := cmp.Diff(setting.To, places(rest.Changeover)); diff != "" {
+				t.Fatalf("seed %d: after move %d it goes elsewhere (-begun +resumed):\n%s", seed, k+1, diff)
+			}
+			if err := plan.VerifyChangeover(b, first.Job, now.At, rest.Layout, rest.Changeover); err != nil {
+				t.Fatalf("seed %d: %v", seed, err)
+			}
+			resumed++
+		}
+		again, err := plan.PlanDay(b, &now, d)
+		if err != nil || again.Steps[0].Job != first.Job {
+			continue
+		}
+		for what, day := range map[string]*plan.DayPlan{"settled": plan.Settle(context.Background(), again, plan.AimMoves), "searched": searchedFor(t, b, &now, d)} {
+			if err := plan.VerifyDay(day, d); err != nil {
+				t.Errorf("seed %d, %s: %v", seed, what, err)
+			}
+			if diff := cmp.Diff(setting.To, places(day.Steps[0].Changeover)); day.Steps[0].Job != first.Job || diff != "" {
+				t.Errorf("seed %d, %s: the changeover begun isn't first as begun (%s):\n%s", seed, what, day.Steps[0].Job.ID, diff)
+			}
+		}
+	}
+	if resumed < 100 {
+		t.Errorf("only %d moves resumed behind", resumed)
+	}
+}
+
+func searchedFor(t *testing.T, b *plan.Beam, start *plan.Standing, d *plan.Day) *plan.DayPlan {
+	t.Helper()
+	day, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 200, Seed: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return day
 }

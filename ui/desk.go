@@ -70,7 +70,10 @@ func newDesk(s *shop.Shop, k *look) (*desk, error) {
 		d.kept = ended(d.kept, half.Job)
 	}
 	d.history.now = d.kept
-	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.kept.jobs)
+	if half := s.Standing.Setting; half != nil {
+		d.history.now = d.kept.first(half.Job)
+	}
+	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)
 	d.settle()
 	return d, nil
 }

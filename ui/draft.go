@@ -31,6 +31,19 @@ func newDraft(all []*plan.Job) draft {
 // turns reports whether the job has a turn: it is neither done nor set aside.
 func turns(j *plan.Job) bool { return j.State != plan.Done && j.State != plan.Aside }
 
+// first is the draft with the job that the beam is half set up for before the others
+// that wait: an order that wasn't saved may have had it so.
+func (d draft) first(id string) draft {
+	jobs := slices.Clone(d.jobs)
+	at := slices.IndexFunc(jobs, func(j *plan.Job) bool { return j.ID == id })
+	to := slices.IndexFunc(jobs, func(j *plan.Job) bool { return j.State != plan.Running })
+	if at < 0 || to < 0 || at <= to {
+		return d
+	}
+	j := jobs[at]
+	return d.ordered(slices.Insert(slices.Delete(jobs, at, at+1), to, j))
+}
+
 // done counts the jobs that are done: the day's first turns.
 func (d draft) done() (n int) {
 	for _, j := range d.all {

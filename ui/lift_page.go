@@ -135,7 +135,7 @@ func (l *lift) View(m *model) []line {
 	if text := some(from, n, len(l.rest)+1); text != "" {
 		title.add(faint, text+"  ")
 	}
-	title.add(faint, "what each gap costs, against leaving it out")
+	title.add(faint, "what each gap costs, job by job, against leaving it out")
 	if !l.done {
 		title.add(accent, fmt.Sprintf("  %d of %d worked out", len(l.slips), len(l.rest)+1))
 	}

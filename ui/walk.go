@@ -91,7 +91,7 @@ func (w *walk) running(d *desk) *plan.Job {
 
 // follow takes the plan as soon as it is there.
 func (w *walk) follow(d *desk) {
-	if turn := w.turnOf(d); turn >= 0 && w.o == nil {
+	if turn := w.turnOf(d); turn >= 0 && w.o == nil && d.present.whole() { // what is known before may change yet
 		w.o = d.outcome(turn)
 	}
 }

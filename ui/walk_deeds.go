@@ -35,6 +35,9 @@ func (w *walk) change(d *desk) (deed, states) {
 	setting := plan.Setting{Job: w.job.ID, Slits: w.job.Slits()}
 	if w.o != nil && len(w.o.faults) == 0 {
 		setting.Slits, setting.Shift = w.o.step.Layout.Slits, w.o.step.Layout.Shift
+		for _, h := range w.o.step.Changeover.Holders {
+			setting.To = append(setting.To, h.At)
+		}
 	}
 	if s := d.truth.stands.Setting; s != nil && s.Job == w.job.ID {
 		setting = *s
@@ -89,7 +92,7 @@ func (w *walk) tick(m *model) tea.Cmd {
 	d.done = func(said string) {
 		w.begun(m.desk, ended)
 		w.look, w.ticked = 0, m.keep.now()
-		m.say("%s", join("; ", fmt.Sprintf("%d made: it stands at %s", move.Holder, m.shop.Unit.Show(move.To)), said))
+		m.say("%s", join("; ", fmt.Sprintf("%d made: it stands at %s%s", move.Holder, m.shop.Unit.Show(move.To), m.notKept()), said))
 	}
 	return m.perform(d)
 }
@@ -226,4 +229,12 @@ func (w *walk) again(m *model) tea.Cmd {
 			m.say("%s", join("; ", "all that was told is saved now", said))
 		}
 	}})
+}
+
+// notKept says so where what was done is in memory alone.
+func (d *desk) notKept() string {
+	if d.keep.barred != "" || d.unsaved != "" {
+		return " (not saved)"
+	}
+	return ""
 }

@@ -39,6 +39,7 @@ var examples = map[string]string{
 	"standing.job":  `job = "D-097"`,
 	"setting.job":   `job = "D-101"`,
 	"setting.shift": "shift = 1.5",
+	"setting.to":    "to = [-420.0, 37.5, 62.9]",
 	"moved":         "[[setting.moved]], with number and from below it",
 	"material.name": `name = "Creped paper, natural rubber"`,
 

@@ -23,6 +23,7 @@ func readSetting(root *table, holders int) *plan.Setting {
 		Job:   t.text("job", ""),
 		Slits: t.cutWidths("slits"),
 		Shift: t.length("shift", 0, anyPlace),
+		To:    t.places("to", holders),
 	}
 	for _, m := range t.list("moved") {
 		m.need("from")
@@ -33,6 +34,31 @@ func readSetting(root *table, holders int) *plan.Setting {
 	}
 	t.done()
 	return s
+}
+
+// places reads a list of one place for each holder; nil where there is none.
+func (t *table) places(key string, holders int) (out []plan.Length) {
+	value, ok := t.get(key)
+	if !ok {
+		return nil
+	}
+	list, ok := value.([]any)
+	if !ok || len(list) != holders {
+		t.refuse(key, "", "a list of %d places is needed, one for each holder", holders)
+		return nil
+	}
+	for i, item := range list {
+		at, err := t.readLength(item)
+		if err != nil {
+			t.refuseLength(key, fmt.Errorf("holder %d: %w", i+1, err))
+			return nil
+		}
+		if !t.inRange(key, at, anyPlace) {
+			return nil
+		}
+		out = append(out, at)
+	}
+	return out
 }
 
 // cutWidths reads a list of slits as they are cut, one width each.
@@ -77,6 +103,13 @@ func settingText(s *plan.Setting, u plan.Unit) string {
 	}
 	fmt.Fprintf(&b, "\n# Being set up: the slits as cut, operator side first, and the moves made so far.\n[setting]\njob   = %s\nslits = %s\nshift = %s\n",
 		tomlString(s.Job), tomlList(slits), tomlLength(s.Shift, u))
+	if len(s.To) > 0 {
+		var to []string
+		for _, at := range s.To {
+			to = append(to, tomlLength(at, u))
+		}
+		fmt.Fprintf(&b, "to    = %s\n", tomlList(to))
+	}
 	for _, m := range s.Made {
 		fmt.Fprintf(&b, "[[setting.moved]]\nnumber = %d\nfrom   = %s\n", m.Holder, tomlLength(m.From, u))
 	}
@@ -88,5 +121,5 @@ func sameSetting(a, b *plan.Setting) bool {
 	if a == nil || b == nil {
 		return a == b
 	}
-	return a.Job == b.Job && a.Shift == b.Shift && slices.Equal(a.Slits, b.Slits) && slices.Equal(a.Made, b.Made)
+	return a.Job == b.Job && a.Shift == b.Shift && slices.Equal(a.Slits, b.Slits) && slices.Equal(a.To, b.To) && slices.Equal(a.Made, b.Made)
 }
