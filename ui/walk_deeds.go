@@ -92,7 +92,7 @@ func (w *walk) tick(m *model) tea.Cmd {
 	d.done = func(said string) {
 		w.begun(m.desk, ended)
 		w.look, w.ticked = 0, m.keep.now()
-		m.say("%s", join("; ", fmt.Sprintf("%d made: it stands at %s%s", move.Holder, m.shop.Unit.Show(move.To), m.notKept()), said))
+		m.say("%s", join("; ", m.notKept()+fmt.Sprintf("%d made: it stands at %s", move.Holder, m.shop.Unit.Show(move.To)), said))
 	}
 	return m.perform(d)
 }
@@ -234,7 +234,7 @@ func (w *walk) again(m *model) tea.Cmd {
 // notKept says so where what was done is in memory alone.
 func (d *desk) notKept() string {
 	if d.keep.barred != "" || d.unsaved != "" {
-		return " (not saved)"
+		return "not saved: "
 	}
 	return ""
 }
