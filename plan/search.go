@@ -20,6 +20,7 @@ type Effort struct {
 type Progress struct {
 	Rounds, Of int
 	Best       Totals
+	Floor      *Floor // over all orders; nil where nothing is proven
 }
 
 // DefaultRounds is how many candidates a search tries for that many jobs, when it
@@ -42,13 +43,14 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 		e.Rounds = DefaultRounds(len(listed.Steps))
 	}
 	s := newSearch(b, start, d.Begins(start), listed, e)
+	s.floor = b.FloorOfAnyOrder(start.At, s.jobs)
 	plans := s.run(ctx)
-	best := s.better(append(plans, s.fallback(listed)...))
-	if best == nil { // no order keeps the rules
+	best := s.better(append(s.fallback(listed), plans...)) // what gains nothing changes nothing
+	if best == nil {                                       // no order keeps the rules
 		return listed, nil
 	}
 	best.Refused, best.Listed, best.Done = listed.Refused, listed.Listed, listed.Done
-	best.Floor = b.FloorOfAnyOrder(start.At, listed.Jobs())
+	best.Floor = s.floor
 	best.Sequence, best.Aim, best.Rounds, best.Seed = SequenceBest, e.Aim, e.Rounds, e.Seed
 	return best, nil
 }
@@ -64,6 +66,7 @@ type search struct {
 	common [][]int   // by two jobs: most cuts they can have in common
 	least  [][]int64 // by two jobs: the least energy of the changeover between them
 	effort Effort
+	floor  *Floor // over all orders
 
 	mu   sync.Mutex // guards what follows
 	done [mostStarters]int
@@ -154,7 +157,7 @@ func (s *search) report(n, round int, best *tour) {
 	for _, d := range s.done {
 		sum += d
 	}
-	s.effort.Report(Progress{Rounds: sum, Of: s.effort.Rounds, Best: s.best})
+	s.effort.Report(Progress{Rounds: sum, Of: s.effort.Rounds, Best: s.best, Floor: s.floor})
 }
 
 // score is what of the totals orders are compared by.

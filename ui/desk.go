@@ -203,6 +203,7 @@ func (d *desk) show(of draft, did, moved string) {
 			d.news.against = &totals
 		}
 	}
+	gaveUp := d.search.cancel != nil
 	d.stop()
 	d.order(d.history.now.jobs, d.history.now.given)
 	d.news.job, d.news.text, d.move = of.about, did, 0
@@ -215,6 +216,9 @@ func (d *desk) show(of draft, did, moved string) {
 	d.turn = max(0, min(d.turn, len(d.jobs())-1))
 	if of.about != "" && of.did == "" {
 		d.news.text = fmt.Sprintf("%s %s turn %d", of.about, moved, d.nth(d.turn))
+	}
+	if gaveUp {
+		d.news.text += "; the search that ran is given up"
 	}
 	d.settle()
 }

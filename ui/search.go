@@ -22,7 +22,6 @@ type search struct {
 	so     *atomic.Pointer[plan.Progress] // how far it is
 	rounds int                            // candidates to try; 0 goes by the size of the day
 	from   *plan.Totals                   // of the order that it began with, where known
-	floor  *atomic.Pointer[plan.Floor]    // of any order; nil as long as nothing is proven
 }
 
 // tick comes while a search runs, to show how far it is.
@@ -55,7 +54,6 @@ func (d *desk) seek(aim plan.Aim) tea.Cmd {
 		d.sought, d.settled = aim, nil
 	}
 	s.run, s.cancel, s.aim, s.so = s.run+1, cancel, aim, &atomic.Pointer[plan.Progress]{}
-	s.floor = &atomic.Pointer[plan.Floor]{}
 	day := &plan.Day{Start: d.start.clock, End: d.shop.Day.End}
 	for _, j := range d.history.now.all {
 		if j.State != plan.Aside {
@@ -68,11 +66,10 @@ func (d *desk) seek(aim plan.Aim) tea.Cmd {
 		from = &totals
 	}
 	s.from = from
-	so, floor, run, beam, start, able := s.so, s.floor, s.run, d.forecast.beam, d.start.stands, d.able()
+	so, run, beam, start := s.so, s.run, d.forecast.beam, d.start.stands
 	effort := plan.Effort{Aim: aim, Rounds: s.rounds, Seed: 1, Report: func(p plan.Progress) { so.Store(&p) }}
 	work := func() tea.Msg {
 		defer cancel()
-		floor.Store(beam.FloorOfAnyOrder(start.At, able))
 		best, err := held(plan.Search(ctx, beam, start, day, effort))
 		return found{run, best, err, from}
 	}
@@ -223,8 +220,8 @@ func (m *model) bestSoFar() string {
 		moves += fmt.Sprintf(" (now %d)", was.Repositions)
 	}
 	parts = append(parts, moves)
-	if f := m.search.floor.Load(); f != nil {
-		parts = append(parts, fmt.Sprintf("floor %d", f.Repositions))
+	if p.Floor != nil {
+		parts = append(parts, fmt.Sprintf("floor %d", p.Floor.Repositions))
 	}
 	return strings.Join(parts, ", ")
 }
