@@ -2,6 +2,7 @@ package ui
 
 import (
 	"errors"
+	"fmt"
 
 	"bide/plan"
 	"bide/plan/shop"
@@ -49,7 +50,7 @@ func (m *model) saved(s daySaved) {
 	m.kept = s.draft
 	m.listed = chain{jobs: s.draft.jobs, centred: true}
 	m.extend(&m.listed)
-	m.say("%s", s.out.Said)
+	m.say("%s", join("; ", m.orderAlone(s.draft), s.out.Said))
 }
 
 // saveDay writes the day down, and into the record in which order its jobs are.
@@ -73,4 +74,13 @@ func (k *keeper) saveDay(day *plan.Day, from []string) (shop.Outcome, error) {
 		out.Said += "; the record could not be added to: " + err.Error()
 	}
 	return out, nil
+}
+
+// orderAlone says, of a draft that a search found, that a file of jobs doesn't hold
+// its layouts: what reads it plans them anew.
+func (d *desk) orderAlone(f draft) string {
+	if f.given == nil || !d.present.whole() {
+		return ""
+	}
+	return fmt.Sprintf("only the order is kept, not the layouts found (%d moves): a sheet of it may need more", d.present.totals.Repositions)
 }
