@@ -62,6 +62,11 @@ func smallCaution(w int) string {
 // needs most.
 func (d *desk) smallBody(s size) []line {
 	moves := d.moves()
+	if !d.present.whole() { // what is known so far is not to be set up by
+		l := d.line()
+		l.add(faint, "planning "+d.pending)
+		return append([]line{d.smallHead(s.w)}, l)[min(1, max(3-s.h, 0)):]
+	}
 	if d.move >= len(moves) {
 		return append([]line{d.smallHead(s.w)}, nothingMoves(d, s.w+2)...)[min(1, max(3-s.h, 0)):]
 	}
