@@ -66,6 +66,12 @@ func (p *places) weigh(s *scene, later bool) {
 	}
 }
 
+// most is how many repositions each of n holders may cost, at the weights set last,
+// for all costs together to stay far within 63 bits.
+func (p *places) most(n int) int64 {
+	return max(math.MaxInt64/8/(int64(n)*p.perReposition), 1)
+}
+
 // solve finds the best places for s, whose keep has been found; it returns the
 // index of the first holder's candidate, or -1 when there is no way. The outlook
 // may be nil. Every candidate is looked at a constant number of times.

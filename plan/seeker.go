@@ -126,9 +126,11 @@ func (k *seeker) place(step *Step, now *Standing) (ok bool) {
 // swapping its blade, and keeps that if the setup is shorter.
 func (k *seeker) trade(step *Step, now *Standing) {
 	kept := k.change
-	k.change = Changeover{} // place is to leave what is kept alone
+	k.change = Changeover{}                             // place is to leave what is kept alone
+	worth := max(int64(k.p.beam.Setup.Blade/k.move), 1) // of a swap, in moves
+	worth = min(worth, k.p.places.most(len(now.At)))
 	for i := range k.view.swaps {
-		k.view.swaps[i] *= stepsPerMove * max(int64(k.p.beam.Setup.Blade/k.move), 1)
+		k.view.swaps[i] *= stepsPerMove * worth
 	}
 	k.p.keep.loose(&k.p.now)
 	other := *step

@@ -240,6 +240,7 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 	}
 }
 
+// searchedFor is what a short search makes of a day.
 func searchedFor(t *testing.T, b *plan.Beam, start *plan.Standing, d *plan.Day) *plan.DayPlan {
 	t.Helper()
 	day, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 200, Seed: 1})

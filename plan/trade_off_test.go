@@ -36,7 +36,7 @@ func TestMovesAndSwapsAreTradedOnSeconds(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for what, d := range map[string]*plan.DayPlan{"settled": plan.Settle(context.Background(), alone, plan.AimMinutes), "searched": search(t, b, start, day)} {
+		for what, d := range map[string]*plan.DayPlan{"settled": plan.Settle(context.Background(), alone, plan.AimMinutes), "searched": searchedFor(t, b, start, day)} {
 			if err := plan.VerifyDay(d, day); err != nil {
 				t.Error(err)
 			}
@@ -45,13 +45,4 @@ func TestMovesAndSwapsAreTradedOnSeconds(t *testing.T) {
 			}
 		}
 	}
-}
-
-func search(t *testing.T, b *plan.Beam, start *plan.Standing, day *plan.Day) *plan.DayPlan {
-	t.Helper()
-	d, err := plan.Search(context.Background(), b, start, day, plan.Effort{Rounds: 200, Seed: 1})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return d
 }

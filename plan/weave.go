@@ -30,7 +30,7 @@ type weaver struct {
 	places  [][]Length // by job, and behind the last those at the start
 	costs   [][]score  // from one to the next, lateness left out; unknown where repositions are below nought
 	into    []Length
-	saved   [][2]score
+	held    [][2]score // costs to and from a job, while others are tried
 }
 
 // weave improves the tour for a number of rounds; the order stays where it is
@@ -70,7 +70,7 @@ func newWeaver(k *seeker, t *tour) *weaver {
 	w := &weaver{
 		seeker: k, day: t, order: slices.Clone(t.order), choices: slices.Clone(t.choices),
 		places: make([][]Length, n+1), costs: make([][]score, n+1),
-		into: make([]Length, len(t.stands[0].At)), saved: make([][2]score, n+1),
+		into: make([]Length, len(t.stands[0].At)), held: make([][2]score, n+1),
 	}
 	w.places[n] = t.stands[0].At
 	for turn, j := range t.order {
@@ -211,10 +211,10 @@ func (w *weaver) replace(now, limit int64, locked bool) int64 {
 func (w *weaver) try(j int, c choice, next []int, now, limit int64) int64 {
 	order, was, at := w.order, w.choices[j], w.places[j]
 	for u := range w.costs {
-		w.saved[u][0] = w.costs[u][j]
+		w.held[u][0] = w.costs[u][j]
 		w.costs[u][j].repositions = -1
 		if u < len(order) {
-			w.saved[u][1] = w.costs[j][u]
+			w.held[u][1] = w.costs[j][u]
 			w.costs[j][u].repositions = -1
 		}
 	}
@@ -225,9 +225,9 @@ func (w *weaver) try(j int, c choice, next []int, now, limit int64) int64 {
 	}
 	w.choices[j], w.places[j] = was, at
 	for u := range w.costs {
-		w.costs[u][j] = w.saved[u][0]
+		w.costs[u][j] = w.held[u][0]
 		if u < len(order) {
-			w.costs[j][u] = w.saved[u][1]
+			w.costs[j][u] = w.held[u][1]
 		}
 	}
 	return now

@@ -31,7 +31,11 @@ func (m *model) bar() line {
 func (m *model) ending() line {
 	l := m.line()
 	if !m.present.whole() {
-		l.add(faint, fmt.Sprintf("working out %d of %d %s", len(m.present.known), len(m.jobs()), m.pending))
+		text := fmt.Sprintf("working out %d of %d", len(m.present.known), len(m.jobs()))
+		if m.present.full() {
+			text = "planning the day together"
+		}
+		l.add(faint, text+" "+m.pending)
 		return l
 	}
 	n := len(m.present.known)

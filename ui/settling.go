@@ -17,7 +17,7 @@ type together struct {
 
 // mostSettled is how many settled days are kept, so that what was there before is
 // there again at once.
-const mostSettled = 64
+const mostSettled = 16
 
 // settling is the command that settles the present order.
 func (f *forecast) settling() tea.Cmd {

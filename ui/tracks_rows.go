@@ -84,16 +84,22 @@ func (p *tracksPane) tracks(d *desk, from int, s trackParts, focused bool) []lin
 	return out
 }
 
-// heads are the heads of the columns around the scale, and the holders' numbers.
-func (p *tracksPane) heads(d *desk, f trackFrame, sc scale, from int) []line {
+// headed is the line of heads around what stands over the middle.
+func (p *tracksPane) headed(d *desk, f trackFrame, middle line) line {
 	l := d.line()
 	l.add(plain, "  ")
 	l.left(head, "setup", f.times)
 	l.add(plain, " ")
 	l.left(head, "job", f.ids)
 	l.add(plain, " ")
-	l.join(numbers(d.look, sc, d.shop.Unit).fit(f.middle))
+	l.join(middle.fit(f.middle))
 	p.costHeads(&l)
+	return l
+}
+
+// heads are the heads of the columns around the scale, and the holders' numbers.
+func (p *tracksPane) heads(d *desk, f trackFrame, sc scale, from int) []line {
+	l := p.headed(d, f, numbers(d.look, sc, d.shop.Unit))
 	below := d.line()
 	below.to(f.left)
 	below.join(d.numberedAt(sc, d.before(from), d.tracked()).fit(f.middle))

@@ -69,7 +69,7 @@ func (p *tracksPane) timeLine(d *desk, from, n int, focused bool) []line {
 	f := p.frame(d)
 	s := timeScale{width: f.middle}
 	s.from, s.to = d.wholeTime()
-	heads := p.timeHeads(d, f, s)
+	heads := p.headed(d, f, s.clocks(d))
 	out := []line{heads, p.shiftEnds(d, f, s)}
 	for turn := from; turn < min(from+n, len(d.jobs())); turn++ {
 		e := entry{d, turn, d.jobs()[turn], d.outcome(turn), focused}
@@ -79,18 +79,6 @@ func (p *tracksPane) timeLine(d *desk, from, n int, focused bool) []line {
 		out = append(out, l)
 	}
 	return out
-}
-
-func (p *tracksPane) timeHeads(d *desk, f trackFrame, s timeScale) line {
-	l := d.line()
-	l.add(plain, "  ")
-	l.left(head, "setup", f.times)
-	l.add(plain, " ")
-	l.left(head, "job", f.ids)
-	l.add(plain, " ")
-	l.join(s.clocks(d).fit(f.middle))
-	p.costHeads(&l)
-	return l
 }
 
 // shiftEnds tells where the shift ends.

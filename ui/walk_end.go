@@ -19,7 +19,7 @@ func (w *walk) ended(d *desk, s size) []line {
 		{plain, fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)},
 	}
 	if swaps := d.truth.stands.Swaps(w.job, &step.Changeover); len(swaps) > 0 {
-		all = append(all, span{plain, fmt.Sprintf("%s to swap, to %g degrees, tip %g mm, in holders %s", count(len(swaps), "blade"), w.job.Blade.Bevel, w.job.Blade.Tip, inRuns(swaps))})
+		all = append(all, span{plain, fmt.Sprintf("%s to swap, to %g degrees, tip %g mm, in holders %s", count(len(swaps), "blade"), w.job.Blade.Bevel, w.job.Blade.Tip, ranges(swaps))})
 	}
 	if text := also(step, w.job); text != "" {
 		all = append(all, span{plain, "Also in this setup: " + text})
@@ -98,18 +98,4 @@ func stretch(a, b string) string {
 		return a
 	}
 	return a + "-" + b
-}
-
-// inRuns lists numbers, neighbours together: 2-5, 9.
-func inRuns(numbers []int) string {
-	var parts []string
-	for i := 0; i < len(numbers); {
-		n := i
-		for n+1 < len(numbers) && numbers[n+1] == numbers[n]+1 {
-			n++
-		}
-		parts = append(parts, stretch(fmt.Sprint(numbers[i]), fmt.Sprint(numbers[n])))
-		i = n + 1
-	}
-	return strings.Join(parts, ", ")
 }

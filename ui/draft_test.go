@@ -1,0 +1,49 @@
+package ui
+
+import (
+	"testing"
+
+	"bide/plan"
+)
+
+// A job that the beam is half set up for comes before the others that wait, behind
+// the one that runs: the order in which it was begun may not have been saved.
+func TestHalfSetUpComesFirst(t *testing.T) {
+	runs, a, half := &plan.Job{ID: "runs", State: plan.Running}, &plan.Job{ID: "A"}, &plan.Job{ID: "half"}
+	done := &plan.Job{ID: "done", State: plan.Done}
+	for _, c := range []struct {
+		have []*plan.Job
+		want string
+	}{
+		{[]*plan.Job{a, half}, "half A"},
+		{[]*plan.Job{done, runs, a, half}, "runs half A"},
+		{[]*plan.Job{half, a}, "half A"},
+		{[]*plan.Job{runs, a}, "runs A"},
+	} {
+		got := ""
+		for _, j := range newDraft(c.have).first("half").jobs {
+			got = join(" ", got, j.ID)
+		}
+		if got != c.want {
+			t.Errorf("%s, want %s", got, c.want)
+		}
+	}
+}
+
+// A walk that was begun in an order which wasn't saved goes on after a restart.
+func TestWalkGoesOnInAnUnsavedOrder(t *testing.T) {
+	s := demo(t)
+	third := &s.Day.Jobs[2]
+	s.Standing.Setting = &plan.Setting{Job: third.ID, Slits: third.Slits()}
+	sc := newScreen(t, s, testLook(noColours, false, false), 80, 24).settle()
+	if first := sc.jobs()[0]; first.ID != third.ID {
+		t.Fatalf("%s is first, the beam is half set up for %s", first.ID, third.ID)
+	}
+	sc.press("w")
+	if w, ok := sc.over.(*walk); !ok || w.job.ID != third.ID {
+		t.Errorf("the walk isn't to %s", third.ID)
+	}
+	if !sc.changed() {
+		t.Error("the order is another than the file's, and not said to be")
+	}
+}
