@@ -57,6 +57,7 @@ func (m *model) lift() tea.Cmd {
 		return nil
 	}
 	m.over = l
+	m.say("reckoned job by job; once the job is dropped the day is planned together")
 	return tea.Batch(work, l.listen())
 }
 
