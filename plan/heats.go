@@ -38,7 +38,7 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 	}
 	s.each(all, func(r *starter) {
 		var ok bool
-		if r.tour, ok = r.seeker.begin(s); ok {
+		if r.tour, ok = r.seeker.begin(s, r.number%2 == 0); ok {
 			r.energy = r.tour.sums[len(s.jobs)].energy(s.effort.Aim, r.seeker.move)
 			s.heat(ctx, r, first, 1)
 		}
@@ -149,9 +149,19 @@ func (s *search) heat(ctx context.Context, r *starter, rounds int, warmth float6
 }
 
 // begin is the tour that a search starts from: the order given, mended where it
-// breaks a rule, with the layouts that were chosen for it one after the other.
-func (k *seeker) begin(s *search) (*tour, bool) {
+// breaks a rule, with the layouts that were chosen for it one after the other, or
+// centred ones, as near as they can be set. Neither start is the better one on all
+// days, so half of the starters take each.
+func (k *seeker) begin(s *search, centred bool) (*tour, bool) {
 	t := s.tour()
+	for j, job := range k.jobs {
+		if !centred || !k.free(j) {
+			continue
+		}
+		if l, _, faults := k.p.Nearest(s.start.At, job); len(faults) == 0 {
+			t.choices[j].slits, t.choices[j].shift, t.choices[j].cuts = l.Slits, l.Shift, l.Cuts
+		}
+	}
 	var ok bool
 	if t.order, ok = k.rules.mend(t.order); !ok {
 		return nil, false

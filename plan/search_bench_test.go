@@ -33,7 +33,7 @@ func benchDay(b *testing.B, holders, jobs int) (*seeker, *tour) {
 	}
 	s := newSearch(beam, start, d.Start, listed, Effort{Aim: AimMoves, Seed: 1})
 	k := s.seeker(0)
-	t, ok := k.begin(s)
+	t, ok := k.begin(s, false)
 	if !ok || len(t.order) != jobs {
 		b.Fatalf("%d of %d jobs planned", len(t.order), jobs)
 	}
