@@ -56,6 +56,39 @@ func laid(entries []Entry, order []int) []Length {
 	return out
 }
 
+// entryOrder is an order of the entries in which their slits are those given; as
+// listed where it finds none. It takes the longest entry that fits, so it finds one
+// wherever no two entries have the same width.
+func entryOrder(entries []Entry, slits []Length) (order []int) {
+	for at := 0; at < len(slits); {
+		next := -1
+		for e := range entries {
+			n := entries[e].Count
+			longer := next < 0 || n > entries[next].Count
+			if longer && !slices.Contains(order, e) && at+n <= len(slits) && allOf(slits[at:at+n], entries[e].Width) {
+				next = e
+			}
+		}
+		if next < 0 {
+			break
+		}
+		order, at = append(order, next), at+entries[next].Count
+	}
+	if len(order) == len(entries) {
+		return order
+	}
+	order = order[:0]
+	for e := range entries {
+		order = append(order, e)
+	}
+	return order
+}
+
+// allOf reports whether all slits are of the width.
+func allOf(slits []Length, width Length) bool {
+	return !slices.ContainsFunc(slits, func(s Length) bool { return s != width })
+}
+
 // bestOrder is the order of the job's slits in which the weight of wishes at its cuts
 // is greatest, the first slit beginning at first.
 func bestOrder(j *Job, first Length, edge bool, wishes []wish, bad []Span) []Length {

@@ -176,9 +176,7 @@ func (s *search) tour() *tour {
 	for i := range s.listed.Steps {
 		l := &s.listed.Steps[i].Layout
 		choices[i] = choice{slits: l.Slits, shift: l.Shift, cuts: l.Cuts}
-		for e := range s.jobs[i].Entries {
-			choices[i].entries = append(choices[i].entries, e)
-		}
+		choices[i].entries = entryOrder(s.jobs[i].Entries, l.Slits)
 	}
 	return newTour(s.start, s.clock, choices)
 }

@@ -62,13 +62,22 @@ type Job struct {
 	Due      time.Time
 	After    []string // ids of jobs that come before
 	State    State
-	Turn     int // fixed turn in the day from 1, -1 the last, 0 none
+	Turn     int     // fixed turn in the day from 1, -1 the last, 0 none
+	Chosen   *Chosen // how an earlier search laid it out; nil when none did
 
 	// What the material asks of the beam.
 	Blade        Blade
 	SetBar       float64 // set pressure, bar; 0 unknown
 	SiliconeFree bool    // blades and felts must be clean of silicone first
 	Uncut        string  // why no pressure of the beam parts it, with the numbers; empty when one does
+}
+
+// Chosen is a layout that a search chose for a job among those that the job allows.
+// The day is planned with it, as long as the job still allows it and it can be set,
+// until something better is found.
+type Chosen struct {
+	Slits []Length // cut widths, operator side first
+	Shift Length   // from centred, + to the drive side
 }
 
 // Slits are the cut widths as listed, operator side first.

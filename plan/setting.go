@@ -22,11 +22,13 @@ type Made struct {
 	From   Length
 }
 
-// Resume plans the rest of a changeover from what stands now. It is Next, but goes on
-// to the places that were chosen when it was begun, as long as they can be reached,
-// and else keeps to the layout that is being set up, if the job still allows that one
-// and none of its others takes fewer repositions: a plan that changes its mind half way would
-// have what was made unmade.
+// Resume plans a job of a day as it has been begun or chosen, from what stands now.
+//
+// Of a changeover under way it plans the rest. It is Next, but goes on to the places
+// that were chosen when it was begun, as long as they can be reached, and else keeps to
+// the layout that is being set up, if the job still allows that one and none of its
+// others takes fewer repositions: a plan that changes its mind half way would have what
+// was made unmade.
 //
 // Where the changeover was begun as Next plans it and moves were made as planned,
 // the rest is what was left of it: a plan from here that was better in any of
@@ -34,7 +36,7 @@ type Made struct {
 // once.
 func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Step, *Standing, []Fault) {
 	return p.next(now, clock, j, func(at []Length, j *Job) (Layout, Changeover, []Fault) {
-		l, c, faults := p.Best(at, j)
+		l, c, faults := p.chosen(at, j)
 		if s := now.Setting; s != nil && s.Job == j.ID {
 			kept := p.beam.Lay(j, slices.Clone(s.Slits), s.Shift)
 			if rest, ok := p.goOn(at, j, kept, s.To); ok {
@@ -48,6 +50,20 @@ func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Step, *Standin
 		}
 		return l, c, faults
 	})
+}
+
+// chosen is Best, but takes the layout chosen earlier, where there is one that the job
+// allows and that can be set.
+func (p *Planner) chosen(at []Length, j *Job) (Layout, Changeover, []Fault) {
+	if j.Chosen == nil || len(p.beam.Faults(j)) > 0 {
+		return p.Best(at, j)
+	}
+	l := p.beam.Lay(j, slices.Clone(j.Chosen.Slits), j.Chosen.Shift)
+	c, faults := p.Changeover(at, l)
+	if len(faults) > 0 || VerifyChangeover(p.beam, j, at, l, c) != nil {
+		return p.Best(at, j)
+	}
+	return l, c, nil
 }
 
 // goOn is the changeover to the places that were chosen when it was begun, where

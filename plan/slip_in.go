@@ -51,13 +51,13 @@ func (p *Planner) slip(now *Standing, clock time.Time, steps []Step, done, gap i
 	for _, s := range steps[gap:] {
 		rest.Jobs = append(rest.Jobs, *s.Job)
 	}
-	without, left := p.run(now, rest, p.Next)
+	without, left := p.run(now, rest, p.Resume)
 	slipped := *j
 	if slipped.State != Running { // wherever it lay before
 		slipped.State = Waiting
 	}
 	rest.Jobs = slices.Insert(rest.Jobs, 0, slipped)
-	with, refused := p.run(now, rest, p.Next)
+	with, refused := p.run(now, rest, p.Resume)
 
 	out := Slip{Gap: gap, Totals: Sum(append(slices.Clone(steps[:gap]), with...))}
 	a, b := Sum(with), Sum(without)

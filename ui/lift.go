@@ -86,7 +86,7 @@ func (l *lift) work(ctx context.Context, b *plan.Beam, start outcome, known []*o
 		if i < len(known) {
 			o = *known[i]
 		} else if ctx.Err() == nil {
-			o.step, o.stands, o.faults = p.Next(stands, clock, j)
+			o.step, o.stands, o.faults = p.Resume(stands, clock, j)
 			o.clock = o.step.RunEnd
 		} else {
 			return
