@@ -89,18 +89,25 @@ var (
 	idleCell   = regexp.MustCompile(`(\d+) +(-?[\d.]+)([* ]|$)`)
 )
 
-// sheetOf is the lines of one changeover's pages, without their heads.
+// sheetOf is the lines of one changeover's pages, without their heads. A day that is
+// asked for again is not written again.
 func sheetOf(t *testing.T, p planned, step int) (lines []string) {
 	t.Helper()
-	p.opts.Only = ""
+	if sheets[p.plan] == nil {
+		p.opts.Only = ""
+		sheets[p.plan] = pagesOf(string(written(t, sheet.Text, p)))
+	}
 	title := fmt.Sprintf("CHANGEOVER %d of ", step+1)
-	for _, page := range pagesOf(string(written(t, sheet.Text, p))) {
+	for _, page := range sheets[p.plan] {
 		if strings.HasPrefix(page[1], title) {
 			lines = append(lines, page[4:]...)
 		}
 	}
 	return lines
 }
+
+// sheets are the pages of the days whose sheets were asked for.
+var sheets = map[*plan.DayPlan][][]string{}
 
 // The numbered moves are those of the plan, in its order, in both units.
 func TestTextListsEveryMove(t *testing.T) {
