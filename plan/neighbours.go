@@ -106,3 +106,28 @@ func (k *seeker) suited(order []int, j int) int {
 	}
 	return best
 }
+
+// meeting is the most cuts that the layouts of two jobs have in common at any
+// shifts that they allow.
+func meeting(a, b *needs) int {
+	lo, hi := a.window.From-b.window.To, a.window.To-b.window.From // shift of a less shift of b
+	var differ []Length
+	for _, x := range a.listed {
+		for _, y := range b.listed {
+			if d := y - x; d >= lo && d <= hi {
+				differ = append(differ, d)
+			}
+		}
+	}
+	slices.Sort(differ)
+	most, run := 0, 0
+	for i, d := range differ {
+		if i > 0 && d == differ[i-1] {
+			run++
+		} else {
+			run = 1
+		}
+		most = max(most, run)
+	}
+	return most
+}

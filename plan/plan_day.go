@@ -38,6 +38,15 @@ func (now *Standing) After(s *Step) *Standing {
 // own; Settle improves on that. Jobs done or set aside are left out; jobs that the beam can't run are
 // refused and the rest planned. It fails only when the beam can't plan at all.
 func PlanDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
+	day, err := planDay(b, start, d)
+	if err == nil {
+		day.Floor = b.FloorOfOrder(start.At, day.Jobs())
+	}
+	return day, err
+}
+
+// planDay is PlanDay without a floor.
+func planDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
 	p, err := NewPlanner(b)
 	if err != nil {
 		return nil, err
@@ -47,7 +56,6 @@ func PlanDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
 	day.Totals = Sum(day.Steps)
 	listed, _ := p.run(start, d, p.NextCentred)
 	day.Listed = Sum(listed)
-	day.Floor = b.FloorOfOrder(start.At, day.Jobs())
 	return day, nil
 }
 

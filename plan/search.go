@@ -35,7 +35,7 @@ func DefaultRounds(jobs int) int {
 // the best so far. It is never worse than the listed order wherever that keeps the
 // rules of turn and after. The error says why no day can be planned.
 func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*DayPlan, error) {
-	listed, err := PlanDay(b, start, d)
+	listed, err := planDay(b, start, d)
 	if err != nil {
 		return nil, err
 	}
@@ -43,10 +43,10 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 		e.Rounds = DefaultRounds(len(listed.Steps))
 	}
 	s := newSearch(b, start, d.Begins(start), listed, e)
-	s.floor = b.FloorOfAnyOrder(start.At, s.jobs)
 	plans := s.run(ctx)
 	best := s.better(append(s.fallback(listed), plans...)) // what gains nothing changes nothing
 	if best == nil {                                       // no order keeps the rules
+		listed.Floor = b.FloorOfOrder(start.At, s.jobs)
 		return listed, nil
 	}
 	best.Refused, best.Listed, best.Done = listed.Refused, listed.Listed, listed.Done
@@ -97,6 +97,10 @@ func (s *search) pinned(job int) bool {
 // compare works out what is known of each pair of jobs beforehand.
 func (s *search) compare() {
 	n := s.beam.needsOf(s.jobs)
+	far := s.beam.distances(s.start.At, s.jobs, n)
+	if s.beam.InPlace == 0 {
+		s.floor = s.beam.floorOfAnyOrder(s.start.At, n, far)
+	}
 	move := s.beam.Drive.typical()
 	for u := range n {
 		s.common, s.least = append(s.common, make([]int, len(n))), append(s.least, make([]int64, len(n)))
@@ -105,7 +109,7 @@ func (s *search) compare() {
 			before := s.jobs[u].left()
 			least := score{setup: s.beam.setupTime(&before, s.jobs[j], &Changeover{}).Total()}
 			if s.beam.InPlace == 0 {
-				least.repositions = s.beam.pair(&n[u], &n[j])
+				least.repositions = far[u][j]
 			}
 			s.least[u][j] = least.energy(s.effort.Aim, move)
 		}

@@ -94,14 +94,14 @@ func moved(a, b []Length) (n int) {
 	return n
 }
 
-// optimum is the fewest repositions over all orders (or the given one alone) and
-// all resting places, -1 if no job can be run.
-func optimum(b *Beam, start []Length, layouts []Layout, listed bool) int {
+// optimum is the fewest repositions over all orders (or the given one alone) of jobs,
+// the layouts that each of them may take, and all resting places.
+func optimum(b *Beam, start []Length, layouts [][]Layout, listed bool) int {
 	all := placings(b)
 	valid := make([][][]Length, len(layouts))
-	for j, l := range layouts {
+	for j := range layouts {
 		for _, at := range all {
-			if sets(b, l, at) {
+			if slices.ContainsFunc(layouts[j], func(l Layout) bool { return sets(b, l, at) }) {
 				valid[j] = append(valid[j], at)
 			}
 		}
@@ -158,10 +158,10 @@ func TestTinyDays(t *testing.T) {
 		if err := Verify(best); err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		var layouts []Layout
+		var layouts [][]Layout
 		listed, _ := PlanDay(b, start, d)
 		for _, s := range listed.Steps {
-			layouts = append(layouts, s.Layout)
+			layouts = append(layouts, []Layout{s.Layout})
 		}
 		least, inOrder := optimum(b, start.At, layouts, false), optimum(b, start.At, layouts, true)
 		if best.Totals.Repositions < least || listed.Totals.Repositions < inOrder {
@@ -171,9 +171,9 @@ func TestTinyDays(t *testing.T) {
 			hit++
 		}
 		if best.Totals.Repositions > least {
-			var lay []Layout
+			var lay [][]Layout
 			for _, s := range best.Steps {
-				lay = append(lay, s.Layout)
+				lay = append(lay, []Layout{s.Layout})
 			}
 			t.Logf("seed %d: %d jobs, %d holders: planned %d, optimum %d, of that order %d", seed, len(best.Steps), len(start.At), best.Totals.Repositions, least, optimum(b, start.At, lay, true))
 		}
@@ -223,5 +223,75 @@ func TestFloorsOfMixedDays(t *testing.T) {
 		if p.Floor != nil && p.Floor.Repositions > p.Totals.Repositions {
 			t.Errorf("seed %d: floor %d above the plan's %d", seed, p.Floor.Repositions, p.Totals.Repositions)
 		}
+	}
+}
+
+// allowed are all layouts that a job allows, found by trying every order of its slits
+// and every shift.
+func allowed(b *Beam, j *Job) (out []Layout) {
+	slits := j.Slits()
+	Orders(len(slits), func(order []int) {
+		var in []Length
+		for i, e := range order {
+			in = append(in, slits[e])
+			if j.Arrange == AsListed && i != e {
+				return
+			}
+		}
+		for shift := -b.Web.Length(); shift <= b.Web.Length(); shift++ {
+			l := b.Lay(j, in, shift)
+			if j.Shift == Centred && shift != 0 || min(l.Trim[0], l.Trim[1]) < j.Trim {
+				continue
+			}
+			out = append(out, l)
+		}
+	})
+	return out
+}
+
+// The floors of days whose jobs may shift and be arranged anew, against every order,
+// layout and resting place there is. One slit of one width makes an entry, so the
+// entries' orders are the slits'.
+func TestFloorsOfFreeDays(t *testing.T) {
+	days, enough := 0, 3000
+	if testing.Short() {
+		enough = 400
+	}
+	var proven, met [2]int
+	for seed := uint64(0); days < enough; seed++ {
+		r := rand.New(rand.NewPCG(seed, 43))
+		b, start, d := tiny(r)
+		for i := range d.Jobs {
+			d.Jobs[i].Shift, d.Jobs[i].Arrange = ShiftRule(r.IntN(2)), Arrange(r.IntN(3))
+		}
+		p, err := PlanDay(b, start, d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(p.Steps) < 2 {
+			continue
+		}
+		days++
+		var layouts [][]Layout
+		for _, j := range p.Jobs() {
+			layouts = append(layouts, allowed(b, j))
+		}
+		for i, f := range []*Floor{p.Floor, b.FloorOfAnyOrder(start.At, p.Jobs())} {
+			least := optimum(b, start.At, layouts, i == 0)
+			if f == nil {
+				continue
+			}
+			proven[i]++
+			if f.Repositions > least {
+				t.Errorf("seed %d: floor %d (%s) above the optimum %d", seed, f.Repositions, f.By, least)
+			}
+			if f.Repositions == least {
+				met[i]++
+			}
+		}
+	}
+	t.Logf("%d days: a floor for %d of the orders listed and %d of all, met by the optimum on %d and %d", days, proven[0], proven[1], met[0], met[1])
+	if met[0] < days/4 || met[1] < days/4 {
+		t.Errorf("of %d days the optimum meets the floors of %d and %d", days, met[0], met[1])
 	}
 }
