@@ -56,32 +56,39 @@ func laid(entries []Entry, order []int) []Length {
 	return out
 }
 
-// entryOrder is an order of the entries in which their slits are those given; as
-// listed where it finds none. It takes the longest entry that fits, so it finds one
-// wherever no two entries have the same width.
-func entryOrder(entries []Entry, slits []Length) (order []int) {
-	for at := 0; at < len(slits); {
-		next := -1
+// mostTries bounds the search for an order of entries. Of entries that differ in width
+// each try is right; only those of one width in several counts need more than one.
+const mostTries = 10_000
+
+// entryOrder is an order of the entries in which their slits are those given. It tries
+// the entries one after the other wherever a run of slits begins, those of one count
+// once. It is not ok where there is none, or none among the tries that it may make.
+func entryOrder(entries []Entry, slits []Length) (order []int, ok bool) {
+	used, tries := make([]bool, len(entries)), 0
+	var from func(slits []Length) bool
+	from = func(slits []Length) bool {
+		if len(slits) == 0 {
+			return len(order) == len(entries)
+		}
+		var counts []int // tried here
 		for e := range entries {
 			n := entries[e].Count
-			longer := next < 0 || n > entries[next].Count
-			if longer && !slices.Contains(order, e) && at+n <= len(slits) && allOf(slits[at:at+n], entries[e].Width) {
-				next = e
+			if used[e] || slices.Contains(counts, n) || n < 1 || n > len(slits) || !allOf(slits[:n], entries[e].Width) {
+				continue
 			}
+			if tries++; tries > mostTries {
+				return false
+			}
+			counts, used[e], order = append(counts, n), true, append(order, e)
+			if from(slits[n:]) {
+				return true
+			}
+			used[e], order = false, order[:len(order)-1]
 		}
-		if next < 0 {
-			break
-		}
-		order, at = append(order, next), at+entries[next].Count
+		return false
 	}
-	if len(order) == len(entries) {
-		return order
-	}
-	order = order[:0]
-	for e := range entries {
-		order = append(order, e)
-	}
-	return order
+	ok = from(slits)
+	return order, ok
 }
 
 // allOf reports whether all slits are of the width.

@@ -70,3 +70,88 @@ func settledMoves(t *testing.T, b *plan.Beam, start *plan.Standing, d *plan.Day)
 	}
 	return day.Totals.Repositions
 }
+
+// A layout is allowed exactly where it can be set on a beam of good holders and the
+// verifier, which shares nothing with that, finds nothing wrong with it.
+func TestAllowsIsTheVerifiers(t *testing.T) {
+	allowed, refused := 0, 0
+	for seed := range uint64(3000) {
+		r := rand.New(rand.NewPCG(seed, 79))
+		b := trialBeam()
+		b.Holders = make([]plan.Condition, 30)
+		b.Rail, b.Web = plan.Span{From: -600 * mm, To: 1600 * mm}, plan.Span{To: 1000 * mm}
+		for range r.IntN(3) {
+			at := plan.Length(r.IntN(1000)) * mm
+			b.Bad = append(b.Bad, plan.Span{From: at, To: at + plan.Length(r.IntN(15))*mm})
+		}
+		b.Bad = plan.Bands(b.Bad)
+		j := drawDayJob(r, 0, trialDay().Start)
+		for k := range j.Entries { // a few widths, so that entries can meet
+			j.Entries[k].Width = plan.Length(20+r.IntN(2)*10) * mm
+		}
+		j.Web = 14*mm + plan.Length(r.IntN(2))
+		for _, s := range j.Slits() {
+			j.Web += s
+		}
+		if j.Web > b.Web.Length() || len(b.Faults(&j)) > 0 {
+			continue
+		}
+		slits := j.Slits()
+		for range r.IntN(4) {
+			x, y := r.IntN(len(slits)), r.IntN(len(slits))
+			slits[x], slits[y] = slits[y], slits[x]
+		}
+		if r.IntN(8) == 0 {
+			slits = slits[1:]
+		}
+		c := plan.Chosen{Slits: slits, Shift: plan.Length(r.IntN(12)-6) * mm * plan.Length(r.IntN(2))}
+		p, err := plan.NewPlanner(b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		at := drawPlaces(r, len(b.Holders), b.Rail, b.Pitch(), mm)
+		l := b.Lay(&j, c.Slits, c.Shift)
+		want := false
+		if change, faults := p.Changeover(at, l); len(faults) == 0 {
+			want = plan.VerifyChangeover(b, &j, at, l, change) == nil
+		}
+		if got := b.Allows(&j, &c); got != want {
+			t.Fatalf("seed %d: %+v of %+v: allowed %v, the verifier %v", seed, c, j, got, want)
+		}
+		if want {
+			allowed++
+		} else {
+			refused++
+		}
+	}
+	if allowed < 300 || refused < 300 {
+		t.Errorf("%d allowed and %d refused are too few to tell", allowed, refused)
+	}
+}
+
+// An order of entries is known also where several have one width, and a list made to
+// waste time is given up on.
+func TestArrangesByEntries(t *testing.T) {
+	entries := func(counts ...int) (out []plan.Entry) {
+		for _, n := range counts {
+			out = append(out, plan.Entry{Count: n, Width: mm})
+		}
+		return append(out, plan.Entry{Count: 1, Width: 2 * mm})
+	}
+	slits := func(first, second int) []plan.Length {
+		out := append(slices.Repeat([]plan.Length{mm}, first), 2*mm)
+		return append(out, slices.Repeat([]plan.Length{mm}, second)...)
+	}
+	j := plan.Job{Arrange: plan.ByEntries, Entries: entries(4, 3, 3, 1)}
+	if !j.Arranges(slits(6, 5)) || j.Arranges(slits(2, 9)) { // 3+3 and 4+1; no two are 2
+		t.Error("entries of one width are not told apart")
+	}
+	var even []int
+	for n := range 40 {
+		even = append(even, 2*n+2)
+	}
+	j.Entries = entries(even...)
+	if total := 40 * 41; j.Arranges(slits(total/2+1, total/2-1)) { // no even ones make an odd run
+		t.Error("even runs make an odd one")
+	}
+}

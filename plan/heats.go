@@ -176,7 +176,7 @@ func (s *search) tour() *tour {
 	for i := range s.listed.Steps {
 		l := &s.listed.Steps[i].Layout
 		choices[i] = choice{slits: l.Slits, shift: l.Shift, cuts: l.Cuts}
-		choices[i].entries = entryOrder(s.jobs[i].Entries, l.Slits)
+		choices[i].entries = entriesOf(s.jobs[i], l.Slits)
 	}
 	return newTour(s.start, s.clock, choices)
 }

@@ -72,14 +72,6 @@ type Job struct {
 	Uncut        string  // why no pressure of the beam parts it, with the numbers; empty when one does
 }
 
-// Chosen is a layout that a search chose for a job among those that the job allows.
-// The day is planned with it, as long as the job still allows it and it can be set,
-// until something better is found.
-type Chosen struct {
-	Slits []Length // cut widths, operator side first
-	Shift Length   // from centred, + to the drive side
-}
-
 // Slits are the cut widths as listed, operator side first.
 func (j *Job) Slits() []Length {
 	var out []Length

@@ -55,12 +55,12 @@ func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Step, *Standin
 // chosen is Best, but takes the layout chosen earlier, where there is one that the job
 // allows and that can be set.
 func (p *Planner) chosen(at []Length, j *Job) (Layout, Changeover, []Fault) {
-	if j.Chosen == nil || len(p.beam.Faults(j)) > 0 {
+	if j.Chosen == nil || len(p.beam.Faults(j)) > 0 || !p.beam.Allows(j, j.Chosen) {
 		return p.Best(at, j)
 	}
 	l := p.beam.Lay(j, slices.Clone(j.Chosen.Slits), j.Chosen.Shift)
 	c, faults := p.Changeover(at, l)
-	if len(faults) > 0 || VerifyChangeover(p.beam, j, at, l, c) != nil {
+	if len(faults) > 0 {
 		return p.Best(at, j)
 	}
 	return l, c, nil

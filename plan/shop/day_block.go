@@ -8,7 +8,7 @@ import (
 // The keys of day.toml in the order in which bide writes them.
 var (
 	dayKeys = []string{"units", "start", "end"}
-	jobKeys = []string{"id", "material", "web", "slits", "trim", "shift", "arrange", "length_m", "speed", "due", "after", "state", "turn"}
+	jobKeys = []string{"id", "material", "web", "slits", "trim", "shift", "arrange", chosenSlits, chosenShift, "length_m", "speed", "due", "after", "state", "turn"}
 )
 
 // edit is a change of one key: its new value as TOML, or none to take it out.
@@ -73,7 +73,7 @@ func column(pairs []statement) int {
 	for _, st := range pairs {
 		w := st.equals - st.start - 1
 		switch {
-		case st.header:
+		case st.header || len(st.key) > usual: // a longer key stands out anyway
 		case wide >= 0 && w != wide:
 			return 0
 		default:

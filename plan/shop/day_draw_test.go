@@ -68,17 +68,22 @@ func (d *drawnDay) job(i, n int, unit string) {
 	d.line(d.pick("[[job]]", "[[ job ]]", `[["job"]] `, "[[job]] "+d.comment("header")))
 	entry := d.pick("3 x 1-1/2", "2 x 40 mm", "2x1/2in", "1 1/4")
 	many := "[" + d.eol + "  '" + entry + "', " + d.comment("slit") + d.eol + "  '38.5mm'," + d.eol + "]"
+	slits := d.pick("['"+entry+"']", `["`+entry+`", '12.7 mm']`, many)
 	pairs := [][2]string{
 		{"id", fmt.Sprintf("'J%d'", i)},
 		{"material", d.pick("'felt'", `"paper tape"`)},
 		{"web", d.pick("'10 in'", "'250 mm'", `"254,0 mm"`)},
-		{"slits", d.pick("['"+entry+"']", `["`+entry+`", '12.7 mm']`, many)},
+		{"slits", slits},
 		{"length_m", d.pick("1000", "1_500.5", "2e3")},
 	}
 	optional := [][2]string{
 		{"trim", d.pick("'6 mm'", "'1/8'", "0")}, {"shift", d.pick("'free'", "'centred'")}, {"arrange", d.pick("'any'", "'listed'", "'entries'")},
 		{"speed", d.pick("40", "55.5", "120.0")}, {"due", "2026-11-25T11:00:00"}, {"state", d.pick("'waiting'", "'done'", "'aside'")},
 		{"turn", fmt.Sprint(i + 1)}, {"after", fmt.Sprintf("['J%d']", (i+1)%n)},
+		{"chosen_shift", d.pick("0", "'1/64 in'", "-0.025", "'0.000001 mm'")}, // or a stale one
+	}
+	if slits != many {
+		optional = append(optional, [2]string{"chosen_slits", d.pick(slits, slits, "['"+entry+"']")})
 	}
 	for _, p := range optional {
 		if r.IntN(3) == 0 && (p[0] != "after" || i < n-1) {

@@ -8,6 +8,7 @@ import (
 
 // dayReading is a text of a day as read, right or wrong.
 type dayReading struct {
+	shop     *Shop // whose day it would be
 	day      *plan.Day
 	unit     plan.Unit
 	entries  []*table
@@ -17,7 +18,7 @@ type dayReading struct {
 // readDayText reads a text as the shop's day.toml would be; nil when it can't be
 // parsed at all.
 func (s *Shop) readDayText(text string) (*dayReading, Problems) {
-	r := &dayReading{}
+	r := &dayReading{shop: s}
 	d, root := openText(dayFile, text, &r.problems)
 	if root == nil {
 		return nil, r.problems

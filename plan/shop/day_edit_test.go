@@ -70,7 +70,13 @@ func (w *wantedDay) forget(id string) {
 }
 
 func changeJob(r *rand.Rand, j *plan.Job) {
-	switch r.IntN(10) {
+	was := *j
+	defer func() {
+		if !j.LaidLike(&was) {
+			j.Chosen = nil
+		}
+	}()
+	switch r.IntN(12) {
 	case 0:
 		j.Material = []string{"felt", "paper tape", "foil"}[r.IntN(3)]
 	case 1:
@@ -89,9 +95,27 @@ func changeJob(r *rand.Rand, j *plan.Job) {
 		j.Due = []time.Time{{}, time.Date(2026, 11, 25, 12, 15, 0, 0, time.UTC)}[r.IntN(2)]
 	case 8:
 		j.Turn = 0
+	case 9:
+		j.Chosen = drawChosen(r, j)
+	case 10:
+		j.Chosen = nil
 	default:
 		j.After = nil
 	}
+}
+
+// drawChosen draws a layout that the job allows; nil where that is not to be told.
+func drawChosen(r *rand.Rand, j *plan.Job) *plan.Chosen {
+	b := &plan.Beam{}
+	from, to := b.Window(j)
+	c := &plan.Chosen{Slits: j.Slits(), Shift: from + plan.Length(r.Int64N(int64(max(to-from, 0))+1))}
+	if j.Arrange == plan.AnyArrange {
+		r.Shuffle(len(c.Slits), func(i, k int) { c.Slits[i], c.Slits[k] = c.Slits[k], c.Slits[i] })
+	}
+	if slices.Contains(c.Slits, 0) || !b.Allows(j, c) {
+		return nil
+	}
+	return c
 }
 
 // asFiled is a day without what follows from its materials.

@@ -4,7 +4,8 @@ import "bide/plan"
 
 // SaveDay saves the day as it is wanted: its start and end, and its jobs in their
 // order with all that day.toml holds of them. Of a job's slits that is the finished
-// widths; what a material asks of the beam isn't looked at.
+// widths; what a material asks of the beam isn't looked at. A layout chosen for a job
+// is saved with it if the job allows it.
 //
 // from tells which job of day.toml, as it was when the shop was read, each job is:
 // its id there. Of those that name one, that with its id is that job, with the

@@ -283,6 +283,8 @@ func FuzzDayText(f *testing.F) {
 		added.ID, added.Turn, added.State = "one more", 0, plan.Waiting
 		w.day.Jobs, w.from = append(w.day.Jobs, added), append(w.from, w.from[0])
 		w.day.Jobs[0].Trim, w.day.Jobs[0].Arrange, w.day.Jobs[0].Due = 1_000_001, plan.AnyArrange, time.Time{}
+		w.day.Jobs[0].Chosen = &plan.Chosen{Slits: w.day.Jobs[0].Slits()}
+		slices.Reverse(w.day.Jobs[0].Chosen.Slits)
 		edited, ok := s.edited(text, w.day, w.from)
 		if r, _ := s.readDayText(edited); ok && !r.holds(w.day) {
 			t.Fatalf("edited into another day:\n%s\nfrom\n%s", edited, text)

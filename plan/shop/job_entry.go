@@ -48,7 +48,8 @@ func (t jobReader) read() plan.Job {
 		}
 	}
 	m := t.material(&j)
-	j.Entries = t.slits(m)
+	j.Entries = t.entries("slits", m)
+	j.Chosen = t.chosen(m, &j)
 	j.Speed = t.speed(m)
 	t.press(&j)
 	if j.Speed > 0 && j.Metres/j.Speed > longestRun {
@@ -87,19 +88,20 @@ func materialRemedy(name string, table material.Table) string {
 	return "add it to materials.toml, or write a built-in group such as " + quoted(material.Groups()[0].Name)
 }
 
-// slits reads the job's slit entries and widens them by the material's allowance.
-func (t jobReader) slits(m material.Material) []plan.Entry {
-	value, ok := t.get("slits")
+// entries reads a list of slit entries and widens them by the material's allowance;
+// none when the key is missing.
+func (t jobReader) entries(key string, m material.Material) []plan.Entry {
+	value, ok := t.get(key)
 	if !ok {
 		return nil
 	}
 	list, ok := value.([]any)
 	if !ok {
-		t.wrong("slits", "list of slits", value)
+		t.wrong(key, "list of slits", value)
 		return nil
 	}
 	if len(list) == 0 {
-		t.refuse("slits", "", "the list is empty")
+		t.refuse(key, "", "the list is empty")
 	}
 	factor := new(big.Rat).Quo(m.AllowancePct, big.NewRat(100, 1))
 	factor.Add(factor, big.NewRat(1, 1))
@@ -109,10 +111,10 @@ func (t jobReader) slits(m material.Material) []plan.Entry {
 		n, finished, err := t.slit(item)
 		switch {
 		case err != nil:
-			t.refuseLength("slits", fmt.Errorf("entry %d: %w", i+1, err))
+			t.refuseLength(key, fmt.Errorf("entry %d: %w", i+1, err))
 			continue
 		case finished <= 0 || finished > largest:
-			t.refuse("slits", "correct it", "entry %d: a slit of %s must be above 0 and at most %s", i+1, t.doc.unit.Show(finished), t.doc.unit.Show(largest))
+			t.refuse(key, "correct it", "entry %d: a slit of %s must be above 0 and at most %s", i+1, t.doc.unit.Show(finished), t.doc.unit.Show(largest))
 			continue
 		}
 		width, _ := finished.Times(factor) // within the range: largest doubled at most
@@ -120,7 +122,7 @@ func (t jobReader) slits(m material.Material) []plan.Entry {
 		total += n
 	}
 	if total > plan.MaxCount {
-		t.refuse("slits", "correct the counts", "%d slits are more than the %d accepted", total, plan.MaxCount)
+		t.refuse(key, "correct the counts", "%d slits are more than the %d accepted", total, plan.MaxCount)
 		return nil
 	}
 	return out

@@ -26,8 +26,11 @@ type FieldProblem struct {
 	Refused bool
 }
 
-// JobKeys are the keys of a job in the order in which files and forms have them.
-func JobKeys() []string { return slices.Clone(jobKeys) }
+// JobKeys are the keys of a job that a form has, in the order in which files have them
+// too. A layout chosen by a search isn't typed.
+func JobKeys() []string {
+	return slices.DeleteFunc(slices.Clone(jobKeys), func(key string) bool { return key == chosenSlits || key == chosenShift })
+}
 
 // DayUnit is the unit that lengths of the day's jobs are typed and written in; with
 // inches, speeds are in ft/min.
@@ -40,7 +43,8 @@ func (s *Shop) DayUnit() plan.Unit { return s.dayUnit }
 // used.
 //
 // Where a job gets another id, after in other jobs is taken to be changed along
-// with it: see Renamed.
+// with it: see Renamed. A layout that was chosen for the job stays, as long as it is to
+// be laid out as before: see plan.Job's LaidLike.
 func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem) {
 	told := &form{}
 	d := &document{file: dayFile, unit: s.dayUnit, form: told}
@@ -50,6 +54,9 @@ func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem)
 	if i < len(others) {
 		old := others[i].ID
 		entries, others = slices.Delete(entries, i, i+1), Renamed(slices.Delete(others, i, i+1), old, j.ID)
+		if before := &day.Jobs[i]; j.LaidLike(before) {
+			j.Chosen = before.Chosen
+		}
 	}
 	checkOrder(append(entries, t), append(others, j)) // the last is told of a clash
 	checkDue([]*table{t}, &plan.Day{Start: day.Start, Jobs: []plan.Job{j}})

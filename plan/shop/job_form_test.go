@@ -161,12 +161,13 @@ func TestReadJobRenamed(t *testing.T) {
 // FuzzReadJob: whatever is typed, a form ends with a job that a file can hold, or
 // with problems that are safe to show.
 func FuzzReadJob(f *testing.F) {
-	for i := range jobKeys {
+	for i := range JobKeys() {
 		f.Add(uint(i), "2 x 1-1/2")
 		f.Add(uint(i), "2026-11-25 11:00")
 	}
 	f.Fuzz(func(t *testing.T, i uint, text string) {
-		key := jobKeys[i%uint(len(jobKeys))]
+		keys := JobKeys()
+		key := keys[i%uint(len(keys))]
 		s := threeJobs(t)
 		fields := s.Typed(&s.Day.Jobs[1])
 		fields[key] = text

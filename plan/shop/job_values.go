@@ -27,6 +27,7 @@ func (r *dayReading) edits(i int, want *plan.Job) (out []edit) {
 	set(have.Trim != want.Trim, "trim", tomlLength(want.Trim, u))
 	set(have.Shift != want.Shift, "shift", word(shiftWords, int(want.Shift)))
 	set(have.Arrange != want.Arrange, "arrange", word(arrangeWords, int(want.Arrange)))
+	out = append(out, r.chosenEdits(i, want)...)
 	set(have.Metres != want.Metres, "length_m", tomlNumber(want.Metres))
 	set(!sameSpeed(have.Speed, want.Speed), "speed", speedText(want.Speed, u))
 	set(!have.Due.Equal(wall(want.Due)), "due", optionalTime(want.Due))
