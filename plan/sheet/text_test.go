@@ -367,7 +367,7 @@ func TestTextTellsTheFloor(t *testing.T) {
 	for floor, wants := range map[int]string{0: "", 1: "fewest moves in this order", 3: "no plan in this order can need fewer than 3 moves"} {
 		p := besideDay() // one move
 		if floor > 0 {
-			p.plan.Floor = &plan.Floor{Repositions: floor, By: plan.ByPairs}
+			p.plan.Floor = &plan.Floor{Repositions: floor, By: plan.ByDistance}
 		}
 		text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " ")
 		if !strings.Contains(text, wants) || strings.Contains(text, "Floor") != (floor > 0) || strings.Contains(text, "fewest") != (floor == 1) {
