@@ -6,96 +6,89 @@ import (
 	"time"
 )
 
-// Slip is what it costs to slip a job into a planned day at one of its gaps,
-// instead of leaving it out. The rest of the day is planned on from the gap job by
-// job, with the job and without it, so that the difference is the job's alone.
+// Slipping is a planned day that a job is to be slipped into: what is planned
+// without it.
+type Slipping struct {
+	*DayPlan           // its steps, each planned on its own or as a search gave them
+	Clock    time.Time // when its first setup begins
+	Job      *Job
+}
+
+// In is the day with the job at one gap: gap g is before step g, len(Steps) is behind
+// the last. The steps before the gap stay as they are; those behind are planned on
+// from it one by one, as Resume plans them. Jobs that can't be set, the job itself or
+// ones behind it, are refused.
+//
+// It is what the day costs at first sight: settled it is never worse. It takes one
+// changeover for the job and one for each step behind the gap.
+func (s *Slipping) In(p *Planner, gap int) *DayPlan {
+	day := *s.DayPlan
+	day.Steps, day.Refused, day.Floor = slices.Clone(s.Steps[:gap]), slices.Clone(s.Refused), nil
+	now, clock := s.Start, s.Clock
+	for i := range day.Steps {
+		now, clock = now.After(&day.Steps[i]), day.Steps[i].RunEnd
+	}
+	for _, j := range slices.Insert(s.Jobs(), gap, s.Job)[gap:] {
+		step, stands, faults := p.Resume(now, clock, j)
+		if len(faults) > 0 {
+			day.Refused = append(day.Refused, Refusal{j, faults})
+			continue
+		}
+		day.Steps = append(day.Steps, step)
+		now, clock = stands, step.RunEnd
+	}
+	day.Totals = Sum(day.Steps)
+	return &day
+}
+
+// Settled is the day with the job at one gap, settled for the aim: what the day
+// costs, to the second and the move, once the job has been dropped there and the day
+// is planned together. It depends on the day, the job, the gap and the aim alone. The
+// day as In gives it comes with it; settled is nil when the context is cancelled.
+//
+// It takes as long as In and Settle, and is cancelled within a round of weaving.
+func (s *Slipping) Settled(ctx context.Context, p *Planner, gap int, aim Aim) (alone, settled *DayPlan) {
+	alone = s.In(p, gap)
+	if settled = Settle(ctx, alone, aim); ctx.Err() != nil {
+		return alone, nil
+	}
+	return alone, settled
+}
+
+// Slip is what a day costs against another one: the same day with a job elsewhere, or
+// without it.
 type Slip struct {
-	Gap         int           // the turn that the job would have, from 0
-	Totals      Totals        // of the day with it
-	Setup       time.Duration // added; below nought where the job makes the rest cheaper
-	Repositions int           // added
-	Late        []*Job        // jobs that are late with it and would not be without; the job itself too
-	LateBy      time.Duration // lateness added, all jobs together
-	Refused     []Refusal     // jobs that can't be set there, the job itself or ones behind it, and could without it
-	Broken      []Breach      // rules that the order then breaks
+	Totals      Totals        // of the day
+	Setup       time.Duration // more than in the other; below nought where it is less
+	Repositions int           // more
+	Late        []*Job        // jobs that are late and are not in the other
+	LateBy      time.Duration // lateness more, all jobs together
+	Refused     []Refusal     // jobs that can't be set, and could in the other or aren't in it
+	Broken      []Breach      // rules that its order breaks
 }
 
-// SlipIn works out for each gap of a day's steps, the one before the first and the
-// one behind the last too, what it costs to run job j there, and tells each as it
-// is known, the last gap first: what comes soonest costs most to reckon. The steps
-// begin from start at the clock, behind the day's jobs that are done, and stay as
-// they are up to the gap. It costs two
-// changeovers for each job behind each gap. A cancelled context ends it.
-func (p *Planner) SlipIn(ctx context.Context, start *Standing, clock time.Time, steps []Step, done int, j *Job, tell func(Slip)) {
-	stands := make([]*Standing, len(steps)+1) // stands[g] is before the step at gap g
-	stands[0] = start
-	for i := range steps {
-		stands[i+1] = stands[i].After(&steps[i])
+// Against is what the day costs against another one.
+func (d *DayPlan) Against(now *DayPlan) Slip {
+	out := Slip{
+		Totals:      d.Totals,
+		Setup:       d.Totals.Setup - now.Totals.Setup,
+		Repositions: d.Totals.Repositions - now.Totals.Repositions,
+		LateBy:      d.Totals.Late - now.Totals.Late,
+		Broken:      Broken(d.Jobs(), d.Done),
 	}
-	for gap := len(steps); gap >= 0; gap-- {
-		if ctx.Err() != nil {
-			return
-		}
-		if gap > 0 {
-			clock = steps[gap-1].RunEnd
-		} else if len(steps) > 0 {
-			clock = steps[0].SetupStart
-		}
-		tell(p.slip(stands[gap], clock, steps, done, gap, j))
-	}
-}
-
-// slip is the cost at one gap.
-func (p *Planner) slip(now *Standing, clock time.Time, steps []Step, done, gap int, j *Job) Slip {
-	rest := &Day{Start: clock}
-	for _, s := range steps[gap:] {
-		rest.Jobs = append(rest.Jobs, *s.Job)
-	}
-	without, left := p.run(now, rest, p.Resume)
-	slipped := *j
-	if slipped.State != Running { // wherever it lay before
-		slipped.State = Waiting
-	}
-	rest.Jobs = slices.Insert(rest.Jobs, 0, slipped)
-	with, refused := p.run(now, rest, p.Resume)
-
-	out := Slip{Gap: gap, Totals: Sum(append(slices.Clone(steps[:gap]), with...))}
-	a, b := Sum(with), Sum(without)
-	out.Setup, out.Repositions, out.LateBy = a.Setup-b.Setup, a.Repositions-b.Repositions, a.Late-b.Late
-	own := func(id string) *Job { // the caller's, not the copies planned here
-		for i := range steps {
-			if steps[i].Job.ID == id {
-				return steps[i].Job
-			}
-		}
-		return j
-	}
-	late := lateOf(without)
-	for _, s := range with {
-		if s.Late > 0 && !late[s.Job.ID] {
-			out.Late = append(out.Late, own(s.Job.ID))
-		}
-	}
-	for _, r := range refused {
-		if !slices.ContainsFunc(left, func(l Refusal) bool { return l.Job.ID == r.Job.ID }) {
-			out.Refused = append(out.Refused, Refusal{own(r.Job.ID), r.Faults})
-		}
-	}
-	jobs := make([]*Job, 0, len(steps)+1)
-	for i := range steps {
-		jobs = append(jobs, steps[i].Job)
-	}
-	out.Broken = Broken(slices.Insert(jobs, gap, j), done)
-	return out
-}
-
-// lateOf are the IDs of the steps' late jobs.
-func lateOf(steps []Step) map[string]bool {
 	late := map[string]bool{}
-	for i := range steps {
-		if steps[i].Late > 0 {
-			late[steps[i].Job.ID] = true
+	for i := range now.Steps {
+		late[now.Steps[i].Job.ID] = now.Steps[i].Late > 0
+	}
+	for i := range d.Steps {
+		if s := &d.Steps[i]; s.Late > 0 && !late[s.Job.ID] {
+			out.Late = append(out.Late, s.Job)
 		}
 	}
-	return late
+	for _, r := range d.Refused {
+		if !slices.ContainsFunc(now.Refused, func(o Refusal) bool { return o.Job.ID == r.Job.ID }) {
+			out.Refused = append(out.Refused, r)
+		}
+	}
+	return out
 }

@@ -10,62 +10,147 @@ import (
 	"bide/plan"
 )
 
-// inOrder plans the jobs one after the other, each on its own.
-func inOrder(t *testing.T, b *plan.Beam, start *plan.Standing, clock time.Time, jobs []plan.Job) (steps []plan.Step) {
+// slipping draws a day, and takes its last job out to be slipped in; nil where it has
+// too few.
+func slipping(t *testing.T, seed uint64) *plan.Slipping {
 	t.Helper()
-	p, err := plan.NewPlanner(b)
+	b, start, d := drawDay(rand.New(rand.NewPCG(seed, 61)))
+	jobs := slices.DeleteFunc(d.Jobs, func(j plan.Job) bool { return j.State != plan.Waiting })
+	if len(jobs) < 3 {
+		return nil
+	}
+	last := len(jobs) - 1
+	without, err := plan.PlanDay(b, start, &plan.Day{Start: d.Start, Jobs: jobs[:last]})
 	if err != nil {
 		t.Fatal(err)
 	}
-	now := start
-	for i := range jobs {
-		s, stands, faults := p.Next(now, clock, &jobs[i])
-		if len(faults) == 0 {
-			steps, now, clock = append(steps, s), stands, s.RunEnd
-		}
-	}
-	return steps
+	return &plan.Slipping{DayPlan: without, Clock: d.Start, Job: &jobs[last]}
 }
 
-// A job slipped in costs, at each gap, the day with it less the day without it.
-func TestSlipInIsTheDifferenceOfTwoDays(t *testing.T) {
+// with is the day with the job at a gap, as one that was listed so.
+func with(t *testing.T, s *plan.Slipping, gap int) (*plan.Day, *plan.DayPlan) {
+	t.Helper()
+	day := &plan.Day{Start: s.Clock}
+	for _, j := range slices.Insert(s.Jobs(), gap, s.Job) {
+		day.Jobs = append(day.Jobs, *j)
+	}
+	planned, err := plan.PlanDay(s.Beam, s.Start, day)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return day, planned
+}
+
+// A job slipped in at a gap gives the day that has it there in its file, and what that
+// costs is the difference of the two days.
+func TestSlippedInIsTheDayWithIt(t *testing.T) {
 	gaps := 0
 	for seed := range uint64(40) {
-		r := rand.New(rand.NewPCG(seed, 61))
-		b, start, d := drawDay(r)
-		jobs := slices.DeleteFunc(slices.Clone(d.Jobs), func(j plan.Job) bool { return j.State != plan.Waiting })
-		if len(jobs) < 3 {
+		s := slipping(t, seed)
+		if s == nil {
 			continue
 		}
-		hot := jobs[len(jobs)-1]
-		steps := inOrder(t, b, start, d.Start, jobs[:len(jobs)-1])
-		p, err := plan.NewPlanner(b)
+		p, err := plan.NewPlanner(s.Beam)
 		if err != nil {
 			t.Fatal(err)
 		}
-		without, seen := plan.Sum(steps), map[int]bool{}
-		p.SlipIn(context.Background(), start, d.Start, steps, 0, &hot, func(s plan.Slip) {
-			var order []plan.Job
-			for i := range steps {
-				order = append(order, *steps[i].Job)
+		late := map[string]bool{}
+		for _, step := range s.Steps {
+			late[step.Job.ID] = step.Late > 0
+		}
+		for gap := range len(s.Steps) + 1 {
+			listed, want := with(t, s, gap)
+			day := s.In(p, gap)
+			if err := plan.VerifyDay(day, without(listed, s.Refused)); err != nil {
+				t.Errorf("seed %d, gap %d: %v", seed, gap, err)
 			}
-			day := inOrder(t, b, start, d.Start, slices.Insert(order, s.Gap, hot))
-			with := plan.Sum(day)
-			if s.Totals != with || s.Setup != with.Setup-without.Setup || s.Repositions != with.Repositions-without.Repositions {
-				t.Errorf("seed %d, gap %d: %+v, but the day with it is %+v and without it %+v", seed, s.Gap, s, with, without)
+			costs := day.Against(s.DayPlan)
+			if costs.Totals != want.Totals || costs.Setup != want.Totals.Setup-s.Totals.Setup ||
+				costs.Repositions != want.Totals.Repositions-s.Totals.Repositions || costs.LateBy != want.Totals.Late-s.Totals.Late {
+				t.Errorf("seed %d, gap %d: %+v, but the day with it is %+v and without it %+v", seed, gap, costs, want.Totals, s.Totals)
 			}
-			if planned := len(day) + len(s.Refused); planned != len(steps)+1 {
-				t.Errorf("seed %d, gap %d: %d planned or refused, want %d", seed, s.Gap, planned, len(steps)+1)
+			if planned := len(day.Steps) + len(costs.Refused); planned != len(s.Steps)+1 {
+				t.Errorf("seed %d, gap %d: %d planned or refused, want %d", seed, gap, planned, len(s.Steps)+1)
 			}
-			seen[s.Gap] = true
+			told := 0
+			for _, step := range want.Steps {
+				if step.Late > 0 && !late[step.Job.ID] {
+					told++
+				}
+			}
+			if len(costs.Late) != told {
+				t.Errorf("seed %d, gap %d: %d are said to be late by it, but %d are", seed, gap, len(costs.Late), told)
+			}
 			gaps++
-		})
-		if len(seen) != len(steps)+1 {
-			t.Errorf("seed %d: %d gaps told of %d", seed, len(seen), len(steps)+1)
 		}
 	}
 	if gaps < 100 {
 		t.Errorf("only %d gaps tried", gaps)
+	}
+}
+
+// without is the listed day with, behind its jobs, those that were refused before.
+func without(d *plan.Day, refused []plan.Refusal) *plan.Day {
+	out := *d
+	for _, r := range refused {
+		out.Jobs = append(out.Jobs, *r.Job)
+	}
+	return &out
+}
+
+// Settled at a gap, the day is the one that settling the day listed so gives, to the
+// move and the second: what is told before a job is dropped there is what it then costs.
+func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
+	gaps, won := 0, 0
+	seeds := uint64(12)
+	if testing.Short() {
+		seeds = 4
+	}
+	for seed := range seeds {
+		s := slipping(t, seed)
+		if s == nil {
+			continue
+		}
+		p, err := plan.NewPlanner(s.Beam)
+		if err != nil {
+			t.Fatal(err)
+		}
+		aim := plan.Aim(seed % 2)
+		for gap := range len(s.Steps) + 1 {
+			_, listed := with(t, s, gap)
+			want := plan.Settle(context.Background(), listed, aim)
+			alone, day := s.Settled(context.Background(), p, gap, aim)
+			if day.Totals != want.Totals || alone.Totals != listed.Totals {
+				t.Errorf("seed %d, gap %d: settled %+v, want %+v; at first sight %+v, want %+v", seed, gap, day.Totals, want.Totals, alone.Totals, listed.Totals)
+			}
+			if err := plan.Verify(day); err != nil {
+				t.Errorf("seed %d, gap %d: %v", seed, gap, err)
+			}
+			if alone.Totals.Better(day.Totals, aim) {
+				t.Errorf("seed %d, gap %d: settled, the day is worse: %+v than %+v", seed, gap, day.Totals, alone.Totals)
+			}
+			if day.Totals != alone.Totals {
+				won++
+			}
+			gaps++
+		}
+	}
+	if gaps < 10 || won == 0 {
+		t.Errorf("only %d gaps tried, %d won by settling", gaps, won)
+	}
+}
+
+// A cancelled reckoning gives the day at first sight and none settled.
+func TestSlippedInIsCancelled(t *testing.T) {
+	s := slipping(t, 0)
+	for seed := uint64(1); s == nil; seed++ {
+		s = slipping(t, seed)
+	}
+	p, _ := plan.NewPlanner(s.Beam)
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	if alone, settled := s.Settled(ctx, p, 0, plan.AimMinutes); alone == nil || settled != nil {
+		t.Errorf("cancelled: %v at first sight, %v settled", alone != nil, settled != nil)
 	}
 }
 
@@ -90,14 +175,18 @@ func TestSlipInByHand(t *testing.T) {
 	start := &plan.Standing{At: []plan.Length{0, 20 * plan.Millimetre, 40 * plan.Millimetre}}
 	hot := x
 	hot.ID = "X2"
-	steps := inOrder(t, b, start, at("2026-11-25T06:00:00"), []plan.Job{x, y})
+	begin := at("2026-11-25T06:00:00")
+	without, err := plan.PlanDay(b, start, &plan.Day{Start: begin, Jobs: []plan.Job{x, y}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	day := plan.Slipping{DayPlan: without, Clock: begin, Job: &hot}
 	p, _ := plan.NewPlanner(b)
-	want := map[int]struct{ moves, late int }{0: {0, 1}, 1: {0, 1}, 2: {1, 0}}
-	p.SlipIn(context.Background(), start, at("2026-11-25T06:00:00"), steps, 0, &hot, func(s plan.Slip) {
-		if w := want[s.Gap]; s.Repositions != w.moves || len(s.Late) != w.late {
-			t.Errorf("gap %d: %d moves, %d late; want %+v", s.Gap, s.Repositions, len(s.Late), w)
+	for gap, w := range []struct{ moves, late int }{{0, 1}, {0, 1}, {1, 0}} {
+		if s := day.In(p, gap).Against(without); s.Repositions != w.moves || len(s.Late) != w.late {
+			t.Errorf("gap %d: %d moves, %d late; want %+v", gap, s.Repositions, len(s.Late), w)
 		}
-	})
+	}
 }
 
 func at(text string) time.Time {

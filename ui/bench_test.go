@@ -2,6 +2,7 @@ package ui
 
 import (
 	"testing"
+	"time"
 
 	"bide/plan"
 	"bide/plan/shop"
@@ -23,6 +24,7 @@ func BenchmarkKeyToFrame(b *testing.B) {
 		{"time line", []string{"4", "b", "b", "k"}},
 		{"form", []string{"e", "x", "backspace", "down"}},
 		{"compare", []string{"v", "down", "up"}},
+		{"lift", []string{"down", "down", "up", "b"}},
 		{"holders", []string{"5", "down", "right", "o", "up"}},
 		{"settings", []string{"6", "down", "right", "pgdown", "left"}},
 		{"holders filtered", []string{"5", "/", "c", "u", "t", "enter", "down"}},
@@ -32,6 +34,14 @@ func BenchmarkKeyToFrame(b *testing.B) {
 			known(of)
 			s := newScreen(b, of, testLook(manyColours, false, false), 200, 60).settle()
 			s.press("j", "j", "j", "j", "j")
+			if c.name == "lift" {
+				s.press("g")
+				l := s.over.(*lift)
+				l.steps, l.without = make([]int, len(s.jobs())), &plan.Slipping{}
+				for gap := range s.jobs() {
+					l.costs[gap] = gapCost{plan.Slip{Setup: time.Duration(gap*gap) * time.Minute, Late: s.jobs()[:gap]}, gap%2 == 0}
+				}
+			}
 			var keys []tea.KeyMsg
 			for _, name := range c.keys {
 				keys = append(keys, keyNamed(b, name))

@@ -181,6 +181,13 @@ func (f *forecast) extend(c *chain) {
 	c.totals = plan.Sum(steps)
 }
 
+// trial is another order of the day, and what is known of it.
+func (f *forecast) trial(jobs []*plan.Job) *chain {
+	c := &chain{jobs: jobs, given: f.present.given}
+	f.extend(c)
+	return c
+}
+
 // gave is what the search gave for the next job of the chain, if the chain has gone
 // its way so far.
 func (c *chain) gave() *outcome {

@@ -10,25 +10,31 @@ import (
 )
 
 // lift is a job lifted out of the day: what it costs to drop it into each gap is
-// worked out in the background, the last gap first.
+// worked out in the background, at first sight and then settled (see lift_work.go).
 type lift struct {
-	job    *plan.Job
-	before int         // jobs of the day that are done
-	rest   []*plan.Job // the others in their order
-	was    int         // the gap that it came from
-	gap    int         // picked: it would come before rest[gap]
-	slips  map[int]plan.Slip
-	done   bool
-	cancel context.CancelFunc
-	tells  chan slipped
+	job   *plan.Job
+	rest  []*plan.Job // the others in their order
+	was   int         // the gap that it came from
+	gap   int         // picked: it would come before rest[gap]
+	costs map[int]gapCost
+	out   gapCost // of leaving it out
+	seen  bool    // all gaps at first sight
+
+	start   *plan.Standing // what all of it is worked out from
+	without *plan.Slipping // the day without the job; nil until it is there
+	steps   []int          // by gap: the gap of its steps, which are fewer where jobs are refused
+	cancel  context.CancelFunc
+	tells   chan seenGap
+
+	settling int                // gap of the steps being settled, withoutJob, noGap
+	stop     context.CancelFunc // of that
+	days     []*settledGap      // of late
 }
 
-// slipped is what one gap costs; gap is counted in rest. The last has done set.
-type slipped struct {
-	of   *lift
-	gap  int
-	slip plan.Slip
-	done bool
+// gapCost is what a gap costs against the day as it is now.
+type gapCost struct {
+	plan.Slip
+	settled bool // it is exactly what the day costs then; else about that
 }
 
 func (l *lift) Help() scope      { return onLift }
@@ -45,74 +51,18 @@ func (m *model) lift() tea.Cmd {
 		m.say("%s is running: it stays where it is", j.ID)
 		return nil
 	}
-	ctx, cancel := context.WithCancel(context.Background())
-	l := &lift{job: j, before: m.history.now.done(), was: m.turn, gap: m.turn, slips: map[int]plan.Slip{}, cancel: cancel}
+	l := &lift{job: j, was: m.turn, gap: m.turn, costs: map[int]gapCost{}, start: m.start.stands, settling: noGap}
 	l.rest = slices.Delete(slices.Clone(m.jobs()), m.turn, m.turn+1)
-	l.tells = make(chan slipped, len(l.rest)+2) // room for all: nobody waits for a reader
-	known := slices.Clone(m.present.known[:min(m.turn, len(m.present.known))])
-	beam, start := m.forecast.beam, m.start
-	work := func() tea.Msg {
-		defer close(l.tells)
-		l.work(ctx, beam, start, known)
-		return nil
-	}
 	m.over = l
-	m.say("reckoned job by job; once the job is dropped the day is planned together")
-	return tea.Batch(work, l.listen())
+	return l.begin(m)
 }
 
-// listen waits for the next gap's cost.
-func (l *lift) listen() tea.Cmd {
-	return func() tea.Msg {
-		if s, more := <-l.tells; more {
-			return s
-		}
-		return slipped{of: l, done: true}
-	}
-}
+// with is the order with the job in a gap.
+func (l *lift) with(gap int) []*plan.Job { return slices.Insert(slices.Clone(l.rest), gap, l.job) }
 
-// work plans the day without the job, from what is known of it, and then the job in
-// each gap. It runs in the background with a planner of its own.
-func (l *lift) work(ctx context.Context, b *plan.Beam, start outcome, known []*outcome) {
-	p, err := plan.NewPlanner(b)
-	if err != nil {
-		return // it was planned with before
-	}
-	stands, clock := start.stands, start.clock
-	var steps []plan.Step
-	gaps := []int{0} // of rest, by gap of steps
-	for i, j := range l.rest {
-		var o outcome
-		if i < len(known) {
-			o = *known[i]
-		} else if ctx.Err() == nil {
-			o.step, o.stands, o.faults = p.Resume(stands, clock, j)
-			o.clock = o.step.RunEnd
-		} else {
-			return
-		}
-		if len(o.faults) == 0 {
-			steps, gaps = append(steps, o.step), append(gaps, i+1)
-			stands, clock = o.stands, o.clock
-		}
-	}
-	p.SlipIn(ctx, start.stands, start.clock, steps, l.before, l.job, func(s plan.Slip) {
-		l.tells <- slipped{of: l, gap: gaps[s.Gap], slip: s}
-	})
-}
-
-// slipped takes a gap's cost to the lift that asked for it.
-func (m *model) slipped(s slipped) tea.Cmd {
-	if l, up := m.over.(*lift); !up || l != s.of {
-		return nil
-	}
-	if s.done {
-		s.of.done = true
-		return nil
-	}
-	s.of.slips[s.gap] = s.slip
-	return s.of.listen()
-}
+// barred reports whether nothing can be dropped into a gap: it is before the job that
+// runs.
+func (l *lift) barred(gap int) bool { return gap < len(l.rest) && l.rest[gap].State == plan.Running }
 
 // HandleKey picks a gap, drops the job there or puts it back.
 func (l *lift) HandleKey(a action, m *model) tea.Cmd {
@@ -144,13 +94,14 @@ func (l *lift) HandleKey(a action, m *model) tea.Cmd {
 }
 
 func (l *lift) end(m *model) {
-	l.cancel()
+	l.giveUp()
 	m.over = nil
 }
 
-// drop puts the job into the picked gap.
+// drop puts the job into the picked gap. A day that was settled with it there is there
+// at once.
 func (l *lift) drop(m *model) {
-	if l.gap < len(l.rest) && l.rest[l.gap].State == plan.Running {
+	if l.barred(l.gap) {
 		m.say("%s is running: nothing can come before it", l.rest[l.gap].ID)
 		return
 	}
@@ -159,7 +110,11 @@ func (l *lift) drop(m *model) {
 		m.say("%s is back where it was", l.job.ID)
 		return
 	}
-	next := m.history.now.ordered(slices.Insert(slices.Clone(l.rest), l.gap, l.job))
+	order := l.with(l.gap)
+	if d := l.day(l.gap); d != nil && l.start == m.start.stands {
+		m.plant(order, d.alone, d.settled)
+	}
+	next := m.history.now.ordered(order)
 	next.about, next.did = l.job.ID, ""
 	m.desk.do(next)
 }
@@ -168,18 +123,23 @@ func (l *lift) drop(m *model) {
 // least late, least setup, fewest repositions; the present one of equals.
 func (l *lift) best() int {
 	best := l.gap
-	order := []int{l.was}
-	for gap := range len(l.rest) + 1 {
-		order = append(order, gap)
-	}
 	found := false
-	for _, gap := range order {
-		s, known := l.slips[gap]
-		if known && (!found || cheaper(s, l.slips[best])) {
+	for _, gap := range l.byPlace() {
+		c, known := l.costs[gap]
+		if known && !l.barred(gap) && (!found || cheaper(c.Slip, l.costs[best].Slip)) {
 			best, found = gap, true
 		}
 	}
 	return best
+}
+
+// byPlace are all gaps, the one that the job came from first.
+func (l *lift) byPlace() []int {
+	order := []int{l.was}
+	for gap := range len(l.rest) + 1 {
+		order = append(order, gap)
+	}
+	return order
 }
 
 // cheaper reports whether one gap costs less than another.

@@ -11,38 +11,59 @@ import (
 // gapRow is one gap of a lifted job.
 type gapRow struct {
 	*lift
-	d    *desk
-	gap  int
-	best int
-	most time.Duration // of all gaps
+	d           *desk
+	gap         int
+	best        int
+	least, most time.Duration // of all gaps
 }
 
-func (r gapRow) slip() (plan.Slip, bool) { s, known := r.slips[r.gap]; return s, known }
+func (r gapRow) cost() (gapCost, bool) {
+	c, known := r.costs[r.gap]
+	c.Totals = r.estimate(c)
+	return c, known
+}
 
-func (r gapRow) ink(other ink) ink { return pick(r.gap == r.lift.gap, other) }
+// estimate is what the day costs: once the day as it is now is settled, about that and
+// what the gap seems to add.
+func (l *lift) estimate(c gapCost) plan.Totals {
+	now := l.costs[l.was]
+	if c.settled || !now.settled {
+		return c.Totals
+	}
+	now.Totals.Setup += c.Setup
+	now.Totals.Repositions += c.Repositions
+	now.Totals.Late = max(now.Totals.Late+c.LateBy, 0)
+	return now.Totals
+}
 
-// figure makes a cell of what the gap costs.
+// gapFigure makes a cell of what the gap costs; a figure that is only about that is
+// faint, and marked beside it.
 func gapFigure(i ink, text func(r gapRow, s plan.Slip) string) func(gapRow) (ink, string) {
 	return func(r gapRow) (ink, string) {
-		s, known := r.slip()
+		c, known := r.cost()
 		switch {
-		case !known && r.done:
+		case !known && r.seen:
 			return faint, ""
 		case !known:
 			return faint, r.d.pending
+		case !c.settled && i != late:
+			return pick(r.on(), faint), text(r, c.Slip)
 		}
-		return r.ink(i), text(r, s)
+		return pick(r.on(), i), text(r, c.Slip)
 	}
 }
 
-// mark tells, of a gap, that a rule is broken or something refused there, that the job
-// came from it, or that it costs least.
+// on reports whether the gap is the picked one.
+func (r gapRow) on() bool { return r.gap == r.lift.gap }
+
+// mark tells, of a gap, that nothing can be dropped there, that a rule is broken or
+// something refused there, or that it costs least.
 func (r gapRow) mark() (ink, string) {
-	s, known := r.slip()
+	c, known := r.cost()
 	switch {
-	case known && len(s.Refused) > 0:
+	case r.barred(r.gap) || known && len(c.Refused) > 0:
 		return late, "x"
-	case known && len(s.Broken) > 0:
+	case known && len(c.Broken) > 0:
 		return late, "!"
 	case known && r.gap == r.best:
 		return good, "*"
@@ -50,47 +71,85 @@ func (r gapRow) mark() (ink, string) {
 	return plain, ""
 }
 
-// where names the gap by its neighbours.
-func (r gapRow) where() string {
-	text := "first"
-	if r.gap > 0 {
-		text = "after " + r.rest[r.gap-1].ID
+// about marks a figure that isn't settled yet.
+func (r gapRow) about() (ink, string) {
+	if c, known := r.cost(); known && !c.settled {
+		return pick(r.on(), faint), "~"
 	}
-	if r.gap == r.was {
+	return plain, ""
+}
+
+// where names a gap by its neighbours.
+func (l *lift) where(gap int) string {
+	text := "first"
+	if gap > 0 {
+		text = "after " + l.rest[gap-1].ID
+	}
+	if gap == l.was {
 		text += " (now)"
 	}
 	return text
 }
 
-// more is a number with its sign.
-func more(n int) string { return fmt.Sprintf("%+d", n) }
+// more is a number with its sign; nought is the same.
+func more(n int) string {
+	if n == 0 {
+		return "="
+	}
+	return fmt.Sprintf("%+d", n)
+}
 
 // gapColumns are those of the list of gaps.
-func gapColumns() []column[gapRow] {
+func (l *lift) gapColumns() []column[gapRow] {
+	where := 0
+	for gap := range len(l.rest) + 1 {
+		where = max(where, cells(l.where(gap)))
+	}
 	return []column[gapRow]{
 		{width: 1, left: true, cell: func(r gapRow) (ink, string) {
-			if r.gap == r.lift.gap {
+			if r.on() {
 				return picked, r.d.cursor
 			}
 			return plain, ""
 		}},
-		{head: "n", width: 3, cell: func(r gapRow) (ink, string) { return r.ink(faint), fmt.Sprint(r.gap + 1) }},
+		{head: "n", width: 3, cell: func(r gapRow) (ink, string) { return pick(r.on(), faint), fmt.Sprint(r.gap + 1) }},
 		{width: 1, left: true, cell: gapRow.mark},
-		{head: "where", width: 19, left: true, flex: 8, cell: func(r gapRow) (ink, string) { return r.ink(plain), r.where() }},
-		{head: "min", width: 7, cell: gapFigure(strong, func(r gapRow, s plan.Slip) string { return signedMinutes(s.Setup) })},
-		{head: "moves", width: 5, cell: gapFigure(moved, func(r gapRow, s plan.Slip) string { return more(s.Repositions) })},
-		{head: "late", width: 14, left: true, flex: 30, cell: gapFigure(late, gapLate)},
+		{head: "where", width: min(where, 24), left: true, cell: func(r gapRow) (ink, string) { return pick(r.on(), plain), r.where(r.gap) }},
+		{width: 1, left: true, cell: gapRow.about},
+		{head: "+-min", width: 6, cell: gapFigure(strong, func(r gapRow, s plan.Slip) string { return sameOr(signedMinutes(s.Setup)) })},
+		{head: "+-mov", width: 5, cell: gapFigure(moved, func(r gapRow, s plan.Slip) string { return more(s.Repositions) })},
+		{head: "+-late", width: 10, left: true, flex: 30, cell: gapFigure(late, gapLate)},
 		{head: "day min", width: 7, rank: 1, cell: gapFigure(plain, func(r gapRow, s plan.Slip) string { return minutes(s.Totals.Setup) })},
 		{head: "moves", width: 5, rank: 1, cell: gapFigure(plain, func(r gapRow, s plan.Slip) string { return fmt.Sprint(s.Totals.Repositions) })},
-		{width: barWidth, rank: 2, left: true, cell: gapFigure(moved, func(r gapRow, s plan.Slip) string {
-			n := int((max(s.Setup, 0)*barWidth + r.most/2) / max(r.most, 1))
-			return strings.Repeat(r.d.glyphs.bar, n)
-		})},
+		{head: "late", width: 7, rank: 2, left: true, cell: gapFigure(late, func(r gapRow, s plan.Slip) string { return lateness(s.Totals.Late) })},
+		{width: barWidth, rank: 3, left: true, cell: gapFigure(moved, gapRow.bar)},
 	}
+}
+
+// bar shows what a gap costs more than the one that takes least setup.
+func (r gapRow) bar(s plan.Slip) string {
+	n := int(((s.Setup-r.least)*barWidth + (r.most-r.least)/2) / max(r.most-r.least, 1))
+	return strings.Repeat(r.d.glyphs.bar, n)
 }
 
 // signedMinutes are minutes with their sign.
 func signedMinutes(d time.Duration) string { return fmt.Sprintf("%+.1f", d.Minutes()) }
+
+// sameOr is a figure, or that it is the same.
+func sameOr(minutes string) string {
+	if minutes == "+0.0" || minutes == "-0.0" {
+		return "="
+	}
+	return minutes
+}
+
+// lateness is how late something is; nothing where it isn't.
+func lateness(d time.Duration) string {
+	if d == 0 {
+		return ""
+	}
+	return "!" + hours(d)
+}
 
 // gapLate tells what becomes late: how much in all, and which jobs.
 func gapLate(r gapRow, s plan.Slip) string {
@@ -116,77 +175,123 @@ func jobList(jobs []*plan.Job) string {
 // View draws the gaps, and about the picked one what it would do.
 func (l *lift) View(m *model) []line {
 	s := m.pageSize()
-	detail := max(min((s.h-2)/3, 4), 0)
+	detail := max(min((s.h-2)/3, 5), 0)
 	n := max(s.h-2-detail, 0)
-	columns := columnsFor(gapColumns(), s.w)
+	columns := columnsFor(l.gapColumns(), s.w)
 	body := []line{heads(m.look, columns)}
-	from, best, most := window(l.gap, len(l.rest)+1, n), l.best(), time.Nanosecond
-	for _, s := range l.slips {
-		most = max(most, s.Setup)
+	row := gapRow{lift: l, d: m.desk, best: l.best()}
+	for _, c := range l.costs {
+		row.least, row.most = min(row.least, c.Setup), max(row.most, c.Setup)
 	}
-	for gap := from; gap < min(from+n, len(l.rest)+1); gap++ {
-		body = append(body, rowOf(m.look, columns, gapRow{l, m.desk, gap, best, most}))
+	from := window(l.gap, len(l.rest)+1, n)
+	for row.gap = from; row.gap < min(from+n, len(l.rest)+1); row.gap++ {
+		body = append(body, rowOf(m.look, columns, row))
 	}
 	for len(body) < 1+n {
 		body = append(body, m.line())
 	}
-	body = append(body, l.about(m, detail, s.w)...)
+	body = append(body, paragraphs(m.look, l.says(m.desk), size{s.w, detail})...)
 	title := m.line()
 	if text := some(from, n, len(l.rest)+1); text != "" {
 		title.add(faint, text+"  ")
 	}
-	title.add(faint, "what each gap costs, job by job, against leaving it out")
-	if !l.done {
-		title.add(accent, fmt.Sprintf("  %d of %d worked out", len(l.slips), len(l.rest)+1))
-	}
+	title.join(l.state(m, s.w))
 	return m.page("Lift "+m.safe(l.job.ID), title, body, onLift)
 }
 
-// about tells of the picked gap what the row has no room for.
-func (l *lift) about(m *model, n, w int) (out []line) {
-	for _, sp := range l.says(m.desk) {
-		for _, text := range m.wrap(sp.text, w-2) {
-			if len(out) == n {
-				return out
-			}
-			row := m.line()
-			row.add(plain, " ")
-			row.add(sp.ink, text)
-			out = append(out, row)
+// state tells how exact the figures are.
+func (l *lift) state(m *model, w int) line {
+	t := m.line()
+	gaps, settled := len(l.rest)+1, 0
+	for _, c := range l.costs {
+		if c.settled {
+			settled++
 		}
 	}
-	for len(out) < n {
-		out = append(out, m.line())
+	t.add(faint, "against where it is now")
+	switch {
+	case len(l.costs) < gaps && !l.seen:
+		t.add(accent, fmt.Sprintf("  %d of %d seen at first sight", len(l.costs), gaps))
+	case settled < gaps:
+		t.add(faint, "  ~ is about")
+		t.add(accent, fmt.Sprintf("  %d of %d to be settled", gaps-settled, gaps))
+	default:
+		t.add(good, "  all are settled")
+	}
+	return t
+}
+
+// says tells of the picked gap what the row has no room for.
+func (l *lift) says(d *desk) (out []span) {
+	say := func(i ink, format string, args ...any) { out = append(out, span{i, fmt.Sprintf(format, args...)}) }
+	c, known := l.costs[l.gap]
+	switch {
+	case l.barred(l.gap):
+		say(late, "x %s is running: nothing can come before it", l.rest[l.gap].ID)
+		return out
+	case !known:
+		say(faint, "the day with it there is being worked out")
+		return out
+	}
+	for _, b := range c.Broken {
+		say(late, "! %s", b.Why(d.shop.Unit))
+	}
+	for _, r := range c.Refused {
+		say(late, "x %s would be refused: %s", r.Job.ID, r.Faults[0].Why(d.shop.Unit))
+	}
+	if len(c.Late) > 0 {
+		say(late, "late there and not now: %s", jobList(c.Late))
+	}
+	about := "about "
+	if c.settled {
+		about = ""
+	}
+	switch {
+	case l.gap == l.was:
+		say(plain, "this is where it is now: the day has %s%s", about, totalWords(c.Totals))
+	case c.settled:
+		say(plain, "dropped here, against where it is now: %s", costWords(c.Slip))
+		say(plain, "the day then has exactly %s", totalWords(c.Totals))
+	default:
+		say(plain, "dropped here, against where it is now: about %s", costWords(c.Slip))
+	}
+	if !c.settled {
+		say(faint, "about: job by job, at first sight; the day together is still to be settled")
+	}
+	if l.out.settled == c.settled {
+		out = append(out, span{faint, "left out, against this: " + about + costWords(l.out.lessThan(c))})
 	}
 	return out
 }
 
-func (l *lift) says(d *desk) (out []span) {
-	s, known := l.slips[l.gap]
-	if !known {
-		return []span{{faint, "the day with it there is being worked out"}}
+// lessThan is what a day costs against that of another gap, both against the day as it
+// is now.
+func (c gapCost) lessThan(of gapCost) plan.Slip {
+	out := c.Slip
+	out.Setup -= of.Setup
+	out.Repositions -= of.Repositions
+	out.LateBy -= of.LateBy
+	return out
+}
+
+// totalWords tell what a day costs.
+func totalWords(t plan.Totals) string {
+	return fmt.Sprintf("%s min of setup, %s, %s", minutes(t.Setup), count(t.Repositions, "move"), lateWords(t))
+}
+
+// lateWords tell how late a day is.
+func lateWords(t plan.Totals) string {
+	if t.LateJobs == 0 {
+		return "none late"
 	}
-	for _, b := range s.Broken {
-		out = append(out, span{late, "! " + b.Why(d.shop.Unit)})
-	}
-	for _, r := range s.Refused {
-		out = append(out, span{late, "x " + r.Job.ID + " would be refused: " + r.Faults[0].Why(d.shop.Unit)})
-	}
-	if len(s.Late) > 0 {
-		out = append(out, span{late, "late by it: " + jobList(s.Late)})
-	}
-	text := "dropped here"
-	if now, ok := l.slips[l.was]; ok && l.gap != l.was {
-		text += ", against where it is now: " + against(s.Totals, now.Totals)
-	} else if l.gap == l.was {
-		text = "this is where it is now"
-	}
-	out = append(out, span{plain, text})
-	total := fmt.Sprintf("the day with it: %s min of setup, %s, ", minutes(s.Totals.Setup), count(s.Totals.Repositions, "move"))
-	if s.Totals.LateJobs > 0 {
-		total += fmt.Sprintf("%s late (%s)", hours(s.Totals.Late), count(s.Totals.LateJobs, "job"))
-	} else {
-		total += "none late"
-	}
-	return append(out, span{faint, total})
+	return fmt.Sprintf("%s late (%s)", hours(t.Late), count(t.LateJobs, "job"))
+}
+
+// costWords tell what a slip costs against the other day.
+func costWords(s plan.Slip) string {
+	other := s.Totals
+	other.Setup -= s.Setup
+	other.Repositions -= s.Repositions
+	other.Late -= s.LateBy
+	return against(s.Totals, other)
 }

@@ -71,8 +71,10 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 	case daySaved:
 		m.saved(msg)
-	case slipped:
-		return m, tea.Batch(m.slipped(msg), m.ask())
+	case seenGap:
+		return m, tea.Batch(m.seen(msg), m.ask())
+	case settledGap:
+		m.refined(msg)
 	case kept:
 		m.performed(msg)
 	case recorded:
@@ -90,6 +92,10 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	}
 	return m, m.ask()
 }
+
+// ask is the command for what is to be worked out next in the background; nil when
+// nothing is.
+func (m *model) ask() tea.Cmd { return tea.Batch(m.desk.ask(), m.refine()) }
 
 // leave comes when the program was told to end from outside.
 type leave struct{}

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"context"
+	"slices"
 
 	"bide/plan"
 
@@ -23,15 +24,7 @@ const mostSettled = 16
 func (f *forecast) settling() tea.Cmd {
 	ctx, cancel := context.WithCancel(context.Background())
 	f.asking, f.cancel = true, cancel
-	known, jobs := f.present.known, f.present.jobs
-	day := &plan.DayPlan{Beam: f.beam, Start: f.start.stands}
-	for i, o := range known {
-		if len(o.faults) > 0 {
-			day.Refused = append(day.Refused, plan.Refusal{Job: jobs[i], Faults: o.faults})
-		} else {
-			day.Steps = append(day.Steps, o.step)
-		}
-	}
+	known, jobs, day := f.present.known, f.present.jobs, f.presentDay()
 	begin, aim, last := f.start, f.sought, known[len(known)-1]
 	return func() tea.Msg {
 		defer cancel()
@@ -42,38 +35,81 @@ func (f *forecast) settling() tea.Cmd {
 		case err != nil || settled == day:
 			return together{last, known}
 		}
-		return together{last, inTurn(&begin, known, settled.Steps)}
+		return together{last, inTurn(&begin, jobs, settled)}
 	}
 }
 
-// inTurn is what comes of the steps, and of the jobs in between that can't be run as
-// was known of them.
-func inTurn(begin *outcome, known []*outcome, steps []plan.Step) []*outcome {
-	var out []*outcome
-	before := begin
-	for _, o := range known {
-		next := &outcome{faults: o.faults, stands: before.stands, clock: before.clock}
-		if len(o.faults) == 0 {
-			next.step, steps = steps[0], steps[1:]
-			next.stands, next.clock = before.stands.After(&next.step), next.step.RunEnd
+// presentDay is the present order as it is known.
+func (f *forecast) presentDay() *plan.DayPlan {
+	day := &plan.DayPlan{Beam: f.beam, Start: f.start.stands, Totals: f.present.totals}
+	for i, o := range f.present.known {
+		if len(o.faults) > 0 {
+			day.Refused = append(day.Refused, plan.Refusal{Job: f.present.jobs[i], Faults: o.faults})
+		} else {
+			day.Steps = append(day.Steps, o.step)
 		}
-		out = append(out, next)
-		before = next
+	}
+	return day
+}
+
+// inTurn is what comes of jobs in their order, refused ones among them, when the day
+// is planned so.
+func inTurn(begin *outcome, jobs []*plan.Job, day *plan.DayPlan) (out []*outcome) {
+	before, steps := begin, day.Steps
+	for _, j := range jobs {
+		o := &outcome{stands: before.stands, clock: before.clock}
+		if len(steps) > 0 && steps[0].Job == j {
+			o.step, steps = steps[0], steps[1:]
+			o.stands, o.clock = before.stands.After(&o.step), o.step.RunEnd
+		} else {
+			o.faults = faultsOf(day, j)
+		}
+		out = append(out, o)
+		before = o
 	}
 	return out
+}
+
+// faultsOf are the reasons for which a day refuses a job.
+func faultsOf(day *plan.DayPlan, j *plan.Job) []plan.Fault {
+	if i := slices.IndexFunc(day.Refused, func(r plan.Refusal) bool { return r.Job == j }); i >= 0 {
+		return day.Refused[i].Faults
+	}
+	return []plan.Fault{unheld} // never: a day plans or refuses each of its jobs
+}
+
+// plant keeps what was worked out of an order elsewhere, job by job and settled, so
+// that the order is there at once.
+func (f *forecast) plant(jobs []*plan.Job, alone, settled *plan.DayPlan) {
+	known := f.trial(jobs).known
+	before, last := &f.start, len(known)-1
+	if last >= 0 {
+		before = known[last]
+	}
+	for i, o := range inTurn(&f.start, jobs, alone) {
+		if i > last {
+			f.answers.keep(question{before.stands, jobs[i], false}, o)
+			before = o
+		}
+	}
+	f.keepDay(before, inTurn(&f.start, jobs, settled))
 }
 
 // join keeps a settled day and shows it where it belongs.
 func (f *forecast) join(t together) {
 	f.asking, f.cancel = false, nil
-	if t.last == nil {
-		return
+	if t.last != nil {
+		f.keepDay(t.last, t.day)
+		f.extend(&f.present)
 	}
+}
+
+// keepDay keeps a settled day by what its last job came to on its own.
+func (f *forecast) keepDay(last *outcome, day []*outcome) {
 	if f.settled == nil || len(f.settled) >= mostSettled {
 		f.settled = map[*outcome][]*outcome{}
 	}
-	f.settled[t.last] = t.day
-	f.extend(&f.present)
+	f.settled[last] = day
 }
 
 // drop gives a settling that is under way up.

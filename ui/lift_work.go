@@ -1,0 +1,277 @@
+package ui
+
+import (
+	"context"
+	"slices"
+
+	"bide/plan"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// A lifted job's gaps are worked out twice. At first sight the jobs behind a gap are
+// planned one by one, which is about what the day costs, and soon there for all gaps.
+// Then each gap's day is settled, as it will be once the job is dropped, which is
+// exactly what it costs: the picked gap first, whatever else was being settled, then
+// those that seemed to cost least, last the day without the job. Both run side by side, each with a planner of its
+// own; keys wait for neither.
+
+// seenGap comes for each gap of the steps at first sight, the first time with the day
+// without the job. The last has done set.
+type seenGap struct {
+	of      *lift
+	without *plan.Slipping
+	gap     int // of the steps
+	slip    plan.Slip
+	done    bool
+}
+
+// settledGap comes back from the background: the day with the job in a gap of the
+// steps, one by one and settled. It is empty when it was given up.
+type settledGap struct {
+	of             *lift
+	gap            int
+	alone, settled *plan.DayPlan
+}
+
+// What stands for a gap where none is meant.
+const (
+	noGap      = -1
+	withoutJob = -2 // the day without the job
+)
+
+// keptDays is how many settled days are kept until the job is dropped; of the others
+// the costs alone.
+const keptDays = 8
+
+// begin is the command that works out all gaps at first sight.
+func (l *lift) begin(m *model) tea.Cmd {
+	ctx, cancel := context.WithCancel(context.Background())
+	l.cancel = cancel
+	l.tells = make(chan seenGap, len(l.rest)+4) // room for all: nobody waits for a reader
+	known := m.trial(l.rest).known
+	s := &plan.Slipping{DayPlan: &plan.DayPlan{Beam: m.forecast.beam, Start: l.start, Done: m.history.now.done()}, Clock: m.start.clock, Job: l.job}
+	work := func() tea.Msg {
+		defer close(l.tells)
+		if p, err := plan.NewPlanner(s.Beam); err == nil && l.leaveOut(ctx, p, s, known) {
+			l.sight(ctx, p, s)
+		}
+		return nil
+	}
+	return tea.Batch(work, l.listen())
+}
+
+// listen waits for the next gap's cost.
+func (l *lift) listen() tea.Cmd {
+	return func() tea.Msg {
+		if s, more := <-l.tells; more {
+			return s
+		}
+		return seenGap{of: l, done: true}
+	}
+}
+
+// leaveOut plans the day without the job, one by one from what is known of it; false
+// when it is given up.
+func (l *lift) leaveOut(ctx context.Context, p *plan.Planner, s *plan.Slipping, known []*outcome) bool {
+	stands, clock := s.Start, s.Clock
+	for i, j := range l.rest {
+		var o outcome
+		if i < len(known) {
+			o = *known[i]
+		} else if ctx.Err() == nil {
+			o.step, o.stands, o.faults = p.Resume(stands, clock, j)
+			o.clock = o.step.RunEnd
+		} else {
+			return false
+		}
+		if len(o.faults) > 0 {
+			s.Refused = append(s.Refused, plan.Refusal{Job: j, Faults: o.faults})
+			continue
+		}
+		s.Steps = append(s.Steps, o.step)
+		stands, clock = o.stands, o.clock
+	}
+	s.Totals = plan.Sum(s.Steps)
+	return true
+}
+
+// sight tells what each gap costs at first sight, the one that the job came from first,
+// then from the last on: what comes soonest costs most to reckon.
+func (l *lift) sight(ctx context.Context, p *plan.Planner, s *plan.Slipping) {
+	was := l.able(s)[l.was]
+	now := s.In(p, was)
+	l.tells <- seenGap{of: l, without: s, gap: withoutJob, slip: s.Against(now)}
+	l.tells <- seenGap{of: l, without: s, gap: was, slip: now.Against(now)}
+	for gap := len(s.Steps); gap >= 0 && ctx.Err() == nil; gap-- {
+		if gap != was {
+			l.tells <- seenGap{of: l, without: s, gap: gap, slip: s.In(p, gap).Against(now)}
+		}
+	}
+}
+
+// able is by gap of the jobs the gap of the steps: refused jobs take no turn.
+func (l *lift) able(s *plan.Slipping) []int {
+	steps := make([]int, 1, len(l.rest)+1)
+	for _, j := range l.rest {
+		n := steps[len(steps)-1]
+		if n < len(s.Steps) && s.Steps[n].Job == j {
+			n++
+		}
+		steps = append(steps, n)
+	}
+	return steps
+}
+
+// seen takes a gap's cost at first sight.
+func (m *model) seen(s seenGap) tea.Cmd {
+	l := s.of
+	switch {
+	case m.over != overlay(l):
+		return nil
+	case s.done:
+		l.seen = true
+		return nil
+	case l.without == nil:
+		l.without, l.steps = s.without, l.able(s.without)
+	}
+	l.put(s.gap, gapCost{s.slip, false})
+	return l.listen()
+}
+
+// put keeps what a gap of the steps costs.
+func (l *lift) put(gap int, c gapCost) {
+	if gap == withoutJob {
+		l.out = c
+	}
+	for g, step := range l.steps {
+		if step == gap && (c.settled || !l.costs[g].settled) {
+			l.costs[g] = c
+		}
+	}
+}
+
+// refine is the command that settles the next gap; nil when none is to be settled now.
+// What is being settled makes way for the picked gap.
+func (m *model) refine() tea.Cmd {
+	l, up := m.over.(*lift)
+	switch {
+	case !up:
+		return nil
+	case l.start != m.start.stands: // holders were marked meanwhile
+		gap := l.gap
+		l.giveUp()
+		again := m.lift()
+		m.over.(*lift).gap = gap
+		return again
+	case l.without == nil || m.alone || !m.present.whole():
+		return nil
+	}
+	if now := m.presentDay(); !l.costs[l.was].settled {
+		now.Done = l.without.Done
+		l.put(l.steps[l.was], gapCost{now.Against(now), true})
+	}
+	next := l.next()
+	if next == noGap || l.settling == next || l.settling != noGap && next != l.steps[l.gap] {
+		return nil
+	}
+	if l.settling != noGap {
+		l.stop()
+	}
+	return l.settle(next, m.sought)
+}
+
+// giveUp ends all that is worked out.
+func (l *lift) giveUp() {
+	l.cancel()
+	if l.settling != noGap {
+		l.stop()
+	}
+}
+
+// next is the gap of the steps to be settled next: the picked one, then the one that
+// seems to cost least, once all are seen, last the day without the job.
+func (l *lift) next() int {
+	if !l.costs[l.gap].settled && !l.barred(l.gap) {
+		return l.steps[l.gap]
+	}
+	if !l.seen {
+		return noGap
+	}
+	best := noGap
+	for _, gap := range l.byPlace() {
+		c, known := l.costs[gap]
+		if known && !c.settled && !l.barred(gap) && (best < 0 || cheaper(c.Slip, l.costs[best].Slip)) {
+			best = gap
+		}
+	}
+	switch {
+	case best >= 0:
+		return l.steps[best]
+	case !l.out.settled:
+		return withoutJob
+	}
+	return noGap
+}
+
+// settle is the command that settles the day with the job in a gap of the steps.
+func (l *lift) settle(gap int, aim plan.Aim) tea.Cmd {
+	ctx, stop := context.WithCancel(context.Background())
+	l.settling, l.stop = gap, stop
+	return func() tea.Msg {
+		defer stop()
+		p, err := plan.NewPlanner(l.without.Beam)
+		if err != nil { // never: it was planned with before
+			return settledGap{of: l, gap: gap}
+		}
+		alone, settled := l.together(ctx, p, gap, aim)
+		if settled == nil {
+			return settledGap{of: l, gap: gap}
+		}
+		if _, err := held(settled, nil); err != nil {
+			settled = alone
+		}
+		return settledGap{l, gap, alone, settled}
+	}
+}
+
+// together is the day with the job in a gap, or without it; one by one, and settled: nil
+// when it is given up.
+func (l *lift) together(ctx context.Context, p *plan.Planner, gap int, aim plan.Aim) (alone, settled *plan.DayPlan) {
+	if gap != withoutJob {
+		return l.without.Settled(ctx, p, gap, aim)
+	}
+	alone = l.without.DayPlan
+	if settled = plan.Settle(ctx, alone, aim); ctx.Err() != nil {
+		return alone, nil
+	}
+	return alone, settled
+}
+
+// refined takes a settled gap to the lift that asked for it. One that was given up
+// brings nothing.
+func (m *model) refined(s settledGap) {
+	l := s.of
+	if m.over != overlay(l) || s.settled == nil {
+		return
+	}
+	if l.settling == s.gap {
+		l.settling = noGap
+	}
+	l.put(s.gap, gapCost{s.settled.Against(m.presentDay()), true})
+	if s.gap == withoutJob {
+		return
+	}
+	l.days = append(l.days, &s)
+	l.days = slices.Delete(l.days, 0, max(len(l.days)-keptDays, 0))
+}
+
+// day is the settled day with the job in a gap; nil where it isn't kept.
+func (l *lift) day(gap int) *settledGap {
+	for _, d := range l.days {
+		if d.gap == l.steps[gap] {
+			return d
+		}
+	}
+	return nil
+}
