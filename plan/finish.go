@@ -42,6 +42,7 @@ type finisher struct {
 	*seeker
 	best  *DayPlan
 	least score
+	tour  *tour // that best was written from
 }
 
 // The bounds of finishing. A few sweeps settle a day; shakes find the ways out of
@@ -62,7 +63,7 @@ func (f *finisher) keep(t *tour) (better bool) {
 	}
 	sc := scoreOf(d.Steps)
 	if better = f.best == nil || sc.compare(f.least, f.aim) < 0; better {
-		f.best, f.least = d, sc
+		f.best, f.least, f.tour = d, sc, t.clone()
 	}
 	return better
 }

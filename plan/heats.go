@@ -56,6 +56,7 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 		for _, t := range append([]*tour{r.tour}, r.seeker.everyOrder(ctx, r.tour)...) {
 			f.finish(ctx, t)
 		}
+		f.restore(ctx)
 		plans[slices.Index(all, r)] = f.best
 	})
 	return plans

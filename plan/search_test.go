@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"context"
+	"fmt"
 	"math/rand/v2"
 	"runtime"
 	"slices"
@@ -198,5 +199,47 @@ func TestPaintProductionMatrix(t *testing.T) {
 	})
 	if open != 22 || round != 41 {
 		t.Errorf("best open order %d, best round %d; published 22 and 41", open, round)
+	}
+}
+
+// Where nothing is gained, a job is laid out as it asks, whatever other jobs gain: every
+// holder cuts in each of these jobs. The first and the last are alike, so that one
+// coming after the other saves four moves; but no cut of the job whose slits may go
+// anywhere can coincide with one of another job, so four move whatever its layout.
+func TestSearchLeavesLayoutsThatGainNothing(t *testing.T) {
+	mm := plan.Millimetre
+	b := &plan.Beam{
+		HolderWidth: 9 * mm, Clearance: mm, Rail: plan.Span{From: 0, To: 200 * mm},
+		Web: plan.Span{From: 0, To: 200 * mm}, RestOverWeb: true, Holders: make([]plan.Condition, 4),
+	}
+	start := &plan.Standing{At: []plan.Length{0, 11 * mm, 22 * mm, 33 * mm}}
+	d := &plan.Day{Start: time.Date(2026, 11, 25, 6, 0, 0, 0, time.UTC)}
+	for i, widths := range [][]plan.Length{{16, 16, 16}, {21, 31, 41}, {13, 13, 13}, {16, 16, 16}} {
+		j := plan.Job{ID: fmt.Sprint("J", i), Web: 130 * mm, Trim: mm, Metres: 100, Speed: 100, Shift: plan.Centred}
+		for _, w := range widths {
+			j.Entries = append(j.Entries, plan.Entry{Count: 1, Finished: w * mm, Width: w * mm})
+		}
+		if i == 1 {
+			j.Arrange, j.Shift = plan.AnyArrange, plan.Free
+			j.Trim = 18 * mm // it may go half a millimetre to either side
+		}
+		d.Jobs = append(d.Jobs, j)
+	}
+	for seed := range uint64(5) {
+		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: plan.AimMoves, Seed: seed})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := plan.VerifyDay(best, d); err != nil {
+			t.Fatal(err)
+		}
+		if best.Totals.Repositions != 12 {
+			t.Errorf("seed %d: %d moves, want 12", seed, best.Totals.Repositions)
+		}
+		for _, s := range best.Steps {
+			if s.Layout.Shift != 0 || !slices.Equal(s.Layout.Slits, s.Job.Slits()) {
+				t.Errorf("seed %d: %s at shift %s with slits %v, which gains nothing: %d moves", seed, s.Job.ID, s.Layout.Shift.MM(), s.Layout.Slits, best.Totals.Repositions)
+			}
+		}
 	}
 }

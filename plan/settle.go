@@ -20,6 +20,7 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 	}
 	f.finish(ctx, t.clone())
 	f.weave(ctx, t, min(settlesPerJob*len(t.order), mostSettles), true)
+	f.restore(ctx)
 	best := s.better([]*DayPlan{d, f.best})
 	if best == d {
 		return d
