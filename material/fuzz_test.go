@@ -16,7 +16,7 @@ func FuzzSettings(f *testing.F) {
 		m := groups[int(group)%len(groups)].Start("m")
 		m.Adhesive = Adhesives()[int(adhesive)%len(Adhesives())]
 		m.ThicknessMM, m.CutThroughBar, m.Bevel, m.Tip, m.SpeedMax = mm, bar, bevel, tip, most
-		s, err := SettingsFor(m, Machine{Cylinder{bore, pistons, supply, margin}, anvil, hrc}, speed)
+		s, err := SettingsFor(m, Machine{Cylinder: Cylinder{bore, pistons, supply, margin}, AnvilMM: anvil, AnvilHRC: hrc}, Run{Speed: speed})
 		if err != nil {
 			if !strings.Contains(err.Error(), "is outside") {
 				t.Errorf("the error names no number: %v", err)

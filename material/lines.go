@@ -2,6 +2,7 @@ package material
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -15,10 +16,9 @@ type Line struct {
 }
 
 // lines tells all settings, in the order of the work.
-func (s *Settings) lines(g Group, c Cylinder) []Line {
-	out := append(s.methodLines(), s.bladeLines(g)...)
-	out = append(out, s.airLines(g, c)...)
-	return append(out, s.runLines(g)...)
+func (s *Settings) lines(g Group, on Machine, run Run) []Line {
+	return slices.Concat(s.methodLines(), s.bladeLines(g), s.airLines(g, on.Cylinder), s.runLines(g),
+		s.timeLines(on, run), s.rollLines(), s.widthLines(g, run))
 }
 
 func (s *Settings) methodLines() []Line {
@@ -91,12 +91,8 @@ func (s *Settings) runLines(g Group) []Line {
 	if w.SiliconeFree {
 		out = append(out, Line{"silicone", "none allowed", "blades, felts and fluid must be free of it", m.from(g, true)})
 	}
-	out = append(out, Line{"speed", speeds(s.Speed.Speed),
+	return append(out, Line{"speed", speeds(s.Speed.Speed),
 		fmt.Sprintf("the material's most is %s; %s", speeds(m.SpeedMax), s.Speed.Holders), m.from(g, m.SpeedMax != g.SpeedMax)})
-	if text := AllowanceText(m.AllowancePct); text != "" {
-		out = append(out, Line{"width allowance", text, "rounded once for each slit, sums exact", m.from(g, true)})
-	}
-	return out
 }
 
 // from is where a value comes from: the shop's own file, with the source that it

@@ -34,7 +34,11 @@ type Material struct {
 	// AllowancePct widens the cut: cut width = finished width * (1 + AllowancePct/100).
 	AllowancePct *big.Rat
 	SpeedMax     float64 // line speed, m/min
-	Source       string
+	// What its web does under tension, for its neck-in; 0 unknown.
+	ModulusMPa float64 // along the web
+	Poisson    float64 // narrowing for stretch
+	TensionNM  float64 // N for each metre of width
+	Source     string
 }
 
 // Start is a material of the group before anything is known but its name.

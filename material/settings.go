@@ -2,14 +2,17 @@ package material
 
 import (
 	"errors"
+	"fmt"
 	"math"
+	"strings"
 )
 
 // Machine is what a job's settings depend on beside its material.
 type Machine struct {
-	Cylinder Cylinder
-	AnvilMM  float64 // diameter; 0 unknown
-	AnvilHRC float64 // 0 unknown
+	Cylinder         Cylinder
+	AnvilMM          float64 // diameter; 0 unknown
+	AnvilHRC         float64 // 0 unknown
+	RampUp, RampDown float64 // of the line, m/s2; 0 unknown
 }
 
 // Settings is all that is set at the knife for one job.
@@ -23,16 +26,19 @@ type Settings struct {
 	Speed     SpeedAdvice
 	Wicking   WickAdvice
 	WearIndex float64 // of the tips, see Tip.WearIndex; 0 where the anvil isn't known
+	Times     Times
+	Wound     *Wound  // nil where length or thickness isn't known
+	NeckIn    *NeckIn // nil where the material's elastic data aren't known
 	Lines     []Line
 	Warnings  []string // what is wrong or unusual, one sentence or two each
 	Cautions  []Caution
 }
 
-// SettingsFor works out a job's settings from its material on a machine at a speed
-// in m/min. A material that shouldn't be scored, or that no pressure parts, has
+// SettingsFor works out a job's settings from its material on a machine and what it
+// runs. A material that shouldn't be scored, or that no pressure parts, has
 // settings too, with the warning or the refusal. Errors name every number that is
 // out of reason.
-func SettingsFor(m Material, on Machine, speed float64) (*Settings, error) {
+func SettingsFor(m Material, on Machine, run Run) (*Settings, error) {
 	g, err := m.group()
 	if err != nil {
 		return nil, err
@@ -41,7 +47,7 @@ func SettingsFor(m Material, on Machine, speed float64) (*Settings, error) {
 	var errs [7]error
 	s.Method, errs[0] = Advise(m)
 	s.Blade, errs[1] = AdviseBlade(m, on.AnvilHRC)
-	s.Speed, errs[2] = AdviseSpeed(speed, m.SpeedMax)
+	s.Speed, errs[2] = AdviseSpeed(run.Speed, m.SpeedMax)
 	s.Wicking, errs[3] = AdviseWicking(m)
 	s.Cautions, errs[4] = Cautions(m)
 	errs[5] = s.press(g, on.Cylinder)
@@ -52,8 +58,26 @@ func SettingsFor(m Material, on Machine, speed float64) (*Settings, error) {
 		return nil, err
 	}
 	s.gatherWarnings(on.Cylinder)
-	s.Lines = s.lines(g, on.Cylinder)
+	s.runs(run, on)
+	s.Lines = s.lines(g, on, run)
 	return s, nil
+}
+
+// runs works out the run, the finished roll and the neck-in. What can't be so is a
+// warning: the knife is set all the same.
+func (s *Settings) runs(run Run, on Machine) {
+	var errs [3]error
+	s.Wound, errs[0] = run.wind(s.Material.ThicknessMM)
+	s.Times, errs[1] = run.times(s.Wound, on)
+	s.NeckIn, errs[2] = s.Material.neckIn()
+	for i, what := range []string{"finished roll", "run time", "neck-in"} {
+		if errs[i] != nil {
+			s.Warnings = append(s.Warnings, fmt.Sprintf("Its %s isn't worked out: %v.", what, strings.ReplaceAll(errs[i].Error(), "\n", "; ")))
+		}
+	}
+	if w := s.Wound; w != nil && w.Metres > run.Metres*(1+1e-9) {
+		s.Warnings = append(s.Warnings, fmt.Sprintf("The run of %s m is shorter than one finished roll of %s m.", trimmed(run.Metres, 1), trimmed(w.Metres, 1)))
+	}
 }
 
 // press chooses pistons and pressure.

@@ -9,11 +9,11 @@ import (
 )
 
 // shop is a machine of the usual kind: one piston of 28 mm, 6.3 bar, margin 0.8.
-var shop = Machine{Cylinder{28, 1, 6.3, 0.8}, 150, 64}
+var shop = Machine{Cylinder: Cylinder{28, 1, 6.3, 0.8}, AnvilMM: 150, AnvilHRC: 64}
 
 func settings(t *testing.T, m Material, on Machine, speed float64) *Settings {
 	t.Helper()
-	s, err := SettingsFor(m, on, speed)
+	s, err := SettingsFor(m, on, Run{Speed: speed})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -116,13 +116,13 @@ func TestSettingsWarn(t *testing.T) {
 func TestSettingsRefuse(t *testing.T) {
 	m := of(t, "felt", nan, NoAdhesive)
 	m.Tip, m.SpeedMax = -1, 0
-	_, err := SettingsFor(m, Machine{Cylinder{0, 0, nan, -1}, nan, 0.5}, inf)
+	_, err := SettingsFor(m, Machine{Cylinder: Cylinder{0, 0, nan, -1}, AnvilMM: nan, AnvilHRC: 0.5}, Run{Speed: inf})
 	refused(t, err, "thickness of NaN", "tip radius of -1", "speed of +Inf", "the material's speed of 0", "bore of 0", "pistons of 0", "supply of NaN", "margin of -1", "anvil hardness of 0.5")
-	_, err = SettingsFor(Material{Group: "stone"}, shop, 100)
+	_, err = SettingsFor(Material{Group: "stone"}, shop, Run{Speed: 100})
 	refused(t, err, "stone")
 	bad := shop
 	bad.AnvilMM = nan
-	_, err = SettingsFor(of(t, "felt", 1, NoAdhesive), bad, 30)
+	_, err = SettingsFor(of(t, "felt", 1, NoAdhesive), bad, Run{Speed: 30})
 	refused(t, err, "anvil diameter of NaN")
 }
 

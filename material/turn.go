@@ -14,5 +14,6 @@ type Turn struct {
 type Day struct {
 	Turns []Turn
 	Face  *Face  // nil where no face is known
-	Rests string // where the anvil is taken to rest on its bearings, where no file says it
+	Rests string // where the anvil's bearings lie, in words; empty where none are known
+	Faced string // how its face was taken, where no file says it
 }

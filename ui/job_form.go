@@ -30,6 +30,7 @@ type jobForm struct {
 // fieldWords are what the fields are called, where the key isn't plain.
 var fieldWords = map[string]string{
 	"id": "job", "web": "web width", "trim": "least trim", "length_m": "length, m", "due": "due", "after": "comes after", "turn": "fixed turn",
+	"core": "core, outside", "roll_m": "roll, m", "roll_diameter": "roll, outside",
 }
 
 // fieldChoices are the words of the fields that take one of a few, the first when

@@ -77,16 +77,19 @@ func (f *jobForm) field(m *model, i, w int) line {
 
 // fieldHints tell how a field is filled in.
 var fieldHints = map[string]string{
-	"slits":   "operator side first: 24 x 25.4; 12 x 50.8",
-	"trim":    "on each side; nothing is 3 mm",
-	"due":     "15:30, or 2026-11-25 15:30",
-	"after":   "ids with ; between",
-	"turn":    "1 is the first, -1 the last",
-	"shift":   "left and right change it",
-	"arrange": "left and right change it",
-	"state":   "left and right change it",
-	"web":     "width",
-	"speed":   "nothing is the material's",
+	"core":          "of a finished roll, if known",
+	"roll_m":        "on a finished roll, if known",
+	"roll_diameter": "or how thick a finished roll is",
+	"slits":         "operator side first: 24 x 25.4; 12 x 50.8",
+	"trim":          "on each side; nothing is 3 mm",
+	"due":           "15:30, or 2026-11-25 15:30",
+	"after":         "ids with ; between",
+	"turn":          "1 is the first, -1 the last",
+	"shift":         "left and right change it",
+	"arrange":       "left and right change it",
+	"state":         "left and right change it",
+	"web":           "width",
+	"speed":         "nothing is the material's",
 }
 
 // input draws a field's text with its caret, scrolled so that the caret shows.
@@ -161,7 +164,7 @@ func (f *jobForm) sums(m *model) string {
 	}
 	parts := []string{fmt.Sprintf("%s, %s wide together", count(n, "slit"), u.Show(sum)), fmt.Sprintf("trim %s in all", u.Show(j.Web-sum))}
 	if j.Speed > 0 && j.Metres > 0 {
-		parts = append(parts, fmt.Sprintf("runs %.1f min", j.Metres/j.Speed))
+		parts = append(parts, fmt.Sprintf("runs %.1f min", j.RunTime().Minutes()))
 	}
 	return strings.Join(parts, ", ")
 }

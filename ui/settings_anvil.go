@@ -158,6 +158,10 @@ func faceWords(d *desk, f *material.Face) string {
 	if !d.present.whole() {
 		day = "The day, as far as it is worked out,"
 	}
-	return fmt.Sprintf("%s cuts most from %s to %s: %.0f m. The bands of %s that are cut in have %.0f %% of that on average.",
+	text := fmt.Sprintf("%s cuts most from %s to %s: %.0f m. The bands of %s that are cut in have %.0f %% of that on average.",
 		day, u.Number(plan.Length(from)), u.Show(plan.Length(to)), f.Metres[f.Worst], u.Show(plan.Length(f.Band)), 100*f.Evenness())
+	if taken := d.atKnife().Faced; taken != "" {
+		text += " Here " + taken + "."
+	}
+	return text
 }

@@ -18,7 +18,7 @@ func (p *page) settings() {
 			p.tell("%s: its material is in no table, so nothing is known of what to set.", j.ID)
 			continue
 		}
-		p.tell("%s, %s:", j.ID, j.Material)
+		p.tell("%s, %s: %s.", j.ID, j.Material, p.toSet(j))
 		p.settingsOf(k)
 		for _, c := range k.Settings.Cautions {
 			if !told[c.Text] {

@@ -167,3 +167,31 @@ func TestPlainTellsSettings(t *testing.T) {
 		}
 	}
 }
+
+// What is set for a job in one line: by hand 2.1 bar of a trial and the margin of 0.8; a
+// guess, other pistons, silicone and what isn't known are told.
+func TestToSet(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
+	jobs := s.shop.Day.Jobs
+	for i, want := range map[int]string{
+		0: "set 2.90 bar (42 psi); blade 45 degrees, tip 0.15 mm; a wick on each holder",
+		4: "set 2.70 bar (39 psi); blade 45 degrees, tip 0.15 mm; no wick; free of silicone",
+		5: "set 2.30 bar (33 psi), a guess; blade 35 degrees, tip 0.08 mm; a wicking bar over all",
+	} {
+		if got := s.toSet(&jobs[i]); got != want {
+			t.Errorf("%s: %q, want %q", jobs[i].ID, got, want)
+		}
+	}
+	for i := range s.shop.Materials {
+		s.shop.Materials[i].CutThroughBar = map[int]float64{0: 6, 2: 60}[i]
+	}
+	if got := s.toSet(&jobs[0]); !strings.Contains(got, "set 3.80 bar (55 psi) on 2 pistons of 28 mm; ") { // 6 / 2 + 0.8
+		t.Errorf("beyond its own piston: %q", got)
+	}
+	if got := s.toSet(&jobs[1]); !strings.HasPrefix(got, "no pressure reaches; ") {
+		t.Errorf("beyond all: %q", got)
+	}
+	if got := s.toSet(&plan.Job{Material: "unheard of"}); !strings.Contains(got, "in no table") {
+		t.Errorf("unknown: %q", got)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"bide/material"
+	"bide/plan"
 )
 
 // settingsText is the settings of a job growing line by line.
@@ -79,6 +80,21 @@ func (t *settingsText) pair(names ink, name string, values ink, value, why strin
 
 // glance tells in one sentence what is set.
 func (t *settingsText) glance(s *material.Settings) {
+	t.para(strong, fmt.Sprintf("%s; %.0f m/min (%.0f ft/min)", setWords(s), s.Speed.Speed, material.Feet(s.Speed.Speed)))
+}
+
+// toSet tells in one line what is to be set at the knife for a job, or that nothing is
+// known of it.
+func (d *desk) toSet(j *plan.Job) string {
+	s := d.shop.Settings(j)
+	if s == nil {
+		return "not known what to set: its material is in no table"
+	}
+	return setWords(s)
+}
+
+// setWords are pressure, blade and wick in a few words, and whether silicone is allowed.
+func setWords(s *material.Settings) string {
 	pressure := "no pressure reaches"
 	if s.Refused == "" {
 		pressure = fmt.Sprintf("set %.2f bar (%.0f psi)", s.Air.SetBar, material.Psi(s.Air.SetBar))
@@ -86,12 +102,18 @@ func (t *settingsText) glance(s *material.Settings) {
 	if s.Guessed {
 		pressure += ", a guess"
 	}
+	if s.Refused == "" && !s.Air.Own {
+		pressure += fmt.Sprintf(" on %s of %g mm", count(s.Air.Pistons, "piston"), s.Air.BoreMM)
+	}
 	wick := s.Wicking.Wick.String()
 	if s.Wicking.Wick == material.NoWick {
 		wick = "no wick"
 	}
-	t.para(strong, fmt.Sprintf("%s; blade %g degrees, tip %g mm; %s; %.0f m/min (%.0f ft/min)",
-		pressure, s.Blade.Bevel, s.Blade.Tip, wick, s.Speed.Speed, material.Feet(s.Speed.Speed)))
+	text := fmt.Sprintf("%s; blade %g degrees, tip %g mm; %s", pressure, s.Blade.Bevel, s.Blade.Tip, wick)
+	if s.Material.SiliconeFree {
+		text += "; free of silicone"
+	}
+	return text
 }
 
 // changes tells what is set otherwise than for the job before.

@@ -1,0 +1,93 @@
+package material
+
+import (
+	"fmt"
+	"math/big"
+	"strings"
+)
+
+// poissons is where the formula of neck-in comes from.
+const poissons = "trade column on Poisson's ratio (read); the shop's own file"
+
+// neckIn works out what tension does to the material's web: nil where its modulus,
+// Poisson's ratio, tension or thickness isn't known. The error is that of Web.NeckIn.
+func (m Material) neckIn() (*NeckIn, error) {
+	if m.ModulusMPa == 0 || m.Poisson == 0 || m.TensionNM == 0 || m.ThicknessMM == 0 {
+		return nil, nil
+	}
+	n, err := Web{m.TensionNM / 1000, m.ThicknessMM, m.ModulusMPa, m.Poisson}.NeckIn()
+	if err != nil {
+		return nil, err
+	}
+	return &n, nil
+}
+
+// Relaxed is the width that a strip cut under tension has without it.
+func (n NeckIn) Relaxed(cutMM float64) float64 { return cutMM * (1 + n.Narrowing) }
+
+// Tight is the width that a relaxed web has under tension.
+func (n NeckIn) Tight(relaxedMM float64) float64 { return relaxedMM / (1 + n.Narrowing) }
+
+// widthLines tell how wide strips are cut, and what tension does to them.
+func (s *Settings) widthLines(g Group, r Run) []Line {
+	m := s.Material
+	allowance := AllowanceText(m.AllowancePct)
+	if allowance == "" && s.NeckIn == nil {
+		return nil
+	}
+	l := Line{"width allowance", allowance, "rounded once for each slit, sums exact", m.from(g, true)}
+	if allowance == "" {
+		l.Value = "none: cut as wide as finished"
+	}
+	if s.NeckIn != nil {
+		asked := AllowanceText(s.NeckIn.Allowance())
+		if asked == "" {
+			asked = "none"
+		}
+		l.Why += "; neck-in alone asks for " + asked
+	}
+	out := []Line{l}
+	if n := s.NeckIn; n != nil {
+		value := fmt.Sprintf("%s %% narrower under tension", trimmed(100*n.Narrowing, 3))
+		if r.WebMM > 0 {
+			value += fmt.Sprintf(": a web of %s is %s wide at the knife", lengths(r.WebMM, 2), lengths(n.Tight(r.WebMM), 2))
+		}
+		out = append(out, Line{"neck-in", value,
+			fmt.Sprintf("%g N/m on %g mm with a modulus of %g MPa stretch it by %s %%, times Poisson's ratio of %g; elastic alone: measure relaxed",
+				m.TensionNM, m.ThicknessMM, m.ModulusMPa, trimmed(100*n.Stretch, 3), m.Poisson), poissons})
+	}
+	if text := s.slitText(r.Slits); text != "" {
+		why := "cut width from finished width"
+		if s.NeckIn != nil {
+			why += "; relaxed as neck-in alone has it"
+		}
+		out = append(out, Line{"widths", text, why, "arithmetic"})
+	}
+	return out
+}
+
+// slitText tells of each width of a strip how wide it is cut and comes out.
+func (s *Settings) slitText(slits []Slit) string {
+	const most = 4
+	var parts []string
+	for _, w := range slits[:min(len(slits), most)] {
+		text := fmt.Sprintf("%s: cut at %s", lengths(w.FinishedMM, 3), trimmed(w.CutMM, 3))
+		if s.NeckIn != nil {
+			text += ", relaxed " + trimmed(s.NeckIn.Relaxed(w.CutMM), 3)
+		}
+		parts = append(parts, text)
+	}
+	if more := len(slits) - most; more > 0 {
+		parts = append(parts, fmt.Sprintf("and %d more", more))
+	}
+	return strings.Join(parts, "; ")
+}
+
+// PctOf is a width allowance in percent as a number; nil is none.
+func PctOf(pct *big.Rat) float64 {
+	if pct == nil {
+		return 0
+	}
+	f, _ := pct.Float64()
+	return f
+}

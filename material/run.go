@@ -1,0 +1,175 @@
+package material
+
+import (
+	"fmt"
+	"math"
+)
+
+// Run is what one job runs, as far as it is known.
+type Run struct {
+	Speed  float64 // line speed, m/min
+	Metres float64 // of web; 0 unknown
+	WebMM  float64 // width of the web, relaxed; 0 unknown
+	Slits  []Slit  // each width once
+	Roll   Roll
+}
+
+// Slit is the width of a strip that the customer gets, and the width cut for it.
+type Slit struct{ FinishedMM, CutMM float64 }
+
+// Roll is what is asked of a finished roll: how long or how thick it is, one of the
+// two or neither, and what it is wound on.
+type Roll struct {
+	Metres, DiameterMM float64 // 0 unknown
+	CoreMM             float64 // outside of the core; 0 unknown
+}
+
+// UsualCoreMM is the outside of a core of 3 in with its wall, which is taken where no
+// file has the core (common practice, no source).
+const UsualCoreMM = 89.0
+
+// Wound is a finished roll worked out.
+type Wound struct {
+	Metres, DiameterMM float64
+	CoreMM, Wraps      float64
+	CoreTaken          bool // UsualCoreMM, since no core is known
+	Whole              bool // nothing says how much is on a roll: all of the run
+	Sets               int  // such rolls of each slit in the run, the last may be shorter
+}
+
+// wind works out a finished roll of web of a thickness in mm; nil where length or
+// thickness isn't known. The error is that of RollLength or RollDiameter.
+func (r Run) wind(thicknessMM float64) (*Wound, error) {
+	if r.Metres == 0 || thicknessMM == 0 {
+		return nil, nil
+	}
+	w := &Wound{Metres: r.Roll.Metres, DiameterMM: r.Roll.DiameterMM, CoreMM: r.Roll.CoreMM}
+	if w.CoreMM == 0 {
+		w.CoreMM, w.CoreTaken = UsualCoreMM, true
+	}
+	var err error
+	if w.DiameterMM > 0 && w.Metres == 0 {
+		w.Metres, err = RollLength(w.DiameterMM, w.CoreMM, thicknessMM)
+	} else {
+		if w.Metres == 0 {
+			w.Metres, w.Whole = r.Metres, true
+		}
+		w.DiameterMM, err = RollDiameter(w.Metres, w.CoreMM, thicknessMM)
+	}
+	if err != nil {
+		return nil, err
+	}
+	w.Wraps, err = RollWraps(w.DiameterMM, w.CoreMM, thicknessMM)
+	w.Sets = sets(r.Metres, w.Metres)
+	return w, err
+}
+
+// sets is how often a length is taken from a run, the last time what is left of it.
+func sets(run, length float64) int {
+	const most, crumb = 1 << 30, 1e-9 // what is left of a division isn't one more
+	if !(length > 0) {
+		return most
+	}
+	return int(min(max(math.Ceil(run/length-crumb), 1), most))
+}
+
+// Times are how long a run takes and how far the anvil turns in it.
+type Times struct {
+	SpeedS  float64 // length over speed; 0 unknown
+	RampedS float64 // with ramps, from rest to rest for each set of rolls; 0 where none are known
+	Runs    int     // from rest to rest, as far as known
+	Turns   float64 // of the anvil; 0 unknown
+}
+
+// times works them out; rolls may be nil, where they aren't known.
+func (r Run) times(rolls *Wound, on Machine) (t Times, err error) {
+	if r.Metres == 0 {
+		return t, nil
+	}
+	if t.SpeedS, err = RunTime(r.Metres, r.Speed, 0, 0); err != nil {
+		return t, err
+	}
+	length := r.Metres
+	switch {
+	case r.Roll.Metres > 0:
+		length = min(length, r.Roll.Metres)
+	case rolls != nil:
+		length = min(length, rolls.Metres)
+	}
+	t.Runs = sets(r.Metres, length)
+	if on.RampUp > 0 {
+		if t.RampedS, err = r.ramped(length, t.Runs, on); err != nil {
+			return t, err
+		}
+	}
+	if on.AnvilMM > 0 {
+		t.Turns, err = AnvilTurns(r.Metres, on.AnvilMM)
+	}
+	return t, err
+}
+
+// ramped is the seconds that a run takes in so many lengths, each from rest to rest, the
+// last what is left.
+func (r Run) ramped(length float64, runs int, on Machine) (float64, error) {
+	whole, err := RunTime(length, r.Speed, on.RampUp, on.RampDown)
+	if err != nil {
+		return 0, err
+	}
+	last, err := RunTime(max(r.Metres-length*float64(runs-1), 0), r.Speed, on.RampUp, on.RampDown)
+	return whole*float64(runs-1) + last, err
+}
+
+// timeLines tell how long the run takes.
+func (s *Settings) timeLines(on Machine, r Run) (out []Line) {
+	t := s.Times
+	if t.SpeedS == 0 {
+		return nil
+	}
+	l := Line{"run time", inMinutes(t.SpeedS), "as the day's clock counts it: length over speed, without ramps and stops", "arithmetic"}
+	if t.RampedS > 0 {
+		l.Value = inMinutes(t.RampedS) + " with ramps"
+		if t.Runs > 1 {
+			l.Value += fmt.Sprintf(", %d times from rest to rest", t.Runs)
+		}
+		l.Why = fmt.Sprintf("as the day's clock counts it; at full speed alone %s; stops between rolls come on top", inMinutes(t.SpeedS))
+		l.Source = "arithmetic on the shop's own ramps"
+	}
+	out = append(out, l)
+	if t.Turns > 0 {
+		out = append(out, Line{"anvil turns", fmt.Sprintf("%.0f, %.0f a minute", t.Turns, t.Turns*60/t.SpeedS),
+			fmt.Sprintf("%s m over the circumference of %g mm", trimmed(r.Metres, 3), on.AnvilMM), "arithmetic"})
+	}
+	return out
+}
+
+func inMinutes(seconds float64) string { return trimmed(seconds/60, 1) + " min" }
+
+// rollLines tell of the finished roll.
+func (s *Settings) rollLines() []Line {
+	w := s.Wound
+	if w == nil {
+		return nil
+	}
+	l := Line{
+		Name:   "finished roll",
+		Value:  fmt.Sprintf("%s, %s m on a core of %s", lengths(w.DiameterMM, 1), trimmed(w.Metres, 1), lengths(w.CoreMM, 1)),
+		Why:    fmt.Sprintf("%.0f turns of %g mm; wound air makes it thicker", w.Wraps, s.Material.ThicknessMM),
+		Source: "area of the ring over the thickness",
+	}
+	if w.CoreTaken {
+		l.Value += " taken as usual"
+		l.Source += "; the core, one of 3 in with its wall, is common practice, no source"
+	}
+	if w.Whole {
+		l.Value += "; if all is wound in one"
+		l.Why += "; no file has roll_m or roll_diameter"
+	} else {
+		l.Value += fmt.Sprintf("; %d of each slit", w.Sets)
+	}
+	return []Line{l}
+}
+
+// lengths shows a length in mm, and in inches with a decimal more.
+func lengths(mm float64, decimals int) string {
+	return fmt.Sprintf("%s mm (%s in)", trimmed(mm, decimals), trimmed(Inches(mm), decimals+1))
+}

@@ -1,0 +1,174 @@
+package material
+
+import (
+	"math"
+	"math/big"
+	"strings"
+	"testing"
+)
+
+// lineOf is the value of one line and its why.
+func lineOf(s *Settings, name string) string {
+	for _, l := range s.Lines {
+		if l.Name == name {
+			return l.Value + " | " + l.Why + " | " + l.Source
+		}
+	}
+	return ""
+}
+
+// ran are the settings of a run on the usual machine.
+func ran(t *testing.T, m Material, on Machine, r Run) *Settings {
+	t.Helper()
+	s, err := SettingsFor(m, on, r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// TestWoundRolls: 50 m of 0.13 mm on a core of 89 mm are 127.26766 mm thick (computed),
+// and a roll as thick has 50 m on it; 1000 m make 20 of them. 495.8823 m go on a roll of
+// 300 mm (computed).
+func TestWoundRolls(t *testing.T) {
+	m := of(t, "paper tape", 0.13, Acrylic)
+	for _, roll := range []Roll{{Metres: 50, CoreMM: 89}, {DiameterMM: 127.26766, CoreMM: 89}} {
+		w := ran(t, m, shop, Run{Speed: 100, Metres: 1000, Roll: roll}).Wound
+		near(t, "metres", w.Metres, 50, 1e-6)
+		near(t, "diameter", w.DiameterMM, 127.26766, 1e-6)
+		near(t, "wraps", w.Wraps, (127.26766-89)/0.26, 1e-6)
+		if w.Whole || w.CoreTaken || roll.Metres > 0 && w.Sets != 20 {
+			t.Errorf("%+v", w)
+		}
+	}
+	w := ran(t, m, shop, Run{Speed: 100, Metres: 495.8823}).Wound
+	near(t, "all on one", w.DiameterMM, 300, 1e-6)
+	if !w.Whole || !w.CoreTaken || w.Sets != 1 || w.CoreMM != UsualCoreMM {
+		t.Errorf("%+v", w)
+	}
+	s := ran(t, m, shop, Run{Speed: 100, Metres: 495.8823})
+	if line := lineOf(s, "finished roll"); !strings.Contains(line, "300 mm (11.81 in), 495.9 m on a core of 89 mm (3.5 in) taken as usual; if all is wound in one | ") ||
+		!strings.Contains(line, "812 turns") || !strings.Contains(line, "common practice, no source") {
+		t.Errorf("%s", line)
+	}
+}
+
+// TestSets: what is left makes one more roll, and rounding doesn't.
+func TestSets(t *testing.T) {
+	for _, c := range []struct {
+		run, roll float64
+		want      int
+	}{{1000, 50, 20}, {1001, 50, 21}, {999, 50, 20}, {40, 50, 1}, {0.3, 0.1, 3}, {3600, 3600, 1}, {1e7, 0, 1 << 30}} {
+		if got := sets(c.run, c.roll); got != c.want {
+			t.Errorf("%v m in rolls of %v m: %d, want %d", c.run, c.roll, got, c.want)
+		}
+	}
+}
+
+// TestRunWithRamps: 1000 m at 120 m/min take 500 s, and with ramps of 0.5 m/s2 from rest
+// to rest 4 s more each time: 504 in one, 2 * (250 + 4) in two rolls of 500 m. Three of
+// 400 m leave 200: 204 + 204 + 104. In 1000 m an anvil of 100 mm turns 3183.0989 times
+// (computed).
+func TestRunWithRamps(t *testing.T) {
+	m := of(t, "paper tape", 0.13, Acrylic)
+	on := shop
+	on.AnvilMM, on.RampUp, on.RampDown = 100, 0.5, 0.5
+	for roll, want := range map[float64]float64{0: 504, 500: 508, 400: 512, 2000: 504} {
+		s := ran(t, m, on, Run{Speed: 120, Metres: 1000, Roll: Roll{Metres: roll}})
+		near(t, "with ramps", s.Times.RampedS, want, 1e-12)
+		near(t, "at speed", s.Times.SpeedS, 500, 1e-12)
+		near(t, "turns", s.Times.Turns, 3183.0989, 1e-7)
+		if shorter := strings.Contains(strings.Join(s.Warnings, " "), "shorter than one finished roll"); shorter != (roll == 2000) {
+			t.Errorf("rolls of %v m: %v", roll, s.Warnings)
+		}
+	}
+	s := ran(t, m, on, Run{Speed: 120, Metres: 1000, Roll: Roll{Metres: 500}})
+	if line := lineOf(s, "run time"); !strings.Contains(line, "8.5 min with ramps, 2 times from rest to rest") || !strings.Contains(line, "alone 8.3 min") {
+		t.Errorf("%s", line)
+	}
+	on.RampUp = 0
+	if s := ran(t, m, on, Run{Speed: 120, Metres: 1000}); s.Times.RampedS != 0 || !strings.Contains(lineOf(s, "run time"), "without ramps") {
+		t.Errorf("without ramps: %+v, %s", s.Times, lineOf(s, "run time"))
+	}
+}
+
+// TestNothingOfAnUnknownRun: without length, thickness, anvil or elastic data nothing is
+// told of them.
+func TestNothingOfAnUnknownRun(t *testing.T) {
+	on := shop
+	on.AnvilMM = 0
+	s := ran(t, of(t, "paper tape", 0, Acrylic), on, Run{Speed: 100, Metres: 1000, Roll: Roll{Metres: 50}, Slits: []Slit{{50, 50}}})
+	if s.Wound != nil || s.NeckIn != nil || s.Times.Turns != 0 || s.Times.SpeedS != 600 {
+		t.Errorf("%+v", s)
+	}
+	for _, name := range []string{"finished roll", "anvil turns", "neck-in", "widths", "width allowance"} {
+		if line := lineOf(s, name); line != "" {
+			t.Errorf("%s is told: %s", name, line)
+		}
+	}
+	if line := lineOf(ran(t, of(t, "paper tape", 0.1, Acrylic), on, Run{Speed: 100}), "run time"); line != "" {
+		t.Errorf("a run without length takes %s", line)
+	}
+}
+
+// TestNeckInOfAMaterial: the trade column's second example in metric units: 1 lbf/in on
+// 0.01 in with a modulus of 10 000 psi and a ratio of 3 narrows by 3 %, so a strip cut at
+// 9.708738 in relaxes to 10 (computed), and a web of 1030 mm is 1000 under tension.
+func TestNeckInOfAMaterial(t *testing.T) {
+	m := of(t, "spunlace", 0.254, NoAdhesive)
+	m.TensionNM, m.ModulusMPa, m.Poisson = 1000*NPerMMPerLbfInch, 1e4*PascalsPerPsi/1e6, 3
+	m.AllowancePct = big.NewRat(-2, 1)
+	s := ran(t, m, shop, Run{Speed: 100, WebMM: 1030, Slits: []Slit{{254, 9.708738 * 25.4}, {50, 49}}})
+	near(t, "narrowing", s.NeckIn.Narrowing, 0.03, 1e-9)
+	near(t, "relaxed", s.NeckIn.Relaxed(9.708738*25.4), 254, 1e-7)
+	for name, want := range map[string]string{
+		"neck-in":         "3 % narrower under tension: a web of 1030 mm (40.551 in) is 1000 mm (39.37 in) wide at the knife",
+		"widths":          "254 mm (10 in): cut at 246.602, relaxed 254; 50 mm (1.9685 in): cut at 49, relaxed 50.47",
+		"width allowance": "cut 2 % narrower than finished | rounded once for each slit, sums exact; neck-in alone asks for cut 2.913 % narrower than finished",
+	} {
+		if line := lineOf(s, name); !strings.HasPrefix(line, want) {
+			t.Errorf("%s: %s", name, line)
+		}
+	}
+	m.TensionNM *= 20 // stretched by a fifth
+	s = ran(t, m, shop, Run{Speed: 100})
+	if s.NeckIn != nil || !strings.Contains(strings.Join(s.Warnings, " "), "Its neck-in isn't worked out: stretch of 0.2") {
+		t.Errorf("%+v, %v", s.NeckIn, s.Warnings)
+	}
+	var many []Slit
+	for i := range 9 {
+		many = append(many, Slit{float64(10 + i), float64(11 + i)})
+	}
+	if line := lineOf(ran(t, m, shop, Run{Speed: 100, Slits: many}), "widths"); !strings.Contains(line, "13 mm (0.5118 in): cut at 14; and 5 more") {
+		t.Errorf("of many widths: %s", line)
+	}
+}
+
+// FuzzRun: whatever is asked of a run, there are settings whose numbers are such, or a
+// warning or an error that says which is at fault.
+func FuzzRun(f *testing.F) {
+	f.Add(100.0, 1000.0, 50.0, 0.0, 89.0, 0.13, 0.5, 0.5, 150.0, 2000.0, 0.4)
+	f.Add(100.0, 1e7, 0.0, 50.0, 89.0, 100.0, 1e-9, 1e3, 1e6, 1e-3, 20.0)
+	f.Add(1.0, math.NaN(), math.Inf(1), -1.0, math.NaN(), 1e-4, -1.0, math.Inf(1), math.NaN(), -1.0, math.Inf(-1))
+	f.Fuzz(func(t *testing.T, speed, metres, roll, thick, core, mm, up, down, tension, modulus, poisson float64) {
+		m := groups[0].Start("m")
+		m.ThicknessMM, m.TensionNM, m.ModulusMPa, m.Poisson = mm, tension, modulus, poisson
+		on := shop
+		on.RampUp, on.RampDown = up, down
+		s, err := SettingsFor(m, on, Run{Speed: speed, Metres: metres, WebMM: 1000, Slits: []Slit{{50, 51}}, Roll: Roll{roll, thick, core}})
+		if err != nil {
+			return
+		}
+		for _, l := range s.Lines {
+			if strings.Contains(l.Value+l.Why, "NaN") || strings.Contains(l.Value+l.Why, "Inf") {
+				t.Errorf("%+v", l)
+			}
+		}
+		if w := s.Wound; w != nil && (w.DiameterMM < w.CoreMM || w.Wraps < 0 || w.Sets < 1) {
+			t.Errorf("%+v", w)
+		}
+		if !(s.Times.RampedS >= 0) || s.Times.RampedS > 0 && s.Times.RampedS < s.Times.SpeedS*(1-1e-9) {
+			t.Errorf("%+v", s.Times)
+		}
+	})
+}
