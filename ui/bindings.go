@@ -99,6 +99,7 @@ const (
 	onHolders
 	onLift
 	onJobForm
+	onNames
 	onList
 	onCompare
 	onOffer
@@ -258,6 +259,13 @@ var bindings = []binding{
 	{onJobForm, nothing, nil, "↑↓", "up down", "field", ""},
 	{onJobForm, nothing, nil, "←→", "left right", "in it", ""},
 	{onJobForm, choose, []string{"enter", "ctrl+s"}, "Enter", "", "take it", "take the job as typed; where something is wrong, go there"},
+	{onNames, up, []string{"up"}, "↑", "up", "", "the name before, and out of the list"},
+	{onNames, down, []string{"down"}, "↓", "down", "", "the next name; behind the last, the next field"},
+	{onNames, nothing, nil, "↑↓", "up down", "name", ""},
+	{onNames, choose, []string{"enter"}, "Enter", "", "take it", "take the picked name, and go on to the next field (also Tab)"},
+	{onNames, nextPane, []string{"tab"}, "Tab", "", "", ""},
+	{onNames, lastPane, []string{"shift+tab"}, "Shift-Tab", "", "", "the field before"},
+	{onNames, back, []string{"esc"}, "Esc", "", "none of these", "out of the list, what was typed stays"},
 	{onJobForm, back, []string{"esc"}, "Esc", "", "put away", "put the form away; what was typed is kept"},
 
 	{onCompare | onOffer, nothing, nil, "↑↓", "up down", "job", ""},
@@ -297,8 +305,8 @@ var bindings = []binding{
 
 	{panes | onSmall | onCautions | onWalk, help, []string{"?"}, "?", "", "help", "this page"},
 	{panes | onSmall | onCautions | onWalk, quit, []string{"q"}, "q", "", "quit", "leave; asks first when the order was changed"},
-	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onList | onCompare | onOffer | onMark | onPrompt, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
-	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onList | onCompare | onOffer | onMark | onPrompt, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
+	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onNames | onList | onCompare | onOffer | onMark | onPrompt, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
+	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onNames | onList | onCompare | onOffer | onMark | onPrompt, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
 }
 
 // actionOf is what a key asks for in a scope.

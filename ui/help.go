@@ -35,6 +35,7 @@ var chapters = []struct {
 	{"Settings", onSettings},
 	{"A lifted job", onLift},
 	{"The form of a job", onJobForm},
+	{"Its list of materials", onNames},
 	{"Two orders", onCompare | onOffer},
 	{"Lists to choose from", onList},
 	{"The walk through a changeover", onWalk},

@@ -22,6 +22,7 @@ type jobForm struct {
 	began  shop.Typed // as it was when the form was opened
 	on     int        // the field that is typed into
 	caret  int        // in runes
+	list   nameList   // below the material's field
 
 	read     plan.Job
 	problems []shop.FieldProblem
@@ -41,8 +42,15 @@ var fieldChoices = map[string][]string{
 	"state":   {"waiting", "running", "done", "aside"},
 }
 
-func (f *jobForm) Help() scope      { return onJobForm }
-func (f *jobForm) Fits(s size) bool { return s.w >= 60 && s.h >= 12 }
+// Help is where the keys work: in the form, or in its list of names.
+func (f *jobForm) Help() scope {
+	if f.list.at >= 0 {
+		return onNames
+	}
+	return onJobForm
+}
+
+func (f *jobForm) Fits(s size) bool { return s.w >= 40 && s.h >= 12 }
 
 // openForm opens a form for an edit, a copy, or a new job. One that was put away
 // unfinished comes back as it was.
@@ -70,7 +78,7 @@ func (m *model) openForm(a action) {
 		return
 	}
 	f.began = maps.Clone(f.typed)
-	f.caret = len([]rune(f.value()))
+	f.to(0)
 	f.check(m)
 	m.over = f
 }
@@ -140,7 +148,8 @@ func (f *jobForm) wrong() int {
 
 // Type takes keys as text.
 func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
-	text, at := []rune(f.value()), f.caret
+	was := f.value()
+	text, at := []rune(was), f.caret
 	words := fieldChoices[f.key()]
 	switch name := msg.String(); {
 	case msg.Alt:
@@ -170,6 +179,9 @@ func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
 	case name == "backspace" || name == "delete":
 	default:
 		return false
+	}
+	if f.naming() && f.value() != was {
+		f.narrow(m)
 	}
 	f.check(m)
 	return true
@@ -202,6 +214,9 @@ func (f *jobForm) jump(words []string, letters []rune) {
 
 // HandleKey goes from field to field, takes the job, or puts the form away.
 func (f *jobForm) HandleKey(a action, m *model) tea.Cmd {
+	if f.list.handle(a, f, m) {
+		return nil
+	}
 	to := f.on
 	switch a {
 	case up, lastPane:
@@ -215,10 +230,16 @@ func (f *jobForm) HandleKey(a action, m *model) tea.Cmd {
 		f.putAway(m)
 		return nil
 	}
-	n := len(f.keys)
-	f.on = (to + n) % n
-	f.caret = len([]rune(f.value()))
+	f.to(to)
 	return nil
+}
+
+// to goes to a field, the first behind the last.
+func (f *jobForm) to(field int) {
+	n := len(f.keys)
+	f.on = (field + n) % n
+	f.caret = len([]rune(f.value()))
+	f.list.at = -1
 }
 
 // putAway closes the form; what was typed is kept for the next time.
@@ -242,8 +263,7 @@ func sameTyped(a, b shop.Typed) bool {
 // take puts the job into the day, if nothing but the beam is against it.
 func (f *jobForm) take(m *model) {
 	if wrong := f.wrong(); wrong >= 0 {
-		f.on = wrong
-		f.caret = len([]rune(f.value()))
+		f.to(wrong)
 		m.say("not yet: %s", f.said(f.on))
 		return
 	}

@@ -14,16 +14,10 @@ const formLabel = 14
 // comes to.
 func (f *jobForm) View(m *model) []line {
 	s := m.pageSize()
-	var body []line
 	foot := f.comesTo(m, s.w)
+	foot = foot[:min(len(foot), max(s.h/3, 1))]
 	room := max(s.h-1-len(foot), 1)
-	from := window(f.on, len(f.keys), room)
-	for i := from; i < min(from+room, len(f.keys)); i++ {
-		body = append(body, f.field(m, i, s.w))
-	}
-	for len(body) < room {
-		body = append(body, m.line())
-	}
+	body := f.fields(m, size{s.w, room})
 	name := "Add a job"
 	if f.job != nil {
 		name = "Edit " + m.safe(f.job.ID)
@@ -31,8 +25,35 @@ func (f *jobForm) View(m *model) []line {
 		name = "Add a copy of " + m.safe(f.stem)
 	}
 	title := m.line()
-	title.add(faint, fmt.Sprintf("lengths in %s unless said otherwise", m.shop.DayUnit()))
-	return m.page(name, title, append(body, foot...), onJobForm)
+	if f.naming() {
+		title.add(faint, f.list.count(m, f))
+	} else {
+		title.add(faint, fmt.Sprintf("lengths in %s unless said otherwise", m.shop.DayUnit()))
+	}
+	return m.page(name, title, append(body, foot...), f.Help())
+}
+
+// fields are the fields' lines around the one that is typed into, below that one the
+// list of names where it has one.
+func (f *jobForm) fields(m *model, s size) (out []line) {
+	at := f.on
+	for i := range f.keys {
+		out = append(out, f.field(m, i, s.w))
+		if i == f.on && f.naming() {
+			names := f.list.lines(m, f, size{s.w, max(s.h-2, 1)})
+			out = append(out, names...)
+			at += len(names) / 2
+		}
+	}
+	from := window(at, len(out), s.h)
+	if f.naming() {
+		from = min(from, f.on)
+	}
+	out = out[from:min(from+s.h, len(out))]
+	for len(out) < s.h {
+		out = append(out, m.line())
+	}
+	return out
 }
 
 // field is one field's line.
@@ -100,6 +121,10 @@ func (f *jobForm) input(m *model, l *line, i, w int) {
 	case words != nil:
 		if text == "" {
 			text = words[0]
+		}
+		if cells(strings.Join(words, "    "))+2 > w {
+			l.add(pick(i == f.on, strong), "("+text+")")
+			return
 		}
 		for _, word := range words {
 			if word == text {

@@ -121,3 +121,104 @@ func TestFormChoicesAndPaste(t *testing.T) {
 	s.fits()
 	golden(t, "80x24_form_ascii", s.View())
 }
+
+// In the material's field the names that match are listed as one types; the arrows
+// pick one, Enter and Tab take it and go on, Esc leaves what was typed.
+func TestFormListsMaterials(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
+	all := len(s.shop.Materials.Names())
+	s.press("a").to("material")
+	f := s.over.(*jobForm)
+	if got := f.matches(s.model); len(got) != all || f.list.at != -1 {
+		t.Fatalf("nothing typed: %d of %d names, %d picked", len(got), all, f.list.at)
+	}
+	golden(t, "80x24_form_materials_ascii", s.types("tape").View())
+	s.fits()
+	for _, name := range f.matches(s.model) {
+		if !strings.Contains(name, "tape") {
+			t.Errorf("%q is listed for tape", name)
+		}
+	}
+	if len(f.problems) == 0 || !strings.Contains(s.View(), "is no material") {
+		t.Error("what is typed so far isn't checked")
+	}
+	second := f.matches(s.model)[1]
+	s.press("down", "enter")
+	if s.over != f || f.typed["material"] != second || f.key() != "web" {
+		t.Fatalf("took %q, now at %s; want %q and the next field", f.typed["material"], f.key(), second)
+	}
+	s.press("up", "down") // a known name is passed by
+	if f.key() != "web" {
+		t.Errorf("passing by ends at %s", f.key())
+	}
+	s.press("up", "ctrl+u").types("CREPE pap")
+	if got := f.matches(s.model); len(got) != 1 || got[0] != "Crepe paper 140" {
+		t.Fatalf("%q matches %v", f.value(), got)
+	}
+	if s.press("esc"); s.over != f || f.value() != "CREPE pap" || f.list.at != -1 {
+		t.Errorf("Esc leaves %q, %d picked", f.value(), f.list.at)
+	}
+	s.press("down", "tab")
+	if f.typed["material"] != "Crepe paper 140" || f.key() != "web" {
+		t.Errorf("took %q, now at %s", f.typed["material"], f.key())
+	}
+	s.press("up", "ctrl+u").types("zzz")
+	if s.press("enter"); s.over == nil || !strings.Contains(s.View(), "no material has all of these words") {
+		t.Errorf("a name that is none:\n%s", s.View())
+	}
+	s.press("down")
+	if f.key() != "web" {
+		t.Errorf("without names, down goes to %s", f.key())
+	}
+}
+
+// Names that begin with what is typed come first, the shop's own before the built-in.
+func TestFormOrdersMaterials(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
+	s.press("a").to("material")
+	f := s.over.(*jobForm)
+	s.types("p")
+	names, own := f.matches(s.model), len(s.shop.Materials)
+	order := s.shop.Materials.Names()
+	place := func(name string) int {
+		n := slices.Index(order, name)
+		if !strings.HasPrefix(strings.ToLower(name), "p") {
+			n += len(order)
+		}
+		return n
+	}
+	if !slices.IsSortedFunc(names, func(a, b string) int { return place(a) - place(b) }) {
+		t.Errorf("listed as %v", names)
+	}
+	if !slices.Contains(order[:own], names[0]) {
+		t.Errorf("%q comes first, and isn't the shop's own", names[0])
+	}
+}
+
+// A form opened on a large screen can be worked in at 40x12: the field, what is wrong
+// and the list are all in sight.
+func TestFormOnASmallScreen(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s.press("e")
+	f := s.over.(*jobForm)
+	s.send(tea.WindowSizeMsg{Width: 40, Height: 12})
+	for range f.keys {
+		if s.fits(); !strings.Contains(s.View(), s.cursor) {
+			t.Errorf("the field %s isn't in sight:\n%s", f.key(), s.View())
+		}
+		s.press("down")
+	}
+	s.to("material").press("ctrl+u").types("film")
+	s.press("down")
+	golden(t, "40x12_form_materials", s.View())
+	if s.fits(); !strings.Contains(s.View(), f.matches(s.model)[1]) {
+		t.Errorf("the picked name isn't in sight:\n%s", s.View())
+	}
+	if s.press("enter"); f.typed["material"] != "Splicing film, silicone" && f.typed["material"] != "PP film 40" {
+		t.Errorf("took %q", f.typed["material"])
+	}
+	s.to("state")
+	if !strings.Contains(s.View(), "(waiting)") {
+		t.Errorf("the state isn't in sight:\n%s", s.View())
+	}
+}
