@@ -93,11 +93,8 @@ func (b *Beam) FloorOfOrder(start []Length, jobs []*Job) *Floor {
 		return nil
 	}
 	n := b.needsOf(jobs)
-	return b.floorOfOrder(start, n, b.distances(start, jobs, n))
-}
-
-func (b *Beam) floorOfOrder(start []Length, n []needs, apart [][]int) *Floor {
 	whole := b.keeping(start, n)
+	apart := b.distances(start, jobs, n)
 	least := make([]int, len(n)+1) // moves up to each job, counted from 1
 	for v := range n {
 		least[v+1] = apart[len(n)][v]
@@ -116,15 +113,10 @@ func (b *Beam) FloorOfAnyOrder(start []Length, jobs []*Job) *Floor {
 		return nil
 	}
 	n := b.needsOf(jobs)
-	free := rules{after: make([][]int, len(n)), none: true}
-	for range n {
-		free.turn = append(free.turn, -1)
-	}
-	return b.floorOfAnyOrder(start, n, b.distances(start, jobs, n), &free)
+	return b.floorOfAnyOrder(start, n, b.distances(start, jobs, n))
 }
 
-// floorOfAnyOrder is FloorOfAnyOrder for the orders that keep the rules, or some more.
-func (b *Beam) floorOfAnyOrder(start []Length, n []needs, apart [][]int, r *rules) *Floor {
+func (b *Beam) floorOfAnyOrder(start []Length, n []needs, apart [][]int) *Floor {
 	places := map[Length]bool{}
 	for i := range n {
 		for _, c := range n[i].fixed {
@@ -133,7 +125,7 @@ func (b *Beam) floorOfAnyOrder(start []Length, n []needs, apart [][]int, r *rule
 			}
 		}
 	}
-	return largest(Floor{len(places), ByDistinct}, Floor{longestWay(apart, r), ByOrders})
+	return largest(Floor{len(places), ByDistinct}, Floor{longestWay(apart), ByOrders})
 }
 
 // largest is the largest of the bounds, the first of equal ones, nil if none is

@@ -1,6 +1,10 @@
 package sheet
 
-import "bide/plan"
+import (
+	"slices"
+
+	"bide/plan"
+)
 
 // swap names the holders whose blades matter at one changeover.
 type swap struct {
@@ -28,6 +32,16 @@ func swaps(d *plan.DayPlan) []swap {
 			blades[i] = wanted
 		}
 	}
+	return out
+}
+
+// moved lists the holders that a changeover moves, ascending.
+func moved(c *plan.Changeover) []int {
+	out := make([]int, len(c.Moves))
+	for i, m := range c.Moves {
+		out[i] = m.Holder
+	}
+	slices.Sort(out)
 	return out
 }
 

@@ -3,20 +3,34 @@ package shop
 import (
 	"encoding/json"
 	"fmt"
+	"strings"
 	"time"
 
 	"bide/plan"
 )
 
-// The kinds of events that bide records.
+// The kinds of events that bide records. What was told by mistake stays in the record;
+// an event of the kind un... with the same fields says that it was.
 const (
-	EventMoved     = "moved"     // Holder went From To, for Job
-	EventUnmoved   = "unmoved"   // that Holder went From To, for Job, was told by mistake
-	EventFound     = "found"     // Holder, taken to stand at From, was found at To
-	EventCondition = "condition" // Holder came into Condition, for Reason
-	EventJob       = "job"       // Job came into State; done, it ran Metres
-	EventSequence  = "sequence"  // the jobs were put into the order Order
+	EventMoved       = "moved"     // Holder went From To, for Job
+	EventFound       = "found"     // Holder, taken to stand at From, was found at To
+	EventCondition   = "condition" // Holder came into Condition, for Reason
+	EventJob         = "job"       // Job came into State; done, it ran Metres
+	EventSequence    = "sequence"  // the jobs were put into the order Order
+	EventUnmoved     = taken + EventMoved
+	EventUnfound     = taken + EventFound
+	EventUncondition = taken + EventCondition
+	EventUnjob       = taken + EventJob
 )
+
+// taken begins the kind of an event that takes another one back.
+const taken = "un"
+
+// TakenBack is the event, told at that time, that takes this one back.
+func (e Event) TakenBack(at time.Time) Event {
+	e.Time, e.Kind = at, taken+e.Kind
+	return e
+}
 
 // Event is one thing done at the beam. Which fields it has follows from its kind;
 // of a kind that isn't known, those that are known by name.
@@ -24,7 +38,7 @@ type Event struct {
 	Time      time.Time // by the clock on the wall
 	Kind      string
 	Holder    int         // from 1; 0 is none
-	From, To  plan.Length // places of moved, unmoved and found
+	From, To  plan.Length // places of moved and found, and of what takes them back
 	Condition plan.Condition
 	Reason    string
 	Job       string // id
@@ -55,8 +69,8 @@ func (e Event) MarshalJSON() ([]byte, error) {
 		Time: tomlTime(e.Time), Kind: e.Kind, Holder: e.Holder,
 		Reason: e.Reason, Job: e.Job, Metres: e.Metres, Order: e.Order,
 	}
-	switch e.Kind {
-	case EventMoved, EventUnmoved, EventFound:
+	switch strings.TrimPrefix(e.Kind, taken) {
+	case EventMoved, EventFound:
 		from, to := json.Number(e.From.MM()), json.Number(e.To.MM())
 		line.From, line.To = &from, &to
 	case EventCondition:
@@ -98,10 +112,10 @@ func (e *Event) UnmarshalJSON(text []byte) (err error) {
 	condition, known := indexOf(conditions(), line.Condition)
 	state, knownState := indexOf(stateWords, line.State)
 	e.Condition, e.State = plan.Condition(condition), plan.State(state)
-	switch {
-	case e.Kind == EventCondition && !known:
+	switch kind := strings.TrimPrefix(e.Kind, taken); {
+	case kind == EventCondition && !known:
 		return fmt.Errorf("condition %s", quoted(line.Condition))
-	case e.Kind == EventJob && !knownState:
+	case kind == EventJob && !knownState:
 		return fmt.Errorf("state %s", quoted(line.State))
 	}
 	return nil

@@ -25,6 +25,9 @@ var someEvents = []Event{
 	{Time: noon, Kind: EventCondition, Holder: 3, Condition: plan.Good},
 	{Time: noon, Kind: EventJob, Job: "D-101", State: plan.Done, Metres: 3200.5},
 	{Time: noon, Kind: EventJob, Job: "D-102"},
+	Event{Kind: EventFound, Holder: 3, From: 1, To: 0}.TakenBack(noon),
+	Event{Kind: EventCondition, Holder: 3, Condition: plan.NoCut, Reason: "hiss"}.TakenBack(noon),
+	Event{Kind: EventJob, Job: "D-102", State: plan.Running}.TakenBack(noon),
 	{Time: noon, Kind: EventSequence, Order: []string{"D-102", "D-101"}},
 	{Time: noon, Kind: "oiled", Holder: 2, Reason: "monthly"},
 }
@@ -51,6 +54,15 @@ func record(t *testing.T, dir string, all ...Event) {
 	}
 	if err := r.Close(); err != nil {
 		t.Error(err)
+	}
+}
+
+// TestTakenBack: what takes an event back is the event with its kind's name changed.
+func TestTakenBack(t *testing.T) {
+	for kind, want := range map[string]string{EventMoved: EventUnmoved, EventFound: EventUnfound, EventCondition: EventUncondition, EventJob: EventUnjob} {
+		if got := (Event{Kind: kind, Holder: 7}).TakenBack(noon); got.Kind != want || got.Holder != 7 || got.Time != noon {
+			t.Errorf("%s is taken back by %+v, want kind %s", kind, got, want)
+		}
 	}
 }
 
@@ -194,7 +206,11 @@ func TestSummary(t *testing.T) {
 		{Time: noon, Kind: EventCondition, Holder: 2, Condition: plan.Stuck},
 		{Time: noon, Kind: EventCondition, Holder: 2, Condition: plan.Good},
 		{Time: noon, Kind: EventCondition, Holder: 2, Condition: plan.Out},
-		{Time: noon, Kind: EventFound, Holder: 3}, {Time: noon, Kind: "oiled", Holder: 3},
+		{Time: noon, Kind: EventCondition, Holder: 2, Condition: plan.NoCut},
+		{Time: noon, Kind: EventUncondition, Holder: 2, Condition: plan.NoCut},
+		{Time: noon, Kind: EventUncondition, Holder: 3, Condition: plan.Stuck},
+		{Time: noon, Kind: EventFound, Holder: 3}, {Time: noon, Kind: EventFound, Holder: 3},
+		{Time: noon, Kind: EventUnfound, Holder: 3}, {Time: noon, Kind: "oiled", Holder: 3},
 		{Time: noon, Kind: EventMoved, Holder: 4}, {Time: noon, Kind: EventMoved},
 	} {
 		s.Add(e)

@@ -20,6 +20,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"slices"
 	"sync"
 
 	"bide/material"
@@ -40,7 +41,6 @@ type Shop struct {
 	Unit      plan.Unit // of beam.toml: what people are shown
 	Beam      *plan.Beam
 	Anvil     *Anvil // nil when beam.toml has none
-	Line      Line
 	Day       *plan.Day
 	Standing  *plan.Standing
 	Materials material.Table // the shop's own
@@ -55,6 +55,7 @@ type Shop struct {
 	// be saved.
 	Dir string
 
+	noted    []string  // the notes on the files but standing.toml
 	dayUnit  plan.Unit // of day.toml
 	dayLines map[string]int
 
@@ -96,9 +97,31 @@ func Read(fsys fs.FS) (*Shop, Problems) {
 	if len(r.problems) > 0 {
 		return nil, r.problems.sorted()
 	}
-	s.Notes = append(r.notes, standingNotes(s.Standing)...)
-	s.Notes = append(s.Notes, s.Marks.notes(s.Conditions)...)
+	s.noted = r.notes
+	s.Notes = s.notesOn(s.Standing, s.Marks)
 	return s, nil
+}
+
+// NotesOn are the shop's notes when this stands, so marked, instead of what was read.
+func (s *Shop) NotesOn(now *plan.Standing, marks Marks) []string {
+	if now == s.Standing {
+		return s.Notes
+	}
+	return s.notesOn(now, marks)
+}
+
+func (s *Shop) notesOn(now *plan.Standing, marks Marks) []string {
+	return slices.Concat(s.noted, standingNotes(now), marks.notes(s.Conditions))
+}
+
+// Stands takes over what stands, with its marks, from the same shop read again; all
+// else stays as it was read here.
+func (s *Shop) Stands(again *Shop) {
+	s.saving.Lock()
+	defer s.saving.Unlock()
+	s.Standing, s.Marks, s.standingText = again.Standing, again.Marks, again.standingText
+	s.Beam = s.Marked(s.Marks)
+	s.Notes = s.notesOn(s.Standing, s.Marks)
 }
 
 // reader reads the files one after the other.
@@ -122,8 +145,8 @@ func (r *reader) beam(s *Shop) {
 	if root == nil {
 		return
 	}
-	b, anvil, line := readBeam(d, root)
-	s.Unit, s.Anvil, s.Line = d.unit, anvil, line
+	b, anvil := readBeam(d, root)
+	s.Unit, s.Anvil = d.unit, anvil
 	if d.failed == 0 {
 		s.Beam, s.Conditions = b, b.Holders
 	}

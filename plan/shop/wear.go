@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"strings"
 	"time"
 
 	"bide/plan"
@@ -35,29 +36,30 @@ func (s *Summary) Add(e Event) {
 	if e.Holder < 1 || e.Holder > len(s.Holders) {
 		return
 	}
-	w := &s.Holders[e.Holder-1]
-	switch e.Kind {
+	w, by := &s.Holders[e.Holder-1], 1
+	kind, undone := strings.CutPrefix(e.Kind, taken)
+	if undone {
+		by = -1
+	}
+	count := func(n *int) { *n = max(*n+by, 0) }
+	switch kind {
 	case EventMoved:
-		w.Moves++
-		w.Travel += max(e.To-e.From, e.From-e.To)
-		w.Last = e.Time
-		if !e.Time.Before(s.since) {
-			w.Recent++
+		count(&w.Moves)
+		w.Travel = max(w.Travel+plan.Length(by)*max(e.To-e.From, e.From-e.To), 0)
+		if !undone {
+			w.Last = e.Time
 		}
-	case EventUnmoved:
-		w.Moves = max(w.Moves-1, 0)
-		w.Travel = max(w.Travel-max(e.To-e.From, e.From-e.To), 0)
 		if !e.Time.Before(s.since) {
-			w.Recent = max(w.Recent-1, 0)
+			count(&w.Recent)
 		}
 	case EventFound:
-		w.Found++
+		count(&w.Found)
 	case EventCondition:
 		switch e.Condition {
 		case plan.Stuck:
-			w.Jams++
+			count(&w.Jams)
 		case plan.NoCut, plan.Out:
-			w.Faults++
+			count(&w.Faults)
 		}
 	}
 }
