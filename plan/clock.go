@@ -131,16 +131,20 @@ func (d *Drive) typical() time.Duration {
 // clock sets when the step's job is set up, runs and ends, and how late that is.
 func (s *Step) clock() {
 	s.RunStart = s.SetupStart.Add(s.Setup.Total())
-	s.RunEnd = s.RunStart.Add(s.Job.run())
+	s.RunEnd = s.RunStart.Add(s.Job.RunTime())
 	s.Late = 0
 	if !s.Job.Due.IsZero() {
 		s.Late = max(s.RunEnd.Sub(s.Job.Due), 0)
 	}
 }
 
-// run is how long a job runs at its speed, ramps left out. To the microsecond.
-func (j *Job) run() time.Duration {
-	if j.Speed <= 0 {
+// RunTime is how long a job runs: what it takes with ramps where that is known, else its
+// length over its speed. To the microsecond.
+func (j *Job) RunTime() time.Duration {
+	switch {
+	case j.Takes > 0:
+		return j.Takes
+	case j.Speed <= 0:
 		return 0
 	}
 	return time.Duration(math.Round(j.Metres/j.Speed*60e6)) * time.Microsecond

@@ -93,8 +93,11 @@ func (b *Beam) FloorOfOrder(start []Length, jobs []*Job) *Floor {
 		return nil
 	}
 	n := b.needsOf(jobs)
+	return b.floorOfOrder(start, n, b.distances(start, jobs, n))
+}
+
+func (b *Beam) floorOfOrder(start []Length, n []needs, apart [][]int) *Floor {
 	whole := b.keeping(start, n)
-	apart := b.distances(start, jobs, n)
 	least := make([]int, len(n)+1) // moves up to each job, counted from 1
 	for v := range n {
 		least[v+1] = apart[len(n)][v]
@@ -113,10 +116,15 @@ func (b *Beam) FloorOfAnyOrder(start []Length, jobs []*Job) *Floor {
 		return nil
 	}
 	n := b.needsOf(jobs)
-	return b.floorOfAnyOrder(start, n, b.distances(start, jobs, n))
+	free := rules{after: make([][]int, len(n)), none: true}
+	for range n {
+		free.turn = append(free.turn, -1)
+	}
+	return b.floorOfAnyOrder(start, n, b.distances(start, jobs, n), &free)
 }
 
-func (b *Beam) floorOfAnyOrder(start []Length, n []needs, apart [][]int) *Floor {
+// floorOfAnyOrder is FloorOfAnyOrder for the orders that keep the rules, or some more.
+func (b *Beam) floorOfAnyOrder(start []Length, n []needs, apart [][]int, r *rules) *Floor {
 	places := map[Length]bool{}
 	for i := range n {
 		for _, c := range n[i].fixed {
@@ -125,7 +133,7 @@ func (b *Beam) floorOfAnyOrder(start []Length, n []needs, apart [][]int) *Floor 
 			}
 		}
 	}
-	return largest(Floor{len(places), ByDistinct}, Floor{longestWay(apart), ByOrders})
+	return largest(Floor{len(places), ByDistinct}, Floor{longestWay(apart, r), ByOrders})
 }
 
 // largest is the largest of the bounds, the first of equal ones, nil if none is

@@ -48,6 +48,13 @@ type Blade struct {
 // Known reports whether the blade has been described.
 func (b Blade) Known() bool { return b != Blade{} }
 
+// Roll is what is asked of a finished roll, as far as the file says: 0 is unknown. No
+// plan depends on it.
+type Roll struct {
+	Core, Diameter Length  // outside of its core, and of the roll
+	Metres         float64 // on it
+}
+
 // Job is one order of the day.
 type Job struct {
 	ID       string
@@ -59,6 +66,8 @@ type Job struct {
 	Arrange  Arrange
 	Metres   float64 // to run
 	Speed    float64 // m/min
+	Roll     Roll
+	Takes    time.Duration // the run, with the line's ramps; 0 is length over speed
 	Due      time.Time
 	After    []string // ids of jobs that come before
 	State    State

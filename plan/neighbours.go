@@ -11,11 +11,14 @@ import "slices"
 // neighbour makes one kind of neighbour.
 type neighbour func(k *seeker, next *tour, a, b int) (from, alike int, ok bool)
 
-// neighbours are drawn from evenly; what stands here twice is drawn twice as often.
+// neighbours are drawn from evenly; what stands here twice is drawn twice as often. The
+// last of them leave the order alone.
 var neighbours = [...]neighbour{
 	(*seeker).exchange, (*seeker).exchange, (*seeker).moveJob, (*seeker).moveJob, (*seeker).moveRun, (*seeker).moveRun,
 	(*seeker).turnRound, (*seeker).slideRun, (*seeker).slideRun, (*seeker).relay, (*seeker).relay, (*seeker).relay,
 }
+
+const reordering = 7 // neighbours that change the order
 
 // propose makes next a neighbour of now; ok is false when it breaks a rule or is
 // none.
@@ -24,7 +27,11 @@ func (k *seeker) propose(now, next *tour) (from, alike int, ok bool) {
 	a, b := k.chance.IntN(n), k.chance.IntN(n)
 	next.take(now)
 	k.still()
-	from, alike, ok = neighbours[k.chance.IntN(len(neighbours))](k, next, a, b)
+	among := neighbours[:]
+	if k.inOrder {
+		among = neighbours[reordering:]
+	}
+	from, alike, ok = among[k.chance.IntN(len(among))](k, next, a, b)
 	return from, alike, ok && k.rules.kept(next.order)
 }
 

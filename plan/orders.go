@@ -11,8 +11,9 @@ const mostOnWay = 11
 // different ones; so each set of jobs bounds it by the shortest way from the start
 // through all of them. The set is grown job by job, and then changed one job at a
 // time as long as that helps: any set is a bound.
-func longestWay(apart [][]int) int {
+func longestWay(apart [][]int, r *rules) int {
 	var set []int
+	before := r.precedence()
 	best, n := 0, len(apart)-1
 	for most := set; len(most) < min(n, mostOnWay); {
 		next, way := -1, -1
@@ -20,7 +21,7 @@ func longestWay(apart [][]int) int {
 			if slices.Contains(most, j) {
 				continue
 			}
-			if w := shortestWay(apart, append(slices.Clone(most), j)); w > way {
+			if w := shortestWay(apart, before, append(slices.Clone(most), j)); w > way {
 				next, way = j, w
 			}
 		}
@@ -33,7 +34,7 @@ func longestWay(apart [][]int) int {
 		for i := 0; i < len(set) && !again; i++ {
 			for j := -1; j < n && !again; j++ {
 				other := swapped(set, i, j)
-				if w := shortestWay(apart, other); w > best {
+				if w := shortestWay(apart, before, other); w > best {
 					best, set, again = w, other, true
 				}
 			}
@@ -54,10 +55,11 @@ func swapped(set []int, i, j int) []int {
 }
 
 // shortestWay is the length of the shortest way from the start, the last row of
-// distances, through all jobs of a set in any order (Held & Karp 1962, Journal of the
+// distances, through all jobs of a set in any order that has before[i][j] kept: i before
+// j (Held & Karp 1962, Journal of the
 // Society for Industrial and Applied Mathematics 10:196, doi:10.1137/0110015; Bellman
 // 1962, Journal of the ACM 9:61, doi:10.1145/321105.321111). O(2^m m^2) for m jobs.
-func shortestWay(apart [][]int, jobs []int) int {
+func shortestWay(apart [][]int, before [][]bool, jobs []int) int {
 	m := len(jobs)
 	if m == 0 {
 		return 0
@@ -67,18 +69,29 @@ func shortestWay(apart [][]int, jobs []int) int {
 	for i := range ways {
 		ways[i] = far
 	}
+	first := make([]int, m) // of each job, those of the set that come before it
 	for i, j := range jobs {
-		ways[m<<i+i] = apart[len(apart)-1][j]
+		for u, other := range jobs {
+			if before[other][j] {
+				first[i] |= 1 << u
+			}
+		}
+		if first[i] == 0 {
+			ways[m<<i+i] = apart[len(apart)-1][j]
+		}
 	}
 	for done := 1; done < 1<<m; done++ {
 		for last, way := range ways[m*done : m*done+m] {
 			for next := range m {
-				if way < far && done&(1<<next) == 0 {
+				if way < far && done&(1<<next) == 0 && first[next]&^done == 0 {
 					to := &ways[m*(done|1<<next)+next]
 					*to = min(*to, way+apart[jobs[last]][jobs[next]])
 				}
 			}
 		}
 	}
-	return slices.Min(ways[len(ways)-m:])
+	if way := slices.Min(ways[len(ways)-m:]); way < far {
+		return way
+	}
+	return 0 // no order keeps the rules
 }

@@ -73,6 +73,50 @@ func (r *rules) fix(jobs []*Job, done int) {
 	}
 }
 
+// precedence tells of each two jobs whether the one comes before the other in every
+// order that keeps the rules: because the other comes after it, directly or not, or
+// has a later turn.
+func (r *rules) precedence() [][]bool {
+	n := len(r.turn)
+	before := make([][]bool, n)
+	for i := range before {
+		before[i] = make([]bool, n)
+	}
+	for j := range n {
+		for _, i := range r.after[j] {
+			before[i][j] = true
+		}
+		for i := range n {
+			if i != j && r.turn[j] >= 0 && (r.turn[i] >= 0 && r.turn[i] < r.turn[j] || r.turn[i] < 0 && r.turn[j] == n-1) {
+				before[i][j] = true
+			}
+			if i != j && r.turn[j] == 0 {
+				before[j][i] = true
+			}
+		}
+	}
+	for k := range n {
+		for i := range n {
+			for j := range n {
+				before[i][j] = before[i][j] || before[i][k] && before[k][j]
+			}
+		}
+	}
+	return before
+}
+
+// only is the order of the jobs where each of them has a fixed turn of its own.
+func (r *rules) only() (order []int, one bool) {
+	order = make([]int, len(r.turn))
+	for j, turn := range r.turn {
+		if turn < 0 || turn >= len(order) {
+			return nil, false
+		}
+		order[turn] = j
+	}
+	return order, r.kept(order)
+}
+
 // kept reports whether the order keeps the rules.
 func (r *rules) kept(order []int) bool {
 	if r.none {

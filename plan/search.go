@@ -43,16 +43,30 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 		e.Rounds = DefaultRounds(len(listed.Steps))
 	}
 	s := newSearch(b, start, d.Begins(start), listed, e)
+	s.floor = s.provenFloor()
 	plans := s.run(ctx)
-	best := s.better(append(s.fallback(listed), plans...)) // what gains nothing changes nothing
-	if best == nil {                                       // no order keeps the rules
+	before := s.fallback(listed)
+	best := s.better(append(before, plans...)) // what gains nothing changes nothing
+	if best == nil {                           // no order keeps the rules
 		listed.Floor = b.FloorOfOrder(start.At, s.jobs)
 		return listed, nil
+	}
+	if len(before) > 0 && !s.beats(best) { // the listed order may come to more when settled
+		best = s.better([]*DayPlan{Settle(ctx, listed, e.Aim), best})
 	}
 	best.Refused, best.Listed, best.Done = listed.Refused, listed.Listed, listed.Done
 	best.Floor = s.floor
 	best.Sequence, best.Aim, best.Rounds, best.Seed = SequenceBest, e.Aim, e.Rounds, e.Seed
 	return best, nil
+}
+
+// beats reports whether a day is proven better than any plan of the listed order.
+func (s *search) beats(d *DayPlan) bool {
+	if s.effort.Aim != AimMoves || d.Totals.Late > 0 || s.beam.InPlace > 0 {
+		return false
+	}
+	floor := s.beam.floorOfOrder(s.start.At, s.beam.needsOf(s.jobs), s.apart)
+	return floor != nil && d.Totals.Repositions < floor.Repositions
 }
 
 // search is one call of Search.
@@ -64,6 +78,7 @@ type search struct {
 	jobs   []*Job   // that can be run
 	rules  rules
 	common [][]int   // by two jobs: most cuts they can have in common
+	apart  [][]int   // by two jobs, and behind the last from the start: how far they are apart
 	least  [][]int64 // by two jobs: the least energy of the changeover between them
 	effort Effort
 	floor  *Floor // over all orders
@@ -84,6 +99,25 @@ func newSearch(b *Beam, start *Standing, clock time.Time, listed *DayPlan, e Eff
 	return s
 }
 
+// provenFloor is the floor over all orders that keep the rules, which may be a single
+// one.
+func (s *search) provenFloor() *Floor {
+	if s.beam.InPlace > 0 {
+		return nil
+	}
+	floor := s.beam.floorOfAnyOrder(s.start.At, s.beam.needsOf(s.jobs), s.apart, &s.rules)
+	if order, one := s.rules.only(); one {
+		jobs := make([]*Job, len(order))
+		for turn, j := range order {
+			jobs[turn] = s.jobs[j]
+		}
+		if f := s.beam.FloorOfOrder(s.start.At, jobs); f != nil && (floor == nil || f.Repositions > floor.Repositions) {
+			floor = f
+		}
+	}
+	return floor
+}
+
 // setting reports whether the beam is being set up for a job.
 func (s *search) setting(job int) bool {
 	return job < len(s.jobs) && s.start.Setting != nil && s.start.Setting.Job == s.jobs[job].ID
@@ -97,10 +131,7 @@ func (s *search) pinned(job int) bool {
 // compare works out what is known of each pair of jobs beforehand.
 func (s *search) compare() {
 	n := s.beam.needsOf(s.jobs)
-	far := s.beam.distances(s.start.At, s.jobs, n)
-	if s.beam.InPlace == 0 {
-		s.floor = s.beam.floorOfAnyOrder(s.start.At, n, far)
-	}
+	s.apart = s.beam.distances(s.start.At, s.jobs, n)
 	move := s.beam.Drive.typical()
 	for u := range n {
 		s.common, s.least = append(s.common, make([]int, len(n))), append(s.least, make([]int64, len(n)))
@@ -109,7 +140,7 @@ func (s *search) compare() {
 			before := s.jobs[u].left()
 			least := score{setup: s.beam.setupTime(&before, s.jobs[j], &Changeover{}).Total()}
 			if s.beam.InPlace == 0 {
-				least.repositions = far[u][j]
+				least.repositions = s.apart[u][j]
 			}
 			s.least[u][j] = least.energy(s.effort.Aim, move)
 		}
@@ -130,6 +161,7 @@ func (s *search) seeker(n int) *seeker {
 		rough:  newSketch(s.beam, s.start, s.jobs),
 		redo:   make([]bool, len(s.jobs)),
 	}
+	_, k.inOrder = s.rules.only()
 	for i, j := range s.jobs {
 		k.pinned = append(k.pinned, s.pinned(i))
 		k.begun = append(k.begun, nil)

@@ -23,6 +23,7 @@ type seeker struct {
 	timed   bool // setup time is needed to compare orders
 	due     bool // there are due times
 	blind   bool // later jobs are not looked at
+	inOrder bool // the order of jobs stays as it is
 	move    time.Duration
 	chance  *rand.Rand
 

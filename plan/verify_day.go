@@ -51,7 +51,7 @@ func (t *Totals) add(s *Step) {
 }
 
 // times: the setup begins when the job before has run, the run when it is set up;
-// it takes its metres at its speed; late is what it ends behind its due time.
+// it takes its metres at its speed, or what the job says; late is what it ends behind its due time.
 func (v *verifier) times(d *DayPlan, i int) {
 	s := &d.Steps[i]
 	if i > 0 {
@@ -64,6 +64,9 @@ func (v *verifier) times(d *DayPlan, i int) {
 	run := time.Duration(0)
 	if s.Job.Speed > 0 {
 		run = time.Duration(s.Job.Metres / s.Job.Speed * float64(time.Minute))
+	}
+	if s.Job.Takes > 0 {
+		run = s.Job.Takes
 	}
 	v.near("the run", s.RunEnd.Sub(s.RunStart), run, 1)
 	late := time.Duration(0)

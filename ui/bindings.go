@@ -70,6 +70,8 @@ const (
 	asFound
 	trouble
 	saveAgain
+	runEnded
+	runWaits
 	accept
 	filterRows
 	toggleMouse
@@ -109,6 +111,7 @@ const (
 	onMark
 	onPrompt
 	onSettings
+	onEnding
 	scopes // one beyond the last
 	onJobs = onDay | onTracks
 	panes  = onDay | onBeam | onMoves | onTracks | onHolders | onSettings
@@ -201,18 +204,21 @@ var bindings = []binding{
 
 	{onCautions, proceed, []string{"enter", " "}, "Enter", "", "read, go on", "the cautions are read: to the first move (also Space)"},
 	{onCautions, back, []string{"esc"}, "Esc", "", "leave", ""},
-	{onCautions, asFound, []string{"f"}, "f", "", "found elsewhere", ""},
+	{onCautions, asFound, []string{"f"}, "f", "", "elsewhere", ""},
 	{onWalk, tickMove, []string{"enter", " "}, "Enter", "", "made", "the move is made: it is saved, then ticked (also Space)"},
-	{onWalk, setUp, []string{"d"}, "d", "", "runs", "all moves are made: the job is set up and runs, the one before it is done"},
-	{onWalk, untickMove, []string{"u", "backspace"}, "u", "", "undo", "take back the last tick: that move was not made (also Backspace)"},
+	{onWalk, setUp, []string{"d"}, "d", "", "runs", "all moves are made: the job is set up and runs; u in the panes takes that back"},
+	{onWalk, untickMove, []string{"u", "backspace"}, "u", "", "undo", "take back what was told last on this walk, move by move: a tick, what was found, a mark (also Backspace)"},
 	{onWalk, back, []string{"esc"}, "Esc", "", "leave", "leave the walk; w goes on with it"},
-	{onWalk, asFound, []string{"f"}, "f", "", "found elsewhere", "a holder stands elsewhere: type where; the rest is planned again"},
+	{onWalk, asFound, []string{"f"}, "f", "", "elsewhere", "a holder stands elsewhere: type where; the rest is planned again"},
 	{onWalk, trouble, []string{"x"}, "x", "", "trouble", "a holder is stuck, without air or out of service: mark it; the rest is planned again"},
 	{onWalk, right, []string{"right", "down", "l", "j"}, "→", "right", "", "look at the move after; what isn't in its way can be made before (also ↓)"},
 	{onWalk, left, []string{"left", "up", "h", "k"}, "←", "left", "", "look at the move before (also ↑)"},
 	{onWalk, top, []string{"home", "g"}, "Home", "", "", "back to the next move"},
 	{onWalk, nothing, nil, "←→", "left right", "look", ""},
 	{onWalk, saveAgain, []string{"s"}, "s", "", "save again", "save what could not be saved"},
+	{onEnding, runEnded, []string{"y"}, "y", "", "it has", ""},
+	{onEnding, runWaits, []string{"z"}, "z", "", "set aside", ""},
+	{onEnding, back, []string{"esc"}, "Esc", "", "it runs still", ""},
 	{onForm, accept, []string{"enter"}, "Enter", "", "next", "take the field; after the last, all of it"},
 	{onForm, back, []string{"esc"}, "Esc", "", "drop", "drop what was typed"},
 	{onForm, nextPane, []string{"tab", "down"}, "Tab", "", "field", "the next field"},
@@ -303,10 +309,10 @@ var bindings = []binding{
 	{onQuestion, yes, []string{"y", "Y"}, "y", "", "quit", ""},
 	{onQuestion, nothing, nil, "any other key", "", "stay", ""},
 
-	{panes | onSmall | onCautions | onWalk, help, []string{"?"}, "?", "", "help", "this page"},
-	{panes | onSmall | onCautions | onWalk, quit, []string{"q"}, "q", "", "quit", "leave; asks first when the order was changed"},
-	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onNames | onList | onCompare | onOffer | onMark | onPrompt, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
-	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onForm | onLift | onJobForm | onNames | onList | onCompare | onOffer | onMark | onPrompt, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
+	{panes | onSmall | onCautions | onWalk | onEnding, help, []string{"?"}, "?", "", "help", "this page"},
+	{panes | onSmall | onCautions | onWalk | onEnding, quit, []string{"q"}, "q", "", "quit", "leave; asks first when the order was changed"},
+	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onEnding | onForm | onLift | onJobForm | onNames | onList | onCompare | onOffer | onMark | onPrompt, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
+	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onEnding | onForm | onLift | onJobForm | onNames | onList | onCompare | onOffer | onMark | onPrompt, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
 }
 
 // actionOf is what a key asks for in a scope.

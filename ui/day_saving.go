@@ -19,6 +19,15 @@ type daySaved struct {
 
 // saveDay saves the day as it is on the screen, in the background.
 func (m *model) saveDay() tea.Cmd {
+	if m.keep.asks {
+		return m.askAgain(func(f freed) tea.Cmd {
+			if f.lock == nil {
+				m.say("not saved: %s", f.barred)
+				return nil
+			}
+			return m.saveDay()
+		})
+	}
 	switch {
 	case m.keep.barred != "":
 		m.say("not saved: %s", m.keep.barred)

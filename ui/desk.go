@@ -27,10 +27,13 @@ type desk struct {
 	news    news
 	broken  map[*plan.Job]string // rules that the order breaks, by the job whose they are
 
-	keep    *keeper // writes down what happens at the beam
-	truth   truth   // what really stands there
-	saving  bool    // a deed is being written down
-	unsaved string  // why what happened last isn't; empty when it is
+	keep    *keeper      // writes down what happens at the beam
+	truth   truth        // what really stands there
+	claims  []*claim     // on walks, to be taken back
+	saving  bool         // a deed is being written down
+	unsaved string       // why what happened last isn't; empty when it is
+	owing   []shop.Event // told and not written down
+	freed   bool         // the right to write was just given
 
 	turn   int // of the picked job, from 0
 	move   int // picked in its changeover, from 0
@@ -46,6 +49,7 @@ type desk struct {
 // news is what just happened, told until the next key.
 type news struct {
 	text    string
+	brief   string       // the same where there is little room; may be empty
 	job     string       // id of the one that was changed
 	against *plan.Totals // of the day before it, where they were known
 	priced  bool         // what it costs is told, though no job was changed
@@ -61,21 +65,28 @@ func newDesk(s *shop.Shop, k *look) (*desk, error) {
 		return nil, errors.New("day.toml: there are no jobs")
 	}
 	d := &desk{look: k, shop: s, keep: newKeeper(s), truth: truth{s.Standing, s.Marks}}
+	d.openDay(s)
+	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)
+	d.settle()
+	return d, nil
+}
+
+// openDay takes the day as the shop has it, and as it is where the beam is half set up:
+// what ran then has ended, and the job that is set up comes first.
+func (d *desk) openDay(s *shop.Shop) {
 	var jobs []*plan.Job
 	for i := range s.Day.Jobs {
 		jobs = append(jobs, &s.Day.Jobs[i])
 	}
 	d.kept = newDraft(jobs)
-	if half := s.Standing.Setting; half != nil && d.kept.find(half.Job) != nil {
+	half := s.Standing.Setting
+	if half != nil && d.kept.find(half.Job) != nil {
 		d.kept = ended(d.kept, half.Job)
 	}
-	d.history.now = d.kept
-	if half := s.Standing.Setting; half != nil {
+	d.history = history[draft]{now: d.kept}
+	if half != nil {
 		d.history.now = d.kept.first(half.Job)
 	}
-	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)
-	d.settle()
-	return d, nil
 }
 
 // jobs is the present order.
@@ -171,7 +182,7 @@ func (d *desk) undo() {
 		d.say("there is nothing to undo")
 		return
 	case was.remark != nil:
-		d.todo = d.report(was.remark.number, was.remark.was)
+		d.todo = d.unreport(was.remark)
 		return
 	}
 	d.show(was, "undone: "+was.did, "undone: back to")
@@ -187,7 +198,7 @@ func (d *desk) redo() {
 		return
 	}
 	if r := d.history.now.remark; r != nil {
-		d.todo = d.report(r.number, r.is)
+		d.todo = d.report(r.number, r.is, "done again: ")
 		return
 	}
 	d.show(d.history.now, "done again: "+d.history.now.did, "done again: moved to")

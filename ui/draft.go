@@ -15,6 +15,7 @@ type draft struct {
 	about  string      // id of the job that was changed to have it so; empty when a search did
 	did    string      // what was done, for the news; empty when the job was moved
 	remark *remark     // the holder marked to have it so; nil for other changes
+	ran    *claim      // the end of a walk that had it so; nil for other changes
 }
 
 // newDraft is a draft of these jobs.

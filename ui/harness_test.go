@@ -70,7 +70,8 @@ type screen struct {
 // most tests are about doesn't depend on it.
 var settles = map[string]bool{
 	"TestSettledDay": true, "TestSettledDayIsTheSheets": true, "TestSettlingIsGivenUp": true,
-	"TestPlainTellsAll": true, "TestLiftSettled": true, "TestPickedGapIsSettledFirst": true}
+	"TestPlainTellsAll": true, "TestLiftSettled": true, "TestPickedGapIsSettledFirst": true,
+	"TestScreenShowsTheSheetAfterATick": true}
 
 func newScreen(t testing.TB, s *shop.Shop, k *look, w, h int) *screen {
 	t.Helper()

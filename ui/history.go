@@ -15,6 +15,13 @@ func (h *history[D]) do(next D) {
 // undo goes one draft back; false when there is none.
 func (h *history[D]) undo() bool { return shift(&h.past, &h.now, &h.future) }
 
+// drop takes the last change out, not to be done again.
+func (h *history[D]) drop() {
+	if n := len(h.past); n > 0 {
+		h.now, h.past = h.past[n-1], h.past[:n-1]
+	}
+}
+
 // redo takes one undo back; false when there is none.
 func (h *history[D]) redo() bool { return shift(&h.future, &h.now, &h.past) }
 

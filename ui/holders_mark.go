@@ -64,9 +64,9 @@ func (d *desk) change(number int, m shop.Mark) {
 		d.say("wait: the last change is still being saved")
 	default:
 		next := d.history.now
-		next.about, next.did, next.remark = "", "", r
+		next.about, next.did, next.remark, next.ran = "", "", r, nil
 		d.history.do(next)
-		d.todo = d.report(number, m)
+		d.todo = d.report(number, m, "")
 	}
 }
 

@@ -18,6 +18,8 @@ import (
 type keeper struct {
 	shop   *shop.Shop
 	barred string           // why nothing is written; empty where it is
+	demo   bool             // the day is an invented one: there is nothing to write
+	asks   bool             // the right to write may be had later: it is asked for again
 	now    func() time.Time // the clock on the wall
 
 	mutex  sync.Mutex // one save at a time, and none while the program ends
@@ -44,21 +46,13 @@ func (k *keeper) clock() time.Time {
 func (k *keeper) take(demo bool) {
 	switch {
 	case demo:
-		k.barred = "an invented day, nothing is written"
+		k.demo, k.barred = true, "an invented day, nothing is written"
 		return
 	case k.shop.Dir == "":
 		return
 	}
-	lock, err := shop.TakeLock(k.shop.Dir, k.now())
-	var taken *shop.TakenError
-	switch {
-	case errors.As(err, &taken):
-		k.barred = taken.Error() + ": nothing is written"
-	case err != nil:
-		k.barred = err.Error() + ": nothing is written"
-	default:
-		k.lock, k.barred = lock, ""
-	}
+	k.lock, k.barred = k.ask(k.now())
+	k.asks = k.lock == nil
 }
 
 // close waits for a save that is under way and gives the right back.
@@ -99,7 +93,11 @@ type kept struct {
 // keep writes a deed down, in the background.
 func (k *keeper) keep(d deed) tea.Cmd {
 	if k.barred != "" {
-		return func() tea.Msg { return kept{deed: d} }
+		said := ""
+		if k.asks {
+			said = k.barred
+		}
+		return func() tea.Msg { return kept{deed: d, said: said} }
 	}
 	return func() tea.Msg {
 		said, err := k.write(d)

@@ -31,7 +31,7 @@ var actionNames = map[string]action{
 }
 
 // unnamed are the actions whose keys stay.
-var unnamed = []action{nothing, abort, suspend, yes, markGood, markNoCut, markStuck, markOut, markFiled, markDrop}
+var unnamed = []action{nothing, abort, suspend, yes, markGood, markNoCut, markStuck, markOut, markFiled, markDrop, runEnded, runWaits}
 
 // rekeyed is a table of bindings with a person's keys, and what is wrong with those:
 // each problem begins with where it stands. What is wrong is left as it was; the

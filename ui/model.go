@@ -77,6 +77,8 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.refined(msg)
 	case kept:
 		m.performed(msg)
+	case freed:
+		return m, tea.Batch(m.given(msg), m.ask())
 	case recorded:
 		m.heard(msg)
 	case tea.MouseMsg:
@@ -220,11 +222,11 @@ func (m *model) do(a action, in scope) tea.Cmd {
 	case quit:
 		m.asks = true
 	case walkOn:
-		m.setOut()
+		return m.setOut()
 	case help:
 		m.help = &helpPage{}
 	case undo:
-		m.undo()
+		return m.undo()
 	case redo:
 		m.redo()
 	case filterRows:
@@ -320,11 +322,11 @@ func (m *model) frame() []line {
 	out := []line{m.bar().fit(m.w)}
 	if m.focus.paged() {
 		out = append(out, m.panel(m.focus).View(m.desk, true)...)
-		return append(out, m.status().fit(m.w), footer(m.look, m.scope(), m.w))
+		return m.foot(out, m.scope())
 	}
 	out = append(out, m.beam.View(m.desk, m.focus == theBeam)...)
 	out = append(out, m.beside(m.day.View(m.desk, m.focus == theDay), m.moves.View(m.desk, m.focus == theMoves))...)
-	return append(out, m.status().fit(m.w), footer(m.look, m.scope(), m.w))
+	return m.foot(out, m.scope())
 }
 
 // beside joins two panes line by line.

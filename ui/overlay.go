@@ -42,7 +42,7 @@ func (m *model) covered() bool { return m.over != nil && m.over.Fits(m.size) }
 func (m *model) page(name string, title line, body []line, in scope) []line {
 	out := []line{m.bar().fit(m.w)}
 	out = append(out, box(m.look, name, title, body, m.pageSize(), true)...)
-	return append(out, m.status().fit(m.w), footer(m.look, in, m.w))
+	return m.foot(out, in)
 }
 
 // pageSize is the size of the box of a page, its rule included.

@@ -22,7 +22,9 @@ func (m *model) settleFor(c *personal.Config) {
 }
 
 // notes are what a person should know of before anything else happens.
-func (m *model) notes() []string { return slices.Concat(m.wrong, m.shop.Notes) }
+func (m *model) notes() []string {
+	return slices.Concat(m.wrong, m.shop.NotesOn(m.truth.stands, m.truth.marks))
+}
 
 // mouseAtStart is the command that turns the mouse on for who wants it so.
 func (m *model) mouseAtStart() tea.Cmd {

@@ -2,6 +2,9 @@ package ui
 
 import (
 	"context"
+	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 
 	"bide/plan"
@@ -31,6 +34,56 @@ func TestSettledDayIsTheSheets(t *testing.T) {
 		}
 		n++
 	}
+}
+
+// What the screen shows after a walk, and in the middle of one, is what the sheet gives
+// from the files at that moment: moves, minutes and the clock.
+func TestScreenShowsTheSheetAfterATick(t *testing.T) {
+	first, dir := atWork(t, 80, 24)
+	first.keep.close()
+	jobs := strings.SplitAfter(file(t, dir, "day.toml"), "[[job]]") // of the demo, the first four
+	if err := os.WriteFile(filepath.Join(dir, "day.toml"), []byte(strings.TrimSuffix(strings.Join(jobs[:5], ""), "[[job]]")), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	sc := goOn(t, dir, 120, 36)
+	same := func(when string) {
+		t.Helper()
+		s := read(t, dir)
+		day, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := plan.Settle(context.Background(), day, plan.AimMinutes)
+		if sc.settle(); !sc.present.whole() || sc.present.totals != want.Totals {
+			t.Errorf("%s the screen has %+v, the sheet %+v", when, sc.present.totals, want.Totals)
+		}
+		for n, o := range sc.present.known {
+			if step := want.Steps[n]; !o.step.SetupStart.Equal(step.SetupStart) || !o.step.RunEnd.Equal(step.RunEnd) || o.step.Job.ID != step.Job.ID {
+				t.Errorf("%s the screen has %s from %v to %v, the sheet %s from %v to %v", when,
+					o.step.Job.ID, o.step.SetupStart, o.step.RunEnd, step.Job.ID, step.SetupStart, step.RunEnd)
+			}
+		}
+	}
+	same("at the start")
+	sc.press("w", "enter")
+	for sc.walk().move(sc.desk) != nil {
+		sc.ticks(1)
+	}
+	sc.press("d").settle()
+	same("set up")
+	sc.press("w", "enter").ticks(1).press("y").settle().press("esc")
+	same("after the first tick of the next")
+	sc.press("w", "enter").ticks(2).press("esc")
+	same("after two more")
+	sc.press("w", "enter")
+	for range 3 {
+		sc.press("u").settle()
+	}
+	sc.tells("D-101 is running")
+	sc.press("esc")
+	same("all of them taken back")
+	sc.press("w", "enter").ticks(1).press("z").settle().press("esc")
+	same("D-101 set aside")
 }
 
 // Each job is shown as soon as it is known on its own; the day is whole when it is

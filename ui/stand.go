@@ -16,8 +16,18 @@ import (
 // lets it begin anew.
 
 // perform has a deed written down and then goes on with it. While one is written
-// nothing else is begun.
+// nothing else is begun. Where another has the right to write, it is asked for again; if
+// the files have changed meanwhile, the deed is not done: what it began with is gone.
 func (d *desk) perform(done deed) tea.Cmd {
+	if d.keep.asks {
+		return d.askAgain(func(f freed) tea.Cmd {
+			if f.fresh != nil {
+				return nil
+			}
+			d.saving, d.freed = true, f.lock != nil
+			return d.keep.keep(done)
+		})
+	}
 	if d.saving {
 		d.say("wait: the last one is still being saved")
 		return nil
@@ -30,8 +40,18 @@ func (d *desk) perform(done deed) tea.Cmd {
 // nevertheless what stands: it is said not to be saved until a later save is.
 func (d *desk) performed(k kept) {
 	d.saving, d.truth, d.unsaved = false, k.truth, ""
-	if k.err != nil {
+	switch {
+	case k.err != nil:
 		d.unsaved = k.err.Error()
+		d.owing = append(d.owing, k.events...)
+	case d.keep.demo:
+	case d.keep.barred != "":
+		d.owing = append(d.owing, k.events...)
+	default:
+		d.owing = nil
+	}
+	if d.freed {
+		d.freed, k.said = false, join("; ", "the shop is free now, and written here", k.said)
 	}
 	if k.done != nil {
 		k.done(k.said)
@@ -39,17 +59,32 @@ func (d *desk) performed(k kept) {
 }
 
 // report marks a holder as good, unable to cut, stuck or out, for a reason: it is saved
-// and all is planned again. A mark that says what beam.toml says is taken away.
-func (d *desk) report(number int, mark shop.Mark) tea.Cmd {
+// and all is planned again, and said, after some words. A mark that says what beam.toml
+// says is taken away.
+func (d *desk) report(number int, mark shop.Mark, after string) tea.Cmd {
+	return d.mark(number, mark, d.condition(number, mark), fmt.Sprintf("%sholder %d is marked %s", after, number, mark.Condition))
+}
+
+// unreport takes a mark back: the holder has the one it had before.
+func (d *desk) unreport(r *remark) tea.Cmd {
+	return d.mark(r.number, r.was, d.condition(r.number, r.is).TakenBack(d.keep.clock()),
+		fmt.Sprintf("taken back: holder %d is marked %s again", r.number, r.was.Condition))
+}
+
+// condition is the event of a holder's coming into a condition.
+func (d *desk) condition(number int, mark shop.Mark) shop.Event {
+	return shop.Event{Time: d.keep.clock(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
+}
+
+// mark gives a holder a mark, with what the record is to hold of it and what is said.
+func (d *desk) mark(number int, mark shop.Mark, e shop.Event, says string) tea.Cmd {
 	next, priced := d.truth.marked(number, mark, d.shop), d.priced()
-	e := shop.Event{Time: d.keep.clock(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
 	return d.perform(deed{truth: next, events: []shop.Event{e}, done: func(said string) {
 		d.stand(d.truth)
-		text := fmt.Sprintf("holder %d is marked %s", number, mark.Condition)
 		if d.keep.barred != "" || d.unsaved != "" {
-			text += " (not saved)"
+			says += " (not saved)"
 		}
-		priced.text = join("; ", text, said)
+		priced.text = join("; ", says, said)
 		d.news = priced
 	}})
 }
@@ -82,6 +117,9 @@ func (d *desk) stand(t truth) {
 	}
 	d.stop()
 	d.planner, d.beam = p, b
+	if d.keep.barred == "" { // as who reads the files has it
+		d.start.clock = d.shop.Day.Begins(t.stands)
+	}
 	d.restart(t.stands)
 }
 
@@ -130,7 +168,7 @@ func (s states) in(f draft, turned map[*plan.Job]*plan.Job) draft {
 		all[i] = turned[j]
 	}
 	out := newDraft(all)
-	out.about, out.did, out.remark = f.about, f.did, f.remark
+	out.about, out.did, out.remark, out.ran = f.about, f.did, f.remark, f.ran
 	return out
 }
 

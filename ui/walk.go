@@ -20,6 +20,10 @@ type walk struct {
 	warned bool      // the cautions were seen
 	form   *form     // nil when none is open
 	ticked time.Time // when the last move was ticked
+
+	ending *ending    // asks what became of the job that ran before; nil when nothing does
+	became plan.State // that; done unless something else was told
+	sure   bool       // it was told
 }
 
 func (w *walk) Fits(size) bool { return true }
@@ -27,6 +31,8 @@ func (w *walk) Fits(size) bool { return true }
 // Help is where the keys work.
 func (w *walk) Help() scope {
 	switch {
+	case w.ending != nil:
+		return onEnding
 	case w.form != nil:
 		return onForm
 	case !w.warned:
@@ -35,8 +41,23 @@ func (w *walk) Help() scope {
 	return onWalk
 }
 
-// setOut begins the walk to the job that the beam is to be set up for next.
-func (m *model) setOut() {
+// setOut begins the walk, after asking again for the right to write where that is
+// another's.
+func (m *model) setOut() tea.Cmd {
+	if !m.keep.asks {
+		m.begin()
+		return nil
+	}
+	return m.askAgain(func(freed) tea.Cmd {
+		said := m.news.text
+		m.begin()
+		m.news.text = join("; ", said, m.news.text)
+		return nil
+	})
+}
+
+// begin begins the walk to the job that the beam is to be set up for next.
+func (m *model) begin() {
 	m.stop() // a search would put another order under the walk
 	turn := m.nextUp()
 	if turn < 0 {
@@ -47,7 +68,7 @@ func (m *model) setOut() {
 		m.pick(turn)
 		m.say("%s comes first: the walk is to that, not to %s", m.job().ID, picked.ID)
 	}
-	w := &walk{job: m.job()}
+	w := &walk{job: m.job(), became: plan.Done}
 	w.follow(m.desk)
 	m.over = w
 }
@@ -138,7 +159,10 @@ func (w *walk) move(d *desk) *plan.Move {
 
 // HandleKey walks on, or back, or looks ahead.
 func (w *walk) HandleKey(a action, m *model) tea.Cmd {
-	if w.form != nil {
+	switch {
+	case w.ending != nil:
+		return w.answered(a, m)
+	case w.form != nil:
 		return w.answer(a, m)
 	}
 	last := max(len(w.ahead(m.desk))-1, 0)
@@ -148,7 +172,7 @@ func (w *walk) HandleKey(a action, m *model) tea.Cmd {
 	case tickMove:
 		return w.tick(m)
 	case untickMove:
-		return w.untick(m)
+		return w.takeBack(m)
 	case setUp:
 		return w.finish(m)
 	case asFound:
@@ -174,7 +198,7 @@ func (w *walk) HandleKey(a action, m *model) tea.Cmd {
 // leave goes back to the panes. The day then begins with what stands.
 func (w *walk) leave(m *model) {
 	m.over = nil
-	if !slices.Equal(m.start.stands.At, m.truth.stands.At) {
+	if m.start.stands != m.truth.stands {
 		m.stand(m.truth)
 	}
 	if len(w.made(m.desk)) > 0 {

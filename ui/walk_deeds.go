@@ -17,43 +17,50 @@ import (
 // changeover begun in it. The job that ran before has then ended: the machine stands.
 func (w *walk) change(d *desk) (deed, states) {
 	now, turn := d.truth.stands, w.turnOf(d)
-	ended := states{}
-	out := deed{}
+	became, out := states{}, deed{}
 	if turn > 0 && w.o != nil {
 		now = d.before(turn)
 		for _, j := range d.jobs()[:turn] {
-			if j.State != plan.Running {
-				continue
+			if j.State == plan.Running {
+				became[j.ID] = w.became
+				e := shop.Event{Time: d.keep.clock(), Kind: shop.EventJob, Job: j.ID, State: w.became}
+				if w.became == plan.Done {
+					e.Metres = j.Metres
+				}
+				out.events = append(out.events, e)
 			}
-			ended[j.ID] = plan.Done
-			out.events = append(out.events, shop.Event{Time: d.keep.clock(), Kind: shop.EventJob, Job: j.ID, State: plan.Done, Metres: j.Metres})
 		}
 	}
 	stands := *now
 	stands.At = slices.Clone(d.truth.stands.At)
 	stands.Recorded, stands.Assumed = d.keep.clock(), false
-	setting := plan.Setting{Job: w.job.ID, Slits: w.job.Slits()}
+	stands.Setting = w.setting(d)
+	out.truth = truth{&stands, d.truth.marks}
+	return out, became
+}
+
+// setting is the changeover under way, to be changed; as it begins, where it has not.
+func (w *walk) setting(d *desk) *plan.Setting {
+	if s := d.truth.stands.Setting; s != nil && s.Job == w.job.ID {
+		out := *s
+		out.Made = slices.Clone(s.Made)
+		return &out
+	}
+	out := &plan.Setting{Job: w.job.ID, Slits: w.job.Slits()}
 	if w.o != nil && len(w.o.faults) == 0 {
-		setting.Slits, setting.Shift = w.o.step.Layout.Slits, w.o.step.Layout.Shift
+		out.Slits, out.Shift = w.o.step.Layout.Slits, w.o.step.Layout.Shift
 		for _, h := range w.o.step.Changeover.Holders {
-			setting.To = append(setting.To, h.At)
+			out.To = append(out.To, h.At)
 		}
 	}
-	if s := d.truth.stands.Setting; s != nil && s.Job == w.job.ID {
-		setting = *s
-		setting.Made = slices.Clone(s.Made)
-	}
-	stands.Setting = &setting
-	out.truth = truth{&stands, d.truth.marks}
-	out.day = d.dayWith(ended)
-	return out, ended
+	return out
 }
 
 // begun tells the day what a first deed means for it.
-func (w *walk) begun(d *desk, ended states) {
-	if turn := w.turnOf(d); turn > 0 && len(ended) > 0 {
+func (w *walk) begun(d *desk, became states) {
+	if turn := w.turnOf(d); turn > 0 && len(became) > 0 {
 		last := turn - 1
-		d.become(ended)
+		d.become(became)
 		d.carryOn(last)
 		d.turn, d.move = max(w.turnOf(d), 0), 0
 	}
@@ -85,27 +92,29 @@ func (w *walk) tick(m *model) tea.Cmd {
 		m.say("that was quick: once more, when the move is made")
 		return nil
 	}
-	d, ended := w.change(m.desk)
+	if w.asks(m, w.tick) {
+		return nil
+	}
+	d, became := w.change(m.desk)
 	d.stands.At[move.Holder-1] = move.To
 	d.stands.Setting.Made = append(d.stands.Setting.Made, plan.Made{Holder: move.Holder, From: move.From})
 	d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventMoved, Holder: move.Holder, From: move.From, To: move.To, Job: w.job.ID})
-	d.done = func(said string) {
-		w.begun(m.desk, ended)
+	what := fmt.Sprintf("%d made", move.Holder)
+	return w.tell(m, d, became, what, what+": it stands at "+m.shop.Unit.Show(move.To), func() {
+		w.begun(m.desk, became)
 		w.look, w.ticked = 0, m.keep.now()
-		m.say("%s", join("; ", m.notKept()+fmt.Sprintf("%d made: it stands at %s", move.Holder, m.shop.Unit.Show(move.To)), said))
-	}
-	return m.perform(d)
+	})
 }
 
-// untick takes the last tick back: that move was not made.
+// untick takes back the last tick that standing.toml has: that move was not made.
 func (w *walk) untick(m *model) tea.Cmd {
 	made := w.made(m.desk)
 	if len(made) == 0 {
-		m.say("no move is ticked that could be taken back")
+		m.say("nothing told on this walk is left to be taken back")
 		return nil
 	}
 	last := made[len(made)-1]
-	d, ended := w.change(m.desk)
+	d, became := w.change(m.desk)
 	at := d.stands.At[last.Holder-1]
 	d.stands.At[last.Holder-1] = last.From
 	if faults := m.forecast.beam.Misplaced(d.stands.At); len(faults) > 0 {
@@ -113,16 +122,23 @@ func (w *walk) untick(m *model) tea.Cmd {
 		return nil
 	}
 	d.stands.Setting.Made = d.stands.Setting.Made[:len(made)-1]
-	d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventUnmoved, Holder: last.Holder, From: last.From, To: at, Job: w.job.ID})
+	d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventMoved, Holder: last.Holder, From: last.From, To: at, Job: w.job.ID}.TakenBack(m.keep.clock()))
+	d.day = m.dayWith(became)
 	d.done = func(said string) {
-		w.begun(m.desk, ended)
+		w.begun(m.desk, became)
 		if !w.holds(m.desk) {
 			w.replan(m)
 		}
-		w.look = max(slices.IndexFunc(w.ahead(m.desk), func(a plan.Move) bool { return a.Holder == last.Holder }), 0)
-		m.say("%s", join("; ", fmt.Sprintf("holder %d is back at %s: that move is not made", last.Holder, m.shop.Unit.Show(last.From)), said))
+		w.lookAt(m.desk, last.Holder)
+		m.say("%s", join("; ", m.notKept()+fmt.Sprintf("taken back: holder %d is at %s again", last.Holder, m.shop.Unit.Show(last.From)), said))
+		m.news.brief = m.notKept() + fmt.Sprintf("%d taken back", last.Holder)
 	}
 	return m.perform(d)
+}
+
+// lookAt looks at the move of a holder, if it is still to be made.
+func (w *walk) lookAt(d *desk, holder int) {
+	w.look = max(slices.IndexFunc(w.ahead(d), func(a plan.Move) bool { return a.Holder == holder }), 0)
 }
 
 // holds reports whether the plan walked still leads on: each holder stands where the
@@ -149,8 +165,12 @@ func (w *walk) replan(m *model) {
 
 // correct tells that holders stand elsewhere than thought, or are in another
 // condition; the rest is planned again.
-func (w *walk) correct(m *model, places map[int]plan.Length, marks map[int]shop.Mark, what string) tea.Cmd {
-	d, ended := w.change(m.desk)
+func (w *walk) correct(m *model, places map[int]plan.Length, marks map[int]shop.Mark, what, says string) tea.Cmd {
+	if w.asks(m, func(m *model) tea.Cmd { return w.correct(m, places, marks, what, says) }) {
+		return nil
+	}
+	w.form = nil
+	d, became := w.change(m.desk)
 	for n := range d.stands.At {
 		if to, told := places[n+1]; told && to != d.stands.At[n] {
 			d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventFound, Holder: n + 1, From: d.stands.At[n], To: to, Job: w.job.ID})
@@ -161,12 +181,10 @@ func (w *walk) correct(m *model, places map[int]plan.Length, marks map[int]shop.
 			d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventCondition, Holder: n + 1, Condition: mark.Condition, Reason: mark.Reason, Job: w.job.ID})
 		}
 	}
-	d.done = func(said string) {
-		w.begun(m.desk, ended)
+	return w.tell(m, d, became, what, says, func() {
+		w.begun(m.desk, became)
 		w.replan(m)
-		m.say("%s", join("; ", what, said))
-	}
-	return m.perform(d)
+	})
 }
 
 // finish tells that the changeover is done: the job runs.
@@ -178,30 +196,33 @@ func (w *walk) finish(m *model) tea.Cmd {
 	case len(w.ahead(m.desk)) > 0:
 		m.say("%s still to be made", count(len(w.ahead(m.desk)), "move"))
 		return nil
+	case w.asks(m, w.finish):
+		return nil
 	}
-	d, _ := w.change(m.desk)
+	d, became := w.change(m.desk)
 	d.stands = w.o.after(d.stands)
 	d.stands.Recorded = m.keep.clock()
-	became := states{w.job.ID: plan.Running}
+	became[w.job.ID] = plan.Running
 	for _, j := range m.jobs() {
-		if j != w.job && j.State == plan.Running {
+		if _, ended := became[j.ID]; j.State == plan.Running && !ended {
 			became[j.ID] = plan.Done
 		}
 	}
-	d.day = m.dayWith(became)
 	d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventJob, Job: w.job.ID, State: plan.Running})
-	begins := w.o.step.RunStart // in an invented day time goes as planned
-	if m.keep.barred == "" {
-		begins = m.shop.Day.Begins(d.stands)
-	}
-	d.done = func(said string) {
-		m.become(became)
-		m.start.clock = begins
-		m.stand(m.truth)
-		m.over, m.turn, m.move = nil, 0, 0
-		m.say("%s", join("; ", w.job.ID+" is set up and runs", said))
-	}
-	return m.perform(d)
+	return w.tell(m, d, became, w.job.ID+" runs", w.job.ID+" is set up and runs (u takes that back)", func() { w.ran(m, became) })
+}
+
+// ran goes back to the panes when the job runs; u there takes it back.
+func (w *walk) ran(m *model, became states) {
+	last := m.claims[len(m.claims)-1]
+	last.finished = w
+	m.become(became)
+	next := m.history.now
+	next.about, next.did, next.remark, next.ran = "", "", nil, last
+	m.history.do(next)
+	m.start.clock = w.o.step.RunStart // in an invented day time goes as planned
+	m.stand(m.truth)
+	m.over, m.turn, m.move = nil, 0, 0
 }
 
 // after is what stands when the changeover is done: what it carries and where, but
@@ -220,20 +241,26 @@ func (o *outcome) after(now *plan.Standing) *plan.Standing {
 
 // again saves what could not be saved.
 func (w *walk) again(m *model) tea.Cmd {
-	if m.unsaved == "" {
+	if !m.owes() {
 		m.say("all that was told is saved")
 		return nil
 	}
 	return m.perform(deed{truth: m.truth, done: func(said string) {
-		if m.unsaved == "" {
+		switch {
+		case m.owes() && m.unsaved == "":
+			m.say("%s", "not saved: "+said)
+		case m.unsaved == "":
 			m.say("%s", join("; ", "all that was told is saved now", said))
 		}
 	}})
 }
 
+// owes reports whether something told isn't written down.
+func (d *desk) owes() bool { return d.unsaved != "" || sumOf(d.owing) != "" }
+
 // notKept says so where what was done is in memory alone.
 func (d *desk) notKept() string {
-	if d.keep.barred != "" || d.unsaved != "" {
+	if !d.keep.demo && d.keep.barred != "" || d.unsaved != "" {
 		return "not saved: "
 	}
 	return ""

@@ -126,12 +126,11 @@ func (w *walk) found(m *model) tea.Cmd {
 		f.said = faults[0].Why(m.shop.Unit)
 		return nil
 	}
-	w.form = nil
 	told := make([]string, 0, len(f.places))
 	for _, n := range slices.Sorted(maps.Keys(f.places)) {
 		told = append(told, fmt.Sprintf("%d at %s", n, m.shop.Unit.Show(f.places[n])))
 	}
-	return w.correct(m, f.places, nil, "found: "+strings.Join(told, ", "))
+	return w.correct(m, f.places, nil, count(len(told), "holder")+" found elsewhere", "found: "+strings.Join(told, ", "))
 }
 
 // marked takes the trouble told.
@@ -147,8 +146,7 @@ func (w *walk) marked(m *model) tea.Cmd {
 	at, _ := f.place(m.desk, number)
 	places := map[int]plan.Length{number: at}
 	mark := shop.Mark{Condition: troubles[f.letter()], Reason: strings.TrimSpace(f.fields[fieldWhy].text)}
-	w.form = nil
-	return w.correct(m, places, map[int]shop.Mark{number: mark}, fmt.Sprintf("holder %d is marked %s", number, mark.Condition))
+	return w.correct(m, places, map[int]shop.Mark{number: mark}, fmt.Sprintf("%d marked %s", number, mark.Condition), fmt.Sprintf("holder %d is marked %s", number, mark.Condition))
 }
 
 // troubles are the conditions by the letters that tell them.

@@ -141,7 +141,7 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	}
 	sc.tells(fmt.Sprintf("%d made: it stands at %s mm", moves[4].Holder, plan.Millimetres.Number(moves[4].To)), "move 6 of 58")
 	sc.press("u").settle().sound(dir)
-	sc.tells("that move is not made", "move 5 of 58")
+	sc.tells(fmt.Sprintf("taken back: %d is at %s mm again", moves[4].Holder, plan.Millimetres.Number(moves[4].From)), "move 5 of 58")
 	if got := sc.walk().move(sc.desk).Holder; got != moves[4].Holder {
 		t.Errorf("after the untick holder %d is next, want %d", got, moves[4].Holder)
 	}
@@ -193,7 +193,12 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	totals, turns := sc.present.totals, len(sc.jobs())
 	sc.press("w").tells("D-101 → D-102", "D-101 runs: the first tick tells that it has ended")
 	n := sc.outcome(1).step.Changeover.Repositions
-	sc.press("enter").ticks(1).sound(dir)
+	sc.press("enter").ticks(1).tells("D-101 was to run until", "y it has")
+	if s := read(t, dir).Standing; s.Setting != nil || sc.saving {
+		t.Error("the tick is told before it is known what became of D-101")
+	}
+	sc.press("y").settle().sound(dir)
+	sc.tells("D-101 is done")
 	kept := read(t, dir)
 	if kept.Day.Jobs[0].State != plan.Done || kept.Standing.Setting.Job != "D-102" || kept.Standing.Job != "D-101" {
 		t.Errorf("D-101 is %d, set up is %v", kept.Day.Jobs[0].State, kept.Standing.Setting)
@@ -251,13 +256,17 @@ func TestWalkFromAnAssumedStanding(t *testing.T) {
 	k.barred, k.now = "", seconds() // the first screen has the lock
 	sc.keep = k
 	t.Cleanup(k.close)
-	sc.settle().press("w").tells("only assumed: measure", "f tells of those that don't")
+	sc.settle().tells("note: standing.toml is missing")
+	sc.press("w").tells("only assumed: measure", "f tells of those that don't")
 	if _, err := os.Stat(file); err == nil {
 		t.Error("what is assumed is written as if it was measured")
 	}
 	sc.press("enter").ticks(1).sound(dir)
 	if kept := read(t, dir).Standing; kept.Assumed || len(kept.Setting.Made) != 1 {
 		t.Errorf("kept: assumed %v, %v", kept.Assumed, kept.Setting)
+	}
+	if notes := strings.Join(sc.notes(), "\n"); strings.Contains(notes, "missing") || !strings.Contains(notes, "set up for D-101: moves made so far: 1") {
+		t.Errorf("the notes are of what was read, not of what stands: %q", notes)
 	}
 }
 
@@ -275,7 +284,7 @@ func TestFinishBesideAForeignDay(t *testing.T) {
 	if err := os.WriteFile(file, theirs, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	sc.press("d").settle().tells("D-101 is set up and runs; someone else has changed day.toml")
+	sc.press("d").settle().tells("D-101 is set up and runs (u takes that back); someone else has changed day.toml")
 	if now, _ := os.ReadFile(file); string(now) != string(theirs) {
 		t.Error("their day.toml is overwritten")
 	}
@@ -342,13 +351,14 @@ func TestWhoMayWrite(t *testing.T) {
 	first, dir := atWork(t, 80, 24)
 	before, _ := os.ReadFile(filepath.Join(dir, "standing.toml"))
 	second := goOn(t, dir, 80, 24)
-	second.press("w").tells("Ticks are not saved here", "open for writing by", "since")
+	second.press("w").settle().tells("Ticks are not saved here", "open for writing by", "since")
 	second.press("enter").ticks(3).tells("move 4 of 58")
 	if now, _ := os.ReadFile(filepath.Join(dir, "standing.toml")); string(now) != string(before) {
 		t.Error("the second one writes")
 	}
-	if second.press("q"); !second.ended {
-		t.Error("leaving asks though nothing was to be kept")
+	second.press("q").tells("Would be lost: 3 moves made", "open for writing by", "Leave?")
+	if second.press("q"); second.ended {
+		t.Error("leaving loses ticks without a question")
 	}
 	first.keep.close()
 	if third := goOn(t, dir, 80, 24); third.keep.barred != "" {

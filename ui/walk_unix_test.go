@@ -46,7 +46,7 @@ func TestOperatorAtTheScreen(t *testing.T) {
 	x.press("Enter")
 	x.until("move 4 of ")
 	x.press("u")
-	x.until("move 3 of ", "that move is not made")
+	x.until("move 3 of ", "taken back: ")
 	x.press("f")
 	x.until("A holder stands elsewhere")
 	x.press("8", "8", "Enter", "1", "9", "4", "9", "Enter")
@@ -56,7 +56,7 @@ func TestOperatorAtTheScreen(t *testing.T) {
 	x.run("resize-window", "-x", "20", "-y", "5")
 	x.until("holder ", "Enter made")
 	x.press("Space")
-	x.until("made: it")
+	x.until(" made\n", "holder ") // in few words, and the next move
 	x.run("resize-window", "-x", "80", "-y", "24")
 	x.until("move 4 of")
 	syscall.Kill(x.pid(), syscall.SIGHUP)

@@ -9,21 +9,15 @@ import (
 // to be done now, what just happened, and the keys.
 func (w *walk) View(m *model) []line {
 	s := m.size
-	var out, below []line
-	if s.h >= 2 {
-		below = append(below, w.keysLine(m, s.w))
-	}
-	status := w.status(m)
-	switch {
-	case s.h >= 6:
-		below = append([]line{status.fit(s.w)}, below...)
-		out = append(out, w.head(m.desk, s.w).fit(s.w))
-	case s.h >= 3 && status.width > 0:
-		out = append(out, status.fit(s.w))
-	case s.h >= 4:
+	var out []line
+	if s.h >= 4 {
 		out = append(out, w.head(m.desk, s.w).fit(s.w))
 	}
-	room := size{s.w, s.h - len(out) - len(below)}
+	below := min(s.h-1, 1) // the keys
+	if s.h >= 6 {
+		below = 2 // and what just happened
+	}
+	room := size{s.w, s.h - len(out) - below}
 	body := w.body(m, room)
 	for i := range room.h {
 		if i < len(body) {
@@ -32,12 +26,40 @@ func (w *walk) View(m *model) []line {
 			out = append(out, m.line().fit(s.w))
 		}
 	}
-	return append(out, below...)
+	out = w.over(m, out)
+	if s.h >= 2 {
+		out = append(out, w.keysLine(m, s.w))
+	}
+	return out
+}
+
+// over lays what just happened over the frame: on its last lines, or on its first where
+// there are few, since the last tell what to do.
+func (w *walk) over(m *model, out []line) []line {
+	text, brief, ink := w.status(m)
+	if m.h >= 6 {
+		rows := m.rows(ink, fitted(text, brief, m.size), m.w, len(out))
+		return append(out[:len(out)+1-len(rows)], rows...)
+	}
+	if text != "" && m.h >= 3 {
+		copy(out, m.rows(ink, fitted(text, brief, m.size), m.w, len(out)))
+	}
+	return out
+}
+
+// fitted is a text, or the same in few words where there is little room for it.
+func fitted(text, brief string, s size) string {
+	if brief != "" && cells(text) > s.w-2 && (s.w < 40 || s.h < 12) {
+		return brief
+	}
+	return text
 }
 
 // body is what is to be done now, in that many lines.
 func (w *walk) body(m *model, s size) []line {
 	switch {
+	case w.ending != nil:
+		return w.ending.view(w, m.desk, s.w)
 	case w.form != nil:
 		return w.form.view(m.desk, s)
 	case !w.warned:
@@ -112,20 +134,19 @@ func (w *walk) head(d *desk, width int) line {
 	return l
 }
 
-// status tells what isn't saved, before all; then what just happened.
-func (w *walk) status(m *model) line {
-	l := m.line()
+// status tells what isn't saved, before all; then what just happened. Both in few words
+// too.
+func (w *walk) status(m *model) (text, brief string, i ink) {
 	switch {
 	case m.asks:
-		l.add(late, " "+m.short(m.question(), m.w-2))
+		return m.question(), "", late
 	case m.saving:
-		l.add(faint, " "+m.pending+" being saved")
+		return m.pending + " being saved", "", faint
 	case m.unsaved != "":
-		l.add(late, " "+m.short("NOT SAVED ("+m.keyFor(saveAgain)+" tries again): "+join("; ", m.unsaved, m.news.text), m.w-2))
-	case m.news.text != "":
-		l.add(strong, " "+m.short(m.news.text, m.w-2))
+		again := m.keyFor(saveAgain)
+		return "NOT SAVED (" + again + " tries again): " + join("; ", m.unsaved, m.news.text), "NOT SAVED: " + again, late
 	}
-	return l
+	return m.news.text, m.news.brief, strong
 }
 
 // keysLine names the keys: the first whatever the width, then as many as there is
@@ -170,9 +191,9 @@ func (w *walk) works(d *desk, a action) bool {
 	case setUp:
 		return w.o != nil && !w.refused() && !left
 	case untickMove:
-		return len(w.made(d)) > 0
+		return w.backable(d)
 	case saveAgain:
-		return d.unsaved != ""
+		return d.owes()
 	}
 	return true
 }

@@ -1,10 +1,6 @@
 package sheet
 
-import (
-	"slices"
-
-	"bide/plan"
-)
+import "bide/plan"
 
 // swap names the holders whose blades matter at one changeover.
 type swap struct {
@@ -32,16 +28,6 @@ func swaps(d *plan.DayPlan) []swap {
 			blades[i] = wanted
 		}
 	}
-	return out
-}
-
-// moved lists the holders that a changeover moves, ascending.
-func moved(c *plan.Changeover) []int {
-	out := make([]int, len(c.Moves))
-	for i, m := range c.Moves {
-		out[i] = m.Holder
-	}
-	slices.Sort(out)
 	return out
 }
 

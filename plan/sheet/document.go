@@ -112,7 +112,7 @@ func newDocument(d *plan.DayPlan, o *Options) *document {
 		doc.Totals.Setup += j.Changeover.Setup
 		doc.Totals.Late += j.Late
 		if o.wants(d.Steps[i].Job) {
-			j.Settings = newSettings(o.turn(i))
+			j.Settings = newSettings(o.turn(i), o.rests())
 			doc.Jobs = append(doc.Jobs, j)
 		}
 	}
@@ -120,7 +120,7 @@ func newDocument(d *plan.DayPlan, o *Options) *document {
 		doc.Listed = doc.Totals // the same day comes to the same, to the millisecond
 	}
 	if o.Knife != nil {
-		doc.Face = newFace(o.Knife.Face)
+		doc.Face = newFace(o.Knife.Face, o.Knife.Faced)
 	}
 	if f := d.Floor; f != nil {
 		doc.Floor = &floor{f.Repositions, f.By}

@@ -34,12 +34,38 @@ type settings struct {
 	Speed        float64 `json:"speed_m_min"`
 	SpeedMax     float64 `json:"speed_max_m_min"` // of the material and of standard holders
 
+	Ramped    float64 `json:"run_with_ramps_s,omitempty"` // where the line's ramps are known: the clock counts it
+	Turns     float64 `json:"anvil_turns,omitempty"`
+	Roll      *roll   `json:"finished_roll,omitempty"` // where length and thickness are known
+	Allowance float64 `json:"width_allowance_pct"`     // cut width over finished width
+	NeckIn    *neckIn `json:"neck_in,omitempty"`       // where the material's elastic data are known
+
 	Before   string    `json:"before,omitempty"` // what the changes are against
 	Changes  []change  `json:"changes"`
 	Warnings []string  `json:"warnings"`
 	Cautions []caution `json:"cautions"`
 	Reasons  []reason  `json:"reasons"` // each setting in words, with why and its source
 	Anvil    *bending  `json:"anvil,omitempty"`
+}
+
+type roll struct {
+	Metres    float64 `json:"metres"`
+	Diameter  float64 `json:"diameter_mm"`
+	Core      float64 `json:"core_mm"`    // outside
+	CoreTaken bool    `json:"core_taken"` // usual, since no file has it
+	Whole     bool    `json:"whole_run"`  // no file says how much is on a roll: all
+	Wraps     float64 `json:"wraps"`
+	Sets      int     `json:"sets"` // such rolls of each slit in the run
+}
+
+// neckIn is what tension does to the web, elastically.
+type neckIn struct {
+	Tension   float64 `json:"tension_n_m"`
+	Modulus   float64 `json:"modulus_mpa"`
+	Poisson   float64 `json:"poisson"`
+	Stretch   float64 `json:"stretch_pct"`   // along
+	Narrowing float64 `json:"narrowing_pct"` // across, of the width under tension
+	Asks      float64 `json:"allowance_pct"` // that neck-in alone asks for
 }
 
 type change struct {
@@ -72,6 +98,7 @@ type bending struct {
 	Drive    float64 `json:"drive_bearing_n"`
 	Moment   float64 `json:"moment_nmm"` // largest
 	MomentAt float64 `json:"moment_at_mm"`
+	Rests    string  `json:"rests"` // how the bearings' places come about
 }
 
 // face is the metres that the day cuts on each band of the anvil's face.
@@ -80,10 +107,11 @@ type face struct {
 	To     millimetres `json:"to"`
 	Band   millimetres `json:"band"` // the last may be narrower
 	Metres []float64   `json:"metres"`
-	Worst  int         `json:"worst"` // band with most, from 0; -1 where nothing is cut
+	Worst  int         `json:"worst"`           // band with most, from 0; -1 where nothing is cut
+	Taken  string      `json:"taken,omitempty"` // how its place was taken, where no file has it
 }
 
-func newSettings(k *material.Turn) *settings {
+func newSettings(k *material.Turn, rests string) *settings {
 	if k == nil {
 		return nil
 	}
@@ -94,7 +122,8 @@ func newSettings(k *material.Turn) *settings {
 		CutThrough: s.Air.CutThroughBar, Guessed: s.Guessed, Set: s.Air.SetBar, Bore: s.Air.BoreMM, Pistons: s.Air.Pistons, Own: s.Air.Own,
 		Force: s.Air.SetN, WearIndex: s.WearIndex, Wicking: s.Wicking.Wick.String(), Fluid: s.Wicking.Fluid, SiliconeFree: s.Material.SiliconeFree,
 		Speed: s.Speed.Speed, SpeedMax: s.Speed.Max, Before: tidy(k.Before),
-		Changes: []change{}, Warnings: []string{}, Cautions: []caution{}, Reasons: []reason{}, Anvil: newBending(k.Bending),
+		Changes: []change{}, Warnings: []string{}, Cautions: []caution{}, Reasons: []reason{}, Anvil: newBending(k.Bending, rests),
+		Ramped: s.Times.RampedS, Turns: s.Times.Turns, Roll: newRoll(s.Wound), Allowance: material.PctOf(s.Material.AllowancePct), NeckIn: newNeckIn(s),
 	}
 	for _, c := range k.Changes {
 		out.Changes = append(out.Changes, change{c.What, tidy(c.From), tidy(c.To), c.Do})
@@ -111,16 +140,31 @@ func newSettings(k *material.Turn) *settings {
 	return out
 }
 
-func newBending(b *material.Bending) *bending {
+func newRoll(w *material.Wound) *roll {
+	if w == nil {
+		return nil
+	}
+	return &roll{w.Metres, w.DiameterMM, w.CoreMM, w.CoreTaken, w.Whole, w.Wraps, w.Sets}
+}
+
+func newNeckIn(s *material.Settings) *neckIn {
+	n, m := s.NeckIn, s.Material
+	if n == nil {
+		return nil
+	}
+	return &neckIn{m.TensionNM, m.ModulusMPa, m.Poisson, 100 * n.Stretch, 100 * n.Narrowing, material.PctOf(n.Allowance())}
+}
+
+func newBending(b *material.Bending, rests string) *bending {
 	if b == nil {
 		return nil
 	}
-	return &bending{b.Anvil.FromMM, b.Anvil.SpanMM, b.MostMM, b.MostAt, b.OperatorN, b.DriveN, b.MomentNmm, b.MomentAt}
+	return &bending{b.Anvil.FromMM, b.Anvil.SpanMM, b.MostMM, b.MostAt, b.OperatorN, b.DriveN, b.MomentNmm, b.MomentAt, rests}
 }
 
-func newFace(f *material.Face) *face {
+func newFace(f *material.Face, taken string) *face {
 	if f == nil {
 		return nil
 	}
-	return &face{millimetres(plan.Length(f.From)), millimetres(plan.Length(f.To)), millimetres(plan.Length(f.Band)), f.Metres, f.Worst}
+	return &face{millimetres(plan.Length(f.From)), millimetres(plan.Length(f.To)), millimetres(plan.Length(f.Band)), f.Metres, f.Worst, taken}
 }

@@ -6,6 +6,7 @@ import "strings"
 // a column of names, takes what is left of the line.
 type grid struct {
 	heads [][]string // by line of the head, then by column
+	full  []string   // the heads in full, where there is room for them
 	rows  [][]string
 	names []bool // by column: names stand to the left, numbers to the right
 	wide  int    // the column that takes what is left

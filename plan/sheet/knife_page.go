@@ -2,10 +2,8 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
-	"bide/material"
 	"bide/plan"
 )
 
@@ -17,128 +15,37 @@ func (t *text) theKnife() {
 		return
 	}
 	t.begin("THE KNIFE", "what is set, and what to watch", "")
-	t.add(hang("", "Starting values for a trial on the machine, never a promise. Pressures marked g are a guess: start low, find them by trial and write them into materials.toml.")...)
-	t.settings(steps)
-	if rests := t.options.Knife.Rests; rests != "" {
-		t.para(hang("", "Bend is the anvil's largest under these blades, without its own weight; "+rests+".")...)
+	t.add(hang("", startingValues)...)
+	t.space()
+	t.grid(t.settings(steps))
+	if text := t.bendHow(); text != "" {
+		t.para(hang("", text)...)
 	}
-	t.sharedWarnings(steps)
-	t.cautions(steps)
+	if shared := t.sharedWarnings(steps); len(shared) > 0 {
+		t.para("LOOK OUT, in every job")
+		for _, w := range shared {
+			t.add(hang("  - ", w)...)
+		}
+	}
+	t.theCautions(steps)
 	if t.options.Only == "" {
 		t.wear()
 	}
 }
 
-// set lists the steps that are to be written and whose settings are known.
-func (t *text) set() (steps []int) {
-	for i := range t.plan.Steps {
-		if t.options.turn(i) != nil && t.options.wants(t.plan.Steps[i].Job) {
-			steps = append(steps, i)
-		}
-	}
-	return steps
-}
-
-// The best method and the wicking in a column.
-var (
-	methods = map[material.Method]string{material.Score: "score", material.Shear: "shear", material.Razor: "razor", material.HotStill: "hot", material.HotTurning: "hot"}
-	wicks   = map[material.Wick]string{material.NoWick: "none", material.WickEach: "each", material.WickBar: "bar"}
-)
-
-// settings is the table of what is set in each job.
-func (t *text) settings(steps []int) {
-	g := grid{
-		heads: [][]string{
-			{"n", "job", "material", "best", "bevel", "tip", "wick", "set", "", "blade", "all", "bend"},
-			{"", "", "", "by", "deg", "mm", "", "bar", "", "N", "kN", "mm"},
-		},
-		names: []bool{1: true, 2: true, 3: true, 6: true, 8: true, 11: false},
-		wide:  2,
-	}
-	for _, i := range steps {
-		k, step := t.options.turn(i), &t.plan.Steps[i]
-		s, guess, bend := k.Settings, "", ""
-		if s.Guessed {
-			guess = "g"
-		}
-		if k.Bending != nil {
-			bend = fmt.Sprintf("%.3f", k.Bending.MostMM)
-		}
-		g.rows = append(g.rows, []string{fmt.Sprint(i + 1), tidy(step.Job.ID), tidy(step.Job.Material), methods[s.Method.Method],
-			fmt.Sprintf("%g", s.Blade.Bevel), fmt.Sprintf("%g", s.Blade.Tip), wicks[s.Wicking.Wick], fmt.Sprintf("%.2f", s.Air.SetBar), guess,
-			fmt.Sprintf("%.0f", s.Air.SetN), fmt.Sprintf("%.1f", s.Air.SetN*float64(len(step.Layout.Cuts))/1000), bend})
-	}
-	head, lines := g.lines()
-	rows := make([][]string, len(lines))
-	for i, l := range lines {
-		rows[i] = []string{l}
-	}
-	t.space()
-	t.table(head, rows, 5)
-}
-
-// shared reports whether every planned job has the warning: it is told once then.
-func (o *Options) shared(warning string) bool {
-	if o.Only != "" || o.Knife == nil || len(o.Knife.Turns) < 2 {
-		return false
-	}
-	for _, k := range o.Knife.Turns {
-		if k.Settings == nil || !slices.Contains(k.Settings.Warnings, warning) {
-			return false
-		}
-	}
-	return true
-}
-
-// sharedWarnings tells what is wrong with all jobs.
-func (t *text) sharedWarnings(steps []int) {
-	var told []string
-	for _, w := range t.options.turn(steps[0]).Settings.Warnings {
-		if t.options.shared(w) {
-			told = append(told, hang("  - ", w)...)
-		}
-	}
-	if len(told) > 0 {
-		t.para(append([]string{"LOOK OUT, in every job"}, told...)...)
-	}
-}
-
-// cautions tells each caution once: those of any job, then those of some with the
+// theCautions tells each caution once: those of any job, then those of some with the
 // jobs that they are of.
-func (t *text) cautions(steps []int) {
-	var all []material.Caution // in the order of the work, as the first job has them
-	of := map[material.Caution][]int{}
-	for _, i := range steps {
-		for _, c := range t.options.turn(i).Settings.Cautions {
-			c.Source = "" // the same words from two sources are one caution
-			if of[c] == nil {
-				all = append(all, c)
-			}
-			if n := len(of[c]); n == 0 || of[c][n-1] != i {
-				of[c] = append(of[c], i)
-			}
-		}
-	}
+func (t *text) theCautions(steps []int) {
+	every, some := t.cautions(steps)
 	t.para("CAUTIONS of every job here. Local codes and licensed people come first.")
-	for _, c := range all {
-		if len(of[c]) == len(steps) {
-			t.add(hang("  "+pad(c.About, 12), c.Text)...)
-		}
+	for _, c := range every {
+		t.add(hang("  "+pad(c.About, 12), c.Text)...)
 	}
-	first := true
-	for _, c := range all {
-		if len(of[c]) == len(steps) {
-			continue
-		}
-		if first {
-			t.para("CAUTIONS of some, by their number above")
-			first = false
-		}
-		numbers := make([]int, len(of[c]))
-		for k, i := range of[c] {
-			numbers[k] = i + 1
-		}
-		t.add(hang("  "+pad(c.About, 12), c.Text+" ("+ranges(numbers)+")")...)
+	if len(some) > 0 {
+		t.para("CAUTIONS of some, by their number above")
+	}
+	for _, c := range some {
+		t.add(hang("  "+pad(c.About, 12), c.Text+" ("+c.Of+")")...)
 	}
 }
 
@@ -156,11 +63,39 @@ func (t *text) wear() {
 			line.marks[c] = tenths(metres, most)
 		}
 	}
-	from, to := f.Span(f.Worst)
 	t.para(
 		fmt.Sprintf("THE ANVIL'S FACE: metres that the day cuts on it, in bands of %s", u.Show(plan.Length(f.Band))),
 		apart("oper. "+u.Show(rail.From), u.Show(rail.To)+" drive"),
 		"cut  "+strings.TrimRight(string(line.marks), " "))
-	t.add(hang("     ", fmt.Sprintf("0 to 9: tenths of the most, %.0f m from %s to %s; the bands that are cut in have %.0f %% of that on average. Shifts and another order of slits spread the wear.",
-		most, u.Number(plan.Length(from)), u.Show(plan.Length(to)), 100*f.Evenness()))...)
+	t.add(hang("     ", "0 to 9: tenths of the most, "+t.worn())...)
+}
+
+// bend draws below the picture of the beam how far the anvil bends.
+func (t *text) bend(i int) {
+	text := t.bends(i)
+	if text == "" {
+		return
+	}
+	k := t.options.turn(i)
+	if k.Bending == nil {
+		t.add(labelled("Anvil", text)...)
+		return
+	}
+	b, bent := k.Bending, newStrip(t.plan.Beam.Rail)
+	for c := range bent.marks {
+		if at := inMM(bent.place(c)); at >= b.Anvil.FromMM && at <= b.Anvil.FromMM+b.Anvil.SpanMM {
+			bent.marks[c] = tenths(b.At(at), b.MostMM)
+		}
+	}
+	t.add("bend " + string(bent.marks))
+	t.add(hang("     ", "0 to 9: tenths of the anvil's "+text)...)
+}
+
+// tenths is the digit that tells how many tenths of the most a value is; nothing at
+// all is a point.
+func tenths(v, most float64) byte {
+	if v <= 0 || most <= 0 {
+		return '.'
+	}
+	return '0' + byte(min(int(10*v/most), 9))
 }

@@ -12,13 +12,14 @@ func (t *text) moves(s *plan.Step) {
 	c := &s.Changeover
 	t.space()
 	if len(c.Moves) == 0 {
-		t.add(hang("", "MOVES: none. Every holder stands right for this job.")...)
+		t.add(hang("", "MOVES: none. "+noMoves)...)
 		return
 	}
 	m := newMoveTable(c.Moves, t.options)
-	title := hang("", fmt.Sprintf("MOVES: %s, in this order. Each is clear of its neighbours when its turn comes; out of order it may not be. Lengths in %s.",
-		count(len(c.Moves), "holder"), unitWords[t.options.Unit]))
-	title = append(power(t.plan.Beam.Drive.Kind), title...)
+	title := hang("", "MOVES: "+t.inOrder(c))
+	if text := power(t.plan.Beam.Drive.Kind); text != "" {
+		title = append(hang("", text), title...)
+	}
 	rows := make([][]string, len(c.Moves))
 	for i, mv := range c.Moves {
 		rows[i] = m.row(i+1, mv)
@@ -28,6 +29,14 @@ func (t *text) moves(s *plan.Step) {
 	}
 	t.add(append(title, "")...)
 	t.table([]string{m.head()}, rows, t.group)
+}
+
+const noMoves = "Every holder stands right for this job."
+
+// inOrder tells how moves are to be made.
+func (f *facts) inOrder(c *plan.Changeover) string {
+	return fmt.Sprintf("%s, in this order. Each is clear of its neighbours when its turn comes; out of order it may not be. Lengths in %s.",
+		count(len(c.Moves), "holder"), unitWords[f.options.Unit])
 }
 
 var unitWords = [...]string{plan.Millimetres: "millimetres", plan.Inches: "inches"}
@@ -74,29 +83,34 @@ func (m moveTable) row(step int, mv plan.Move) []string {
 // result tells what stands where when all moves are made.
 func (t *text) result(s *plan.Step) {
 	c := &s.Changeover
-	isMoved := map[int]bool{}
-	for _, n := range moved(c) {
-		isMoved[n] = true
-	}
-	u := t.options.Unit
+	isMoved, u := isMoved(c), t.options.Unit
 	if len(s.Layout.Cuts) > 0 {
 		t.section(fmt.Sprintf("CUTS: %d, each with its place (%s) and h, its holder; * was moved", len(s.Layout.Cuts), u))
 		t.cuts(s, isMoved)
-		t.strips(s)
+		if text := t.strips(s); text != "" {
+			t.add(hang("", "STRIP ERROR "+text)...)
+		}
 	}
 	for _, use := range []plan.Use{plan.Parked, plan.Resting} {
 		numbers := used(c, use)
 		if len(numbers) == 0 {
 			continue
 		}
-		t.section(hang("", fmt.Sprintf(idleHeads[use], len(numbers), holders(numbers)))...)
+		t.section(hang("", fmt.Sprintf("%s: %d, %s", strings.ToUpper(use.String())+idleWhere[use], len(numbers), holders(numbers)))...)
 		t.idle(c, numbers, isMoved)
 	}
 }
 
-var idleHeads = map[plan.Use]string{
-	plan.Parked:  "PARKED outside the web: %d, %s",
-	plan.Resting: "RESTING lifted over the web: %d, %s",
+// idleWhere tells where holders are that don't cut.
+var idleWhere = map[plan.Use]string{plan.Parked: " outside the web", plan.Resting: " lifted over the web"}
+
+// isMoved tells of each holder whether the changeover moves it.
+func isMoved(c *plan.Changeover) map[int]bool {
+	out := map[int]bool{}
+	for _, m := range c.Moves {
+		out[m.Holder] = true
+	}
+	return out
 }
 
 // section begins a table with its title, never at the foot of a page.
@@ -108,38 +122,54 @@ func (t *text) section(title ...string) {
 	t.add(title...)
 }
 
-// cuts is the table of cuts: where each is wanted, and by which holder it is made.
-// Where a holder serves its cut from beside it, the table tells of every cut where
-// the holder stands too, and by how much that is off.
+// cuts is the table of cuts, side by side.
 func (t *text) cuts(s *plan.Step, isMoved map[int]bool) {
-	u, wanted := t.options.Unit, s.Layout.Cuts
-	r := newRuler(u, "place", append(places(&s.Changeover), wanted...)...)
-	off := make([]plan.Length, len(s.Changeover.Holders))
-	beside := false
-	for i, h := range s.Changeover.Holders {
-		if h.Use == plan.Cutting {
-			off[i] = between(wanted[h.Cut-1], h.At, u)
-			beside = beside || off[i] != 0
-		}
+	c := newCutTable(s, t.options.Unit)
+	head := "cut  " + c.places.head("place")
+	if c.beside {
+		head += "  h stands at  " + c.way.head(" off by")
 	}
-	way := newRuler(u, "off by", off...)
-	head := "cut  " + r.head("place")
-	if beside {
-		head += "  h stands at  " + way.head(" off by")
-	}
-	var cells []string
-	for i, h := range s.Changeover.Holders {
-		if h.Use != plan.Cutting {
-			continue
+	cells := make([]string, len(c.cuts))
+	for i, k := range c.cuts {
+		cell := fmt.Sprintf("%3d  %s", k.cut, c.places.place(k.wanted))
+		if c.beside {
+			cell += fmt.Sprintf("  %11s  %s", c.places.number(k.at), c.way.way(k.off))
 		}
-		cell := fmt.Sprintf("%3d  %s", h.Cut, r.place(wanted[h.Cut-1]))
-		if beside {
-			cell += fmt.Sprintf("  %11s  %s", r.number(h.At), way.way(off[i]))
-		}
-		cells = append(cells, fmt.Sprintf("%s  %3d%s", cell, i+1, star(isMoved[i+1])))
+		cells[i] = fmt.Sprintf("%s  %3d%s", cell, k.holder, star(isMoved[k.holder]))
 	}
 	heads, rows := sideBySide(head+"    h ", cells)
 	t.table(heads, rows, 0)
+}
+
+// cutTable tells where each cut is wanted, and by which holder it is made; where a
+// holder serves its cut from beside it, also where each holder stands, and by how much
+// that is off.
+type cutTable struct {
+	cuts        []cutHeld
+	beside      bool
+	places, way ruler
+}
+
+// cutHeld is a cut and its holder.
+type cutHeld struct {
+	cut, holder     int
+	wanted, at, off plan.Length
+}
+
+func newCutTable(s *plan.Step, u plan.Unit) cutTable {
+	var t cutTable
+	var off []plan.Length
+	for i, h := range s.Changeover.Holders {
+		if h.Use == plan.Cutting {
+			wanted := s.Layout.Cuts[h.Cut-1]
+			k := cutHeld{h.Cut, i + 1, wanted, h.At, between(wanted, h.At, u)}
+			t.cuts, off = append(t.cuts, k), append(off, k.off)
+			t.beside = t.beside || k.off != 0
+		}
+	}
+	t.places = newRuler(u, "place", append(places(&s.Changeover), s.Layout.Cuts...)...)
+	t.way = newRuler(u, "off by", off...)
+	return t
 }
 
 // idle is the table of where idle holders stand.
@@ -170,9 +200,9 @@ func places(c *plan.Changeover) []plan.Length {
 }
 
 // strips tells by how much a strip comes out other than planned because a holder
-// serves its cut from beside it.
-func (t *text) strips(s *plan.Step) {
-	l, u := &s.Layout, t.options.Unit
+// serves its cut from beside it; empty where none does.
+func (f *facts) strips(s *plan.Step) string {
+	l, u := &s.Layout, f.options.Unit
 	off := make([]plan.Length, len(l.Slits)+1) // of the slits' edges, from the operator side
 	first := 1                                 // edge 0 is the web's own without trim
 	if l.Trim != [2]plan.Length{} {
@@ -193,7 +223,8 @@ func (t *text) strips(s *plan.Step) {
 			parts = append(parts, fmt.Sprintf("slit %d %s%s", i+1, sign, u.Show(wider)))
 		}
 	}
-	if len(parts) > 0 {
-		t.add(hang("", "STRIP ERROR from holders that serve their cut from beside it: "+strings.Join(parts, ", "))...)
+	if len(parts) == 0 {
+		return ""
 	}
+	return "from holders that serve their cut from beside it: " + strings.Join(parts, ", ")
 }

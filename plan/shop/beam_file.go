@@ -7,14 +7,6 @@ import (
 	"bide/plan"
 )
 
-// Anvil is the hardened roll that the blades press on. Lengths are exact.
-type Anvil struct {
-	Diameter, Bore plan.Length
-	Span           plan.Length // between its bearings
-	HardnessHRC    float64
-	Bad            []plan.Span // damaged bands as written; those of the plan's beam are in order
-}
-
 // readUnits reads the unit that the file's lengths are in.
 func (d *document) readUnits(root *table) {
 	root.need("units")
@@ -22,7 +14,7 @@ func (d *document) readUnits(root *table) {
 }
 
 // readBeam reads beam.toml.
-func readBeam(d *document, root *table) (*plan.Beam, *Anvil) {
+func readBeam(d *document, root *table) (*plan.Beam, *Anvil, Line) {
 	d.readUnits(root)
 	b := &plan.Beam{Name: root.text("name", "Beam")}
 	root.need("beam")
@@ -36,13 +28,14 @@ func readBeam(d *document, root *table) (*plan.Beam, *Anvil) {
 	readDrive(root.sub("drive"), b)
 	readSetup(root.sub("setup"), &b.Setup)
 	readCylinder(root.sub("cylinder"), &b.Supply)
-	anvil := readAnvil(root)
+	anvil := readAnvil(root, b.Web)
 	if anvil != nil {
 		b.Bad = plan.Bands(anvil.Bad)
 	}
+	line := readLine(root)
 	readConditions(root.list("holder"), b)
 	root.done()
-	return b, anvil
+	return b, anvil, line
 }
 
 // The least width of a holder, and the least speed of a drive in a second.
@@ -156,37 +149,6 @@ func readCylinder(t *table, a *plan.Air) {
 	t.granted(usual{"bore", t.doc.unit.Show(28 * plan.Millimetre)}, usual{"pistons", "1"},
 		usual{"supply_bar", "6.3 bar"}, usual{"margin_bar", "0.8 bar"})
 	t.done()
-}
-
-// readAnvil reads [anvil]; nil when there is none.
-func readAnvil(root *table) *Anvil {
-	t := root.sub("anvil")
-	if !root.has("anvil") {
-		return nil
-	}
-	t.need("diameter")
-	a := &Anvil{
-		Diameter:    t.length("diameter", 0, anvilRange),
-		Bore:        t.length("bore", 0, zeroOrMore),
-		Span:        t.length("span", 0, aboveZero),
-		HardnessHRC: t.number("hardness_hrc", 0, 1, 80),
-	}
-	if a.Diameter > 0 && a.Bore >= a.Diameter {
-		u := t.doc.unit
-		t.refuse("bore", "correct bore or diameter", "%s is not below the diameter of %s", u.Show(a.Bore), u.Show(a.Diameter))
-	}
-	for _, bad := range t.list("bad") {
-		bad.place = "anvil." + bad.place
-		before := t.doc.failed
-		bad.need("from", "to")
-		band := plan.Span{From: bad.length("from", 0, anyPlace), To: bad.length("to", 0, anyPlace)}
-		if t.doc.failed == before {
-			a.Bad = append(a.Bad, bad.ascending("from", band))
-		}
-		bad.done()
-	}
-	t.done()
-	return a
 }
 
 // readConditions reads the [[holder]] entries: the holders that aren't good.

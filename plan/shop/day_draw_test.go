@@ -18,6 +18,8 @@ type drawnDay struct {
 
 func (d *drawnDay) pick(words ...string) string { return words[d.r.IntN(len(words))] }
 
+func (d *drawnDay) pickPair(pairs ...[2]string) [2]string { return pairs[d.r.IntN(len(pairs))] }
+
 func (d *drawnDay) comment(kind string) string {
 	d.comments++
 	return fmt.Sprintf("# %s %d", kind, d.comments)
@@ -80,6 +82,7 @@ func (d *drawnDay) job(i, n int, unit string) {
 		{"trim", d.pick("'6 mm'", "'1/8'", "0")}, {"shift", d.pick("'free'", "'centred'")}, {"arrange", d.pick("'any'", "'listed'", "'entries'")},
 		{"speed", d.pick("40", "55.5", "120.0")}, {"due", "2026-11-25T11:00:00"}, {"state", d.pick("'waiting'", "'done'", "'aside'")},
 		{"turn", fmt.Sprint(i + 1)}, {"after", fmt.Sprintf("['J%d']", (i+1)%n)},
+		{"core", d.pick("'89 mm'", "'3-1/2 in'")}, d.pickPair([2]string{"roll_m", d.pick("50", "72.5")}, [2]string{"roll_diameter", d.pick("'150 mm'", "'8 in'")}),
 		{"chosen_shift", d.pick("0", "'1/64 in'", "-0.025", "'0.000001 mm'")}, // or a stale one
 	}
 	if slits != many {

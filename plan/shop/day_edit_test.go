@@ -76,7 +76,7 @@ func changeJob(r *rand.Rand, j *plan.Job) {
 			j.Chosen = nil
 		}
 	}()
-	switch r.IntN(12) {
+	switch r.IntN(13) {
 	case 0:
 		j.Material = []string{"felt", "paper tape", "foil"}[r.IntN(3)]
 	case 1:
@@ -99,6 +99,8 @@ func changeJob(r *rand.Rand, j *plan.Job) {
 		j.Chosen = drawChosen(r, j)
 	case 10:
 		j.Chosen = nil
+	case 11:
+		j.Roll = []plan.Roll{{}, {Core: 82 * plan.Millimetre, Metres: 66.5}, {Core: 3 * plan.Inch, Diameter: 8*plan.Inch + 1}}[r.IntN(3)]
 	default:
 		j.After = nil
 	}

@@ -78,8 +78,15 @@ var examples = map[string]string{
 	"diameter":     "diameter = 150.0",
 	"span":         "span = 1700.0",
 	"hardness_hrc": "hardness_hrc = 64.0",
-	"from":         "from = 610.0",
-	"to":           "to = 618.0",
+	"bearing":      "bearing = -100.0",
+	"face":         "face = [0.0, 1500.0]",
+
+	"line":      "[line], with its keys below it",
+	"ramp_up":   "ramp_up = 10.0",
+	"ramp_down": "ramp_down = 10.0",
+
+	"from": "from = 610.0",
+	"to":   "to = 618.0",
 
 	"number":    "number = 17",
 	"condition": `condition = "no cut"`,
@@ -107,6 +114,10 @@ var examples = map[string]string{
 	"state":     `state = "waiting"`,
 	"turn":      "turn = 1",
 
+	"core":          "core = 89.0",
+	"roll_m":        "roll_m = 50.0",
+	"roll_diameter": "roll_diameter = 150.0",
+
 	"group":               `group = "paper tape"`,
 	"thickness_mm":        "thickness_mm = 0.15",
 	"adhesive":            `adhesive = "rubber resin"`,
@@ -114,5 +125,8 @@ var examples = map[string]string{
 	"silicone_free":       "silicone_free = true",
 	"width_allowance_pct": "width_allowance_pct = 0.5",
 	"speed_max":           "speed_max = 150.0",
+	"modulus_mpa":         "modulus_mpa = 2000.0",
+	"poisson":             "poisson = 0.4",
+	"tension_n_m":         "tension_n_m = 150.0",
 	"source":              `source = "trial 2026-03-02"`,
 }

@@ -2,8 +2,10 @@ package shop
 
 import (
 	"fmt"
+	"math"
 	"math/big"
 	"strings"
+	"time"
 
 	"bide/material"
 	"bide/plan"
@@ -38,6 +40,7 @@ func (t jobReader) read() plan.Job {
 	j.Shift = plan.ShiftRule(t.choice("shift", shiftWords...))
 	j.Arrange = plan.Arrange(t.choice("arrange", arrangeWords...))
 	j.Metres = t.number("length_m", 0, 0.001, 1e7)
+	j.Roll = t.roll()
 	j.Due = t.clock("due")
 	j.After = t.ids("after")
 	j.State = plan.State(t.choice("state", stateWords...))
@@ -52,10 +55,18 @@ func (t jobReader) read() plan.Job {
 	j.Chosen = t.chosen(m, &j)
 	j.Speed = t.speed(m)
 	t.press(&j)
-	if j.Speed > 0 && j.Metres/j.Speed > longestRun {
-		t.refuse("length_m", "correct length_m or speed", "%s m at %s m/min run longer than a week", plainly(j.Metres), plainly(j.Speed))
-	}
+	t.checkRun(&j)
 	return j
+}
+
+// checkRun refuses a job that runs too long for a day's clock.
+func (t jobReader) checkRun(j *plan.Job) {
+	switch {
+	case j.Speed > 0 && j.Metres/j.Speed > longestRun:
+		t.refuse("length_m", "correct length_m or speed", "%s m at %s m/min run longer than a week", plainly(j.Metres), plainly(j.Speed))
+	case j.Takes > longestRun*time.Minute:
+		t.refuse("length_m", "correct length_m, roll_m or roll_diameter, or the ramps in beam.toml", "%s m, with ramps for each roll, run longer than a week", plainly(j.Metres))
+	}
 }
 
 // material finds the job's material and puts what it asks of the beam into the job.
@@ -73,11 +84,35 @@ func (t jobReader) material(j *plan.Job) material.Material {
 	return m
 }
 
-// press puts the pressure that parts the material into the job, or why none does.
-func (t jobReader) press(j *plan.Job) {
-	if on := t.shop.Settings(j); on != nil {
-		j.SetBar, j.Uncut = on.Air.SetBar, on.Refused
+// The outside of cores and rolls that is taken: what is beyond is a slip of units.
+var rollRange = plan.Span{From: plan.Millimetre, To: 10_000 * plan.Millimetre}
+
+// roll reads what is asked of a finished roll.
+func (t jobReader) roll() plan.Roll {
+	r := plan.Roll{Core: t.length("core", 0, rollRange), Metres: t.number("roll_m", 0, 0.1, 1e7), Diameter: t.length("roll_diameter", 0, rollRange)}
+	if t.has("roll_m") && t.has("roll_diameter") {
+		t.refuse("roll_diameter", "give roll_m or roll_diameter, the other follows from it", "roll_m says how much is on a roll already")
 	}
+	u, core, taken := t.doc.unit, r.Core, ""
+	if core == 0 {
+		core, taken = plan.Length(material.UsualCoreMM*float64(plan.Millimetre)), ", which is taken since no core is given"
+	}
+	if r.Diameter > 0 && r.Diameter <= core {
+		t.refuse("roll_diameter", "correct it, or give the outside of the core as core", "a roll of %s is no larger than a core of %s%s", u.Show(r.Diameter), u.Show(core), taken)
+	}
+	return r
+}
+
+// press puts the pressure that parts the material into the job, or why none does, and
+// how long the run takes where the line's ramps are known.
+func (t jobReader) press(j *plan.Job) {
+	on := t.shop.Settings(j)
+	if on == nil {
+		return
+	}
+	j.SetBar, j.Uncut = on.Air.SetBar, on.Refused
+	seconds := min(on.Times.RampedS, 2*longestRun*60) // too long all the same
+	j.Takes = time.Duration(math.Round(seconds*1e6)) * time.Microsecond
 }
 
 // materialRemedy names the material that was likely meant, or where to add it.

@@ -140,7 +140,7 @@ func (f Typed) tree(start time.Time) map[string]any {
 		switch key {
 		case "slits", "after":
 			out[key] = listed(text)
-		case "length_m", "speed":
+		case "length_m", "speed", "roll_m":
 			out[key] = orText(strconv.ParseFloat(text, 64))(text)
 		case "turn":
 			out[key] = orText(strconv.ParseInt(text, 10, 64))(text)
@@ -226,10 +226,15 @@ func (s *Shop) Typed(j *plan.Job) Typed {
 	if !j.Due.IsZero() {
 		due = strings.TrimSuffix(strings.Replace(tomlTime(j.Due), "T", " ", 1), ":00")
 	}
+	given := func(l plan.Length) string {
+		text, _ := lengthText(l, s.dayUnit)
+		return map[bool]string{true: text}[l > 0]
+	}
 	return Typed{
 		"id": j.ID, "material": j.Material, "web": length(j.Web), "slits": strings.Join(entries, "; "), "trim": length(j.Trim),
 		"shift": shiftWords[j.Shift], "arrange": arrangeWords[j.Arrange], "state": stateWords[j.State],
 		"length_m": tomlNumber(j.Metres), "speed": speedText(j.Speed, s.dayUnit),
+		"core": given(j.Roll.Core), "roll_m": optionalNumber(j.Roll.Metres), "roll_diameter": given(j.Roll.Diameter),
 		"due": due, "after": after, "turn": turnText(j.Turn),
 	}
 }

@@ -30,6 +30,9 @@ func (r *dayReading) edits(i int, want *plan.Job) (out []edit) {
 	out = append(out, r.chosenEdits(i, want)...)
 	set(have.Metres != want.Metres, "length_m", tomlNumber(want.Metres))
 	set(!sameSpeed(have.Speed, want.Speed), "speed", speedText(want.Speed, u))
+	set(have.Roll.Core != want.Roll.Core, "core", optionalLength(want.Roll.Core, u))
+	set(have.Roll.Metres != want.Roll.Metres, "roll_m", optionalNumber(want.Roll.Metres))
+	set(have.Roll.Diameter != want.Roll.Diameter, "roll_diameter", optionalLength(want.Roll.Diameter, u))
 	set(!have.Due.Equal(wall(want.Due)), "due", optionalTime(want.Due))
 	set(!slices.Equal(have.After, want.After), "after", idList(want.After))
 	set(have.State != want.State, "state", word(stateWords, int(want.State)))
@@ -106,6 +109,22 @@ func optionalTime(t time.Time) string {
 		return ""
 	}
 	return tomlTime(t)
+}
+
+// optionalLength is a length; none, which takes the key out, where it is nought.
+func optionalLength(l plan.Length, u plan.Unit) string {
+	if l == 0 {
+		return ""
+	}
+	return tomlLength(l, u)
+}
+
+// optionalNumber is the same of a number.
+func optionalNumber(x float64) string {
+	if x == 0 {
+		return ""
+	}
+	return tomlNumber(x)
 }
 
 // idList is a list of job ids; none for an empty one.

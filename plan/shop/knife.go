@@ -34,7 +34,10 @@ func (s *Shop) Knife(now *plan.Standing, steps []plan.Step) *material.Day {
 	}
 	out.Face = s.face(cuts)
 	if s.Anvil != nil && s.Anvil.Span > 0 {
-		out.Rests = rests
+		out.Rests = s.rests()
+	}
+	if s.Anvil == nil || s.Anvil.Face == (plan.Span{}) {
+		out.Faced = faced
 	}
 	return out
 }
@@ -96,25 +99,39 @@ func (s *Shop) bend(on *material.Settings, places []plan.Length) (*material.Bend
 	return b, ""
 }
 
-// bearings is the anvil on its bearings. No file says where they are: they are taken
-// to lie evenly about the middle of the web area.
+// bearings is the anvil on its bearings. Where no file says where they are, they are
+// taken to lie evenly about the middle of the web area.
 func (s *Shop) bearings() material.Anvil {
-	middle := (inMM(s.Beam.Web.From) + inMM(s.Beam.Web.To)) / 2
 	span := inMM(s.Anvil.Span)
-	return material.Anvil{FromMM: middle - span/2, SpanMM: span, DiameterMM: inMM(s.Anvil.Diameter), BoreMM: inMM(s.Anvil.Bore)}
+	from := (inMM(s.Beam.Web.From)+inMM(s.Beam.Web.To))/2 - span/2
+	if s.Anvil.Bearing != nil {
+		from = inMM(*s.Anvil.Bearing)
+	}
+	return material.Anvil{FromMM: from, SpanMM: span, DiameterMM: inMM(s.Anvil.Diameter), BoreMM: inMM(s.Anvil.Bore)}
 }
 
 // rests tells how the bearings' places come about.
-const rests = "its bearings are taken to lie evenly about the middle of the web area"
+func (s *Shop) rests() string {
+	if at := s.Anvil.Bearing; at != nil {
+		return fmt.Sprintf("its bearings lie at %s and %s", s.Unit.Number(*at), s.Unit.Show(*at+s.Anvil.Span))
+	}
+	return "its bearings are taken to lie evenly about the middle of the web area, since beam.toml has no bearing"
+}
+
+// faced tells how the face's place comes about.
+const faced = "the face is taken to be the web area, since beam.toml has none"
 
 // mostBands is how many bands the face is told in at most: one a column of a picture.
 const mostBands = 72
 
-// face adds up the cuts on the anvil's face, taken to be the web area, in bands of a
-// round width.
+// face adds up the cuts on the anvil's face, taken to be the web area where no file
+// has it, in bands of a round width.
 func (s *Shop) face(cuts []material.Cut) *material.Face {
-	web := s.Beam.Web
-	f, err := material.Wear(int64(web.From), int64(web.To), int64(bandOf(web.Length(), s.Unit)), cuts)
+	face := s.Beam.Web
+	if s.Anvil != nil && s.Anvil.Face != (plan.Span{}) {
+		face = s.Anvil.Face
+	}
+	f, err := material.Wear(int64(face.From), int64(face.To), int64(bandOf(face.Length(), s.Unit)), cuts)
 	if err != nil {
 		return nil
 	}

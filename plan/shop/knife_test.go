@@ -217,3 +217,70 @@ func TestBandsAreRound(t *testing.T) {
 		}
 	}
 }
+
+// TestBearingAndFace: where beam.toml has them they are taken and told, else it is told
+// how they were taken. The face of 310 mm makes bands of 5 mm, from its own edge on.
+func TestBearingAndFace(t *testing.T) {
+	s := twoCuts(t)
+	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	if err != nil {
+		t.Fatal(err)
+	}
+	taken := s.Knife(s.Standing, d.Steps)
+	if taken.Turns[0].Bending.Anvil.FromMM != -300 || !strings.Contains(taken.Rests, "taken to lie evenly") || !strings.Contains(taken.Faced, "the web area") {
+		t.Errorf("%q, %q, from %v", taken.Rests, taken.Faced, taken.Turns[0].Bending.Anvil.FromMM)
+	}
+	fsys := files(map[string]string{beamFile: smallBeam + "[anvil]\ndiameter = 150\nspan = 900\nbearing = -250\nface = [-10, 300]\n"})
+	with := read(t, fsys)
+	s.Anvil = with.Anvil
+	day := s.Knife(s.Standing, d.Steps)
+	if day.Turns[0].Bending.Anvil.FromMM != -250 || day.Rests != "its bearings lie at -250 and 650 mm" || day.Faced != "" || day.Face.From != -10_000_000 || day.Face.Metres[24] != 1500 {
+		t.Errorf("%q, %q, %+v", day.Rests, day.Faced, day.Face)
+	}
+}
+
+// TestRunsWithRamps: 1000 m at 120 m/min take 500 s. Ramps of 30 m/min each second are
+// 0.5 m/s2, which add 4 s from rest to rest (worked example): 504 s in one, 508 s in two
+// rolls of 500 m. 98.425197 ft/min each second are as much. The day's clock counts them.
+func TestRunsWithRamps(t *testing.T) {
+	day := strings.Replace(smallDay, `"felt"`, `"plain paper"`, 1) + "speed = 120\n"
+	for _, c := range []struct {
+		line, more string
+		want       float64
+	}{
+		{"", "roll_m = 500", 500},
+		{"[line]\nramp_up = 30\nramp_down = 30\n", "", 504},
+		{"[line]\nramp_up = 30\n", "roll_m = 500", 508},
+		{"[line]\nramp_up = 30\nramp_down = 60\n", "", 503},
+	} {
+		s := read(t, files(map[string]string{beamFile: smallBeam + c.line, dayFile: day + c.more}))
+		d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+		if err != nil || len(d.Steps) != 1 {
+			t.Fatal(d, err)
+		}
+		if got := d.Steps[0].RunEnd.Sub(d.Steps[0].RunStart).Seconds(); math.Abs(got-c.want) > 1e-6 {
+			t.Errorf("%q, %q: the run takes %v s, want %v", c.line, c.more, got, c.want)
+		}
+		if err := plan.VerifyDay(d, s.Day); err != nil {
+			t.Error(err)
+		}
+	}
+	inches := read(t, files(map[string]string{beamFile: strings.NewReplacer(`"mm"`, `"in"`, "12.0", "0.5", "0.3", "0.01", "[-100.0, 400.0]", "[-4, 16]", "[0.0, 300.0]", "[0, 12]").Replace(smallBeam) + "[line]\nramp_up = 98.425197\n"}))
+	if got := inches.Line.RampUp; math.Abs(got-0.5) > 1e-8 || inches.Line.RampDown != got {
+		t.Errorf("%+v", inches.Line)
+	}
+	_, problems := Read(files(map[string]string{beamFile: smallBeam + "[line]\nramp_up = 0.01\n", dayFile: strings.Replace(day, "1000.0", "5000", 1) + "roll_m = 0.1"}))
+	if len(problems) != 1 || !strings.Contains(problems[0].String(), "longer than a week") || !strings.Contains(problems[0].Remedy, "roll_m") {
+		t.Errorf("a run of ramps alone: %v", problems)
+	}
+}
+
+// TestNeckInIsRead: 150 N/m on 0.05 mm are 3 MPa, on 2000 MPa a stretch of 0.15 %, times
+// 0.4 a narrowing of 0.06 %.
+func TestNeckInIsRead(t *testing.T) {
+	s := oneJob(t, "", "group = \"film tape\"\nadhesive = \"none\"\nmodulus_mpa = 2000\npoisson = 0.4\ntension_n_m = 450\n")
+	n := s.Settings(&s.Day.Jobs[0]).NeckIn
+	if n == nil || math.Abs(n.Narrowing-0.0006) > 1e-12 {
+		t.Errorf("%+v", n)
+	}
+}

@@ -1,6 +1,8 @@
 package shop
 
 import (
+	"slices"
+
 	"bide/material"
 	"bide/plan"
 )
@@ -21,6 +23,7 @@ func (s *Shop) machine() material.Machine {
 	if s.Anvil != nil {
 		m.AnvilMM, m.AnvilHRC = inMM(s.Anvil.Diameter), s.Anvil.HardnessHRC
 	}
+	m.RampUp, m.RampDown = s.Line.RampUp, s.Line.RampDown
 	return m
 }
 
@@ -29,14 +32,30 @@ func inMM(l plan.Length) float64 { return float64(l) / float64(plan.Millimetre) 
 
 // Settings is what is set at the knife for a job; nil where its material is in no
 // table, or the beam's own numbers are missing.
-func (s *Shop) Settings(j *plan.Job) *material.Settings { return s.settingsOf(j.Material, j.Speed) }
+func (s *Shop) Settings(j *plan.Job) *material.Settings {
+	return s.settingsOf(j.Material, runOf(j))
+}
 
-func (s *Shop) settingsOf(name string, speed float64) *material.Settings {
+// runOf is what a job runs, for formulas.
+func runOf(j *plan.Job) material.Run {
+	r := material.Run{
+		Speed: j.Speed, Metres: j.Metres, WebMM: inMM(j.Web),
+		Roll: material.Roll{Metres: j.Roll.Metres, DiameterMM: inMM(j.Roll.Diameter), CoreMM: inMM(j.Roll.Core)},
+	}
+	for _, e := range j.Entries {
+		if slit := (material.Slit{FinishedMM: inMM(e.Finished), CutMM: inMM(e.Width)}); !slices.Contains(r.Slits, slit) {
+			r.Slits = append(r.Slits, slit)
+		}
+	}
+	return r
+}
+
+func (s *Shop) settingsOf(name string, run material.Run) *material.Settings {
 	m, ok := s.Materials.Lookup(name)
 	if !ok {
 		return nil
 	}
-	out, err := material.SettingsFor(m, s.machine(), speed)
+	out, err := material.SettingsFor(m, s.machine(), run)
 	if err != nil { // no file can say so: every number has been held against its range
 		return nil
 	}
@@ -50,7 +69,7 @@ func (s *Shop) lastRun(now *plan.Standing) *material.Settings {
 	if !ok {
 		return nil
 	}
-	out := s.settingsOf(now.Material, m.SpeedMax)
+	out := s.settingsOf(now.Material, material.Run{Speed: m.SpeedMax})
 	if out == nil {
 		return nil
 	}

@@ -45,6 +45,9 @@ func readMaterial(t *table) material.Material {
 	m.Tip = t.number("tip", m.Tip, 0.001, 5)
 	m.AllowancePct = t.exact("width_allowance_pct", -50, 100)
 	m.SpeedMax = t.number("speed_max", m.SpeedMax, 0.1, 5000)
+	m.ModulusMPa = t.number("modulus_mpa", 0, 0.001, 1e6)
+	m.Poisson = t.number("poisson", 0, 0.01, 20)
+	m.TensionNM = t.number("tension_n_m", 0, 0.1, 1e6)
 	m.Source = t.text("source", m.Source)
 	t.done()
 	if m.SiliconeFree && m.Adhesive == material.Silicone {

@@ -41,6 +41,7 @@ type Shop struct {
 	Unit      plan.Unit // of beam.toml: what people are shown
 	Beam      *plan.Beam
 	Anvil     *Anvil // nil when beam.toml has none
+	Line      Line
 	Day       *plan.Day
 	Standing  *plan.Standing
 	Materials material.Table // the shop's own
@@ -145,8 +146,8 @@ func (r *reader) beam(s *Shop) {
 	if root == nil {
 		return
 	}
-	b, anvil := readBeam(d, root)
-	s.Unit, s.Anvil = d.unit, anvil
+	b, anvil, line := readBeam(d, root)
+	s.Unit, s.Anvil, s.Line = d.unit, anvil, line
 	if d.failed == 0 {
 		s.Beam, s.Conditions = b, b.Holders
 	}

@@ -1,0 +1,201 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"bide/plan"
+)
+
+const longestID = 18 // of two side by side in a title
+
+// between names the jobs that step i changes from and to.
+func (f *facts) between(i int) string {
+	from, to := f.plan.Start.Job, "to "+cut(f.plan.Steps[i].Job.ID, longestID)
+	if i > 0 {
+		from = f.plan.Steps[i-1].Job.ID
+	}
+	if from == "" {
+		return to
+	}
+	return cut(from, longestID) + " " + to
+}
+
+// job tells what is to be run at step i.
+func (f *facts) job(i int) (out []fact) {
+	s, w := &f.plan.Steps[i], f.swaps[i]
+	u, j, l := f.options.Unit, s.Job, &s.Layout
+	add := func(name, text string) { out = append(out, fact{Name: name, Text: text}) }
+	if runes(j.ID) > longestID {
+		add("Job", j.ID)
+	}
+	add("Material", j.Material)
+	add("Web", fmt.Sprintf("%s, guided to the %s of the web area; from %s to %s",
+		both(j.Web, u), guides[f.plan.Beam.Guide], u.Number(l.Web.From), u.Show(l.Web.To)))
+	out = append(out, f.slits(s))
+	add("Trim", trim(l, u))
+	add("Blade", blade(j, u))
+	if len(w.change) > 0 {
+		add("", "swap "+count(len(w.change), "blade")+": "+holders(w.change))
+	}
+	if len(w.unknown) > 0 {
+		add("", "not known what these carry, look before they cut: "+holders(w.unknown))
+	}
+	add("Pressure", pressure(j))
+	if j.SiliconeFree {
+		add("Clean", "SILICONE-FREE job: blades, wicks and rolls must be clean of silicone")
+	}
+	add("Run", f.run(s))
+	if text := f.conditions(); text != "" {
+		add("Not good", text)
+	}
+	return out
+}
+
+var guides = [...]string{plan.GuideCentre: "centre", plan.GuideOperator: "operator edge", plan.GuideDrive: "drive edge"}
+
+// holders names holders in words.
+func holders(numbers []int) string {
+	if len(numbers) == 1 {
+		return fmt.Sprintf("holder %d", numbers[0])
+	}
+	return "holders " + ranges(numbers)
+}
+
+// slitRun is a run of equal slits side by side.
+type slitRun struct {
+	Which string // 3, or 3-12
+	N     int
+	Width string
+}
+
+// slits lists the slits as runs of equal ones, the operator side first.
+func (f *facts) slits(s *plan.Step) fact {
+	slits, want := s.Layout.Slits, finished(s)
+	out := fact{Name: "Slits", Text: fmt.Sprintf("%d, counted from the operator side", len(slits))}
+	for i := 0; i < len(slits); {
+		n := i + 1
+		for n < len(slits) && slits[n] == slits[i] {
+			n++
+		}
+		r := slitRun{strconv.Itoa(i + 1), n - i, both(slits[i], f.options.Unit)}
+		if n > i+1 {
+			r.Which += "-" + strconv.Itoa(n)
+		}
+		if want != nil && want[i] != slits[i] {
+			r.Width += ", to finish at " + both(want[i], f.options.Unit)
+		}
+		out.Runs = append(out.Runs, r)
+		i = n
+	}
+	return out
+}
+
+// trim tells the waste on both sides and how far the layout is from centred.
+func trim(l *plan.Layout, u plan.Unit) string {
+	if l.Trim == [2]plan.Length{} {
+		return "none: the slits fill the web"
+	}
+	text := fmt.Sprintf("operator side %s, drive side %s", u.Show(l.Trim[0]), u.Show(l.Trim[1]))
+	switch {
+	case l.Shift > 0:
+		return text + "; the layout is " + both(l.Shift, u) + " to the drive side of centred"
+	case l.Shift < 0:
+		return text + "; the layout is " + both(-l.Shift, u) + " to the operator side of centred"
+	}
+	return text + "; centred"
+}
+
+// blade tells the edge that the job wants.
+func blade(j *plan.Job, u plan.Unit) string {
+	if !j.Blade.Known() {
+		return "not known what the material wants"
+	}
+	tip := strconv.FormatFloat(j.Blade.Tip, 'f', -1, 64) + " mm"
+	if u == plan.Inches {
+		tip += fmt.Sprintf(" (%.4f in)", j.Blade.Tip/25.4)
+	}
+	return fmt.Sprintf("included bevel %v deg, tip radius %s", j.Blade.Bevel, tip)
+}
+
+// psi is a bar in pounds-force to the square inch (NIST SP 811, B.8: 1 psi is
+// 6.894 757 kPa).
+const psi = 100 / 6.894757
+
+func pressure(j *plan.Job) string {
+	if j.SetBar == 0 {
+		return "not known; find by trial"
+	}
+	return fmt.Sprintf("set %.1f bar (%.0f psi), a starting value: prove it on the first-off", j.SetBar, j.SetBar*psi)
+}
+
+// run tells how long, how fast and when.
+func (f *facts) run(s *plan.Step) string {
+	const feet = 0.3048 // metres to the foot, exact
+	speed := fmt.Sprintf("%.0f m/min", s.Job.Speed)
+	if f.options.Unit == plan.Inches {
+		speed = fmt.Sprintf("%.0f ft/min (%s)", s.Job.Speed/feet, speed)
+	}
+	text := fmt.Sprintf("%.0f m at %s, %s to %s", s.Job.Metres, speed, f.clock(s.RunStart), f.clock(s.RunEnd))
+	if !s.Job.Due.IsZero() {
+		text += "; due " + f.clock(s.Job.Due)
+	}
+	if s.Late > 0 {
+		text += ", LATE by " + span(s.Late)
+	}
+	return text
+}
+
+// conditions names the holders that aren't good; empty where all are.
+func (f *facts) conditions() string {
+	of := map[plan.Condition][]int{}
+	for i, c := range f.plan.Beam.Holders {
+		of[c] = append(of[c], i+1)
+	}
+	text := ""
+	for _, c := range []plan.Condition{plan.NoCut, plan.Stuck, plan.Out} {
+		if len(of[c]) > 0 {
+			text += "; " + c.String() + ": " + holders(of[c])
+		}
+	}
+	return strings.TrimPrefix(text, "; ")
+}
+
+// cause is a part of a setup's time.
+type cause struct{ Minutes, What string }
+
+// causes are the parts that a setup's time has.
+func (f *facts) causes(s *plan.Step) (out []cause) {
+	c := &s.Setup
+	add := func(takes time.Duration, what string) {
+		if takes > 0 {
+			out = append(out, cause{minutes(takes), what})
+		}
+	}
+	add(max(c.Positioner, c.Crew), sideWork(f.plan.Beam, c))
+	add(c.Every, "stop, unload, first-off")
+	add(c.Rethread, "rethread: other material or web width")
+	add(c.CleanDown, "clean down to free of silicone")
+	add(c.Pressure, "other set pressure")
+	return out
+}
+
+// beside says what time reckoned side by side does not permit.
+const beside = "away from the beam, and only where the site's procedure allows it"
+
+// sideWork tells what is reckoned side by side: the moves, and the blades.
+func sideWork(b *plan.Beam, c *plan.SetupTime) string {
+	by := [...]string{plan.Shuttle: "by the carriage", plan.OwnDrive: "by the holders' drives", plan.ByHand: "by hand"}
+	blades := count(c.Swaps, "blade") + " swapped"
+	switch {
+	case c.Swaps == 0:
+		return "moves " + by[b.Drive.Kind]
+	case c.Positioner == 0:
+		return blades
+	case c.Crew > c.Positioner:
+		return fmt.Sprintf("%s; the moves, %s min, are reckoned beside that: %s", blades, minutes(c.Positioner), beside)
+	}
+	return fmt.Sprintf("moves %s; %s, %s min, reckoned beside that: %s", by[b.Drive.Kind], blades, minutes(c.Crew), beside)
+}

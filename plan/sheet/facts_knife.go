@@ -1,0 +1,129 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"bide/material"
+	"bide/plan"
+)
+
+// turn is what is set at the knife for step i; nil where that isn't known.
+func (o *Options) turn(i int) *material.Turn {
+	if o.Knife == nil || i >= len(o.Knife.Turns) || o.Knife.Turns[i].Settings == nil {
+		return nil
+	}
+	return &o.Knife.Turns[i]
+}
+
+// rests tells where the anvil's bearings lie.
+func (o *Options) rests() string {
+	if o.Knife == nil {
+		return ""
+	}
+	return o.Knife.Rests
+}
+
+// knife tells what is set at step i beside blade and pressure, what that changes, and
+// what is wrong with this job and not with all.
+func (f *facts) knife(i int) (out []fact) {
+	k := f.options.turn(i)
+	if k == nil {
+		return nil
+	}
+	s := k.Settings
+	add := func(name, text string) { out = append(out, fact{Name: name, Text: text}) }
+	cuts := len(f.plan.Steps[i].Layout.Cuts)
+	cut := line(s, "cut-through")
+	add("Cuts at", cut.Value+", "+cut.Why)
+	add("Force", fmt.Sprintf("%s a blade, %s in all of %s; %s", newtons(s.Air.SetN),
+		newtons(s.Air.SetN*float64(cuts)), count(cuts, "blade"), line(s, "pistons").Value))
+	add("Wicking", line(s, "wicking").Value)
+	add("Method", line(s, "method").Value+"; edge: "+s.Method.Edge)
+	out = append(out, f.winding(s)...)
+	if len(k.Changes) > 0 {
+		add("Change", changed(k))
+	}
+	for _, w := range s.Warnings {
+		if !f.options.shared(w) {
+			add("LOOK OUT", w)
+		}
+	}
+	return out
+}
+
+// winding tells of the run, the finished roll and the web under tension, as far as they
+// are known.
+func (f *facts) winding(s *material.Settings) (out []fact) {
+	for _, of := range []struct{ name, line string }{{"Run time", "run time"}, {"Roll", "finished roll"}, {"Neck-in", "neck-in"}, {"Widths", "widths"}} {
+		if text := line(s, of.line).Value; text != "" {
+			if turns := line(s, "anvil turns").Value; of.name == "Run time" && turns != "" {
+				text += "; turns of the anvil: " + turns
+			}
+			out = append(out, fact{Name: of.name, Text: text})
+		}
+	}
+	return out
+}
+
+// changed tells what is set otherwise than before.
+func changed(k *material.Turn) string {
+	if k.Before == "" {
+		return "what ran before isn't known: look at blades, pistons, pressure, wicking and for silicone"
+	}
+	parts := make([]string, len(k.Changes))
+	for i, c := range k.Changes {
+		parts[i] = fmt.Sprintf("%s %s -> %s", c.What, c.From, c.To)
+		if c.What == "blade" || c.What == "silicone" || c.What == "pistons" {
+			parts[i] += ": " + c.Do
+		}
+	}
+	return "against " + k.Before + ": " + strings.Join(parts, "; ")
+}
+
+// line is the setting of a name.
+func line(s *material.Settings, name string) material.Line {
+	for _, l := range s.Lines {
+		if l.Name == name {
+			return l
+		}
+	}
+	return material.Line{}
+}
+
+// newtons shows a force in both units.
+func newtons(n float64) string {
+	if n >= 1e4 {
+		return fmt.Sprintf("%.1f kN (%.0f lbf)", n/1000, material.Pounds(n))
+	}
+	return fmt.Sprintf("%.0f N (%.0f lbf)", n, material.Pounds(n))
+}
+
+// bends tells how far the anvil bends at step i, where most and what its bearings
+// carry, or why that isn't known; empty where nothing is known of the knife.
+func (f *facts) bends(i int) string {
+	k := f.options.turn(i)
+	switch {
+	case k == nil:
+		return ""
+	case k.Bending == nil:
+		return "its bend isn't worked out: " + k.Unbent
+	}
+	b := k.Bending
+	return fmt.Sprintf("largest bend %s at %s; bearings carry %s (operator side) and %s",
+		small(b.MostMM), f.at(b.MostAt), newtons(b.OperatorN), newtons(b.DriveN))
+}
+
+// at shows a place in mm in the shop's unit, to the millimetre or a tenth of an inch.
+func (f *facts) at(mm float64) string {
+	if f.options.Unit == plan.Inches {
+		return fmt.Sprintf("%.1f in", material.Inches(mm))
+	}
+	return fmt.Sprintf("%.0f mm", mm)
+}
+
+// small is a bend for people.
+func small(mm float64) string { return fmt.Sprintf("%.3f mm (%.4f in)", mm, material.Inches(mm)) }
+
+// inMM is a length for formulas.
+func inMM(l plan.Length) float64 { return float64(l) / float64(plan.Millimetre) }

@@ -1,0 +1,130 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+
+	"bide/material"
+	"bide/plan"
+)
+
+// set lists the steps that are to be written and whose settings are known.
+func (f *facts) set() (steps []int) {
+	for i := range f.plan.Steps {
+		if f.options.turn(i) != nil && f.options.wants(f.plan.Steps[i].Job) {
+			steps = append(steps, i)
+		}
+	}
+	return steps
+}
+
+// The best method and the wicking in a column.
+var (
+	methods = map[material.Method]string{material.Score: "score", material.Shear: "shear", material.Razor: "razor", material.HotStill: "hot", material.HotTurning: "hot"}
+	wicks   = map[material.Wick]string{material.NoWick: "none", material.WickEach: "each", material.WickBar: "bar"}
+)
+
+// startingValues tells what the settings are worth.
+const startingValues = "Starting values for a trial on the machine, never a promise. Pressures marked g are a guess: start low, find them by trial and write them into materials.toml."
+
+// bendHow tells how the bend comes about; empty where none is known.
+func (f *facts) bendHow() string {
+	if f.options.rests() == "" {
+		return ""
+	}
+	return "Bend is the anvil's largest under these blades, without its own weight; " + f.options.rests() + "."
+}
+
+// settings is the table of what is set in each job.
+func (f *facts) settings(steps []int) grid {
+	g := grid{
+		heads: [][]string{
+			{"n", "job", "material", "best", "bevel", "tip", "wick", "set", "", "blade", "all", "bend"},
+			{"", "", "", "by", "deg", "mm", "", "bar", "", "N", "kN", "mm"},
+		},
+		full:  []string{"Turn", "Job", "Material", "Best by", "Bevel, degrees", "Tip, mm", "Wick", "Set, bar", "Guess", "One blade, N", "All, kN", "Bend, mm"},
+		names: []bool{1: true, 2: true, 3: true, 6: true, 8: true, 11: false},
+		wide:  2,
+	}
+	for _, i := range steps {
+		k, step := f.options.turn(i), &f.plan.Steps[i]
+		s, guess, bend := k.Settings, "", ""
+		if s.Guessed {
+			guess = "g"
+		}
+		if k.Bending != nil {
+			bend = fmt.Sprintf("%.3f", k.Bending.MostMM)
+		}
+		g.rows = append(g.rows, []string{fmt.Sprint(i + 1), tidy(step.Job.ID), tidy(step.Job.Material), methods[s.Method.Method],
+			fmt.Sprintf("%g", s.Blade.Bevel), fmt.Sprintf("%g", s.Blade.Tip), wicks[s.Wicking.Wick], fmt.Sprintf("%.2f", s.Air.SetBar), guess,
+			fmt.Sprintf("%.0f", s.Air.SetN), fmt.Sprintf("%.1f", s.Air.SetN*float64(len(step.Layout.Cuts))/1000), bend})
+	}
+	return g
+}
+
+// shared reports whether every planned job has the warning: it is told once then.
+func (o *Options) shared(warning string) bool {
+	if o.Only != "" || o.Knife == nil || len(o.Knife.Turns) < 2 {
+		return false
+	}
+	for _, k := range o.Knife.Turns {
+		if k.Settings == nil || !slices.Contains(k.Settings.Warnings, warning) {
+			return false
+		}
+	}
+	return true
+}
+
+// sharedWarnings are what is wrong with all jobs.
+func (f *facts) sharedWarnings(steps []int) (out []string) {
+	for _, w := range f.options.turn(steps[0]).Settings.Warnings {
+		if f.options.shared(w) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// watch is a caution and the jobs that it is of, by their numbers.
+type watch struct{ About, Text, Of string }
+
+// cautions are those of the jobs, each once, in the order of the work: those of every
+// job, and those of some.
+func (f *facts) cautions(steps []int) (every, some []watch) {
+	var all []material.Caution // as the first job has them
+	of := map[material.Caution][]int{}
+	for _, i := range steps {
+		for _, c := range f.options.turn(i).Settings.Cautions {
+			c.Source = "" // the same words from two sources are one caution
+			if of[c] == nil {
+				all = append(all, c)
+			}
+			if n := len(of[c]); n == 0 || of[c][n-1] != i+1 {
+				of[c] = append(of[c], i+1)
+			}
+		}
+	}
+	for _, c := range all {
+		if len(of[c]) == len(steps) {
+			every = append(every, watch{c.About, c.Text, ""})
+		} else {
+			some = append(some, watch{c.About, c.Text, ranges(of[c])})
+		}
+	}
+	return every, some
+}
+
+// worn tells in words how the day wears the anvil's face; empty where nothing is cut.
+func (f *facts) worn() string {
+	if f.options.Knife == nil || f.options.Knife.Face == nil || f.options.Knife.Face.Worst < 0 {
+		return ""
+	}
+	face, u := f.options.Knife.Face, f.options.Unit
+	from, to := face.Span(face.Worst)
+	text := fmt.Sprintf("%.0f m from %s to %s; the bands that are cut in have %.0f %% of that on average.",
+		face.Metres[face.Worst], u.Number(plan.Length(from)), u.Show(plan.Length(to)), 100*face.Evenness())
+	if taken := f.options.Knife.Faced; taken != "" {
+		text += " Here " + taken + "."
+	}
+	return text + " Shifts and another order of slits spread the wear."
+}

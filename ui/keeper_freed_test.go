@@ -1,0 +1,143 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+
+	"bide/plan"
+	"bide/plan/shop"
+)
+
+// second is a screen over a folder that a first one has, with its clock.
+func second(t testing.TB) (first, second *screen, dir string) {
+	first, dir = atWork(t, 80, 24)
+	return first, goOn(t, dir, 80, 24), dir
+}
+
+// While the first screen has the shop, the second says who has it and keeps what is told
+// in memory; when the first has left and nothing was changed, all of it is written with
+// the next thing told, the record's events too.
+func TestSecondScreenTakesOver(t *testing.T) {
+	first, sc, dir := second(t)
+	before := file(t, dir, "standing.toml")
+	sc.press("w").settle().tells("Ticks are not saved here", "open for writing by")
+	sc.press("enter").ticks(2).tells("not saved: ", "open for writing by", "s save again")
+	if sc.press("s").settle(); !strings.HasPrefix(sc.news.text, "not saved: the shop is open for writing by") {
+		t.Errorf("saving again: %q", sc.news.text)
+	}
+	if file(t, dir, "standing.toml") != before {
+		t.Fatal("the second one writes")
+	}
+	first.keep.close()
+	sc.ticks(1).tells("the shop is free now, and written here")
+	sc.sound(dir)
+	if n := len(read(t, dir).Standing.Setting.Made); n != 3 || len(eventsIn(t, dir)) != 3 {
+		t.Errorf("%d ticks and %d events are written, want 3 of each", n, len(eventsIn(t, dir)))
+	}
+	if sc.press("q"); !sc.ended {
+		t.Error("leaving asks though all is saved")
+	}
+	if third := goOn(t, dir, 80, 24); third.keep.barred == "" {
+		t.Error("a third one may write as well")
+	}
+}
+
+// The states of jobs that were told meanwhile are written too.
+func TestSecondScreenWritesTheDay(t *testing.T) {
+	first, dir := atWork(t, 80, 24)
+	first.press("w", "enter").ticks(58).press("d").settle()
+	sc := goOn(t, dir, 80, 24)
+	sc.press("w").settle().press("enter").ticks(1).press("z").settle().tells("not saved: ", "D-101 is set aside")
+	if read(t, dir).Day.Jobs[0].State != plan.Running {
+		t.Fatal("the second one writes")
+	}
+	first.keep.close()
+	sc.ticks(1)
+	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Aside || kept.Standing.Setting.Job != "D-102" {
+		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Standing.Setting)
+	}
+	sc.press("u").settle().press("u").settle().tells("D-101 is running")
+	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Standing.Setting != nil {
+		t.Errorf("taken back: state %d, %+v", kept.Day.Jobs[0].State, kept.Standing.Setting)
+	}
+}
+
+// Where the first has changed what stands, it is read again before anything is written;
+// what was told on the second isn't done over it, and that is said.
+func TestSecondScreenReadsAgain(t *testing.T) {
+	first, sc, dir := second(t)
+	sc.press("w").settle().press("enter").ticks(2)
+	first.press("w", "enter").ticks(5)
+	made := file(t, dir, "standing.toml")
+	first.keep.close()
+	sc.ticks(1).tells("the shop is free now, and written here", "is read", "tell it again: 2 moves made")
+	if file(t, dir, "standing.toml") != made || len(eventsIn(t, dir)) != 5 || sc.over != nil {
+		t.Error("the second one writes over what it hasn't shown")
+	}
+	sc.press("w").tells("5 moves made before")
+	sc.press("enter").tells("move 6 of 58")
+	sc.ticks(1).sound(dir)
+	if n := len(read(t, dir).Standing.Setting.Made); n != 6 {
+		t.Errorf("%d ticks are kept, want 6", n)
+	}
+	sameAsPlanned(t, sc)
+}
+
+// At the beginning of a walk too the right is asked for again, and what the other has
+// done is read: day and all.
+func TestSecondScreenWalksOn(t *testing.T) {
+	first, sc, dir := second(t)
+	first.press("w", "enter").ticks(58).press("d").settle()
+	first.keep.close()
+	sc.press("w").settle().tells("D-101 → D-102", "it was changed meanwhile")
+	if sc.keep.barred != "" || sc.jobs()[0].State != plan.Running || sc.changed() {
+		t.Errorf("barred %q, the first job is in state %d, changed %v", sc.keep.barred, sc.jobs()[0].State, sc.changed())
+	}
+	sc.press("enter").ticks(1).press("y").settle().sound(dir)
+}
+
+// Wishes for the day that aren't saved stay when the shop is read again; saving them
+// then doesn't write over what the other has changed.
+func TestSecondScreenKeepsItsWishes(t *testing.T) {
+	first, sc, dir := second(t)
+	sc.press("j", "J").settle()
+	order := ids(sc.jobs())
+	sc.press("ctrl+s").settle().tells("not saved: the shop is open for writing by")
+	first.press("w", "enter").ticks(58).press("d").settle()
+	first.keep.close()
+	theirs := file(t, dir, "day.toml")
+	sc.press("ctrl+s").settle()
+	if got := ids(sc.jobs()); strings.Join(got, " ") != strings.Join(order, " ") || sc.jobs()[0].State != plan.Running {
+		t.Errorf("the order is %v, was %v; the first is in state %d", got, order, sc.jobs()[0].State)
+	}
+	if file(t, dir, "day.toml") != theirs || !strings.Contains(file(t, dir, "day.bide.toml"), `"running"`) {
+		t.Errorf("the day isn't written beside theirs, with what became of D-101: %s\n%s", sc.news.text, file(t, dir, "day.bide.toml"))
+	}
+	sc.tells("day.bide.toml")
+}
+
+// Marks told on a second screen are written like all else.
+func TestSecondScreenMarks(t *testing.T) {
+	first, sc, dir := second(t)
+	sc.press("5", "c", "s").enters("bent").tells("is marked stuck (not saved)")
+	sc.press("q").tells("Would be lost: 1 mark", "Leave?")
+	sc.press("n")
+	sc.press("u").settle().tells("taken back: ")
+	if sc.press("q"); !sc.ended {
+		t.Error("leaving asks though the mark is taken back")
+	}
+	sc.ended = false
+	first.keep.close()
+	sc.press("U").settle().tells("marked stuck")
+	marks := read(t, dir).Marks
+	if len(marks) != 1 || sc.keep.barred != "" {
+		t.Errorf("marks %v, barred %q", marks, sc.keep.barred)
+	}
+	var kinds []string
+	for _, e := range eventsIn(t, dir) {
+		kinds = append(kinds, e.Kind)
+	}
+	if strings.Join(kinds, " ") != shop.EventCondition+" "+shop.EventUncondition+" "+shop.EventCondition {
+		t.Errorf("the record has %v", kinds)
+	}
+}

@@ -1,0 +1,145 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+
+	"bide/plan/shop"
+)
+
+// foot lays what just happened and the keys under a frame that has all lines but these
+// two. A text that is too long for one line takes as many of the frame's last ones as it
+// needs: nothing else moves, and it is there only until the next key.
+func (m *model) foot(frame []line, in scope) []line {
+	rows := m.status(max(len(frame)-1, 1))
+	out := frame[:max(len(frame)-len(rows)+1, 0)]
+	for _, l := range rows {
+		out = append(out, l.fit(m.w))
+	}
+	return append(out, footer(m.look, in, m.w))
+}
+
+// status are the lines that tell what just happened until the next key, at most so
+// many; then what was taken for granted.
+func (m *model) status(most int) []line {
+	text, notes := m.told(), m.notes()
+	switch {
+	case m.asks:
+		return m.rows(late, m.question(), m.w, most)
+	case m.prompt != nil:
+		return []line{m.prompting(m.w)}
+	case m.search.cancel != nil:
+		return []line{m.searching()}
+	case text == "" && m.unsaved != "":
+		return m.rows(late, "NOT SAVED: "+m.unsaved, m.w, most)
+	case text != "":
+		return m.rows(strong, text, m.w, most)
+	}
+	l := m.line()
+	if len(notes) > 0 {
+		l.add(faint, " note: "+m.noted(notes, m.w-8))
+	}
+	return []line{l.fit(m.w)}
+}
+
+// noted is the first of the notes in w cells; the help has them all.
+func (k *look) noted(notes []string, w int) string {
+	switch more := len(notes) - 1; {
+	case more > 0:
+		tail := fmt.Sprintf(" (and %d more: ?)", more)
+		return k.short(notes[0], w-len(tail)) + tail
+	case cells(k.safe(notes[0])) > w:
+		const tail = " (?)"
+		return k.short(notes[0], w-len(tail)) + tail
+	}
+	return notes[0]
+}
+
+// rows are a text broken to lines of w cells, a blank on either side, at most so many;
+// where they are too few for it, the last ends with a sign that there is more.
+func (k *look) rows(i ink, text string, w, most int) (out []line) {
+	rest := k.safe(text)
+	for _, row := range k.wrap(rest, max(w-2, 1)) {
+		if rest = strings.TrimSpace(rest); len(out) == most-1 {
+			row = k.short(rest, max(w-2, 1))
+		}
+		rest = strings.TrimPrefix(rest, row)
+		l := k.line()
+		l.add(i, " "+row)
+		if out = append(out, l.fit(w)); len(out) == most {
+			break
+		}
+	}
+	return out
+}
+
+// loses reports whether leaving would lose something.
+func (d *desk) loses() bool { return d.saving || len(d.losing()) > 0 }
+
+// losing names what leaving would lose.
+func (d *desk) losing() (all []string) {
+	told := sumOf(d.owing)
+	if told == "" && d.unsaved != "" {
+		told = "what was told at the beam"
+	}
+	if told != "" {
+		all = append(all, told)
+	}
+	switch {
+	case !d.changed():
+	case d.keep.barred == "":
+		all = append(all, "the changes of the day (Ctrl-S saves them)")
+	default:
+		all = append(all, "the changes of the day")
+	}
+	if len(d.drawer) > 0 {
+		all = append(all, "a form put away unfinished")
+	}
+	return all
+}
+
+// question asks whether to leave, and tells what would be lost, and why.
+func (d *desk) question() string {
+	if d.saving {
+		return "What was told last is still being saved. Leave?"
+	}
+	text, why := "Would be lost: "+strings.Join(d.losing(), "; ")+". ", join("; ", d.unsaved, d.keep.barred)
+	if d.changed() || d.unsaved != "" || sumOf(d.owing) != "" {
+		text += capital(why)
+	}
+	return text + "Leave?"
+}
+
+// capital is a text as a sentence before another; nothing stays nothing.
+func capital(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:] + ". "
+}
+
+// sumOf tells how much of what was told at the beam is in these events, without what
+// was taken back; empty when nothing is left.
+func sumOf(events []shop.Event) string {
+	n := map[string]int{}
+	for _, e := range events {
+		if kind, back := strings.CutPrefix(e.Kind, "un"); back {
+			n[kind]--
+		} else {
+			n[e.Kind]++
+		}
+	}
+	var parts []string
+	for _, k := range []struct{ kind, one, many string }{
+		{shop.EventMoved, "1 move made", "%d moves made"}, {shop.EventFound, "1 holder found elsewhere", "%d holders found elsewhere"},
+		{shop.EventCondition, "1 mark", "%d marks"}, {shop.EventJob, "the state of 1 job", "the states of %d jobs"},
+	} {
+		switch n := n[k.kind]; {
+		case n == 1:
+			parts = append(parts, k.one)
+		case n > 1:
+			parts = append(parts, fmt.Sprintf(k.many, n))
+		}
+	}
+	return join(", ", parts...)
+}

@@ -1,0 +1,183 @@
+package ui
+
+import (
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"bide/plan"
+	"bide/plan/shop"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// enters types texts, each ended with Enter.
+func (s *screen) enters(texts ...string) *screen {
+	for _, text := range texts {
+		for _, r := range text {
+			s.press(string(r))
+		}
+		s.press("enter").settle()
+	}
+	return s
+}
+
+// file is what a file of the folder holds.
+func file(t testing.TB, dir, name string) string {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(dir, name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// balanced fails unless the record takes back, newest first, all that it tells.
+func balanced(t testing.TB, all []shop.Event) {
+	t.Helper()
+	var open []shop.Event
+	for _, e := range all {
+		if !strings.HasPrefix(e.Kind, "un") {
+			open = append(open, e)
+			continue
+		}
+		if len(open) == 0 {
+			t.Fatalf("%+v takes back what was never told", e)
+		}
+		last := open[len(open)-1].TakenBack(e.Time)
+		if diff := cmp.Diff(last, e); diff != "" {
+			t.Fatalf("not the last told is taken back (-last +taken back):\n%s", diff)
+		}
+		open = open[:len(open)-1]
+	}
+	if len(open) > 0 {
+		t.Fatalf("not taken back: %+v", open)
+	}
+}
+
+// All that was told on a walk is taken back with u, one thing after the other: ticks,
+// places, marks, two corrections in a row. The files then hold what they held before it,
+// but for the time of the record, and the record takes back what it told.
+func TestAllIsTakenBack(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	standing, marks := *sc.truth.stands, maps.Clone(sc.truth.marks)
+	day := file(t, dir, "day.toml")
+	sc.press("w", "enter").ticks(3)
+	at := sc.truth.stands.At
+	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("found: 20 at")
+	sc.press("f").enters("40", plan.Millimetres.Number(at[39]+plan.Millimetre), "41", plan.Millimetres.Number(at[40]+plan.Millimetre), "").tells("found: 40 at", "41 at")
+	sc.sound(dir)
+	sc.ticks(2).sound(dir)
+	number := sc.walk().move(sc.desk).Holder
+	sc.press("x").enters("", "a", "hiss").tells("is marked no cut")
+	if m := read(t, dir).Marks[number]; m.Condition != plan.NoCut || m.Reason != "hiss" {
+		t.Errorf("marked %+v", m)
+	}
+	sc.ticks(1).sound(dir)
+	var said []string
+	for range 8 { // 6 ticks, 2 corrections
+		sc.press("u").settle().tells("taken back: ")
+		said = append(said, sc.news.text)
+		sc.sound(dir)
+	}
+	sc.press("u").settle().tells("taken back: ")
+	if !strings.Contains(strings.Join(said, "\n"), "40 is at "+plan.Millimetres.Show(at[39])+" again, 41 is at") {
+		t.Errorf("of two holders found elsewhere it isn't said where they are again: %q", said)
+	}
+	sc.press("u").settle().tells("nothing told on this walk is left")
+	kept := read(t, dir)
+	if diff := cmp.Diff(&standing, kept.Standing); diff != "" {
+		t.Errorf("(-before +taken back):\n%s", diff)
+	}
+	if !maps.Equal(marks, kept.Marks) {
+		t.Errorf("marks %v, before %v", kept.Marks, marks)
+	}
+	if now := file(t, dir, "day.toml"); now != day {
+		t.Error("day.toml is another one")
+	}
+	balanced(t, eventsIn(t, dir))
+	sc.tells("move 1 of 58")
+}
+
+// That a job runs is taken back in the panes: its walk goes on at its end, the job
+// before it runs again when all is taken back, and the files are as they were.
+func TestTakingBackThatAJobRuns(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(58).press("d").settle().tells("D-101 is set up and runs (u takes that back)")
+	runs, day, told := *read(t, dir).Standing, file(t, dir, "day.toml"), len(eventsIn(t, dir))
+	sc.press("w", "enter").ticks(1).press("y").settle().tells("D-101 is done")
+	sc.ticks(1).press("esc").settle()
+	sc.press("u").tells("is half set up: take that back first, with w and then u")
+	sc.press("w", "enter", "u").settle().tells("taken back: ", "is at")
+	sc.press("u").settle().tells("taken back: ", "D-101 is running")
+	if diff := cmp.Diff(&runs, read(t, dir).Standing); diff != "" {
+		t.Errorf("(-while it ran +taken back):\n%s", diff)
+	}
+	if now := file(t, dir, "day.toml"); now != day {
+		t.Errorf("day.toml (-while it ran +taken back):\n%s", cmp.Diff(day, now))
+	}
+	balanced(t, eventsIn(t, dir)[told:])
+	sc.press("esc").settle().press("u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "d runs")
+	kept := read(t, dir)
+	if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 58 || kept.Day.Jobs[0].State != plan.Waiting {
+		t.Errorf("kept: %+v, state %d", kept.Standing.Setting, kept.Day.Jobs[0].State)
+	}
+	sc.press("u").settle().tells("move 58 of 58")
+	sc.sound(dir)
+	sc.ticks(1).press("d").settle().tells("D-101 is set up and runs")
+	if read(t, dir).Standing.Job != "D-101" {
+		t.Error("it can't be told again that it runs")
+	}
+}
+
+// What was edited after a job was set up is taken back before that; and while the next
+// is half set up, it can't be taken back that the one before it ran.
+func TestTakingBackInOrder(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(58).press("d").settle()
+	sc.press("j", "J").settle()
+	moved := slices.Clone(ids(sc.jobs()))
+	sc.press("w", "enter").ticks(1).press("y").settle().press("esc").settle()
+	sc.press("u").tells("undone: back to turn")
+	sc.press("u").tells("is half set up: take that back first, with w and then u")
+	if sc.over != nil || read(t, dir).Standing.Setting == nil {
+		t.Error("it is taken back while the next is half set up")
+	}
+	if slices.Equal(moved, ids(sc.jobs())) {
+		t.Error("the edit isn't undone")
+	}
+}
+
+// After a restart the ticks that standing.toml has can still be taken back.
+func TestTakingBackAfterARestart(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(3)
+	sc.keep.close()
+	sc = goOn(t, dir, 80, 24)
+	sc.press("w", "enter", "u").settle().tells("taken back: holder")
+	sc.ticks(1)
+	for range 3 {
+		sc.press("u").settle()
+	}
+	if kept := read(t, dir).Standing.Setting; len(kept.Made) != 0 {
+		t.Errorf("left of three ticks: %v", kept.Made)
+	}
+	sc.sound(dir)
+	balanced(t, eventsIn(t, dir))
+}
+
+// A mark taken back, and made again, is said to be; the record takes it back too.
+func TestAMarkIsTakenBack(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("5", "c", "s").enters("bent").tells("is marked stuck")
+	sc.press("u").settle().tells("taken back: holder", "is marked good again")
+	sc.press("U").settle().tells("done again: holder", "is marked stuck")
+	sc.press("u").settle()
+	balanced(t, eventsIn(t, dir))
+	if len(read(t, dir).Marks) != 0 {
+		t.Error("the mark is still there")
+	}
+}
