@@ -178,7 +178,7 @@ func (p program) sheets(c commandline.Call, s *shop.Shop, d *plan.DayPlan) int {
 		return exitUsage
 	}
 	write := map[string]func(io.Writer, *plan.DayPlan, sheet.Options) error{
-		"text": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON,
+		"text": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON, "html": sheet.HTML,
 	}[c.As]
 	var document bytes.Buffer
 	if err := write(&document, d, o); err != nil {

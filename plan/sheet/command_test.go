@@ -101,6 +101,8 @@ func TestCommandLine(t *testing.T) {
 		{"sheet --as csv " + dir, "turn,job,"},
 		{"sheet " + dir + " --as json", `"format": "bide-plan"`},
 		{"sheet --as json --aim moves " + dir, `"aim": "moves"`},
+		{"sheet --as html " + dir, "<!DOCTYPE html>"},
+		{"sheet --as html --sequence best --rounds 20 --job D-102 " + dir, "D-102</h2>"},
 		{"sheet --job D-103 --as json " + dir, `"only": "D-103"`},
 		{"sheet --sequence best --rounds 20 " + dir, "Saved "},
 		{"sheet --sequence best --rounds 20 --aim moves --as json " + dir, `"sequence": "best"`},
@@ -128,7 +130,11 @@ func TestDemoIsSaidToBeOne(t *testing.T) {
 	if got := run(t, "sheet", "--as", "json").out; !strings.Contains(got, `"`+note+`"`) {
 		t.Error("the document of the demo doesn't say so")
 	}
-	for _, as := range []string{"text", "json"} {
+	html := run(t, "sheet", "--as", "html").out
+	if parts := strings.Split(html, "<section")[1:]; len(parts) < 3 || strings.Count(html, note) != len(parts) {
+		t.Errorf("the page of the demo says so %d times, in %d parts", strings.Count(html, note), len(parts))
+	}
+	for _, as := range []string{"text", "json", "html"} {
 		if got := run(t, "sheet", "--as", as, copyOfDemo(t, asItIs)).out; strings.Contains(got, note) {
 			t.Errorf("a shop that is named is called a demo as %s", as)
 		}
@@ -169,7 +175,6 @@ func TestWrongUsage(t *testing.T) {
 		"sheet --rounds -1":                "0 or more",
 		"sheet --seed 1.5":                 "whole number",
 		"sheet --job D-999":                "D-999",
-		"sheet --as html":                  "later version",
 		"--light --dark":                   "only one of them",
 		"sheet --plain":                    "goes with the full screen",
 		"--as csv":                         "goes with bide sheet",

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"encoding/csv"
+	"fmt"
 	"io"
 	"strconv"
 	"strings"
@@ -14,17 +15,28 @@ import (
 var csvHead = []string{
 	"turn", "job", "material", "setup_start", "kind", "step", "holder",
 	"from_mm", "to_mm", "by_mm", "from_in", "to_in", "by_in", "why",
+	"bevel_deg", "tip_mm", "swaps", "set_bar", "set_guessed", "pistons", "bore_mm", "blade_n",
+	"wicking", "fluid", "silicone_free", "speed_m_min", "method",
 }
+
+// The columns of moves, from step to by_in, and those of settings, the last.
+const (
+	movesFrom, movesTo = 5, 13
+	settingsFrom       = 14
+)
 
 // CSV writes a row for each move (RFC 4180, with a header). Its kind is "move"; a
 // job for which no holder moves has one row of kind "none", a refused job one of
-// kind "refused", so that every job of the plan is there.
+// kind "refused", so that every job of the plan is there. What is set at the knife
+// stands above a job's moves, in a row of kind "settings" that fills the last columns;
+// there is none where the material isn't known.
 func CSV(w io.Writer, d *plan.DayPlan, o Options) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true // RFC 4180, 2.1
 	rows := [][]string{csvHead}
 	for i := range d.Steps {
 		if s := &d.Steps[i]; o.wants(s.Job) {
+			rows = append(rows, settingsRows(i, s, &o)...)
 			rows = append(rows, stepRows(i+1, s, o.Unit)...)
 		}
 	}
@@ -34,19 +46,53 @@ func CSV(w io.Writer, d *plan.DayPlan, o Options) error {
 	return out.WriteAll(rows)
 }
 
+// settingsRows is the row of what is set at step i, or none where that isn't known. Its
+// why is what that changes, and what is wrong with it.
+func settingsRows(i int, s *plan.Step, o *Options) [][]string {
+	k := o.turn(i)
+	if k == nil {
+		return nil
+	}
+	var why []string
+	if len(k.Changes) > 0 {
+		why = append(why, changed(k))
+	}
+	out := row(strconv.Itoa(i+1), s.Job, csvTime(s), "settings", strings.Join(append(why, k.Settings.Warnings...), "; "))
+	on := k.Settings
+	number := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+	copy(out[settingsFrom:], []string{
+		number(on.Blade.Bevel), number(on.Blade.Tip), strconv.Itoa(s.Setup.Swaps), number(on.Air.SetBar), yesOrNo(on.Guessed),
+		strconv.Itoa(on.Air.Pistons), number(on.Air.BoreMM), fmt.Sprintf("%.1f", on.Air.SetN),
+		on.Wicking.Wick.String(), on.Wicking.Fluid, yesOrNo(on.Material.SiliconeFree), number(on.Speed.Speed), on.Method.Method.String(),
+	})
+	return [][]string{out}
+}
+
+func yesOrNo(yes bool) string {
+	if yes {
+		return "yes"
+	}
+	return "no"
+}
+
+// csvTime is when a step's setup begins.
+func csvTime(s *plan.Step) string { return s.SetupStart.Format("2006-01-02T15:04:05") }
+
 // stepRows are the rows of one changeover.
 func stepRows(turn int, s *plan.Step, u plan.Unit) (rows [][]string) {
-	number, start := strconv.Itoa(turn), s.SetupStart.Format("2006-01-02T15:04:05")
+	number, start := strconv.Itoa(turn), csvTime(s)
 	for i, m := range s.Changeover.Moves {
-		numbers := []string{strconv.Itoa(i + 1), strconv.Itoa(m.Holder)}
+		r := row(number, s.Job, start, "move", m.Why.Text(u))
+		cells := []string{strconv.Itoa(i + 1), strconv.Itoa(m.Holder)}
 		lengths := []plan.Length{m.From, m.To, m.To - m.From}
 		for _, l := range lengths {
-			numbers = append(numbers, l.MM())
+			cells = append(cells, l.MM())
 		}
 		for _, l := range lengths {
-			numbers = append(numbers, plan.Inches.Number(l))
+			cells = append(cells, plan.Inches.Number(l))
 		}
-		rows = append(rows, row(number, s.Job, start, "move", m.Why.Text(u), numbers...))
+		copy(r[movesFrom:movesTo], cells)
+		rows = append(rows, r)
 	}
 	if len(rows) == 0 {
 		rows = append(rows, row(number, s.Job, start, "none", "no holder moves"))
@@ -54,13 +100,12 @@ func stepRows(turn int, s *plan.Step, u plan.Unit) (rows [][]string) {
 	return rows
 }
 
-// row is one row; the numbers are those from step to by_in, or none.
-func row(turn string, j *plan.Job, start, kind, why string, numbers ...string) []string {
-	if numbers == nil {
-		numbers = make([]string, len(csvHead)-6)
-	}
-	out := append([]string{turn, harmless(j.ID), harmless(j.Material), start, kind}, numbers...)
-	return append(out, harmless(why))
+// row is one row, without numbers.
+func row(turn string, j *plan.Job, start, kind, why string) []string {
+	out := make([]string, len(csvHead))
+	copy(out, []string{turn, harmless(j.ID), harmless(j.Material), start, kind})
+	out[movesTo] = harmless(why)
+	return out
 }
 
 // harmless keeps a spreadsheet from taking text for a formula (CWE-1236). Numbers

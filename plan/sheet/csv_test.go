@@ -3,6 +3,8 @@ package sheet_test
 import (
 	"bytes"
 	"encoding/csv"
+	"encoding/json"
+	"fmt"
 	"strconv"
 	"strings"
 	"testing"
@@ -32,7 +34,8 @@ func table(t *testing.T, p planned) (rows []map[string]string) {
 	return rows
 }
 
-// There is a row for each move in its order, and one for each job without.
+// There is a row for each move in its order, and one for each job without; above them one
+// of the settings where these are known.
 func TestCSVHasEveryMove(t *testing.T) {
 	for _, p := range days(t) {
 		t.Run(p.name, func(t *testing.T) {
@@ -46,6 +49,11 @@ func TestCSVHasEveryMove(t *testing.T) {
 				return r
 			}
 			for i, s := range p.plan.Steps {
+				if p.opts.Knife != nil {
+					if r := next(); r["kind"] != "settings" || r["turn"] != strconv.Itoa(i+1) || r["job"] != s.Job.ID || r["holder"] != "" {
+						t.Errorf("job %d has no settings above its moves: %v", i+1, r)
+					}
+				}
 				for k, m := range s.Changeover.Moves {
 					r := next()
 					got := []string{r["kind"], r["turn"], r["step"], r["holder"], r["from_mm"], r["to_mm"], r["by_mm"], r["to_in"]}
@@ -68,6 +76,45 @@ func TestCSVHasEveryMove(t *testing.T) {
 				t.Errorf("%d rows too many", len(rows))
 			}
 		})
+	}
+}
+
+// A job's settings are those of the plan document, number by number.
+func TestCSVHasTheDocumentsSettings(t *testing.T) {
+	p := demoDay(t)
+	var doc struct {
+		Jobs []struct {
+			ID         string
+			Changeover struct{ Swaps float64 }
+			Settings   map[string]any
+		}
+	}
+	if err := json.Unmarshal(written(t, sheet.JSON, p), &doc); err != nil {
+		t.Fatal(err)
+	}
+	i := 0
+	for _, r := range table(t, p) {
+		if r["kind"] != "settings" {
+			if r["set_bar"]+r["bevel_deg"]+r["wicking"] != "" {
+				t.Errorf("a row of kind %s has settings: %v", r["kind"], r)
+			}
+			continue
+		}
+		j := doc.Jobs[i]
+		for column, want := range map[string]any{
+			"job": j.ID, "bevel_deg": j.Settings["bevel_deg"], "tip_mm": j.Settings["tip_mm"], "swaps": j.Changeover.Swaps, "set_bar": j.Settings["set_bar"],
+			"set_guessed": map[bool]string{true: "yes", false: "no"}[j.Settings["cut_through_guessed"].(bool)], "pistons": j.Settings["pistons"], "bore_mm": j.Settings["bore_mm"],
+			"blade_n": fmt.Sprintf("%.1f", j.Settings["force_n"]), "wicking": j.Settings["wicking"],
+			"silicone_free": map[bool]string{true: "yes", false: "no"}[j.Settings["silicone_free"].(bool)], "speed_m_min": j.Settings["speed_m_min"], "method": j.Settings["method"],
+		} {
+			if got := r[column]; got != fmt.Sprint(want) {
+				t.Errorf("%s: %s is %q, the document has %v", j.ID, column, got, want)
+			}
+		}
+		i++
+	}
+	if i != len(doc.Jobs) {
+		t.Errorf("%d rows of settings for %d jobs", i, len(doc.Jobs))
 	}
 }
 

@@ -15,7 +15,7 @@ var update = flag.Bool("update", false, "write the golden files anew")
 
 // The sheets of a small day made by hand, to be looked at when they change.
 func TestGoldenSheets(t *testing.T) {
-	for ending, write := range map[string]writer{"txt": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON} {
+	for ending, write := range map[string]writer{"txt": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON, "html": sheet.HTML} {
 		name := "../../testdata/golden/sheet_beside." + ending
 		got := written(t, write, besideDay())
 		if *update {

@@ -61,9 +61,9 @@ func TestDocumentTellsSettings(t *testing.T) {
 func TestNoSettingsNoKnife(t *testing.T) {
 	p := besideDay()
 	p.opts.Knife = nil
-	for what, write := range map[string]writer{"text": sheet.Text, "json": sheet.JSON} {
+	for what, write := range map[string]writer{"text": sheet.Text, "json": sheet.JSON, "html": sheet.HTML} {
 		text := string(written(t, write, p))
-		for _, not := range []string{"THE KNIFE", "bend ", `"settings"`, `"anvil_face"`} {
+		for _, not := range []string{"THE KNIFE", `"knife"`, "bend ", `"settings"`, `"anvil_face"`} {
 			if strings.Contains(text, not) {
 				t.Errorf("%s: there is %q", what, not)
 			}

@@ -65,16 +65,22 @@ func (r ruler) number(l plan.Length) string {
 // place is the length in the width of the column, to the right.
 func (r ruler) place(l plan.Length) string { return r.head(r.number(l)) }
 
-// way is the length with its sign, + to the drive side, one column wider. A way too
-// short to be shown keeps its sign.
-func (r ruler) way(l plan.Length) string {
+// signed is the length with its sign, + to the drive side. A way too short to be shown
+// keeps its sign.
+func (r ruler) signed(l plan.Length) string {
 	text := r.number(l)
 	switch {
 	case l > 0:
-		text = "+" + text
+		return "+" + text
 	case l < 0 && text[0] != '-':
-		text = "-" + text
+		return "-" + text
 	}
+	return text
+}
+
+// way is the length with its sign in one column more.
+func (r ruler) way(l plan.Length) string {
+	text := r.signed(l)
 	return strings.Repeat(" ", max(0, r.width+1-len(text))) + text
 }
 

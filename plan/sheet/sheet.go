@@ -1,5 +1,6 @@
-// Package sheet writes a planned day for people and for other programs: as text
-// to carry to the beam, as CSV for a spreadsheet and as the JSON plan document.
+// Package sheet writes a planned day for people and for other programs: as text or a
+// page of HTML to carry to the beam, as CSV for a spreadsheet and as the JSON plan
+// document.
 //
 // What it writes depends on the plan and the options alone, never on the clock or
 // the place. Everything of ours is ASCII; names from a shop's files pass as they
@@ -99,15 +100,20 @@ func reasons(r plan.Refusal, u plan.Unit) string {
 }
 
 // tidy makes text from outside safe to print (CWE-150): controls, separators of
-// lines, marks that turn the direction of writing and bytes that aren't UTF-8
+// lines, marks that turn the direction of writing, what is no letter, and bytes that aren't UTF-8
 // become question marks.
 func tidy(text string) string {
 	return strings.Map(func(r rune) rune {
-		if unicode.In(r, unicode.Cc, unicode.Zl, unicode.Zp, unicode.Bidi_Control) || r == '\ufeff' || r == utf8.RuneError {
-			return '?'
+		if printable(r) {
+			return r
 		}
-		return r
+		return '?'
 	}, strings.ToValidUTF8(text, "?"))
+}
+
+func printable(r rune) bool {
+	return r != '\ufeff' && r != utf8.RuneError &&
+		!unicode.In(r, unicode.Cc, unicode.Zl, unicode.Zp, unicode.Bidi_Control, unicode.Noncharacter_Code_Point)
 }
 
 // begins is when the day begins.

@@ -381,7 +381,7 @@ func TestTextTellsTheFloor(t *testing.T) {
 func TestRefusedJobsAreTold(t *testing.T) {
 	p := emptyDay(t)
 	reason := p.plan.Refused[0].Faults[0].Why(plan.Millimetres)
-	for name, write := range map[string]writer{"text": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON} {
+	for name, write := range map[string]writer{"text": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON, "html": sheet.HTML} {
 		text := strings.Join(strings.Fields(string(written(t, write, p))), " ")
 		if !strings.Contains(text, reason) {
 			t.Errorf("%s: %q isn't told", name, reason)
@@ -398,7 +398,7 @@ func TestRefusedJobsAreTold(t *testing.T) {
 
 // The same plan gives the same bytes.
 func TestOutputIsTheSameEveryTime(t *testing.T) {
-	for name, write := range map[string]writer{"text": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON} {
+	for name, write := range map[string]writer{"text": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON, "html": sheet.HTML} {
 		first := written(t, write, demoDay(t))
 		if !slices.Equal(first, written(t, write, demoDay(t))) {
 			t.Errorf("%s differs from one time to the next", name)

@@ -26,7 +26,7 @@ must move between two jobs, in which order, and what that costs.
 
 SHOP is the folder with one beam's files. Flags stand before or after it; the
 first value is the default.
-  --as text|csv|json|html     html: in a later version
+  --as text|csv|json|html
   --sequence listed|best      the order of the file, or the best one found
   --aim minutes|moves         what the plan saves first, once least is late
   --rounds N                  search effort; 0 goes by the size of the day
@@ -158,8 +158,6 @@ func (c *Call) allowed(f *flag.FlagSet) (err error) {
 	case err != nil:
 	case c.Rounds < 0:
 		err = errors.New("--rounds is 0 or more")
-	case c.As == "html":
-		err = errors.New("--as html comes in a later version; text, csv and json are there")
 	case c.Light && c.Dark:
 		err = errors.New("--light and --dark: only one of them")
 	}
