@@ -167,14 +167,7 @@ func (c compared) cell(i ink, s *plan.Step, text func(*plan.Step) string) (ink, 
 	return pick(c.on && i != late, i), text(s)
 }
 
-// lateOf is how late a step is.
-func lateText(s *plan.Step) string {
-	if s.Late == 0 {
-		return ""
-	}
-	return "!" + hours(s.Late)
-}
-
+func lateText(s *plan.Step) string  { return lateness(s.Late) }
 func setupText(s *plan.Step) string { return minutes(s.Setup.Total()) }
 func movesText(s *plan.Step) string { return fmt.Sprint(s.Changeover.Repositions) }
 
@@ -187,6 +180,7 @@ func compareColumns(d *desk) []column[compared] {
 		return func(c compared) (ink, string) { _, b := c.both(); return c.cell(i, b, text) }
 	}
 	end := func(s *plan.Step) string { return d.at(s.RunEnd) }
+	wide := max(d.lateWidth(), len("!00:00"))
 	return []column[compared]{
 		{width: 1, left: true, cell: func(c compared) (ink, string) {
 			if c.on {
@@ -199,13 +193,13 @@ func compareColumns(d *desk) []column[compared] {
 		{head: "min", width: 5, cell: left(plain, setupText)},
 		{head: "mov", width: 4, cell: left(plain, movesText)},
 		{head: "end", width: d.clockWidth(), rank: 1, cell: left(faint, end)},
-		{head: "late", width: 6, left: true, cell: left(late, lateText)},
+		{head: "late", width: wide, left: true, cell: left(late, lateText)},
 		{width: 1, left: true, cell: func(c compared) (ink, string) { return faint, c.desk.between }},
 		{head: "turn", width: 4, cell: func(c compared) (ink, string) { return faint, turnText(c.turn) }},
 		{head: "min", width: 5, cell: right(strong, setupText)},
 		{head: "mov", width: 4, cell: right(moved, movesText)},
 		{head: "end", width: d.clockWidth(), rank: 1, cell: right(faint, end)},
-		{head: "late", width: 6, left: true, cell: right(late, lateText)},
+		{head: "late", width: wide, left: true, cell: right(late, lateText)},
 		{head: "+-min", width: 6, cell: func(c compared) (ink, string) {
 			a, b := c.both()
 			if a == nil || b == nil {
@@ -213,20 +207,36 @@ func compareColumns(d *desk) []column[compared] {
 			}
 			return c.difference(b.Setup.Total() - a.Setup.Total())
 		}},
-		{head: "material", width: 10, rank: 2, left: true, flex: 20, cell: func(c compared) (ink, string) { return faint, c.job.Material }},
+		{head: "+-mov", width: 5, rank: 2, cell: func(c compared) (ink, string) {
+			a, b := c.both()
+			if a == nil || b == nil {
+				return plain, ""
+			}
+			n := b.Changeover.Repositions - a.Changeover.Repositions
+			return worse(n), more(n)
+		}},
+		{head: "material", width: 10, rank: 3, left: true, flex: 20, cell: func(c compared) (ink, string) { return faint, c.job.Material }},
 	}
 }
 
 // difference is what the right order takes longer, or shorter.
 func (c compared) difference(d time.Duration) (ink, string) {
-	text := signedMinutes(d)
-	switch {
-	case text == "+0.0" || text == "-0.0":
-		return faint, "="
-	case d < 0:
-		return good, text
+	text := sameOr(signedMinutes(d))
+	if text == "=" {
+		return faint, text
 	}
-	return moved, text
+	return worse(int(d)), text
+}
+
+// worse is the ink of a difference: more costs more.
+func worse(by int) ink {
+	switch {
+	case by < 0:
+		return good
+	case by > 0:
+		return moved
+	}
+	return faint
 }
 
 func turnText(turn int) string {

@@ -12,9 +12,9 @@ func (c *compare) View(m *model) []line {
 	left := lefts[c.other%len(lefts)]
 	body := []line{
 		c.heads(m, left.name, right.name),
-		c.total(m, &left, &right, "min of setup", func(s *ordering) time.Duration { return s.totals.Setup }),
+		c.total(m, &left, &right, "min of setup", time.Minute/10, func(s *ordering) time.Duration { return s.totals.Setup }),
 		c.counts(m, &left, &right),
-		c.total(m, &left, &right, "late in all", func(s *ordering) time.Duration { return s.totals.Late }),
+		c.total(m, &left, &right, "late in all", time.Minute, func(s *ordering) time.Duration { return s.totals.Late }),
 		c.ends(m, &left, &right),
 		c.floor(m),
 	}
@@ -37,8 +37,9 @@ func (c *compare) View(m *model) []line {
 
 // The columns of the totals.
 const (
-	compareLabel  = 15
-	compareFigure = 28
+	compareLabel = 14
+	compareLeft  = 26
+	compareRight = 23
 )
 
 // row is a line of the totals.
@@ -46,8 +47,8 @@ func (c *compare) row(m *model, label, a, b string, ink ink, more string) line {
 	l := m.line()
 	l.add(plain, " ")
 	l.left(faint, label, compareLabel)
-	l.left(plain, a, compareFigure)
-	l.left(strong, b, compareFigure-8)
+	l.left(plain, a, compareLeft)
+	l.left(strong, b, compareRight)
 	l.add(ink, more)
 	return l
 }
@@ -55,28 +56,30 @@ func (c *compare) row(m *model, label, a, b string, ink ink, more string) line {
 func (c *compare) heads(m *model, a, b string) line {
 	l := m.line()
 	l.to(1 + compareLabel)
-	l.left(head, a, compareFigure)
-	l.left(head, b, compareFigure)
+	l.left(head, a, compareLeft)
+	l.left(head, b, compareRight)
 	return l
 }
 
-// total compares two spans of time.
-func (c *compare) total(m *model, a, b *ordering, label string, of func(*ordering) time.Duration) line {
+// total compares two spans of time, to the minute or to its tenth: their difference is
+// that of the figures shown.
+func (c *compare) total(m *model, a, b *ordering, label string, fine time.Duration, of func(*ordering) time.Duration) line {
 	if !a.whole() || !b.whole() {
 		return c.row(m, label, c.known(m, a), c.known(m, b), faint, "")
 	}
-	text := func(d time.Duration) string { return minutes(d) }
-	if label != "min of setup" {
+	text := minutes
+	if fine == time.Minute {
 		text = hours
 	}
-	x, y := of(a), of(b)
+	x, y := of(a).Round(fine), of(b).Round(fine)
+	by, more := worse(int(y-x)), "the same"
 	switch {
 	case y < x:
-		return c.row(m, label, text(x), text(y), good, text(x-y)+" less")
+		more = text(x-y) + " less"
 	case y > x:
-		return c.row(m, label, text(x), text(y), moved, text(y-x)+" more")
+		more = text(y-x) + " more"
 	}
-	return c.row(m, label, text(x), text(y), faint, "the same")
+	return c.row(m, label, text(x), text(y), by, more)
 }
 
 // known tells how much of an order is worked out.
@@ -93,14 +96,14 @@ func (c *compare) counts(m *model, a, b *ordering) line {
 		return c.row(m, "moves", "", "", faint, "")
 	}
 	x, y := a.totals.Repositions, b.totals.Repositions
-	l, more := moved, fmt.Sprintf("%d more", y-x)
+	more := "the same"
 	switch {
 	case y < x:
-		l, more = good, fmt.Sprintf("%d fewer", x-y)
-	case y == x:
-		l, more = faint, "the same"
+		more = fmt.Sprintf("%d fewer", x-y)
+	case y > x:
+		more = fmt.Sprintf("%d more", y-x)
 	}
-	return c.row(m, "moves", fmt.Sprint(x), fmt.Sprint(y), l, more)
+	return c.row(m, "moves", fmt.Sprint(x), fmt.Sprint(y), worse(y-x), more)
 }
 
 // ends compares when the days end, and how many jobs are late.
@@ -109,15 +112,33 @@ func (c *compare) ends(m *model, a, b *ordering) line {
 		if !s.whole() || len(s.known) == 0 {
 			return ""
 		}
-		last := s.known[0].clock
-		for _, o := range s.known {
-			if o.clock.After(last) {
-				last = o.clock
-			}
+		jobs := "no job late"
+		if n := s.totals.LateJobs; n > 0 {
+			jobs = count(n, "job") + " late"
 		}
-		return fmt.Sprintf("%s, %s late", m.at(last), count(s.totals.LateJobs, "job"))
+		return fmt.Sprintf("%s, %s", m.at(s.ends()), jobs)
 	}
-	return c.row(m, "ends", text(a), text(b), faint, "")
+	l, more := faint, ""
+	if a.whole() && b.whole() && len(a.known) > 0 && len(b.known) > 0 {
+		switch by := b.ends().Round(time.Minute).Sub(a.ends().Round(time.Minute)); {
+		case by < 0:
+			l, more = good, hours(-by)+" earlier"
+		case by > 0:
+			l, more = moved, hours(by)+" later"
+		}
+	}
+	return c.row(m, "ends", text(a), text(b), l, more)
+}
+
+// ends is when the last job of an order ends.
+func (s *ordering) ends() time.Time {
+	last := s.known[0].clock
+	for _, o := range s.known {
+		if o.clock.After(last) {
+			last = o.clock
+		}
+	}
+	return last
 }
 
 // floor tells how few moves any order needs, where that is proven.

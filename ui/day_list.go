@@ -52,13 +52,8 @@ var (
 	dayBegins   = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.SetupStart) })
 	dayRuns     = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.RunStart) })
 	dayEnds     = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.RunEnd) })
-	dayLate     = figure(late, func(e entry, s *plan.Step) string {
-		if s.Late == 0 {
-			return ""
-		}
-		return "!" + hours(s.Late)
-	})
-	dayBar = figure(moved, func(e entry, s *plan.Step) string { return e.bar(s) })
+	dayLate     = figure(late, func(e entry, s *plan.Step) string { return lateness(s.Late) })
+	dayBar      = figure(moved, func(e entry, s *plan.Step) string { return e.bar(s) })
 )
 
 // turnWidth and clockWidth are the widths of the columns of turns and of times.
@@ -98,7 +93,7 @@ func dayColumns(d *desk) []column[entry] {
 		{head: "run", width: times, rank: 1, cell: dayRuns},
 		{head: "end", width: times, rank: 3, cell: dayEnds},
 		{head: "due", width: times, rank: 2, cell: dayDue},
-		{head: "late", width: 5, rank: 1, left: true, cell: dayLate},
+		{head: "late", width: d.lateWidth(), rank: 1, left: true, cell: dayLate},
 	}
 }
 
@@ -130,7 +125,7 @@ func jobColumns(d *desk) []column[entry] {
 		{head: "run", width: times + 2, cell: dayRuns},
 		{head: "end", width: times + 2, cell: dayEnds},
 		{head: "due", width: times + 2, cell: dayDue},
-		{head: "late", width: 6, left: true, cell: dayLate},
+		{head: "late", width: max(d.lateWidth(), len("!00:00")), left: true, cell: dayLate},
 	}
 }
 

@@ -95,11 +95,8 @@ func (p *dayPane) heading(d *desk, n int) string {
 	if some == "" {
 		return span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
 	}
-	text := some + ", " + span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
-	if cells(text) > p.w-len("-->1 Day  ") {
-		text = some + " " + span24(d.shop.Day, "Mon 2 Jan 15:04", "-")
-	}
-	return text
+	return fitting(p.w-len("-->1 Day  "), some+", "+span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to "),
+		some+" "+span24(d.shop.Day, "Mon 2 Jan 15:04", "-"), some+" "+d.shop.Day.Start.Format("Mon 2 Jan"))
 }
 
 // span24 is the day's date and hours.
@@ -202,7 +199,8 @@ func (p *dayPane) total(d *desk, name string, c *chain) line {
 		l.add(faint, fmt.Sprintf(" %s %d of %d worked out", d.pending, len(c.known), len(c.jobs)))
 		return l
 	}
-	l.right(moved, fmt.Sprint(c.totals.Repositions), 4)
+	most := max(d.present.totals.Repositions, d.listed.totals.Repositions, 100)
+	l.right(moved, fmt.Sprint(c.totals.Repositions), 1+len(fmt.Sprint(most)))
 	l.add(faint, " moves ")
 	l.right(strong, minutes(c.totals.Setup), max(5, cells(minutes(c.totals.Setup))))
 	l.add(faint, " min ")

@@ -45,9 +45,19 @@ func (f *filter) rows(n int, texts func(row int) []string) []int {
 	return out
 }
 
+// unfiltered tells of the panes that aren't lists why they have no filter.
+var unfiltered = map[which]string{
+	theBeam:     "one picture, nothing to filter: / filters its moves in 3",
+	theSettings: "one text, nothing to filter: / filters the jobs in 1 and 4",
+}
+
 // askFilter asks for the words of a list's filter. The list follows as one types;
 // Esc shows all rows again.
 func (d *desk) askFilter(of which) {
+	if why, is := unfiltered[of]; is {
+		d.say("%s", why)
+		return
+	}
 	f := &d.filters[of]
 	d.prompt = &prompt{
 		label:   "show only rows with",
@@ -108,6 +118,6 @@ func (p *movesPane) rows(d *desk) []int {
 	moves, u := d.moves(), d.shop.Unit
 	return d.filters[theMoves].rows(len(moves), func(n int) []string {
 		m := &moves[n]
-		return []string{fmt.Sprint(m.Holder), u.Number(m.From), u.Number(m.To), towards(m.To - m.From), m.Why.Text(u)}
+		return []string{fmt.Sprintf("%d h%d", m.Holder, m.Holder), u.Number(m.From), u.Number(m.To), towards(m.To - m.From), m.Why.Text(u)}
 	})
 }

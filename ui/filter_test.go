@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -48,6 +50,7 @@ func TestFiltersOfTheLists(t *testing.T) {
 	for _, c := range []struct{ pane, text, count string }{
 		{"1", "crepe", "/crepe 4 of 14"},
 		{"3", "operator", "/operator"},
+		{"4", "crepe", "/crepe 4 of 14"},
 		{"5", "never", "/never 7 of 88"},
 	} {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press(c.pane)
@@ -113,5 +116,65 @@ func TestPromptIsTyped(t *testing.T) {
 	}
 	if s.press("ctrl+c"); !s.ended {
 		t.Error("Ctrl-C doesn't leave while something is typed")
+	}
+}
+
+// Where there is nothing to filter, / says so and no text is asked for.
+func TestNothingToFilter(t *testing.T) {
+	for pane, want := range map[string]string{"2": "one picture, nothing to filter: / filters its moves in 3", "6": "one text, nothing to filter: / filters the jobs in 1 and 4"} {
+		s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press(pane, "/")
+		if s.prompt != nil || !strings.Contains(s.View(), want) {
+			t.Errorf("pane %s: no %q in\n%s", pane, want, s.View())
+		}
+	}
+}
+
+// A holder's moves are found by its number alone, whatever figures the places have.
+func TestFilterByHolder(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("3")
+	number := s.desk.moves()[4].Holder
+	s.press("/").typed(fmt.Sprintf("h%d", number)).press("enter")
+	for _, n := range s.model.moves.rows(s.desk) {
+		if !strings.HasPrefix(fmt.Sprint(s.desk.moves()[n].Holder), fmt.Sprint(number)) {
+			t.Errorf("h%d finds holder %d", number, s.desk.moves()[n].Holder)
+		}
+	}
+	if len(s.model.moves.rows(s.desk)) == 0 {
+		t.Errorf("h%d finds nothing", number)
+	}
+}
+
+// The tracks and the time line show the jobs that the filter leaves, and keys and the
+// mouse go through these alone.
+func TestFilteredTracks(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle().press("4", "/").typed("crepe").press("enter")
+	var want []int
+	for turn, j := range s.jobs() {
+		if strings.Contains(strings.ToLower(j.Material), "crepe") {
+			want = append(want, turn)
+		}
+	}
+	for _, view := range []string{"tracks", "time line"} {
+		for turn, j := range s.jobs() {
+			if shown := strings.Contains(s.View(), j.ID); shown != slices.Contains(want, turn) {
+				t.Errorf("%s: %s is shown: %v\n%s", view, j.ID, shown, s.View())
+			}
+		}
+		s.press("home")
+		for _, turn := range want {
+			if s.turn != turn {
+				t.Errorf("%s: turn %d is picked, want %d", view, s.turn, turn)
+			}
+			s.press("down")
+		}
+		s.track.Click(s.desk, 10, 3+(len(want)-2)*(s.track.parts(s.desk).bends+s.track.parts(s.desk).runs))
+		if s.turn != want[len(want)-2] {
+			t.Errorf("%s: a click picks turn %d, want %d", view, s.turn, want[len(want)-2])
+		}
+		s.press("b")
+	}
+	s.press("/").typed(" zzz")
+	if s.fits(); !strings.Contains(s.View(), "no job has all of these words") {
+		t.Errorf("nothing is left:\n%s", s.View())
 	}
 }

@@ -91,14 +91,6 @@ func (l *lift) where(gap int) string {
 	return text
 }
 
-// more is a number with its sign; nought is the same.
-func more(n int) string {
-	if n == 0 {
-		return "="
-	}
-	return fmt.Sprintf("%+d", n)
-}
-
 // gapColumns are those of the list of gaps.
 func (l *lift) gapColumns() []column[gapRow] {
 	where := 0
@@ -130,25 +122,6 @@ func (l *lift) gapColumns() []column[gapRow] {
 func (r gapRow) bar(s plan.Slip) string {
 	n := int(((s.Setup-r.least)*barWidth + (r.most-r.least)/2) / max(r.most-r.least, 1))
 	return strings.Repeat(r.d.glyphs.bar, n)
-}
-
-// signedMinutes are minutes with their sign.
-func signedMinutes(d time.Duration) string { return fmt.Sprintf("%+.1f", d.Minutes()) }
-
-// sameOr is a figure, or that it is the same.
-func sameOr(minutes string) string {
-	if minutes == "+0.0" || minutes == "-0.0" {
-		return "="
-	}
-	return minutes
-}
-
-// lateness is how late something is; nothing where it isn't.
-func lateness(d time.Duration) string {
-	if d == 0 {
-		return ""
-	}
-	return "!" + hours(d)
 }
 
 // gapLate tells what becomes late: how much in all, and which jobs.

@@ -110,8 +110,9 @@ func (p *beamPane) Click(d *desk, x, _ int) {
 func (p *tracksPane) Click(d *desk, _, y int) {
 	const heads = 3 // with the pane's rule
 	s := p.parts(d)
-	if row := floor(y-heads, s.bends+s.runs); row >= 0 && row < s.jobs {
-		d.pick(window(d.turn, len(d.jobs()), s.jobs) + row)
+	turns := p.shown(d, s.jobs)
+	if row := floor(y-heads, s.bends+s.runs); row >= 0 && row < len(turns) {
+		d.pick(turns[row])
 	}
 }
 

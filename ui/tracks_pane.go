@@ -15,6 +15,7 @@ type tracksPane struct {
 	at    plan.Length // its middle, when it was
 	only  bool        // only the holders that move
 	clock bool        // the time line
+	hours timeView    // what it shows
 }
 
 // nearestTracks is how often the beam may be halved here.
@@ -28,17 +29,17 @@ func (p *tracksPane) HandleKey(a action, d *desk) {
 	page := max(p.parts(d).jobs-1, 1)
 	switch a {
 	case up:
-		d.pick(d.turn - 1)
+		p.along(d, -1)
 	case down:
-		d.pick(d.turn + 1)
+		p.along(d, 1)
 	case pageUp:
-		d.pick(d.turn - page)
+		p.along(d, -page)
 	case pageDown:
-		d.pick(d.turn + page)
+		p.along(d, page)
 	case top:
-		d.pick(0)
+		p.along(d, -len(d.jobs()))
 	case bottom:
-		d.pick(len(d.jobs()) - 1)
+		p.along(d, len(d.jobs()))
 	case holderBefore:
 		d.pickHolder(d.holder - 1)
 	case holderNext:
@@ -48,8 +49,30 @@ func (p *tracksPane) HandleKey(a action, d *desk) {
 	case overTime:
 		p.clock = !p.clock
 	default:
+		if p.clock {
+			p.hours.look(a, d)
+			return
+		}
 		p.look(a, d)
 	}
+}
+
+// rows are the turns of the jobs that the filter leaves.
+func (p *tracksPane) rows(d *desk) []int {
+	return d.filters[theTracks].rows(len(d.jobs()), d.wordsOfJob)
+}
+
+// along picks the job n rows on.
+func (p *tracksPane) along(d *desk, n int) {
+	d.pick(along(p.rows(d), d.turn, n))
+	p.hours.follow(d)
+}
+
+// shown are the turns of the rows that there is room for, around the picked one.
+func (p *tracksPane) shown(d *desk, n int) []int {
+	rows := p.rows(d)
+	from := window(rowOfTurn(rows, d.turn), len(rows), n)
+	return rows[from:min(from+n, len(rows))]
 }
 
 // look changes the stretch that is shown.
@@ -118,7 +141,7 @@ type trackParts struct {
 // parts shares out the lines below the rule, the heads and the scale: a job has one
 // line, or more where all have, and what is left tells about the picked one.
 func (p *tracksPane) parts(d *desk) trackParts {
-	room, n := p.h-3, max(len(d.jobs()), 1)
+	room, n := p.h-3, max(len(p.rows(d)), 1)
 	s := trackParts{bends: 1}
 	if each := (room - 2) / n; each > 1 && !p.clock {
 		s.runs = 1
@@ -132,23 +155,36 @@ func (p *tracksPane) parts(d *desk) trackParts {
 // View draws the pane.
 func (p *tracksPane) View(d *desk, focused bool) []line {
 	s := p.parts(d)
-	from := window(d.turn, len(d.jobs()), s.jobs)
-	title := d.line()
-	if text := some(from, s.jobs, len(d.jobs())); text != "" {
-		title.add(faint, text+"  ")
-	}
+	turns := p.shown(d, s.jobs)
+	title := p.which(d, s.jobs)
 	var body []line
 	if p.clock {
-		title.join(timeLegend(d))
-		body = p.timeLine(d, from, s.jobs, focused)
+		title.join(p.timeLegend(d))
+		body = p.timeLine(d, turns, focused)
 	} else {
 		title.join(p.legend(d))
-		body = p.tracks(d, from, s, focused)
+		body = p.tracks(d, turns, s, focused)
+	}
+	if len(turns) == 0 {
+		l := d.line()
+		l.add(faint, " no job has all of these words; / changes them")
+		body = append(body, l)
 	}
 	for len(body) < p.h-1-s.detail {
 		body = append(body, d.line())
 	}
 	return box(d.look, p.name(), title, append(body, tellAbout(d, s.detail, p.w)...), p.size, focused)
+}
+
+// which tells which jobs are shown, where not all are.
+func (p *tracksPane) which(d *desk, n int) line {
+	l, rows := d.line(), p.rows(d)
+	if f := &d.filters[theTracks]; f.on() {
+		l.add(picked, f.count(len(rows), len(d.jobs()))+" ")
+	} else if text := some(window(rowOfTurn(rows, d.turn), len(rows), n), n, len(rows)); text != "" {
+		l.add(faint, text+"  ")
+	}
+	return l
 }
 
 func (p *tracksPane) name() string {

@@ -14,7 +14,7 @@ import (
 // know of all of the day.
 type trackFrame struct {
 	left, middle, right int
-	times, ids          int
+	times, ids, late    int
 	bar                 int // cells of the longest setup; nought where it is narrow
 	longest             time.Duration
 	worst               map[int]int // rank by turn of those that cost most
@@ -24,7 +24,8 @@ type trackFrame struct {
 func (p *tracksPane) frame(d *desk) trackFrame {
 	f := trackFrame{times: d.clockWidth(), ids: min(d.idWidth(), max(5, p.w/12)), worst: d.worst()}
 	f.left = 2 + f.times + 1 + f.ids + 1
-	f.right = len(" mov  min.0 #1 !00:00")
+	f.late = max(d.lateWidth(), len("!00:00"))
+	f.right = len(" mov  min.0 #1 ") + f.late
 	if p.w >= 110 {
 		f.bar = min(20, p.w/10)
 		f.right += f.bar + 1
@@ -34,6 +35,15 @@ func (p *tracksPane) frame(d *desk) trackFrame {
 		f.longest = max(f.longest, o.step.Setup.Total())
 	}
 	return f
+}
+
+// lateWidth is how wide a column of the jobs' lateness is.
+func (d *desk) lateWidth() int {
+	wide := len("!0:00")
+	for _, o := range d.present.known {
+		wide = max(wide, cells(lateness(o.step.Late)))
+	}
+	return wide
 }
 
 // mostRanked is how many changeovers are said to be the worst.
@@ -62,15 +72,23 @@ func (d *desk) worst() map[int]int {
 }
 
 // tracks are the heads, the scale and the jobs.
-func (p *tracksPane) tracks(d *desk, from int, s trackParts, focused bool) []line {
+func (p *tracksPane) tracks(d *desk, turns []int, s trackParts, focused bool) []line {
 	f := p.frame(d)
 	sc := newScale(p.view(d), f.middle, d.shop.Unit)
-	out := p.heads(d, f, sc, from)
-	for turn := from; turn < min(from+s.jobs, len(d.jobs())); turn++ {
+	first := d.turn
+	if len(turns) > 0 {
+		first = turns[0]
+	}
+	out := p.heads(d, f, sc, first)
+	for _, turn := range turns {
 		e := entry{d, turn, d.jobs()[turn], d.outcome(turn), focused}
 		drawn := p.trackOf(e, sc, s)
 		for n, middle := range drawn {
 			l := p.before(e, f, n, len(drawn))
+			if e.refused() && n == 0 {
+				out = append(out, p.refusedRow(l, e))
+				continue
+			}
 			l.join(middle.fit(f.middle))
 			switch n {
 			case 0:
@@ -93,7 +111,10 @@ func (p *tracksPane) headed(d *desk, f trackFrame, middle line) line {
 	l.left(head, "job", f.ids)
 	l.add(plain, " ")
 	l.join(middle.fit(f.middle))
-	p.costHeads(&l)
+	l.right(head, "mov", 4)
+	l.right(head, "min", 7)
+	l.to(p.w - f.late)
+	l.add(head, "late")
 	return l
 }
 
@@ -104,14 +125,6 @@ func (p *tracksPane) heads(d *desk, f trackFrame, sc scale, from int) []line {
 	below.to(f.left)
 	below.join(d.numberedAt(sc, d.before(from), d.tracked()).fit(f.middle))
 	return []line{l, below}
-}
-
-// costHeads are the heads of what stands right of the tracks.
-func (p *tracksPane) costHeads(l *line) {
-	l.right(head, "mov", 4)
-	l.right(head, "min", 7)
-	l.to(p.w - len("!00:00"))
-	l.add(head, "late")
 }
 
 // before is what stands left of a job's line n of so many: the clock, and the job.
@@ -176,9 +189,7 @@ func (p *tracksPane) behind(e entry, f trackFrame) line {
 		l.left(ink, strings.Repeat(e.glyphs.bar, n), f.bar)
 	}
 	l.add(plain, " ")
-	if s.Late > 0 {
-		l.add(late, "!"+hours(s.Late))
-	}
+	l.add(late, lateness(s.Late))
 	return l
 }
 
@@ -206,10 +217,6 @@ func (p *tracksPane) trackOf(e entry, sc scale, s trackParts) []line {
 		return append([]line{l}, make([]line, s.bends+s.runs-1)...)
 	case o == nil || len(o.faults) > 0:
 		out := drawThreads(e.look, sc, s.bends+s.runs, func(column func(plan.Length) int) []thread { return standing(now.At, column) })
-		if o != nil {
-			out[0] = e.line()
-			out[0].add(late, e.short(" x "+e.refusal(), sc.width))
-		}
 		return out
 	}
 	c := &o.step.Changeover
@@ -227,6 +234,12 @@ func (p *tracksPane) trackOf(e entry, sc scale, s trackParts) []line {
 	return append(out, drawThreads(e.look, sc, s.runs, func(column func(plan.Length) int) []thread {
 		return p.kept(runThreads(c, e.tracked(), column), func(i int) bool { return going[i] || next[i] })
 	})...)
+}
+
+// refusedRow tells why a job is refused, behind what stands left of its line.
+func (p *tracksPane) refusedRow(l line, e entry) line {
+	l.add(late, e.short("x "+e.refusal(), p.w-l.width))
+	return l
 }
 
 // movedIn are the holders that move in a changeover.

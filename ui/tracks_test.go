@@ -2,8 +2,10 @@ package ui
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -98,6 +100,68 @@ func TestWorstStandOut(t *testing.T) {
 			t.Errorf("turn %d is number %d, but %d are longer", turn+1, rank, longer)
 		}
 	}
+}
+
+// The clock may be looked at from nearer: around the picked job, which stays in sight
+// when another is picked, never beyond the day.
+func TestTimeLineZoom(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle().press("4", "b")
+	first, last := s.wholeTime()
+	sees := func(what string) {
+		t.Helper()
+		from, long := s.track.hours.span(s.desk)
+		if from.Before(first) || from.Add(long).After(last) {
+			t.Fatalf("%s: %v and %v on is beyond %v to %v", what, from, long, first, last)
+		}
+		step := &s.outcome(s.turn).step
+		if step.SetupStart.Before(from) && !step.SetupStart.Equal(from) || step.RunEnd.After(from.Add(long)) {
+			t.Errorf("%s: turn %d from %v to %v isn't in sight, from %v on for %v", what, s.turn, step.SetupStart, step.RunEnd, from, long)
+		}
+		s.fits()
+	}
+	s.press("j", "j", "j", "+")
+	sees("twice as large")
+	s.press("+")
+	golden(t, "80x24_tracks_clock_near", s.View())
+	for range len(s.jobs()) {
+		sees("going on")
+		s.press("down")
+	}
+	for range len(s.jobs()) {
+		sees("going back")
+		s.press("up")
+	}
+	for range 9 {
+		s.press("left")
+	}
+	if from, _ := s.track.hours.span(s.desk); !from.Equal(first) {
+		t.Errorf("far left it begins at %v, want %v", from, first)
+	}
+	s.press("right", "right")
+	if from, _ := s.track.hours.span(s.desk); !from.After(first) {
+		t.Error("it doesn't go right")
+	}
+	s.press("0")
+	if from, long := s.track.hours.span(s.desk); !from.Equal(first) || long != last.Sub(first) {
+		t.Errorf("all of it is %v and %v on", from, long)
+	}
+}
+
+// A late job's line shows when it is set up and runs, and since when it is late.
+func TestTimeLineShowsLateRuns(t *testing.T) {
+	of := demo(t)
+	of.Day.Jobs[9].Due = of.Day.Start.Add(time.Hour)
+	s := newScreen(t, of, testLook(noColours, false, true), 120, 36).settle().press("4", "b")
+	for _, l := range strings.Split(s.View(), "\n") {
+		if !strings.Contains(l, of.Day.Jobs[9].ID+" ") {
+			continue
+		}
+		if bar := regexp.MustCompile(`D!{20,}:+#+ `); !bar.MatchString(l) {
+			t.Errorf("no %v in %q", bar, l)
+		}
+		return
+	}
+	t.Error("the job isn't shown")
 }
 
 // sized is the name of a golden screen of that size.

@@ -3,6 +3,8 @@ package ui
 import (
 	"fmt"
 	"time"
+
+	"bide/plan"
 )
 
 // wholeTime is the time that the time line shows: from the day's start to the last run's
@@ -29,6 +31,71 @@ func (d *desk) wholeTime() (from, to time.Time) {
 	return from, to
 }
 
+// timeView is the part of the time that is shown.
+type timeView struct {
+	zoom int       // how often it was halved
+	from time.Time // where it begins, when it was
+}
+
+// nearestTime is how often the time may be halved.
+const nearestTime = 5
+
+// look changes what is shown: nearer, around the picked job, or along the clock.
+func (v *timeView) look(a action, d *desk) {
+	_, long := v.span(d)
+	switch a {
+	case nearer:
+		v.zoom = min(v.zoom+1, nearestTime)
+		v.center(d)
+	case farther:
+		v.zoom = max(v.zoom-1, 0)
+		v.center(d)
+	case wholeBeam:
+		v.zoom = 0
+	case left:
+		v.from = v.from.Add(-long / 2)
+	case right:
+		v.from = v.from.Add(long / 2)
+	}
+	v.from, _ = v.span(d)
+}
+
+// center puts the picked job into the middle.
+func (v *timeView) center(d *desk) {
+	from, to := d.wholeTime()
+	v.from = from
+	if o := d.outcome(d.turn); o != nil && len(o.faults) == 0 {
+		s := &o.step
+		v.from = s.SetupStart.Add(s.RunEnd.Sub(s.SetupStart) / 2).Add(-(to.Sub(from) >> v.zoom) / 2)
+	}
+}
+
+// follow brings the picked job into sight.
+func (v *timeView) follow(d *desk) {
+	from, long := v.span(d)
+	o := d.outcome(d.turn)
+	if o != nil && len(o.faults) == 0 && (o.step.SetupStart.Before(from) || o.step.RunEnd.After(from.Add(long))) {
+		v.center(d)
+	}
+}
+
+// span is where the view begins, and how long it is; it stays within the whole time.
+func (v *timeView) span(d *desk) (time.Time, time.Duration) {
+	from, to := d.wholeTime()
+	long := to.Sub(from) >> v.zoom
+	if v.zoom == 0 {
+		return from, long
+	}
+	last := to.Add(-long)
+	switch {
+	case v.from.Before(from):
+		return from, long
+	case v.from.After(last):
+		return last, long
+	}
+	return v.from, long
+}
+
 // timeScale maps the clock to columns.
 type timeScale struct {
 	from, to time.Time
@@ -36,12 +103,12 @@ type timeScale struct {
 }
 
 func (s timeScale) column(t time.Time) int {
-	all := max(s.to.Sub(s.from), time.Minute)
-	return int(int64(t.Sub(s.from)) * int64(s.width-1) / int64(all))
+	all := int(max(s.to.Sub(s.from), time.Minute) / time.Second)
+	return floor(int(t.Sub(s.from)/time.Second)*(s.width-1), all)
 }
 
 // steps between the hours told, in minutes.
-var hourSteps = []int{15, 30, 60, 120, 240, 480, 720, 1440, 2880}
+var hourSteps = []int{5, 10, 15, 30, 60, 120, 240, 480, 720, 1440, 2880}
 
 // clocks numbers the time line.
 func (s timeScale) clocks(d *desk) line {
@@ -49,7 +116,7 @@ func (s timeScale) clocks(d *desk) line {
 	all := int(s.to.Sub(s.from) / time.Minute)
 	step := hourSteps[len(hourSteps)-1]
 	for _, n := range hourSteps {
-		if all/n*9 <= s.width {
+		if all/n*(d.clockWidth()+4) <= s.width {
 			step = n
 			break
 		}
@@ -65,15 +132,18 @@ func (s timeScale) clocks(d *desk) line {
 
 // timeLine draws the day over the clock: each job's setup and run, when it is due,
 // and the shift's end.
-func (p *tracksPane) timeLine(d *desk, from, n int, focused bool) []line {
+func (p *tracksPane) timeLine(d *desk, turns []int, focused bool) []line {
 	f := p.frame(d)
-	s := timeScale{width: f.middle}
-	s.from, s.to = d.wholeTime()
-	heads := p.headed(d, f, s.clocks(d))
-	out := []line{heads, p.shiftEnds(d, f, s)}
-	for turn := from; turn < min(from+n, len(d.jobs())); turn++ {
+	from, long := p.hours.span(d)
+	s := timeScale{from, from.Add(long), f.middle}
+	out := []line{p.headed(d, f, s.clocks(d)), p.shiftEnds(d, f, s)}
+	for _, turn := range turns {
 		e := entry{d, turn, d.jobs()[turn], d.outcome(turn), focused}
 		l := p.before(e, f, 0, 1)
+		if e.refused() {
+			out = append(out, p.refusedRow(l, e))
+			continue
+		}
 		l.join(p.timeOf(e, s).fit(f.middle))
 		l.join(p.behind(e, f))
 		out = append(out, l)
@@ -87,25 +157,37 @@ func (p *tracksPane) shiftEnds(d *desk, f trackFrame, s timeScale) line {
 	l.to(f.left)
 	m := newLabels(s.width)
 	if end := d.shop.Day.End; !end.IsZero() {
-		x := s.column(end)
-		text := "shift's end " + d.at(end) + " " + d.shiftEnd
-		m.put(x+1-cells(text), strong, text)
+		x, text := s.column(end), "shift's end "+d.at(end)
+		switch wide := cells(text) + 2; {
+		case x < 0:
+			m.put(0, faint, "< "+text)
+		case x >= s.width:
+			m.put(s.width-wide, faint, text+" >")
+		case x+1 >= wide:
+			m.put(x+1-wide, strong, text+" "+d.shiftEnd)
+		default:
+			m.put(x, strong, d.shiftEnd+" "+text)
+		}
 	}
 	l.join(runs(d.look, m).fit(f.middle))
 	return l
 }
 
 // timeLegend tells what is drawn.
-func timeLegend(d *desk) line {
+func (p *tracksPane) timeLegend(d *desk) line {
 	l := d.line()
 	l.add(moved, d.setupFill+" setup  ")
 	l.add(accent, d.runFill+" run  ")
 	l.add(strong, d.due+" due  ")
-	l.add(late, "! late  ")
+	l.add(late, fitting(p.w-90, "! late since due  ", "! late  "))
+	if p.hours.zoom > 0 {
+		l.add(faint, fmt.Sprintf("%d times as large  ", 1<<p.hours.zoom))
+	}
 	return l
 }
 
-// timeOf is a job's line.
+// timeOf is a job's line: its setup and run, when it is due and, where it is late, the
+// time since. What lies outside the view is pointed to.
 func (p *tracksPane) timeOf(e entry, s timeScale) line {
 	out := make([]span, s.width)
 	for x := range out {
@@ -119,36 +201,49 @@ func (p *tracksPane) timeOf(e entry, s timeScale) line {
 	if end := e.shop.Day.End; !end.IsZero() {
 		mark(s.column(end), faint, e.shiftEnd)
 	}
-	switch o := e.outcome; {
-	case o == nil:
+	due := s.column(e.job.Due)
+	if e.outcome == nil {
 		mark(0, faint, e.pending)
-	case len(o.faults) > 0:
-		l := e.line()
-		l.add(late, e.short("x "+e.refusal(), s.width))
-		return l
-	default:
-		step := &o.step
-		for x := s.column(step.SetupStart); x <= s.column(step.RunEnd); x++ {
-			if x < s.column(step.RunStart) || x == s.column(step.SetupStart) {
-				mark(x, moved, e.setupFill)
-				continue
-			}
-			mark(x, pick(e.picked(), accent), e.runFill)
-		}
-		if step.Late > 0 {
-			for x := s.column(e.job.Due) + 1; x <= s.column(step.RunEnd); x++ {
-				mark(x, late, "!")
-			}
-			text := fmt.Sprintf("!%s late", hours(step.Late))
-			for i, r := range []rune(text) {
-				if x := s.column(step.RunEnd) + 2 + i; x+len(text)-i <= s.width {
-					mark(x, late, string(r))
-				}
-			}
-		}
+	} else {
+		e.timeBar(&e.outcome.step, s, due, mark)
 	}
-	if due := e.job.Due; !due.IsZero() {
-		mark(s.column(due), strong, e.due)
+	if !e.job.Due.IsZero() {
+		i := strong
+		if e.outcome != nil && e.outcome.step.Late > 0 {
+			i = late
+		}
+		mark(due, i, e.due)
 	}
 	return runs(e.look, out)
+}
+
+// timeBar marks when a job is set up and runs. In less than two columns there is but the
+// run.
+func (e entry) timeBar(step *plan.Step, s timeScale, due int, mark func(x int, i ink, text string)) {
+	from, runs, to := s.column(step.SetupStart), s.column(step.RunStart), s.column(step.RunEnd)
+	if runs == from && to > from && step.RunStart.After(step.SetupStart) {
+		runs++
+	}
+	for x := max(from, 0); x <= min(to, s.width-1); x++ {
+		if x < runs {
+			mark(x, moved, e.setupFill)
+		} else {
+			mark(x, pick(e.picked(), accent), e.runFill)
+		}
+	}
+	if step.Late > 0 {
+		end := from - 1
+		if due >= from {
+			end = to
+		}
+		for x := max(due+1, 0); x <= min(end, s.width-1); x++ {
+			mark(x, late, "!")
+		}
+	}
+	switch {
+	case to < 0:
+		mark(0, faint, "<")
+	case from >= s.width:
+		mark(s.width-1, faint, ">")
+	}
 }

@@ -22,6 +22,33 @@ func hours(d time.Duration) string {
 	return fmt.Sprintf("%d:%02d", m/60, m%60)
 }
 
+// more is a number with its sign; nought is the same.
+func more(n int) string {
+	if n == 0 {
+		return "="
+	}
+	return fmt.Sprintf("%+d", n)
+}
+
+// signedMinutes are minutes with their sign.
+func signedMinutes(d time.Duration) string { return fmt.Sprintf("%+.1f", d.Minutes()) }
+
+// sameOr is a figure, or that it is the same.
+func sameOr(minutes string) string {
+	if minutes == "+0.0" || minutes == "-0.0" {
+		return "="
+	}
+	return minutes
+}
+
+// lateness is how late something is; nothing where it isn't.
+func lateness(d time.Duration) string {
+	if d == 0 {
+		return ""
+	}
+	return "!" + hours(d)
+}
+
 // clock is a time of day to the minute, with the days since the day's own behind
 // it where there are any.
 func clock(t, day time.Time) string {
