@@ -69,6 +69,10 @@ func run(args []string, p program) int {
 	if c.Plain {
 		return p.plain(c, s)
 	}
+	if err := (&sheet.Options{Day: s.Day, Only: c.Job}).Check(); err != nil { // before a search that may take a while
+		p.say("bide: --job: %v", err)
+		return exitUsage
+	}
 	d, err := p.day(c, s)
 	if err != nil {
 		p.say("beam.toml: %v", err)
@@ -172,10 +176,6 @@ func (p program) sheets(c commandline.Call, s *shop.Shop, d *plan.DayPlan) int {
 	o := sheet.Options{
 		Unit: s.Unit, Day: s.Day, Notes: s.Notes, Only: c.Job, Demo: c.Operand == "", Knife: s.Knife(s.Standing, d.Steps),
 		Sequence: d.Sequence.String(), Aim: c.Aim, Rounds: d.Rounds, Seed: c.Seed,
-	}
-	if err := o.Check(); err != nil {
-		p.say("bide: --job: %v", err)
-		return exitUsage
 	}
 	write := map[string]func(io.Writer, *plan.DayPlan, sheet.Options) error{
 		"text": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON, "html": sheet.HTML,
