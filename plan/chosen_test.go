@@ -57,6 +57,35 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 	}
 }
 
+// A job that runs stays as it stands, whatever was chosen for it.
+func TestChosenLeavesWhatRuns(t *testing.T) {
+	ran := 0
+	for seed := range uint64(40) {
+		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 77)))
+		p, err := plan.NewPlanner(b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := &d.Jobs[0]
+		j.State = plan.Waiting
+		_, stands, faults := p.Next(start, d.Start, j)
+		from, to := b.Window(j)
+		if len(faults) > 0 || from == to {
+			continue
+		}
+		for _, shift := range []plan.Length{from, to} {
+			j.State, j.Chosen = plan.Running, &plan.Chosen{Slits: j.Slits(), Shift: shift}
+			if s, _, faults := p.Resume(stands, d.Start, j); len(faults) > 0 || s.Changeover.Repositions > 0 {
+				t.Errorf("seed %d: %d moves of a job that runs", seed, s.Changeover.Repositions)
+			}
+		}
+		ran++
+	}
+	if ran < 5 {
+		t.Errorf("%d jobs are too few to tell", ran)
+	}
+}
+
 // settledMoves plans and settles a day, verified, and counts its repositions.
 func settledMoves(t *testing.T, b *plan.Beam, start *plan.Standing, d *plan.Day) int {
 	t.Helper()

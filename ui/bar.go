@@ -15,6 +15,9 @@ func (m *model) bar() line {
 	if m.changed() {
 		l.add(late, "  * not saved")
 	}
+	if _, shown := m.over.(*compare); m.offer != nil && !shown {
+		l.add(good, "  * an order waits: "+m.keyFor(compareOrders))
+	}
 	r := m.ending()
 	beam := fmt.Sprintf("  %s, pitch %s", count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
 	if l.width+cells(beam)+r.width+2 <= m.w {

@@ -53,6 +53,8 @@ const (
 	orderJob
 	shiftRule
 	arrangeRule
+	afresh
+	allAfresh
 	markRunning
 	markDone
 	setAside
@@ -244,12 +246,14 @@ var bindings = []binding{
 	{onJobs, orderJob, []string{"o"}, "o", "", "", "let it come after another job, or no more"},
 	{onJobs, shiftRule, []string{"f"}, "f", "", "", "let its layout shift inside the trim, or run centred"},
 	{onJobs, arrangeRule, []string{"y"}, "y", "", "", "slits as listed, entries may change places, any slit anywhere"},
+	{onJobs, afresh, []string{"n"}, "n", "", "", "plan its layout afresh: forget the one that an accepted search chose"},
+	{onJobs, allAfresh, []string{"N"}, "N", "", "", "the same for all jobs"},
 	{onJobs, markRunning, []string{"r"}, "r", "", "", "mark it as running, or no more"},
 	{onJobs, markDone, []string{"d"}, "d", "", "", "mark it as done"},
 	{onJobs, setAside, []string{"z"}, "z", "", "", "set it aside"},
 	{onJobs, leftOut, []string{"Z"}, "Z", "", "", "what is done or set aside, to bring it back"},
 	{panes, compareOrders, []string{"v"}, "v", "", "", "two orders side by side: this one and the file's, or the one that a search found"},
-	{panes, saveDay, []string{"ctrl+s", "W"}, "Ctrl-S W", "", "", "save the day in day.toml"},
+	{panes, saveDay, []string{"ctrl+s", "W"}, "Ctrl-S W", "", "", "save the day in day.toml, layouts that a search chose too"},
 
 	{onLift | onList | onCompare | onOffer, up, []string{"up", "k"}, "↑ k", "up k", "", "the one before"},
 	{onLift | onList | onCompare | onOffer, down, []string{"down", "j"}, "↓ j", "down j", "", "the next one"},
@@ -276,8 +280,8 @@ var bindings = []binding{
 
 	{onCompare | onOffer, nothing, nil, "↑↓", "up down", "job", ""},
 	{onCompare, choose, []string{"enter"}, "Enter", "", "go to it", "go to the picked job"},
-	{onOffer, choose, []string{"enter"}, "Enter", "", "accept", "accept the order that a search found"},
-	{onOffer, discard, []string{"x"}, "x", "", "discard", "discard it"},
+	{onOffer, choose, []string{"enter"}, "Enter", "", "accept", "accept the order that a search found; its layouts stay with the jobs"},
+	{onOffer, discard, []string{"x"}, "x", "", "discard", "discard it (undo brings it back)"},
 	{onCompare | onOffer, otherOrder, []string{"tab"}, "Tab", "", "other", "another order on the left"},
 	{onCompare | onOffer, back, []string{"esc", "v"}, "Esc", "", "back", "back to the panes; an order that was found waits"},
 

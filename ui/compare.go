@@ -10,13 +10,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// offer is what a search found, until it is accepted or discarded.
-type offer struct {
-	draft  draft
-	totals plan.Totals
-	floor  *plan.Floor // of any order; nil where nothing is proven
-}
-
 // ordering is one of the two orders that are compared.
 type ordering struct {
 	name   string
@@ -76,8 +69,15 @@ func (d *desk) sides() (left []ordering, right ordering) {
 	return []ordering{present, listed}, found
 }
 
-// openCompare shows two orders side by side.
-func (m *model) openCompare() { m.over = &compare{found: m.offer != nil} }
+// openCompare shows two orders side by side. One that was found for another day is
+// fitted to that of now first.
+func (m *model) openCompare() tea.Cmd {
+	if m.offer != nil && !m.offer.ground.holds(m.desk) {
+		return m.refit()
+	}
+	m.over = &compare{found: m.offer != nil}
+	return nil
+}
 
 // HandleKey goes through the jobs, changes the order on the left, and accepts or
 // discards what a search found.
@@ -99,11 +99,11 @@ func (c *compare) HandleKey(a action, m *model) tea.Cmd {
 			break
 		}
 		m.over = nil
-		m.accept()
+		return m.accept()
 	case discard:
 		if m.offer != nil {
-			m.over, m.offer = nil, nil
-			m.say("the order found is discarded; this one stays")
+			m.over = nil
+			m.desk.discard()
 		}
 	case back:
 		m.over = nil
@@ -120,32 +120,6 @@ func (c *compare) show(m *model, right ordering) {
 	if c.at < len(right.jobs) {
 		m.pick(c.at)
 	}
-}
-
-// accept makes the order found the present one.
-func (d *desk) accept() {
-	o := d.offer
-	d.offer = nil
-	if !samePointers(o.draft.jobs, d.jobs()) {
-		d.say("the day's jobs have changed since it was found: search again")
-		return
-	}
-	next := d.history.now.ordered(o.draft.jobs)
-	next.given, next.did = o.draft.given, "the best order found"
-	before := d.present.totals
-	known := d.present.whole()
-	d.do(next)
-	if known {
-		d.say("the best order found: %s", against(o.totals, before))
-	}
-}
-
-// samePointers reports whether two orders are of the same jobs.
-func samePointers(a, b []*plan.Job) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	return !slices.ContainsFunc(a, func(j *plan.Job) bool { return !slices.Contains(b, j) })
 }
 
 // compared is one row: a job, in both orders.

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"bide/plan"
 )
 
 // Two orders stand side by side: the file's and this one, with the figures of both.
@@ -36,20 +38,41 @@ func TestOfferWaits(t *testing.T) {
 	if s.offer == nil || s.over != nil || !slices.Equal(ids(s.jobs()), order) {
 		t.Fatal("Esc accepts or discards")
 	}
+	golden(t, "120x36_offer_waits_ascii", s.View())
 	s.press("v", "tab", "tab", "x").fits()
 	if s.offer != nil || !slices.Equal(ids(s.jobs()), order) || s.changed() {
 		t.Errorf("discarded: %v, was %v", ids(s.jobs()), order)
 	}
+	if s.press("u"); s.offer == nil || s.changed() || !strings.Contains(s.View(), "the order found is back") {
+		t.Errorf("undo doesn't bring the order found back:\n%s", s.View())
+	}
+	if s.press("U"); s.offer != nil {
+		t.Error("discarded again, it waits")
+	}
+	if s.press("u", "q"); s.ended || !strings.Contains(s.View(), "Would be lost: the order that a search found (v shows it)") {
+		t.Errorf("leaving doesn't ask:\n%s", s.View())
+	}
+	s.press("n", "v", "enter")
+	if slices.Equal(ids(s.jobs()), order) {
+		t.Error("brought back, it can't be accepted")
+	}
 }
 
-// An order found for other jobs than those of now isn't accepted.
+// An order found for other jobs than those of now is fitted to them before it is shown.
 func TestOfferOfAnotherDay(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
 	s.search.rounds = 300
-	s.press("s").settle().press("esc", "x")
-	order := ids(s.jobs())
-	s.press("v", "enter")
-	if !slices.Equal(ids(s.jobs()), order) || !strings.Contains(s.View(), "search again") {
-		t.Errorf("accepted: %v, was %v\n%s", ids(s.jobs()), order, s.View())
+	s.press("s").settle().press("esc", "x").settle()
+	before := s.present.totals
+	s.press("v")
+	if s.over != nil || !strings.Contains(s.View(), "fitted") {
+		t.Errorf("shown as it was found:\n%s", s.View())
+	}
+	if s.settle(); s.offer == nil || s.over == nil {
+		t.Fatalf("it isn't shown:\n%s", s.View())
+	}
+	s.press("enter").settle()
+	if !s.present.totals.Better(before, plan.AimMinutes) || s.history.now.find("D-101") != nil {
+		t.Errorf("accepted %+v, before %+v", s.present.totals, before)
 	}
 }

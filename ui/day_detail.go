@@ -62,7 +62,7 @@ func about(d *desk, turn int) (out []span) {
 	say(plain, "%d cutting, %d resting, %d parked; travel %s",
 		len(s.Changeover.Holders)-s.Changeover.Resting-s.Changeover.Parked, s.Changeover.Resting, s.Changeover.Parked, d.travel(s.Changeover.Travel))
 	say(plain, "%s", layoutOf(j, &s.Layout, u))
-	say(faint, "%s", permits(j))
+	say(faint, "%s", join("; ", chosen(j, &s.Layout), permits(j)))
 	say(faint, "%s, runs %s to %s", j.Material, clock(s.RunStart, d.shop.Day.Start), clock(s.RunEnd, d.shop.Day.Start))
 	return out
 }
@@ -89,6 +89,17 @@ func permits(j *plan.Job) string {
 		text = "may shift inside its trim"
 	}
 	return text + "; " + arranges[j.Arrange]
+}
+
+// chosen tells of a layout that a search chose for the job.
+func chosen(j *plan.Job, l *plan.Layout) string {
+	switch {
+	case j.Chosen == nil:
+		return ""
+	case j.Chosen.Same(&plan.Chosen{Slits: l.Slits, Shift: l.Shift}):
+		return "as a search chose"
+	}
+	return "not as a search chose, which would cost more or can't be set"
 }
 
 // causes tells what a setup's minutes are spent on. Blades and moves go on side by

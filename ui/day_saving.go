@@ -59,7 +59,11 @@ func (m *model) saved(s daySaved) {
 	m.kept = s.draft
 	m.listed = chain{jobs: s.draft.jobs, centred: true}
 	m.extend(&m.listed)
-	m.say("%s", join("; ", m.orderAlone(s.draft), s.out.Said))
+	text := join(", ", s.out.Said, s.draft.layouts())
+	if m.sought == plan.AimMoves {
+		text += "; sheets planned as here: bide sheet --aim moves"
+	}
+	m.say("%s", text)
 }
 
 // saveDay writes the day down, and into the record in which order its jobs are.
@@ -85,11 +89,16 @@ func (k *keeper) saveDay(day *plan.Day, from []string) (shop.Outcome, error) {
 	return out, nil
 }
 
-// orderAlone says, of a draft that a search found, that a file of jobs doesn't hold
-// its layouts: what reads it plans them anew.
-func (d *desk) orderAlone(f draft) string {
-	if f.given == nil || !d.present.whole() {
+// layouts tells that those which a search chose are saved with the day.
+func (d draft) layouts() string {
+	n := 0
+	for _, j := range d.all {
+		if j.Chosen != nil {
+			n++
+		}
+	}
+	if n == 0 {
 		return ""
 	}
-	return fmt.Sprintf("only the order is kept, not the layouts found (%d moves): a sheet of it may need more", d.present.totals.Repositions)
+	return fmt.Sprintf("with the layouts that a search chose for %s", count(n, "job"))
 }

@@ -50,6 +50,7 @@ type desk struct {
 type news struct {
 	text    string
 	brief   string       // the same where there is little room; may be empty
+	also    string       // what came from the background meanwhile
 	job     string       // id of the one that was changed
 	against *plan.Totals // of the day before it, where they were known
 	priced  bool         // what it costs is told, though no job was changed
@@ -184,6 +185,9 @@ func (d *desk) undo() {
 	case was.remark != nil:
 		d.todo = d.unreport(was.remark)
 		return
+	case was.tossed != nil:
+		d.offerAgain(was.tossed)
+		return
 	}
 	d.show(was, "undone: "+was.did, "undone: back to")
 }
@@ -201,6 +205,11 @@ func (d *desk) redo() {
 		d.todo = d.report(r.number, r.is, "done again: ")
 		return
 	}
+	if d.history.now.tossed != nil {
+		d.offer = nil
+		d.say("done again: the order found is discarded")
+		return
+	}
 	d.show(d.history.now, "done again: "+d.history.now.did, "done again: moved to")
 }
 
@@ -214,10 +223,8 @@ func (d *desk) show(of draft, did, moved string) {
 			d.news.against = &totals
 		}
 	}
-	gaveUp := d.search.cancel != nil
-	d.stop()
 	d.order(d.history.now.jobs, d.history.now.given)
-	d.news.job, d.news.text, d.move = of.about, did, 0
+	d.news.job, d.news.text, d.news.also, d.move = of.about, did, "", 0
 	if of.about == "" { // a search, not one job, changed the order
 		d.turn = 0
 	}
@@ -228,8 +235,8 @@ func (d *desk) show(of draft, did, moved string) {
 	if of.about != "" && of.did == "" {
 		d.news.text = fmt.Sprintf("%s %s turn %d", of.about, moved, d.nth(d.turn))
 	}
-	if gaveUp {
-		d.news.text += "; the search that ran is given up"
+	if d.interrupt() {
+		d.news.also = interrupted
 	}
 	d.settle()
 }
@@ -261,7 +268,7 @@ func (d *desk) able() (out []*plan.Job) {
 func (d *desk) told() string {
 	text := d.news.text
 	if d.news.job == "" && !d.news.priced {
-		return text
+		return join("; ", text, d.news.also)
 	}
 	costs := ""
 	switch {
@@ -273,11 +280,14 @@ func (d *desk) told() string {
 	}
 	for _, j := range d.jobs() {
 		if why := d.broken[j]; why != "" {
-			return join("; ", "broken: "+why, costs, text)
+			return join("; ", "broken: "+why, costs, text, d.news.also)
 		}
 	}
-	return join(": ", text, costs)
+	return join("; ", join(": ", text, costs), d.news.also)
 }
+
+// mention tells what came from the background, beside what just happened.
+func (d *desk) mention(text string) { d.news.also = text }
 
 // say tells what just happened, or why nothing did.
 func (d *desk) say(format string, args ...any) { d.news = news{text: fmt.Sprintf(format, args...)} }

@@ -16,6 +16,7 @@ type draft struct {
 	did    string      // what was done, for the news; empty when the job was moved
 	remark *remark     // the holder marked to have it so; nil for other changes
 	ran    *claim      // the end of a walk that had it so; nil for other changes
+	tossed *offer      // what a search found and was discarded; nil for other changes
 }
 
 // newDraft is a draft of these jobs.
@@ -43,6 +44,27 @@ func (d draft) first(id string) draft {
 	}
 	j := jobs[at]
 	return d.ordered(slices.Insert(slices.Delete(jobs, at, at+1), to, j))
+}
+
+// like is the draft in an order of ids: jobs that it doesn't name come behind those
+// that they come behind now, and what runs or is half set up comes first.
+func (d draft) like(order []string, half *plan.Setting) draft {
+	turn, last := map[*plan.Job]int{}, -1
+	for _, j := range d.jobs {
+		if i := slices.Index(order, j.ID); i >= 0 {
+			last = i
+		}
+		if turn[j] = last; j.State == plan.Running {
+			turn[j] = -2
+		}
+	}
+	jobs := slices.Clone(d.jobs)
+	slices.SortStableFunc(jobs, func(a, b *plan.Job) int { return turn[a] - turn[b] })
+	out := d.ordered(jobs)
+	if half != nil {
+		out = out.first(half.Job)
+	}
+	return out
 }
 
 // done counts the jobs that are done: the day's first turns.

@@ -13,6 +13,7 @@ func (d *desk) edit(a action) bool {
 	does := map[action]func(*plan.Job){
 		lockTurn: d.lockTurn, shiftRule: d.turnShift, arrangeRule: d.turnArrange,
 		markRunning: d.markRunning, markDone: d.markDone, setAside: d.setAside, removeJob: d.remove,
+		afresh: d.planAfresh, allAfresh: d.planAllAfresh,
 	}[a]
 	switch j := d.job(); {
 	case does == nil:
@@ -60,6 +61,36 @@ var arranges = [...]string{
 func (d *desk) turnArrange(j *plan.Job) {
 	next := (j.Arrange + 1) % plan.Arrange(len(arranges))
 	d.alter(j, "", j.ID+" "+arranges[next], func(j *plan.Job) { j.Arrange = next })
+}
+
+// planAfresh forgets the layout that a search chose for a job.
+func (d *desk) planAfresh(j *plan.Job) {
+	if j.Chosen == nil {
+		d.say("no search chose a layout for %s that is kept: it is planned afresh already", j.ID)
+		return
+	}
+	d.alter(j, "", j.ID+" is planned afresh", func(j *plan.Job) { j.Chosen = nil })
+}
+
+// planAllAfresh forgets the layouts that searches chose; the picked job stays so.
+func (d *desk) planAllAfresh(picked *plan.Job) {
+	all, n := slices.Clone(d.history.now.all), 0
+	for i, j := range all {
+		if j.Chosen == nil {
+			continue
+		}
+		next := *j
+		next.Chosen = nil
+		d.stem(&next, d.origin(j))
+		all[i], n = &next, n+1
+	}
+	if n == 0 {
+		d.say("no search chose a layout that is kept: all jobs are planned afresh already")
+		return
+	}
+	next := newDraft(all)
+	next.about, next.did = picked.ID, count(n, "job")+" planned afresh"
+	d.do(next)
 }
 
 // markRunning marks a job as the one that runs, which comes first, or takes the mark
@@ -124,11 +155,15 @@ func (d *desk) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
 	d.do(now)
 }
 
-// altered is the job changed; false when the checks have something against it, which
+// altered is the job changed, without the layout that was chosen for it if it is to be
+// laid out otherwise; false when the checks have something against it, which
 // is said.
 func (d *desk) altered(j *plan.Job, key string, change func(*plan.Job)) (*plan.Job, bool) {
 	next := *j
 	change(&next)
+	if !next.LaidLike(j) {
+		next.Chosen = nil
+	}
 	day := d.history.now.day(d.shop.Day)
 	_, problems := d.shop.ReadJob(d.shop.Typed(&next), day, slices.Index(d.history.now.all, j))
 	for _, p := range problems {

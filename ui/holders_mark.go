@@ -64,7 +64,7 @@ func (d *desk) change(number int, m shop.Mark) {
 		d.say("wait: the last change is still being saved")
 	default:
 		next := d.history.now
-		next.about, next.did, next.remark, next.ran = "", "", r, nil
+		next.about, next.did, next.remark, next.ran, next.tossed = "", "", r, nil, nil
 		d.history.do(next)
 		d.todo = d.report(number, m, "")
 	}

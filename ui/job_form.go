@@ -72,6 +72,7 @@ func (m *model) openForm(a action) {
 		f.typed["id"] = m.freeID("new")
 	}
 	if kept := m.drawer[f.place()]; kept != nil {
+		kept.job = f.job // what was done meanwhile makes another of it
 		m.over = kept
 		kept.check(m)
 		m.say("this form was put away unfinished: here it is as it was")
@@ -85,12 +86,14 @@ func (m *model) openForm(a action) {
 
 // formPlace is where an unfinished form is kept: one for each edited job, each
 // copied, and the new one.
-type formPlace struct {
-	job  *plan.Job
-	stem string
-}
+type formPlace struct{ job, stem string }
 
-func (f *jobForm) place() formPlace { return formPlace{f.job, f.stem} }
+func (f *jobForm) place() formPlace {
+	if f.job != nil {
+		return formPlace{f.job.ID, f.stem}
+	}
+	return formPlace{"", f.stem}
+}
 
 // freeID is an id that no job has, like the one given.
 func (d *desk) freeID(like string) string {

@@ -23,7 +23,7 @@ var actionNames = map[string]action{
 	"nearer": nearer, "farther": farther, "whole-beam": wholeBeam, "only-moved": onlyMoved, "clock": overTime,
 	"holder-before": holderBefore, "holder-next": holderNext, "lift": liftJob, "cheapest": cheapest, "choose": choose,
 	"add": addJob, "edit": editJob, "copy": copyJob, "remove": removeJob, "lock-turn": lockTurn, "after": orderJob,
-	"shift": shiftRule, "arrange": arrangeRule, "running": markRunning, "done": markDone, "aside": setAside,
+	"shift": shiftRule, "arrange": arrangeRule, "afresh": afresh, "all-afresh": allAfresh, "running": markRunning, "done": markDone, "aside": setAside,
 	"left-out": leftOut, "compare": compareOrders, "discard": discard, "other-order": otherOrder, "save": saveDay,
 	"walk": walkOn, "proceed": proceed, "tick": tickMove, "untick": untickMove, "set-up": setUp, "as-found": asFound,
 	"trouble": trouble, "save-again": saveAgain, "accept": accept, "filter": filterRows, "mouse": toggleMouse,

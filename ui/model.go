@@ -55,20 +55,16 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.resize(size{msg.Width, msg.Height})
 	case answer:
 		m.take(msg)
-		m.settle()
-		m.follow()
+		return m, tea.Batch(m.planned(), m.ask())
 	case together:
 		m.join(msg)
-		m.settle()
-		m.follow()
+		return m, tea.Batch(m.planned(), m.ask())
 	case tick:
 		if msg.run == m.search.run && m.search.cancel != nil {
 			return m, again(msg.run)
 		}
 	case found:
-		if m.adopt(msg); m.offer != nil && m.over == nil && m.help == nil && !m.asks {
-			m.openCompare()
-		}
+		return m, tea.Batch(m.finds(msg), m.ask())
 	case daySaved:
 		m.saved(msg)
 	case seenGap:
@@ -216,7 +212,7 @@ func (m *model) do(a action, in scope) tea.Cmd {
 	case leftOut:
 		m.openLeftOut()
 	case compareOrders:
-		m.openCompare()
+		return m.openCompare()
 	case saveDay:
 		return m.saveDay()
 	case quit:

@@ -23,7 +23,11 @@ func (m *model) settleFor(c *personal.Config) {
 
 // notes are what a person should know of before anything else happens.
 func (m *model) notes() []string {
-	return slices.Concat(m.wrong, m.shop.NotesOn(m.truth.stands, m.truth.marks))
+	out := slices.Concat(m.wrong, m.shop.NotesOn(m.truth.stands, m.truth.marks))
+	if m.sought == plan.AimMoves {
+		out = append(out, "the day is planned for the fewest moves, as the search was that was accepted last; one for the least setup time (s) turns that")
+	}
+	return out
 }
 
 // mouseAtStart is the command that turns the mouse on for who wants it so.
@@ -36,7 +40,7 @@ func (m *model) mouseAtStart() tea.Cmd {
 
 // view is how the screen stands, to be restored the next time.
 func (m *model) view() personal.View {
-	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.holder, Zoom: m.beam.zoom, Near: m.track.zoom, At: int64(m.track.at), Clock: m.track.clock}
+	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.holder, Zoom: m.beam.zoom, Near: m.track.zoom, At: int64(m.track.at), Clock: m.track.clock, Moves: m.sought == plan.AimMoves}
 	if j := m.job(); j != nil {
 		v.Job = j.ID
 	}
@@ -53,6 +57,9 @@ func (m *model) restore(v personal.View) {
 	}
 	m.beam.zoom = max(0, min(v.Zoom, nearest))
 	m.track.clock = v.Clock
+	if v.Moves {
+		m.sought = plan.AimMoves
+	}
 	if rail := beamSpan(m.shop.Beam); v.Near > 0 && v.Near <= nearestTracks && v.At >= int64(rail.From) && v.At <= int64(rail.To) {
 		m.track.zoom, m.track.at = v.Near, plan.Length(v.At)
 	}

@@ -14,14 +14,23 @@ import (
 )
 
 // search is the search for the best order as it runs in the background. Each run
-// has a number, so that what comes late from one that was given up is dropped.
+// has a number, so that what comes from another one is dropped.
 type search struct {
-	run    int
+	errand
 	cancel context.CancelFunc // nil when none runs
+	halted bool               // by a change of the day
 	aim    plan.Aim
 	so     *atomic.Pointer[plan.Progress] // how far it is
 	rounds int                            // candidates to try; 0 goes by the size of the day
-	from   *plan.Totals                   // of the order that it began with, where known
+	ripe   *found                         // waits until the present order is worked out; nil without one
+}
+
+// errand is what a search was sent out for.
+type errand struct {
+	run    int
+	ground ground // that it was sent out on
+	fits   bool   // to fit what an earlier one found to a day that has changed
+	opens  bool   // the person waits for what it finds
 }
 
 // tick comes while a search runs, to show how far it is.
@@ -29,10 +38,9 @@ type tick struct{ run int }
 
 // found is what a search came to.
 type found struct {
-	run  int
-	day  *plan.DayPlan
-	err  error
-	from *plan.Totals // of the order that it began with, where known
+	errand
+	day *plan.DayPlan
+	err error
 }
 
 // beat is how often the progress of a search is drawn.
@@ -40,7 +48,7 @@ const beat = 100 * time.Millisecond
 
 // seek starts a search from the present order.
 func (d *desk) seek(aim plan.Aim) tea.Cmd {
-	if d.search.cancel != nil {
+	if d.busy() {
 		d.say("a search is running: Esc stops it and keeps the best order so far")
 		return nil
 	}
@@ -48,32 +56,38 @@ func (d *desk) seek(aim plan.Aim) tea.Cmd {
 		d.say("the last search's order waits: v shows it, to accept or discard it")
 		return nil
 	}
-	ctx, cancel := context.WithCancel(context.Background())
-	s := &d.search
-	if d.sought != aim { // what is changed by hand from now on is settled for it too
-		d.sought, d.settled = aim, nil
-	}
-	s.run, s.cancel, s.aim, s.so = s.run+1, cancel, aim, &atomic.Pointer[plan.Progress]{}
+	d.search.aim = aim
+	return d.launch(d.wants(d.history.now), d.search.rounds, errand{opens: true})
+}
+
+// busy reports whether a search runs, or is about to tell what it found.
+func (d *desk) busy() bool { return d.search.cancel != nil || d.search.ripe != nil }
+
+// wants is a draft as a day to be searched: what is set aside is no part of it.
+func (d *desk) wants(f draft) *plan.Day {
 	day := &plan.Day{Start: d.start.clock, End: d.shop.Day.End}
-	for _, j := range d.history.now.all {
+	for _, j := range f.all {
 		if j.State != plan.Aside {
 			day.Jobs = append(day.Jobs, *j)
 		}
 	}
-	var from *plan.Totals
-	if d.present.whole() {
-		totals := d.present.totals
-		from = &totals
-	}
-	s.from = from
-	so, run, beam, start := s.so, s.run, d.forecast.beam, d.start.stands
-	effort := plan.Effort{Aim: aim, Rounds: s.rounds, Seed: 1, Report: func(p plan.Progress) { so.Store(&p) }}
+	return day
+}
+
+// launch starts a search of that many candidates for a day of the present jobs.
+func (d *desk) launch(day *plan.Day, rounds int, e errand) tea.Cmd {
+	ctx, cancel := context.WithCancel(context.Background())
+	s := &d.search
+	e.run, e.ground = s.run+1, d.ground()
+	s.errand, s.cancel, s.halted, s.so = e, cancel, false, &atomic.Pointer[plan.Progress]{}
+	so, beam, start := s.so, d.forecast.beam, d.start.stands
+	effort := plan.Effort{Aim: s.aim, Rounds: rounds, Seed: 1, Report: func(p plan.Progress) { so.Store(&p) }}
 	work := func() tea.Msg {
 		defer cancel()
 		best, err := held(plan.Search(ctx, beam, start, day, effort))
-		return found{run, best, err, from}
+		return found{e, best, err}
 	}
-	return tea.Batch(work, again(run))
+	return tea.Batch(work, again(e.run))
 }
 
 // held passes on a plan that the verifier finds nothing wrong with, and of another
@@ -101,71 +115,18 @@ func (d *desk) halt() (running bool) {
 	return running
 }
 
-// stop gives a running search up.
-func (d *desk) stop() {
-	if d.search.cancel != nil {
-		d.search.cancel()
-		d.search.cancel = nil
-		d.search.run++
-	}
-}
+const interrupted = "the search stops at that, and what it has found is fitted to the day as it is now"
 
-// adopt offers the order that a search found, unless it was given up or is no better.
-// One that keeps the rules is better than any that breaks them, whatever it costs.
-func (d *desk) adopt(f found) {
-	if f.run != d.search.run {
-		return
+// interrupt ends a running search whose day has become another, and reports whether
+// it did: what it has found by then is fitted to the day of now.
+func (d *desk) interrupt() bool {
+	s := &d.search
+	if s.cancel == nil || s.halted || s.ground.holds(d) {
+		return false
 	}
-	d.search.cancel = nil
-	if f.err != nil {
-		d.say("%v", f.err)
-		return
-	}
-	next := d.drafted(f.day)
-	mends := len(d.broken) > 0 && keeps(f.day)
-	if f.from != nil && !mends && !f.day.Totals.Better(*f.from, d.search.aim) {
-		d.say("the search found nothing better than this order")
-		return
-	}
-	d.offer = &offer{draft: next, totals: f.day.Totals, floor: f.day.Floor}
-	text := "an order was found: v shows it beside this one, to accept or discard it"
-	if f.from != nil {
-		text = "an order was found: " + against(f.day.Totals, *f.from)
-	}
-	d.say("%s", text)
-}
-
-// keeps reports whether the day keeps all rules between its jobs.
-func keeps(day *plan.DayPlan) bool {
-	var jobs []*plan.Job
-	for i := range day.Steps {
-		jobs = append(jobs, day.Steps[i].Job)
-	}
-	return len(plan.Broken(jobs, day.Done)) == 0
-}
-
-// drafted is the day as a draft: its jobs in their order, those refused behind them.
-func (d *desk) drafted(day *plan.DayPlan) draft {
-	own := map[string]*plan.Job{}
-	for _, j := range d.jobs() {
-		own[j.ID] = j
-	}
-	var jobs []*plan.Job
-	var given []*outcome
-	stands := d.start.stands
-	for i := range day.Steps {
-		s := day.Steps[i]
-		s.Job = own[s.Job.ID]
-		stands = stands.After(&s)
-		jobs = append(jobs, s.Job)
-		given = append(given, &outcome{step: s, stands: stands, clock: s.RunEnd})
-	}
-	for _, r := range day.Refused {
-		jobs = append(jobs, own[r.Job.ID])
-	}
-	out := d.history.now.ordered(jobs)
-	out.given, out.did = given, "the best order found"
-	return out
+	s.halted = true
+	s.cancel()
+	return true
 }
 
 // share is how far the running search is, from 0 to 1.
@@ -176,7 +137,7 @@ func (s *search) share() float64 {
 	return 0
 }
 
-// searching is the line that tells how far a search is.
+// searching is the line that tells how far a search is, and what happened last.
 func (m *model) searching() line {
 	l := m.line()
 	fills := [2]rune{'█', '░'}
@@ -188,7 +149,11 @@ func (m *model) searching() line {
 		progress.WithoutPercentage(), progress.WithWidth(min(20, m.w/4)))
 	l.add(plain, " ")
 	l.add(accent, bar.ViewAs(m.search.share()))
-	l.add(strong, fmt.Sprintf(" %3.0f %%", 100*m.search.share()))
+	l.add(strong, fmt.Sprintf(" %3.0f %%  ", 100*m.search.share()))
+	if text := m.told(); text != "" {
+		l.add(strong, m.short(text, m.w-l.width-1))
+		return l
+	}
 	esc, best := "  Esc keeps the best so far", m.bestSoFar()
 	if m.w < 100 {
 		esc = "  Esc keeps it"
@@ -196,27 +161,31 @@ func (m *model) searching() line {
 	for cells(best)+l.width+cells(esc) > m.w && strings.Contains(best, ", ") {
 		best = best[:strings.LastIndex(best, ", ")]
 	}
-	l.add(strong, "  "+best)
+	l.add(strong, best)
 	l.add(faint, esc)
 	return l
 }
 
-// bestSoFar tells what the running search has found, against the order that it began
-// with and the floor; what matters least last.
+// bestSoFar tells what the running search has found, against the present order and
+// the floor; what matters least last.
 func (m *model) bestSoFar() string {
 	p := m.search.so.Load()
-	if p == nil {
+	switch {
+	case m.search.fits:
+		return "fitting what was found to the day as it is now"
+	case p == nil:
 		return "searching"
 	}
+	was, known := m.present.totals, m.present.whole()
 	parts := []string{fmt.Sprintf("best so far %s min", minutes(p.Best.Setup))}
-	if was := m.search.from; was != nil {
+	if known {
 		parts[0] += fmt.Sprintf(" (now %s)", minutes(was.Setup))
 	}
 	if p.Best.LateJobs > 0 {
 		parts = append(parts, fmt.Sprintf("%s late", hours(p.Best.Late)))
 	}
 	moves := fmt.Sprintf("%d moves", p.Best.Repositions)
-	if was := m.search.from; was != nil {
+	if known {
 		moves += fmt.Sprintf(" (now %d)", was.Repositions)
 	}
 	parts = append(parts, moves)

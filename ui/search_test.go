@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/shop"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -49,16 +50,91 @@ func TestSearchIsAdoptedAndUndone(t *testing.T) {
 	}
 }
 
-// What comes from a search that was given up, because the order was changed by
-// hand, is dropped.
-func TestSearchGivenUp(t *testing.T) {
+// A search goes on while only the order is changed by hand. What it finds waits beside
+// the order of now, and no page opens over what the person is at.
+func TestSearchGoesOn(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
 	s.search.rounds = fewer(0, 300)
-	s.press("S", "J")
+	s.press("s", "J")
 	order := ids(s.jobs())
+	if s.search.cancel == nil || !strings.Contains(s.View(), "D-101 moved to turn 2") {
+		t.Fatalf("the search doesn't go on, or what was done isn't told:\n%s", s.View())
+	}
 	s.settle()
-	if !slices.Equal(ids(s.jobs()), order) || s.search.cancel != nil {
-		t.Errorf("the order became %v, by hand it was %v", ids(s.jobs()), order)
+	if s.offer == nil || s.over != nil || !slices.Equal(ids(s.jobs()), order) || !strings.Contains(s.View(), "v shows it") {
+		t.Fatalf("by hand %v, now %v:\n%s", order, ids(s.jobs()), s.View())
+	}
+	before := s.present.totals
+	s.press("v", "enter").settle()
+	if !s.present.totals.Better(before, plan.AimMinutes) {
+		t.Errorf("accepted %+v, before %+v", s.present.totals, before)
+	}
+	s.press("u").settle()
+	if !slices.Equal(ids(s.jobs()), order) || s.present.totals != before {
+		t.Errorf("undone: %v, %+v", ids(s.jobs()), s.present.totals)
+	}
+}
+
+// finding is what the running search finds, which comes when it is sent.
+func (s *screen) finding() found {
+	s.t.Helper()
+	for i, cmd := range s.commands {
+		batch, ok := cmd().(tea.BatchMsg)
+		for k := 0; ok && k < len(batch); k++ {
+			if f, ok := batch[k]().(found); ok {
+				s.commands = append(s.commands[:i:i], s.commands[i+1:]...)
+				return f
+			}
+		}
+	}
+	s.t.Fatal("no search runs")
+	return found{}
+}
+
+// walkToTheEnd sets the next job up, move by move.
+func (s *screen) walkToTheEnd() {
+	s.keep.now = seconds()
+	s.press("w", "enter")
+	for len(s.walk().ahead(s.desk)) > 0 {
+		s.press("enter").settle()
+	}
+	s.press("d").settle()
+}
+
+// A search that the day changes under is ended, and what it has found fitted to the day
+// as it is then: its order, with its layouts of the jobs that stay as they were.
+func TestSearchIsFitted(t *testing.T) {
+	for name, change := range map[string]func(s *screen){
+		"a job is edited":     func(s *screen) { s.press("down", "down", "f") }, // D-103 runs centred
+		"one is taken out":    func(s *screen) { s.press("down", "x") },
+		"one is copied":       func(s *screen) { s.press("c", "enter") },
+		"one runs":            func(s *screen) { s.press("r") },
+		"a holder is stuck":   func(s *screen) { s.send(s.report(88, shop.Mark{Condition: plan.NoCut}, "")()) },
+		"walked to the first": func(s *screen) { s.walkToTheEnd() },
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
+			s.search.rounds = 300
+			s.press("s")
+			f := s.finding()
+			change(s)
+			if !s.search.halted {
+				t.Error("the search goes on for a day that is no more")
+			}
+			s.send(f)
+			s.settle()
+			if s.offer == nil || s.over != nil || !s.offer.ground.holds(s.desk) || !strings.Contains(s.View(), "an order waits: v") {
+				t.Fatalf("it isn't offered:\n%s", s.View())
+			}
+			before := s.present.totals
+			s.press("v", "enter").settle()
+			if !s.present.totals.Better(before, plan.AimMinutes) {
+				t.Errorf("accepted %+v, before %+v", s.present.totals, before)
+			}
+			if c := s.history.now.find("D-103"); c != nil && c.Shift == plan.Centred && c.Chosen != nil {
+				t.Errorf("laid out as found for another job: %+v", c.Chosen)
+			}
+		})
 	}
 }
 
@@ -101,7 +177,7 @@ func TestPlansThatDontHold(t *testing.T) {
 	order := ids(s.jobs())
 	day.Steps[1].Changeover.Moves[0].To++
 	bad, err := held(day, nil)
-	s.send(found{run: s.search.run, day: bad, err: err})
+	s.send(found{errand: errand{run: s.search.run}, day: bad, err: err})
 	if !strings.Contains(s.View(), "doesn't hold and isn't taken") || !slices.Equal(ids(s.jobs()), order) {
 		t.Errorf("order %v, was %v:\n%s", ids(s.jobs()), order, s.View())
 	}
@@ -130,9 +206,9 @@ func TestSearchMendsABrokenOrder(t *testing.T) {
 		for i := range day.Steps {
 			day.Steps[i].Job = &plan.Job{ID: day.Steps[i].Job.ID} // free of rules
 		}
-		cheaper := day.Totals
+		cheaper := &s.present.totals
 		cheaper.Setup, cheaper.Late, cheaper.LateJobs = 0, 0, 0
-		s.send(found{run: s.search.run, day: day, from: &cheaper})
+		s.send(found{errand: errand{run: s.search.run, ground: s.ground()}, day: day})
 		if took := s.offer != nil; took != breaks {
 			t.Errorf("the present order breaks a rule: %v, taken: %v", breaks, took)
 		}

@@ -115,7 +115,6 @@ func (d *desk) stand(t truth) {
 		d.say("beam.toml: %v", err)
 		return
 	}
-	d.stop()
 	d.planner, d.beam = p, b
 	if d.keep.barred == "" { // as who reads the files has it
 		d.start.clock = d.shop.Day.Begins(t.stands)
@@ -124,9 +123,9 @@ func (d *desk) stand(t truth) {
 }
 
 // restart lets the day begin with a standing. Plans that began elsewhere are given
-// up, in all drafts.
+// up, in all drafts; their layouts stay with the jobs.
 func (d *desk) restart(stands *plan.Standing) {
-	d.start.stands, d.offer = stands, nil
+	d.start.stands = stands
 	d.history.each(func(f draft) draft {
 		f.given = nil
 		return f
@@ -134,6 +133,9 @@ func (d *desk) restart(stands *plan.Standing) {
 	d.present.known, d.present.given, d.listed.known = nil, nil, nil
 	d.order(d.history.now.jobs, nil)
 	d.extend(&d.listed)
+	if d.interrupt() {
+		d.mention(interrupted)
+	}
 	d.settle()
 }
 
@@ -143,7 +145,6 @@ func (d *desk) carryOn(turn int) {
 	for t, o := range d.present.known {
 		d.answers.keep(question{d.before(t), d.jobs()[t], false}, o)
 	}
-	d.stop()
 	d.start.clock = d.outcome(turn).clock
 	d.restart(d.outcome(turn).stands)
 }
@@ -168,7 +169,7 @@ func (s states) in(f draft, turned map[*plan.Job]*plan.Job) draft {
 		all[i] = turned[j]
 	}
 	out := newDraft(all)
-	out.about, out.did, out.remark, out.ran = f.about, f.did, f.remark, f.ran
+	out.about, out.did, out.remark, out.ran, out.tossed = f.about, f.did, f.remark, f.ran, f.tossed
 	return out
 }
 

@@ -95,6 +95,12 @@ func (d *desk) losing() (all []string) {
 	if len(d.drawer) > 0 {
 		all = append(all, "a form put away unfinished")
 	}
+	switch {
+	case d.busy():
+		all = append(all, "what the search has found so far")
+	case d.offer != nil:
+		all = append(all, "the order that a search found ("+d.keyFor(compareOrders)+" shows it)")
+	}
 	return all
 }
 

@@ -8,7 +8,10 @@ import (
 	"slices"
 	"testing"
 
+	"bide/plan"
 	"bide/plan/shop"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // bideIn builds the program for the terminal, and tells where it is.
@@ -23,7 +26,8 @@ func (x *tmux) bideIn() string {
 
 // A scheduler's morning: the demo, then a shop of one's own; the tracks and the time
 // line, a hot job lifted and dropped, a job fixed to its turn, one added, an order
-// searched for and accepted, the day saved, and the sheet printed in that order.
+// searched for and accepted, the day saved with the layouts found, opened again, and the
+// sheet printed in that order.
 func TestStoryOfTheScheduler(t *testing.T) {
 	t.Parallel()
 	x := newTmux(t, 120, 36)
@@ -53,6 +57,7 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	x.until("D-104bhot is added")
 	x.press("s")
 	x.until("best so far")
+	x.untilLike(` [2-9]\d %`) // by then it has found something
 	x.press("Escape")
 	x.until("Two orders", "the order found")
 	x.press("Enter")
@@ -64,6 +69,25 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	s, problems := shop.Open(x.file("shop"))
 	if len(problems) > 0 {
 		t.Fatal(problems)
+	}
+	kept := func(jobs []plan.Job) (out []*plan.Chosen) {
+		for i := range jobs {
+			out = append(out, jobs[i].Chosen)
+		}
+		return out
+	}
+	found := kept(s.Day.Jobs)
+	x.typed(bide + " " + x.file("shop") + `; echo "le""ft=3"`)
+	x.until("bide  Beam 2", "1 Day", "ends ")
+	x.press("Enter")
+	x.until("a search chose")
+	x.press("q")
+	x.until("left=3\nready$")
+	if diff := cmp.Diff(found, kept(read(t, x.file("shop")).Day.Jobs)); diff != "" {
+		t.Errorf("opened again (-saved +opened):\n%s", diff)
+	}
+	if len(slices.DeleteFunc(slices.Clone(found), func(c *plan.Chosen) bool { return c == nil })) < 10 {
+		t.Errorf("the file keeps the layouts %v", found)
 	}
 	if s.Day.Jobs[0].ID != "D-104" || s.Day.Jobs[0].Turn != 1 {
 		t.Errorf("first is %s, fixed to turn %d", s.Day.Jobs[0].ID, s.Day.Jobs[0].Turn)

@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -78,15 +79,28 @@ func (x *tmux) screen() string { return x.run("capture-pane", "-p") }
 // until waits until the screen holds all the texts.
 func (x *tmux) until(texts ...string) string {
 	x.t.Helper()
+	return x.waits(fmt.Sprintf("%q", texts), func(screen string) bool {
+		return !slices.ContainsFunc(texts, func(text string) bool { return !strings.Contains(screen, text) })
+	})
+}
+
+// untilLike waits until the screen holds what the pattern describes.
+func (x *tmux) untilLike(pattern string) string {
+	x.t.Helper()
+	return x.waits(pattern, regexp.MustCompile(pattern).MatchString)
+}
+
+// waits waits until the screen is as wanted.
+func (x *tmux) waits(what string, wanted func(string) bool) string {
+	x.t.Helper()
 	var screen string
 	for range 1200 { // a busy machine is slow
-		screen = x.screen()
-		if !slices.ContainsFunc(texts, func(text string) bool { return !strings.Contains(screen, text) }) {
+		if screen = x.screen(); wanted(screen) {
 			return screen
 		}
 		time.Sleep(50 * time.Millisecond)
 	}
-	x.t.Fatalf("the screen never showed %q:\n%s", texts, screen)
+	x.t.Fatalf("the screen never showed %s:\n%s", what, screen)
 	return ""
 }
 

@@ -58,7 +58,6 @@ func (m *model) setOut() tea.Cmd {
 
 // begin begins the walk to the job that the beam is to be set up for next.
 func (m *model) begin() {
-	m.stop() // a search would put another order under the walk
 	turn := m.nextUp()
 	if turn < 0 {
 		m.say("no job is waiting: there is nothing to set up")

@@ -172,10 +172,10 @@ func (w *walk) keysLine(m *model, width int) line {
 	return l.fit(width)
 }
 
-// keyFor is the key for an action of the walk, as it is shown.
+// keyFor is the key for an action, as it is shown.
 func (k *look) keyFor(a action) string {
 	for _, b := range k.keys {
-		if b.act == a && b.where&(onWalk|onForm) != 0 {
+		if b.act == a && b.show != "" {
 			return b.shown(k)
 		}
 	}

@@ -1,0 +1,188 @@
+package ui
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"bide/plan"
+)
+
+// accepted is a screen that may be written, with an order accepted that a search found.
+func accepted(t *testing.T) (*screen, string) {
+	t.Helper()
+	s, dir := shopIn(t)
+	s.search.rounds = 300
+	s.press("s").settle().press("enter").settle()
+	if !s.changed() {
+		t.Fatalf("nothing was found:\n%s", s.View())
+	}
+	return s, dir
+}
+
+// layouts are those that the present order is planned with, by job.
+func layouts(s *screen) map[string]plan.Chosen {
+	out := map[string]plan.Chosen{}
+	for t, j := range s.jobs() {
+		l := s.outcome(t).step.Layout
+		out[j.ID] = plan.Chosen{Slits: l.Slits, Shift: l.Shift}
+	}
+	return out
+}
+
+// laidOut fails for each job that isn't laid out as wanted, but for those excepted.
+func (s *screen) laidOut(want map[string]plan.Chosen, but ...string) {
+	s.t.Helper()
+	for id, is := range layouts(s) {
+		if was, there := want[id]; there && !slices.Contains(but, id) && !is.Same(&was) {
+			s.t.Errorf("%s is laid out as %v, was as %v", id, is, was)
+		}
+	}
+}
+
+// What is accepted stays through edits of other jobs, walks and undo; a job that is to
+// be laid out otherwise, or afresh, loses it.
+func TestAcceptedLayoutsStay(t *testing.T) {
+	s, _ := accepted(t)
+	found, jobs := layouts(s), s.jobs()
+	chosen := 0
+	for _, j := range jobs {
+		if was := found[j.ID]; j.Chooses() && !j.Chosen.Same(&was) {
+			t.Errorf("%s doesn't keep what was found for it: %+v, %+v", j.ID, j.Chosen, was)
+		} else if j.Chosen != nil {
+			chosen++
+		}
+	}
+	if chosen < 10 || !strings.Contains(s.View(), "as a search chose") {
+		t.Fatalf("%d jobs keep what was found:\n%s", chosen, s.View())
+	}
+	first := jobs[0].ID
+	s.press("t").settle().laidOut(found) // each answered anew behind a job that is another
+	s.press("J").settle().laidOut(found)
+	s.press("e", "down", "down", "down", "down").settle().press("esc")
+	s.press("x").settle().laidOut(found)
+	s.press("u", "u", "u").settle().laidOut(found)
+
+	s.press("f").settle()
+	if j := s.history.now.find(first); j.Shift == jobs[0].Shift || j.Chosen != nil {
+		t.Errorf("%s may shift otherwise and keeps what was chosen: %+v", first, j)
+	}
+	s.laidOut(found, first)
+	s.press("u").settle().laidOut(found)
+	if s.press("n").settle(); s.history.now.find(first).Chosen != nil || !strings.Contains(s.View(), first+" is planned afresh") {
+		t.Errorf("it isn't planned afresh:\n%s", s.View())
+	}
+	s.laidOut(found, first)
+	if s.press("n"); !strings.Contains(s.View(), "planned afresh already") {
+		t.Errorf("twice:\n%s", s.View())
+	}
+	s.press("N").settle()
+	if slices.ContainsFunc(s.jobs(), func(j *plan.Job) bool { return j.Chosen != nil }) || !strings.Contains(s.View(), "jobs planned afresh") {
+		t.Errorf("some are not planned afresh:\n%s", s.View())
+	}
+	s.press("u", "u").settle().laidOut(found)
+	s.press("u").settle()
+	if s.changed() || slices.ContainsFunc(s.jobs(), func(j *plan.Job) bool { return j.Chosen != nil }) {
+		t.Error("the acceptance isn't undone")
+	}
+	s.press("U").settle().laidOut(found)
+}
+
+// A walk ticked to its end leaves the jobs behind it as they were found.
+func TestAcceptedLayoutsStayOnAWalk(t *testing.T) {
+	s, dir := accepted(t)
+	found := layouts(s)
+	s.press("ctrl+s").settle().walkToTheEnd()
+	if s.history.now.all[0].State != plan.Running || len(s.desk.moves()) > 0 {
+		t.Errorf("the first job doesn't stand as it was set up:\n%s", s.View())
+	}
+	s.laidOut(found)
+	s.keep.close()
+	goOn(t, dir, 120, 36).laidOut(found)
+}
+
+// Accepted, saved, left and opened again: the same layouts. Undone and saved, the file
+// is as it was, to the byte.
+func TestAcceptedLayoutsAreSaved(t *testing.T) {
+	s, dir := accepted(t)
+	was, err := os.ReadFile("../testdata/demo/day.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	order, found := ids(s.jobs()), layouts(s)
+	s.press("ctrl+s").settle()
+	if s.changed() || !strings.Contains(s.View(), "saved in day.toml, with the layouts that a search chose for ") {
+		t.Errorf("it isn't said to be saved:\n%s", s.View())
+	}
+	text, _ := os.ReadFile(filepath.Join(dir, "day.toml"))
+	if !strings.Contains(string(text), "\nchosen_slits = [") || !strings.Contains(string(text), "# Inch goods: the widths are those of the customer's drawing.") {
+		t.Errorf("the file holds\n%s", text)
+	}
+	s.keep.close()
+	again := goOn(t, dir, 120, 36)
+	if !slices.Equal(ids(again.jobs()), order) {
+		t.Errorf("the order is %v, was %v", ids(again.jobs()), order)
+	}
+	again.laidOut(found)
+	if again.changed() {
+		t.Error("opened again, something is changed")
+	}
+
+	undone, dir := accepted(t)
+	undone.press("ctrl+s").settle().press("u", "ctrl+s").settle()
+	if text, _ := os.ReadFile(filepath.Join(dir, "day.toml")); string(text) != string(was) {
+		t.Errorf("undone and saved, the file differs:\n%s", text)
+	}
+}
+
+// A form that was put away is found again though the job carries another layout now.
+func TestFormOutlivesAcceptance(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	s.search.rounds = 300
+	s.press("e").types("x").press("esc", "s").settle().press("enter").settle()
+	turn := slices.IndexFunc(s.jobs(), func(j *plan.Job) bool { return j.ID == "D-101" })
+	s.pick(turn)
+	s.press("e", "enter").settle()
+	if s.history.now.find("D-101x") == nil || s.history.now.find("D-101") != nil || len(s.history.now.all) != 14 {
+		t.Errorf("the jobs are %v", ids(s.jobs()))
+	}
+}
+
+// A search that runs, or an order that waits, would be lost: leaving asks.
+func TestLeavingASearch(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	s.search.rounds = 300
+	if s.press("s", "q"); s.ended || !strings.Contains(s.View(), "Would be lost: what the search has found so far") {
+		t.Errorf("it isn't asked:\n%s", s.View())
+	}
+	s.press("n").settle()
+	if s.over != nil {
+		s.press("esc")
+	}
+	if s.press("q"); s.ended || !strings.Contains(s.View(), "Would be lost: the order that a search found (v shows it)") {
+		t.Errorf("it isn't asked:\n%s", s.View())
+	}
+}
+
+// What an accepted search was for is what the day is planned for from then on, the next
+// time too, and that is told; a search that is discarded leaves no trace.
+func TestAimOfTheAcceptedSearchStays(t *testing.T) {
+	s, dir := shopIn(t)
+	s.search.rounds = 300
+	if s.press("S").settle().press("x"); s.sought != plan.AimMinutes || s.view().Moves {
+		t.Error("discarded, it is planned for")
+	}
+	s.press("u", "v", "enter").settle().press("ctrl+s").settle()
+	if s.sought != plan.AimMoves || !strings.Contains(s.View(), "bide sheet --aim moves") {
+		t.Errorf("saved, it isn't told how a sheet is planned so:\n%s", s.View())
+	}
+	s.keep.close()
+	again := newScreen(t, read(t, dir), testLook(noColours, false, false), 120, 36)
+	again.restore(s.view())
+	again.settle()
+	if again.sought != plan.AimMoves || !slices.ContainsFunc(again.notes(), func(n string) bool { return strings.Contains(n, "planned for the fewest moves") }) {
+		t.Errorf("opened again it is planned for %v: %q", again.sought, again.notes())
+	}
+}
