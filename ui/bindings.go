@@ -313,7 +313,9 @@ var bindings = []binding{
 	{onQuestion, yes, []string{"y", "Y"}, "y", "", "quit", ""},
 	{onQuestion, nothing, nil, "any other key", "", "stay", ""},
 
-	{panes | onSmall | onCautions | onWalk | onEnding, help, []string{"?"}, "?", "", "help", "this page"},
+	{panes | onSmall | onCautions | onWalk | onEnding | onLift | onList | onCompare | onOffer, help, []string{"?"}, "?", "", "help", "this page, at what has the keys"},
+	{onForm, help, []string{"f1"}, "F1", "", "help", "this page, at the form"},
+	{onJobForm | onNames, help, []string{"f1"}, "F1", "", "", "this page, at the form"},
 	{panes | onSmall | onCautions | onWalk | onEnding, quit, []string{"q"}, "q", "", "quit", "leave; asks first when the order was changed"},
 	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onEnding | onForm | onLift | onJobForm | onNames | onList | onCompare | onOffer | onMark | onPrompt, abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "leave at once"},
 	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onEnding | onForm | onLift | onJobForm | onNames | onList | onCompare | onOffer | onMark | onPrompt, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},

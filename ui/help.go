@@ -1,5 +1,31 @@
 package ui
 
+// openHelp opens the help: over the panes of the first page at its beginning, with the
+// cautions, else where it tells of what has the keys.
+func (m *model) openHelp(in scope) {
+	m.help = &helpPage{}
+	if in&(onDay|onBeam|onMoves) == 0 {
+		m.help.from = m.help.at(m, in)
+		m.help.HandleKey(nothing, m)
+	}
+}
+
+// at is the line at which the chapter of a scope begins.
+func (p *helpPage) at(m *model, in scope) int {
+	for _, c := range chapters {
+		if c.in&in == 0 || c.in == panes {
+			continue
+		}
+		name := p.chapter(m, c.name)[0].text()
+		for n, l := range p.lines(m) {
+			if l.text() == name {
+				return n
+			}
+		}
+	}
+	return 0
+}
+
 // helpPage tells the cautions, the keys, the marks and what was taken for granted.
 type helpPage struct{ from int }
 
@@ -38,19 +64,19 @@ var chapters = []struct {
 	{"Its list of materials", onNames},
 	{"Two orders", onCompare | onOffer},
 	{"Lists to choose from", onList},
-	{"The walk through a changeover", onWalk},
+	{"The walk through a changeover", onCautions | onWalk | onEnding},
 	{"Telling what is found", onForm},
 	{"On a small screen", onSmall},
 }
 
 // lines are all of the help, broken to the screen's width.
 func (p *helpPage) lines(m *model) (out []line) {
-	out = append(out, p.chapter(m, "Before a hand goes near the beam"))
+	out = append(out, p.chapter(m, "Before a hand goes near the beam")...)
 	for _, text := range cautions {
 		out = append(out, p.entry(m, "", text)...)
 	}
 	for _, c := range chapters {
-		out = append(out, p.chapter(m, c.name))
+		out = append(out, p.chapter(m, c.name)...)
 		for _, b := range m.look.keys {
 			if b.does == "" || !told(b.where, c.in) {
 				continue
@@ -58,16 +84,16 @@ func (p *helpPage) lines(m *model) (out []line) {
 			out = append(out, p.entry(m, b.shown(m.look), b.does)...)
 		}
 	}
-	out = append(out, p.chapter(m, "To keep the day"))
+	out = append(out, p.chapter(m, "To keep the day")...)
 	out = append(out, p.entry(m, "", keeping)...)
-	out = append(out, p.chapter(m, "Keys of your own"))
+	out = append(out, p.chapter(m, "Keys of your own")...)
 	out = append(out, p.entry(m, "", ownKeys(m))...)
-	out = append(out, p.chapter(m, "Marks"))
+	out = append(out, p.chapter(m, "Marks")...)
 	for _, mark := range marks(m.look) {
 		out = append(out, p.entry(m, mark[0], mark[1])...)
 	}
 	if len(m.notes()) > 0 {
-		out = append(out, p.chapter(m, "Taken for granted"))
+		out = append(out, p.chapter(m, "Taken for granted")...)
 	}
 	for _, text := range m.notes() {
 		out = append(out, p.entry(m, "", text)...)
@@ -84,21 +110,37 @@ func told(where, chapter scope) bool {
 	return where&chapter != 0 && chapter != panes
 }
 
-// chapter is a chapter's name, after a blank line.
-func (p *helpPage) chapter(m *model, name string) line {
-	l := m.line()
-	l.add(strong, " "+name)
-	return l
+// chapter is a chapter's name.
+func (p *helpPage) chapter(m *model, name string) (out []line) {
+	for _, row := range m.wrap(name, max(m.w-1, 1)) {
+		l := m.line()
+		l.add(strong, " "+row)
+		out = append(out, l)
+	}
+	return out
 }
 
-// entry is a key or mark and what it means.
+// entry is a key or mark and what it means: beside it, or below it where the screen is
+// narrow.
 func (p *helpPage) entry(m *model, key, text string) (out []line) {
-	const indent = 14
-	for i, row := range m.wrap(text, max(m.w-indent-1, 12)) {
+	indent := 14
+	if m.w < 50 {
+		if indent = 2; cells(key) > 3 {
+			for _, row := range m.wrap(key, max(m.w-1, 1)) {
+				l := m.line()
+				l.add(accent, " "+row)
+				out = append(out, l)
+			}
+			key = ""
+		} else if key != "" {
+			indent = 5
+		}
+	}
+	for i, row := range m.wrap(text, max(m.w-indent-1, 1)) {
 		l := m.line()
-		if i == 0 {
-			l.add(plain, "  ")
-			l.left(accent, key, indent-3)
+		if i == 0 && key != "" {
+			l.add(plain, blanks(min(indent-3, 2)))
+			l.add(accent, m.short(key, max(indent-3, 3)))
 		}
 		l.to(indent)
 		l.add(plain, row)

@@ -101,6 +101,10 @@ type leave struct{}
 // resize gives every pane its size.
 func (m *model) resize(s size) {
 	m.size = s
+	if m.over != nil && !m.covered() {
+		m.say("what is open waits for a larger window")
+		m.news.brief = "open page waits"
+	}
 	l := m.layout()
 	m.beam.SetSize(l.beam)
 	m.day.SetSize(l.day)
@@ -193,6 +197,11 @@ func (m *model) key(name string) tea.Cmd {
 		return nil
 	case m.help == nil && m.covered() && a != help && a != quit:
 		return m.over.HandleKey(a, m)
+	case in == onSmall && a == nothing:
+		m.tooSmall(name)
+		return nil
+	case in == onSmall && a == walkOn:
+		m.putAway()
 	}
 	return m.do(a, in)
 }
@@ -220,7 +229,7 @@ func (m *model) do(a action, in scope) tea.Cmd {
 	case walkOn:
 		return m.setOut()
 	case help:
-		m.help = &helpPage{}
+		m.openHelp(in)
 	case undo:
 		return m.undo()
 	case redo:

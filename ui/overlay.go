@@ -38,6 +38,15 @@ func (m *model) typist() typist {
 // covered reports whether an overlay is there and fits.
 func (m *model) covered() bool { return m.over != nil && m.over.Fits(m.size) }
 
+// putAway closes a page, if one is open, as Esc there does: nothing of it is lost.
+func (m *model) putAway() {
+	for range 3 { // a list within it may close first
+		if m.over != nil {
+			m.over.HandleKey(back, m)
+		}
+	}
+}
+
 // page is a frame of one box between the bar and the status line.
 func (m *model) page(name string, title line, body []line, in scope) []line {
 	out := []line{m.bar().fit(m.w)}

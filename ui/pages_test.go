@@ -38,9 +38,25 @@ func TestPageIsKeptOnASmallScreen(t *testing.T) {
 	f := s.over.(*jobForm)
 	text := f.value()
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
-	s.press("x", "j", "esc").fits()
+	s.tells("open page waits")
+	s.press("x").tells("x: from 80x24 on")
+	s.press("j", "esc").fits()
 	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	if s.over != f || f.value() != text {
 		t.Errorf("the form is gone or was typed into: %q", f.value())
+	}
+}
+
+// A walk from a small screen puts what is open there away: nothing of it is lost.
+func TestWalkPutsAPageAway(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s.press("e").types("abc")
+	text := s.over.(*jobForm).value()
+	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
+	s.press("w", "enter").tells("Enter made")
+	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+	s.press("esc").settle().press("e")
+	if f, open := s.over.(*jobForm); !open || f.value() != text {
+		t.Error("what was typed is gone")
 	}
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 
 	"bide/plan"
 )
@@ -20,7 +21,26 @@ func small(d *desk, s size) []line {
 	for len(out) < room {
 		out = append(out, d.line().fit(s.w))
 	}
+	if text := fitted(d.told(), d.news.brief, s); text != "" && s.h >= 2 {
+		rows := d.rows(strong, text, s.w, room)
+		if s.h < 8 { // what is first matters least: the changeover's name
+			copy(out, rows)
+		} else {
+			copy(out[room-len(rows):], rows)
+		}
+	}
 	return append(out, below...)
+}
+
+// tooSmall says that a key works on a larger screen alone, if there it does.
+func (d *desk) tooSmall(key string) {
+	for in := scope(1); in < scopes; in <<= 1 {
+		if a := d.actionOf(key, in); in&panes != 0 && a != nothing {
+			d.say("%s works from %dx%d on: make the window larger", shownKey(key, d.ascii), leastWidth, leastHeight)
+			d.news.brief = fmt.Sprintf("%s: from %dx%d on", shownKey(key, d.ascii), leastWidth, leastHeight)
+			return
+		}
+	}
 }
 
 // smallBelow are the last lines: the caution, and the keys.
@@ -146,7 +166,8 @@ func (d *desk) shortest(m *plan.Move, w int) (l line) {
 	return l
 }
 
-// inFull is a move on three lines and more: holder, way, and why.
+// inFull is a move on three lines and more: holder, way, and why. The side that the way
+// leads to is told in words, however little room there is.
 func (d *desk) inFull(m *plan.Move, w int) []line {
 	u, way := d.shop.Unit, m.To-m.From
 	by := ruler{unit: u}
@@ -155,16 +176,14 @@ func (d *desk) inFull(m *plan.Move, w int) []line {
 	holder.add(plain, "holder ")
 	holder.add(picked, fmt.Sprint(m.Holder))
 	holder.add(moved, " "+by.signed(way))
-	if text := " to the " + towards(way); holder.width+cells(text) <= w {
+	if text := fitting(w-holder.width, " to the "+towards(way), " "+towards(way)); holder.width+cells(text) <= w {
 		holder.add(faint, text)
-	} else if text := " " + side(way); holder.width+cells(text) <= w {
-		holder.add(faint, text)
+		places = d.places(m, w)
+	} else {
+		holder, places = d.shortest(m, w), d.line()
+		far, side := max(way, -way), strings.TrimSuffix(towards(way), " side")
+		places.add(moved, fitting(w, u.Show(far)+" to "+side+" side", u.Show(far)+" to "+side, u.Number(far)+" to "+side, u.Number(far)+" "+side))
 	}
-	if from := u.Number(m.From) + " "; cells(from+d.to+" "+u.Show(m.To)) <= w {
-		places.add(plain, from)
-	}
-	places.add(plain, d.to+" ")
-	places.add(picked, fitting(w-places.width, u.Show(m.To), u.Number(m.To)))
 	out := []line{holder, places}
 	for _, text := range d.wrap(m.Why.Text(u), w) {
 		l := d.line()
@@ -172,6 +191,17 @@ func (d *desk) inFull(m *plan.Move, w int) []line {
 		out = append(out, l)
 	}
 	return out
+}
+
+// places are a move's place now, where there is room, and its new one.
+func (d *desk) places(m *plan.Move, w int) line {
+	l, u := d.line(), d.shop.Unit
+	if from := u.Number(m.From) + " "; cells(from+d.to+" "+u.Show(m.To)) <= w {
+		l.add(plain, from)
+	}
+	l.add(plain, d.to+" ")
+	l.add(picked, fitting(w-l.width, u.Show(m.To), u.Number(m.To)))
+	return l
 }
 
 // ruled is a rule with a name, over the whole width.

@@ -234,7 +234,7 @@ func TestStoryAtTheScreen(t *testing.T) {
 	x.typed("fg")
 	x.until("▸3 Moves")
 	x.run("resize-window", "-x", "20", "-y", "5")
-	x.until("D-102→D-103", "holder ", "q quit")
+	x.until("D-102→D-103", " mm to ", "q quit")
 	x.run("resize-window", "-x", "220", "-y", "60")
 	x.until("▸3 Moves", "material", "to, in")
 	x.press("?")

@@ -87,7 +87,8 @@ func (w *walk) figures(d *desk, m *plan.Move, s size) (out []line) {
 	return out
 }
 
-// facts are from, to and by in both units, and the side that the way leads to.
+// facts are from, to and by in both units, and the side that the way leads to: where
+// there is no room for both, in the shop's unit and with the side.
 func (w *walk) facts(d *desk, m *plan.Move, width int) (out []line) {
 	u, o := d.shop.Unit, other(d.shop.Unit)
 	way := m.To - m.From
@@ -96,22 +97,33 @@ func (w *walk) facts(d *desk, m *plan.Move, width int) (out []line) {
 		ours.fineAs(x)
 		theirs.fineAs(x)
 	}
-	row := func(label string, i ink, a, b, more string) {
+	row := func(label string, i ink, a, b, more string) (short, whole line) {
 		l := d.line()
 		l.left(faint, " "+label, 7)
 		l.right(i, a, 11)
 		l.add(faint, " "+u.String())
-		l.right(plain, b, 12)
-		l.add(faint, " "+o.String())
-		if l.width+cells(more)+3 <= width {
-			l.add(i, "   "+more)
+		short, whole = d.line(), d.line()
+		short.join(l)
+		whole.join(l)
+		whole.right(plain, b, 12)
+		whole.add(faint, " "+o.String())
+		if more != "" {
+			short.add(i, "   "+more)
+			whole.add(i, "   "+more)
 		}
-		out = append(out, l)
+		return short, whole
 	}
-	row("from", plain, ours.number(m.From), theirs.number(m.From), "")
-	row("to", picked, ours.number(m.To), theirs.number(m.To), w.fraction(d, m.To))
-	row("by", moved, ours.signed(way), theirs.signed(way), "to the "+strings.ToUpper(towards(way)))
-	return out
+	_, from := row("from", plain, ours.number(m.From), theirs.number(m.From), "")
+	_, to := row("to", picked, ours.number(m.To), theirs.number(m.To), w.fraction(d, m.To))
+	if to.width > width {
+		_, to = row("to", picked, ours.number(m.To), theirs.number(m.To), "")
+	}
+	side := strings.ToUpper(towards(way))
+	_, by := row("by", moved, ours.signed(way), theirs.signed(way), "to the "+side)
+	if by.width > width {
+		by, _ = row("by", moved, ours.signed(way), theirs.signed(way), side)
+	}
+	return []line{from, to, by}
 }
 
 // fraction is a place as a rule in inches shows it, where it does.

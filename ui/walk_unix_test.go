@@ -56,7 +56,7 @@ func TestOperatorAtTheScreen(t *testing.T) {
 	x.run("resize-window", "-x", "20", "-y", "5")
 	x.until("holder ", "Enter made")
 	x.press("Space")
-	x.until(" made\n", "holder ") // in few words, and the next move
+	x.until(" made\n", " mm to ") // in few words, and the next move
 	x.run("resize-window", "-x", "80", "-y", "24")
 	x.until("move 4 of")
 	syscall.Kill(x.pid(), syscall.SIGHUP)

@@ -1,0 +1,109 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// The help opens at what has the keys; over the panes of the first page at its
+// beginning. Esc goes back to where it was opened.
+func TestHelpOpensAtItsChapter(t *testing.T) {
+	for name, keys := range map[string][]string{
+		"Before a hand goes near the beam": {"?"},
+		"The walk through a changeover":    {"w", "enter", "?"},
+		"Telling what is found":            {"w", "enter", "f", "f1"},
+		"A lifted job":                     {"j", "g", "?"},
+		"The form of a job":                {"e", "f1"},
+		"Two orders":                       {"J", "v", "?"},
+		"Lists to choose from":             {"o", "?"},
+		"Tracks":                           {"4", "?"},
+		"Holders":                          {"5", "?"},
+		"Settings":                         {"6", "?"},
+	} {
+		for _, size := range [][2]int{{80, 24}, {120, 36}} {
+			sc := newScreen(t, demo(t), testLook(noColours, false, false), size[0], size[1])
+			sc.keep.take(true)
+			sc.settle().press(keys[:len(keys)-1]...).settle()
+			over, before := sc.over, sc.View()
+			sc.press(keys[len(keys)-1])
+			if first := strings.TrimSpace(strings.Split(sc.View(), "\n")[1]); first != name {
+				t.Errorf("%q: the help begins with %q, want %q", keys, first, name)
+			}
+			if sc.press("home"); !strings.Contains(sc.View(), "Before a hand goes near the beam") {
+				t.Errorf("%q: Home doesn't go to the beginning", keys)
+			}
+			sc.news = news{}
+			if sc.press("esc"); sc.help != nil || sc.over != over || sc.View() != before {
+				t.Errorf("%q: after the help it is another screen:\n%s", keys, sc.View())
+			}
+		}
+	}
+	cautions := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("w", "?")
+	cautions.tells("The walk through a changeover")
+}
+
+// On narrow screens the help is broken to lines and can be read to its end: nothing of
+// it is cut.
+func TestHelpOnSmallScreens(t *testing.T) {
+	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	for _, size := range [][2]int{{20, 5}, {30, 8}, {40, 12}, {49, 10}, {50, 10}, {79, 23}} {
+		sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+		sc.press("?", "home")
+		text := flat(textOfAll(sc.help.lines(sc.model)))
+		for _, l := range sc.help.lines(sc.model) {
+			if l.width > size[0] {
+				t.Errorf("%d wide: %q is cut", size[0], textOf(l))
+			}
+		}
+		for _, b := range bindings {
+			if !strings.Contains(text, flat(b.does)) {
+				t.Errorf("%d wide: no %q", size[0], b.does)
+			}
+		}
+		for _, c := range cautions {
+			if !strings.Contains(text, c) {
+				t.Errorf("%d wide: no %q", size[0], c)
+			}
+		}
+		var read []string
+		for range len(sc.help.lines(sc.model)) {
+			rows := strings.Split(sc.View(), "\n")
+			sc.fits()
+			read = append(read, rows[1])
+			sc.press("down")
+		}
+		last := strings.Split(sc.View(), "\n")
+		read = append(read, last[2:len(last)-1]...)
+		if !strings.HasPrefix(flat(strings.Join(read, "\n")), text[:len(text)/2]) || !strings.HasSuffix(flat(strings.Join(read, "\n")), text[len(text)-20:]) {
+			t.Errorf("%dx%d can't be read to its end", size[0], size[1])
+		}
+		sc.press("esc")
+	}
+}
+
+// A key that works on a larger screen alone says so, where the screen is too small; one
+// that does nothing anywhere stays silent.
+func TestKeysOfALargerScreen(t *testing.T) {
+	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	before := ids(sc.jobs())
+	for _, size := range [][2]int{{20, 5}, {40, 12}, {79, 24}, {80, 23}} {
+		sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+		for _, key := range []string{"J", "s", "u", "5", "tab", "ctrl+s", "x", "/"} {
+			sc.press(key)
+			if sc.fits(); !sc.whole("from 80x24 on") || sc.search.cancel != nil {
+				t.Errorf("%dx%d: %s says nothing:\n%s", size[0], size[1], key, sc.View())
+			}
+		}
+		if sc.press("down"); sc.whole("80x24") {
+			t.Error("it stays after the next key")
+		}
+		if sc.press("~"); sc.whole("80x24") {
+			t.Error("a key without a use is said to have one")
+		}
+	}
+	if strings.Join(before, " ") != strings.Join(ids(sc.jobs()), " ") {
+		t.Error("a key that is said not to work does")
+	}
+}
