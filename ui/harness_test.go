@@ -59,6 +59,13 @@ func demo(t testing.TB) *shop.Shop {
 	return s
 }
 
+// shortDemo is the demo with its first jobs alone, which are settled in less time.
+func shortDemo(t testing.TB, jobs int) *shop.Shop {
+	s := demo(t)
+	s.Day.Jobs = s.Day.Jobs[:jobs]
+	return s
+}
+
 // screen is a model driven by hand.
 type screen struct {
 	t testing.TB
@@ -70,7 +77,7 @@ type screen struct {
 // most tests are about doesn't depend on it.
 var settles = map[string]bool{
 	"TestSettledDay": true, "TestSettledDayIsTheSheets": true, "TestSettlingIsGivenUp": true,
-	"TestPlainTellsAll": true, "TestLiftSettled": true, "TestPickedGapIsSettledFirst": true,
+	"TestPlainTellsAll": true, "TestPlainTellsWalkOrdersAndLifts": true, "TestLiftSettled": true, "TestPickedGapIsSettledFirst": true,
 	"TestScreenShowsTheSheetAfterATick": true}
 
 func newScreen(t testing.TB, s *shop.Shop, k *look, w, h int) *screen {

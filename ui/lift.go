@@ -51,10 +51,16 @@ func (m *model) lift() tea.Cmd {
 		m.say("%s is running: it stays where it is", j.ID)
 		return nil
 	}
-	l := &lift{job: j, was: m.turn, gap: m.turn, costs: map[int]gapCost{}, start: m.start.stands, settling: noGap}
-	l.rest = slices.Delete(slices.Clone(m.jobs()), m.turn, m.turn+1)
+	l := m.lifted(m.turn)
 	m.over = l
 	return l.begin(m)
+}
+
+// lifted is the job of a turn lifted out of the day, nothing worked out.
+func (d *desk) lifted(turn int) *lift {
+	l := &lift{job: d.jobs()[turn], was: turn, gap: turn, costs: map[int]gapCost{}, start: d.start.stands, settling: noGap}
+	l.rest = slices.Delete(slices.Clone(d.jobs()), turn, turn+1)
+	return l
 }
 
 // with is the order with the job in a gap.

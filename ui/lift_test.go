@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"bide/plan"
-	"bide/plan/shop"
 )
 
 // A lifted job shows what each gap costs at first sight, the figures are those of the
@@ -52,12 +51,7 @@ func TestLift(t *testing.T) {
 // gives exactly the totals told: at once where the day is kept, else when it is settled
 // again, and to a screen that knows nothing of the lift too.
 func TestLiftSettled(t *testing.T) {
-	short := func() *shop.Shop { // settling fewer jobs takes less time
-		of := demo(t)
-		of.Day.Jobs = of.Day.Jobs[:8]
-		return of
-	}
-	s := newScreen(t, short(), testLook(noColours, false, false), 120, 36).settle()
+	s := newScreen(t, shortDemo(t, 6), testLook(noColours, false, false), 120, 36).settle()
 	before := s.present.totals
 	s.press("j", "j", "j", "g").settle()
 	l := s.over.(*lift)
@@ -94,10 +88,10 @@ func TestLiftSettled(t *testing.T) {
 		}
 		s.press("u").settle()
 	}
-	other := newScreen(t, short(), testLook(noColours, false, false), 80, 24)
-	other.desk.do(other.history.now.ordered(jobsIn(other, ids(l.with(6)))))
-	if other.settle(); other.present.totals != l.costs[6].Totals {
-		t.Errorf("another screen says %+v, told was %+v", other.present.totals, l.costs[6].Totals)
+	other := newScreen(t, shortDemo(t, 6), testLook(noColours, false, false), 80, 24)
+	other.desk.do(other.history.now.ordered(jobsIn(other, ids(l.with(4)))))
+	if other.settle(); other.present.totals != l.costs[4].Totals {
+		t.Errorf("another screen says %+v, told was %+v", other.present.totals, l.costs[4].Totals)
 	}
 }
 

@@ -49,16 +49,22 @@ func (l *lift) begin(m *model) tea.Cmd {
 	ctx, cancel := context.WithCancel(context.Background())
 	l.cancel = cancel
 	l.tells = make(chan seenGap, len(l.rest)+4) // room for all: nobody waits for a reader
-	known := m.trial(l.rest).known
-	s := &plan.Slipping{DayPlan: &plan.DayPlan{Beam: m.forecast.beam, Start: l.start, Done: m.history.now.done()}, Clock: m.start.clock, Job: l.job}
+	s, known := l.unplanned(m.desk)
 	work := func() tea.Msg {
 		defer close(l.tells)
 		if p, err := plan.NewPlanner(s.Beam); err == nil && l.leaveOut(ctx, p, s, known) {
-			l.sight(ctx, p, s)
+			l.sight(ctx, p, s, len(l.rest), func(g seenGap) { l.tells <- g })
 		}
 		return nil
 	}
 	return tea.Batch(work, l.listen())
+}
+
+// unplanned is the day that the job is slipped into, nothing of it planned, and what is
+// known of its jobs.
+func (l *lift) unplanned(d *desk) (*plan.Slipping, []*outcome) {
+	day := &plan.DayPlan{Beam: d.forecast.beam, Start: l.start, Done: d.history.now.done()}
+	return &plan.Slipping{DayPlan: day, Clock: d.start.clock, Job: l.job}, d.trial(l.rest).known
 }
 
 // listen waits for the next gap's cost.
@@ -96,16 +102,17 @@ func (l *lift) leaveOut(ctx context.Context, p *plan.Planner, s *plan.Slipping, 
 	return true
 }
 
-// sight tells what each gap costs at first sight, the one that the job came from first,
-// then from the last on: what comes soonest costs most to reckon.
-func (l *lift) sight(ctx context.Context, p *plan.Planner, s *plan.Slipping) {
+// sight tells what each gap costs at first sight, up to so many on either side of the
+// one that the job came from: that one first, then from the last on, since what comes
+// soonest costs most to reckon.
+func (l *lift) sight(ctx context.Context, p *plan.Planner, s *plan.Slipping, near int, tell func(seenGap)) {
 	was := l.able(s)[l.was]
 	now := s.In(p, was)
-	l.tells <- seenGap{of: l, without: s, gap: withoutJob, slip: s.Against(now)}
-	l.tells <- seenGap{of: l, without: s, gap: was, slip: now.Against(now)}
-	for gap := len(s.Steps); gap >= 0 && ctx.Err() == nil; gap-- {
+	tell(seenGap{of: l, without: s, gap: withoutJob, slip: s.Against(now)})
+	tell(seenGap{of: l, without: s, gap: was, slip: now.Against(now)})
+	for gap := min(was+near, len(s.Steps)); gap >= max(was-near, 0) && ctx.Err() == nil; gap-- {
 		if gap != was {
-			l.tells <- seenGap{of: l, without: s, gap: gap, slip: s.In(p, gap).Against(now)}
+			tell(seenGap{of: l, without: s, gap: gap, slip: s.In(p, gap).Against(now)})
 		}
 	}
 }
@@ -123,7 +130,7 @@ func (l *lift) able(s *plan.Slipping) []int {
 	return steps
 }
 
-// seen takes a gap's cost at first sight.
+// seen takes a gap's cost at first sight to the lift that asked for it.
 func (m *model) seen(s seenGap) tea.Cmd {
 	l := s.of
 	switch {
@@ -132,11 +139,17 @@ func (m *model) seen(s seenGap) tea.Cmd {
 	case s.done:
 		l.seen = true
 		return nil
-	case l.without == nil:
+	}
+	l.take(s)
+	return l.listen()
+}
+
+// take keeps a gap's cost at first sight.
+func (l *lift) take(s seenGap) {
+	if l.without == nil {
 		l.without, l.steps = s.without, l.able(s.without)
 	}
 	l.put(s.gap, gapCost{s.slip, false})
-	return l.listen()
 }
 
 // put keeps what a gap of the steps costs.

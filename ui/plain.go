@@ -76,10 +76,13 @@ func (m *model) plain() string {
 		p.tell("%s", text)
 	}
 	p.day()
+	p.walk()
 	p.changeovers()
 	p.tracks()
 	p.holders()
 	p.settings()
+	p.orders()
+	p.lifts(plainLifting)
 	return p.String()
 }
 

@@ -2,9 +2,11 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
+	"bide/plan"
 	"bide/plan/shop"
 )
 
@@ -59,5 +61,81 @@ func TestPlainInASCII(t *testing.T) {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}
+	}
+}
+
+// The linear text tells the walk's next move, what is in its way and what is left; both
+// orders; and of each job what its gaps cost, as the pages of the screen have it.
+func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
+	text := plainText(t, shortDemo(t, 6), false)
+	sc := newScreen(t, shortDemo(t, 6), testLook(noColours, false, false), 120, 36).settle()
+	moves := sc.present.known[0].step.Changeover.Moves
+	for _, want := range []string{
+		fmt.Sprintf("To %s: 0 moves made, %d left", sc.jobs()[0].ID, len(moves)),
+		"Next: " + sentence(&moves[0], sc.shop.Unit) + ".",
+		fmt.Sprintf("Setup: %s min in the file's order, %s in this.", minutes(sc.listed.totals.Setup), minutes(sc.present.totals.Setup)),
+		fmt.Sprintf("Moves: %d and %d.", sc.listed.totals.Repositions, sc.present.totals.Repositions),
+		"knives may drop at once", "At its end: ", "First the cautions above",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q", want)
+		}
+	}
+	for turn, j := range sc.jobs() {
+		_, part, found := strings.Cut(text, fmt.Sprintf("\n%s, now ", j.ID))
+		if !found {
+			t.Fatalf("it isn't told what it costs to move %s", j.ID)
+		}
+		if part, _, _ = strings.Cut(part, ", now "); strings.Count(part, "\n  Dropped ") != len(sc.jobs())-1 {
+			t.Errorf("%s: not all gaps are told:\n%s", j.ID, part)
+		}
+		if turn != 3 && turn != len(sc.jobs())-1 {
+			continue
+		}
+		sc.turn, sc.alone = turn, true
+		sc.press("g").settle()
+		l := sc.over.(*lift)
+		for gap, c := range l.costs {
+			if want := fmt.Sprintf("\n  Dropped %s: %s", l.where(gap), costWords(c.Slip)); gap != turn && !strings.Contains(part, want) {
+				t.Errorf("%s: no %q in\n%s", j.ID, want, part)
+			}
+		}
+		sc.press("esc")
+	}
+}
+
+// A walk that is under way is told as it is: what was made, and what can't be.
+func TestPlainTellsAWalkUnderWay(t *testing.T) {
+	of := shortDemo(t, 3)
+	sc := newScreen(t, of, testLook(noColours, false, false), 120, 36).settle()
+	step := &sc.present.known[0].step
+	stands := *of.Standing
+	stands.At = slices.Clone(stands.At)
+	var made []plan.Made
+	for _, m := range step.Changeover.Moves[:3] {
+		stands.At[m.Holder-1] = m.To
+		made = append(made, plan.Made{Holder: m.Holder, From: m.From})
+	}
+	var to []plan.Length
+	for _, h := range step.Changeover.Holders {
+		to = append(to, h.At)
+	}
+	stands.Setting = &plan.Setting{Job: step.Job.ID, Slits: step.Layout.Slits, Shift: step.Layout.Shift, To: to, Made: made}
+	of.Standing = &stands
+	text := plainText(t, of, false)
+	if want := fmt.Sprintf("To %s: 3 moves made, %d left", step.Job.ID, len(step.Changeover.Moves)-3); !strings.Contains(text, want) {
+		t.Errorf("no %q", want)
+	}
+}
+
+// For a day too large to lift every job of, it says so and what to do instead.
+func TestPlainOfALargeDay(t *testing.T) {
+	m, err := newModel(crowd(140, 40), testLook(noColours, false, true))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := &page{model: m}
+	if p.lifts(plainLifting); !strings.Contains(p.String(), "takes too long to work out for 40 jobs") || strings.Contains(p.String(), "Dropped") {
+		t.Errorf("told:\n%s", p.String())
 	}
 }

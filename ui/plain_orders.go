@@ -1,0 +1,117 @@
+package ui
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"time"
+
+	"bide/plan"
+)
+
+// orders tell the order of the file against the present one: in all, and job by job.
+func (p *page) orders() {
+	lefts, now := p.sides()
+	file := lefts[len(lefts)-1]
+	p.chapter("Two orders: the file's, layouts centred, and this one")
+	if !file.whole() || !now.whole() || len(now.known) == 0 {
+		p.tell("There is nothing to compare.")
+		return
+	}
+	a, b := file.totals, now.totals
+	p.tell("Setup: %s min in the file's order, %s in this.", minutes(a.Setup), minutes(b.Setup))
+	p.tell("Moves: %d and %d.", a.Repositions, b.Repositions)
+	p.tell("Late: %s, and %s.", lateWords(a), lateWords(b))
+	p.tell("End: %s and %s.", p.at(file.ends()), p.at(now.ends()))
+	p.tell("So this order costs: %s.", against(b, a))
+	for turn, j := range now.jobs {
+		was, is := file.step(j.ID), now.step(j.ID)
+		if was == nil || is == nil {
+			p.tell("%s: refused, or in one of the orders alone.", j.ID)
+			continue
+		}
+		p.tell("%s: turn %d in the file's order, turn %d in this; setup %s and %s min; %s and %d; ends %s and %s%s.", j.ID,
+			p.nth(file.turnOf(j.ID)), p.nth(turn), minutes(was.Setup.Total()), minutes(is.Setup.Total()),
+			count(was.Changeover.Repositions, "move"), is.Changeover.Repositions, p.at(was.RunEnd), p.at(is.RunEnd), bothLate(was.Late, is.Late))
+	}
+}
+
+// bothLate tells how late a job is in two orders; nothing where it is late in none.
+func bothLate(a, b time.Duration) string {
+	if a == 0 && b == 0 {
+		return ""
+	}
+	words := func(d time.Duration) string {
+		if d == 0 {
+			return "in time"
+		}
+		return hours(d) + " late"
+	}
+	return fmt.Sprintf("; %s and %s", words(a), words(b))
+}
+
+// plainLifting bounds what is worked out of lifted jobs, in changeovers planned times
+// the square of the holders: a few seconds.
+const plainLifting = 25_000_000
+
+// lifts tell for each job what it costs to drop it into another gap, at first sight: all
+// gaps, or as many around its own as the bound allows.
+func (p *page) lifts(bound int) {
+	p.chapter("What it costs to move a job, about: each day planned job by job, against this one")
+	jobs := p.jobs()
+	holders := len(p.forecast.beam.Holders)
+	near := bound / max(len(jobs)*len(jobs)*holders*holders, 1)
+	switch {
+	case len(jobs) < 2:
+		p.tell("There is no job to move.")
+		return
+	case near == 0:
+		p.tell("That takes too long to work out for %s on so many holders. On the screen, g tells it of one job.", count(len(jobs), "job"))
+		return
+	case near < len(jobs)-1:
+		p.tell("For so large a day of %s on either side only. On the screen, g tells all of one job.", count(near, "gap"))
+	}
+	planner, err := plan.NewPlanner(p.forecast.beam)
+	if err != nil { // never: it was planned with before
+		return
+	}
+	for turn, j := range jobs {
+		if j.State != plan.Running {
+			p.liftOf(p.lifted(turn), planner, near)
+		}
+	}
+}
+
+// liftOf tells what the gaps of one job cost.
+func (p *page) liftOf(l *lift, planner *plan.Planner, near int) {
+	ctx := context.Background()
+	s, known := l.unplanned(p.desk)
+	l.leaveOut(ctx, planner, s, known)
+	l.sight(ctx, planner, s, near, l.take)
+	p.tell("%s, now %s. Left out: %s.", l.job.ID, strings.TrimSuffix(l.where(l.was), " (now)"), costWords(l.out.Slip))
+	for gap := range len(l.rest) + 1 {
+		c, known := l.costs[gap]
+		switch {
+		case gap == l.was || !known:
+		case l.barred(gap):
+			p.tell("  Dropped %s: not possible, %s is running.", l.where(gap), l.rest[gap].ID)
+		default:
+			p.tell("  Dropped %s: %s.", l.where(gap), join("; ", costWords(c.Slip), p.troubles(c.Slip)))
+		}
+	}
+}
+
+// troubles are the jobs that a gap makes late, and what it breaks or refuses.
+func (p *page) troubles(s plan.Slip) string {
+	var parts []string
+	if len(s.Late) > 0 {
+		parts = append(parts, "late there and not now: "+jobList(s.Late))
+	}
+	for _, b := range s.Broken {
+		parts = append(parts, "broken: "+b.Why(p.shop.Unit))
+	}
+	for _, r := range s.Refused {
+		parts = append(parts, r.Job.ID+" would be refused")
+	}
+	return strings.Join(parts, "; ")
+}

@@ -1,0 +1,75 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+)
+
+// walk tells the changeover that comes next as one walks through it: how far it is, the
+// next move and what is in its way, what is left, and what stands at its end.
+func (p *page) walk() {
+	p.chapter("The walk: the changeover that comes next")
+	turn := p.nextUp()
+	if turn < 0 {
+		p.tell("No job is waiting: there is nothing to set up.")
+		return
+	}
+	w := &walk{job: p.jobs()[turn]}
+	w.follow(p.desk)
+	switch {
+	case w.o == nil:
+		p.tell("To %s: it is still being planned.", w.job.ID)
+		return
+	case w.refused():
+		for _, f := range w.o.faults {
+			p.tell("To %s: it can't be set up from what stands: %s.", w.job.ID, f.Why(p.shop.Unit))
+		}
+		return
+	}
+	made, ahead := len(w.made(p.desk)), w.ahead(p.desk)
+	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.job.ID, count(made, "move"), len(ahead), minutes(p.forecast.beam.Takes(ahead)))
+	p.tell("First the cautions above, and then at every move: no hand near a holder that travels.")
+	if p.truth.stands.Assumed {
+		p.tell("Where the holders stand is only assumed: measure before the first move.")
+	}
+	p.nextMove(w)
+	p.atItsEnd(w)
+}
+
+// nextMove tells the next move, what is in its way, and which holders come then.
+func (p *page) nextMove(w *walk) {
+	next := w.move(p.desk)
+	if next == nil {
+		p.tell("All moves are made.")
+		return
+	}
+	p.tell("Next: %s.", sentence(next, p.shop.Unit))
+	if text := w.waits(p.desk, next); text != "" {
+		p.tell("It %s.", strings.TrimPrefix(text, "! "))
+	} else {
+		p.tell("%s", w.frees(p.desk, next))
+	}
+	var then []string
+	for _, m := range w.ahead(p.desk)[1:] {
+		then = append(then, fmt.Sprint(m.Holder))
+	}
+	if len(then) > 0 {
+		p.tell("Then, in this order, holders %s: each move is told below.", strings.Join(then, ", "))
+	}
+}
+
+// atItsEnd tells what else the setup asks for, and what stands where at its end.
+func (p *page) atItsEnd(w *walk) {
+	step := &w.o.step
+	if swaps := p.truth.stands.Swaps(w.job, &step.Changeover); len(swaps) > 0 {
+		p.tell("%s to swap, to %g degrees, tip %g mm, in holders %s.", count(len(swaps), "blade"), w.job.Blade.Bevel, w.job.Blade.Tip, ranges(swaps))
+	}
+	if text := also(step, w.job); text != "" {
+		p.tell("Also in this setup: %s.", text)
+	}
+	for _, g := range groups(step.Changeover.Holders) {
+		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.first == g.last]+" "+g.numbers(), g.use(), g.places(p.shop.Unit), p.shop.Unit)
+	}
+	p.tell("Air back on: knives may drop at once; all hands clear. No knife down on a standing roll.")
+	p.tell("First-off: measure every strip of the first set, relaxed, before the run.")
+}
