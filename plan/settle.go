@@ -15,20 +15,15 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 		return d
 	}
 	s := newSearch(d.Beam, d.Start, d.Steps[0].SetupStart, d, Effort{Aim: aim, Seed: settleSeed})
-	f := finisher{seeker: s.seeker(0)}
-	f.rules = rules{none: true} // the order isn't touched, whatever it breaks
-	t := s.tour()
-	for i := range d.Steps {
-		t.stands[i].advance(&t.stands[i+1], d.Steps[i].Job, d.Steps[i].Changeover.Holders)
-	}
-	f.finish(ctx, t.clone())
-	woven := min(settlesPerJob*len(t.order), mostSettles)
-	f.weave(ctx, t.clone(), woven, true)
-	if slices.ContainsFunc(t.order, f.free) {
-		f.weave(ctx, f.relaid(ctx, t), woven, true)
-	}
-	f.restore(ctx)
-	best := s.better([]*DayPlan{d, f.best})
+	all := s.settlers()
+	plans := make([]*DayPlan, 1+len(all))
+	plans[0] = d
+	s.each(all, func(r *starter) {
+		f := finisher{seeker: r.seeker}
+		f.settleFrom(ctx, s, r.number)
+		plans[1+r.number] = f.best
+	})
+	best := s.better(plans)
 	if best == d {
 		return d
 	}
@@ -37,23 +32,62 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 	return best
 }
 
-// relaid is the tour with layouts that a short search found to suit each other; places
-// that were known are not.
-func (f *finisher) relaid(ctx context.Context, t *tour) *tour {
-	f.inOrder = true
+// settlers are those that settle a day side by side: one where no job leaves any choice
+// of layout.
+func (s *search) settlers() (all []*starter) {
+	for n := range mostSettlers {
+		k := s.seeker(n)
+		k.inOrder, k.rules = true, rules{none: true} // the order isn't touched, whatever it breaks
+		if n == 0 || slices.ContainsFunc(s.tour().order, k.free) {
+			all = append(all, &starter{number: n, seeker: k})
+		}
+	}
+	return all
+}
+
+// settleFrom settles the day given from one of several beginnings: as it is, with
+// layouts that suit each other better, and the same begun with centred ones. None of
+// them is the best on all days.
+func (f *finisher) settleFrom(ctx context.Context, s *search, beginning int) {
+	t, ok := s.tour(), true
+	switch beginning {
+	case 0:
+		for i := range s.listed.Steps {
+			t.stands[i].advance(&t.stands[i+1], s.jobs[i], s.listed.Steps[i].Changeover.Holders)
+		}
+		f.finish(ctx, t.clone())
+	case 1:
+		t, ok = f.relaid(ctx, t)
+	case 2:
+		if t, ok = f.begin(s, true); ok {
+			t, ok = f.relaid(ctx, t)
+		}
+	}
+	if !ok {
+		return
+	}
+	f.weave(ctx, t, min(settlesPerJob*len(t.order), mostSettles), true)
+	f.restore(ctx)
+}
+
+// relaid is the tour with layouts that a short search found to suit each other, and
+// places to go with them. It is not ok where its layouts can't be set one after the
+// other.
+func (f *finisher) relaid(ctx context.Context, t *tour) (better *tour, ok bool) {
 	f.still()
 	energy := f.reckon(t, 0, unreachable-1, nil, 0)
 	if energy >= unreachable {
-		return t
+		return t, false
 	}
 	rounds := min(relaidPerJob*len(t.order), mostRelaid)
 	t, _ = f.anneal(t, energy, rounds, relaidWarmth, func(int, *tour) bool { return ctx.Err() == nil })
-	return t
+	return t, true
 }
 
 // How long a day is woven and laid out anew to settle it, and the seed of its chance: a
 // sheet should be there at once.
 const (
+	mostSettlers  = 3
 	settlesPerJob = 80
 	mostSettles   = 1600
 	relaidPerJob  = 200

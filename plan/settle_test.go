@@ -14,7 +14,7 @@ import (
 func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 	saved, sooner, days := 0, time.Duration(0), uint64(60)
 	if testing.Short() {
-		days = 12
+		days = 24
 	}
 	for seed := range days {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 71)))
