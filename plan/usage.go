@@ -98,6 +98,18 @@ func (u *Usage) Last(step int) int {
 	return -1
 }
 
+// Touched is the first step after the given one in which the holder cuts or is moved;
+// -1 when there is none. Until then it is left alone: it may be worked on, or taken out,
+// and the plan stays as it is.
+func (u *Usage) Touched(step int) int {
+	for i := max(step+1, 0); i < len(u.Stints); i++ {
+		if u.Stints[i].Use == Cutting || u.Stints[i].Way != 0 {
+			return i
+		}
+	}
+	return -1
+}
+
 // Spell is the run of steps without a cut that the given step lies in: how many
 // there are and how long they take, from the one after the holder's last cut to the
 // one before its next, or to an end of the day. Noughts where it cuts in that step.

@@ -110,6 +110,20 @@ func TestSpellsOfADayByHand(t *testing.T) {
 	}
 }
 
+// When a holder is next touched: holder 1 never; 2 cuts in steps 0 and 1, and rests
+// unmoved in 2; 3 rests in step 1, moved, and cuts in 2; 4 is parked in step 0 and cuts
+// from 1 on.
+func TestTouchedOfADayByHand(t *testing.T) {
+	all := plan.Usages(handMade())
+	for h, want := range [][]int{{-1, -1, -1, -1, -1}, {0, 1, -1, -1, -1}, {0, 1, 2, -1, -1}, {1, 1, 2, -1, -1}} {
+		for step := -1; step < 4; step++ {
+			if got := all[h].Touched(step); got != want[step+1] {
+				t.Errorf("holder %d behind step %d: touched in %d, want %d", h+1, step, got, want[step+1])
+			}
+		}
+	}
+}
+
 // The second changeover moves two holders by 6 mm, the first and the third one each,
 // by 2 and by 1 mm.
 func TestPairsOfADayByHand(t *testing.T) {

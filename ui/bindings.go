@@ -174,7 +174,7 @@ var bindings = []binding{
 	{onHolders, left, []string{"left", "h"}, "← h", "left h", "", "see it from the job before"},
 	{onHolders, right, []string{"right", "l"}, "→ l", "right l", "", "see it from the next job"},
 	{onHolders, marking, []string{"c"}, "c", "", "mark", "mark the holder no cut, stuck, out or good, with a reason, and see what that costs"},
-	{onHolders, orderBy, []string{"o"}, "o", "", "order", "order by number, idle time, next need, moves, metres, state"},
+	{onHolders, orderBy, []string{"o"}, "o", "", "order", "order by number, idle time, next need, moves, metres, what the edge has cut, state"},
 	{onHolders, turnRound, []string{"O"}, "O", "", "", "turn the order round"},
 	{onHolders, otherView, []string{"p"}, "p", "", "pairs", "the changeovers by the moves they take, and back"},
 

@@ -51,22 +51,67 @@ var unfiltered = map[which]string{
 	theSettings: "one text, nothing to filter: / filters the jobs in 1 and 4",
 }
 
-// askFilter asks for the words of a list's filter. The list follows as one types;
-// Esc shows all rows again.
-func (d *desk) askFilter(of which) {
+// lister is a pane whose rows may be filtered.
+type lister interface {
+	pickShown(*desk)    // picks a row that is shown, where the picked one isn't and any is
+	hides(d *desk) bool // whether what its keys change isn't shown
+}
+
+// askFilter asks for the words of a list's filter. The list follows as one types, and
+// what is picked is always among the rows shown; Esc shows all rows again, with what was
+// picked.
+func (m *model) askFilter(of which) {
 	if why, is := unfiltered[of]; is {
-		d.say("%s", why)
+		m.say("%s", why)
 		return
 	}
-	f := &d.filters[of]
-	d.prompt = &prompt{
+	f, pane := &m.filters[of], m.panel(of).(lister)
+	turn, move, holder := m.turn, m.move, m.holder
+	set := func(text string) {
+		f.text = text
+		pane.pickShown(m.desk)
+	}
+	m.prompt = &prompt{
 		label:   "show only rows with",
 		text:    f.text,
-		changed: func(text string) { f.text = text },
-		done:    func(text string) { f.text = text },
-		dropped: func() { f.text = "" },
+		changed: set,
+		done:    set,
+		dropped: func() {
+			f.text = ""
+			m.pick(turn)
+			m.pickMove(move)
+			m.holder = holder
+		},
 	}
 }
+
+// changesPicked are the actions that change what is picked.
+var changesPicked = []action{earlier, later, liftJob, editJob, copyJob, removeJob, lockTurn, orderJob, shiftRule, arrangeRule, markRunning, markDone, setAside, marking}
+
+// hidden reports whether an action would change what the filter hides.
+func (m *model) hidden(a action) bool {
+	l, is := m.panel(m.focus).(lister)
+	return is && slices.Contains(changesPicked, a) && l.hides(m.desk)
+}
+
+func (p *dayPane) pickShown(d *desk)  { p.along(d, 0) }
+func (p *dayPane) hides(d *desk) bool { return d.job() != nil && !slices.Contains(p.shown(d), d.turn) }
+
+func (p *tracksPane) pickShown(d *desk) { p.along(d, 0) }
+func (p *tracksPane) hides(d *desk) bool {
+	return d.job() != nil && !slices.Contains(p.rows(d), d.turn)
+}
+
+func (p *movesPane) pickShown(d *desk) { p.along(d, 0) }
+func (p *movesPane) hides(*desk) bool  { return false } // moves are changed by nothing
+
+func (p *holdersPane) pickShown(d *desk) {
+	if rows, at := p.picks(d); at < 0 && len(rows) > 0 {
+		p.choose(d, rows[0])
+	}
+}
+
+func (p *holdersPane) hides(d *desk) bool { _, at := p.picks(d); return at < 0 }
 
 // rowOfTurn is which of the rows is picked, or the one where it would be, were it
 // shown.

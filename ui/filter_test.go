@@ -63,8 +63,12 @@ func TestFiltersOfTheLists(t *testing.T) {
 		if s.press("enter"); !strings.Contains(s.View(), c.count) {
 			t.Errorf("after Enter no %q in\n%s", c.count, s.View())
 		}
-		if s.press("/", "esc"); s.View() != all {
-			t.Errorf("after Esc not all rows are there:\n%s", s.View())
+		if s.press("/", "esc"); strings.Contains(s.View(), c.count) {
+			t.Errorf("after Esc the filter is still there:\n%s", s.View())
+		}
+		again := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press(c.pane, "/").typed(c.text)
+		if again.press("esc"); again.View() != all {
+			t.Errorf("after Esc it isn't as it was:\n%s", again.View())
 		}
 	}
 }
@@ -176,5 +180,37 @@ func TestFilteredTracks(t *testing.T) {
 	s.press("/").typed(" zzz")
 	if s.fits(); !strings.Contains(s.View(), "no job has all of these words") {
 		t.Errorf("nothing is left:\n%s", s.View())
+	}
+}
+
+// What is picked is among the rows that are shown, and where none is, keys that would
+// change it say so.
+func TestHiddenRowsAreNotChanged(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	for _, pane := range []string{"1", "4"} {
+		s.press(pane, "home", "/").typed("film").press("enter")
+		if m := s.job().Material; !strings.Contains(strings.ToLower(m), "film") {
+			t.Errorf("pane %s: %s is picked, of %s", pane, s.job().ID, m)
+		}
+		s.press("/").typed("zzz").press("enter")
+		before := ids(s.jobs())
+		for _, key := range []string{"x", "t", "z", "d", "f", "y", "e", "c", "g", "o", "J"} {
+			if pane == "4" && key == "J" {
+				continue
+			}
+			s.press(key)
+			if s.over != nil || strings.Join(ids(s.jobs()), " ") != strings.Join(before, " ") || s.changed() || !strings.Contains(s.View(), "isn't shown") {
+				t.Fatalf("pane %s: %s changes a job that isn't shown:\n%s", pane, key, s.View())
+			}
+		}
+		s.press("/", "esc")
+	}
+	s.press("5", "/").typed("never").press("enter")
+	if row := s.holderRow(s.atHolder(), false); !row.usage.Never() {
+		t.Errorf("holder %d is picked, which isn't shown", row.number)
+	}
+	s.press("/").typed("zzz").press("enter", "c")
+	if s.hold.marking != 0 {
+		t.Error("a holder that isn't shown is marked")
 	}
 }

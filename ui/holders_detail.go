@@ -71,24 +71,38 @@ func condition(c plan.Condition, m shop.Mark, marked bool) string {
 	return text
 }
 
-// idleWords tell how long it has been and will be idle.
+// idleWords tell how long it has been and will be idle, and how long it is left alone.
 func (r holderRow) idleWords() string {
+	all := fmt.Sprintf("idle %s in %s", hours(r.usage.IdleTime), count(r.usage.Idle, "job"))
 	switch {
 	case r.usage.Never() && r.present.whole():
-		return "never used"
-	case r.stint == nil:
-		return fmt.Sprintf("idle %s in all", hours(r.usage.IdleTime))
-	case r.stint.Use == plan.Cutting:
-		return fmt.Sprintf("idle %s in %s of the day", hours(r.usage.IdleTime), count(r.usage.Idle, "job"))
+		return join("; ", "never used", r.alone())
+	case r.stint == nil || r.stint.Use == plan.Cutting:
+		return all + " of the day"
 	}
-	text := fmt.Sprintf("idle here for %s, %s", count(r.turns, "job"), hours(r.idle))
+	here := fmt.Sprintf("here for %s, %s", count(r.turns, "job"), hours(r.idle))
 	if r.next >= 0 {
-		return text + fmt.Sprintf(", then needed for %s at %s", r.jobs()[r.next].ID, r.at(r.outcome(r.next).step.SetupStart))
+		here += fmt.Sprintf(", then needed for %s at %s", r.jobs()[r.next].ID, r.at(r.outcome(r.next).step.SetupStart))
+	} else if r.present.whole() {
+		here += ", to the end of the day"
 	}
-	if r.present.whole() {
-		text += ", to the end of the day"
+	return join("; ", all, here, r.alone())
+}
+
+// alone tells until when nothing is done to an idle holder: so long it may be worked on
+// and the plan stays as it is.
+func (r holderRow) alone() string {
+	use := r.use()
+	step := use.step(r.turn)
+	if step < 0 || !r.present.whole() {
+		return ""
 	}
-	return text
+	next := r.usage.Touched(step)
+	if next < 0 {
+		return "not touched from then on"
+	}
+	turn := use.turns[next]
+	return fmt.Sprintf("not touched until %s at %s", r.jobs()[turn].ID, r.at(r.outcome(turn).step.SetupStart))
 }
 
 // edgeWords tell of its blade.

@@ -32,7 +32,7 @@ func (p *holdersPane) holderLines(d *desk, from, n int, focused bool) []line {
 // columns are those to the left of the strip, the strip, and those to its right. The
 // strip has one cell a job, where there is room for all.
 func (p *holdersPane) columns(d *desk) (before []column[holderRow], s strip, after []column[holderRow]) {
-	all := holderColumns(d)
+	all := p.all(d)
 	const beside = 6 // columns before the strip
 	least := min(len(d.jobs()), max(p.w/4, 1))
 	shown := columnsFor(all, max(p.w-least-1, 1))
@@ -81,8 +81,8 @@ func (p *holdersPane) heads(d *desk, before []column[holderRow], s strip, after 
 	return l
 }
 
-// holderColumns are all columns of the list.
-func holderColumns(d *desk) []column[holderRow] {
+// all are all columns of the list; what it is sorted by doesn't go where it is narrow.
+func (p *holdersPane) all(d *desk) []column[holderRow] {
 	places := ruler{unit: d.shop.Unit}
 	for n := 1; n <= len(d.forecast.beam.Holders); n++ {
 		places.fineAs(d.stands(n))
@@ -94,6 +94,10 @@ func holderColumns(d *desk) []column[holderRow] {
 	wide := len("stands")
 	for n := 1; n <= len(d.forecast.beam.Holders); n++ {
 		wide = max(wide, len(places.number(d.stands(n))))
+	}
+	edge := 7
+	if p.by == byEdge {
+		edge = 1
 	}
 	of := func(i ink, text func(holderRow) string) func(holderRow) (ink, string) {
 		return func(r holderRow) (ink, string) {
@@ -116,7 +120,7 @@ func holderColumns(d *desk) []column[holderRow] {
 		{head: "m today", width: 7, rank: 2, cell: of(plain, holderRow.metresText)},
 		{head: "way, " + d.shop.Unit.String(), width: 8, rank: 5, cell: of(faint, func(r holderRow) string { return r.wayText(ways) })},
 		{head: "blade", width: 8, rank: 6, left: true, cell: of(faint, holderRow.blade)},
-		{head: "edge m", width: 7, rank: 7, cell: of(faint, holderRow.edgeText)},
+		{head: "edge m", width: 7, rank: edge, cell: of(faint, holderRow.edgeText)},
 		{head: "jams", width: 4, rank: 8, cell: of(late, holderRow.jamsText)},
 	}
 }

@@ -61,12 +61,16 @@ func (p *holdersPane) scroll(a action, d *desk) {
 	if at < 0 { // the picked one is filtered out
 		at, by = 0, 0
 	}
-	to := rows[max(0, min(at+by, len(rows)-1))]
+	p.choose(d, rows[max(0, min(at+by, len(rows)-1))])
+}
+
+// choose picks what a row stands for.
+func (p *holdersPane) choose(d *desk, row int) {
 	if p.pairs {
-		d.pick(to)
+		d.pick(row)
 		return
 	}
-	d.follow(to)
+	d.follow(row)
 }
 
 // picks are what the rows stand for, holders or turns, and which row is picked; -1
@@ -155,6 +159,9 @@ func (p *holdersPane) title(d *desk, from, n, rows int) line {
 	if j := d.job(); j != nil {
 		l.add(faint, ", in ")
 		l.add(strong, j.ID)
+	}
+	if n := len(d.never()); n > 0 && !p.pairs {
+		l.add(faint, fmt.Sprintf(", %d never used", n))
 	}
 	return l
 }

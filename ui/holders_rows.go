@@ -48,11 +48,12 @@ const (
 	byNext
 	byMoves
 	byMetres
+	byEdge
 	byState
 	orders
 )
 
-var orderWords = [orders]string{"number", "idle", "next", "moves", "metres", "state"}
+var orderWords = [orders]string{"number", "idle", "next", "moves", "metres", "edge", "state"}
 
 // compare is the order of two holders: what maintenance looks for first.
 func (o order) compare(a, b holderRow) int {
@@ -65,6 +66,10 @@ func (o order) compare(a, b holderRow) int {
 		return cmp.Compare(b.movesToday(), a.movesToday())
 	case byMetres:
 		return cmp.Compare(b.metresToday(), a.metresToday())
+	case byEdge:
+		x, _ := a.worn()
+		y, _ := b.worn()
+		return cmp.Compare(y, x)
 	case byState:
 		return cmp.Compare(b.condition, a.condition)
 	}
@@ -125,6 +130,9 @@ func (r holderRow) words() []string {
 	}
 	if r.stint != nil && r.stint.Way != 0 {
 		out = append(out, "moves")
+	}
+	if r.stint != nil && r.stint.Use != plan.Cutting {
+		out = append(out, "idle")
 	}
 	return out
 }

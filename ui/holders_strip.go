@@ -28,7 +28,7 @@ func newStrip(d *desk, cells int) strip {
 }
 
 // stripLegend tells what the marks mean.
-const stripLegend = "| cuts, . rests, _ parked; moved to be there: X cuts, + rests, = parked; x refused"
+const stripLegend = "| cuts . rests _ parked; moved there: X cuts + rests = parked; x refused"
 
 // The marks of a strip; what moved to be there has a mark of its own.
 const (

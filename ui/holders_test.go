@@ -39,6 +39,7 @@ func TestHoldersInOrder(t *testing.T) {
 		},
 		byMoves:  func(n int) float64 { return -float64(use.holders[n-1].Moves) },
 		byMetres: func(n int) float64 { return -use.holders[n-1].Metres },
+		byEdge:   func(n int) float64 { return -s.shop.Standing.Metres[n-1] },
 		byState:  func(n int) float64 { return -float64(s.shop.Beam.Holders[n-1]) },
 	}
 	for o := order(0); o < orders; o++ {
@@ -204,5 +205,35 @@ func TestRanges(t *testing.T) {
 		if got := ranges(numbers); got != want {
 			t.Errorf("%v: %q, want %q", numbers, got, want)
 		}
+	}
+}
+
+// An idle holder is told until when nothing is done to it: by the plan's own moves and
+// cuts.
+func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("5", "right", "right")
+	idle := 0
+	for n := 1; n <= len(s.shop.Beam.Holders); n++ {
+		var text string
+		for _, sp := range aboutHolder(s.desk, n) {
+			text += sp.text + "\n"
+		}
+		want := "not touched from then on"
+		for turn := len(s.jobs()) - 1; turn > s.turn; turn-- {
+			c := &s.outcome(turn).step.Changeover
+			if h := c.Holders[n-1]; h.Use == plan.Cutting || h.At != c.From[n-1] {
+				want = fmt.Sprintf("not touched until %s at %s", s.jobs()[turn].ID, s.at(s.outcome(turn).step.SetupStart))
+			}
+		}
+		cuts := s.outcome(s.turn).step.Changeover.Holders[n-1].Use == plan.Cutting
+		if strings.Contains(text, want) == cuts {
+			t.Errorf("holder %d, cutting %v, want %q in\n%s", n, cuts, want, text)
+		}
+		if !cuts {
+			idle++
+		}
+	}
+	if idle == 0 {
+		t.Error("no holder is idle")
 	}
 }

@@ -207,6 +207,10 @@ func (m *model) key(name string) tea.Cmd {
 }
 
 func (m *model) do(a action, in scope) tea.Cmd {
+	if in&panes != 0 && m.hidden(a) {
+		m.say("what is picked isn't shown: / changes the filter")
+		return nil
+	}
 	switch a {
 	case seek:
 		return m.seek(plan.AimMinutes)

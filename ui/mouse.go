@@ -124,9 +124,5 @@ func (p *holdersPane) Click(d *desk, _, y int) {
 	if row < 0 || row >= n || from+row >= len(rows) {
 		return
 	}
-	if p.pairs {
-		d.pick(rows[from+row])
-		return
-	}
-	d.follow(rows[from+row])
+	p.choose(d, rows[from+row])
 }
