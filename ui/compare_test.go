@@ -60,8 +60,7 @@ func TestOfferWaits(t *testing.T) {
 
 // An order found for other jobs than those of now is fitted to them before it is shown.
 func TestOfferOfAnotherDay(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
-	s.search.rounds = 300
+	s, _, _ := morning(t)
 	s.press("s").settle().press("esc", "x").settle()
 	before := s.present.totals
 	s.press("v")

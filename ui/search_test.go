@@ -53,8 +53,7 @@ func TestSearchIsAdoptedAndUndone(t *testing.T) {
 // A search goes on while only the order is changed by hand. What it finds waits beside
 // the order of now, and no page opens over what the person is at.
 func TestSearchGoesOn(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
-	s.search.rounds = fewer(0, 300)
+	s, _, _ := morning(t)
 	s.press("s", "J")
 	order := ids(s.jobs())
 	if s.search.cancel == nil || !strings.Contains(s.View(), "D-101 moved to turn 2") {
@@ -112,9 +111,11 @@ func TestSearchIsFitted(t *testing.T) {
 		"a holder is stuck":   func(s *screen) { s.send(s.report(88, shop.Mark{Condition: plan.NoCut}, "")()) },
 		"walked to the first": func(s *screen) { s.walkToTheEnd() },
 	} {
+		if testing.Short() && !strings.HasPrefix(name, "a ") {
+			continue
+		}
 		t.Run(name, func(t *testing.T) {
-			s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
-			s.search.rounds = 300
+			s, _, _ := morning(t)
 			s.press("s")
 			f := s.finding()
 			change(s)
