@@ -8,12 +8,14 @@ type Turn struct {
 	Changes  []Change
 	Bending  *Bending // nil where it can't be told: see Unbent
 	Unbent   string   // why
+	Damaged  []Damage // as this job's cuts lie about each damaged band of the anvil
 }
 
 // Day is the turns of a day, and what they make of the anvil's face.
 type Day struct {
-	Turns []Turn
-	Face  *Face  // nil where no face is known
-	Rests string // where the anvil's bearings lie, in words; empty where none are known
-	Faced string // how its face was taken, where no file says it
+	Turns   []Turn
+	Face    *Face    // nil where no face is known
+	Damaged []Damage // as the day's cuts lie about each damaged band of the anvil
+	Rests   string   // where the anvil's bearings lie, in words; empty where none are known
+	Faced   string   // how its face was taken, where no file says it
 }

@@ -78,7 +78,10 @@ func (b *Beam) freed(j *Job) (key string, way func(Unit) string) {
 		if !slices.Equal(slits, j.Slits()) {
 			order = ", its slits in another order"
 		}
-		return fmt.Sprintf("; with a free shift it keeps clear beyond %s to the %s side%s", u.Show(abs(shift)-Nanometre), side, order)
+		if by := u.Show(abs(shift) - Nanometre); by != u.Show(0) {
+			return fmt.Sprintf("; with a free shift it keeps clear beyond %s to the %s side%s", by, side, order)
+		}
+		return fmt.Sprintf("; with a free shift it keeps clear as soon as it is off centred, to the %s side%s", side, order)
 	}
 }
 

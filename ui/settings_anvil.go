@@ -37,6 +37,9 @@ func (t *settingsText) picture(lines ...line) {
 // anvil draws the load along the anvil and its bend.
 func (t *settingsText) anvil(k *material.Turn) {
 	t.chapter("The anvil under these blades", "")
+	for _, d := range k.Damaged {
+		t.entry(late, "!", 3, plain, "Damaged "+d.Told+".")
+	}
 	b := k.Bending
 	if b == nil {
 		t.para(plain, "Its bend isn't worked out: "+k.Unbent+".")
@@ -111,7 +114,19 @@ func (t *settingsText) roll(s scale, b *material.Bending) line {
 			cells[x] = span{plain, " "}
 		}
 	}
+	t.mark(s, cells)
 	return runs(t.look, cells)
+}
+
+// mark puts the damaged bands of the anvil over the cells of a line, and reports whether
+// it did.
+func (t *settingsText) mark(s scale, cells []span) (any bool) {
+	for _, bad := range t.shop.Beam.Bad {
+		for x := max(s.column(bad.From), 0); x <= min(s.column(bad.To), s.width-1); x++ {
+			cells[x], any = span{late, t.damaged}, true
+		}
+	}
+	return any
 }
 
 // face draws the metres that the day cuts on each band of the anvil's face.
@@ -122,9 +137,15 @@ func (t *settingsText) face() {
 	}
 	t.chapter("The anvil's face over the day", "")
 	t.para(plain, faceWords(t.desk, f))
+	for _, d := range t.atKnife().Damaged {
+		t.entry(late, "!", 3, plain, "Damaged "+d.Told+"; "+d.Worn+".")
+	}
 	const rows = 3
 	s := t.anvilScale(t.anyBending())
 	t.picture(bars(t.look, worn(s, f), rows)...)
+	if cells := newLabels(s.width); t.mark(s, cells) {
+		t.picture(runs(t.look, cells))
+	}
 	t.picture(numbers(t.look, s, t.shop.Unit))
 }
 

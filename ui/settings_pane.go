@@ -82,7 +82,7 @@ func (d *desk) turnOf(turn int) *material.Turn {
 	if o := d.outcome(turn); o != nil {
 		why = "the job is refused"
 	}
-	return &material.Turn{Settings: s, Unbent: why}
+	return &material.Turn{Settings: s, Unbent: why, Damaged: d.shop.Damaged(nil)}
 }
 
 // lines are all of it, broken to the pane's width.

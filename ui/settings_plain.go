@@ -30,6 +30,9 @@ func (p *page) settings() {
 	if f := p.atKnife().Face; f != nil && f.Worst >= 0 {
 		p.chapter("The anvil's face over the day")
 		p.tell("%s", faceWords(p.desk, f))
+		for _, d := range p.atKnife().Damaged {
+			p.tell("Damaged %s; %s.", d.Told, d.Worn)
+		}
 	}
 	p.chapter("What to watch out for, in one job or all")
 	for _, c := range cautions {
@@ -50,6 +53,9 @@ func (p *page) settingsOf(k *material.Turn) {
 	}
 	for _, l := range k.Settings.Lines {
 		p.tell("  %s: %s. %s", l.Name, l.Value, join(" ", fmt.Sprintf("Why: %s.", l.Why), "Source: "+l.Source+"."))
+	}
+	for _, d := range k.Damaged {
+		p.tell("  The anvil is damaged %s.", d.Told)
 	}
 	if k.Bending == nil {
 		p.tell("  The anvil's bend isn't worked out: %s.", k.Unbent)

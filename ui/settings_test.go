@@ -121,6 +121,39 @@ func TestAnvilIsDrawnToScale(t *testing.T) {
 	}
 }
 
+// A damaged band of the anvil is told with what is cut beside it, in the job and over the
+// day, and drawn where it lies on both pictures. A job refused for it tells its place.
+func TestDamageIsShown(t *testing.T) {
+	shop := demo(t)
+	mm := plan.Millimetre
+	shop.Beam.Bad = []plan.Span{{From: 610 * mm, To: 618 * mm}}
+	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle().press("6")
+	k, day := s.turnOf(0), s.atKnife().Damaged
+	text := settingsWords(s)
+	if len(k.Damaged) != 1 || len(day) != 1 || !strings.Contains(text, "Damaged "+k.Damaged[0].Told+". ") || !strings.Contains(text, day[0].Told+"; "+day[0].Worn) {
+		t.Errorf("%+v isn't told: %s", day, text)
+	}
+	sc := (&settingsText{desk: s.desk, w: 120}).anvilScale(k.Bending)
+	from, drawn := sc.column(610*mm), 0
+	for _, l := range s.sets.lines(s.desk) {
+		if before, _, ok := strings.Cut(l.text(), "╳"); ok {
+			drawn++
+			if at, n := len([]rune(before)), strings.Count(l.text(), "╳"); at != from+1 || n != sc.column(618*mm)-from+1 { // a cell stands before each picture
+				t.Errorf("%d cells from %d, want from %d: %q", n, at, from+1, l.text())
+			}
+		}
+	}
+	if drawn != 2 {
+		t.Errorf("drawn %d times", drawn)
+	}
+	for o := s.outcome(s.turn); o != nil && len(o.faults) == 0 && s.turn < len(s.jobs())-1; o = s.outcome(s.turn) {
+		s.press("right")
+	}
+	if text := settingsWords(s); !strings.Contains(text, "isn't worked out: the job is refused") || !strings.Contains(text, "Damaged from 610 to 618 mm: no cut is laid in it.") {
+		t.Errorf("refused: %s", text)
+	}
+}
+
 // Bars by hand: half of a cell with eight levels is the fourth, a trace the first; over
 // two rows three quarters are a whole cell and half of one. In ASCII a cell has three.
 func TestBars(t *testing.T) {

@@ -81,7 +81,7 @@ type glyphs struct {
 	web, trim, cut   string
 	aim              string   // at the picked place
 	block            string   // of large figures
-	bearing          string   // of the anvil
+	bearing, damaged string   // of the anvil
 	levels           []string // of a bar in one cell, ever higher
 	legend           [classes]string
 }
@@ -91,7 +91,7 @@ var unicodeGlyphs = glyphs{
 	to: "→", tick: "╷", bar: "▬",
 	setupFill: "░", runFill: "█", due: "◆", shiftEnd: "┃",
 	webFrom: "╞", webTo: "╡", web: "═", trim: "┄", cut: "╪", aim: "▾", block: "█",
-	bearing: "△", levels: []string{"▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"},
+	bearing: "△", damaged: "╳", levels: []string{"▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"},
 	legend: [classes]string{idles: "⠁", bides: "⠅", moves: "⢣", aimed: "⢳⡀"},
 }
 
@@ -100,6 +100,6 @@ var asciiGlyphs = glyphs{
 	to: "->", tick: "|", bar: "#",
 	setupFill: ":", runFill: "#", due: "D", shiftEnd: "|",
 	webFrom: "[", webTo: "]", web: "-", trim: "~", cut: "+", aim: "v", block: "#",
-	bearing: "^", levels: []string{".", ":", "#"},
+	bearing: "^", damaged: "x", levels: []string{".", ":", "#"},
 	legend: [classes]string{idles: ".", bides: "|", moves: "',", aimed: "**"},
 }

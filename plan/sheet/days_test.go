@@ -227,11 +227,12 @@ func farDueDay(t testing.TB, jobs int) planned {
 }
 
 // besideDay is one changeover made by hand, in which two holders serve their cuts
-// from beside them: web 0 to 100, slits 30, 30 and 20 from 10 on.
+// from beside them: web 0 to 100, slits 30, 30 and 20 from 10 on. Between the second cut
+// and the third the anvil is damaged.
 func besideDay() planned {
 	mm := plan.Millimetre
 	b := &plan.Beam{Name: "Beside", HolderWidth: 9 * mm, Clearance: mm, Rail: plan.Span{From: -50 * mm, To: 150 * mm},
-		Web: plan.Span{From: 0, To: 100 * mm}, RestOverWeb: true, InPlace: 2 * mm, Holders: make([]plan.Condition, 6),
+		Web: plan.Span{From: 0, To: 100 * mm}, RestOverWeb: true, InPlace: 2 * mm, Holders: make([]plan.Condition, 6), Bad: []plan.Span{{From: 42 * mm, To: 60 * mm}},
 		Supply: plan.Air{Bore: 28 * mm, Pistons: 1, SupplyBar: 6.3, MarginBar: 0.8}}
 	from := []plan.Length{-50 * mm, 10 * mm, 41 * mm, 55 * mm, 69_500_000, 130 * mm}
 	j := plan.Job{ID: "B-1", Material: "film", Web: 100 * mm, Trim: 5 * mm, Metres: 500, Speed: 100,

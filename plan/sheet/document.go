@@ -26,6 +26,7 @@ type document struct {
 	Refused  []refusal    `json:"refused"`
 	Notes    []string     `json:"notes"` // demo, broken rules, what was taken for granted
 	Face     *face        `json:"anvil_face,omitempty"`
+	Damaged  []damage     `json:"anvil_damaged,omitempty"`
 	Jobs     []plannedJob `json:"jobs"`
 }
 
@@ -120,7 +121,7 @@ func newDocument(d *plan.DayPlan, o *Options) *document {
 		doc.Listed = doc.Totals // the same day comes to the same, to the millisecond
 	}
 	if o.Knife != nil {
-		doc.Face = newFace(o.Knife.Face, o.Knife.Faced)
+		doc.Face, doc.Damaged = newFace(o.Knife.Face, o.Knife.Faced), newDamaged(o.Knife.Damaged)
 	}
 	if f := d.Floor; f != nil {
 		doc.Floor = &floor{f.Repositions, f.By}

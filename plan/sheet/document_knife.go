@@ -111,6 +111,22 @@ type face struct {
 	Taken  string      `json:"taken,omitempty"` // how its place was taken, where no file has it
 }
 
+// damage is a damaged band of the anvil, both ends part of it, in which no cut is laid,
+// and how the day's cuts lie about it.
+type damage struct {
+	From     millimetres `json:"from"`
+	To       millimetres `json:"to"`
+	Metres   float64     `json:"metres"` // cut in it: none
+	Reach    millimetres `json:"reach"`  // how far from it on each side metres are counted
+	Operator damagedSide `json:"operator_side"`
+	Drive    damagedSide `json:"drive_side"`
+}
+
+type damagedSide struct {
+	Nearest *millimetres `json:"nearest,omitempty"` // cut; none where nothing is cut on this side
+	Metres  float64      `json:"metres"`
+}
+
 func newSettings(k *material.Turn, rests string) *settings {
 	if k == nil {
 		return nil
@@ -167,4 +183,20 @@ func newFace(f *material.Face, taken string) *face {
 		return nil
 	}
 	return &face{millimetres(plan.Length(f.From)), millimetres(plan.Length(f.To)), millimetres(plan.Length(f.Band)), f.Metres, f.Worst, taken}
+}
+
+func newDamaged(all []material.Damage) (out []damage) {
+	for _, d := range all {
+		out = append(out, damage{millimetres(plan.Length(d.From)), millimetres(plan.Length(d.To)), d.Metres, millimetres(plan.Length(d.Reach)), newBeside(d.Operator), newBeside(d.Drive)})
+	}
+	return out
+}
+
+func newBeside(b material.Beside) damagedSide {
+	out := damagedSide{Metres: b.Metres}
+	if b.Cuts {
+		at := millimetres(plan.Length(b.Nearest))
+		out.Nearest = &at
+	}
+	return out
 }

@@ -29,6 +29,10 @@ func drawBeam(f *facts, i int) *drawing {
 		high = bentHigh
 		over.From, over.To = min(over.From, inNM(b.Anvil.FromMM)), max(over.To, inNM(b.Anvil.FromMM+b.Anvil.SpanMM))
 	}
+	damaged := f.options.damaged()
+	if len(damaged) > 0 {
+		high = bentHigh
+	}
 	c := newCanvas(over, f.options.Unit, high)
 	c.scale()
 	c.holders(&s.Changeover)
@@ -36,6 +40,7 @@ func drawBeam(f *facts, i int) *drawing {
 	if b != nil {
 		c.bend(b)
 	}
+	c.damaged(damaged, bendTop-6, bendTop+6)
 	cutting := len(s.Changeover.Holders) - s.Changeover.Parked - s.Changeover.Resting
 	c.About = fmt.Sprintf("The beam before and after the changeover: %d holders cut, %d rest over the web, %d are parked outside it, %d move; the web lies from %s to %s.",
 		cutting, s.Changeover.Resting, s.Changeover.Parked, len(s.Changeover.Moves), c.unit.Number(s.Layout.Web.From), c.unit.Show(s.Layout.Web.To))
@@ -130,6 +135,26 @@ func (c *canvas) bend(b *material.Bending) {
 	c.name(bendLowest-8, "bend")
 }
 
+// damaged crosses out the damaged bands of the anvil, as wide as they are or as can be
+// seen.
+func (c *canvas) damaged(bands []plan.Span, top, foot float64) {
+	const seen = 4.0
+	var d strings.Builder
+	for _, s := range bands {
+		if s.To < c.over.From || s.From > c.over.To {
+			continue
+		}
+		x1, x2 := c.x(s.From), c.x(s.To)
+		if more := (seen - (x2 - x1)) / 2; more > 0 {
+			x1, x2 = x1-more, x2+more
+		}
+		box(&d, x1, top, x2, foot)
+		stroke(&d, x1, top, x2, foot)
+		stroke(&d, x1, foot, x2, top)
+	}
+	c.path("crossed", &d)
+}
+
 // drawFace draws the metres that the day cuts on each band of the anvil's face.
 func drawFace(f *facts) *drawing {
 	const foot, tall, high = 84, 52, 92
@@ -146,7 +171,8 @@ func drawFace(f *facts) *drawing {
 	stroke(&base, c.x(plan.Length(face.From)), foot, c.x(plan.Length(face.To)), foot)
 	c.path("shade", &bars)
 	c.path("", &base)
+	c.damaged(f.options.damaged(), foot-tall, foot)
 	c.name(foot-tall/2, "metres")
-	c.About = "Metres that the day cuts on each band of the anvil's face, as bars along the beam."
+	c.About = "Metres that the day cuts on each band of the anvil's face, as bars along the beam; damaged bands are crossed out."
 	return &c.drawing
 }

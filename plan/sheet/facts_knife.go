@@ -44,6 +44,7 @@ func (f *facts) knife(i int) (out []fact) {
 	if len(k.Changes) > 0 {
 		add("Change", changed(k))
 	}
+	out = append(out, f.damagedUnder(i, k.Damaged)...)
 	for _, w := range s.Warnings {
 		if !f.options.shared(w) {
 			add("LOOK OUT", w)

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"bide/material"
-	"bide/plan"
 )
 
 // set lists the steps that are to be written and whose settings are known.
@@ -112,19 +111,4 @@ func (f *facts) cautions(steps []int) (every, some []watch) {
 		}
 	}
 	return every, some
-}
-
-// worn tells in words how the day wears the anvil's face; empty where nothing is cut.
-func (f *facts) worn() string {
-	if f.options.Knife == nil || f.options.Knife.Face == nil || f.options.Knife.Face.Worst < 0 {
-		return ""
-	}
-	face, u := f.options.Knife.Face, f.options.Unit
-	from, to := face.Span(face.Worst)
-	text := fmt.Sprintf("%.0f m from %s to %s; the bands that are cut in have %.0f %% of that on average.",
-		face.Metres[face.Worst], u.Number(plan.Length(from)), u.Show(plan.Length(to)), 100*face.Evenness())
-	if taken := f.options.Knife.Faced; taken != "" {
-		text += " Here " + taken + "."
-	}
-	return text + " Shifts and another order of slits spread the wear."
 }

@@ -128,6 +128,10 @@ type knifeLeaf struct {
 	Shared      []string
 	Band, Worn  string
 	Face        *drawing
+	BandsHead   string
+	Bands       []sheetTable
+	DamagedHead string
+	Damaged     []string
 }
 
 func newKnifeLeaf(f *facts, steps []int) *knifeLeaf {
@@ -136,7 +140,9 @@ func newKnifeLeaf(f *facts, steps []int) *knifeLeaf {
 	if text := f.worn(); text != "" && f.options.Only == "" {
 		l.Worn, l.Band = "Most: "+text, f.options.Unit.Show(plan.Length(f.options.Knife.Face.Band))
 		l.Face = drawFace(f)
+		l.BandsHead, l.Bands = f.bandsHead(), f.bandSheets()
 	}
+	l.DamagedHead, l.Damaged = damagedHead, f.damaged(steps)
 	return l
 }
 
@@ -152,6 +158,7 @@ type changeLeaf struct {
 	Causes             []cause
 	Picture            *drawing
 	Bends              string
+	Damaged            bool // bands of the anvil, which are drawn
 	Power, InOrder     string
 	Moves              *moveSheet // nil for none
 	NoMoves            string
@@ -166,7 +173,7 @@ func newChangeLeaf(f *facts, i int) changeLeaf {
 		Turn: i + 1, Of: len(f.plan.Steps), Between: f.whole(i), From: f.clock(s.SetupStart), Run: f.clock(s.RunStart),
 		BeforeHead: beforeHead, Before: before, After: after(s.Setup.Swaps), SignOff: signOff,
 		Job: append(f.job(i), f.knife(i)...), Setup: minutes(s.Setup.Total()) + " min in all", Causes: f.causes(s),
-		Picture: drawBeam(f, i), Bends: f.bends(i), NoMoves: noMoves,
+		Picture: drawBeam(f, i), Bends: f.bends(i), Damaged: len(f.options.damaged()) > 0, NoMoves: noMoves,
 		Cuts: f.cutSheets(s), Strips: f.strips(s), Idle: f.idleSheets(s),
 	}
 	if c := &s.Changeover; len(c.Moves) > 0 {

@@ -71,6 +71,15 @@ func (f *facts) cutSheets(s *plan.Step) []sheetTable {
 	return t.beside("Cut", func(row int) string { return t.Rows[row][0] })
 }
 
+// bandSheets are the metres cut in each band of the anvil's face.
+func (f *facts) bandSheets() []sheetTable {
+	t := sheetTable{Heads: []tableHead{{"From, " + f.options.Unit.String(), "n"}, {"Metres", "n"}}}
+	for _, b := range f.bands() {
+		t.Rows = append(t.Rows, []string{strings.TrimSpace(b.From), strings.TrimSpace(b.Metres + " " + b.Mark)})
+	}
+	return t.beside("Band", func(row int) string { return t.Rows[row][0] })
+}
+
 // starred is a holder's number, with a star where it was moved.
 func starred(holder int, moved map[int]bool) string {
 	return strings.TrimSpace(fmt.Sprint(holder) + star(moved[holder]))

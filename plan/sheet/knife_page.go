@@ -31,6 +31,12 @@ func (t *text) theKnife() {
 	if t.options.Only == "" {
 		t.wear()
 	}
+	if told := t.damaged(steps); len(told) > 0 {
+		t.para(hang("", "DAMAGED BANDS of the anvil. "+damagedHead)...)
+		for _, band := range told {
+			t.add(hang("  - ", band)...)
+		}
+	}
 }
 
 // theCautions tells each caution once: those of any job, then those of some with the
@@ -67,7 +73,40 @@ func (t *text) wear() {
 		fmt.Sprintf("THE ANVIL'S FACE: metres that the day cuts on it, in bands of %s", u.Show(plan.Length(f.Band))),
 		apart("oper. "+u.Show(rail.From), u.Show(rail.To)+" drive"),
 		"cut  "+strings.TrimRight(string(line.marks), " "))
+	t.markDamaged()
 	t.add(hang("     ", "0 to 9: tenths of the most, "+t.worn())...)
+	t.para(hang("", t.bandsHead())...)
+	t.bandTable()
+}
+
+// markDamaged draws where the anvil is damaged.
+func (t *text) markDamaged() {
+	line, rail, any := newStrip(t.plan.Beam.Rail), t.plan.Beam.Rail, false
+	for _, s := range t.options.damaged() {
+		if s.To >= rail.From && s.From <= rail.To {
+			line.over(s, damageMark[0])
+			any = true
+		}
+	}
+	if any {
+		t.add("bad  " + strings.TrimRight(string(line.marks), " "))
+	}
+}
+
+// bandTable is the table of what is cut in each band of the face.
+func (t *text) bandTable() {
+	bands := t.bands()
+	wide := len("metres")
+	for _, b := range bands {
+		wide = max(wide, len(b.Metres))
+	}
+	cells := make([]string, len(bands))
+	for i, b := range bands {
+		cells[i] = fmt.Sprintf("%s  %*s %1s", b.From, wide, b.Metres, b.Mark)
+	}
+	head := fmt.Sprintf("%*s  %*s  ", len(bands[0].From), "from", wide, "metres")
+	heads, rows := sideBySide(head, cells)
+	t.table(heads, rows, 0)
 }
 
 // bend draws below the picture of the beam how far the anvil bends.

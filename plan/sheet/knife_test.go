@@ -3,8 +3,11 @@ package sheet_test
 import (
 	"encoding/json"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"bide/plan/sheet"
 )
@@ -109,5 +112,73 @@ func TestOneJobsKnife(t *testing.T) {
 		if !strings.Contains(strings.Join(strings.Fields(text), " "), c.Text) {
 			t.Errorf("no %q", c.Text)
 		}
+	}
+}
+
+// The face of the day made by hand, 0 to 100 mm, has bands of 2 mm, the least round width
+// of which no more than 72 make it. Blades at 10, 41, 69.5 and 90 mm run 500 m each, in
+// the bands from 10, 40, 68 and 90. The damaged band from 42 to 60 mm, its ends part of it,
+// lies in those from 42 to 60; of what is cut, 41 alone is within 2 mm of it.
+func TestFaceAndDamageAreTold(t *testing.T) {
+	p := besideDay()
+	text := string(written(t, sheet.Text, p))
+	flat := strings.Join(strings.Fields(text), " ")
+	const told = "from 42 to 60 mm: no cut lies in it; nearest at 41 mm on the operator side, at 69.5 mm on the drive side"
+	want := [][]string{{"10", "500"}, {"40", "500"}}
+	for at := 42; at <= 60; at += 2 {
+		want = append(want, []string{strconv.Itoa(at), "0 x"})
+	}
+	want = append(want, []string{"68", "500"}, []string{"90", "500"})
+	for _, row := range want {
+		if !strings.Contains(flat, " "+strings.Join(row, " ")+" ") {
+			t.Errorf("the text has no band %v:\n%s", row, text)
+		}
+	}
+	if n := strings.Count(flat, "anvil "+told); n != 1 || !strings.Contains(flat, "- "+told+"; cut within 2 mm of it: 500 m and 0 m") {
+		t.Errorf("the text doesn't tell of the damaged band:\n%s", text)
+	}
+	// 200 mm of rail on 75 columns: 42 mm is 92 from its beginning, 92 * 74 / 200 = 34.04,
+	// and 60 mm 110 * 74 / 200 = 40.7.
+	if !strings.Contains(text, "\nbad  "+strings.Repeat(" ", 34)+"xxxxxxx\n") {
+		t.Errorf("the damaged band isn't drawn where it lies:\n%s", text)
+	}
+	root := page(t, p)
+	var rows [][]string
+	for _, table := range root.section("knife").class("table", "side") {
+		rows = append(rows, table.rows()...)
+	}
+	if diff := cmp.Diff(want, rows); diff != "" {
+		t.Error(diff)
+	}
+	if !strings.Contains(root.section("knife").words(), told+"; cut within 2 mm of it: 500 m and 0 m") || !strings.Contains(root.section("changeover-1").words(), "anvil "+told) {
+		t.Error("the page doesn't tell of the damaged band")
+	}
+	if n := len(root.class("path", "crossed")); n != 2 {
+		t.Errorf("the damaged band is crossed out %d times, want on the face and under the web", n)
+	}
+}
+
+// The plan document has the damaged band in exact millimetres.
+func TestDocumentTellsDamage(t *testing.T) {
+	var doc struct {
+		Damaged []struct {
+			From, To, Reach json.Number
+			Metres          float64
+			Operator        struct {
+				Nearest json.Number
+				Metres  float64
+			} `json:"operator_side"`
+			Drive struct {
+				Nearest json.Number
+				Metres  float64
+			} `json:"drive_side"`
+		} `json:"anvil_damaged"`
+	}
+	if err := json.Unmarshal(written(t, sheet.JSON, besideDay()), &doc); err != nil || len(doc.Damaged) != 1 {
+		t.Fatal(err, doc)
+	}
+	d := doc.Damaged[0]
+	if d.From != "42" || d.To != "60" || d.Reach != "2" || d.Metres != 0 || d.Operator.Nearest != "41" || d.Operator.Metres != 500 || d.Drive.Nearest != "69.5" || d.Drive.Metres != 0 {
+		t.Errorf("%+v", d)
 	}
 }

@@ -65,10 +65,15 @@ func (s strip) place(column int) plan.Length {
 
 func (s strip) mark(x plan.Length, with byte) { s.marks[s.column(x)] = with }
 
-func (s strip) fill(over plan.Span, with byte) {
-	for i := s.column(over.From); i <= s.column(over.To); i++ {
+// over marks a stretch, at least the column that it lies in.
+func (s strip) over(stretch plan.Span, with byte) {
+	for i := s.column(stretch.From); i <= s.column(stretch.To); i++ {
 		s.marks[i] = with
 	}
-	s.mark(over.From, '[')
-	s.mark(over.To, ']')
+}
+
+func (s strip) fill(stretch plan.Span, with byte) {
+	s.over(stretch, with)
+	s.mark(stretch.From, '[')
+	s.mark(stretch.To, ']')
 }

@@ -29,10 +29,11 @@ func (s *Shop) Knife(now *plan.Standing, steps []plan.Step) *material.Day {
 			t.Changes = changes(before, t.Settings, step.Setup.Swaps)
 			t.Bending, t.Unbent = s.bend(t.Settings, pressing(&step.Changeover))
 		}
-		cuts = append(cuts, material.Cuts(step.Job.Metres, pressing(&step.Changeover))...)
+		own := material.Cuts(step.Job.Metres, pressing(&step.Changeover))
+		t.Damaged, cuts = s.Damaged(own), append(cuts, own...)
 		before, name = t.Settings, step.Job.ID
 	}
-	out.Face = s.face(cuts)
+	out.Face, out.Damaged = s.face(cuts), s.Damaged(cuts)
 	if s.Anvil != nil && s.Anvil.Span > 0 {
 		out.Rests = s.rests()
 	}
@@ -124,13 +125,17 @@ const faced = "the face is taken to be the web area, since beam.toml has none"
 // mostBands is how many bands the face is told in at most: one a column of a picture.
 const mostBands = 72
 
-// face adds up the cuts on the anvil's face, taken to be the web area where no file
-// has it, in bands of a round width.
-func (s *Shop) face(cuts []material.Cut) *material.Face {
-	face := s.Beam.Web
+// hardened is the anvil's face, taken to be the web area where no file has it.
+func (s *Shop) hardened() plan.Span {
 	if s.Anvil != nil && s.Anvil.Face != (plan.Span{}) {
-		face = s.Anvil.Face
+		return s.Anvil.Face
 	}
+	return s.Beam.Web
+}
+
+// face adds up the cuts on the anvil's face in bands of a round width.
+func (s *Shop) face(cuts []material.Cut) *material.Face {
+	face := s.hardened()
 	f, err := material.Wear(int64(face.From), int64(face.To), int64(bandOf(face.Length(), s.Unit)), cuts)
 	if err != nil {
 		return nil

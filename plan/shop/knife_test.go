@@ -161,6 +161,37 @@ func TestKnifeWears(t *testing.T) {
 	}
 }
 
+// TestDamageIsTold: the cuts at 110 and 190 mm, 1500 m on each, lie 4 and 10 mm from a
+// band from 114 to 180 mm; a band of the face, 5 mm, is how far metres count. A job that
+// isn't laid out has the place alone. A cut a nanometre from an end is told to lie there.
+func TestDamageIsTold(t *testing.T) {
+	s := twoCuts(t)
+	mm := plan.Millimetre
+	s.Beam.Bad = []plan.Span{{From: 114 * mm, To: 180 * mm}, {From: 190*mm + 1, To: 200 * mm}}
+	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	if err != nil || len(d.Steps) != 2 {
+		t.Fatal(d, err)
+	}
+	day := s.Knife(s.Standing, d.Steps)
+	if len(day.Damaged) != 2 || len(day.Turns[1].Damaged) != 2 {
+		t.Fatalf("%+v", day.Damaged)
+	}
+	first := day.Damaged[0]
+	if first.Operator.Metres != 1500 || first.Drive.Metres != 0 || day.Turns[1].Damaged[0].Operator.Metres != 500 {
+		t.Errorf("%+v", first)
+	}
+	for want, got := range map[string]string{
+		"from 114 to 180 mm: no cut lies in it; nearest at 110 mm on the operator side, at 190 mm on the drive side": first.Told,
+		"cut within 5 mm of it: 1500 m and 0 m": first.Worn,
+		"from 190 to 200 mm: no cut lies in it; nearest right at its end, 190 mm, on the operator side, none on the drive side": day.Damaged[1].Told,
+		"from 114 to 180 mm: no cut is laid in it": s.Damaged(nil)[0].Told,
+	} {
+		if got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
 // TestKnifeChanges: against what isn't known, then from job to job: B wants another
 // bevel and to be free of silicone, and neither pressure, wicking nor speed differ. The
 // blades of the two holders that cut are to be swapped.

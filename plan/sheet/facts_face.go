@@ -1,0 +1,120 @@
+package sheet
+
+import (
+	"fmt"
+
+	"bide/material"
+	"bide/plan"
+)
+
+// The anvil's face: how the day wears it, and its damaged bands.
+
+// worn tells in words how the day wears the anvil's face; empty where nothing is cut.
+func (f *facts) worn() string {
+	if f.options.Knife == nil || f.options.Knife.Face == nil || f.options.Knife.Face.Worst < 0 {
+		return ""
+	}
+	face, u := f.options.Knife.Face, f.options.Unit
+	from, to := face.Span(face.Worst)
+	text := fmt.Sprintf("%.0f m from %s to %s; the bands that are cut in have %.0f %% of that on average.",
+		face.Metres[face.Worst], u.Number(plan.Length(from)), u.Show(plan.Length(to)), 100*face.Evenness())
+	if taken := f.options.Knife.Faced; taken != "" {
+		text += " Here " + taken + "."
+	}
+	return text + " Shifts and another order of slits spread the wear."
+}
+
+// faceBand is a band of the face in the table: where it begins, what is cut in it, and
+// whether a damaged one lies in it.
+type faceBand struct{ From, Metres, Mark string }
+
+// damageMark stands by what is damaged.
+const damageMark = "x"
+
+// bandsHead tells what the table of bands is.
+func (f *facts) bandsHead() string {
+	text := "Metres cut in each band, told by where it begins (" + f.options.Unit.String() + "). Nothing is cut in those that aren't there"
+	if len(f.options.Knife.Damaged) > 0 {
+		text += "; " + damageMark + ": a damaged band lies in it, or a part of one"
+	}
+	return text + "."
+}
+
+// bands are those of the face that are cut in or damaged.
+func (f *facts) bands() (out []faceBand) {
+	face := f.options.Knife.Face
+	var from []plan.Length
+	for b := range face.Metres {
+		if face.Metres[b] > 0 || f.damagedIn(b) {
+			at, _ := face.Span(b)
+			mark := ""
+			if f.damagedIn(b) {
+				mark = damageMark
+			}
+			from = append(from, plan.Length(at))
+			out = append(out, faceBand{Metres: fmt.Sprintf("%.0f", face.Metres[b]), Mark: mark})
+		}
+	}
+	r := newRuler(f.options.Unit, "from", from...)
+	for i := range out {
+		out[i].From = r.place(from[i])
+	}
+	return out
+}
+
+// damagedIn reports whether a part of a damaged band lies in a band of the face.
+func (f *facts) damagedIn(band int) bool {
+	from, to := f.options.Knife.Face.Span(band)
+	last := band == len(f.options.Knife.Face.Metres)-1 // which has its far end too
+	for _, d := range f.options.Knife.Damaged {
+		if d.To >= from && (d.From < to || last && d.From == to) {
+			return true
+		}
+	}
+	return false
+}
+
+// damaged are the damaged bands of the anvil.
+func (o *Options) damaged() (out []plan.Span) {
+	if o.Knife != nil {
+		for _, d := range o.Knife.Damaged {
+			out = append(out, plan.Span{From: plan.Length(d.From), To: plan.Length(d.To)})
+		}
+	}
+	return out
+}
+
+// damagedHead tells what a damaged band is to a plan.
+const damagedHead = "No cut is laid in these, their ends included, but one may lie right beside them: beam.toml is to give each with the room that a blade needs. Damage grows: look whether it still ends there."
+
+// damaged tells of each damaged band how the day's cuts lie about it, or those of the one
+// job that is written.
+func (f *facts) damaged(steps []int) (told []string) {
+	all := f.options.Knife.Damaged
+	if f.options.Only != "" {
+		all = f.options.turn(steps[0]).Damaged
+	}
+	for _, d := range all {
+		told = append(told, d.Told+"; "+d.Worn)
+	}
+	return told
+}
+
+// damagedUnder tells of the damaged bands under step i's web, one after the other.
+func (f *facts) damagedUnder(i int, all []material.Damage) (out []fact) {
+	const most = 3
+	web, name, more := f.plan.Steps[i].Layout.Web, "DAMAGED", 0
+	for _, d := range all {
+		switch {
+		case d.To < int64(web.From) || d.From > int64(web.To):
+		case len(out) == most:
+			more++
+		default:
+			out, name = append(out, fact{Name: name, Text: "anvil " + d.Told}), ""
+		}
+	}
+	if more > 0 {
+		out = append(out, fact{Text: "and " + count(more, "band") + " more, told on the knife's page"})
+	}
+	return out
+}
