@@ -13,8 +13,9 @@ package plan
 // which never exceeds H + 1; over the web fronts are short, since little fits
 // between two cuts.
 type reach struct {
-	now, next [][]way // by cuts served
-	stays     []int   // by holder: most stays up to and with it, when it stays; never when it can't
+	ways  [][]way // by cuts served
+	least int     // fewest cuts served by any of them
+	stays []int   // by holder: most stays up to and with it, when it stays; never when it can't
 }
 
 // way is one way to have set the holders so far: the last one's place, and how
@@ -28,19 +29,19 @@ type way struct {
 func (r *reach) most(s *scene) (stays int, ok bool) {
 	r.start(s)
 	for i := range s.at {
-		for m := range r.next {
-			r.next[m] = r.next[m][:0]
-		}
 		r.stays = append(r.stays, never)
 		// Before holder i at most i cuts are served, and enough holders that may
 		// cut must follow for the rest.
 		goods := s.goodsBefore[len(s.at)] - s.goodsBefore[i+1]
-		for m := max(0, len(s.cuts)-goods); m <= min(i+1, len(s.cuts)); m++ {
+		least := max(0, len(s.cuts)-goods)
+		for m := min(i+1, len(s.cuts)); m >= least; m-- { // from above: the ways with a cut less are still those before
 			r.step(s, i, m)
 		}
-		r.now, r.next = r.next, r.now
+		for ; r.least < least; r.least++ {
+			r.ways[r.least] = r.ways[r.least][:0]
+		}
 	}
-	last := r.now[len(s.cuts)]
+	last := r.ways[len(s.cuts)]
 	if len(last) == 0 {
 		return 0, false
 	}
@@ -49,43 +50,51 @@ func (r *reach) most(s *scene) (stays int, ok bool) {
 
 // start empties the fronts but for the one way to have set no holder.
 func (r *reach) start(s *scene) {
-	for len(r.now) <= len(s.cuts) {
-		r.now, r.next = append(r.now, nil), append(r.next, nil)
+	for len(r.ways) <= len(s.cuts) {
+		r.ways = append(r.ways, nil)
 	}
-	for m := range r.now {
-		r.now[m] = r.now[m][:0]
+	for m := range r.ways {
+		r.ways[m] = r.ways[m][:0]
 	}
-	r.now[0] = append(r.now[0], way{at: s.rail.From - s.pitch})
-	r.stays = r.stays[:0]
+	r.ways[0] = append(r.ways[0], way{at: s.rail.From - s.pitch})
+	r.stays, r.least = r.stays[:0], 0
 }
 
-// step fills the front for m cuts served after holder i.
+// step makes the front for m cuts served before holder i the one after it.
 func (r *reach) step(s *scene, i, m int) {
-	c, st := s.condition[i], s.stays[i]
-	if c.Moves() {
-		r.next[m] = s.idled(r.next[m], r.now[m], m)
-		if c.Cuts() && m > 0 {
-			if stays, ok := best(r.now[m-1], s.cuts[m-1]-s.pitch); ok {
-				r.next[m] = add(r.next[m], way{s.cuts[m-1], stays})
+	c, st, stays, stay := s.condition[i], &s.stays[i], 0, false
+	if st.can && st.after == m {
+		stays, stay = best(r.ways[st.before], s.at[i]-s.pitch)
+	}
+	front := r.ways[m]
+	if !c.Moves() {
+		front = front[:0]
+	} else {
+		if len(front) > 0 {
+			front = s.idled(front, m)
+		}
+		if m > 0 && len(r.ways[m-1]) > 0 && c.Cuts() {
+			if stays, ok := best(r.ways[m-1], s.cuts[m-1]-s.pitch); ok {
+				front = add(front, way{s.cuts[m-1], stays})
 			}
 		}
 	}
-	if st.can && st.after == m {
-		if stays, ok := best(r.now[st.before], s.at[i]-s.pitch); ok {
-			r.stays[i] = stays + 1
-			r.next[m] = add(r.next[m], way{s.at[i], stays + 1})
-		}
+	if stay {
+		r.stays[i] = stays + 1
+		front = add(front, way{s.at[i], stays + 1})
 	}
+	r.ways[m] = front
 }
 
-// idled appends to the front the ways in which one more holder stands idle, m cuts
-// served before it, as far to the operator side as it can.
-func (s *scene) idled(front, before []way, m int) []way {
+// idled makes a front the one after one more holder that stands idle, m cuts served
+// before it, as far to the operator side as it can.
+func (s *scene) idled(front []way, m int) []way {
 	to := s.rail.To
 	if m < len(s.cuts) { // room for the holder that serves the next cut
 		to = min(to, s.cuts[m]+s.inPlace-s.pitch)
 	}
-	for _, w := range before {
+	n := 0
+	for _, w := range front {
 		at := w.at + s.pitch
 		if !s.mayIdle(at) {
 			at = s.idle.To
@@ -93,13 +102,13 @@ func (s *scene) idled(front, before []way, m int) []way {
 		if at > to {
 			break
 		}
-		if n := len(front); n > 0 && front[n-1].at == at { // both at the edge of the store
-			front[n-1].stays = w.stays
-			continue
+		if n > 0 && front[n-1].at == at { // both at the edge of the store
+			n--
 		}
-		front = append(front, way{at, w.stays})
+		front[n] = way{at, w.stays}
+		n++
 	}
-	return front
+	return front[:n]
 }
 
 // best is the most stays of the ways that reach no further than to.
