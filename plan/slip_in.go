@@ -46,7 +46,8 @@ func (s *Slipping) In(p *Planner, gap int) *DayPlan {
 // is planned together. It depends on the day, the job, the gap and the aim alone. The
 // day as In gives it comes with it; settled is nil when the context is cancelled.
 //
-// It takes as long as In and Settle, and is cancelled within a round of weaving.
+// It takes as long as In and Settle; a cancelled context ends it within a few rounds of
+// that.
 func (s *Slipping) Settled(ctx context.Context, p *Planner, gap int, aim Aim) (alone, settled *DayPlan) {
 	alone = s.In(p, gap)
 	if settled = Settle(ctx, alone, aim); ctx.Err() != nil {

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -168,12 +169,12 @@ func (l *lift) View(m *model) []line {
 	if text := some(from, n, len(l.rest)+1); text != "" {
 		title.add(faint, text+"  ")
 	}
-	title.join(l.state(m, s.w))
+	title.join(l.state(m))
 	return m.page("Lift "+m.safe(l.job.ID), title, body, onLift)
 }
 
 // state tells how exact the figures are.
-func (l *lift) state(m *model, w int) line {
+func (l *lift) state(m *model) line {
 	t := m.line()
 	gaps, settled := len(l.rest)+1, 0
 	for _, c := range l.costs {
@@ -188,6 +189,9 @@ func (l *lift) state(m *model, w int) line {
 	case settled < gaps:
 		t.add(faint, "  ~ is about")
 		t.add(accent, fmt.Sprintf("  %d of %d to be settled", gaps-settled, gaps))
+		if gap := slices.Index(l.steps, l.settling); gap >= 0 {
+			t.add(accent, fmt.Sprintf(", now %d", gap+1))
+		}
 	default:
 		t.add(good, "  all are settled")
 	}

@@ -51,9 +51,9 @@ func TestLift(t *testing.T) {
 // gives exactly the totals told: at once where the day is kept, else when it is settled
 // again, and to a screen that knows nothing of the lift too.
 func TestLiftSettled(t *testing.T) {
-	s := newScreen(t, shortDemo(t, 6), testLook(noColours, false, false), 120, 36).settle()
+	s := newScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 120, 36).settle()
 	before := s.present.totals
-	s.press("j", "j", "j", "g").settle()
+	s.press("j", "j", "g").settle()
 	l := s.over.(*lift)
 	for gap := range len(s.jobs()) {
 		if c := l.costs[gap]; !c.settled {
@@ -64,14 +64,14 @@ func TestLiftSettled(t *testing.T) {
 		t.Errorf("it isn't said that all are settled:\n%s", s.View())
 	}
 	golden(t, "120x36_lift", s.View())
-	if l.costs[3].Totals != before || l.costs[3].Setup != 0 || l.costs[3].Repositions != 0 {
-		t.Errorf("where it is now it costs %+v against the same day", l.costs[3])
+	if l.costs[2].Totals != before || l.costs[2].Setup != 0 || l.costs[2].Repositions != 0 {
+		t.Errorf("where it is now it costs %+v against the same day", l.costs[2])
 	}
 	l.days = slices.DeleteFunc(l.days, func(d *settledGap) bool { return d.gap%2 == 0 }) // as of a longer day
-	for gap := range fewer(len(s.jobs()), 3) {
+	for gap := range fewer(len(s.jobs()), 2) {
 		s.over, l.gap = l, gap
 		want, kept, order := l.costs[gap], l.day(gap) != nil, ids(l.with(gap))
-		if s.press("enter"); s.present.whole() != (kept || gap == 3) {
+		if s.press("enter"); s.present.whole() != (kept || gap == 2) {
 			t.Errorf("gap %d: the day is kept: %v; it is there at once: %v", gap, kept, s.present.whole())
 		}
 		if s.settle(); s.present.totals != want.Totals {
@@ -80,7 +80,7 @@ func TestLiftSettled(t *testing.T) {
 		if got := ids(s.jobs()); strings.Join(got, " ") != strings.Join(order, " ") {
 			t.Errorf("gap %d: the order is %v, want %v", gap, got, order)
 		}
-		if gap == 3 {
+		if gap == 2 {
 			continue
 		}
 		if told := costWords(want.Slip); !strings.HasSuffix(s.told(), told) {
@@ -88,10 +88,10 @@ func TestLiftSettled(t *testing.T) {
 		}
 		s.press("u").settle()
 	}
-	other := newScreen(t, shortDemo(t, 6), testLook(noColours, false, false), 80, 24)
-	other.desk.do(other.history.now.ordered(jobsIn(other, ids(l.with(4)))))
-	if other.settle(); other.present.totals != l.costs[4].Totals {
-		t.Errorf("another screen says %+v, told was %+v", other.present.totals, l.costs[4].Totals)
+	other := newScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 80, 24)
+	other.desk.do(other.history.now.ordered(jobsIn(other, ids(l.with(0)))))
+	if other.settle(); other.present.totals != l.costs[0].Totals {
+		t.Errorf("another screen says %+v, told was %+v", other.present.totals, l.costs[0].Totals)
 	}
 }
 
@@ -106,7 +106,7 @@ func jobsIn(s *screen, order []string) (out []*plan.Job) {
 // The picked gap is settled first, whatever else is being settled makes way for it, and
 // what was given up brings nothing.
 func TestPickedGapIsSettledFirst(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("j", "j", "j", "g")
+	s := newScreen(t, shortDemo(t, 6), testLook(noColours, false, false), 120, 36).settle().press("j", "j", "j", "g")
 	l := s.over.(*lift)
 	for !l.seen || l.settling < 0 {
 		s.background()
@@ -114,7 +114,7 @@ func TestPickedGapIsSettledFirst(t *testing.T) {
 	if l.settling < 0 || l.settling == l.steps[l.was] {
 		t.Fatalf("gap %d is being settled, want one that isn't known", l.settling)
 	}
-	for _, gap := range []int{9, 4, 9, 12} {
+	for _, gap := range []int{5, 1, 5, 4} {
 		s.press("home")
 		for range gap {
 			s.press("down")
@@ -123,7 +123,7 @@ func TestPickedGapIsSettledFirst(t *testing.T) {
 			t.Fatalf("gap %d is being settled, want the picked one, %d", l.settling, gap)
 		}
 	}
-	for !l.costs[12].settled {
+	for !l.costs[4].settled {
 		s.background()
 	}
 	settled := 0
