@@ -131,12 +131,28 @@ func (l *lift) best() int {
 	best := l.gap
 	found := false
 	for _, gap := range l.byPlace() {
-		c, known := l.costs[gap]
-		if known && !l.barred(gap) && (!found || cheaper(c.Slip, l.costs[best].Slip)) {
+		c, known := l.cost(gap)
+		if least, _ := l.cost(best); known && !l.barred(gap) && (!found || cheaper(c.Slip, least.Slip)) {
 			best, found = gap, true
 		}
 	}
 	return best
+}
+
+// cost is what a gap costs. One that isn't settled is told against the settled day: the
+// day with it costs about that and what the gap seems to add, and is late no less than
+// not at all.
+func (l *lift) cost(gap int) (c gapCost, known bool) {
+	now := l.costs[l.was]
+	if c, known = l.costs[gap]; !known || c.settled || !now.settled {
+		return c, known
+	}
+	c.LateBy = max(c.LateBy, -now.Totals.Late)
+	c.Totals = now.Totals
+	c.Totals.Setup += c.Setup
+	c.Totals.Repositions += c.Repositions
+	c.Totals.Late += c.LateBy
+	return c, known
 }
 
 // byPlace are all gaps, the one that the job came from first.

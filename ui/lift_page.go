@@ -18,30 +18,11 @@ type gapRow struct {
 	least, most time.Duration // of all gaps
 }
 
-func (r gapRow) cost() (gapCost, bool) {
-	c, known := r.costs[r.gap]
-	c.Totals = r.estimate(c)
-	return c, known
-}
-
-// estimate is what the day costs: once the day as it is now is settled, about that and
-// what the gap seems to add.
-func (l *lift) estimate(c gapCost) plan.Totals {
-	now := l.costs[l.was]
-	if c.settled || !now.settled {
-		return c.Totals
-	}
-	now.Totals.Setup += c.Setup
-	now.Totals.Repositions += c.Repositions
-	now.Totals.Late = max(now.Totals.Late+c.LateBy, 0)
-	return now.Totals
-}
-
 // gapFigure makes a cell of what the gap costs; a figure that is only about that is
 // faint, and marked beside it.
 func gapFigure(i ink, text func(r gapRow, s plan.Slip) string) func(gapRow) (ink, string) {
 	return func(r gapRow) (ink, string) {
-		c, known := r.cost()
+		c, known := r.cost(r.gap)
 		switch {
 		case !known && r.seen:
 			return faint, ""
@@ -60,7 +41,7 @@ func (r gapRow) on() bool { return r.gap == r.lift.gap }
 // mark tells, of a gap, that nothing can be dropped there, that a rule is broken or
 // something refused there, or that it costs least.
 func (r gapRow) mark() (ink, string) {
-	c, known := r.cost()
+	c, known := r.cost(r.gap)
 	switch {
 	case r.barred(r.gap) || known && len(c.Refused) > 0:
 		return late, "x"
@@ -74,7 +55,7 @@ func (r gapRow) mark() (ink, string) {
 
 // about marks a figure that isn't settled yet.
 func (r gapRow) about() (ink, string) {
-	if c, known := r.cost(); known && !c.settled {
+	if c, known := r.cost(r.gap); known && !c.settled {
 		return pick(r.on(), faint), "~"
 	}
 	return plain, ""
@@ -111,7 +92,7 @@ func (l *lift) gapColumns() []column[gapRow] {
 		{width: 1, left: true, cell: gapRow.about},
 		{head: "+-min", width: 6, cell: gapFigure(strong, func(r gapRow, s plan.Slip) string { return sameOr(signedMinutes(s.Setup)) })},
 		{head: "+-mov", width: 5, cell: gapFigure(moved, func(r gapRow, s plan.Slip) string { return more(s.Repositions) })},
-		{head: "+-late", width: 10, left: true, flex: 30, cell: gapFigure(late, gapLate)},
+		{head: "+-late", width: 10, left: true, flex: 30, cell: gapRow.late},
 		{head: "day min", width: 7, rank: 1, cell: gapFigure(plain, func(r gapRow, s plan.Slip) string { return minutes(s.Totals.Setup) })},
 		{head: "moves", width: 5, rank: 1, cell: gapFigure(plain, func(r gapRow, s plan.Slip) string { return fmt.Sprint(s.Totals.Repositions) })},
 		{head: "late", width: 7, rank: 2, left: true, cell: gapFigure(late, func(r gapRow, s plan.Slip) string { return lateness(s.Totals.Late) })},
@@ -125,16 +106,22 @@ func (r gapRow) bar(s plan.Slip) string {
 	return strings.Repeat(r.d.glyphs.bar, n)
 }
 
-// gapLate tells what becomes late: how much in all, and which jobs.
-func gapLate(r gapRow, s plan.Slip) string {
-	text := ""
-	switch {
-	case s.LateBy > 0:
-		text = "!+" + hours(s.LateBy)
-	case s.LateBy < 0:
-		text = "-" + hours(-s.LateBy)
+// late tells what becomes late: how much in all, and which jobs.
+func (r gapRow) late() (ink, string) {
+	c, _ := r.cost(r.gap)
+	if c.LateBy < 0 && len(c.Late) == 0 {
+		return gapFigure(good, func(gapRow, plan.Slip) string { return "-" + hours(-c.LateBy) })(r)
 	}
-	return join(" ", text, jobList(s.Late))
+	return gapFigure(late, func(gapRow, plan.Slip) string {
+		text := ""
+		switch {
+		case c.LateBy > 0:
+			text = "!+" + hours(c.LateBy)
+		case c.LateBy < 0:
+			text = "-" + hours(-c.LateBy)
+		}
+		return join(" ", text, jobList(c.Late))
+	})(r)
 }
 
 // jobList names jobs.
@@ -201,7 +188,7 @@ func (l *lift) state(m *model) line {
 // says tells of the picked gap what the row has no room for.
 func (l *lift) says(d *desk) (out []span) {
 	say := func(i ink, format string, args ...any) { out = append(out, span{i, fmt.Sprintf(format, args...)}) }
-	c, known := l.costs[l.gap]
+	c, known := l.cost(l.gap)
 	switch {
 	case l.barred(l.gap):
 		say(late, "x %s is running: nothing can come before it", l.rest[l.gap].ID)

@@ -213,8 +213,8 @@ func (l *lift) next() int {
 	}
 	best := noGap
 	for _, gap := range l.byPlace() {
-		c, known := l.costs[gap]
-		if known && !c.settled && !l.barred(gap) && (best < 0 || cheaper(c.Slip, l.costs[best].Slip)) {
+		c, known := l.cost(gap)
+		if least, _ := l.cost(max(best, 0)); known && !c.settled && !l.barred(gap) && (best < 0 || cheaper(c.Slip, least.Slip)) {
 			best = gap
 		}
 	}
