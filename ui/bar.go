@@ -36,7 +36,7 @@ func (m *model) ending() line {
 	if !m.present.whole() {
 		text := fmt.Sprintf("working out %d of %d", len(m.present.known), len(m.jobs()))
 		if m.present.full() {
-			text = "planning the day together"
+			text = "planning the jobs together"
 		}
 		l.add(faint, text+" "+m.pending)
 		return l

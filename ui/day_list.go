@@ -39,7 +39,7 @@ func fact(i ink, text func(e entry) string) func(entry) (ink, string) {
 
 // The cells of the day's rows.
 var (
-	dayTurn     = fact(faint, func(e entry) string { return fmt.Sprint(e.nth(e.turn)) })
+	dayTurn     = fact(faint, func(e entry) string { return e.turnText(e.turn) })
 	dayID       = fact(strong, func(e entry) string { return e.job.ID })
 	dayMaterial = fact(plain, func(e entry) string { return e.job.Material })
 	dayWeb      = fact(plain, func(e entry) string { return e.shop.Unit.Number(e.job.Web) })
@@ -59,8 +59,31 @@ var (
 // turnWidth and clockWidth are the widths of the columns of turns and of times.
 func (d *desk) turnWidth() int { return max(2, len(fmt.Sprint(d.nth(len(d.jobs()))))) }
 
-// nth is a turn as people count it: from 1, with those of the day that are done.
-func (d *desk) nth(turn int) int { return d.history.now.done() + turn + 1 }
+// nth is a turn as people count it: from 1, with those of the day that are done. Jobs
+// that the beam can't run have none, as far as that is known.
+func (d *desk) nth(turn int) int {
+	n := d.history.now.done() + 1
+	for t := range turn {
+		if !d.turnedDown(t) {
+			n++
+		}
+	}
+	return n
+}
+
+// turnedDown reports whether it is known that the beam can't run the job at that turn.
+func (d *desk) turnedDown(turn int) bool {
+	o := d.outcome(turn)
+	return o != nil && len(o.faults) > 0
+}
+
+// turnText is the number of a turn; nothing for a job that is refused.
+func (d *desk) turnText(turn int) string {
+	if d.turnedDown(turn) {
+		return ""
+	}
+	return fmt.Sprint(d.nth(turn))
+}
 
 func (d *desk) clockWidth() int {
 	w := 5

@@ -234,6 +234,9 @@ func (d *desk) show(of draft, did, moved string) {
 	d.turn = max(0, min(d.turn, len(d.jobs())-1))
 	if of.about != "" && of.did == "" {
 		d.news.text = fmt.Sprintf("%s %s turn %d", of.about, moved, d.nth(d.turn))
+		if d.turnedDown(d.turn) {
+			d.news.text = of.about + " is moved; the beam can't run it, so it has no turn"
+		}
 	}
 	if d.interrupt() {
 		d.news.also = interrupted

@@ -32,12 +32,11 @@ func (d *desk) lockTurn(j *plan.Job) {
 		d.alter(j, "turn", j.ID+" is free of its turn", func(j *plan.Job) { j.Turn = 0 })
 		return
 	}
-	turn := d.nth(0) // among the jobs that the beam can run
-	for t := range d.turn {
-		if o := d.outcome(t); o == nil || len(o.faults) == 0 {
-			turn++
-		}
+	if d.turnedDown(d.turn) {
+		d.say("the beam can't run %s: it has no turn", j.ID)
+		return
 	}
+	turn := d.nth(d.turn)
 	d.alter(j, "turn", fmt.Sprintf("%s is fixed to turn %d", j.ID, turn), func(j *plan.Job) { j.Turn = turn })
 }
 

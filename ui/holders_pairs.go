@@ -75,7 +75,7 @@ func pairColumns(d *desk) []column[pairRow] {
 		{head: "from", width: 12, left: true, cell: of(plain, func(r pairRow) string { return r.beforeID(&r.Pair) })},
 		{width: 2, rank: 1, left: true, cell: of(faint, func(r pairRow) string { return r.to })},
 		{head: "to", width: d.idWidth(), left: true, cell: of(strong, func(r pairRow) string { return r.Job.ID })},
-		{head: "turn", width: 4, rank: 2, cell: of(faint, func(r pairRow) string { return fmt.Sprint(r.nth(r.turn)) })},
+		{head: "turn", width: 4, rank: 2, cell: of(faint, func(r pairRow) string { return r.turnText(r.turn) })},
 		{head: "travel", width: 8, rank: 2, cell: of(plain, func(r pairRow) string { return r.travel(r.Travel) })},
 		{head: "min", width: 5, rank: 1, cell: of(strong, func(r pairRow) string { return minutes(r.Setup) })},
 		{head: "share", width: 6, rank: 3, cell: of(plain, pairRow.share)},

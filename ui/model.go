@@ -73,6 +73,7 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.refined(msg)
 	case kept:
 		m.performed(msg)
+		m.follow()
 	case freed:
 		return m, tea.Batch(m.given(msg), m.ask())
 	case recorded:

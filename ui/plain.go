@@ -91,9 +91,12 @@ func (p *page) day() {
 	p.chapter("1 Day, " + span24(p.shop.Day, "Mon 2 Jan 2006, 15:04", " to "))
 	for turn, j := range p.jobs() {
 		o := p.outcome(turn)
-		if o == nil || len(o.faults) > 0 {
+		switch {
+		case o == nil:
 			p.tell("Turn %d, %s.", p.nth(turn), j.ID)
-		} else {
+		case len(o.faults) > 0:
+			p.tell("No turn, %s.", j.ID)
+		default:
 			s := &o.step
 			text := fmt.Sprintf("Turn %d, %s: %s, %s min of setup from %s, runs %s to %s", p.nth(turn), j.ID,
 				count(s.Changeover.Repositions, "move"), minutes(s.Setup.Total()), p.at(s.SetupStart), p.at(s.RunStart), p.at(s.RunEnd))

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"slices"
 	"time"
 
@@ -17,9 +18,11 @@ type walk struct {
 	job    *plan.Job
 	o      *outcome  // the plan that is walked; nil while it is worked out
 	look   int       // which of the moves ahead is looked at; 0 is the next
+	from   int       // first line shown of a text that is longer than the screen
 	warned bool      // the cautions were seen
 	form   *form     // nil when none is open
 	ticked time.Time // when the last move was ticked
+	left   int       // moves before what was told last had the rest planned again; -1 when it hasn't
 
 	ending *ending    // asks what became of the job that ran before; nil when nothing does
 	became plan.State // that; done unless something else was told
@@ -67,7 +70,7 @@ func (m *model) begin() {
 		m.pick(turn)
 		m.say("%s comes first: the walk is to that, not to %s", m.job().ID, picked.ID)
 	}
-	w := &walk{job: m.job(), became: plan.Done}
+	w := &walk{job: m.job(), became: plan.Done, left: -1}
 	w.follow(m.desk)
 	m.over = w
 }
@@ -109,11 +112,17 @@ func (w *walk) running(d *desk) *plan.Job {
 	return nil
 }
 
-// follow takes the plan as soon as it is there.
+// follow takes the plan as soon as it is there, and says what it came to where it is a
+// new one.
 func (w *walk) follow(d *desk) {
-	if turn := w.turnOf(d); turn >= 0 && w.o == nil && d.present.whole() { // what is known before may change yet
-		w.o = d.outcome(turn)
+	turn := w.turnOf(d)
+	if turn < 0 || w.o != nil || !d.present.whole() { // what is known before may change yet
+		return
 	}
+	if w.o = d.outcome(turn); w.left >= 0 && d.news.text != "" && !w.refused() {
+		d.news.text += fmt.Sprintf("; planned again: %s left, %d before", count(len(w.ahead(d)), "move"), w.left)
+	}
+	w.left = -1
 }
 
 // follow lets a walk that is under way see what has been worked out.
@@ -181,11 +190,11 @@ func (w *walk) HandleKey(a action, m *model) tea.Cmd {
 	case saveAgain:
 		return w.again(m)
 	case left, up:
-		w.look = max(w.look-1, 0)
+		w.look, w.from = max(w.look-1, 0), max(w.from-1, 0)
 	case right, down:
-		w.look = min(w.look+1, last)
+		w.look, w.from = min(w.look+1, last), min(w.from+1, w.beyond(m))
 	case top:
-		w.look = 0
+		w.look, w.from = 0, 0
 	case bottom:
 		w.look = last
 	case back:

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bide/plan"
@@ -11,34 +12,43 @@ import (
 // asks for before the web runs.
 func (w *walk) ended(d *desk, s size) []line {
 	step := &w.o.step
-	if s.w < 36 || s.h < 6 {
-		return w.texts(d, s.w+2, span{strong, "all made: " + d.keyFor(setUp) + " tells " + w.job.ID + " runs"}, span{late, "air on: knives drop!"})
+	air := span{late, "! Air back on: knives may drop at once; all hands clear. No knife down on a standing roll."}
+	all := []span{{strong, fmt.Sprintf("All moves are made: %s stands set up. %s tells that it runs.", w.job.ID, d.keyFor(setUp))}}
+	if s.w < 36 || s.h < 6 { // what matters most first
+		all = []span{{strong, "all made: " + d.keyFor(setUp) + " tells " + w.job.ID + " runs"}, {late, "air on: knives drop!"}, air}
 	}
-	all := []span{
-		{strong, fmt.Sprintf("All moves are made: %s stands set up. %s tells that it runs.", w.job.ID, d.keyFor(setUp))},
-		{plain, fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)},
-	}
+	all = append(all, span{plain, fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)})
 	if swaps := d.truth.stands.Swaps(w.job, &step.Changeover); len(swaps) > 0 {
 		all = append(all, span{plain, fmt.Sprintf("%s to swap, to %g degrees, tip %g mm, in holders %s", count(len(swaps), "blade"), w.job.Blade.Bevel, w.job.Blade.Tip, ranges(swaps))})
 	}
 	if text := also(step, w.job); text != "" {
 		all = append(all, span{plain, "Also in this setup: " + text})
 	}
-	all = append(all, span{late, "! Air back on: knives may drop at once; all hands clear. No knife down on a standing roll."},
-		span{plain, "First-off: measure every strip of the first set, relaxed, before the run."})
-	out := w.texts(d, s.w, all...)
+	if !slices.Contains(all, air) {
+		all = append(all, air)
+	}
+	all = append(all, span{plain, "First-off: measure every strip of the first set, relaxed, before the run."})
+	return append(w.texts(d, s.w, all...), w.standing(d, s.w)...)
+}
+
+// standing tells what stands where: in a table, or in words where that is too wide.
+func (w *walk) standing(d *desk, width int) (out []line) {
+	all, u := groups(w.o.step.Changeover.Holders), d.shop.Unit
+	if width < 48 {
+		for _, g := range all {
+			out = append(out, w.texts(d, width, span{plain, g.numbers() + " " + g.use() + ": " + g.places(u) + " " + u.String()})...)
+		}
+		return out
+	}
 	l := d.line()
-	l.add(head, fmt.Sprintf(" %-9s %-14s %s", "holders", "use", "from, to ("+d.shop.Unit.String()+")"))
+	l.add(head, fmt.Sprintf(" %-9s %-14s %s", "holders", "use", "from, to ("+u.String()+")"))
 	out = append(out, l)
-	for _, g := range groups(step.Changeover.Holders) {
+	for _, g := range all {
 		l := d.line()
 		l.add(strong, fmt.Sprintf(" %-9s ", g.numbers()))
 		l.add(plain, fmt.Sprintf("%-14s ", g.use()))
-		l.add(faint, g.places(d.shop.Unit))
+		l.add(faint, g.places(u))
 		out = append(out, l)
-	}
-	if len(out) > s.h && s.h > 0 {
-		out = append(out[:s.h-1], w.texts(d, s.w, span{faint, d.more})...)
 	}
 	return out
 }

@@ -226,7 +226,7 @@ func (f *form) read(d *desk) (says string, warns bool, wrong string) {
 		}
 		if faults := d.forecast.beam.Misplaced(f.standing(d)); len(faults) > 0 {
 			if why := faults[0].Why(u); f.places == nil {
-				return "", false, why
+				return "", false, why + "; if that is so, leave this (Esc) and tell first where the other one stands, with " + d.keyFor(asFound)
 			} else {
 				return why + "; if that is so, tell the other one too", true, ""
 			}

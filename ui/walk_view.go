@@ -10,14 +10,10 @@ import (
 func (w *walk) View(m *model) []line {
 	s := m.size
 	var out []line
-	if s.h >= 4 {
+	headed, room := w.rooms(s)
+	if headed {
 		out = append(out, w.head(m.desk, s.w).fit(s.w))
 	}
-	below := min(s.h-1, 1) // the keys
-	if s.h >= 6 {
-		below = 2 // and what just happened
-	}
-	room := size{s.w, s.h - len(out) - below}
 	body := w.body(m, room)
 	for i := range room.h {
 		if i < len(body) {
@@ -31,6 +27,19 @@ func (w *walk) View(m *model) []line {
 		out = append(out, w.keysLine(m, s.w))
 	}
 	return out
+}
+
+// rooms are whether there is room for the head, and the room between it and what stands
+// below: the keys and, where there is room for that, what just happened.
+func (w *walk) rooms(s size) (headed bool, room size) {
+	room = size{s.w, s.h - min(s.h-1, 1)}
+	if headed = s.h >= 4; headed {
+		room.h--
+	}
+	if s.h >= 6 {
+		room.h--
+	}
+	return headed, room
 }
 
 // over lays what just happened over the frame: on its last lines, or on its first where
@@ -67,11 +76,41 @@ func (w *walk) body(m *model, s size) []line {
 	case w.o == nil:
 		return w.texts(m.desk, s.w, span{faint, m.pending + " the rest is being planned from what stands"})
 	case w.refused():
-		return w.stopped(m.desk, s.w)
+		return w.part(m.desk, w.stopped(m.desk, s.w), s)
 	case w.move(m.desk) == nil:
-		return w.ended(m.desk, s)
+		return w.part(m.desk, w.ended(m.desk, s), s)
 	}
 	return w.step(m.desk, s)
+}
+
+// part is what there is room for of a text that can be turned over line by line; a sign
+// tells that there is more.
+func (w *walk) part(d *desk, all []line, s size) []line {
+	from := max(0, min(w.from, len(all)-s.h))
+	if len(all) <= s.h || s.h < 2 {
+		return all
+	}
+	out := all[from : from+s.h]
+	if from+s.h < len(all) {
+		more := d.line()
+		more.add(faint, " "+d.more+" "+d.keyFor(right))
+		out = append(out[:s.h-1:s.h-1], more)
+	}
+	return out
+}
+
+// beyond is how many lines of such a text there is no room for; 0 while a move is shown.
+func (w *walk) beyond(m *model) int {
+	_, s := w.rooms(m.size)
+	switch {
+	case w.o == nil:
+		return 0
+	case w.refused():
+		return max(len(w.stopped(m.desk, s.w))-s.h, 0)
+	case w.move(m.desk) == nil:
+		return max(len(w.ended(m.desk, s))-s.h, 0)
+	}
+	return 0
 }
 
 // texts are texts broken to the width.
@@ -237,5 +276,9 @@ func (w *walk) stopped(d *desk, width int) []line {
 	for _, f := range w.o.faults {
 		all = append(all, span{plain, f.Why(d.shop.Unit)})
 	}
-	return w.texts(d, width, append(all, span{faint, d.keyFor(trouble) + " marks a holder good again, " + d.keyFor(asFound) + " tells where one really stands, " + d.keyFor(back) + " goes back to the day."})...)
+	if w.backable(d) {
+		all = append(all, span{faint, d.keyFor(untickMove) + " takes back what was told last."})
+	}
+	return w.texts(d, width, append(all, span{faint, d.keyFor(trouble) + " marks a holder good again, " + d.keyFor(asFound) + " tells where one really stands."},
+		span{faint, d.keyFor(back) + " goes back to the day; there " + w.job.ID + " can be set aside, and the walk is to the next. All ticks are kept."})...)
 }

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"bide/material"
 	"bide/plan"
 )
 
@@ -29,15 +30,17 @@ const (
 // job for which no holder moves has one row of kind "none", a refused job one of
 // kind "refused", so that every job of the plan is there. What is set at the knife
 // stands above a job's moves, in a row of kind "settings" that fills the last columns;
-// there is none where the material isn't known.
+// there is none where the material isn't known. Turns count the day's jobs that are done
+// as its first, and none that is refused.
 func CSV(w io.Writer, d *plan.DayPlan, o Options) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true // RFC 4180, 2.1
 	rows := [][]string{csvHead}
 	for i := range d.Steps {
 		if s := &d.Steps[i]; o.wants(s.Job) {
-			rows = append(rows, settingsRows(i, s, &o)...)
-			rows = append(rows, stepRows(i+1, s, o.Unit)...)
+			turn := strconv.Itoa(d.Done + i + 1)
+			rows = append(rows, settingsRows(turn, o.turn(i), s)...)
+			rows = append(rows, stepRows(turn, s, o.Unit)...)
 		}
 	}
 	for _, r := range o.refused(d) {
@@ -46,10 +49,9 @@ func CSV(w io.Writer, d *plan.DayPlan, o Options) error {
 	return out.WriteAll(rows)
 }
 
-// settingsRows is the row of what is set at step i, or none where that isn't known. Its
-// why is what that changes, and what is wrong with it.
-func settingsRows(i int, s *plan.Step, o *Options) [][]string {
-	k := o.turn(i)
+// settingsRows is the row of what is set at the knife, or none where that isn't known.
+// Its why is what that changes, and what is wrong with it.
+func settingsRows(turn string, k *material.Turn, s *plan.Step) [][]string {
 	if k == nil {
 		return nil
 	}
@@ -57,7 +59,7 @@ func settingsRows(i int, s *plan.Step, o *Options) [][]string {
 	if len(k.Changes) > 0 {
 		why = append(why, changed(k))
 	}
-	out := row(strconv.Itoa(i+1), s.Job, csvTime(s), "settings", strings.Join(append(why, k.Settings.Warnings...), "; "))
+	out := row(turn, s.Job, csvTime(s), "settings", strings.Join(append(why, k.Settings.Warnings...), "; "))
 	on := k.Settings
 	number := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 	copy(out[settingsFrom:], []string{
@@ -79,10 +81,10 @@ func yesOrNo(yes bool) string {
 func csvTime(s *plan.Step) string { return s.SetupStart.Format("2006-01-02T15:04:05") }
 
 // stepRows are the rows of one changeover.
-func stepRows(turn int, s *plan.Step, u plan.Unit) (rows [][]string) {
-	number, start := strconv.Itoa(turn), csvTime(s)
+func stepRows(turn string, s *plan.Step, u plan.Unit) (rows [][]string) {
+	start := csvTime(s)
 	for i, m := range s.Changeover.Moves {
-		r := row(number, s.Job, start, "move", m.Why.Text(u))
+		r := row(turn, s.Job, start, "move", m.Why.Text(u))
 		cells := []string{strconv.Itoa(i + 1), strconv.Itoa(m.Holder)}
 		lengths := []plan.Length{m.From, m.To, m.To - m.From}
 		for _, l := range lengths {
@@ -95,7 +97,7 @@ func stepRows(turn int, s *plan.Step, u plan.Unit) (rows [][]string) {
 		rows = append(rows, r)
 	}
 	if len(rows) == 0 {
-		rows = append(rows, row(number, s.Job, start, "none", "no holder moves"))
+		rows = append(rows, row(turn, s.Job, start, "none", "no holder moves"))
 	}
 	return rows
 }

@@ -1,0 +1,223 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"bide/plan"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// chained is the first move ahead that holds up another and isn't the last of its
+// chain: its index, and the holder that waits for it; the walk looks at it.
+func (s *screen) chained() (m plan.Move, waits int) {
+	s.t.Helper()
+	w, at := s.walk(), s.truth.stands.At
+	for i, m := range w.ahead(s.desk) {
+		for _, other := range w.ahead(s.desk) {
+			if s.forecast.beam.Blocks(at, other) == m.Holder && s.forecast.beam.Blocks(at, m) == 0 {
+				s.press("home")
+				for range i {
+					s.press("right")
+				}
+				return m, other.Holder
+			}
+		}
+	}
+	s.t.Fatal("no move holds another up")
+	return
+}
+
+// jammed tells that the holder of the move looked at is stuck at a place.
+func (s *screen) jammed(at plan.Length) {
+	s.press("x").enters(plan.Millimetres.Number(at), "s", "seized")
+}
+
+// A holder jams in the middle of a chain, half way: what blocks what is said before it,
+// the rest is planned around it, with the neighbours that it then holds up, and nothing
+// is lost. Taken back, the plan is the one before.
+func TestJamInAChain(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(4)
+	left := len(sc.walk().ahead(sc.desk))
+	m, waits := sc.chained()
+	sc.tells(fmt.Sprintf("Its way is clear. Holder %d waits for it.", waits))
+	sc.jammed((m.From + m.To) / 2)
+	if sc.walk().refused() {
+		t.Fatalf("the demo's first job is refused:\n%s", sc.View())
+	}
+	sc.tells(fmt.Sprintf("holder %d is marked stuck", m.Holder), "planned again: ", fmt.Sprintf("left, %d before", left))
+	sc.sound(dir)
+	kept := read(t, dir)
+	if at := kept.Standing.At[m.Holder-1]; at != (m.From+m.To)/2 || kept.Marks[m.Holder].Reason != "seized" || len(kept.Standing.Setting.Made) != 4 {
+		t.Errorf("kept: at %s, %+v, %d ticks", at.MM(), kept.Marks[m.Holder], len(kept.Standing.Setting.Made))
+	}
+	for _, a := range sc.walk().ahead(sc.desk) {
+		if a.Holder == m.Holder {
+			t.Error("the stuck one is to move")
+		}
+	}
+	sc.ticks(1).sound(dir)
+	sc.press("u").settle().press("u").settle().tells(fmt.Sprintf("%d is at", m.Holder), fmt.Sprintf("%d is good again", m.Holder))
+	if n := len(sc.walk().ahead(sc.desk)); n != left {
+		t.Errorf("taken back, %d moves are left, before the jam %d", n, left)
+	}
+	sc.sound(dir)
+	for sc.walk().move(sc.desk) != nil {
+		sc.ticks(1).sound(dir)
+	}
+	sc.press("d").settle().tells("D-101 is set up and runs")
+}
+
+// refusing is a place on the way of a move at which its holder, stuck, leaves the job no
+// layout.
+func (s *screen) refusing(m plan.Move) (plan.Length, bool) {
+	b := *s.forecast.beam
+	b.Holders = slices.Clone(b.Holders)
+	b.Holders[m.Holder-1] = plan.Stuck
+	p, err := plan.NewPlanner(&b)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	for part := plan.Length(1); part < 40; part++ {
+		at := m.From + part*(m.To-m.From)/40
+		stands := *s.truth.stands
+		stands.At = slices.Clone(stands.At)
+		stands.At[m.Holder-1] = at
+		if len(b.Misplaced(stands.At)) > 0 {
+			continue
+		}
+		if _, _, faults := p.Resume(&stands, s.start.clock, s.walk().job); len(faults) > 0 {
+			return at, true
+		}
+	}
+	return 0, false
+}
+
+// A second holder that jams where the job then has no layout (a first leaves it one: its
+// cuts can shift by half a slit): the reason is told with its
+// numbers and what can be done; ticks are kept, and what was told can be taken back, put
+// right, or left for the next job.
+func TestJamThatRefusesTheJob(t *testing.T) {
+	begin := func() (*screen, string, plan.Move) {
+		sc, dir := atWork(t, 80, 24)
+		sc.press("w", "enter").ticks(4)
+		first, _ := sc.chained()
+		sc.jammed((first.From + first.To) / 2)
+		for i, m := range sc.walk().ahead(sc.desk) {
+			if at, found := sc.refusing(m); found && sc.forecast.beam.Blocks(sc.truth.stands.At, m) == 0 {
+				sc.press("home")
+				for range i {
+					sc.press("right")
+				}
+				sc.jammed(at)
+				return sc, dir, m
+			}
+		}
+		t.Fatal("no jam refuses the job")
+		return nil, "", plan.Move{}
+	}
+	sc, dir, m := begin()
+	at := read(t, dir).Standing.At[m.Holder-1]
+	for _, text := range []string{"D-101 can't be set up from what stands", fmt.Sprintf("holder %d (stuck at", m.Holder), " mm", "u takes back what was told last", "marks a holder good again",
+		"tells where one really stands", "D-101 can be set aside", "All ticks are kept"} {
+		if !sc.whole(text) {
+			t.Errorf("no %q in\n%s", text, sc.View())
+		}
+	}
+	if kept := read(t, dir); len(kept.Standing.Setting.Made) != 4 || kept.Marks[m.Holder].Condition != plan.Stuck {
+		t.Errorf("kept: %+v, %+v", kept.Standing.Setting, kept.Marks)
+	}
+	sc.press("enter").tells("can't be set up")
+	sc.press("d").tells("there is no plan to finish")
+	for _, size := range [][2]int{{40, 12}, {20, 5}} {
+		sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+		sc.press("home")
+		var read []string
+		for range 60 {
+			read = append(read, strings.Split(sc.View(), "\n")[1])
+			sc.press("right").fits()
+		}
+		for _, text := range []string{"can't be set up", fmt.Sprintf("holder %d (stuck at", m.Holder), "u takes back"} {
+			if size[1] == 5 && !strings.Contains(flat(strings.Join(read, "\n")), text) || size[1] > 5 && !sc.press("home").whole(text) {
+				t.Errorf("%dx%d: no %q", size[0], size[1], text)
+			}
+		}
+	}
+	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+
+	sc.press("u").settle().tells("taken back: ", "move 5 of ") // it was told by mistake
+	sc.sound(dir)
+	for i, a := range sc.walk().ahead(sc.desk) {
+		if a.Holder == m.Holder {
+			sc.press("home")
+			for range i {
+				sc.press("right")
+			}
+		}
+	}
+
+	sc.jammed(at)
+	sc.press("x").enters(fmt.Sprint(m.Holder), "", "g", "") // it is mended
+	if sc.walk().refused() || len(read(t, dir).Standing.Setting.Made) != 4 {
+		t.Errorf("mended, it is refused still, or ticks are lost:\n%s", sc.View())
+	}
+	sc.sound(dir)
+
+	sc, dir, _ = begin() // it stays so: the next job that can be is set up from there
+	sc.press("esc").settle().tells("D-101 is half set up")
+	sc.press("z").settle().press("w").tells("The beam is half set up for D-101")
+	next := sc.walk().job.ID
+	if sc.press("enter"); next == "D-101" || sc.walk().refused() {
+		t.Fatalf("the walk is to %s:\n%s", next, sc.View())
+	}
+	sc.ticks(1).sound(dir)
+	if s := read(t, dir).Standing.Setting; s.Job != next || len(s.Made) != 1 {
+		t.Errorf("kept: %+v, the walk is to %s", s, next)
+	}
+	sc.press("u").settle()
+	if s := read(t, dir).Standing.Setting; s.Job != "D-101" || len(s.Made) != 4 {
+		t.Errorf("taken back: %+v", s)
+	}
+}
+
+// A holder that cuts loses its air: another takes its cut over, the one without air is
+// led out of the way, and the work goes on where it was after a restart.
+func TestAirLostOnACut(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(10)
+	made := sc.walk().made(sc.desk)
+	number := made[2].Holder // stands on its cut already
+	use := sc.walk().o.step.Changeover.Holders[number-1]
+	if use.Use != plan.Cutting {
+		t.Fatalf("holder %d is to be %v", number, use.Use)
+	}
+	sc.press("x")
+	sc.walk().form.at = fieldHolder
+	sc.press("ctrl+u").enters(fmt.Sprint(number), "", "a", "hose off")
+	sc.tells(fmt.Sprintf("holder %d is marked no cut", number))
+	sc.sound(dir)
+	o := sc.walk().o
+	if o.step.Changeover.Holders[number-1].Use == plan.Cutting {
+		t.Error("it cuts without air")
+	}
+	sc.ticks(2).sound(dir)
+	sc.keep.close()
+	sc = goOn(t, dir, 80, 24)
+	sc.press("w").tells("12 moves made before")
+	sc.press("enter").sound(dir)
+	for sc.walk().move(sc.desk) != nil {
+		sc.ticks(1)
+	}
+	sc.sound(dir)
+	if got := len(sc.walk().o.step.Layout.Cuts); got != 60 {
+		t.Errorf("%d cuts are set up, want 60", got)
+	}
+	if text := sc.View(); !strings.Contains(text, "All moves are made") || !strings.Contains(text, "Air back on: knives may drop") {
+		t.Errorf("the end doesn't say what stands where, with its caution:\n%s", text)
+	}
+	sc.press("d").settle().tells("D-101 is set up and runs")
+}
