@@ -58,7 +58,7 @@ const longestField = 60
 // Type takes keys as text for the open field.
 func (w *walk) Type(msg tea.KeyMsg, m *model) bool {
 	f := w.form
-	if f == nil {
+	if f == nil || w.ending != nil {
 		return false
 	}
 	in := &f.fields[f.at]

@@ -221,6 +221,34 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	}
 }
 
+// What became of the job before is asked whatever is told first, once, and only while by
+// the clock it runs; when nothing is told, the form is there as it was.
+func TestWhatBecameOfTheJobBefore(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(58).press("d").settle()
+	before := file(t, dir, "standing.toml")
+	at := sc.truth.stands.At
+	sc.press("w", "enter", "f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("D-101 was to run until")
+	sc.press("x", "enter", "esc").tells("nothing is told: D-101 runs", "found: holder 20 at")
+	if file(t, dir, "standing.toml") != before || sc.jobs()[0].State != plan.Running {
+		t.Error("something is told all the same")
+	}
+	sc.press("enter").tells("Has it ended?")
+	sc.press("z").settle().tells("found: 20 at", "D-101 is set aside")
+	sc.ticks(1).tells("made: it stands") // not asked again
+	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Aside || kept.Standing.Setting.Job != "D-102" {
+		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Standing.Setting)
+	}
+
+	sc, dir = atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(58).press("d").settle()
+	sc.keep.now = func() time.Time { return time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC) } // long after its end
+	sc.press("w", "enter").ticks(1).tells("made: it stands", "D-101 is done")
+	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done {
+		t.Errorf("kept: state %d", kept.Day.Jobs[0].State)
+	}
+}
+
 // A job that the beam can't run is passed over; where it can run none, that is told.
 func TestWalkPassesRefusedJobsOver(t *testing.T) {
 	s := demo(t)
