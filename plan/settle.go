@@ -88,10 +88,10 @@ func (f *finisher) relaid(ctx context.Context, t *tour) (better *tour, ok bool) 
 // sheet should be there at once.
 const (
 	mostSettlers  = 3
-	settlesPerJob = 80
-	mostSettles   = 1600
-	relaidPerJob  = 200
-	mostRelaid    = 4000
+	settlesPerJob = 40
+	mostSettles   = 1200
+	relaidPerJob  = 80
+	mostRelaid    = 2400
 	relaidWarmth  = 0.1
 	settleSeed    = 1
 )
