@@ -93,7 +93,12 @@ func (d *desk) unable() string {
 	if !d.news.priced {
 		return ""
 	}
-	lost, found := lacking(d.news.able, d.able()), lacking(d.able(), d.news.able)
+	return ables(d.news.able, d.able())
+}
+
+// ables tells which jobs of those before can be run no longer, and which can be again.
+func ables(before, now []*plan.Job) string {
+	lost, found := lacking(before, now), lacking(now, before)
 	var parts []string
 	if len(lost) > 0 {
 		parts = append(parts, fmt.Sprintf("!%s can't be run any more", strings.Join(lost, ", ")))

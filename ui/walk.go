@@ -22,7 +22,7 @@ type walk struct {
 	warned bool      // the cautions were seen
 	form   *form     // nil when none is open
 	ticked time.Time // when the last move was ticked
-	left   int       // moves before what was told last had the rest planned again; -1 when it hasn't
+	was    *planned  // the plan before what was told last; nil when that changed none
 
 	ending *ending    // asks what became of the job that ran before; nil when nothing does
 	became plan.State // that; done unless something else was told
@@ -70,7 +70,7 @@ func (m *model) begin() {
 		m.pick(turn)
 		m.say("%s comes first: the walk is to that, not to %s", m.job().ID, picked.ID)
 	}
-	w := &walk{job: m.job(), became: plan.Done, left: -1}
+	w := &walk{job: m.job(), became: plan.Done}
 	w.follow(m.desk)
 	m.over = w
 }
@@ -119,10 +119,28 @@ func (w *walk) follow(d *desk) {
 	if turn < 0 || w.o != nil || !d.present.whole() { // what is known before may change yet
 		return
 	}
-	if w.o = d.outcome(turn); w.left >= 0 && d.news.text != "" && !w.refused() {
-		d.news.text += fmt.Sprintf("; planned again: %s left, %d before", count(len(w.ahead(d)), "move"), w.left)
+	w.o = d.outcome(turn)
+	if w.was != nil && d.news.text != "" {
+		d.news.text = join("; ", d.news.text, w.against(d))
 	}
-	w.left = -1
+	w.was = nil
+}
+
+// planned is what a plan came to, to tell another one by.
+type planned struct {
+	left int         // moves
+	able []*plan.Job // that could be run
+}
+
+// against tells what the plan came to, and which jobs of the day can't be run any more,
+// against the one before.
+func (w *walk) against(d *desk) string {
+	text := ""
+	if !w.refused() {
+		text = fmt.Sprintf("planned again: %s left, %d before", count(len(w.ahead(d)), "move"), w.was.left)
+	}
+	still := slices.DeleteFunc(w.was.able, func(j *plan.Job) bool { return len(lacking([]*plan.Job{j}, d.jobs())) > 0 }) // one may have ended
+	return join("; ", text, ables(still, d.able()))
 }
 
 // follow lets a walk that is under way see what has been worked out.

@@ -160,7 +160,7 @@ func (w *walk) resume(m *model, t *claim) {
 	}
 	tick := len(t.were) == 0 && len(t.events) == 1 && t.events[0].Kind == shop.EventMoved
 	if !tick || !w.holds(m.desk) {
-		w.replan(m, -1)
+		w.replan(m, nil)
 		return
 	}
 	w.lookAt(m.desk, t.events[0].Holder)

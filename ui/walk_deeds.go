@@ -127,7 +127,7 @@ func (w *walk) untick(m *model) tea.Cmd {
 	d.done = func(said string) {
 		w.begun(m.desk, became)
 		if !w.holds(m.desk) {
-			w.replan(m, -1)
+			w.replan(m, nil)
 		}
 		w.lookAt(m.desk, last.Holder)
 		m.say("%s", join("; ", m.notKept()+fmt.Sprintf("taken back: holder %d is at %s again", last.Holder, m.shop.Unit.Show(last.From)), said))
@@ -156,11 +156,11 @@ func (w *walk) holds(d *desk) bool {
 	return true
 }
 
-// replan has the rest planned from what stands; so many moves were left before, -1 when
-// that is not worth saying.
-func (w *walk) replan(m *model, left int) {
+// replan has the rest planned from what stands, and what that came to told against the
+// plan before, if there is one.
+func (w *walk) replan(m *model, was *planned) {
 	m.stand(m.truth)
-	w.o, w.look, w.from, w.left = nil, 0, 0, left
+	w.o, w.look, w.from, w.was = nil, 0, 0, was
 }
 
 // correct tells that holders stand elsewhere than thought, or are in another
@@ -170,7 +170,7 @@ func (w *walk) correct(m *model, places map[int]plan.Length, marks map[int]shop.
 		return nil
 	}
 	w.form = nil
-	left := len(w.ahead(m.desk))
+	was := &planned{len(w.ahead(m.desk)), m.able()}
 	d, became := w.change(m.desk)
 	for n := range d.stands.At {
 		if to, told := places[n+1]; told && to != d.stands.At[n] {
@@ -184,7 +184,7 @@ func (w *walk) correct(m *model, places map[int]plan.Length, marks map[int]shop.
 	}
 	return w.tell(m, d, became, what, says, func() {
 		w.begun(m.desk, became)
-		w.replan(m, left)
+		w.replan(m, was)
 	})
 }
 

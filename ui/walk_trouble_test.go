@@ -50,6 +50,11 @@ func TestJamInAChain(t *testing.T) {
 		t.Fatalf("the demo's first job is refused:\n%s", sc.View())
 	}
 	sc.tells(fmt.Sprintf("holder %d is marked stuck", m.Holder), "planned again: ", fmt.Sprintf("left, %d before", left))
+	for n, j := range sc.jobs() {
+		if refused := sc.turnedDown(n); refused != strings.Contains(sc.news.text, j.ID) {
+			t.Errorf("%s is refused: %v; it is said %q", j.ID, refused, sc.news.text)
+		}
+	}
 	sc.sound(dir)
 	kept := read(t, dir)
 	if at := kept.Standing.At[m.Holder-1]; at != (m.From+m.To)/2 || kept.Marks[m.Holder].Reason != "seized" || len(kept.Standing.Setting.Made) != 4 {
