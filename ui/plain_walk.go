@@ -67,6 +67,7 @@ func (p *page) atItsEnd(w *walk) {
 	if text := also(step, w.job); text != "" {
 		p.tell("Also in this setup: %s.", text)
 	}
+	p.tell("At the knife: %s.", p.toSet(w.job))
 	for _, g := range groups(step.Changeover.Holders) {
 		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.first == g.last]+" "+g.numbers(), g.use(), g.places(p.shop.Unit), p.shop.Unit)
 	}

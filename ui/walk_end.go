@@ -24,6 +24,7 @@ func (w *walk) ended(d *desk, s size) []line {
 	if text := also(step, w.job); text != "" {
 		all = append(all, span{plain, "Also in this setup: " + text})
 	}
+	all = append(all, span{plain, "At the knife: " + d.toSet(w.job) + "."})
 	if !slices.Contains(all, air) {
 		all = append(all, air)
 	}
@@ -61,9 +62,6 @@ func also(s *plan.Step, j *plan.Job) string {
 	}
 	if s.Setup.Rethread > 0 {
 		parts = append(parts, "rethread "+j.Material)
-	}
-	if j.SetBar > 0 {
-		parts = append(parts, fmt.Sprintf("set pressure %.2f bar", j.SetBar))
 	}
 	return strings.Join(parts, ", ")
 }

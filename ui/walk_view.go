@@ -252,6 +252,7 @@ func (w *walk) cautions(d *desk, s size) []line {
 			all = append(all, span{late, "! " + text})
 		}
 	}
+	all = append(all, span{plain, "At the knife for " + w.job.ID + ": " + d.toSet(w.job) + "."})
 	if d.truth.stands.Assumed {
 		all = append(all, span{strong, "Where the holders stand is only assumed: measure. To go on is to say that they stand as the screen has them; " + d.keyFor(asFound) + " tells of those that don't."})
 	}
