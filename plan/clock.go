@@ -14,7 +14,12 @@ func (b *Beam) setupTime(now *Standing, j *Job, c *Changeover) SetupTime {
 	if j.State == Running && now.Job == j.ID && c.Repositions == 0 {
 		return SetupTime{}
 	}
-	t := SetupTime{Every: b.Setup.Every, Swaps: swaps(now, j, c)}
+	t := SetupTime{Every: b.Setup.Every}
+	for i := range c.Holders {
+		if now.swaps(j, c, i) {
+			t.Swaps++
+		}
+	}
 	t.Positioner, t.Carriage = b.Drive.time(c.Moves, b.Pitch())
 	t.Crew = shared(t.Swaps, b.Setup.Crew, b.Setup.Blade)
 	if now.Material != j.Material || now.Web != j.Web {
@@ -29,15 +34,9 @@ func (b *Beam) setupTime(now *Standing, j *Job, c *Changeover) SetupTime {
 	return t
 }
 
-// swaps counts the holders that are to cut with another blade than they carry.
-func swaps(now *Standing, j *Job, c *Changeover) int {
-	n := 0
-	for i, h := range c.Holders {
-		if h.Use == Cutting && i < len(now.Blades) && now.Blades[i].Known() && j.Blade.Known() && now.Blades[i] != j.Blade {
-			n++
-		}
-	}
-	return n
+// swaps reports whether holder i, from 0, is to cut with another blade than it carries.
+func (now *Standing) swaps(j *Job, c *Changeover, i int) bool {
+	return c.Holders[i].Use == Cutting && i < len(now.Blades) && now.Blades[i].Known() && j.Blade.Known() && now.Blades[i] != j.Blade
 }
 
 // shared is how long a crew takes over n equal pieces of work, one person a piece.

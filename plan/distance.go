@@ -9,11 +9,15 @@ import "slices"
 // one to the other.
 
 // distances are the distances between any two of the jobs, and in the row behind the
-// last from what stands to each; nought where nothing is proven.
+// last from what stands to each; nought where nothing is proven, as with in_place above
+// nought.
 func (b *Beam) distances(start []Length, jobs []*Job, n []needs) [][]int {
 	apart := make([][]int, len(n)+1)
 	for u := range apart {
 		apart[u] = make([]int, len(n))
+	}
+	if b.InPlace > 0 {
+		return apart
 	}
 	for v := range n {
 		apart[len(n)][v] = b.fromStanding(start, jobs[v])
@@ -52,7 +56,7 @@ func (b *Beam) fromStanding(start []Length, j *Job) int {
 // Only the shift of one against the other matters. As that grows, the ways to stand
 // in both at once change only where two cuts come to coincide or to a pitch from
 // each other, and there they are at least those on either side; so the least is
-// found there or at the ends of the window. O((k m)^2) for k and m cuts, and far
+// found there or at the ends of the window. O(k m (k + m)^2) for k and m cuts, and far
 // less since few such shifts lie in the window and most are passed over early.
 func (b *Beam) distance(one, other *needs) int {
 	if pairs := len(one.centred) * len(other.centred); pairs == 0 || pairs > mostPairs {

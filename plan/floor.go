@@ -96,6 +96,7 @@ func (b *Beam) FloorOfOrder(start []Length, jobs []*Job) *Floor {
 	return b.floorOfOrder(start, n, b.distances(start, jobs, n))
 }
 
+// floorOfOrder is FloorOfOrder where needs and distances are known.
 func (b *Beam) floorOfOrder(start []Length, n []needs, apart [][]int) *Floor {
 	whole := b.keeping(start, n)
 	least := make([]int, len(n)+1) // moves up to each job, counted from 1
@@ -109,21 +110,9 @@ func (b *Beam) floorOfOrder(start []Length, n []needs, apart [][]int) *Floor {
 	return largest(Floor{whole, ByKeeping}, Floor{least[len(n)], ByDistance})
 }
 
-// FloorOfAnyOrder is a lower bound on the repositions of the jobs in whatever
-// order; nil where none above nought is proven.
-func (b *Beam) FloorOfAnyOrder(start []Length, jobs []*Job) *Floor {
-	if b.InPlace > 0 || len(jobs) == 0 {
-		return nil
-	}
-	n := b.needsOf(jobs)
-	free := rules{after: make([][]int, len(n)), none: true}
-	for range n {
-		free.turn = append(free.turn, -1)
-	}
-	return b.floorOfAnyOrder(start, n, b.distances(start, jobs, n), &free)
-}
-
-// floorOfAnyOrder is FloorOfAnyOrder for the orders that keep the rules, or some more.
+// floorOfAnyOrder is a lower bound on the repositions of the jobs in whatever order that
+// keeps the rules; nil where none above nought is proven. The rows of distances are as
+// distances gives them.
 func (b *Beam) floorOfAnyOrder(start []Length, n []needs, apart [][]int, r *rules) *Floor {
 	places := map[Length]bool{}
 	for i := range n {

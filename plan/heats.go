@@ -34,12 +34,11 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 	first := int(firstHeat*float64(s.effort.Rounds)) / len(all)
 	second := (s.effort.Rounds - first*len(all)) / finalists
 	for n := range all {
-		all[n] = &starter{number: n, seeker: s.seeker(n)}
+		all[n] = &starter{number: n, seeker: s.seeker(s.effort.Seed, n)}
 	}
 	s.each(all, func(r *starter) {
-		var ok bool
-		if r.tour, ok = r.seeker.begin(s, r.number%2 == 0); ok {
-			r.energy = r.tour.sums[len(s.jobs)].energy(s.effort.Aim, r.seeker.move)
+		if t, ok := r.seeker.begin(s, r.number%2 == 0); ok {
+			r.tour, r.energy = t, t.sums[len(s.jobs)].energy(s.effort.Aim, r.seeker.move)
 			s.heat(ctx, r, first, 1)
 		}
 	})

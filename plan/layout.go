@@ -35,6 +35,8 @@ func (b *Beam) Faults(j *Job) []Fault {
 	slits := j.Slits()
 	trim := j.Web - sum(slits)
 	switch {
+	case len(slits) == 0:
+		fault("slits", func(Unit) string { return "no slits are listed" })
 	case trim < 0:
 		fault("slits", func(u Unit) string {
 			all, web := u.apart(sum(slits), j.Web)

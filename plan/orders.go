@@ -10,7 +10,8 @@ const mostOnWay = 11
 // come one after the other, and the moves between one of them and the next are
 // different ones; so each set of jobs bounds it by the shortest way from the start
 // through all of them. The set is grown job by job, and then changed one job at a
-// time as long as that helps: any set is a bound.
+// time as long as that helps: any set is a bound. A round of changes looks at up to
+// (n + 1) mostOnWay ways of n jobs.
 func longestWay(apart [][]int, r *rules) int {
 	var set []int
 	before := r.precedence()
@@ -56,9 +57,9 @@ func swapped(set []int, i, j int) []int {
 
 // shortestWay is the length of the shortest way from the start, the last row of
 // distances, through all jobs of a set in any order that has before[i][j] kept: i before
-// j (Held & Karp 1962, Journal of the
-// Society for Industrial and Applied Mathematics 10:196, doi:10.1137/0110015; Bellman
-// 1962, Journal of the ACM 9:61, doi:10.1145/321105.321111). O(2^m m^2) for m jobs.
+// j; nought where there is none (Held & Karp 1962, Journal of the Society for Industrial
+// and Applied Mathematics 10:196, doi:10.1137/0110015; Bellman 1962, Journal of the ACM
+// 9:61, doi:10.1145/321105.321111). O(2^m m^2) for m jobs.
 func shortestWay(apart [][]int, before [][]bool, jobs []int) int {
 	m := len(jobs)
 	if m == 0 {

@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"context"
 	"strings"
 	"testing"
 
@@ -61,6 +62,25 @@ func TestRefusalsTellTheTrueShortage(t *testing.T) {
 		}
 		if len(told) != 1 || told[0] != c.wants {
 			t.Errorf("%s:\n told %s\n want %s", c.name, strings.Join(told, "\n      "), c.wants)
+		}
+	}
+}
+
+// A job without slits is refused, and the others are planned, settled and searched for.
+func TestJobWithoutSlitsIsRefused(t *testing.T) {
+	b, start, d := busyDay(t)
+	d.Jobs = append(d.Jobs, plan.Job{ID: "none", Web: 100 * mm, Trim: mm, Shift: plan.Free, Arrange: plan.AnyArrange, Speed: 1})
+	for seed := range uint64(4) {
+		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 200, Seed: seed})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := plan.VerifyDay(best, d); err != nil {
+			t.Error(err)
+		}
+		last := best.Refused[len(best.Refused)-1]
+		if why := last.Faults[0].Why(plan.Millimetres); last.Job.ID != "none" || why != "no slits are listed" {
+			t.Errorf("%s is refused: %s", last.Job.ID, why)
 		}
 	}
 }

@@ -9,7 +9,8 @@ import (
 // had if nothing had been looked for, wherever that costs nothing: a shift or an
 // order of slits other than asked for is worth setting only where it saves something.
 // Each job is tried by itself, at the places that then cost least between what
-// stands before it and behind it. O(n) changeovers for n jobs.
+// stands before it and behind it, and the day is written down with it: O(n^2)
+// changeovers for n jobs, all but O(n) of them with their places known.
 func (f *finisher) restore(ctx context.Context) {
 	if f.best == nil {
 		return

@@ -17,7 +17,10 @@ type rules struct {
 // rulesOf are the rules among the jobs, which are those that can be planned; what
 // they ask of jobs that are not among them is taken as done. Turns count the day's
 // jobs that are done, so many, as its first. A turn beyond the last is the last.
-func rulesOf(jobs []*Job, done int) rules {
+//
+// The beam is being set up for the job begun, which comes first like one that runs; nil
+// where that isn't so.
+func rulesOf(jobs []*Job, done int, begun *Job) rules {
 	r := rules{after: make([][]int, len(jobs)), turn: make([]int, len(jobs)), none: true}
 	byID := map[string]int{}
 	for i, j := range jobs {
@@ -31,20 +34,21 @@ func rulesOf(jobs []*Job, done int) rules {
 		}
 		r.turn[i] = -1
 	}
-	r.fix(jobs, done)
+	r.fix(jobs, done, begun)
 	for i := range jobs {
 		r.none = r.none && r.turn[i] < 0 && len(r.after[i]) == 0
 	}
 	return r
 }
 
-// fix gives the jobs with a fixed turn theirs, running ones first. Where jobs that
-// can't be planned leave fewer turns than were counted on, those fixed keep their
-// order and close up.
-func (r *rules) fix(jobs []*Job, done int) {
+// fix gives the jobs with a fixed turn theirs, running ones and the one begun first.
+// Where jobs that can't be planned leave fewer turns than were counted on, those fixed
+// keep their order and close up.
+func (r *rules) fix(jobs []*Job, done int, begun *Job) {
+	first := func(j *Job) bool { return j.State == Running || j == begun }
 	wanted := func(j *Job) int {
 		switch {
-		case j.State == Running:
+		case first(j):
 			return -1
 		case j.Turn < 0:
 			return max(len(jobs)+j.Turn, 0)
@@ -53,7 +57,7 @@ func (r *rules) fix(jobs []*Job, done int) {
 	}
 	var fixed []int
 	for i, j := range jobs {
-		if j.State == Running || j.Turn != 0 {
+		if first(j) || j.Turn != 0 {
 			fixed = append(fixed, i)
 		}
 	}
@@ -212,7 +216,7 @@ type Breach struct {
 // be planned, and so many of the day are done before them.
 func Broken(jobs []*Job, done int) []Breach {
 	var out []Breach
-	r := rulesOf(jobs, done)
+	r := rulesOf(jobs, done, nil)
 	for at, j := range jobs {
 		breach := func(key, why string) { out = append(out, Breach{j, Fault{key, func(Unit) string { return why }}}) }
 		switch t := r.turn[at]; {

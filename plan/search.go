@@ -33,7 +33,8 @@ func DefaultRounds(jobs int) int {
 // allows: least lateness, then the aim, then the other of setup time and
 // repositions, then parked, then travel. A cancelled context ends it early with
 // the best so far. It is never worse than the listed order wherever that keeps the
-// rules of turn and after. The error says why no day can be planned.
+// rules of turn and after. Where no order that keeps them can be set it is the listed
+// order, settled. The error says why no day can be planned.
 func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*DayPlan, error) {
 	listed, err := planDay(b, start, d)
 	if err != nil {
@@ -47,12 +48,13 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 	plans := s.run(ctx)
 	before := s.fallback(listed)
 	best := s.better(append(before, plans...)) // what gains nothing changes nothing
-	if best == nil {                           // no order keeps the rules
-		listed.Floor = b.FloorOfOrder(start.At, s.jobs)
-		return listed, nil
+	if best == nil {                           // no order that keeps the rules can be set
+		best = s.settle(ctx)
+		best.Floor = s.listedFloor()
+		return best, nil
 	}
 	if len(before) > 0 && !s.beats(best) { // the listed order may come to more when settled
-		best = s.better([]*DayPlan{Settle(ctx, listed, e.Aim), best})
+		best = s.better([]*DayPlan{s.settle(ctx), best})
 	}
 	best.Refused, best.Listed, best.Done = listed.Refused, listed.Listed, listed.Done
 	best.Floor = s.floor
@@ -62,11 +64,19 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 
 // beats reports whether a day is proven better than any plan of the listed order.
 func (s *search) beats(d *DayPlan) bool {
-	if s.effort.Aim != AimMoves || d.Totals.Late > 0 || s.beam.InPlace > 0 {
+	if s.effort.Aim != AimMoves || d.Totals.Late > 0 {
 		return false
 	}
-	floor := s.beam.floorOfOrder(s.start.At, s.beam.needsOf(s.jobs), s.apart)
+	floor := s.listedFloor()
 	return floor != nil && d.Totals.Repositions < floor.Repositions
+}
+
+// listedFloor is FloorOfOrder for the listed order.
+func (s *search) listedFloor() *Floor {
+	if s.beam.InPlace > 0 {
+		return nil
+	}
+	return s.beam.floorOfOrder(s.start.At, s.beam.needsOf(s.jobs), s.apart)
 }
 
 // search is one call of Search.
@@ -91,10 +101,11 @@ type search struct {
 
 func newSearch(b *Beam, start *Standing, clock time.Time, listed *DayPlan, e Effort) *search {
 	s := &search{beam: b, start: start, clock: clock, listed: listed, effort: e, jobs: listed.Jobs()}
-	s.rules = rulesOf(s.jobs, listed.Done)
-	if s.setting(0) && s.rules.turn[0] < 0 { // what is begun comes first
-		s.rules.turn[0], s.rules.none = 0, false
+	var begun *Job
+	if s.setting(0) && s.jobs[0].Turn == 0 {
+		begun = s.jobs[0]
 	}
+	s.rules = rulesOf(s.jobs, listed.Done, begun)
 	s.compare()
 	return s
 }
@@ -138,17 +149,14 @@ func (s *search) compare() {
 		for j := range n {
 			s.common[u][j] = meeting(&n[u], &n[j])
 			before := s.jobs[u].left()
-			least := score{setup: s.beam.setupTime(&before, s.jobs[j], &Changeover{}).Total()}
-			if s.beam.InPlace == 0 {
-				least.repositions = s.apart[u][j]
-			}
+			least := score{setup: s.beam.setupTime(&before, s.jobs[j], &Changeover{}).Total(), repositions: s.apart[u][j]}
 			s.least[u][j] = least.energy(s.effort.Aim, move)
 		}
 	}
 }
 
-// seeker makes the nth search's seeker.
-func (s *search) seeker(n int) *seeker {
+// seeker makes the seeker of the nth search with a seed.
+func (s *search) seeker(seed uint64, n int) *seeker {
 	p, err := NewPlanner(s.beam)
 	if err != nil {
 		panic(err) // the listed order was planned on this beam
@@ -157,7 +165,7 @@ func (s *search) seeker(n int) *seeker {
 		p: p, jobs: s.jobs, rules: s.rules, common: s.common, least: s.least, aim: s.effort.Aim,
 		timed:  s.effort.Aim == AimMinutes,
 		move:   s.beam.Drive.typical(),
-		chance: rand.New(rand.NewPCG(s.effort.Seed, uint64(n))),
+		chance: rand.New(rand.NewPCG(seed, uint64(n))),
 		rough:  newSketch(s.beam, s.start, s.jobs),
 		redo:   make([]bool, len(s.jobs)),
 	}

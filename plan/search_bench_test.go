@@ -32,7 +32,7 @@ func benchDay(b *testing.B, holders, jobs int) (*seeker, *tour) {
 		b.Fatal(err)
 	}
 	s := newSearch(beam, start, d.Start, listed, Effort{Aim: AimMoves, Seed: 1})
-	k := s.seeker(0)
+	k := s.seeker(1, 0)
 	t, ok := k.begin(s, false)
 	if !ok || len(t.order) != jobs {
 		b.Fatalf("%d of %d jobs planned", len(t.order), jobs)

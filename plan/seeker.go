@@ -10,8 +10,9 @@ import (
 // layout, looks at a sketch of the day, plans what that doesn't turn down anew from
 // the first turn that the change touches, and keeps what is better or, while it is
 // early, not much worse (simulated annealing: Kirkpatrick, Gelatt & Vecchi 1983,
-// Science 220:671, doi:10.1126/science.220.4598.671). Every changeover that it plans is exact for its two layouts; what it looks for
-// is the order, and layouts and resting places that suit the jobs to come.
+// Science 220:671, doi:10.1126/science.220.4598.671). Every changeover that it plans is
+// exact for its two layouts; what it looks for is the order, and layouts and resting
+// places that suit the jobs to come.
 type seeker struct {
 	p       *Planner
 	jobs    []*Job

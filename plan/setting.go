@@ -138,8 +138,8 @@ func (b *Beam) Takes(moves []Move) time.Duration {
 // Swaps lists the holders, by number, that are to cut the job with another blade than
 // they carry: those that the setup time counts.
 func (now *Standing) Swaps(j *Job, c *Changeover) (holders []int) {
-	for i, h := range c.Holders {
-		if h.Use == Cutting && i < len(now.Blades) && now.Blades[i].Known() && j.Blade.Known() && now.Blades[i] != j.Blade {
+	for i := range c.Holders {
+		if now.swaps(j, c, i) {
 			holders = append(holders, i+1)
 		}
 	}

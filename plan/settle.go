@@ -14,8 +14,12 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 	if len(d.Steps) == 0 {
 		return d
 	}
-	s := newSearch(d.Beam, d.Start, d.Steps[0].SetupStart, d, Effort{Aim: aim, Seed: settleSeed})
-	all := s.settlers()
+	return newSearch(d.Beam, d.Start, d.Steps[0].SetupStart, d, Effort{Aim: aim}).settle(ctx)
+}
+
+// settle is Settle for the listed day.
+func (s *search) settle(ctx context.Context) *DayPlan {
+	d, all := s.listed, s.settlers()
 	plans := make([]*DayPlan, 1+len(all))
 	plans[0] = d
 	s.each(all, func(r *starter) {
@@ -28,7 +32,7 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 		return d
 	}
 	best.Refused, best.Listed, best.Floor, best.Done = d.Refused, d.Listed, d.Floor, d.Done
-	best.Sequence, best.Aim = d.Sequence, aim
+	best.Sequence, best.Aim = d.Sequence, s.effort.Aim
 	return best
 }
 
@@ -36,7 +40,7 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 // of layout.
 func (s *search) settlers() (all []*starter) {
 	for n := range mostSettlers {
-		k := s.seeker(n)
+		k := s.seeker(settleSeed, n)
 		k.inOrder, k.rules = true, rules{none: true} // the order isn't touched, whatever it breaks
 		if n == 0 || slices.ContainsFunc(s.tour().order, k.free) {
 			all = append(all, &starter{number: n, seeker: k})

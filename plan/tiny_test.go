@@ -291,7 +291,8 @@ func TestFloorsOfFreeDays(t *testing.T) {
 		for _, j := range p.Jobs() {
 			layouts = append(layouts, allowed(b, j))
 		}
-		ruled, between := newSearch(b, start, d.Start, p, Effort{Aim: AimMoves}), rulesOf(p.Jobs(), 0)
+		ruled, between := newSearch(b, start, d.Start, p, Effort{Aim: AimMoves}), rulesOf(p.Jobs(), 0, nil)
+		unruled := rules{after: make([][]int, len(p.Steps)), turn: slices.Repeat([]int{-1}, len(p.Steps)), none: true}
 		keeps := func(before, j int) bool {
 			for _, i := range between.after[j] {
 				if before&(1<<i) == 0 {
@@ -303,7 +304,7 @@ func TestFloorsOfFreeDays(t *testing.T) {
 		for i, c := range []struct {
 			*Floor
 			may func(before, j int) bool
-		}{{p.Floor, asListed}, {b.FloorOfAnyOrder(start.At, p.Jobs()), anyOrder}, {ruled.provenFloor(), keeps}} {
+		}{{p.Floor, asListed}, {b.floorOfAnyOrder(start.At, b.needsOf(p.Jobs()), ruled.apart, &unruled), anyOrder}, {ruled.provenFloor(), keeps}} {
 			if c.Floor == nil {
 				continue
 			}
