@@ -12,7 +12,7 @@ import (
 // A day whose layouts a search has chosen is planned with them, and so loses
 // nothing; what can't be set, or isn't the job's, is passed over.
 func TestChosenLayoutsAreKept(t *testing.T) {
-	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(40)
+	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(20)
 	if testing.Short() {
 		days = 10
 	}
@@ -35,6 +35,9 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
 		for i, s := range alone.Steps {
+			if s.Job.State == plan.Running { // it is as it stands
+				continue
+			}
 			if c := next.Jobs[i].Chosen; s.Layout.Shift != c.Shift || !slices.Equal(s.Layout.Slits, c.Slits) {
 				t.Errorf("seed %d: %s is laid out otherwise than chosen", seed, s.Job.ID)
 			}
