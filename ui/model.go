@@ -199,8 +199,7 @@ func (m *model) key(name string) tea.Cmd {
 	case m.help == nil && m.covered() && a != help && a != quit:
 		return m.over.HandleKey(a, m)
 	case in == onSmall && a == nothing:
-		m.tooSmall(name)
-		return nil
+		return m.tooSmall(name)
 	case in == onSmall && a == walkOn:
 		m.putAway()
 	}

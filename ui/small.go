@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"bide/plan"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // small is the screen below the size of the panes: the next step, and around it
@@ -32,15 +34,21 @@ func small(d *desk, s size) []line {
 	return append(out, below...)
 }
 
-// tooSmall says that a key works on a larger screen alone, if there it does.
-func (d *desk) tooSmall(key string) {
+// tooSmall says that a key works on a larger screen alone, if there it does. That a job
+// runs can be told on a small one, and so be taken back there.
+func (m *model) tooSmall(key string) tea.Cmd {
 	for in := scope(1); in < scopes; in <<= 1 {
-		if a := d.actionOf(key, in); in&panes != 0 && a != nothing {
-			d.say("%s works from %dx%d on: make the window larger", shownKey(key, d.ascii), leastWidth, leastHeight)
-			d.news.brief = fmt.Sprintf("%s: from %dx%d on", shownKey(key, d.ascii), leastWidth, leastHeight)
-			return
+		a := m.actionOf(key, in)
+		if a == undo && m.history.now.ran != nil {
+			return m.undo()
+		}
+		if in&panes != 0 && a != nothing {
+			m.say("%s works from %dx%d on: make the window larger", shownKey(key, m.ascii), leastWidth, leastHeight)
+			m.news.brief = fmt.Sprintf("%s: from %dx%d on", shownKey(key, m.ascii), leastWidth, leastHeight)
+			return nil
 		}
 	}
+	return nil
 }
 
 // smallBelow are the last lines: the caution, and the keys.
@@ -88,7 +96,7 @@ func (d *desk) smallBody(s size) []line {
 		return append([]line{d.smallHead(s.w)}, l)[min(1, max(3-s.h, 0)):]
 	}
 	if d.move >= len(moves) {
-		return append([]line{d.smallHead(s.w)}, nothingMoves(d, s.w+2)...)[min(1, max(3-s.h, 0)):]
+		return append([]line{d.smallHead(s.w)}, nothingMoves(d, s.w)...)[min(1, max(3-s.h, 0)):]
 	}
 	m := &moves[d.move]
 	if s.h <= 2 {

@@ -11,6 +11,7 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -179,5 +180,26 @@ func TestAMarkIsTakenBack(t *testing.T) {
 	balanced(t, eventsIn(t, dir))
 	if len(read(t, dir).Marks) != 0 {
 		t.Error("the mark is still there")
+	}
+}
+
+// On a small screen too that a job runs is told, and taken back.
+func TestTakingBackOnASmallScreen(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(58)
+	sc.send(tea.WindowSizeMsg{Width: 20, Height: 5})
+	sc.press("d").settle()
+	if !sc.whole("D-101 runs (u undo)") {
+		t.Errorf("it isn't said how that is taken back:\n%s", sc.View())
+	}
+	if sc.press("j"); !sc.whole("No holder moves: all bide.") {
+		t.Errorf("it is cut that nothing moves:\n%s", sc.View())
+	}
+	sc.press("u").settle()
+	if _, walks := sc.over.(*walk); !walks || read(t, dir).Day.Jobs[0].State != plan.Waiting {
+		t.Errorf("it isn't taken back:\n%s", sc.View())
+	}
+	if sc.press("esc", "u"); !sc.whole("u: from 80x24 on") {
+		t.Errorf("another change is undone unseen:\n%s", sc.View())
 	}
 }

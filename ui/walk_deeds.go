@@ -210,7 +210,7 @@ func (w *walk) finish(m *model) tea.Cmd {
 		}
 	}
 	d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventJob, Job: w.job.ID, State: plan.Running})
-	return w.tell(m, d, became, w.job.ID+" runs", w.job.ID+" is set up and runs (u takes that back)", func() { w.ran(m, became) })
+	return w.tell(m, d, became, w.job.ID+" runs (u undo)", w.job.ID+" is set up and runs (u takes that back)", func() { w.ran(m, became) })
 }
 
 // ran goes back to the panes when the job runs; u there takes it back.

@@ -93,7 +93,7 @@ func (w *walk) part(d *desk, all []line, s size) []line {
 	out := all[from : from+s.h]
 	if from+s.h < len(all) {
 		more := d.line()
-		more.add(faint, " "+d.more+" "+d.keyFor(right))
+		more.add(faint, " "+d.more+" "+d.keyIn(right, onWalk))
 		out = append(out[:s.h-1:s.h-1], more)
 	}
 	return out
@@ -212,9 +212,12 @@ func (w *walk) keysLine(m *model, width int) line {
 }
 
 // keyFor is the key for an action, as it is shown.
-func (k *look) keyFor(a action) string {
+func (k *look) keyFor(a action) string { return k.keyIn(a, ^scope(0)) }
+
+// keyIn is the key for an action in some scopes, as it is shown.
+func (k *look) keyIn(a action, in scope) string {
 	for _, b := range k.keys {
-		if b.act == a && b.show != "" {
+		if b.act == a && b.show != "" && b.where&in != 0 {
 			return b.shown(k)
 		}
 	}
