@@ -26,7 +26,8 @@ type BladeAdvice struct {
 	Tip      float64 // radius, mm
 	Tips     Range
 	HRC      float64 // hardness of the blade
-	AnvilHRC float64 // the anvil's, or the usual where unknown
+	AnvilHRC float64 // the anvil's
+	Taken    bool    // as the usual, since it is unknown
 	Warnings []string
 	Source   string
 }
@@ -40,7 +41,8 @@ func AdviseBlade(m Material, anvilHRC float64) (BladeAdvice, error) {
 	if err != nil {
 		return BladeAdvice{}, err
 	}
-	if anvilHRC == 0 {
+	taken := anvilHRC == 0
+	if taken {
 		anvilHRC = UsualAnvilHRC
 	}
 	err = errors.Join(
@@ -50,7 +52,7 @@ func AdviseBlade(m Material, anvilHRC float64) (BladeAdvice, error) {
 	if err != nil {
 		return BladeAdvice{}, err
 	}
-	a := BladeAdvice{m.Bevel, g.Bevels, m.Tip, g.Tips, max(anvilHRC-bladeSofterBy, 0), anvilHRC, nil, m.Source}
+	a := BladeAdvice{m.Bevel, g.Bevels, m.Tip, g.Tips, max(anvilHRC-bladeSofterBy, 0), anvilHRC, taken, nil, m.Source}
 	a.check()
 	return a, nil
 }

@@ -37,7 +37,7 @@ func Cautions(m Material) ([]Caution, error) {
 		return nil, err
 	}
 	out := append([]Caution(nil), always...)
-	out = append(out, dustCautions(a.Dust)...)
+	out = append(out, dustCautions(a.Dust, g.Name == "foil")...)
 	out = append(out, heatCautions(a)...)
 	if m.Adhesive != NoAdhesive && m.Adhesive != "" {
 		out = append(out,
@@ -53,13 +53,18 @@ func Cautions(m Material) ([]Caution, error) {
 	return out, nil
 }
 
-// dustCautions are for what sheds dust.
-func dustCautions(dust Level) []Caution {
+// dustCautions are for what sheds dust. Fines of metal are told of by their group, and
+// blown nowhere.
+func dustCautions(dust Level, metal bool) []Caution {
 	if dust == Low {
 		return nil
 	}
+	extract := Caution{"dust", "Dust can burn and hurts lungs: extract it, let none lie.", "OSHA CPL 03-00-008 (read)"}
+	if metal {
+		return []Caution{extract}
+	}
 	return []Caution{
-		{"dust", "Dust can burn and hurts lungs: extract it, let none lie.", "OSHA CPL 03-00-008 (read)"},
+		extract,
 		{"dust", "Blow down, where it is allowed, below 30 psi, shielded, eyes covered.", "29 CFR 1910.242(b) (partly read)"},
 	}
 }

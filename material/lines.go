@@ -35,14 +35,18 @@ func (s *Settings) methodLines() []Line {
 
 func (s *Settings) bladeLines(g Group) []Line {
 	m, b := s.Material, s.Blade
+	below := "below the anvil's " + hardness(b.AnvilHRC) + ": the blade wears first"
+	if b.Taken {
+		below = "below the usual " + hardness(b.AnvilHRC) + ", taken since the anvil's own isn't known: a blade harder than the anvil grooves it, so find out"
+	}
 	out := []Line{
 		{"bevel", fmt.Sprintf("%g degrees", b.Bevel), "usual " + b.Bevels.text("degrees") + ", included", m.from(g, m.Bevel != g.Bevel)},
 		{"tip radius", fmt.Sprintf("%g mm (%.4f in)", b.Tip, Inches(b.Tip)), "usual " + b.Tips.text("mm"), m.from(g, m.Tip != g.Tip)},
-		{"blade hardness", hardness(b.HRC), "below the anvil's " + hardness(b.AnvilHRC) + ": the blade wears first", commonPractice},
+		{"blade hardness", hardness(b.HRC), below, commonPractice},
 	}
 	if s.WearIndex > 0 {
 		out = append(out, Line{"tip wear index", fmt.Sprintf("%.2f", s.WearIndex),
-			fmt.Sprintf("contact against a %g mm tip at %g N; compares, no stress", referenceTip, referenceForce), "Hertz's theory of contact, exact integrals"})
+			fmt.Sprintf("contact against a %g mm tip at %g N, on a blade of %g mm taken as usual; compares, no stress", referenceTip, referenceForce, UsualBladeMM), "Hertz's theory of contact, exact integrals"})
 	}
 	return out
 }
@@ -57,13 +61,16 @@ func hardness(hrc float64) string {
 }
 
 func (s *Settings) airLines(g Group, c Cylinder) []Line {
-	if s.Refused != "" {
-		return []Line{{"set pressure", "none", s.Refused, Pressures}}
-	}
 	m, a := s.Material, s.Air
 	why, source := "found by trial", m.from(g, true)
 	if s.Guessed {
-		why, source = fmt.Sprintf("a guess, need %s: start low and find it by trial", g.Need), Pressures
+		source = Pressures
+	}
+	if s.Refused != "" {
+		return []Line{{"set pressure", "none", s.Refused, source}}
+	}
+	if s.Guessed {
+		why = fmt.Sprintf("a guess, need %s: start low and find it by trial", g.Need)
 	}
 	return []Line{
 		{"cut-through", bars(a.CutThroughBar), why, source},

@@ -155,3 +155,17 @@ func TestSpeeds(t *testing.T) {
 	_, err := AdviseSpeed(0, nan)
 	refused(t, err, "speed of 0 m/min", "the material's speed")
 }
+
+// Speeds are told in both units and to a tenth, and a speed is above another only by more
+// than people's rounding: 150 m/min are 492.126 ft/min, which they write as 492.13, 150.0012
+// m/min.
+func TestSpeedsAreTold(t *testing.T) {
+	for speed, want := range map[float64]string{
+		492.13 * MetresPerFoot: "", 150: "", 150.4: "150.4 m/min (493 ft/min) is above the material's 150 m/min (492 ft/min).",
+	} {
+		a, err := AdviseSpeed(speed, 150)
+		if err != nil || strings.Join(a.Warnings, " ") != want {
+			t.Errorf("%v m/min: %q, %v, want %q", speed, a.Warnings, err, want)
+		}
+	}
+}

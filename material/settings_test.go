@@ -255,3 +255,53 @@ func TestChangeToNone(t *testing.T) {
 		t.Error("a pressure that doesn't exist isn't told")
 	}
 }
+
+// TestAnvilTakenIsSaid: without the anvil's own hardness the usual one is taken, and said
+// to be; a line's words for a known one don't tell so.
+func TestAnvilTakenIsSaid(t *testing.T) {
+	on := shop
+	for hrc, said := range map[float64]bool{0: true, 64: false} {
+		on.AnvilHRC = hrc
+		for _, l := range settings(t, of(t, "paper tape", 0.15, RubberResin), on, 150).Lines {
+			if l.Name == "blade hardness" && strings.Contains(l.Why, "isn't known") != said {
+				t.Errorf("%v HRC: %q", hrc, l.Why)
+			}
+		}
+	}
+}
+
+// TestRefusalNamesItsSource: what a trial of the shop found and nothing reaches comes from
+// that trial, a guess from the guesses.
+func TestRefusalNamesItsSource(t *testing.T) {
+	m, on := of(t, "paper tape", 0.15, RubberResin), shop
+	m.CutThroughBar, m.Source = 90, "trial 2026-03-02"
+	guess := of(t, "felt", 3, NoAdhesive)
+	on.Cylinder.SupplyBar = 1
+	for _, c := range []struct {
+		m    Material
+		want string
+	}{{m, "trial 2026-03-02"}, {guess, Pressures}} {
+		s := settings(t, c.m, on, 30)
+		for _, l := range s.Lines {
+			if l.Name == "set pressure" && (s.Refused == "" || l.Source != c.want) {
+				t.Errorf("%s: %+v", c.m.Group, l)
+			}
+		}
+	}
+}
+
+// TestFinesAreNotBlown: nobody is told to blow fines of metal down; of other dust it is
+// told how, where it is allowed.
+func TestFinesAreNotBlown(t *testing.T) {
+	for _, g := range Groups() {
+		all, err := Cautions(g.Start("m"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range all {
+			if g.Name == "foil" && strings.Contains(c.Text, "Blow down") {
+				t.Errorf("%s: %s", g.Name, c.Text)
+			}
+		}
+	}
+}

@@ -30,19 +30,23 @@ func AdviseSpeed(speed, materialMax float64) (SpeedAdvice, error) {
 		return SpeedAdvice{}, err
 	}
 	a := SpeedAdvice{Speed: speed, Max: min(materialMax, StandardSpeed), Holders: "standard holders"}
-	if speed > StandardSpeed {
+	if faster(speed, StandardSpeed) {
 		a.Holders = "larger pistons with matching bearings"
-		a.warn("%.0f m/min is above the %.0f that standard holders are good for.", speed, StandardSpeed)
+		a.warn("%s is above the %s that standard holders are good for.", speeds(speed), speeds(StandardSpeed))
 	}
-	if speed > FastSpeed {
+	if faster(speed, FastSpeed) {
 		a.Holders = "beyond usual holders"
-		a.warn("%.0f m/min is above the %.0f of any usual holder.", speed, FastSpeed)
+		a.warn("%s is above the %s of any usual holder.", speeds(speed), speeds(FastSpeed))
 	}
-	if speed > materialMax {
-		a.warn("%.0f m/min is above the material's %.0f.", speed, materialMax)
+	if faster(speed, materialMax) {
+		a.warn("%s is above the material's %s.", speeds(speed), speeds(materialMax))
 	}
 	return a, nil
 }
+
+// faster reports whether a speed is above another by more than people's rounding between
+// ft/min and m/min, a tenth of either.
+func faster(speed, most float64) bool { return speed > most+0.05 }
 
 func (a *SpeedAdvice) warn(format string, args ...any) {
 	a.Warnings = append(a.Warnings, fmt.Sprintf(format, args...))

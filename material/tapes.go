@@ -56,7 +56,7 @@ var tapes = []Group{
 		Otherwise: "score for thin foil on liner", Score: Fair, Edge: "burr, sharp to the hand", Dust: Medium, ScoreMM: 0.2, MethodSource: commonPractice,
 		Bevel: 45, Bevels: Range{45, 60}, Tip: 0.15, Tips: Range{0.10, 0.20}, CutThroughBar: 3.6, Need: High, SpeedMax: 100,
 		Wicking: "light", Fouling: Low, Source: commonPractice,
-		Cautions: []string{"Strip edges cut hands like a blade.", "Metal fines; the anvil wears faster."},
+		Cautions: []string{"Strip edges cut hands like a blade.", "Metal fines can burn: extract them, never blow them about.", "The anvil wears faster."},
 	},
 	{
 		Name: "glass cloth", Method: Score, Why: "threads break under a hard blade; it is dull soon by any method",

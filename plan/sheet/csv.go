@@ -6,6 +6,7 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"bide/material"
 	"bide/plan"
@@ -113,7 +114,8 @@ func row(turn string, j *plan.Job, start, kind, why string) []string {
 // harmless keeps a spreadsheet from taking text for a formula (CWE-1236). Numbers
 // don't go through it: a minus is theirs.
 func harmless(text string) string {
-	if text != "" && strings.ContainsRune("=+-@\t\r", rune(text[0])) {
+	first, _ := utf8.DecodeRuneInString(text)
+	if strings.ContainsRune("=+-@\t\r＝＋－＠", first) { // the wide ones too: some take them for the others
 		return "'" + tidy(text)
 	}
 	return tidy(text)

@@ -148,3 +148,15 @@ func TestCSVHoldsNoFormulas(t *testing.T) {
 		t.Errorf("hostile names are %q and %q", rows[0]["job"], rows[0]["material"])
 	}
 }
+
+// The wide forms of the signs that begin a formula get the quote too: some spreadsheets take
+// them for the others. Other letters stay as they are.
+func TestCSVQuotesWideSigns(t *testing.T) {
+	for _, id := range []string{"＝1+1", "＠A", "紙-1"} {
+		p := besideDay()
+		p.plan.Steps[0].Job.ID = id
+		if got := table(t, p)[0]["job"]; strings.TrimPrefix(got, "'") != id || (got[0] == '\'') != !strings.HasPrefix(id, "紙") {
+			t.Errorf("%s is written as %s", id, got)
+		}
+	}
+}

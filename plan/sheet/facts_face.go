@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"bide/material"
 	"bide/plan"
@@ -20,6 +21,9 @@ func (f *facts) worn() string {
 		face.Metres[face.Worst], u.Number(plan.Length(from)), u.Show(plan.Length(to)), 100*face.Evenness())
 	if taken := f.options.Knife.Faced; taken != "" {
 		text += " Here " + taken + "."
+	}
+	if f.options.Day != nil && slices.ContainsFunc(f.options.Day.Jobs, func(j plan.Job) bool { return j.State == plan.Done }) {
+		text += " Jobs that are done aren't counted."
 	}
 	return text + " Shifts and another order of slits spread the wear."
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"bide/material"
 	"bide/plan"
 )
 
@@ -43,7 +44,7 @@ func (f *facts) job(i int) (out []fact) {
 	if len(w.unknown) > 0 {
 		add("", "not known what these carry, look before they cut: "+holders(w.unknown))
 	}
-	add("Pressure", pressure(j))
+	add("Pressure", f.pressure(i))
 	if j.SiliconeFree {
 		add("Clean", "SILICONE-FREE job: blades, wicks and rolls must be clean of silicone")
 	}
@@ -51,8 +52,14 @@ func (f *facts) job(i int) (out []fact) {
 	if text := f.conditions(); text != "" {
 		add("Not good", text)
 	}
+	if f.plan.Start.Assumed {
+		add("ASSUMED", assumed)
+	}
 	return out
 }
+
+// assumed warns of a plan that stands on no measured places.
+const assumed = "nobody has measured where the holders stood when the day began: they are taken to stand evenly spread. Measure each, write standing.toml and plan again before one moves."
 
 var guides = [...]string{plan.GuideCentre: "centre", plan.GuideOperator: "operator edge", plan.GuideDrive: "drive edge"}
 
@@ -120,25 +127,40 @@ func blade(j *plan.Job, u plan.Unit) string {
 	return fmt.Sprintf("included bevel %v deg, tip radius %s", j.Blade.Bevel, tip)
 }
 
-// psi is a bar in pounds-force to the square inch (NIST SP 811, B.8: 1 psi is
-// 6.894 757 kPa).
-const psi = 100 / 6.894757
-
-func pressure(j *plan.Job) string {
+// pressure tells what to set, and what it is worth.
+func (f *facts) pressure(i int) string {
+	j := f.plan.Steps[i].Job
 	if j.SetBar == 0 {
 		return "not known; find by trial"
 	}
-	return fmt.Sprintf("set %.1f bar (%.0f psi), a starting value: prove it on the first-off", j.SetBar, j.SetBar*psi)
+	text := fmt.Sprintf("set %s bar (%.0f psi)", rounded(j.SetBar, 2), material.Psi(j.SetBar))
+	k := f.options.turn(i)
+	if k != nil && !k.Settings.Air.Own {
+		text += " on " + line(k.Settings, "pistons").Value + ", which this beam has not"
+	}
+	if k != nil && k.Settings.Guessed {
+		return text + ", from a guess: start low, and prove it on the first-off"
+	}
+	return text + ", a starting value: prove it on the first-off"
+}
+
+// rounded is a number with so many decimals at most.
+func rounded(v float64, decimals int) string {
+	text := strconv.FormatFloat(v, 'f', decimals, 64)
+	if decimals == 0 {
+		return text
+	}
+	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
 }
 
 // run tells how long, how fast and when.
 func (f *facts) run(s *plan.Step) string {
-	const feet = 0.3048 // metres to the foot, exact
-	speed := fmt.Sprintf("%.0f m/min", s.Job.Speed)
+	length, speed := rounded(s.Job.Metres, 3)+" m", rounded(s.Job.Speed, 2)+" m/min"
 	if f.options.Unit == plan.Inches {
-		speed = fmt.Sprintf("%.0f ft/min (%s)", s.Job.Speed/feet, speed)
+		length += fmt.Sprintf(" (%s ft)", rounded(material.Feet(s.Job.Metres), 1))
+		speed = fmt.Sprintf("%s ft/min (%s)", rounded(material.Feet(s.Job.Speed), 1), speed)
 	}
-	text := fmt.Sprintf("%.0f m at %s, %s to %s", s.Job.Metres, speed, f.clock(s.RunStart), f.clock(s.RunEnd))
+	text := fmt.Sprintf("%s at %s, %s to %s", length, speed, f.clock(s.RunStart), f.clock(s.RunEnd))
 	if !s.Job.Due.IsZero() {
 		text += "; due " + f.clock(s.Job.Due)
 	}

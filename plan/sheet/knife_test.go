@@ -9,6 +9,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"bide/plan"
 	"bide/plan/sheet"
 )
 
@@ -180,5 +181,61 @@ func TestDocumentTellsDamage(t *testing.T) {
 	d := doc.Damaged[0]
 	if d.From != "42" || d.To != "60" || d.Reach != "2" || d.Metres != 0 || d.Operator.Nearest != "41" || d.Operator.Metres != 500 || d.Drive.Nearest != "69.5" || d.Drive.Metres != 0 {
 		t.Errorf("%+v", d)
+	}
+}
+
+// The pressure is told to the hundredth of a bar, as the gauge and the files have it, and
+// what it is worth: 2.53 bar are 36.69 psi, 3.6 bar 52.2 psi (1 psi is 6.894757 kPa, NIST SP
+// 811). Short runs and slow ones aren't told as nought, and in inches in both units.
+func TestPressureAndRunAreTold(t *testing.T) {
+	p := besideDay()
+	j, s := p.plan.Steps[0].Job, p.opts.Knife.Turns[0].Settings
+	tell := func(what string, wants ...string) {
+		t.Helper()
+		for name, write := range map[string]writer{"text": sheet.Text, "html": sheet.HTML} {
+			text := strings.Join(strings.Fields(string(written(t, write, p))), " ")
+			for _, want := range wants {
+				if !strings.Contains(text, want) {
+					t.Errorf("%s, %s: no %q", what, name, want)
+				}
+			}
+		}
+	}
+	j.SetBar, j.Metres, j.Speed = 2.53, 0.4, 0.25
+	tell("short and slow", "set 2.53 bar (37 psi), a starting value: prove it on the first-off", "0.4 m at 0.25 m/min")
+	s.Guessed = true
+	tell("guessed", "set 2.53 bar (37 psi), from a guess: start low, and prove it on the first-off")
+	s.Air.Own, j.SetBar, s.Guessed = false, 3.6, false
+	tell("other pistons", "set 3.6 bar (52 psi) on 1 piston of 28 mm, which this beam has not, a starting value")
+	p.opts.Unit, j.Metres, j.Speed = plan.Inches, 304.8, 152.4
+	tell("in inches", "304.8 m (1000 ft) at 500 ft/min (152.4 m/min)")
+}
+
+// A plan whose standing nobody has measured says so on every changeover, also where that
+// alone is written.
+func TestAssumedStandingIsTold(t *testing.T) {
+	p := besideDay()
+	const words = "nobody has measured where the holders stood"
+	for name, write := range map[string]writer{"text": sheet.Text, "html": sheet.HTML} {
+		p.opts.Only, p.plan.Start.Assumed = "B-1", true
+		if text := strings.Join(strings.Fields(string(written(t, write, p))), " "); !strings.Contains(text, words) {
+			t.Errorf("%s: the sheet of one job takes assumed places for measured ones", name)
+		}
+		p.plan.Start.Assumed = false
+		if text := strings.Join(strings.Fields(string(written(t, write, p))), " "); strings.Contains(text, words) {
+			t.Errorf("%s: measured places are told to be assumed", name)
+		}
+	}
+}
+
+// What jobs that are done have cut isn't in the day's metres, and the sheet says so.
+func TestMetresOfJobsDoneAreNotCounted(t *testing.T) {
+	p := besideDay()
+	const words = "Jobs that are done aren't counted."
+	for _, state := range []plan.State{plan.Aside, plan.Done} {
+		p.opts.Day.Jobs = append(p.opts.Day.Jobs, plan.Job{ID: "B-9", State: state})
+		if text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " "); strings.Contains(text, words) != (state == plan.Done) {
+			t.Errorf("%v: %s", state, text)
+		}
 	}
 }

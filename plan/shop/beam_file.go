@@ -38,7 +38,7 @@ func readBeam(d *document, root *table) (*plan.Beam, *Anvil, Line) {
 	return b, anvil, line
 }
 
-// The least width of a holder, and the least speed of a drive in a second.
+// The least width of a holder, and the least speed that a drive has or gains in a second.
 const (
 	narrowest = plan.Millimetre
 	slowest   = plan.Millimetre / 10
@@ -101,6 +101,9 @@ func readDrive(t *table, b *plan.Beam) {
 	}
 	if v := b.Drive.Speed; v < slowest { // sums of times would leave their range
 		t.refuse("speed", "correct it: is it in metres, or the file in other units?", "%s/s is below the %s/s accepted", t.doc.unit.Show(v), t.doc.unit.Show(slowest))
+	}
+	if a := b.Drive.Acceleration; a > 0 && a < slowest {
+		t.refuse("acceleration", "correct it: is it in metres, or the file in other units?", "%s/s² is below the %s/s² accepted; 0 is at once at full speed", t.doc.unit.Show(a), t.doc.unit.Show(slowest))
 	}
 	grantDrive(t, b)
 	t.done()

@@ -65,15 +65,27 @@ func lineOf(lines map[string]int, path string) int {
 func open(fsys fs.FS, file string, problems *Problems) (d *document, root *table, missing bool) {
 	d = &document{file: file, problems: problems}
 	text, err := readText(fsys, file)
-	if errors.Is(err, fs.ErrNotExist) {
+	switch {
+	case errors.Is(err, fs.ErrNotExist) && hangs(fsys, file):
+		d.problem("", "", "it is a symbolic link to a file that isn't there", "bring that file back (is its disk mounted?), or take the link away")
+		return d, nil, false
+	case errors.Is(err, fs.ErrNotExist):
 		return d, nil, true
-	}
-	if err != nil {
+	case errors.Is(err, fs.ErrPermission):
+		d.problem("", "", err.Error(), "ask for the right to read it")
+		return d, nil, false
+	case err != nil:
 		d.problem("", "", err.Error(), "a shop's files are plain text in UTF-8")
 		return d, nil, false
 	}
 	root = d.parse(text)
 	return d, root, false
+}
+
+// hangs reports whether a file that isn't there has a name all the same: a link to it.
+func hangs(fsys fs.FS, file string) bool {
+	_, err := fs.Lstat(fsys, file)
+	return err == nil
 }
 
 // openText parses a text as if it stood in a file.
@@ -90,7 +102,8 @@ func (d *document) parse(text string) *table {
 	o := outlineOf(text)
 	d.lines = o.lines
 	if o.deepest > deepestNesting {
-		*d.problems = append(*d.problems, Problem{d.file, o.deepestLine, "", "lists or keys are nested too deeply", "no key of a shop's file needs it"})
+		p := Problem{d.file, o.deepestLine, "", "lists or keys are nested too deeply", "no key of a shop's file needs it"}
+		*d.problems = append(*d.problems, p.encoded(text))
 		d.failed++
 		return nil
 	}

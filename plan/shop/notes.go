@@ -46,7 +46,7 @@ func dayNotes(d *document, entries []*table, jobs []plan.Job, materials material
 		case !ok:
 		case !entries[i].has("speed"):
 			speed = append(speed, j.ID+" "+showSpeed(j.Speed, d.unit))
-		case j.Speed > m.SpeedMax*(1+1e-9): // ft/min are rounded
+		case j.Speed > m.SpeedMax+0.05: // m/min; people round ft/min
 			fast = append(fast, fmt.Sprintf("%s %s (%s: %s)", j.ID, showSpeed(j.Speed, d.unit), j.Material, showSpeed(m.SpeedMax, d.unit)))
 		}
 	}
@@ -90,18 +90,21 @@ func some(words []string) string {
 }
 
 // standingNotes tells what the standing leaves open.
-func standingNotes(s *plan.Standing) (notes []string) {
-	if s.Assumed {
+func (s *Shop) standingNotes(now *plan.Standing) (notes []string) {
+	if now.Assumed {
 		notes = append(notes, standingFile+" is missing: holders are taken to stand evenly spread over the rail; measure before they move")
 	}
-	if s.Setting != nil {
-		notes = append(notes, fmt.Sprintf("the beam is being set up for %s: moves made so far: %d", s.Setting.Job, len(s.Setting.Made)))
+	if now.Setting != nil {
+		notes = append(notes, fmt.Sprintf("the beam is being set up for %s: moves made so far: %d", now.Setting.Job, len(now.Setting.Made)))
 	}
-	if s.Job == "" || s.Material == "" {
+	if now.Job == "" || now.Material == "" {
 		notes = append(notes, "it is not known what the beam last ran: the first changeover counts rethreading and no clean-down")
 	}
-	unknown := len(s.At)
-	for _, b := range s.Blades {
+	if _, ok := s.Materials.Lookup(now.Material); now.Material != "" && !ok {
+		notes = append(notes, fmt.Sprintf("%s: material %s, which the beam last ran, is in no table: what was set for it isn't known, and it counts as not free of silicone", standingFile, quoted(now.Material)))
+	}
+	unknown := len(now.At)
+	for _, b := range now.Blades {
 		if b.Known() {
 			unknown--
 		}

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -66,6 +67,21 @@ func TestNotesOfSpeed(t *testing.T) {
 		faster := func(note string) bool { return strings.Contains(note, "faster") }
 		if c.want == "" && slices.ContainsFunc(notes, faster) || c.want != "" && !slices.Contains(notes, c.want) {
 			t.Errorf("want %q, notes:\n%s", c.want, strings.Join(notes, "\n"))
+		}
+	}
+}
+
+// TestLastMaterialUnknown: what the beam last ran may have left the table meanwhile; that
+// isn't passed over.
+func TestLastMaterialUnknown(t *testing.T) {
+	standing := "units = 'mm'\njob = 'Z'\nmaterial = %q\nweb = 250\n"
+	for i := range 5 {
+		standing += fmt.Sprintf("[[holder]]\nnumber = %d\nat = %d\n", i+1, 20*i)
+	}
+	for material, told := range map[string]bool{"fellt": true, "felt": false} {
+		s := read(t, files(map[string]string{standingFile: fmt.Sprintf(standing, material)}))
+		if got := strings.Contains(strings.Join(s.Notes, "\n"), `material "fellt", which the beam last ran, is in no table`); got != told {
+			t.Errorf("%s: %v", material, s.Notes)
 		}
 	}
 }

@@ -4,7 +4,8 @@
 //
 // What is written:
 //
-//   - standing.toml, anew each time (SaveStanding). A [[holder]] there may carry
+//   - standing.toml, anew each time (SaveStanding); one made by hand whose comments would
+//     be lost is kept beside it. A [[holder]] there may carry
 //     condition ("good", "no cut", "stuck", "out") and reason: a mark made at the
 //     machine, which goes before the condition in beam.toml.
 //   - day.toml, line by line, so that comments and order of a file made by hand stay
@@ -112,7 +113,7 @@ func (s *Shop) NotesOn(now *plan.Standing, marks Marks) []string {
 }
 
 func (s *Shop) notesOn(now *plan.Standing, marks Marks) []string {
-	return slices.Concat(s.noted, standingNotes(now), marks.notes(s.Conditions))
+	return slices.Concat(s.noted, s.standingNotes(now), marks.notes(s.Conditions))
 }
 
 // Stands takes over what stands, with its marks, from the same shop read again; all

@@ -20,9 +20,10 @@ const standingHead = `# Written by bide: where the holders stand, and what the b
 // back exactly. It returns when the text is safe on the disk.
 //
 // The file is written anew each time. If someone else changed it since it was read
-// or saved here, their text is kept beside it, and the outcome says so. The shop's
-// own Standing, Marks and Beam stay as they were read. One call at a time runs;
-// that they come in the right order is the caller's affair.
+// or saved here, their text is kept beside it, and so is one made by hand that has
+// comments; the outcome says so. The shop's own Standing, Marks and Beam stay as they
+// were read. One call at a time runs; that they come in the right order is the caller's
+// affair.
 //
 // Refused, with nothing written: a standing that is only assumed (let a person
 // confirm it and take Assumed off), and one that couldn't be read back as it is.
@@ -46,17 +47,30 @@ func (s *Shop) SaveStanding(st *plan.Standing, marks Marks) (Outcome, error) {
 		return Outcome{Said: standingFile + " holds it already"}, nil
 	}
 	out := Outcome{File: standingFile, Said: "saved in " + standingFile}
-	if there && now != s.standingText {
-		kept, err := s.writeBeside("standing.other", now)
+	name, why := "", ""
+	switch {
+	case there && now != s.standingText:
+		name, why = "standing.other", "someone else had changed it, their text is kept in "
+	case there && byHand(now):
+		name, why = "standing.hand", "it was made by hand, and as such is kept in "
+	}
+	if name != "" {
+		kept, err := s.writeBeside(name, now)
 		if err != nil {
 			return Outcome{}, err
 		}
-		out.Said += "; someone else had changed it, their text is kept in " + kept
+		out.Said += "; " + why + kept
 	}
 	if err := s.put(standingFile, text, &s.standingText); err != nil {
 		return Outcome{}, err
 	}
 	return out, nil
+}
+
+// byHand reports whether a text of standing.toml isn't bide's own and has comments, which
+// would be lost.
+func byHand(text string) bool {
+	return !strings.HasPrefix(text, standingHead) && strings.Contains(text, "#")
 }
 
 // standingText is a standing with its marks as standing.toml holds it.

@@ -259,3 +259,30 @@ func TestMarks(t *testing.T) {
 		{"standing.toml:18", "holder 4 (number 4)", []string{"unknown key", "did you mean reason"}},
 	}, problems)
 }
+
+// TestStandingMadeByHand: comments of a file made by hand are kept beside it when bide
+// writes the first time, and never again; without comments nothing would be lost.
+func TestStandingMadeByHand(t *testing.T) {
+	bare := standingText(&plan.Standing{At: []plan.Length{0, 20 * plan.Millimetre, 40 * plan.Millimetre, 60 * plan.Millimetre, 80 * plan.Millimetre}}, nil, plan.Millimetres)[len(standingHead):]
+	for _, c := range []struct {
+		text string
+		kept bool
+	}{{"# 4 leaks\n" + bare, true}, {bare, false}, {standingHead + bare, false}} {
+		s := folder(t, map[string]string{standingFile: c.text})
+		st, marks := anyStanding(rand.New(rand.NewPCG(4, 1)), s.Beam)
+		out, err := s.SaveStanding(st, marks)
+		if err != nil || strings.Contains(out.Said, "kept in standing.hand.toml") != c.kept {
+			t.Errorf("%+v, %v", out, err)
+		}
+		want := []string{beamFile, dayFile, standingFile}
+		if c.kept {
+			want = []string{beamFile, dayFile, "standing.hand.toml", standingFile}
+			holds(t, filepath.Join(s.Dir, "standing.hand.toml"), c.text)
+		}
+		st.SetBar = 3.5
+		if out, err := s.SaveStanding(st, marks); err != nil || out.Said != "saved in standing.toml" {
+			t.Errorf("again: %+v, %v", out, err)
+		}
+		alone(t, s.Dir, want...)
+	}
+}

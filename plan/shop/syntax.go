@@ -21,14 +21,21 @@ func (d *document) syntax(text string, err error) {
 		p.Line = min(at.Position.Line, 1+strings.Count(text[:start], "\n"))
 		p.What, p.Remedy = parserWords(at.Message, p.Remedy)
 	}
-	if i, what := wrongByte(text); i >= 0 {
-		p.Line, p.What, p.Remedy = 1+strings.Count(text[:i], "\n"), what, "save it as UTF-8"
-	}
+	p = p.encoded(text)
 	if len(p.What) > 200 {
 		p.What = Clean(p.What[:200]) + "..."
 	}
 	d.failed++
 	*d.problems = append(*d.problems, p)
+}
+
+// encoded is the problem, or where the text is wrongly encoded that in its place: nothing
+// else about it is worth telling then.
+func (p Problem) encoded(text string) Problem {
+	if i, what := wrongByte(text); i >= 0 {
+		p.Line, p.What, p.Remedy = 1+strings.Count(text[:i], "\n"), what, "save it as UTF-8"
+	}
+	return p
 }
 
 var (

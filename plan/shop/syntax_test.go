@@ -1,6 +1,9 @@
 package shop
 
 import (
+	"io/fs"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -57,4 +60,55 @@ func TestWordsOfPlacesAndRates(t *testing.T) {
 		{"beam.toml:11", "[drive], speed", []string{"0 mm/s must be above 0"}},
 		{"beam.toml:12", "[drive], acceleration", []string{"-1 mm/s² must not be below 0"}},
 	}, problems)
+}
+
+// TestBinaryText: of what is no text at all that is told first, however deep its brackets
+// nest, and the parser never sees it.
+func TestBinaryText(t *testing.T) {
+	_, problems := Read(files(map[string]string{dayFile: "a = " + strings.Repeat("[", 100_000) + "\n\xff\n"}))
+	compare(t, []want{{"day.toml:2", "", []string{"0xff is no UTF-8", "save it as UTF-8"}}}, problems)
+}
+
+// TestHangingLink: a standing that is linked to a file on a disk that is gone isn't one
+// that was never measured, and own materials aren't none.
+func TestHangingLink(t *testing.T) {
+	for _, file := range []string{standingFile, materialsFile, dayFile} {
+		s := folder(t, nil)
+		path := filepath.Join(s.Dir, file)
+		os.Remove(path)
+		if err := os.Symlink(filepath.Join(s.Dir, "gone", file), path); err != nil {
+			t.Skip("no symbolic links here: ", err)
+		}
+		_, problems := Open(s.Dir)
+		compare(t, []want{{file, "", []string{"link to a file that isn't there", "mounted"}}}, problems)
+	}
+}
+
+// TestUnreadableFile: a file that may not be read asks for the right to.
+func TestUnreadableFile(t *testing.T) {
+	_, problems := Read(barred{files(nil)})
+	compare(t, []want{{dayFile, "", []string{"permission denied", "ask for the right to read it"}}}, problems)
+}
+
+// barred is a folder whose day may not be read.
+type barred struct{ fs.FS }
+
+func (b barred) Open(name string) (fs.File, error) {
+	if name == dayFile {
+		return nil, &fs.PathError{Op: "open", Path: name, Err: fs.ErrPermission}
+	}
+	return b.FS.Open(name)
+}
+
+// TestSlowDrives: a speed or an acceleration next to nothing would take the day's clock out
+// of its range; nought is at once at full speed.
+func TestSlowDrives(t *testing.T) {
+	for value, wants := range map[string][]want{
+		"acceleration = 0": nil, "acceleration = 0.1": nil,
+		"acceleration = 0.000001": {{"beam.toml:11", "[drive], acceleration", []string{"below the 0.1 mm/s² accepted"}}},
+		"speed = 0.000001":        {{"beam.toml:11", "[drive], speed", []string{"below the 0.1 mm/s accepted"}}},
+	} {
+		_, problems := Read(files(map[string]string{beamFile: strings.Replace(smallBeam, "[drive]", "[drive]\n"+value, 1)}))
+		compare(t, wants, problems)
+	}
 }
