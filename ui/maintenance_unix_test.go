@@ -54,7 +54,7 @@ func TestStoryOfMaintenance(t *testing.T) {
 	x.until("why is holder 18 out?")
 	x.run("send-keys", "-l", "air line torn")
 	x.press("Enter")
-	x.until("holder 18 is marked out: ", "marked so: air line torn")
+	x.until("holder 18 is marked out", "marked so: air line torn")
 	text, err := os.ReadFile(filepath.Join(dir, "standing.toml"))
 	if err != nil || !strings.Contains(string(text), "condition = \"out\"\nreason = \"air line torn\"") {
 		t.Errorf("the mark isn't in standing.toml (%v):\n%s", err, text)
