@@ -39,7 +39,7 @@ func Cautions(m Material) ([]Caution, error) {
 	out := append([]Caution(nil), always...)
 	out = append(out, dustCautions(a.Dust, g.Name == "foil")...)
 	out = append(out, heatCautions(a)...)
-	if m.Adhesive != NoAdhesive && m.Adhesive != "" {
+	if m.Adhesive != NoAdhesive { // one that isn't known may well stick
 		out = append(out,
 			Caution{"cleaning", "Clean blades at standstill only, locked out; mind solvent fumes.", commonPractice},
 			Caution{"trim", "Sticky trim can't be blown off: wind it up, never pull it at a nip.", commonPractice})

@@ -121,6 +121,21 @@ func CheckMargin(bar float64) (string, error) {
 	return "", nil
 }
 
+// MostUsualBar is the most that shop air usually has (common practice, no source). A
+// supply above it was likely written in psi.
+const MostUsualBar = 10.0
+
+// CheckSupply says what is wrong with the pressure of an air supply, in bar; empty is well.
+// Range 0 to 1000 bar.
+func CheckSupply(bar float64) (string, error) {
+	err := inRange("supply", bar, "bar", 0, mostBar)
+	if err != nil || bar <= MostUsualBar {
+		return "", err
+	}
+	return fmt.Sprintf("A supply of %g bar is above the %g of usual shop air (%g psi would be %.1f bar): look at the gauge before anything is set.",
+		bar, MostUsualBar, bar, Bar(bar)), nil
+}
+
 // cutForce is the force of one blade at cut-through, N, for a shop's one piston: by
 // its own trial, or the group's guess, which is for a piston of GuessBoreMM.
 func cutForce(m Material, g Group, boreMM float64) (newtons float64, guessed bool, err error) {

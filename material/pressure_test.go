@@ -169,3 +169,20 @@ func TestSpeedsAreTold(t *testing.T) {
 		}
 	}
 }
+
+// A supply written in psi is far above shop air: 90 psi are 90 * 0.06894757 = 6.2 bar.
+func TestSupplyInPsi(t *testing.T) {
+	for bar, want := range map[float64]string{6.3: "", 10: "", 90: "(90 psi would be 6.2 bar)"} {
+		text, err := CheckSupply(bar)
+		if err != nil || (text == "") != (want == "") || !strings.Contains(text, want) {
+			t.Errorf("%v bar: %q, %v", bar, text, err)
+		}
+	}
+	_, err := CheckSupply(nan)
+	refused(t, err, "supply of NaN bar")
+	on := shop
+	on.Cylinder.SupplyBar = 90
+	if all := settings(t, of(t, "paper tape", 0.15, RubberResin), on, 150).Warnings; !strings.Contains(strings.Join(all, " "), "above the 10 of usual shop air") {
+		t.Errorf("%q", all)
+	}
+}

@@ -135,7 +135,8 @@ func (s *Settings) gatherWarnings(c Cylinder) {
 	}
 	thickness, _ := CheckThickness(s.Material.ThicknessMM)
 	margin, _ := CheckMargin(c.MarginBar)
-	for _, text := range []string{thickness, margin} {
+	supply, _ := CheckSupply(c.SupplyBar)
+	for _, text := range []string{supply, thickness, margin} {
 		if text != "" {
 			s.Warnings = append(s.Warnings, text)
 		}

@@ -3,6 +3,7 @@ package material
 import (
 	"math"
 	"math/big"
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -301,6 +302,25 @@ func TestFinesAreNotBlown(t *testing.T) {
 		for _, c := range all {
 			if g.Name == "foil" && strings.Contains(c.Text, "Blow down") {
 				t.Errorf("%s: %s", g.Name, c.Text)
+			}
+		}
+	}
+}
+
+// TestUnknownAdhesiveMayStick: what a material is coated with isn't known of a group under
+// its own name. It has the cautions of an adhesive all the same, as nothing without one has.
+func TestUnknownAdhesiveMayStick(t *testing.T) {
+	for _, g := range Groups() {
+		for adhesive, want := range map[Adhesive]bool{"": true, NoAdhesive: false, Acrylic: true} {
+			m := g.Start("m")
+			m.Adhesive = adhesive
+			all, err := Cautions(m)
+			if err != nil {
+				t.Fatal(err)
+			}
+			locked := slices.ContainsFunc(all, func(c Caution) bool { return c.About == "cleaning" && strings.Contains(c.Text, "locked out") })
+			if locked != want {
+				t.Errorf("%s with adhesive %q: %v", g.Name, adhesive, all)
 			}
 		}
 	}

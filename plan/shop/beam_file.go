@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"time"
 
+	"bide/material"
 	"bide/plan"
 )
 
@@ -148,6 +149,9 @@ func readCylinder(t *table, a *plan.Air) {
 		Pistons:   t.whole("pistons", 1, 1, 20),
 		SupplyBar: t.number("supply_bar", 6.3, 0.1, 100),
 		MarginBar: t.number("margin_bar", 0.8, 0, 100),
+	}
+	if text, _ := material.CheckSupply(a.SupplyBar); text != "" {
+		t.doc.notes = append(t.doc.notes, t.doc.file+", "+t.at("supply_bar")+": "+text)
 	}
 	t.granted(usual{"bore", t.doc.unit.Show(28 * plan.Millimetre)}, usual{"pistons", "1"},
 		usual{"supply_bar", "6.3 bar"}, usual{"margin_bar", "0.8 bar"})

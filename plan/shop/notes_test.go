@@ -85,3 +85,11 @@ func TestLastMaterialUnknown(t *testing.T) {
 		}
 	}
 }
+
+// TestSupplyInPsiIsNoted: bide check asks about a supply that no shop has.
+func TestSupplyInPsiIsNoted(t *testing.T) {
+	s := read(t, files(map[string]string{beamFile: strings.Replace(smallBeam, "[cylinder]", "[cylinder]\nsupply_bar = 90", 1)}))
+	if notes := strings.Join(s.Notes, "\n"); !strings.Contains(notes, "beam.toml, [cylinder], supply_bar: A supply of 90 bar is above") {
+		t.Errorf("notes %s", notes)
+	}
+}
