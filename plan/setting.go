@@ -55,7 +55,10 @@ func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Step, *Standin
 // chosen is Best, but takes the layout chosen earlier, where there is one that the job
 // allows and that can be set. A job that runs is laid out as it stands.
 func (p *Planner) chosen(at []Length, j *Job) (Layout, Changeover, []Fault) {
-	if j.Chosen == nil || j.State == Running || len(p.beam.Faults(j)) > 0 || !p.beam.Allows(j, j.Chosen) {
+	if j.State == Running {
+		return p.running(at, j)
+	}
+	if j.Chosen == nil || len(p.beam.Faults(j)) > 0 || !p.beam.Allows(j, j.Chosen) {
 		return p.Best(at, j)
 	}
 	l := p.beam.Lay(j, slices.Clone(j.Chosen.Slits), j.Chosen.Shift)

@@ -52,10 +52,21 @@ func (f *facts) job(i int) (out []fact) {
 	if text := f.conditions(); text != "" {
 		add("Not good", text)
 	}
+	if moves := s.Changeover.Repositions; j.State == plan.Running && moves > 0 {
+		add("RUNNING", fmt.Sprintf("this job is said to run already, and %s right for it: look what really runs, correct the shop's files and plan again before one moves.", standWrong(moves)))
+	}
 	if f.plan.Start.Assumed {
 		add("ASSUMED", assumed)
 	}
 	return out
+}
+
+// standWrong counts holders that don't stand right.
+func standWrong(n int) string {
+	if n == 1 {
+		return "1 holder doesn't stand"
+	}
+	return fmt.Sprintf("%d holders don't stand", n)
 }
 
 // assumed warns of a plan that stands on no measured places.

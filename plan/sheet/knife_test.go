@@ -239,3 +239,16 @@ func TestMetresOfJobsDoneAreNotCounted(t *testing.T) {
 		}
 	}
 }
+
+// Moves of a job that is said to run already are no order to make them: one of the two is
+// wrong. besideDay has one move.
+func TestMovesUnderARunningJobAreQuestioned(t *testing.T) {
+	p := besideDay()
+	for state, want := range map[plan.State]bool{plan.Waiting: false, plan.Running: true} {
+		p.plan.Steps[0].Job.State = state
+		text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " ")
+		if strings.Contains(text, "RUNNING this job is said to run already, and 1 holder doesn't stand right for it") != want {
+			t.Errorf("%v: %s", state, text)
+		}
+	}
+}
