@@ -87,7 +87,8 @@ func factorial(n int) int {
 // The changeovers are split into windows, each bounded by itself: by the distance
 // between what stands before it and its last job, or by what can't have been kept in
 // it. Windows that don't overlap count different moves, so the best split is a
-// longest path. O(n^2) windows for n jobs.
+// longest path. O(n^2) windows for n jobs; what can't have been kept is counted in the
+// whole day and in windows of few jobs, whose costs grow with their length.
 func (b *Beam) FloorOfOrder(start []Length, jobs []*Job) *Floor {
 	if b.InPlace > 0 || len(jobs) == 0 {
 		return nil
@@ -96,6 +97,10 @@ func (b *Beam) FloorOfOrder(start []Length, jobs []*Job) *Floor {
 	return b.floorOfOrder(start, n, b.distances(start, jobs, n))
 }
 
+// mostInWindow is how many changeovers a window has, at most, in which it is counted what
+// can't have been kept.
+const mostInWindow = 40
+
 // floorOfOrder is FloorOfOrder where needs and distances are known.
 func (b *Beam) floorOfOrder(start []Length, n []needs, apart [][]int) *Floor {
 	whole := b.keeping(start, n)
@@ -103,9 +108,15 @@ func (b *Beam) floorOfOrder(start []Length, n []needs, apart [][]int) *Floor {
 	for v := range n {
 		least[v+1] = apart[len(n)][v]
 		for u := range v {
-			least[v+1] = max(least[v+1], least[u+1]+max(apart[u][v], b.keptSince(n[u:v+1])))
+			window := apart[u][v]
+			if v-u <= mostInWindow {
+				window = max(window, b.keptSince(n[u:v+1]))
+			}
+			least[v+1] = max(least[v+1], least[u+1]+window)
 		}
-		least[v+1] = max(least[v+1], b.keeping(start, n[:v+1]))
+		if v < mostInWindow {
+			least[v+1] = max(least[v+1], b.keeping(start, n[:v+1]))
+		}
 	}
 	return largest(Floor{whole, ByKeeping}, Floor{least[len(n)], ByDistance})
 }

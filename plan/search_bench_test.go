@@ -68,3 +68,18 @@ func BenchmarkSketch(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkFloorOfOrder bounds long days of fixed layouts, which take it longest.
+func BenchmarkFloorOfOrder(b *testing.B) {
+	for _, jobs := range []int{40, 500} {
+		b.Run(fmt.Sprintf("holders=84/jobs=%d", jobs), func(b *testing.B) {
+			k, t := benchDay(b, 84, jobs)
+			for _, j := range k.jobs {
+				j.Shift = Centred
+			}
+			for b.Loop() {
+				k.p.beam.FloorOfOrder(t.stands[0].At, k.jobs)
+			}
+		})
+	}
+}
