@@ -54,6 +54,9 @@ var errLocked = errors.New("locked by another")
 // shop is to be written.
 func TakeLock(dir string, now time.Time) (*Lock, error) {
 	path := filepath.Join(dir, lockFile)
+	if info, err := os.Lstat(path); err == nil && !info.Mode().IsRegular() { // what a link leads to would be overwritten
+		return nil, lockError(path, errIrregular)
+	}
 	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE, 0o666)
 	if err != nil {
 		return nil, lockError(path, err)

@@ -101,3 +101,18 @@ func TestLockRefused(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestLockLeavesOtherFilesAlone: a lock that is a link to a file made by hand doesn't empty
+// that; the shop can only be looked at.
+func TestLockLeavesOtherFilesAlone(t *testing.T) {
+	dir := t.TempDir()
+	day := filepath.Join(dir, dayFile)
+	write(t, day, smallDay, 0o644)
+	if err := os.Symlink(dayFile, filepath.Join(dir, lockFile)); err != nil {
+		t.Skip("no symbolic links here: ", err)
+	}
+	if l, err := TakeLock(dir, noon); err == nil || !strings.Contains(err.Error(), "no regular file") {
+		t.Errorf("%v, %v", l, err)
+	}
+	holds(t, day, smallDay)
+}

@@ -43,6 +43,9 @@ func (s *Shop) put(file, text string, known *string) error {
 	return err
 }
 
+// mostBeside is how many names are tried.
+const mostBeside = 1000
+
 // writeBeside writes a text to a file whose name nothing in the shop's folder has
 // yet: NAME.toml, NAME-2.toml and so on.
 func (s *Shop) writeBeside(name, text string) (file string, err error) {
@@ -51,8 +54,12 @@ func (s *Shop) writeBeside(name, text string) (file string, err error) {
 		if n > 1 {
 			file = fmt.Sprintf("%s-%d.toml", name, n)
 		}
-		if _, err := os.Lstat(filepath.Join(s.Dir, file)); errors.Is(err, fs.ErrNotExist) || n > 1000 {
+		_, err := os.Lstat(filepath.Join(s.Dir, file))
+		switch {
+		case errors.Is(err, fs.ErrNotExist):
 			return file, SaveFile(filepath.Join(s.Dir, file), []byte(text))
+		case n >= mostBeside:
+			return "", &SaveError{File: name + ".toml", What: "there are too many files like it", Remedy: "clear the folder of those that nobody needs, then save again"}
 		}
 	}
 }

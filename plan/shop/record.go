@@ -40,11 +40,13 @@ func OpenRecord(dir string) (*Record, error) {
 // isTorn reports whether a file's last line isn't ended: a write was cut short.
 func isTorn(f *os.File) (bool, error) {
 	info, err := f.Stat()
-	if err != nil || info.Size() == 0 {
+	switch {
+	case err != nil:
 		return false, err
-	}
-	if !info.Mode().IsRegular() {
+	case !info.Mode().IsRegular():
 		return false, errIrregular
+	case info.Size() == 0:
+		return false, nil
 	}
 	last := []byte{0}
 	_, err = f.ReadAt(last, info.Size()-1)
@@ -88,10 +90,16 @@ const longestLine = 256 << 10
 //
 // It holds one line at a time: a record grows by some megabytes a year.
 func ReadRecord(fsys fs.FS, each func(Event)) (Problems, error) {
-	f, err := fsys.Open(recordFile)
-	if errors.Is(err, fs.ErrNotExist) {
+	info, err := fs.Stat(fsys, recordFile)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
 		return nil, nil
+	case err != nil:
+		return nil, fmt.Errorf("%s: %w", recordFile, unread(err))
+	case !info.Mode().IsRegular(): // reading a pipe would wait for ever
+		return nil, fmt.Errorf("%s: %w", recordFile, errIrregular)
 	}
+	f, err := fsys.Open(recordFile)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", recordFile, unread(err))
 	}

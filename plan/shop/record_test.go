@@ -244,3 +244,26 @@ func FuzzRecord(f *testing.F) {
 		}
 	})
 }
+
+// TestRecordIsAFile: a record that is none, but a folder, or a way to nowhere, is neither read
+// nor written.
+func TestRecordIsAFile(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, recordFile)
+	for _, put := range []func() error{
+		func() error { return os.Mkdir(path, 0o755) },
+		func() error { return os.Symlink(os.DevNull, path) },
+	} {
+		if err := put(); err != nil {
+			t.Skip(err)
+		}
+		if r, err := OpenRecord(dir); err == nil {
+			t.Errorf("%v is written to", r)
+			r.Close()
+		}
+		if _, err := ReadRecord(os.DirFS(dir), func(Event) {}); err == nil || !strings.Contains(err.Error(), "no regular file") {
+			t.Errorf("it is read: %v", err)
+		}
+		os.Remove(path)
+	}
+}

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"errors"
+	"fmt"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -285,4 +286,17 @@ func TestStandingMadeByHand(t *testing.T) {
 		}
 		alone(t, s.Dir, want...)
 	}
+}
+
+// TestBesideNeverOverwrites: when every name that is tried is taken, nothing is written.
+func TestBesideNeverOverwrites(t *testing.T) {
+	s := folder(t, nil)
+	write(t, filepath.Join(s.Dir, "day.bide.toml"), "theirs", 0o644)
+	for n := 2; n <= mostBeside+1; n++ {
+		write(t, filepath.Join(s.Dir, fmt.Sprintf("day.bide-%d.toml", n)), "theirs", 0o644)
+	}
+	if file, err := s.writeBeside("day.bide", "ours"); err == nil {
+		t.Errorf("%s is written", file)
+	}
+	holds(t, filepath.Join(s.Dir, fmt.Sprintf("day.bide-%d.toml", mostBeside+1)), "theirs")
 }
