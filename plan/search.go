@@ -3,6 +3,7 @@ package plan
 import (
 	"context"
 	"math/rand/v2"
+	"slices"
 	"sync"
 	"time"
 )
@@ -11,7 +12,7 @@ import (
 // the jobs and the standing alone: never on the clock or the number of processors.
 type Effort struct {
 	Aim    Aim
-	Rounds int    // candidates tried; 0 takes DefaultRounds
+	Rounds int    // candidates tried; 0 takes the beam's DefaultRounds
 	Seed   uint64 // of the search's chance
 	Report func(Progress)
 }
@@ -24,10 +25,23 @@ type Progress struct {
 }
 
 // DefaultRounds is how many candidates a search tries for that many jobs, when it
-// is not told.
-func DefaultRounds(jobs int) int {
-	return min(20_000+4200*jobs, 200_000)
+// is not told: more for more jobs, until jobs and holders are so many that a
+// candidate takes long to reckon, longer still where counting has to pack the beam
+// (see Planner.Count).
+func (b *Beam) DefaultRounds(jobs int) int {
+	most := mostReckoned / max(jobs*len(b.Holders), 1)
+	if b.InPlace > 0 || slices.ContainsFunc(b.Holders, func(c Condition) bool { return c != Good }) {
+		most /= 2
+	}
+	return min(20_000+4200*jobs, max(most, leastRounds))
 }
+
+// How many holders of jobs a search by default looks at in all, and the fewest
+// candidates that it tries however large the day is.
+const (
+	mostReckoned = 780_000_000
+	leastRounds  = 20_000
+)
 
 // Search plans the day in the best order it finds, with the layouts that each job
 // allows: least lateness, then the aim, then the other of setup time and
@@ -41,7 +55,7 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 		return nil, err
 	}
 	if e.Rounds == 0 {
-		e.Rounds = DefaultRounds(len(listed.Steps))
+		e.Rounds = b.DefaultRounds(len(listed.Steps))
 	}
 	s := newSearch(b, start, d.Begins(start), listed, e)
 	s.floor = s.provenFloor()
