@@ -59,7 +59,6 @@ func (f *finisher) settleFrom(ctx context.Context, s *search, beginning int) {
 		for i := range s.listed.Steps {
 			t.stands[i].advance(&t.stands[i+1], s.jobs[i], s.listed.Steps[i].Changeover.Holders)
 		}
-		f.finish(ctx, t.clone())
 	case 1:
 		t, ok = f.relaid(ctx, t)
 	case 2:
@@ -70,6 +69,7 @@ func (f *finisher) settleFrom(ctx context.Context, s *search, beginning int) {
 	if !ok {
 		return
 	}
+	f.finish(ctx, t.clone()) // weaving leaves blades out
 	f.weave(ctx, t, min(settlesPerJob*len(t.order), mostSettles), true)
 	f.restore(ctx)
 }
