@@ -235,13 +235,7 @@ func TestHTMLListsEveryMove(t *testing.T) {
 				continue
 			}
 			for k, m := range s.Changeover.Moves {
-				side := "drive"
-				if m.To < m.From {
-					side = "oper."
-				}
-				g := rows[k]
-				if g[1] != strconv.Itoa(k+1) || g[2] != strconv.Itoa(m.Holder) || shortest(g[3]) != shown(u, m.From) || shortest(g[4]) != shown(u, m.To) ||
-					!addsUp(g[3], g[5], g[4]) || g[6] != side || shortest(g[7]) != shown(other, m.To) || g[8] != m.Why.Text(u) {
+				if g := rows[k]; !tells(g[1:], k+1, m, u, other) || g[8] != m.Why.Text(u) {
 					t.Errorf("%s, changeover %d: move %d is %v, want %+v", p.name, i+1, k+1, g, m)
 				}
 			}

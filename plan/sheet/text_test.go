@@ -128,18 +128,24 @@ func TestTextListsEveryMove(t *testing.T) {
 				continue
 			}
 			for k, m := range s.Changeover.Moves {
-				side := "drive"
-				if m.To < m.From {
-					side = "oper."
-				}
-				g := got[k]
-				if g[0] != strconv.Itoa(k+1) || g[1] != strconv.Itoa(m.Holder) || shortest(g[2]) != shown(u, m.From) || shortest(g[3]) != shown(u, m.To) ||
-					!addsUp(g[2], g[4], g[3]) || g[5] != side || shortest(g[6]) != shown(other, m.To) {
+				if g := got[k]; !tells(g, k+1, m, u, other) {
 					t.Errorf("%s, changeover %d: move %d is %v, want %+v", p.name, i+1, k+1, g, m)
 				}
 			}
 		}
 	}
+}
+
+// tells reports whether a row gives a move: its number, the holder, from, to, by, the side
+// and where to in the other unit.
+func tells(row []string, number int, m plan.Move, u, other plan.Unit) bool {
+	side := "drive"
+	if m.To < m.From {
+		side = "oper."
+	}
+	return row[0] == strconv.Itoa(number) && row[1] == strconv.Itoa(m.Holder) &&
+		shortest(row[2]) == shown(u, m.From) && shortest(row[3]) == shown(u, m.To) && addsUp(row[2], row[4], row[3]) &&
+		row[5] == side && shortest(row[6]) == shown(other, m.To)
 }
 
 // shown is a place as the sheet prints it, to 0.01 mm or 0.0001 in, in its shortest
