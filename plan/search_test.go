@@ -50,7 +50,7 @@ func worse(a, b plan.Totals, aim plan.Aim) bool {
 // Whatever is searched verifies, plans and refuses the same jobs as the listed
 // order, and is no worse than it, be it settled.
 func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
-	better, days := 0, uint64(20)
+	better, days := 0, uint64(30)
 	if testing.Short() {
 		days = 6
 	}

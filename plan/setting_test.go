@@ -189,7 +189,7 @@ func TestBegins(t *testing.T) {
 // moves, goes on to the places that it was begun for, in the day settled and searched
 // anew too.
 func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
-	resumed, days := 0, uint64(20)
+	resumed, days := 0, uint64(40)
 	if testing.Short() {
 		days = 8
 	}

@@ -12,7 +12,7 @@ import (
 // A settled day keeps the order, verifies, is never worse by the aim, comes out the
 // same again, and over many days saves what it is asked to.
 func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
-	saved, sooner, days := 0, time.Duration(0), uint64(40)
+	saved, sooner, days := 0, time.Duration(0), uint64(60)
 	if testing.Short() {
 		days = 24
 	}
@@ -54,7 +54,7 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 
 // A job that runs, and one that the beam is being set up for, stay as they stand.
 func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
-	tried, days := 0, uint64(24)
+	tried, days := 0, uint64(60)
 	if testing.Short() {
 		days = 10
 	}
