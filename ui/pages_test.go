@@ -1,9 +1,13 @@
 package ui
 
 import (
+	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/google/go-cmp/cmp"
 )
 
 // Every page over the panes fits at every size, and a screen too small for it takes no
@@ -58,5 +62,25 @@ func TestWalkPutsAPageAway(t *testing.T) {
 	s.press("esc").settle().press("e")
 	if f, open := s.over.(*jobForm); !open || f.value() != text {
 		t.Error("what was typed is gone")
+	}
+}
+
+// The picture in the README is what the demo's day looks like.
+func TestReadmeShowsTheScreen(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("..", "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := newScreen(t, demo(t), testLook(noColours, false, true), 100, 30).settle()
+	s.demo = true
+	s.press("down", "down").settle()
+	picture := strings.Split(s.View(), "\n")
+	for i, line := range picture {
+		picture[i] = strings.TrimRight(line, " ")
+	}
+	_, kept, _ := strings.Cut(string(text), "## The screen\n\n```\n")
+	kept, _, _ = strings.Cut(kept, "\n```")
+	if diff := cmp.Diff(strings.Split(kept, "\n"), picture); diff != "" {
+		t.Errorf("README.md shows another screen (-kept +now):\n%s", diff)
 	}
 }
