@@ -298,20 +298,3 @@ func TestSearchWhereNoOrderKeepsTheRules(t *testing.T) {
 		t.Error(err)
 	}
 }
-
-// A search tries more for more jobs, and less where the beam takes longer to reckon.
-func TestDefaultRounds(t *testing.T) {
-	beam := func(holders int) *plan.Beam { return &plan.Beam{Holders: make([]plan.Condition, holders)} }
-	worn, near := beam(130), beam(130)
-	worn.Holders[60], near.InPlace = plan.NoCut, 500_000
-	small, usual, large := beam(60).DefaultRounds(10), beam(84).DefaultRounds(24), beam(130).DefaultRounds(40)
-	if usual <= small || usual != beam(120).DefaultRounds(24) {
-		t.Errorf("%d rounds for 10 jobs, %d for 24 on 84 holders, %d on 120", small, usual, beam(120).DefaultRounds(24))
-	}
-	if w, n := worn.DefaultRounds(40), near.DefaultRounds(40); w >= large || n != w {
-		t.Errorf("40 jobs on 130 holders: %d rounds, with one that may not cut %d, with in_place %d", large, w, n)
-	}
-	if vast := beam(150).DefaultRounds(2000); vast <= 0 || vast > small {
-		t.Errorf("%d rounds for 2000 jobs on 150 holders", vast)
-	}
-}
