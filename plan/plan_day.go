@@ -10,8 +10,12 @@ func (p *Planner) Next(now *Standing, clock time.Time, j *Job) (Step, *Standing,
 }
 
 // NextCentred plans like Next, but at the allowed shift nearest to centred: what a
-// shop does that leaves the shift alone.
+// shop does that leaves the shift alone. A job that runs or that the beam is being set
+// up for stays as it was begun (see Resume).
 func (p *Planner) NextCentred(now *Standing, clock time.Time, j *Job) (Step, *Standing, []Fault) {
+	if j.State == Running || now.Setting != nil && now.Setting.Job == j.ID {
+		return p.Resume(now, clock, j)
+	}
 	return p.next(now, clock, j, p.Nearest)
 }
 

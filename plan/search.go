@@ -265,9 +265,6 @@ func (s *search) fallback(listed *DayPlan) []*DayPlan {
 	if !s.rules.kept(order) {
 		return nil
 	}
-	if s.pinned(0) { // centred it would be set up anew
-		return []*DayPlan{listed}
-	}
 	p, err := NewPlanner(s.beam)
 	if err != nil {
 		return nil
