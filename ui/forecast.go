@@ -27,10 +27,10 @@ type forecast struct {
 	answers memory
 	asking  bool // a question is out; the planner has one working memory
 
-	sought  plan.Aim                // what days are settled for
-	alone   bool                    // days are not settled
-	settled map[*outcome][]*outcome // by the last job's outcome on its own: the day settled
-	cancel  context.CancelFunc      // of the settling that is under way; nil when none is
+	sought  plan.Aim           // what days are settled for
+	alone   bool               // days are not settled
+	settled []together         // of late, the newest last
+	cancel  context.CancelFunc // of the settling that is under way; nil when none is
 }
 
 // chain is an order of jobs, and what is known of it from its first job on.

@@ -9,12 +9,10 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// together comes back from the background: the day that ends with an outcome,
-// settled. It brings nothing when it was given up.
-type together struct {
-	last *outcome
-	day  []*outcome
-}
+// together is a day settled, by what its jobs come to each on its own. A refused job
+// leaves what stands alone, so that the jobs behind it come to the same without it: only
+// all of the jobs tell days apart. Nothing comes back of a settling that was given up.
+type together struct{ alone, day []*outcome }
 
 // mostSettled is how many settled days are kept, so that what was there before is
 // there again at once.
@@ -25,7 +23,7 @@ func (f *forecast) settling() tea.Cmd {
 	ctx, cancel := context.WithCancel(context.Background())
 	f.asking, f.cancel = true, cancel
 	known, jobs, day := f.present.known, f.present.jobs, f.presentDay()
-	begin, aim, last := f.start, f.sought, known[len(known)-1]
+	begin, aim := f.start, f.sought
 	return func() tea.Msg {
 		defer cancel()
 		settled, err := held(plan.Settle(ctx, day, aim), nil)
@@ -33,9 +31,9 @@ func (f *forecast) settling() tea.Cmd {
 		case ctx.Err() != nil:
 			return together{}
 		case err != nil || settled == day:
-			return together{last, known}
+			return together{known, known}
 		}
-		return together{last, inTurn(&begin, jobs, settled)}
+		return together{known, inTurn(&begin, jobs, settled)}
 	}
 }
 
@@ -81,35 +79,44 @@ func faultsOf(day *plan.DayPlan, j *plan.Job) []plan.Fault {
 // plant keeps what was worked out of an order elsewhere, job by job and settled, so
 // that the order is there at once.
 func (f *forecast) plant(jobs []*plan.Job, alone, settled *plan.DayPlan) {
-	known := f.trial(jobs).known
-	before, last := &f.start, len(known)-1
-	if last >= 0 {
-		before = known[last]
-	}
-	for i, o := range inTurn(&f.start, jobs, alone) {
-		if i > last {
-			f.answers.keep(question{before.stands, jobs[i], false}, o)
-			before = o
+	known := slices.Clone(f.trial(jobs).known)
+	for _, o := range inTurn(&f.start, jobs, alone)[len(known):] {
+		before := &f.start
+		if len(known) > 0 {
+			before = known[len(known)-1]
 		}
+		f.answers.keep(question{before.stands, jobs[len(known)], false}, o)
+		known = append(known, o)
 	}
-	f.keepDay(before, inTurn(&f.start, jobs, settled))
+	f.keepDay(together{known, inTurn(&f.start, jobs, settled)})
 }
 
 // join keeps a settled day and shows it where it belongs.
 func (f *forecast) join(t together) {
 	f.asking, f.cancel = false, nil
-	if t.last != nil {
-		f.keepDay(t.last, t.day)
+	if t.day != nil {
+		f.keepDay(t)
 		f.extend(&f.present)
 	}
 }
 
-// keepDay keeps a settled day by what its last job came to on its own.
-func (f *forecast) keepDay(last *outcome, day []*outcome) {
-	if f.settled == nil || len(f.settled) >= mostSettled {
-		f.settled = map[*outcome][]*outcome{}
+// keepDay keeps a settled day, in the place of the oldest where there are many.
+func (f *forecast) keepDay(t together) {
+	if len(f.settled) >= mostSettled {
+		f.settled = slices.Delete(f.settled, 0, 1)
 	}
-	f.settled[last] = day
+	f.settled = append(f.settled, t)
+}
+
+// settledDay is the day settled whose jobs are known each on its own; nil where it isn't
+// there.
+func (f *forecast) settledDay(alone []*outcome) []*outcome {
+	for _, t := range f.settled {
+		if slices.Equal(t.alone, alone) {
+			return t.day
+		}
+	}
+	return nil
 }
 
 // drop gives a settling that is under way up.
@@ -128,7 +135,7 @@ func (f *forecast) finish(c *chain) {
 	}
 	if f.alone || len(c.given) == n && c.known[n-1] == c.given[n-1] {
 		c.final = true
-	} else if day := f.settled[c.known[n-1]]; day != nil {
+	} else if day := f.settledDay(c.known); day != nil {
 		c.known, c.final = day, true
 	}
 }

@@ -86,6 +86,40 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 	same("D-101 set aside")
 }
 
+// A job that the beam can't run takes the plan of no other, wherever it comes into a
+// day that is settled.
+func TestRefusedJobTakesNoPlan(t *testing.T) {
+	sc := newScreen(t, shortDemo(t, 3), testLook(noColours, false, false), 120, 36).settle()
+	before := sc.present.totals
+	own := func(when string) {
+		t.Helper()
+		sc.settle()
+		if !sc.present.whole() || sc.present.totals.Jobs != 3 {
+			t.Errorf("%s: whole %v, %d jobs planned", when, sc.present.whole(), sc.present.totals.Jobs)
+		}
+		for i, o := range sc.present.known {
+			if j := sc.present.jobs[i]; len(o.faults) == 0 && o.step.Job != j {
+				t.Errorf("%s: %s has the plan of %s", when, j.ID, o.step.Job.ID)
+			} else if refused := j.ID == "D-101b"; refused != (len(o.faults) > 0) {
+				t.Errorf("%s: %s is refused: %v", when, j.ID, !refused)
+			}
+		}
+	}
+	sc.press("c", "down", "down", "down", "ctrl+u").types("10 x 1").press("enter")
+	own("added")
+	sc.tells("x refused")
+	for _, key := range []string{"K", "J", "J", "J"} {
+		sc.press(key)
+		own("moved with " + key)
+	}
+	sc.press("x")
+	if sc.settle(); sc.present.totals != before {
+		t.Errorf("taken out, the day comes to %+v, was %+v", sc.present.totals, before)
+	}
+	sc.press("u")
+	own("taken back")
+}
+
 // Each job is shown as soon as it is known on its own; the day is whole when it is
 // settled, and after an undo it is there at once.
 func TestSettledDay(t *testing.T) {
@@ -116,7 +150,7 @@ func TestSettlingIsGivenUp(t *testing.T) {
 	sc.commands = nil
 	sc.press("J")
 	for _, cmd := range settling {
-		if msg, ok := cmd().(together); ok && msg.last != nil {
+		if msg, ok := cmd().(together); ok && msg.day != nil {
 			t.Error("a settling that was given up brought a day")
 		}
 		sc.send(together{})
