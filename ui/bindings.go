@@ -63,6 +63,7 @@ const (
 	discard
 	otherOrder
 	saveDay
+	readAgain
 	yes
 	walkOn
 	proceed
@@ -254,6 +255,7 @@ var bindings = []binding{
 	{onJobs, leftOut, []string{"Z"}, "Z", "", "", "what is done or set aside, to bring it back"},
 	{panes, compareOrders, []string{"v"}, "v", "", "", "two orders side by side: this one and the file's, or the one that a search found"},
 	{panes, saveDay, []string{"ctrl+s", "W"}, "Ctrl-S W", "", "", "save the day in day.toml, layouts that a search chose too"},
+	{panes | onSmall | onCautions | onWalk, readAgain, []string{"R"}, "R", "", "", "read the shop's files again, when another has changed them"},
 
 	{onLift | onList | onCompare | onOffer, up, []string{"up", "k"}, "↑ k", "up k", "", "the one before"},
 	{onLift | onList | onCompare | onOffer, down, []string{"down", "j"}, "↓ j", "down j", "", "the next one"},

@@ -34,6 +34,7 @@ type desk struct {
 	unsaved string       // why what happened last isn't; empty when it is
 	owing   []shop.Event // told and not written down
 	freed   bool         // the right to write was just given
+	watch   watch        // over the shop's files
 
 	turn   int // of the picked job, from 0
 	move   int // picked in its changeover, from 0
@@ -66,6 +67,7 @@ func newDesk(s *shop.Shop, k *look) (*desk, error) {
 		return nil, errors.New("day.toml: there are no jobs")
 	}
 	d := &desk{look: k, shop: s, keep: newKeeper(s), truth: truth{s.Standing, s.Marks}}
+	d.watch.since = d.keep.clock()
 	d.openDay(s)
 	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)
 	d.settle()

@@ -2,8 +2,12 @@ package ui
 
 import (
 	"errors"
+	"fmt"
+	"slices"
+	"strings"
 	"time"
 
+	"bide/plan"
 	"bide/plan/shop"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -17,7 +21,8 @@ import (
 type freed struct {
 	lock   *shop.Lock // nil: it wasn't given
 	barred string     // why not
-	fresh  *shop.Shop // the files read again, where another has changed them; else nil
+	files  []string   // that another has changed
+	fresh  *shop.Shop // those read again; else nil
 	then   func(freed) tea.Cmd
 }
 
@@ -56,11 +61,12 @@ func (d *desk) askAgain(then func(freed) tea.Cmd) tea.Cmd {
 	keep, old, now := d.keep, d.shop, d.keep.now()
 	return func() tea.Msg {
 		f := freed{then: then}
-		if f.lock, f.barred = keep.ask(now); f.lock == nil || len(old.Changed()) == 0 {
+		f.lock, f.barred = keep.ask(now)
+		if f.files = old.Changed(); len(f.files) == 0 {
 			return f
 		}
 		fresh, problems := shop.Open(old.Dir)
-		if len(problems) > 0 {
+		if len(problems) > 0 && f.lock != nil {
 			f.lock.Release()
 			return freed{barred: "the shop is free, but " + problems[0].String() + ": nothing is written", then: then}
 		}
@@ -72,15 +78,27 @@ func (d *desk) askAgain(then func(freed) tea.Cmd) tea.Cmd {
 // given goes on when the right was asked for again.
 func (m *model) given(f freed) tea.Cmd {
 	m.saving = false
-	switch {
-	case f.lock == nil:
+	m.watch.stale = f.files
+	switch wrong := ""; {
+	case f.fresh == nil && f.lock == nil:
 		m.keep.barred = f.barred
-	case f.fresh != nil:
-		m.keep.own(f.lock, nil, nil)
-		m.reread(f.fresh)
-	default:
+	case f.fresh == nil:
 		m.keep.own(f.lock, m.owing, m.owedDay())
 		m.say("the shop is free now, and written here")
+	case f.lock == nil && (m.loses() || len(m.claims) > 0): // what is told here waits for the right
+		m.keep.barred, f.fresh = f.barred, nil
+	case f.lock == nil:
+		m.keep.barred = f.barred
+		m.reread(f.fresh, "the shop was changed meanwhile, and is read again: nothing was told")
+	default:
+		if wrong = m.cantTake(f.fresh); wrong != "" {
+			f.lock.Release()
+			f.lock, f.fresh, f.barred = nil, nil, "the shop is free, but "+wrong+": nothing is written"
+			m.keep.barred = f.barred
+			break
+		}
+		m.keep.own(f.lock, nil, nil)
+		m.reread(f.fresh, "the shop is free now, and written here; it was changed meanwhile, and is read again")
 	}
 	return f.then(f)
 }
@@ -95,12 +113,15 @@ func (d *desk) owedDay() *filed {
 	return nil
 }
 
-// reread goes on with the shop as its files are now. What was told here and not written
-// isn't in them, and that is said; wishes for the day that aren't saved stay.
-func (m *model) reread(fresh *shop.Shop) {
-	lost := sumOf(m.owing)
+// reread goes on with the shop as its files are now, and says so. What was told here and
+// isn't in them is named, to be told again; wishes for the day that aren't saved stay. A
+// walk on which nothing is lost goes on with what stands.
+func (m *model) reread(fresh *shop.Shop, says string) {
+	lost, picked := m.missing(fresh), m.job()
+	w, walks := m.over.(*walk)
+	walks = walks && lost == ""
 	m.owing, m.claims, m.wear, m.unsaved = nil, nil, nil, ""
-	if _, walks := m.over.(*walk); walks {
+	if w != nil {
 		m.over = nil
 	}
 	if m.changed() {
@@ -116,12 +137,87 @@ func (m *model) reread(fresh *shop.Shop) {
 		m.openDay(fresh)
 		m.listed = chain{jobs: m.kept.jobs, centred: true}
 	}
+	m.watch = watch{on: m.watch.on, since: m.keep.clock()}
 	m.truth = truth{m.shop.Standing, m.shop.Marks}
+	m.start.clock = m.shop.Day.Begins(m.truth.stands)
 	m.stand(m.truth)
-	m.pick(m.turn)
-	says := "the shop is free now, and written here; it was changed meanwhile, and is read again"
+	m.holder = min(m.holder, len(m.shop.Beam.Holders))
+	m.pickAgain(picked)
+	if walks {
+		says = join("; ", says, m.walkAgain(w))
+	}
 	if lost != "" {
 		says += "; not in it, tell it again: " + lost
 	}
 	m.say("%s", says)
+}
+
+// pickAgain picks a job, read again, or what stands at its turn now.
+func (m *model) pickAgain(j *plan.Job) {
+	if j != nil {
+		if turn := slices.IndexFunc(m.jobs(), func(now *plan.Job) bool { return now.ID == j.ID }); turn >= 0 {
+			m.pick(turn)
+		}
+	}
+	m.pick(m.turn)
+}
+
+// walkAgain opens a walk anew over a shop read again, as far as it was read; where its
+// job is set up already, that is said.
+func (m *model) walkAgain(was *walk) string {
+	turn := m.nextUp()
+	if turn < 0 || m.jobs()[turn].ID != was.job.ID {
+		return "the walk to " + was.job.ID + " is over"
+	}
+	m.pick(turn)
+	w := &walk{job: m.jobs()[turn], became: plan.Done, warned: was.warned}
+	w.follow(m.desk)
+	m.over = w
+	return ""
+}
+
+// missing names what was told here at the beam, was not written down, and is not in the
+// shop as read again either.
+func (d *desk) missing(fresh *shop.Shop) string {
+	var parts []string
+	u, stands := d.shop.Unit, d.truth.stands.At
+	for n := 1; n <= min(len(stands), len(fresh.Standing.At)); n++ {
+		told := d.owed(n, shop.EventMoved, shop.EventFound)
+		if at := stands[n-1]; told != nil && at != fresh.Standing.At[n-1] {
+			parts = append(parts, fmt.Sprintf("holder %d from %s to %s", n, u.Show(told.From), u.Show(at)))
+		}
+		if told = d.owed(n, shop.EventCondition); told != nil && fresh.Beam.Holders[n-1] != told.Condition {
+			parts = append(parts, fmt.Sprintf("holder %d is %s", n, told.Condition))
+		}
+	}
+	for _, j := range d.kept.all {
+		i := slices.IndexFunc(fresh.Day.Jobs, func(there plan.Job) bool { return there.ID == j.ID })
+		told := slices.ContainsFunc(d.owing, func(e shop.Event) bool { return e.Kind == shop.EventJob && e.Job == j.ID })
+		if told && i >= 0 && fresh.Day.Jobs[i].State != j.State {
+			parts = append(parts, outcomes(states{j.ID: j.State}, ""))
+		}
+	}
+	return join(", ", parts...)
+}
+
+// owed is what was told of a holder, of these kinds, not written down and not taken back;
+// nil where nothing is. It leads from where the first one did.
+func (d *desk) owed(holder int, kinds ...string) *shop.Event {
+	var open []shop.Event
+	for _, e := range d.owing {
+		kind, back := strings.CutPrefix(e.Kind, "un")
+		switch {
+		case e.Holder != holder || !slices.Contains(kinds, kind):
+		case !back:
+			open = append(open, e)
+		case len(open) > 0:
+			open = open[:len(open)-1]
+		}
+	}
+	if len(open) == 0 {
+		return nil
+	}
+	last := open[len(open)-1]
+	last.From = open[0].From
+	return &last
 }

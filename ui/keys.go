@@ -24,7 +24,7 @@ var actionNames = map[string]action{
 	"holder-before": holderBefore, "holder-next": holderNext, "lift": liftJob, "cheapest": cheapest, "choose": choose,
 	"add": addJob, "edit": editJob, "copy": copyJob, "remove": removeJob, "lock-turn": lockTurn, "after": orderJob,
 	"shift": shiftRule, "arrange": arrangeRule, "afresh": afresh, "all-afresh": allAfresh, "running": markRunning, "done": markDone, "aside": setAside,
-	"left-out": leftOut, "compare": compareOrders, "discard": discard, "other-order": otherOrder, "save": saveDay,
+	"left-out": leftOut, "compare": compareOrders, "discard": discard, "other-order": otherOrder, "save": saveDay, "read-again": readAgain,
 	"walk": walkOn, "proceed": proceed, "tick": tickMove, "untick": untickMove, "set-up": setUp, "as-found": asFound,
 	"trouble": trouble, "save-again": saveAgain, "accept": accept, "filter": filterRows, "mouse": toggleMouse,
 	"sort": orderBy, "turn-round": turnRound, "pairs": otherView, "mark": marking,

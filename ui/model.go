@@ -47,7 +47,7 @@ func newModel(s *shop.Shop, k *look) (*model, error) {
 	return &model{desk: d, focus: theDay}, nil
 }
 
-func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), m.wanted(), m.mouseAtStart()) }
+func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), m.wanted(), m.mouseAtStart(), m.glances()) }
 
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
@@ -78,6 +78,11 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m, tea.Batch(m.given(msg), m.ask())
 	case recorded:
 		m.heard(msg)
+	case glance:
+		return m, tea.Batch(m.peek(), m.glances())
+	case looked:
+		m.sees(msg)
+		m.follow()
 	case tea.MouseMsg:
 		m.mouse(tea.MouseEvent(msg))
 	case leave:
@@ -228,6 +233,8 @@ func (m *model) do(a action, in scope) tea.Cmd {
 		return m.openCompare()
 	case saveDay:
 		return m.saveDay()
+	case readAgain:
+		return m.readAgain()
 	case quit:
 		m.asks = true
 	case walkOn:

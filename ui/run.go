@@ -60,6 +60,7 @@ func Run(o Options) error {
 		m.say("%s", m.keep.barred)
 	}
 	m.settleFor(o.Config)
+	m.watch.on = o.Shop.Dir != ""
 	if o.Demo {
 		return run(m, o.Input, o.Output)
 	}

@@ -23,8 +23,13 @@ func small(d *desk, s size) []line {
 	for len(out) < room {
 		out = append(out, d.line().fit(s.w))
 	}
-	if text := fitted(d.told(), d.news.brief, s); text != "" && s.h >= 2 {
-		rows := d.rows(strong, text, s.w, room)
+	text, brief, ink := d.told(), d.news.brief, strong
+	if text == "" {
+		text, brief = d.outdated()
+		ink = late
+	}
+	if text = fitted(text, brief, s); text != "" && s.h >= 2 {
+		rows := d.rows(ink, text, s.w, room)
 		if s.h < 8 { // what is first matters least: the changeover's name
 			copy(out, rows)
 		} else {

@@ -35,6 +35,9 @@ func (m *model) status(most int) []line {
 	case text != "":
 		return m.rows(strong, text, m.w, most)
 	}
+	if text, _ := m.outdated(); text != "" {
+		return m.rows(late, text, m.w, most)
+	}
 	l := m.line()
 	if len(notes) > 0 {
 		l.add(faint, " note: "+m.noted(notes, m.w-8))

@@ -207,6 +207,8 @@ func (w *walk) HandleKey(a action, m *model) tea.Cmd {
 		w.form = newTroubleForm(w.move(m.desk))
 	case saveAgain:
 		return w.again(m)
+	case readAgain:
+		return m.readAgain()
 	case left, up:
 		w.look, w.from = max(w.look-1, 0), max(w.from-1, 0)
 	case right, down:

@@ -185,6 +185,9 @@ func (w *walk) status(m *model) (text, brief string, i ink) {
 		again := m.keyFor(saveAgain)
 		return "NOT SAVED (" + again + " tries again): " + join("; ", m.unsaved, m.news.text), "NOT SAVED: " + again, late
 	}
+	if text, brief := m.outdated(); text != "" {
+		return join("; ", m.news.text, text), brief, late
+	}
 	return m.news.text, m.news.brief, strong
 }
 

@@ -220,6 +220,18 @@ func TestChanged(t *testing.T) {
 		t.Fatal(err)
 	}
 	want(dayFile, standingFile)
+	before := s.Stamp()
+	if s.Stamp() != before {
+		t.Error("the stamp changes though no file does")
+	}
+	write(t, filepath.Join(s.Dir, beamFile), "name = 'another'", 0o644)
+	write(t, filepath.Join(s.Dir, materialsFile), "", 0o644)
+	want(dayFile, standingFile, beamFile)
+	write(t, filepath.Join(s.Dir, materialsFile), "# one", 0o644)
+	want(dayFile, standingFile, beamFile, materialsFile)
+	if s.Stamp() == before {
+		t.Error("the stamp stays though files change")
+	}
 	if got := (&Shop{}).Changed(); got != nil {
 		t.Errorf("without a folder: %q", got)
 	}

@@ -64,19 +64,42 @@ func (s *Shop) writeBeside(name, text string) (file string, err error) {
 	}
 }
 
-// Changed names those of day.toml and standing.toml that someone else has changed,
-// made or taken away since they were read or saved here; none for a shop that was
-// not read from a folder. Open reads them again.
+// Changed names the shop's files that someone else has changed, made or taken away
+// since they were read or saved here; none for a shop that was not read from a folder.
+// Open reads them again.
 func (s *Shop) Changed() (files []string) {
 	s.saving.Lock()
 	defer s.saving.Unlock()
 	if s.Dir == "" {
 		return nil
 	}
-	for _, f := range []struct{ name, text string }{{dayFile, s.dayText}, {standingFile, s.standingText}} {
+	for _, f := range []struct{ name, text string }{{dayFile, s.dayText}, {standingFile, s.standingText}, {beamFile, s.beamText}, {materialsFile, s.materialsText}} {
 		if now, _, err := s.onDisk(f.name); err != nil || now != f.text {
 			files = append(files, f.name)
 		}
 	}
 	return files
+}
+
+// SameMachine reports whether two readings of a shop have the same beam.toml and
+// materials.toml.
+func (s *Shop) SameMachine(o *Shop) bool {
+	return s.beamText == o.beamText && s.materialsText == o.materialsText
+}
+
+// Stamp is what the folder tells of the shop's files without their being read: it
+// changes when one of them does.
+type Stamp [4]struct{ size, modified int64 }
+
+// Stamp looks at the files: their sizes, and when they were last changed.
+func (s *Shop) Stamp() (out Stamp) {
+	if s.Dir == "" {
+		return out
+	}
+	for i, name := range []string{dayFile, standingFile, beamFile, materialsFile} {
+		if info, err := os.Stat(filepath.Join(s.Dir, name)); err == nil {
+			out[i].size, out[i].modified = info.Size(), info.ModTime().UnixNano()
+		}
+	}
+	return out
 }

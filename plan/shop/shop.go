@@ -62,12 +62,14 @@ type Shop struct {
 	dayLines map[string]int
 
 	// What saving goes by, to the byte: the files' texts as read or last saved.
-	saving       sync.Mutex
-	standingText string // empty when there is none
-	dayFirst     string // as read
-	dayText      string
-	beside       string // file that the day was saved to instead of day.toml
-	besideText   string
+	saving        sync.Mutex
+	standingText  string // empty when there is none
+	dayFirst      string // as read
+	dayText       string
+	beamText      string
+	materialsText string // empty when there is none
+	beside        string // file that the day was saved to instead of day.toml
+	besideText    string
 }
 
 // Open reads the shop in a folder.
@@ -148,7 +150,7 @@ func (r *reader) beam(s *Shop) {
 		return
 	}
 	b, anvil, line := readBeam(d, root)
-	s.Unit, s.Anvil, s.Line = d.unit, anvil, line
+	s.Unit, s.Anvil, s.Line, s.beamText = d.unit, anvil, line, d.text
 	if d.failed == 0 {
 		s.Beam, s.Conditions = b, b.Holders
 	}
@@ -161,7 +163,7 @@ func (r *reader) materials(s *Shop) bool {
 	if root == nil {
 		return missing
 	}
-	s.Materials = readMaterials(d, root)
+	s.Materials, s.materialsText = readMaterials(d, root), d.text
 	r.notes = append(r.notes, d.notes...)
 	return d.failed == 0
 }

@@ -1,0 +1,164 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"bide/plan/shop"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// The shop's files may be changed by another screen, or in an editor, while they are
+// shown here. They are looked at every few seconds. Where nothing told or wished here
+// would be lost they are read anew; else it is said that they have changed, until a
+// person has them read.
+
+// watch is what is known of the files.
+type watch struct {
+	on    bool       // they are looked at again and again
+	stamp shop.Stamp // at the last look
+	stale []string   // those that have changed since they were read
+	wrong string     // why they can't be read anew; empty where that isn't known
+	since time.Time  // when they were read
+}
+
+// untilGlance is the time between two looks: three files' dates cost next to nothing.
+const untilGlance = 3 * time.Second
+
+// glance comes when it is time to look at the files.
+type glance struct{}
+
+// glances is the command that waits for the next look; nil where none is wanted.
+func (m *model) glances() tea.Cmd {
+	if !m.watch.on {
+		return nil
+	}
+	return tea.Tick(untilGlance, func(time.Time) tea.Msg { return glance{} })
+}
+
+// looked comes when the files were looked at and their dates had changed, or when they
+// were read anew.
+type looked struct {
+	of    *shop.Shop
+	stamp shop.Stamp
+	files []string   // that have changed
+	fresh *shop.Shop // read anew; nil where that wasn't wanted, or couldn't be done
+	wrong string     // why it couldn't
+	asked bool       // a person wanted it
+}
+
+// peek looks at the files, in the background.
+func (m *model) peek() tea.Cmd {
+	s, was, reads := m.shop, m.watch.stamp, m.idle()
+	if s.Dir == "" || m.keep.demo || m.saving {
+		return nil
+	}
+	late := reads && len(m.watch.stale) > 0 && m.watch.wrong == ""
+	return func() tea.Msg {
+		stamp := s.Stamp()
+		if stamp == was && !late {
+			return nil
+		}
+		l := looked{of: s, stamp: stamp, files: s.Changed()}
+		if reads && len(l.files) > 0 {
+			l.open()
+		}
+		return l
+	}
+}
+
+// open reads the files.
+func (l *looked) open() {
+	fresh, problems := shop.Open(l.of.Dir)
+	if len(problems) > 0 {
+		l.wrong = problems[0].String()
+		return
+	}
+	l.fresh = fresh
+}
+
+// readAgain reads the files anew because a person wants it.
+func (m *model) readAgain() tea.Cmd {
+	s := m.shop
+	switch {
+	case s.Dir == "" || m.keep.demo:
+		m.say("an invented day: there are no files to be read")
+		return nil
+	case m.saving:
+		m.say("wait: the last one is still being saved")
+		return nil
+	}
+	return func() tea.Msg {
+		l := looked{of: s, stamp: s.Stamp(), files: s.Changed(), asked: true}
+		if len(l.files) > 0 {
+			l.open()
+		}
+		return l
+	}
+}
+
+// idle reports whether the files can be read anew without a loss: another may write
+// them, or nobody does, and nothing is told, wished or typed here.
+func (m *model) idle() bool {
+	if w, walks := m.over.(*walk); walks {
+		if w.form != nil || w.ending != nil || w.sure {
+			return false
+		}
+	} else if m.over != nil {
+		return false
+	}
+	return m.keep.lock == nil && !m.saving && !m.loses() && m.prompt == nil && !m.asks && len(m.claims) == 0
+}
+
+// sees goes on when the files were looked at.
+func (m *model) sees(l looked) {
+	if l.of != m.shop {
+		return
+	}
+	m.watch.stamp, m.watch.stale, m.watch.wrong = l.stamp, l.files, l.wrong
+	switch {
+	case l.asked && l.wrong != "":
+		m.say("not read again: %s", l.wrong)
+	case l.asked && len(l.files) == 0:
+		m.say("read again: the files are as they are here")
+	case l.fresh == nil || m.saving || !l.asked && !m.idle():
+	default:
+		if wrong := m.cantTake(l.fresh); wrong != "" {
+			m.say("not read again: %s", wrong)
+			return
+		}
+		m.reread(l.fresh, strings.Join(l.files, ", ")+" changed meanwhile: read again")
+	}
+}
+
+// cantTake tells why a shop read anew can't be gone on with; empty when it can.
+func (d *desk) cantTake(fresh *shop.Shop) string {
+	if d.changed() && !d.shop.SameMachine(fresh) {
+		return "beam.toml or materials.toml has changed, and the day here has changes that aren't saved: save them or undo them first"
+	}
+	return ""
+}
+
+// outdated says that what is shown may be; empty while it isn't.
+func (d *desk) outdated() (text, brief string) {
+	w := &d.watch
+	if len(w.stale) == 0 {
+		return "", ""
+	}
+	since := w.since.Format("15:04")
+	if now := d.keep.clock(); now.YearDay() != w.since.YearDay() {
+		since = w.since.Format("2 Jan 15:04")
+	}
+	if d.changed() && slices.Equal(w.stale, []string{"day.toml"}) {
+		return fmt.Sprintf("day.toml has been changed by another since %s: the changes made here are kept, and %s saves them beside it", since, d.keyFor(saveDay)), "day.toml changed"
+	}
+	has := "has"
+	if len(w.stale) > 1 {
+		has = "have"
+	}
+	text = fmt.Sprintf("%s %s changed since %s: what is shown may be out of date; %s reads it again", strings.Join(w.stale, ", "), has, since, d.keyFor(readAgain))
+	return join("; ", text, w.wrong), "changed: " + d.keyFor(readAgain) + " reads"
+}

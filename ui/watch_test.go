@@ -1,0 +1,145 @@
+package ui
+
+import (
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"bide/plan"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// glance is the time to look at the files having come.
+func (s *screen) glance() *screen {
+	s.send(glance{})
+	return s.settle()
+}
+
+// A second screen on which nothing is told follows the first: the day, the walk, what is
+// made, and that the job runs.
+func TestSecondScreenFollows(t *testing.T) {
+	first, sc, _ := second(t)
+	sc.glance()
+	old := sc.shop
+	if sc.glance(); sc.shop != old {
+		t.Error("the files are read again though they are the same")
+	}
+	first.press("w", "enter").ticks(2)
+	sc.glance().tells("standing.toml changed meanwhile: read again")
+	if got, want := sc.truth.stands.At[first.truth.stands.Setting.Made[0].Holder-1], first.truth.stands.At[first.truth.stands.Setting.Made[0].Holder-1]; got != want {
+		t.Errorf("the first moved holder stands at %s, want %s", got.MM(), want.MM())
+	}
+	sc.press("w").settle().tells("2 moves made before")
+	sc.press("enter").tells("move 3 of 58")
+	first.ticks(2)
+	sc.glance().tells("move 5 of 58", "read again")
+	if got, want := sc.walk().move(sc.desk).Holder, first.walk().move(first.desk).Holder; got != want {
+		t.Errorf("the next holder is %d, on the first screen %d", got, want)
+	}
+	first.ticks(54).press("d").settle()
+	sc.glance().tells("meanwhile: read again; the walk to D-101 is")
+	if sc.over != nil || sc.jobs()[0].State != plan.Running {
+		t.Error("it isn't seen that D-101 runs")
+	}
+}
+
+// A screen on which something was told that isn't saved, or a job was moved, doesn't
+// read the files by itself, but says that they have changed, until they are read.
+func TestOutdatedIsSaid(t *testing.T) {
+	first, sc, _ := second(t)
+	sc.press("j", "J").settle()
+	order := ids(sc.jobs())
+	first.press("w", "enter").ticks(1)
+	sc.glance().press("k").tells("standing.toml has changed since", "reads it again")
+	if len(sc.truth.stands.At) == 0 || sc.truth.stands.Setting != nil {
+		t.Error("it is read though a job was moved")
+	}
+	for _, s := range [][2]int{{20, 5}, {40, 12}} {
+		sc.send(tea.WindowSizeMsg{Width: s[0], Height: s[1]})
+		sc.fits()
+		if !strings.Contains(sc.View(), "changed") {
+			t.Errorf("%v: it isn't said:\n%s", s, sc.View())
+		}
+	}
+	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+	sc.press("R").settle().tells("standing.toml changed meanwhile: read again")
+	if strings.Join(ids(sc.jobs()), " ") != strings.Join(order, " ") || sc.truth.stands.Setting == nil {
+		t.Errorf("read again: %v, %v", ids(sc.jobs()), sc.truth.stands.Setting)
+	}
+	if sc.press("k"); strings.Contains(sc.View(), "has changed") {
+		t.Error("it is still said to be outdated")
+	}
+	sc.press("R").settle().tells("the files are as they are here")
+
+	sc.press("w").settle().press("enter").ticks(1).tells("not saved: ")
+	first.ticks(1)
+	sc.glance().press("right").tells("standing.toml has changed since")
+}
+
+// Who may write is told too that someone else has changed a file; its text is kept. A
+// file that can't be read again is named, and all stays as it was.
+func TestWriterIsToldOfChanges(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	text := file(t, dir, "beam.toml")
+	put := func(text string) {
+		if err := os.WriteFile(filepath.Join(dir, "beam.toml"), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	put(text + "\n[[holder]]\nnumber = 9\ncondition = \"stuck\"\n")
+	sc.glance().tells("beam.toml has changed since")
+	sc.press("R").settle().tells("beam.toml changed meanwhile: read again")
+	if sc.forecast.beam.Holders[8] != plan.Stuck {
+		t.Error("the beam isn't as the file has it")
+	}
+	put("name = ")
+	sc.glance().press("R").settle().tells("not read again: beam.toml")
+	put(text)
+	sc.glance().press("j", "J").settle().press("R").settle().tells("not read again: beam.toml or materials.toml has changed")
+	sc.press("u").settle().press("R").settle().tells("read again")
+	if sc.forecast.beam.Holders[8] != plan.Good {
+		t.Error("the beam isn't as the file has it")
+	}
+}
+
+// A tick told on a second screen that is out of date is not told: the files are read
+// first, though the time to look hasn't come.
+func TestTickOnAnOutdatedScreen(t *testing.T) {
+	first, sc, _ := second(t)
+	sc.press("w").settle().press("enter")
+	first.press("w", "enter").ticks(3)
+	sc.ticks(1).tells("read again: nothing was told", "move 4 of 58")
+	if len(sc.owing) > 0 {
+		t.Errorf("owing %v", sc.owing)
+	}
+}
+
+// What was told here and is in the file already isn't asked for again; what isn't there
+// is named, with places.
+func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
+	first, sc, dir := second(t)
+	sc.press("w").settle().press("enter").ticks(1)
+	first.press("w", "enter").ticks(1)
+	first.keep.close()
+	sc.press("s").settle().tells("the shop is free now", "meanwhile, and is read", "move 2 of 58")
+	if strings.Contains(sc.news.text, "tell it again") {
+		t.Errorf("it is to be told again though the file has it: %s", sc.news.text)
+	}
+
+	sc.keep.close()
+	first = goOn(t, dir, 80, 24)
+	sc = goOn(t, dir, 80, 24)
+	sc.press("w").settle().press("enter").ticks(2)
+	first.press("w", "enter").ticks(1)
+	first.keep.close()
+	move := sc.walk().made(sc.desk)[2]
+	at := sc.truth.stands.At[move.Holder-1]
+	sc.press("s").settle()
+	u := sc.shop.Unit
+	if want := "tell it again: holder " + strconv.Itoa(move.Holder) + " from " + u.Show(move.From) + " to " + u.Show(at); !strings.HasSuffix(sc.news.text, want) {
+		t.Errorf("said %q, want at its end %q", sc.news.text, want)
+	}
+}
