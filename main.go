@@ -12,6 +12,7 @@ import (
 	"io/fs"
 	"os"
 	"os/signal"
+	"slices"
 	"syscall"
 
 	"bide/plan"
@@ -177,6 +178,9 @@ func (p program) sheets(c commandline.Call, s *shop.Shop, d *plan.DayPlan) int {
 		Unit: s.Unit, Day: s.Day, Notes: s.Notes, Only: c.Job, Demo: c.Operand == "", Knife: s.Knife(s.Standing, d.Steps),
 		Sequence: d.Sequence.String(), Aim: c.Aim, Rounds: d.Rounds, Seed: c.Seed,
 	}
+	for _, note := range s.Beside {
+		p.say("note: %s", note)
+	}
 	write := map[string]func(io.Writer, *plan.DayPlan, sheet.Options) error{
 		"text": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON, "html": sheet.HTML,
 	}[c.As]
@@ -212,7 +216,7 @@ func (p program) refusals(s *shop.Shop, d *plan.DayPlan, only string) int {
 // check tells what is wrong with the jobs, or that nothing is.
 func (p program) check(s *shop.Shop, d *plan.DayPlan) int {
 	text := ""
-	for _, note := range s.Notes {
+	for _, note := range slices.Concat(s.Beside, s.Notes) {
 		text += "note: " + shop.Clean(note) + "\n"
 	}
 	status := p.refusals(s, d, "")

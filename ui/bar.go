@@ -12,8 +12,11 @@ func (m *model) bar() line {
 	if m.demo {
 		l.add(late, "  DEMO, an invented day")
 	}
-	if m.changed() {
+	switch {
+	case m.changed():
 		l.add(late, "  * not saved")
+	case m.aside != "":
+		l.add(late, "  * kept in "+m.aside)
 	}
 	if _, shown := m.over.(*compare); m.offer != nil && !shown {
 		l.add(good, "  * an order waits: "+m.keyFor(compareOrders))

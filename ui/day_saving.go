@@ -56,7 +56,10 @@ func (m *model) saved(s daySaved) {
 		m.say("NOT SAVED: %v", s.err)
 		return
 	}
-	m.kept = s.draft
+	m.kept, m.aside = s.draft, ""
+	if s.out.Beside {
+		m.aside = s.out.File
+	}
 	m.listed = chain{jobs: s.draft.jobs, centred: true}
 	m.extend(&m.listed)
 	text := join(", ", s.out.Said, s.draft.layouts())

@@ -91,6 +91,17 @@ func TestSaveDayBeside(t *testing.T) {
 	if !strings.Contains(s.View(), "day.bide.toml") {
 		t.Errorf("it isn't said where the day is:\n%s", s.View())
 	}
+	s.press("down")
+	if view := s.View(); strings.Count(view, "day.bide.toml") < 2 || !strings.Contains(view, "kept in day.bide.toml") {
+		t.Errorf("after the next key the bar or the notes don't tell of it:\n%s", view)
+	}
+	again, problems := shop.Open(dir)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if view := newScreen(t, again, testLook(noColours, false, false), 120, 36).settle().View(); !strings.Contains(view, "note: day.bide.toml") {
+		t.Errorf("opened again, the screen doesn't tell of it:\n%s", view)
+	}
 }
 
 // A shop that may not be written says so, and nothing is lost.

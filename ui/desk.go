@@ -20,6 +20,7 @@ type desk struct {
 	demo    bool // the shop is an invented one
 	history history[draft]
 	kept    draft                  // as the file has it
+	aside   string                 // the file that it was saved to where day.toml could not be; else empty
 	drawer  map[formPlace]*jobForm // forms put away unfinished
 	stems   map[*plan.Job]string   // where edited jobs come from: see origin
 	search  search

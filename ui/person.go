@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/shop"
 	"bide/ui/personal"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -23,11 +24,21 @@ func (m *model) settleFor(c *personal.Config) {
 
 // notes are what a person should know of before anything else happens.
 func (m *model) notes() []string {
-	out := slices.Concat(m.wrong, m.shop.NotesOn(m.truth.stands, m.truth.marks))
+	out := slices.Concat(m.wrong, m.besides(), m.shop.NotesOn(m.truth.stands, m.truth.marks))
 	if m.sought == plan.AimMoves {
 		out = append(out, "the day is planned for the fewest moves, as the search was that was accepted last; one for the least setup time (s) turns that")
 	}
 	return out
+}
+
+// besides tell of the files beside the shop's: those that were there, and the one that
+// the day was saved to since.
+func (m *model) besides() []string {
+	note := shop.BesideNote(m.aside)
+	if note == "" || slices.Contains(m.shop.Beside, note) {
+		return m.shop.Beside
+	}
+	return append([]string{note}, m.shop.Beside...)
 }
 
 // mouseAtStart is the command that turns the mouse on for who wants it so.

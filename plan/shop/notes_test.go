@@ -2,6 +2,8 @@ package shop
 
 import (
 	"fmt"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -91,5 +93,41 @@ func TestSupplyInPsiIsNoted(t *testing.T) {
 	s := read(t, files(map[string]string{beamFile: strings.Replace(smallBeam, "[cylinder]", "[cylinder]\nsupply_bar = 90", 1)}))
 	if notes := strings.Join(s.Notes, "\n"); !strings.Contains(notes, "beam.toml, [cylinder], supply_bar: A supply of 90 bar is above") {
 		t.Errorf("notes %s", notes)
+	}
+}
+
+// TestNotesOfFilesBeside: what bide wrote beside the shop's files is told when the shop
+// is opened again, the day first, and files of other names are not.
+func TestNotesOfFilesBeside(t *testing.T) {
+	dir := t.TempDir()
+	if err := New(dir); err != nil {
+		t.Fatal(err)
+	}
+	if s, _ := Open(dir); len(s.Beside) > 0 {
+		t.Errorf("a new shop: %q", s.Beside)
+	}
+	s, _ := Open(dir)
+	day := filepath.Join(dir, dayFile)
+	text, _ := os.ReadFile(day)
+	if err := os.WriteFile(day, append(text, "# someone else\n"...), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	wanted := *s.Day
+	wanted.Jobs = wanted.Jobs[:1]
+	out, err := s.SaveDay(&wanted, nil)
+	if err != nil || !out.Beside {
+		t.Fatal(out, err)
+	}
+	for _, name := range []string{"standing.other-2.toml", "day.bided.toml", "my day.bide.toml", "standing.other-.toml"} {
+		if err := os.WriteFile(filepath.Join(dir, name), nil, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	again, problems := Open(dir)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if got := again.Beside; len(got) != 2 || !strings.HasPrefix(got[0], out.File+" holds a day") || !strings.Contains(got[0], "compare") || !strings.HasPrefix(got[1], "standing.other-2.toml ") {
+		t.Errorf("told: %q", got)
 	}
 }

@@ -47,6 +47,7 @@ type Shop struct {
 	Standing  *plan.Standing
 	Materials material.Table // the shop's own
 	Notes     []string       // what was taken for granted or wants a look
+	Beside    []string       // of files that bide wrote beside the shop's: what to do with each
 
 	// Beam.Holders are the conditions to plan with: those of beam.toml, and over
 	// them the marks of standing.toml.
@@ -101,7 +102,7 @@ func Read(fsys fs.FS) (*Shop, Problems) {
 	if len(r.problems) > 0 {
 		return nil, r.problems.sorted()
 	}
-	s.noted = r.notes
+	s.noted, s.Beside = r.notes, besideNotes(fsys)
 	s.Notes = s.notesOn(s.Standing, s.Marks)
 	return s, nil
 }
