@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -96,14 +97,33 @@ func (d *desk) clockWidth() int {
 	return w
 }
 
+// leastID is how wide the column of ids is at least: other columns are worth more than
+// the rest of a long one.
+const leastID = 7
+
+// noneLate reports whether it is known that no job of the day is late.
+func (d *desk) noneLate() bool { return d.present.full() && d.present.totals.LateJobs == 0 }
+
+// noneDue reports whether no job has a time by which it is due.
+func (d *desk) noneDue() bool {
+	return !slices.ContainsFunc(d.jobs(), func(j *plan.Job) bool { return !j.Due.IsZero() })
+}
+
 // dayColumns are those of the compact list: one line a job.
 func dayColumns(d *desk) []column[entry] {
-	times := d.clockWidth()
+	times, late, due := d.clockWidth(), 1, 2
+	if d.noneLate() { // what is empty goes first
+		late = due
+	}
+	if d.noneDue() {
+		due = 12
+	}
+	id := min(d.idWidth(), leastID)
 	return []column[entry]{
 		{width: 1, left: true, cell: entry.cursor},
 		{head: "n", width: d.turnWidth(), cell: dayTurn},
 		{width: 1, left: true, cell: entry.flag},
-		{head: "job", width: d.idWidth(), left: true, cell: dayID},
+		{head: "job", width: id, left: true, flex: d.idWidth() - id, cell: dayID},
 		{head: "material", width: 12, rank: 5, left: true, flex: 18, cell: dayMaterial},
 		{head: "web", width: 7, rank: 8, cell: dayWeb},
 		{head: "cuts", width: 4, rank: 7, cell: dayCuts},
@@ -115,8 +135,8 @@ func dayColumns(d *desk) []column[entry] {
 		{head: "setup", width: times + 2, rank: 9, cell: dayBegins},
 		{head: "run", width: times, rank: 1, cell: dayRuns},
 		{head: "end", width: times, rank: 3, cell: dayEnds},
-		{head: "due", width: times, rank: 2, cell: dayDue},
-		{head: "late", width: d.lateWidth(), rank: 1, left: true, cell: dayLate},
+		{head: "due", width: times, rank: due, cell: dayDue},
+		{head: "late", width: d.lateWidth(), rank: late, left: true, cell: dayLate},
 	}
 }
 

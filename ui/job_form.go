@@ -22,6 +22,7 @@ type jobForm struct {
 	began  shop.Typed // as it was when the form was opened
 	on     int        // the field that is typed into
 	caret  int        // in runes
+	fresh  bool       // the id is only proposed: typing takes its place
 	list   nameList   // below the material's field
 
 	read     plan.Job
@@ -67,9 +68,9 @@ func (m *model) openForm(a action) {
 	case copyJob:
 		f.stem, f.typed = m.origin(j), m.shop.Typed(j)
 		f.typed["id"], f.typed["turn"] = m.freeID(j.ID), ""
-		f.typed["state"] = "waiting"
+		f.typed["state"], f.fresh = "waiting", true
 	default:
-		f.typed["id"] = m.freeID("new")
+		f.typed["id"], f.fresh = m.nextID(j), true
 	}
 	if kept := m.drawer[f.place()]; kept != nil {
 		kept.job = f.job // what was done meanwhile makes another of it
@@ -93,17 +94,6 @@ func (f *jobForm) place() formPlace {
 		return formPlace{f.job.ID, f.stem}
 	}
 	return formPlace{"", f.stem}
-}
-
-// freeID is an id that no job has, like the one given.
-func (d *desk) freeID(like string) string {
-	taken := func(id string) bool { return d.history.now.find(id) != nil }
-	for _, tail := range strings.Split("bcdefghijklmnopqrstuvwxyz", "") {
-		if !taken(like + tail) {
-			return like + tail
-		}
-	}
-	return d.freeID(like + "z")
 }
 
 func (f *jobForm) key() string   { return f.keys[f.on] }
@@ -157,6 +147,10 @@ func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
 	switch name := msg.String(); {
 	case msg.Alt:
 		return false
+	case f.proposes() && (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace || name == "backspace" || name == "delete"):
+		text = []rune(shop.Clean(oneLine(string(msg.Runes))))
+		f.put(string(text), len(text))
+		f.fresh = false
 	case words != nil && (name == "left" || name == "right" || name == " "):
 		f.turn(words, name == "left")
 	case words != nil && (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace || name == "backspace" || name == "delete"):
@@ -166,13 +160,13 @@ func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
 		text = slices.Insert(text, at, typed...)
 		f.put(string(text), at+len(typed))
 	case name == "left":
-		f.caret = max(at-1, 0)
+		f.carry(max(at-1, 0))
 	case name == "right":
-		f.caret = min(at+1, len(text))
+		f.carry(min(at+1, len(text)))
 	case name == "home" || name == "ctrl+a":
-		f.caret = 0
+		f.carry(0)
 	case name == "end" || name == "ctrl+e":
-		f.caret = len(text)
+		f.carry(len(text))
 	case name == "backspace" && at > 0:
 		f.put(string(slices.Delete(text, at-1, at)), at-1)
 	case name == "delete" && at < len(text):
@@ -188,6 +182,17 @@ func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
 	}
 	f.check(m)
 	return true
+}
+
+// proposes reports whether the field typed into has a value that typing replaces.
+func (f *jobForm) proposes() bool { return f.fresh && f.key() == "id" }
+
+// carry takes the caret to a place; an id that was only proposed is taken with it.
+func (f *jobForm) carry(caret int) {
+	f.caret = caret
+	if f.key() == "id" {
+		f.fresh = false
+	}
 }
 
 // oneLine is a pasted text on one line: its line ends part the items of a list.
@@ -286,25 +291,12 @@ func (f *jobForm) take(m *model) {
 // said is what is wrong with a field, in words.
 func (f *jobForm) said(field int) string {
 	if p := f.problem(f.keys[field]); p != nil {
-		return join("; ", p.What, p.Remedy)
+		return inForm(join("; ", p.What, p.Remedy))
 	}
 	if len(f.problems) > 0 {
-		return join("; ", f.problems[0].What, f.problems[0].Remedy)
+		return inForm(join("; ", f.problems[0].What, f.problems[0].Remedy))
 	}
 	return ""
-}
-
-// include adds a job behind another.
-func (d *desk) include(j *plan.Job, stem string, behind *plan.Job) {
-	d.stem(j, stem)
-	all := d.history.now.all
-	at := len(all)
-	if i := slices.Index(all, behind); i >= 0 {
-		at = i + 1
-	}
-	next := newDraft(slices.Insert(slices.Clone(all), at, j))
-	next.given, next.about, next.did = d.history.now.given, j.ID, j.ID+" is added"
-	d.do(next)
 }
 
 // replace puts an edited job in the place of what it was; others that come after it

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"bide/plan"
@@ -89,11 +90,26 @@ func (f *jobForm) field(m *model, i, w int) line {
 			mark = "x refused: "
 		}
 		l.add(plain, " ")
-		l.add(ink, m.short(mark+p.What, w-l.width))
+		l.add(ink, m.short(mark+inForm(p.What), w-l.width))
+	} else if on && f.proposes() {
+		l.add(faint, m.short(" proposed: typing replaces it, the arrows keep it", w-l.width))
 	} else if on {
 		l.add(faint, m.short(" "+fieldHints[key], w-l.width))
 	}
 	return l
+}
+
+// formWords are the keys of day.toml that a problem may name, as the form calls them.
+var formWords = regexp.MustCompile(`\b(length_m|roll_m|roll_diameter)\b|^(id|web|trim) is missing`)
+
+// inForm tells a problem in the words of the form: people who fill it in need not know
+// what the file calls its keys.
+func inForm(text string) string {
+	return formWords.ReplaceAllStringFunc(text, func(word string) string {
+		key, tail, _ := strings.Cut(word, " ")
+		name := strings.TrimSuffix(fieldWords[key], ", m")
+		return join(" ", strings.Replace(name, ", ", " ", 1), tail)
+	})
 }
 
 // fieldHints tell how a field is filled in.
@@ -136,6 +152,11 @@ func (f *jobForm) input(m *model, l *line, i, w int) {
 		return
 	case i != f.on:
 		l.add(plain, m.short(text, w))
+		return
+	}
+	if f.proposes() {
+		l.add(picked, m.short(text, w-1))
+		l.add(picked, m.caret)
 		return
 	}
 	runes := []rune(text)

@@ -1,7 +1,9 @@
 package ui
 
 import (
+	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -52,7 +54,7 @@ func TestAddJob(t *testing.T) {
 		t.Fatalf("problems: %+v", f.problems)
 	}
 	s.press("enter").settle()
-	if s.over != nil || len(s.jobs()) != n+1 || s.jobs()[2].ID != "newbq?1" || s.turn != 2 {
+	if s.over != nil || len(s.jobs()) != n+1 || s.jobs()[2].ID != "q?1" || s.turn != 2 {
 		t.Fatalf("the job isn't there: %v\n%s", ids(s.jobs()), s.View())
 	}
 	if got := s.jobs()[2].Slits(); len(got) != 10 || got[0] < 96*plan.Millimetre {
@@ -60,6 +62,113 @@ func TestAddJob(t *testing.T) {
 	}
 	if s.press("u"); len(s.jobs()) != n || s.changed() {
 		t.Errorf("undone: %v", ids(s.jobs()))
+	}
+}
+
+// The id proposed for a new job goes on with the day's numbers; typing takes its place,
+// an arrow keeps it.
+func TestIDProposed(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s.press("a")
+	f := s.over.(*jobForm)
+	highest := 0
+	for _, j := range s.history.now.all { // the demo's are all D- and a number
+		n, err := strconv.Atoi(strings.TrimPrefix(j.ID, "D-"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		highest = max(highest, n)
+	}
+	want := fmt.Sprintf("D-%d", highest+1)
+	if f.typed["id"] != want || !strings.Contains(s.View(), "typing replaces it") {
+		t.Errorf("proposed is %q, want %q, or it isn't said that typing replaces it:\n%s", f.typed["id"], want, s.View())
+	}
+	if s.types("J-9"); f.typed["id"] != "J-9" {
+		t.Errorf("typed over the proposal: %q", f.typed["id"])
+	}
+	s.press("esc", "esc")
+	s.drawer = nil
+	s.press("a", "right").types("x")
+	if got := s.over.(*jobForm).typed["id"]; got != want+"x" {
+		t.Errorf("kept with an arrow: %q", got)
+	}
+	for _, c := range []struct{ ids, like, want string }{
+		{"J-1 J-2 J-3", "J-1", "J-4"},
+		{"A7 B09 B08", "B08", "B10"},
+		{"hot A7", "hot", "A8"},
+		{"hot newb", "hot", "newc"},
+		{"N99999999999", "N99999999999", "newb"}, // no count of jobs
+	} {
+		var all []*plan.Job
+		for _, id := range strings.Fields(c.ids) {
+			all = append(all, &plan.Job{ID: id})
+		}
+		d := &desk{history: history[draft]{now: newDraft(all)}}
+		if got := d.nextID(d.history.now.find(c.like)); got != c.want {
+			t.Errorf("%s: proposed beside %s is %q, want %q", c.ids, c.like, got, c.want)
+		}
+	}
+}
+
+// A new job comes behind the picked one, but no rule is broken for that: neither its own
+// nor one of another job.
+func TestAddedWhereRulesLet(t *testing.T) {
+	for _, c := range []struct {
+		about      string
+		rule, text string
+		want       int // turn from 0, when it is added behind the first of 14
+	}{
+		{"none", "", "", 1},
+		{"after the fifth", "after", "D-105", -1},
+		{"the fourth turn", "turn", "4", 3},
+		{"the last turn", "turn", "-1", 14},
+	} {
+		s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+		s.press("home", "c")
+		if c.rule != "" {
+			s.to(c.rule).press("ctrl+u").types(c.text)
+		}
+		s.press("enter").settle()
+		turn, want := s.turn, c.want
+		if want < 0 {
+			want = slices.Index(ids(s.jobs()), c.text) + 1
+		}
+		if len(s.broken) > 0 || turn != want {
+			t.Errorf("%s: at turn %d of %v, want %d; broken: %v", c.about, turn, ids(s.jobs()), want, s.broken)
+		}
+	}
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	s.pick(1)
+	s.press("t") // the second is fixed to its turn
+	s.press("home", "c", "enter").settle()
+	if len(s.broken) > 0 || s.turn != 2 || !strings.Contains(s.View(), "the nearest turn that keeps the rules") {
+		t.Errorf("before a fixed job: turn %d, broken %v\n%s", s.turn, s.broken, s.View())
+	}
+}
+
+// What is wrong is told in the words of the form, not in those of the file.
+func TestFormSaysItsLabels(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	s.press("a")
+	for range len(s.over.(*jobForm).keys) {
+		s.press("down")
+		if view := s.View(); strings.Contains(view, "length_m") || !strings.Contains(view, "length is missing") || !strings.Contains(view, "web width is missing") {
+			t.Fatalf("the file's words:\n%s", view)
+		}
+	}
+	s.press("enter")
+	if view := s.View(); strings.Contains(view, "length_m") {
+		t.Errorf("the file's words:\n%s", view)
+	}
+	for text, want := range map[string]string{
+		"length_m is missing; write it like 3200":   "length is missing; write it like 3200",
+		"correct length_m, roll_m or roll_diameter": "correct length, roll or roll outside",
+		"web is missing; write it like 1450.0":      "web width is missing; write it like 1450.0",
+		"the web is wider than the web area":        "the web is wider than the web area",
+	} {
+		if got := inForm(text); got != want {
+			t.Errorf("%q is told as %q, want %q", text, got, want)
+		}
 	}
 }
 

@@ -1,0 +1,102 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"bide/plan"
+)
+
+// A job that is added needs an id of its own and a turn that the rules allow.
+
+// nextID is an id for a new job in the pattern of the day's: that of the job given, else
+// of the first that ends with a number, with the number after the highest.
+func (d *desk) nextID(like *plan.Job) string {
+	jobs := d.history.now.all
+	if like != nil {
+		jobs = append([]*plan.Job{like}, jobs...)
+	}
+	for _, j := range jobs {
+		if stem, _, digits, ok := numbered(j.ID); ok {
+			highest := 0
+			for _, other := range d.history.now.all {
+				if s, n, _, ok := numbered(other.ID); ok && s == stem {
+					highest = max(highest, n)
+				}
+			}
+			return fmt.Sprintf("%s%0*d", stem, digits, highest+1)
+		}
+	}
+	return d.freeID("new")
+}
+
+// numbered cuts the number that an id ends with off it; false for one that ends with
+// none, or with one that is no count.
+func numbered(id string) (stem string, n, digits int, ok bool) {
+	stem = strings.TrimRight(id, "0123456789")
+	digits = len(id) - len(stem)
+	if digits == 0 || digits > 9 {
+		return id, 0, 0, false
+	}
+	n, err := strconv.Atoi(id[len(stem):])
+	return stem, n, digits, err == nil
+}
+
+// freeID is an id that no job has, like the one given.
+func (d *desk) freeID(like string) string {
+	taken := func(id string) bool { return d.history.now.find(id) != nil }
+	for _, tail := range strings.Split("bcdefghijklmnopqrstuvwxyz", "") {
+		if !taken(like + tail) {
+			return like + tail
+		}
+	}
+	return d.freeID(like + "z")
+}
+
+// include adds a job behind another, or as near to there as the rules of the day let it:
+// its own and those of the others.
+func (d *desk) include(j *plan.Job, stem string, behind *plan.Job) {
+	d.stem(j, stem)
+	all := d.history.now.all
+	wanted := len(all)
+	if i := slices.Index(all, behind); i >= 0 {
+		wanted = i + 1
+	}
+	at := d.nearestFor(j, wanted)
+	next := newDraft(slices.Insert(slices.Clone(all), at, j))
+	next.given, next.about, next.did = d.history.now.given, j.ID, j.ID+" is added"
+	if turn := slices.Index(next.jobs, j); at != wanted && turn == 0 {
+		next.did += " as the first: the nearest turn that keeps the rules"
+	} else if at != wanted && turn > 0 {
+		next.did += fmt.Sprintf(" behind %s: the nearest turn that keeps the rules", next.jobs[turn-1].ID)
+	}
+	d.do(next)
+}
+
+// nearestFor is the place among all jobs that is nearest to the one wanted, the later of
+// two, at which a job breaks no rule that isn't broken without it; the one wanted where
+// there is none. It looks at n+1 orders of n jobs.
+func (d *desk) nearestFor(j *plan.Job, wanted int) int {
+	all := d.history.now.all
+	breaches := func(all []*plan.Job) int {
+		able := slices.DeleteFunc(newDraft(all).jobs, d.cannotRun)
+		return len(plan.Broken(able, d.history.now.done()))
+	}
+	already := breaches(all)
+	for away := range len(all) + 1 {
+		for _, at := range []int{wanted + away, wanted - away} {
+			if at >= 0 && at <= len(all) && breaches(slices.Insert(slices.Clone(all), at, j)) <= already {
+				return at
+			}
+		}
+	}
+	return wanted
+}
+
+// cannotRun reports whether it is known of a job that the beam can't run it.
+func (d *desk) cannotRun(j *plan.Job) bool {
+	turn := slices.Index(d.jobs(), j)
+	return turn >= 0 && d.turnedDown(turn)
+}
