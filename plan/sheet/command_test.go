@@ -120,6 +120,23 @@ func TestCommandLine(t *testing.T) {
 	}
 }
 
+// A day that lies beside day.toml is told on standard error, not on the sheet, and by
+// check.
+func TestCommandTellsFilesBeside(t *testing.T) {
+	dir := copyOfDemo(t, firstTwo)
+	sheet := run(t, "sheet", dir).out
+	if err := os.WriteFile(filepath.Join(dir, "day.bide.toml"), nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	const note = "note: day.bide.toml holds a day"
+	if got := run(t, "sheet", dir); got.status != 0 || got.out != sheet || !strings.HasPrefix(got.err, note) {
+		t.Errorf("sheet: exit %d, %q on standard error, the sheet is the same: %v", got.status, got.err, got.out == sheet)
+	}
+	if got := run(t, "check", dir); got.status != 0 || !strings.HasPrefix(got.out, note) {
+		t.Errorf("check: exit %d, %q", got.status, got.out)
+	}
+}
+
 // Where no shop is named the demo is written, and says on every page and in the
 // document that it is no shop of anyone's; a shop that is named says nothing of it.
 func TestDemoIsSaidToBeOne(t *testing.T) {

@@ -61,10 +61,21 @@ func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem)
 	checkOrder(append(entries, t), append(others, j)) // the last is told of a clash
 	checkDue([]*table{t}, &plan.Day{Start: day.Start, Jobs: []plan.Job{j}})
 	t.done()
-	if len(told.problems) == 0 {
-		s.refusals(told, &j)
+	if told.laidOut() {
+		probe := j
+		if len(told.problems) > 0 {
+			probe.Uncut = "" // what is set at the knife may follow from what is wrong
+		}
+		s.refusals(told, &probe)
 	}
 	return j, told.problems
+}
+
+// laidOut reports whether all is right by which a job is laid out on the beam.
+func (f *form) laidOut() bool {
+	return !slices.ContainsFunc(f.problems, func(p FieldProblem) bool {
+		return slices.Contains([]string{"web", "slits", "trim", "shift", "arrange"}, p.Key)
+	})
 }
 
 // Renamed is the jobs with one job's new id in every after that named the old one.

@@ -140,6 +140,34 @@ func TestReadJobRefused(t *testing.T) {
 	}
 }
 
+// TestReadJobRefusedBesideWrong: that the beam can't run a job is told as long as its
+// layout can be read, whatever else is wrong; a layout that can't be read is only wrong.
+func TestReadJobRefusedBesideWrong(t *testing.T) {
+	s := threeJobs(t)
+	for _, c := range []struct {
+		key, text string
+		refused   int
+	}{{"length_m", "", 1}, {"material", "no such", 1}, {"speed", "0", 1}, {"due", "soon", 1}, {"id", "", 1}, {"slits", "3 x", 0}, {"shift", "left", 0}} {
+		f := s.Typed(&s.Day.Jobs[0])
+		f["web"], f[c.key] = "20", c.text
+		_, problems := s.ReadJob(f, s.Day, 0)
+		refused, wrong := 0, 0
+		for _, p := range problems {
+			switch {
+			case p.Refused && p.Key == "web":
+				refused++
+			case p.Key == c.key:
+				wrong++
+			default:
+				t.Errorf("%s %q: %+v", c.key, c.text, p)
+			}
+		}
+		if refused != c.refused || wrong == 0 {
+			t.Errorf("%s %q: %d refused, want %d, and %d wrong: %+v", c.key, c.text, refused, c.refused, wrong, problems)
+		}
+	}
+}
+
 // TestReadJobRenamed: a job that others wait for may get a new id.
 func TestReadJobRenamed(t *testing.T) {
 	s := threeJobs(t)
