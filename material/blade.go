@@ -3,6 +3,7 @@ package material
 import (
 	"errors"
 	"fmt"
+	"strings"
 )
 
 // Blade and anvil, common practice, no source: the blade is a few points softer, so
@@ -55,6 +56,23 @@ func AdviseBlade(m Material, anvilHRC float64) (BladeAdvice, error) {
 	a := BladeAdvice{m.Bevel, g.Bevels, m.Tip, g.Tips, max(anvilHRC-bladeSofterBy, 0), anvilHRC, taken, nil, m.Source}
 	a.check()
 	return a, nil
+}
+
+// bevelSlack is how many degrees beside the usual a bevel is no more than another grinder's
+// (common practice, no source).
+const bevelSlack = 5.0
+
+// Unusual names what of the blade is well outside its group's usual range; empty for
+// nothing.
+func (a *BladeAdvice) Unusual() string {
+	var parts []string
+	if a.Bevel < a.Bevels.Least-bevelSlack || a.Bevel > a.Bevels.Most+bevelSlack {
+		parts = append(parts, fmt.Sprintf("bevel %g, usual %s", a.Bevel, a.Bevels.text("degrees")))
+	}
+	if !a.Tips.Holds(a.Tip) {
+		parts = append(parts, fmt.Sprintf("tip %g, usual %s", a.Tip, a.Tips.text("mm")))
+	}
+	return strings.Join(parts, "; ")
 }
 
 // check compares the blade with the usual one.

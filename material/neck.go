@@ -28,6 +28,18 @@ func (n NeckIn) Relaxed(cutMM float64) float64 { return cutMM * (1 + n.Narrowing
 // Tight is the width that a relaxed web has under tension.
 func (n NeckIn) Tight(relaxedMM float64) float64 { return relaxedMM / (1 + n.Narrowing) }
 
+// NarrowerPct is by how much narrower than relaxed a web is under tension, in percent of
+// its relaxed width: what people make of the two widths. Narrowing itself, as the source
+// has it, is a part of the width under tension: 0.24 is 19.4 % of the relaxed width.
+func (n NeckIn) NarrowerPct() float64 { return 100 * n.Narrowing / (1 + n.Narrowing) }
+
+// guessedPct is how much narrower a web may be told to get, in percent, before an elastic
+// formula of the first order is no more than a guess (common practice, no source).
+const guessedPct = 5.0
+
+// Guess reports whether the web narrows so much that it has to be measured.
+func (n NeckIn) Guess() bool { return n.NarrowerPct() > guessedPct }
+
 // widthLines tell how wide strips are cut, and what tension does to them.
 func (s *Settings) widthLines(g Group, r Run) []Line {
 	m := s.Material
@@ -47,14 +59,8 @@ func (s *Settings) widthLines(g Group, r Run) []Line {
 		l.Why += "; neck-in alone asks for " + asked
 	}
 	out := []Line{l}
-	if n := s.NeckIn; n != nil {
-		value := fmt.Sprintf("%s %% narrower under tension", trimmed(100*n.Narrowing, 3))
-		if r.WebMM > 0 {
-			value += fmt.Sprintf(": a web of %s is %s wide at the knife", lengths(r.WebMM, 2), lengths(n.Tight(r.WebMM), 2))
-		}
-		out = append(out, Line{"neck-in", value,
-			fmt.Sprintf("%g N/m on %g mm with a modulus of %g MPa stretch it by %s %%, times Poisson's ratio of %g; elastic alone: measure relaxed",
-				m.TensionNM, m.ThicknessMM, m.ModulusMPa, trimmed(100*n.Stretch, 3), m.Poisson), poissons})
+	if s.NeckIn != nil {
+		out = append(out, s.neckLine(r))
 	}
 	if text := s.slitText(r.Slits); text != "" {
 		why := "cut width from finished width"
@@ -64,6 +70,26 @@ func (s *Settings) widthLines(g Group, r Run) []Line {
 		out = append(out, Line{"widths", text, why, "arithmetic"})
 	}
 	return out
+}
+
+// neckLine tells how wide the web is at the knife, and what trim is left there.
+func (s *Settings) neckLine(r Run) Line {
+	n, m := s.NeckIn, s.Material
+	value := trimmed(n.NarrowerPct(), 3) + " % narrower than relaxed"
+	if r.WebMM > 0 {
+		value = fmt.Sprintf("a web of %s is %s wide at the knife, %s", lengths(r.WebMM, 2), lengths(n.Tight(r.WebMM), 2), value)
+	}
+	if e := s.Edges; e != nil && r.Laid.LeastMM > 0 {
+		value += "; trim left there: " + e.text()
+	}
+	doubt := "elastic alone: measure relaxed"
+	if n.Guess() {
+		value += "; so much is a guess: measure it"
+		doubt = fmt.Sprintf("elastic and of the first order, no more than a guess beyond %g %%: measure it", guessedPct)
+	}
+	return Line{"neck-in", value,
+		fmt.Sprintf("%g N/m on %g mm with a modulus of %g MPa stretch it by %s %%, times Poisson's ratio of %g; %s",
+			m.TensionNM, m.ThicknessMM, m.ModulusMPa, trimmed(100*n.Stretch, 3), m.Poisson, doubt), poissons}
 }
 
 // slitText tells of each width of a strip how wide it is cut and comes out.

@@ -37,6 +37,9 @@ type Air struct {
 	Why           string  // which others do, and what its own would need; empty if its own do
 }
 
+// Fitted names the pistons in words.
+func (a Air) Fitted() string { return pistons(a.Pistons, a.BoreMM) }
+
 // ChooseAir finds the pistons that reach a force at cut-through, in newtons, within
 // the supply: the shop's own; else more of them, up to three (or its own number);
 // else the next larger bore, fewest pistons first. The margin is added to the pressure, whichever

@@ -12,6 +12,7 @@ type Run struct {
 	WebMM  float64 // width of the web, relaxed; 0 unknown
 	Slits  []Slit  // each width once
 	Roll   Roll
+	Laid   *Laid // nil where it isn't laid out
 }
 
 // Slit is the width of a strip that the customer gets, and the width cut for it.
@@ -27,6 +28,10 @@ type Roll struct {
 // UsualCoreMM is the outside of a core of 3 in with its wall, which is taken where no
 // file has the core (common practice, no source).
 const UsualCoreMM = 89.0
+
+// MostUsualRollMM is the largest that a finished roll usually is (common practice, no
+// source). A larger one likely comes of a slip in thickness or length.
+const MostUsualRollMM = 2000.0
 
 // Wound is a finished roll worked out.
 type Wound struct {

@@ -29,6 +29,7 @@ type Settings struct {
 	Times     Times
 	Wound     *Wound  // nil where length or thickness isn't known
 	NeckIn    *NeckIn // nil where the material's elastic data aren't known
+	Edges     *Edges  // of the layout at the knife; nil where that or NeckIn isn't known
 	Lines     []Line
 	Warnings  []string // what is wrong or unusual, one sentence or two each
 	Cautions  []Caution
@@ -73,6 +74,13 @@ func (s *Settings) runs(run Run, on Machine) {
 	for i, what := range []string{"finished roll", "run time", "neck-in"} {
 		if errs[i] != nil {
 			s.Warnings = append(s.Warnings, fmt.Sprintf("Its %s isn't worked out: %v.", what, strings.ReplaceAll(errs[i].Error(), "\n", "; ")))
+		}
+	}
+	if s.NeckIn != nil && run.Laid != nil && run.WebMM > 0 {
+		e := s.NeckIn.Edges(run.WebMM, *run.Laid)
+		s.Edges = &e
+		if text := e.warn(run.WebMM, *run.Laid); text != "" {
+			s.Warnings = append([]string{text}, s.Warnings...)
 		}
 	}
 	if w := s.Wound; w != nil && w.Metres > run.Metres*(1+1e-9) {

@@ -19,7 +19,7 @@ type Web struct {
 type NeckIn struct {
 	StressMPa float64
 	Stretch   float64 // along the web, as a part of its length
-	Narrowing float64 // across, as a part of the width under tension
+	Narrowing float64 // across, as a part of the width under tension: see NarrowerPct
 }
 
 // NeckIn works out the elastic neck-in of a web: stress s = T/t, stretch s/E,

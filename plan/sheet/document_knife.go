@@ -65,7 +65,15 @@ type neckIn struct {
 	Poisson   float64 `json:"poisson"`
 	Stretch   float64 `json:"stretch_pct"`   // along
 	Narrowing float64 `json:"narrowing_pct"` // across, of the width under tension
+	Narrower  float64 `json:"narrower_pct"`  // the same of the relaxed width
 	Asks      float64 `json:"allowance_pct"` // that neck-in alone asks for
+	Edges     *edges  `json:"at_the_knife,omitempty"`
+}
+
+// edges is the layout on the web as tension makes it; below 0 a cut lies off the web.
+type edges struct {
+	Web  float64    `json:"web_mm"`
+	Trim [2]float64 `json:"trim_mm"` // left on either side
 }
 
 type change struct {
@@ -168,7 +176,11 @@ func newNeckIn(s *material.Settings) *neckIn {
 	if n == nil {
 		return nil
 	}
-	return &neckIn{m.TensionNM, m.ModulusMPa, m.Poisson, 100 * n.Stretch, 100 * n.Narrowing, material.PctOf(n.Allowance())}
+	out := &neckIn{m.TensionNM, m.ModulusMPa, m.Poisson, 100 * n.Stretch, 100 * n.Narrowing, n.NarrowerPct(), material.PctOf(n.Allowance()), nil}
+	if e := s.Edges; e != nil {
+		out.Edges = &edges{e.WebMM, [2]float64{e.OperatorMM, e.DriveMM}}
+	}
+	return out
 }
 
 func newBending(b *material.Bending, rests string) *bending {

@@ -29,6 +29,7 @@ func readDay(d *document, root *table, s *Shop, known bool) *plan.Day {
 	checkOrder(entries, day.Jobs)
 	checkDue(entries, day)
 	d.notes = append(d.notes, dayNotes(d, entries, day.Jobs, s.Materials)...)
+	d.notes = append(d.notes, s.knifeNotes(day)...)
 	for _, t := range entries {
 		t.done()
 	}

@@ -21,7 +21,7 @@ func (s *Shop) Knife(now *plan.Standing, steps []plan.Step) *material.Day {
 	var cuts []material.Cut
 	for i := range steps {
 		step, t := &steps[i], &out.Turns[i]
-		t.Settings = s.Settings(step.Job)
+		t.Settings = s.laidSettings(step)
 		if before != nil {
 			t.Before = name
 		}

@@ -36,6 +36,25 @@ func (s *Shop) Settings(j *plan.Job) *material.Settings {
 	return s.settingsOf(j.Material, runOf(j))
 }
 
+// laidSettings is what is set for a planned step, whose layout is known.
+func (s *Shop) laidSettings(step *plan.Step) *material.Settings {
+	run := runOf(step.Job)
+	run.Laid = s.laid(step.Job, step.Layout.Trim)
+	return s.settingsOf(step.Job.Material, run)
+}
+
+// shares are the parts of a web's narrowing that its operator side takes.
+var shares = map[plan.Guide]float64{plan.GuideCentre: 0.5, plan.GuideOperator: 0, plan.GuideDrive: 1}
+
+// laid is a job's layout with that trim on its web, for formulas.
+func (s *Shop) laid(j *plan.Job, trim [2]plan.Length) *material.Laid {
+	l := &material.Laid{OperatorMM: inMM(trim[0]), DriveMM: inMM(trim[1]), OperatorShare: shares[s.Beam.Guide]}
+	if trimOf(j) > 0 {
+		l.LeastMM = inMM(j.Trim)
+	}
+	return l
+}
+
 // runOf is what a job runs, for formulas.
 func runOf(j *plan.Job) material.Run {
 	r := material.Run{

@@ -1,0 +1,77 @@
+package material
+
+import "fmt"
+
+// Laid is how a layout lies on its relaxed web, mm.
+type Laid struct {
+	OperatorMM, DriveMM float64 // trim on either side
+	LeastMM             float64 // trim asked for on each side; 0 where the slits fill the web
+	// OperatorShare is the part of the web's narrowing that its operator side takes: a half
+	// where it is guided on its centre, none on its operator edge, all on its drive edge.
+	OperatorShare float64
+}
+
+// Edges is a layout at the knife, where tension has made its web narrower and the cuts
+// stand where they stood.
+type Edges struct {
+	WebMM               float64 // width of the web
+	OperatorMM, DriveMM float64 // trim left on either side; below 0 the outer cut lies off the web
+}
+
+// Edges takes what a web narrows by from the trim of a layout on it.
+func (n NeckIn) Edges(webMM float64, l Laid) Edges {
+	tight := n.Tight(webMM)
+	lost := webMM - tight
+	return Edges{tight, l.OperatorMM - lost*l.OperatorShare, l.DriveMM - lost*(1-l.OperatorShare)}
+}
+
+// Of the trim asked for a quarter may be lost to neck-in before it is warned of, and where
+// the slits fill the web a tenth of a millimetre of the outer ones: less is within what a
+// web wanders and a strip may differ (common practice, no source).
+const (
+	trimLost = 0.25
+	slitLost = 0.1 // mm
+)
+
+// Short reports whether a side has too little left of the trim asked for.
+func (e Edges) Short(leastMM float64) bool {
+	left := min(e.OperatorMM, e.DriveMM)
+	if leastMM == 0 {
+		return left < -slitLost
+	}
+	return left < leastMM*(1-trimLost)
+}
+
+// Off reports whether an outer cut lies off the web, or on its edge.
+func (e Edges) Off() bool { return min(e.OperatorMM, e.DriveMM) <= 0 }
+
+func (e Edges) text() string {
+	return fmt.Sprintf("%s on the operator side, %s on the drive side", lengths(e.OperatorMM, 2), lengths(e.DriveMM, 2))
+}
+
+// warn tells what neck-in does to the layout's edges and what helps; empty is well.
+func (e Edges) warn(webMM float64, l Laid) string {
+	if !e.Short(l.LeastMM) {
+		return ""
+	}
+	what := fmt.Sprintf("the trim left there is %s, of the %s asked for", e.text(), lengths(l.LeastMM, 2))
+	switch {
+	case l.LeastMM == 0:
+		what = fmt.Sprintf("the outer strips, whose edge it is, are cut narrower than laid out by %s on the operator side, %s on the drive side",
+			lengths(max(-e.OperatorMM, 0), 2), lengths(max(-e.DriveMM, 0), 2))
+	case e.Off():
+		what += ": an outer cut lies off the web"
+	}
+	return fmt.Sprintf("Tension makes the web of %s narrow to %s at the knife, and %s. Take a wider web or less tension%s; or write it as wide as it is at the knife, and its material without tension_n_m, so that this isn't reckoned twice.",
+		lengths(webMM, 2), lengths(e.WebMM, 2), what, e.more(webMM, l))
+}
+
+// more tells the trim to ask for, where the layout lies to one side and the web is wide
+// enough for it.
+func (e Edges) more(webMM float64, l Laid) string {
+	need := l.LeastMM + (webMM-e.WebMM)*max(l.OperatorShare, 1-l.OperatorShare)
+	if l.LeastMM == 0 || 2*need > l.OperatorMM+l.DriveMM {
+		return ""
+	}
+	return fmt.Sprintf(", or ask for a trim of %s", lengths(need, 2))
+}

@@ -1,0 +1,115 @@
+package material
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+)
+
+// spun is a nonwoven that 200 N/m narrow by 3 * 200/1000 / 0.25 / 10 = 0.24 of its width
+// under tension: 1000 mm are 1000/1.24 = 806.45 there, and 193.55 are lost.
+func spun(t *testing.T, newtonsPerMetre float64) Material {
+	t.Helper()
+	m := of(t, "light nonwoven", 0.25, NoAdhesive)
+	m.ModulusMPa, m.Poisson, m.TensionNM = 10, 3, newtonsPerMetre
+	return m
+}
+
+// The percentage told is that of the two widths told beside it: 806.45 of 1000 mm are
+// 19.355 % less. Of the trade column's second example (TestNeckIn) 10 in are 9.708738,
+// 2.913 % less, and its narrowing of 0.03 is a part of the narrow width.
+func TestPercentageIsOfTheTwoWidths(t *testing.T) {
+	for _, c := range []struct{ narrowing, relaxed, tight float64 }{{0.24, 1000, 1000 / 1.24}, {0.03, 10, 9.708738}} {
+		n := NeckIn{Narrowing: c.narrowing}
+		near(t, "width at the knife", n.Tight(c.relaxed), c.tight, 1e-7)
+		near(t, "percentage", n.NarrowerPct(), 100*(c.relaxed-c.tight)/c.relaxed, 2e-6)
+	}
+	s, err := SettingsFor(spun(t, 200), shop, Run{Speed: 40, WebMM: 1000})
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := told(s, "neck-in")
+	if !strings.Contains(l.Value, "is 806.45 mm (31.75 in) wide at the knife, 19.355 % narrower than relaxed") {
+		t.Errorf("%+v", l)
+	}
+}
+
+// More than 5 % is no more than a guess of an elastic formula, and told so: 25 N/m make
+// 2.9 %, 200 N/m 19.4 %.
+func TestMuchNeckInIsToBeMeasured(t *testing.T) {
+	for tension, guess := range map[float64]bool{25: false, 200: true} {
+		s, err := SettingsFor(spun(t, tension), shop, Run{Speed: 40, WebMM: 1000})
+		if err != nil {
+			t.Fatal(err)
+		}
+		l := told(s, "neck-in")
+		if strings.Contains(l.Value, "a guess: measure it") != guess || strings.Contains(l.Why, "no more than a guess") != guess {
+			t.Errorf("%v N/m: %+v", tension, l)
+		}
+	}
+}
+
+func told(s *Settings, name string) Line {
+	for _, l := range s.Lines {
+		if l.Name == name {
+			return l
+		}
+	}
+	return Line{}
+}
+
+// By hand: 1000 mm with 6 mm of trim left and right lose 193.55 at the knife. Guided at
+// its centre it loses 96.77 on either side, at an edge all of it on the other one. With
+// 25 N/m it narrows by 0.03 of its narrow width, to 970.87, and loses 14.56 on either side.
+func TestEdgesAtTheKnife(t *testing.T) {
+	for _, c := range []struct {
+		tension, share, operator, drive float64
+		left                            [2]float64
+	}{
+		{200, 0.5, 6, 6, [2]float64{-90.774, -90.774}}, {200, 0, 6, 6, [2]float64{6, -187.548}}, {200, 1, 6, 6, [2]float64{-187.548, 6}},
+		{25, 0.5, 6, 34.78, [2]float64{-8.563, 20.217}}, {25, 0.5, 20.39, 20.39, [2]float64{5.827, 5.827}},
+		{25, 0.5, 6, 60, [2]float64{-8.563, 45.437}},
+	} {
+		s, err := SettingsFor(spun(t, c.tension), shop, Run{Speed: 40, WebMM: 1000, Laid: &Laid{c.operator, c.drive, 6, c.share}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := [2]float64{s.Edges.OperatorMM, s.Edges.DriveMM}; math.Abs(got[0]-c.left[0]) > 1e-3 || math.Abs(got[1]-c.left[1]) > 1e-3 {
+			t.Errorf("%+v: %v", c, got)
+		}
+		all := strings.Join(s.Warnings, " ")
+		off := min(c.left[0], c.left[1]) < 0
+		if strings.Contains(all, "an outer cut lies off the web") != off || strings.Contains(all, "Take a wider web or less tension") != off {
+			t.Errorf("%+v: %q", c, all)
+		}
+		if left := fmt.Sprintf("trim left there: %.2f mm", c.left[0]); c.left[0] != 6 && !strings.Contains(told(s, "neck-in").Value, left) {
+			t.Errorf("no %q in %q", left, told(s, "neck-in").Value)
+		}
+		if strings.Contains(all, "ask for a trim of 20.56 mm") != (c.drive == 60) { // 6 + 14.56; twice that are more than 40.78, less than 66
+			t.Errorf("%+v: %q", c, all)
+		}
+	}
+}
+
+// What a web wanders is no neck-in: a film that loses a third of a millimetre of 6 mm of
+// trim isn't warned of, one that loses half of it is. Without trim the outer strips are.
+func TestLittleLostIsNotWarnedOf(t *testing.T) {
+	for _, c := range []struct {
+		narrowing float64
+		l         Laid
+		want      string
+	}{
+		{0.00046, Laid{6, 6, 6, 0.5}, ""},
+		{0.006, Laid{6, 6, 6, 0.5}, "the trim left there is 3.02 mm"}, // 1000 - 1000/1.006 = 5.96, half of it on a side
+		{0.006, Laid{60, 60, 6, 0.5}, ""},
+		{0.0001, Laid{0, 0, 0, 0.5}, ""},
+		{0.006, Laid{0, 0, 0, 0.5}, "the outer strips, whose edge it is, are cut narrower than laid out by 2.98 mm"},
+	} {
+		n := NeckIn{Narrowing: c.narrowing}
+		got := n.Edges(1000, c.l).warn(1000, c.l)
+		if (got == "") != (c.want == "") || !strings.Contains(got, c.want) {
+			t.Errorf("%v: %q, want %q", c, got, c.want)
+		}
+	}
+}
