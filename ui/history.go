@@ -1,5 +1,7 @@
 package ui
 
+import "slices"
+
 // history is all that was done to a draft, to be undone and done again without
 // limit. Drafts are values that nobody changes once they are in it.
 type history[D any] struct {
@@ -15,11 +17,14 @@ func (h *history[D]) do(next D) {
 // undo goes one draft back; false when there is none.
 func (h *history[D]) undo() bool { return shift(&h.past, &h.now, &h.future) }
 
-// drop takes the last change out, not to be done again.
-func (h *history[D]) drop() {
-	if n := len(h.past); n > 0 {
+// drop takes a change out, wherever it is, not to be undone or done again. What was done
+// after it stays.
+func (h *history[D]) drop(is func(D) bool) {
+	if n := len(h.past); n > 0 && is(h.now) {
 		h.now, h.past = h.past[n-1], h.past[:n-1]
 	}
+	h.past = slices.DeleteFunc(h.past, is)
+	h.future = slices.DeleteFunc(h.future, is)
 }
 
 // redo takes one undo back; false when there is none.

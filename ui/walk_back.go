@@ -60,13 +60,18 @@ func outcomes(became states, but string) string {
 }
 
 // takeBack takes back what was told last on this walk; after a restart, the last tick
-// that standing.toml has.
+// that standing.toml has. That the job ran, told at the end of an earlier walk to it, is
+// taken back as in the panes.
 func (w *walk) takeBack(m *model) tea.Cmd {
-	if n := len(m.claims); n > 0 && m.claims[n-1].job == w.job.ID {
-		last := m.claims[n-1]
-		return m.unsay(last, func() { w.resume(m, last) })
+	n := len(m.claims)
+	if n == 0 || m.claims[n-1].job != w.job.ID {
+		return w.untick(m)
 	}
-	return w.untick(m)
+	last := m.claims[n-1]
+	if last.finished != nil {
+		return m.unrun(last)
+	}
+	return m.unsay(last, func() { w.resume(m, last) })
 }
 
 // backable reports whether there is something to take back.
@@ -75,7 +80,7 @@ func (w *walk) backable(d *desk) bool {
 	return n > 0 && d.claims[n-1].job == w.job.ID || len(w.made(d)) > 0
 }
 
-// unsay has the last thing told written down as told by mistake.
+// unsay has a thing told written down as told by mistake.
 func (m *model) unsay(t *claim, then func()) tea.Cmd {
 	back, wrong := t.before(m.truth)
 	if faults := m.forecast.beam.Misplaced(back.stands.At); wrong == "" && len(faults) > 0 {
@@ -94,7 +99,7 @@ func (m *model) unsay(t *claim, then func()) tea.Cmd {
 		d.events = append(d.events, e.TakenBack(now))
 	}
 	d.done = func(said string) {
-		m.claims = m.claims[:len(m.claims)-1]
+		m.claims = slices.DeleteFunc(m.claims, func(c *claim) bool { return c == t })
 		m.become(t.were)
 		then()
 		m.say("%s", join("; ", m.notKept()+"taken back: "+join(", ", m.again(t), outcomes(t.were, "")), said))
@@ -166,14 +171,19 @@ func (w *walk) resume(m *model, t *claim) {
 	w.lookAt(m.desk, t.events[0].Holder)
 }
 
-// unrun takes back that a job is set up and runs: its walk goes on at its end.
+// unrun takes back that a job is set up and runs: its walk goes on at its end. What was
+// edited since stays.
 func (m *model) unrun(t *claim) tea.Cmd {
+	if !slices.Contains(m.claims, t) {
+		m.say("that %s runs was taken back already", t.job)
+		return nil
+	}
 	if s := m.truth.stands.Setting; s != nil {
 		m.say("%s is half set up: take that back first, with w and then u", s.Job)
 		return nil
 	}
 	return m.unsay(t, func() {
-		m.history.drop()
+		m.history.drop(func(f draft) bool { return f.ran == t })
 		w := t.finished
 		w.job, w.look = m.history.now.find(t.job), 0
 		m.over = w

@@ -134,6 +134,34 @@ func TestTakingBackThatAJobRuns(t *testing.T) {
 	}
 }
 
+// That a job runs may be taken back on its next walk too, where it was let wait again by
+// hand: its first walk goes on at its end, it is taken back once, and edits stay to be
+// undone.
+func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	at := slices.Clone(sc.truth.stands.At)
+	sc.press("w", "enter").ticks(58).press("d").settle()
+	ran := sc.claims[len(sc.claims)-1]
+	sc.press("1", "r").settle().tells("D-101 waits again")
+	sc.press("w", "enter", "u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "d runs")
+	for range 58 {
+		sc.press("u").settle().tells("taken back: ")
+	}
+	balanced(t, eventsIn(t, dir))
+	told := len(eventsIn(t, dir))
+	sc.press("esc").settle().press("u").settle().tells("undone: D-101 waits again")
+	sc.press("u").settle().tells("there is nothing to undo")
+	sc.later(sc.unrun(ran))
+	sc.settle().tells("that D-101 runs was taken back already")
+	kept := read(t, dir)
+	if diff := cmp.Diff(at, kept.Standing.At); diff != "" || kept.Standing.Setting != nil && len(kept.Standing.Setting.Made) > 0 {
+		t.Errorf("%+v, places (-before +taken back):\n%s", kept.Standing.Setting, diff)
+	}
+	if n := len(eventsIn(t, dir)); n != told {
+		t.Errorf("the record has %d events more, though nothing was left to take back", n-told)
+	}
+}
+
 // What was edited after a job was set up is taken back before that; and while the next
 // is half set up, it can't be taken back that the one before it ran.
 func TestTakingBackInOrder(t *testing.T) {
