@@ -20,7 +20,7 @@ type daySaved struct {
 // saveDay saves the day as it is on the screen, in the background.
 func (m *model) saveDay() tea.Cmd {
 	if m.keep.asks {
-		return m.askAgain(func(f freed) tea.Cmd {
+		return m.askAgain(nil, func(f freed) tea.Cmd {
 			if f.lock == nil {
 				m.say("not saved: %s", f.barred)
 				return nil
@@ -35,7 +35,7 @@ func (m *model) saveDay() tea.Cmd {
 	case m.saving:
 		m.say("wait: the last one is still being saved")
 		return nil
-	case !m.changed():
+	case !m.changed() && !m.behind:
 		m.say("there is nothing to save: day.toml is as it is here")
 		return nil
 	}
@@ -56,7 +56,7 @@ func (m *model) saved(s daySaved) {
 		m.say("NOT SAVED: %v", s.err)
 		return
 	}
-	m.kept, m.aside = s.draft, ""
+	m.kept, m.behind, m.aside = s.draft, false, ""
 	if s.out.Beside {
 		m.aside = s.out.File
 	}

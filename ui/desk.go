@@ -35,6 +35,7 @@ type desk struct {
 	unsaved string       // why what happened last isn't; empty when it is
 	owing   []shop.Event // told and not written down
 	freed   bool         // the right to write was just given
+	behind  bool         // day.toml is behind standing.toml: see openDay
 	watch   watch        // over the shop's files
 
 	turn   int // of the picked job, from 0
@@ -76,7 +77,9 @@ func newDesk(s *shop.Shop, k *look) (*desk, error) {
 }
 
 // openDay takes the day as the shop has it, and as it is where the beam is half set up:
-// what ran then has ended, and the job that is set up comes first.
+// what ran then has ended, and the job that is set up comes first. Where day.toml doesn't
+// have that it has ended, since the power went before it was written, that is written
+// with the next thing told.
 func (d *desk) openDay(s *shop.Shop) {
 	var jobs []*plan.Job
 	for i := range s.Day.Jobs {
@@ -84,8 +87,10 @@ func (d *desk) openDay(s *shop.Shop) {
 	}
 	d.kept = newDraft(jobs)
 	half := s.Standing.Setting
+	d.behind = false
 	if half != nil && d.kept.find(half.Job) != nil {
 		d.kept = ended(d.kept, half.Job)
+		d.behind = !slices.Equal(d.kept.all, jobs)
 	}
 	d.history = history[draft]{now: d.kept}
 	if half != nil {
@@ -205,15 +210,24 @@ func (d *desk) redo() {
 		return
 	}
 	if r := d.history.now.remark; r != nil {
-		d.todo = d.report(r.number, r.is, "done again: ")
+		d.todo = d.rereport(r)
 		return
 	}
-	if d.history.now.tossed != nil {
-		d.offer = nil
-		d.say("done again: the order found is discarded")
+	if o := d.history.now.tossed; o != nil {
+		d.tossAgain(o)
 		return
 	}
 	d.show(d.history.now, "done again: "+d.history.now.did, "done again: moved to")
+}
+
+// tossAgain discards an order found again, if it is the one that waits.
+func (d *desk) tossAgain(o *offer) {
+	if d.offer != nil && d.offer != o {
+		d.say("the order found first is discarded again; a later one waits (%s)", d.keyFor(compareOrders))
+		return
+	}
+	d.offer = nil
+	d.say("done again: the order found is discarded")
 }
 
 // show puts the present draft on the desk, with the job that a draft was made about

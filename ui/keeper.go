@@ -105,7 +105,8 @@ func (k *keeper) keep(d deed) tea.Cmd {
 	}
 }
 
-// write writes a deed down. What can't go into the record now is owed to it.
+// write writes a deed down. What can't go into the record or into day.toml now is owed
+// to it, whatever else fails.
 func (k *keeper) write(d deed) (said string, err error) {
 	k.mutex.Lock()
 	defer k.mutex.Unlock()
@@ -113,6 +114,9 @@ func (k *keeper) write(d deed) (said string, err error) {
 		return "", errors.New("the program is ending: nothing more is written")
 	}
 	k.owed = append(k.owed, d.events...)
+	if d.day != nil {
+		k.day = d.day
+	}
 	out, err := k.shop.SaveStanding(d.stands, d.marks)
 	if err != nil {
 		return "", err
@@ -121,9 +125,6 @@ func (k *keeper) write(d deed) (said string, err error) {
 		said = out.Said
 	}
 	err = k.settle()
-	if d.day != nil {
-		k.day = d.day
-	}
 	if k.day != nil {
 		out, fault := k.shop.SaveDay(k.day.day, k.day.from)
 		if err = errors.Join(err, fault); fault == nil {

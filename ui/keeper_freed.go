@@ -23,6 +23,7 @@ type freed struct {
 	barred string     // why not
 	files  []string   // that another has changed
 	fresh  *shop.Shop // those read again; else nil
+	hand   *deed      // that the right is wanted for; nil where it is for another thing
 	then   func(freed) tea.Cmd
 }
 
@@ -51,16 +52,16 @@ func (k *keeper) own(lock *shop.Lock, owed []shop.Event, day *filed) {
 }
 
 // askAgain asks for the right to write, in the background, and goes on with what it is
-// wanted for.
-func (d *desk) askAgain(then func(freed) tea.Cmd) tea.Cmd {
+// wanted for: a deed, if that is in hand.
+func (d *desk) askAgain(hand *deed, then func(freed) tea.Cmd) tea.Cmd {
 	if d.saving {
-		d.say("wait: the last one is still being saved")
+		d.tellsToWait()
 		return nil
 	}
 	d.saving = true
 	keep, old, now := d.keep, d.shop, d.keep.now()
 	return func() tea.Msg {
-		f := freed{then: then}
+		f := freed{hand: hand, then: then}
 		f.lock, f.barred = keep.ask(now)
 		if f.files = old.Changed(); len(f.files) == 0 {
 			return f
@@ -68,7 +69,7 @@ func (d *desk) askAgain(then func(freed) tea.Cmd) tea.Cmd {
 		fresh, problems := shop.Open(old.Dir)
 		if len(problems) > 0 && f.lock != nil {
 			f.lock.Release()
-			return freed{barred: "the shop is free, but " + problems[0].String() + ": nothing is written", then: then}
+			return freed{barred: "the shop is free, but " + problems[0].String() + ": nothing is written", hand: hand, then: then}
 		}
 		f.fresh = fresh
 		return f
@@ -89,7 +90,7 @@ func (m *model) given(f freed) tea.Cmd {
 		m.keep.barred, f.fresh = f.barred, nil
 	case f.lock == nil:
 		m.keep.barred = f.barred
-		m.reread(f.fresh, "the shop was changed meanwhile, and is read again: nothing was told")
+		m.reread(f.fresh, f.hand, "the shop was changed meanwhile, and is read again: nothing was told")
 	default:
 		if wrong = m.cantTake(f.fresh); wrong != "" {
 			f.lock.Release()
@@ -98,7 +99,7 @@ func (m *model) given(f freed) tea.Cmd {
 			break
 		}
 		m.keep.own(f.lock, nil, nil)
-		m.reread(f.fresh, "the shop is free now, and written here; it was changed meanwhile, and is read again")
+		m.reread(f.fresh, f.hand, "the shop is free now, and written here; it was changed meanwhile, and is read again")
 	}
 	return f.then(f)
 }
@@ -107,7 +108,7 @@ func (m *model) given(f freed) tea.Cmd {
 func (d *desk) owedDay() *filed {
 	for _, e := range d.owing {
 		if e.Job != "" && e.Holder == 0 {
-			return &filed{d.kept.day(d.shop.Day), d.origins(d.kept)}
+			return d.keptDay()
 		}
 	}
 	return nil
@@ -115,22 +116,25 @@ func (d *desk) owedDay() *filed {
 
 // reread goes on with the shop as its files are now, and says so. What was told here and
 // isn't in them is named, to be told again; wishes for the day that aren't saved stay. A
-// walk on which nothing is lost goes on with what stands.
-func (m *model) reread(fresh *shop.Shop, says string) {
+// walk on which nothing is lost goes on with what stands. A deed in hand isn't done: it
+// rests on what was there before.
+func (m *model) reread(fresh *shop.Shop, hand *deed, says string) {
 	lost, picked := m.missing(fresh), m.job()
 	w, walks := m.over.(*walk)
 	walks = walks && lost == ""
+	if hand != nil {
+		m.truth, m.owing = hand.truth, append(m.owing, hand.events...)
+		if lost = m.missing(fresh); lost == "" {
+			says = join("; ", says, hand.undone())
+		}
+	}
 	m.owing, m.claims, m.wear, m.unsaved = nil, nil, nil, ""
 	if w != nil {
 		m.over = nil
 	}
 	if m.changed() {
 		m.shop.Stands(fresh)
-		s := states{}
-		for i := range fresh.Day.Jobs {
-			s[fresh.Day.Jobs[i].ID] = fresh.Day.Jobs[i].State
-		}
-		m.become(s)
+		m.become(m.statesIn(fresh))
 		m.history = history[draft]{now: newDraft(m.history.now.all)}
 	} else {
 		m.shop, m.keep.shop, m.stems = fresh, fresh, nil
@@ -150,6 +154,29 @@ func (m *model) reread(fresh *shop.Shop, says string) {
 		says += "; not in it, tell it again: " + lost
 	}
 	m.say("%s", says)
+}
+
+// undone tells of a deed that isn't done and was to take something back; nothing of
+// another.
+func (d *deed) undone() string {
+	if slices.ContainsFunc(d.events, func(e shop.Event) bool { return strings.HasPrefix(e.Kind, "un") }) {
+		return "nothing is taken back"
+	}
+	return ""
+}
+
+// statesIn are the states of a shop's jobs: where the beam is half set up for another,
+// what ran has ended, as openDay has it.
+func (d *desk) statesIn(fresh *shop.Shop) states {
+	s, half := states{}, fresh.Standing.Setting
+	d.behind = false
+	for i := range fresh.Day.Jobs {
+		j := &fresh.Day.Jobs[i]
+		if s[j.ID] = j.State; half != nil && j.State == plan.Running && j.ID != half.Job {
+			s[j.ID], d.behind = plan.Done, true
+		}
+	}
+	return s
 }
 
 // pickAgain picks a job, read again, or what stands at its turn now.
@@ -192,9 +219,8 @@ func (d *desk) missing(fresh *shop.Shop) string {
 	}
 	for _, j := range d.kept.all {
 		i := slices.IndexFunc(fresh.Day.Jobs, func(there plan.Job) bool { return there.ID == j.ID })
-		told := slices.ContainsFunc(d.owing, func(e shop.Event) bool { return e.Kind == shop.EventJob && e.Job == j.ID })
-		if told && i >= 0 && fresh.Day.Jobs[i].State != j.State {
-			parts = append(parts, outcomes(states{j.ID: j.State}, ""))
+		if state, told := d.owedState(j.ID); told && i >= 0 && fresh.Day.Jobs[i].State != state {
+			parts = append(parts, outcomes(states{j.ID: state}, ""))
 		}
 	}
 	return join(", ", parts...)
@@ -220,4 +246,23 @@ func (d *desk) owed(holder int, kinds ...string) *shop.Event {
 	last := open[len(open)-1]
 	last.From = open[0].From
 	return &last
+}
+
+// owedState is what a job was told to have become last; false where nothing was, or it
+// was taken back.
+func (d *desk) owedState(id string) (state plan.State, told bool) {
+	var open []plan.State
+	for _, e := range d.owing {
+		switch {
+		case e.Job != id:
+		case e.Kind == shop.EventJob:
+			open = append(open, e.State)
+		case e.Kind == shop.EventUnjob && len(open) > 0:
+			open = open[:len(open)-1]
+		}
+	}
+	if len(open) == 0 {
+		return 0, false
+	}
+	return open[len(open)-1], true
 }

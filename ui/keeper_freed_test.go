@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -138,5 +139,47 @@ func TestSecondScreenMarks(t *testing.T) {
 	}
 	if strings.Join(kinds, " ") != shop.EventCondition+" "+shop.EventUncondition+" "+shop.EventCondition {
 		t.Errorf("the record has %v", kinds)
+	}
+}
+
+// says fails unless what just happened is told with all the texts.
+func (s *screen) says(texts ...string) {
+	s.t.Helper()
+	for _, text := range texts {
+		if !strings.Contains(s.news.text, text) {
+			s.t.Errorf("no %q in %q", text, s.news.text)
+		}
+	}
+}
+
+// What was just being told when the shop is read again isn't done either, and is named
+// like what was told before; a thing to be taken back stands.
+func TestSecondScreenNamesWhatWasBeingTold(t *testing.T) {
+	first, sc, dir := second(t)
+	first.press("w", "enter").ticks(1)
+	first.keep.close()
+	sc.press("5", "c", "s").enters("bent").says("is read again", fmt.Sprintf("tell it again: holder %d is stuck", sc.holder))
+	if marks := read(t, dir).Marks; len(marks) != 0 {
+		t.Errorf("marked over what wasn't shown: %v", marks)
+	}
+
+	first, dir = atWork(t, 80, 24)
+	first.press("w", "enter").ticks(58).press("d").settle()
+	sc = goOn(t, dir, 80, 24)
+	sc.press("w").settle().press("enter")
+	first.press("5", "c", "s").enters("bent")
+	first.keep.close()
+	move := sc.walk().move(sc.desk)
+	sc.ticks(1).press("y").settle().says("is read again; not in it, tell it again: ", fmt.Sprintf("holder %d from", move.Holder), "D-101 is done")
+
+	first, dir = atWork(t, 80, 24)
+	first.press("w", "enter").ticks(3)
+	sc = goOn(t, dir, 80, 24)
+	sc.press("w").settle().press("enter")
+	first.ticks(1)
+	first.keep.close()
+	sc.press("u").settle().says("is read again; nothing is taken back")
+	if n := len(read(t, dir).Standing.Setting.Made); n != 4 || len(sc.walk().made(sc.desk)) != 4 {
+		t.Errorf("%d ticks are in the file and %d here, want 4", n, len(sc.walk().made(sc.desk)))
 	}
 }

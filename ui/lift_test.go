@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/shop"
 )
 
 // A lifted job shows what each gap costs at first sight, the figures are those of the
@@ -199,13 +200,58 @@ func TestLiftPastARefusedJob(t *testing.T) {
 	}
 }
 
-// A holder marked while a job is lifted has all gaps worked out anew.
+// lifts lifts the picked job and picks another gap.
+func (s *screen) lifts(keys ...string) *lift {
+	s.press(append([]string{"1"}, keys...)...).press("g").settle().press("down").settle()
+	return s.over.(*lift)
+}
+
+// When holders are marked while a job is lifted, all gaps are worked out anew, of the same
+// job and with the same gap picked.
 func TestLiftFollowsAMark(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	s.press("5", "c", "n", "enter", "1", "j", "g")
-	was := s.over.(*lift)
+	was := s.lifts("j")
+	s.pick(4) // whatever is picked below
+	s.stand(s.truth.marked(40, shop.Mark{Condition: plan.NoCut}, s.shop))
+	s.later(s.ask())
 	s.settle()
 	if l := s.over.(*lift); l == was || l.start != s.start.stands || !l.seen {
 		t.Error("what the gaps cost is that of the beam as it was")
+	} else if l.job.ID != was.job.ID || l.gap != was.gap {
+		t.Errorf("%s is lifted with gap %d picked, before it was %s with %d", l.job.ID, l.gap, was.job.ID, was.gap)
+	}
+}
+
+// When the shop is read again while a job is lifted, the gaps are those of the day that
+// there is then; a job that is gone or has begun to run is let go.
+func TestLiftFollowsTheFiles(t *testing.T) {
+	again := func(keys []string, change func(*plan.Day)) (*screen, *lift) {
+		sc, dir := atWork(t, 120, 36)
+		was := sc.lifts(keys...)
+		fresh := read(t, dir)
+		change(fresh.Day)
+		sc.reread(fresh, nil, "read again")
+		sc.later(sc.ask())
+		sc.settle().fits()
+		return sc, was
+	}
+	sc, was := again([]string{"end", "k"}, func(d *plan.Day) { d.Jobs = append(d.Jobs[:3:3], d.Jobs[len(d.Jobs)-2:]...) })
+	if l := sc.over.(*lift); l.job.ID != was.job.ID || len(l.rest) != 4 || l.gap != 4 {
+		t.Errorf("%s is lifted from %d others, gap %d; it was %s", l.job.ID, len(l.rest), l.gap, was.job.ID)
+	}
+	sc.press("enter").settle().fits()
+	if last := sc.jobs()[4].ID; last != was.job.ID {
+		t.Errorf("dropped behind all, the last is %s", last)
+	}
+	sc, was = again([]string{"j"}, func(d *plan.Day) { d.Jobs = append(d.Jobs[:1:1], d.Jobs[2:]...) })
+	sc.tells("read again; " + was.job.ID + " doesn't wait")
+	sc.press("enter")
+	if sc.over != nil || sc.changed() {
+		t.Errorf("%s is gone, and %T is open", was.job.ID, sc.over)
+	}
+	sc, was = again(nil, func(d *plan.Day) { d.Jobs[0].State = plan.Running })
+	sc.tells(was.job.ID + " doesn't wait")
+	if sc.over != nil {
+		t.Errorf("%s runs, and is lifted", was.job.ID)
 	}
 }

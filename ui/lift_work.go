@@ -171,12 +171,8 @@ func (m *model) refine() tea.Cmd {
 	switch {
 	case !up:
 		return nil
-	case l.start != m.start.stands: // holders were marked meanwhile
-		gap := l.gap
-		l.giveUp()
-		again := m.lift()
-		m.over.(*lift).gap = gap
-		return again
+	case l.start != m.start.stands: // holders were marked, or the shop read again, meanwhile
+		return m.liftAgain(l)
 	case l.without == nil || m.alone || !m.present.whole():
 		return nil
 	}
@@ -192,6 +188,25 @@ func (m *model) refine() tea.Cmd {
 		l.stop()
 	}
 	return l.settle(next, m.sought)
+}
+
+// liftAgain lifts the same job out of a day that begins otherwise now. Where it can't be
+// lifted any more it is let go, which is said.
+func (m *model) liftAgain(l *lift) tea.Cmd {
+	l.giveUp()
+	turn := slices.IndexFunc(m.jobs(), func(j *plan.Job) bool { return j.ID == l.job.ID && j.State != plan.Running })
+	if turn < 0 {
+		m.over = nil
+		m.mention(l.job.ID + " doesn't wait for its turn any more, and is let go")
+		return nil
+	}
+	m.pick(turn)
+	again := m.lifted(turn)
+	if l.gap != l.was {
+		again.gap = min(l.gap, len(again.rest))
+	}
+	m.over = again
+	return again.begin(m)
 }
 
 // giveUp ends all that is worked out.

@@ -201,6 +201,9 @@ func (m *model) key(name string) tea.Cmd {
 	case in == onQuestion:
 		m.asks = false
 		return nil
+	case a != quit && m.holdsBack(a):
+		m.tellsToWait()
+		return nil
 	case m.help == nil && m.covered() && a != help && a != quit:
 		return m.over.HandleKey(a, m)
 	case in == onSmall && a == nothing:

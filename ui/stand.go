@@ -19,8 +19,11 @@ import (
 // nothing else is begun. Where another has the right to write, it is asked for again; if
 // the files have changed meanwhile, the deed is not done: what it began with is gone.
 func (d *desk) perform(done deed) tea.Cmd {
+	if done.day == nil && d.behind {
+		done.day = d.keptDay()
+	}
 	if d.keep.asks {
-		return d.askAgain(func(f freed) tea.Cmd {
+		return d.askAgain(&done, func(f freed) tea.Cmd {
 			if f.fresh != nil {
 				return nil
 			}
@@ -29,7 +32,7 @@ func (d *desk) perform(done deed) tea.Cmd {
 		})
 	}
 	if d.saving {
-		d.say("wait: the last one is still being saved")
+		d.tellsToWait()
 		return nil
 	}
 	d.saving = true
@@ -48,7 +51,7 @@ func (d *desk) performed(k kept) {
 	case d.keep.barred != "":
 		d.owing = append(d.owing, k.events...)
 	default:
-		d.owing = nil
+		d.owing, d.behind = nil, false
 	}
 	if d.freed {
 		d.freed, k.said = false, join("; ", "the shop is free now, and written here", k.said)
@@ -65,10 +68,31 @@ func (d *desk) report(number int, mark shop.Mark, after string) tea.Cmd {
 	return d.mark(number, mark, d.condition(number, mark), fmt.Sprintf("%sholder %d is marked %s", after, number, mark.Condition))
 }
 
-// unreport takes a mark back: the holder has the one it had before.
+// unreport takes a mark back: the holder has the one it had before, unless it has been
+// given another since.
 func (d *desk) unreport(r *remark) tea.Cmd {
+	if d.markOf(r.number) != r.is {
+		d.say("not taken back: %s", d.otherwise(r.number))
+		return nil
+	}
 	return d.mark(r.number, r.was, d.condition(r.number, r.is).TakenBack(d.keep.clock()),
 		fmt.Sprintf("taken back: holder %d is marked %s again", r.number, r.was.Condition))
+}
+
+// rereport gives a mark that was taken back again, unless the holder has been given
+// another since.
+func (d *desk) rereport(r *remark) tea.Cmd {
+	if d.markOf(r.number) != r.was {
+		d.say("not done again: %s", d.otherwise(r.number))
+		return nil
+	}
+	return d.report(r.number, r.is, "done again: ")
+}
+
+// otherwise tells that a holder has been marked after a mark that is to be undone or done
+// again.
+func (d *desk) otherwise(number int) string {
+	return fmt.Sprintf("holder %d has been marked otherwise since, and stays %s", number, d.markOf(number).Condition)
 }
 
 // condition is the event of a holder's coming into a condition.
@@ -198,6 +222,9 @@ func (d *desk) dayWith(s states) *filed {
 	}
 	return &filed{s.in(d.kept, map[*plan.Job]*plan.Job{}).day(d.shop.Day), d.origins(d.kept)}
 }
+
+// keptDay is the day as it is in the file, or would be were all told written down.
+func (d *desk) keptDay() *filed { return &filed{d.kept.day(d.shop.Day), d.origins(d.kept)} }
 
 // become puts jobs into other states in all drafts, and in the day as it is in the
 // file: what has happened can't be undone.

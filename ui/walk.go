@@ -51,7 +51,7 @@ func (m *model) setOut() tea.Cmd {
 		m.begin()
 		return nil
 	}
-	return m.askAgain(func(freed) tea.Cmd {
+	return m.askAgain(nil, func(freed) tea.Cmd {
 		said := m.news.text
 		m.begin()
 		m.news.text = join("; ", said, m.news.text)

@@ -58,10 +58,10 @@ func (w *walk) setting(d *desk) *plan.Setting {
 
 // begun tells the day what a first deed means for it.
 func (w *walk) begun(d *desk, became states) {
-	if turn := w.turnOf(d); turn > 0 && len(became) > 0 {
-		last := turn - 1
-		d.become(became)
-		d.carryOn(last)
+	turn := w.turnOf(d)
+	d.become(became)
+	if turn > 0 && len(became) > 0 {
+		d.carryOn(turn - 1)
 		d.turn, d.move = max(w.turnOf(d), 0), 0
 	}
 }
@@ -223,7 +223,10 @@ func (w *walk) ran(m *model, became states) {
 	m.history.do(next)
 	m.start.clock = w.o.step.RunStart // in an invented day time goes as planned
 	m.stand(m.truth)
-	m.over, m.turn, m.move = nil, 0, 0
+	if m.over == overlay(w) {
+		m.over = nil
+	}
+	m.turn, m.move = 0, 0
 }
 
 // after is what stands when the changeover is done: what it carries and where, but

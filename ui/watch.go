@@ -130,7 +130,7 @@ func (m *model) sees(l looked) {
 			m.say("not read again: %s", wrong)
 			return
 		}
-		m.reread(l.fresh, strings.Join(l.files, ", ")+" changed meanwhile: read again")
+		m.reread(l.fresh, nil, strings.Join(l.files, ", ")+" changed meanwhile: read again")
 	}
 }
 

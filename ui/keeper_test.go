@@ -1,0 +1,129 @@
+package ui
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"bide/plan"
+	"bide/plan/shop"
+)
+
+// locked protects a file of the folder from being written, until the test calls the
+// function that comes back.
+func locked(t testing.TB, dir, name string) (unlock func()) {
+	t.Helper()
+	file := filepath.Join(dir, name)
+	if err := os.Chmod(file, 0o444); err != nil { // refused for an administrator too
+		t.Fatal(err)
+	}
+	return func() { os.Chmod(file, 0o644) }
+}
+
+// What became of a job is owed to day.toml whichever of the files can't be written, and
+// written with the next save that can be: saved again, with the next tick, or when it is
+// taken back what it was before.
+func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
+	for _, name := range []string{"standing.toml", "day.toml"} {
+		sc, dir := atWork(t, 80, 24)
+		sc.press("w", "enter").ticks(58)
+		unlock := locked(t, dir, name)
+		sc.press("d").settle().tells("not saved: D-101 is set up")
+		unlock()
+		sc.press("w").settle().press("enter", "s").settle().tells("all that was told is saved now")
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Standing.Job != "D-101" || sc.loses() || sc.changed() {
+			t.Errorf("%s: D-101 runs and is in state %d in the file, %s stands", name, kept.Day.Jobs[0].State, kept.Standing.Job)
+		}
+
+		sc, dir = atWork(t, 80, 24)
+		sc.press("w", "enter").ticks(58).press("d").settle()
+		unlock = locked(t, dir, name)
+		sc.press("w", "enter").ticks(1).press("y").settle().tells("NOT SAVED")
+		unlock()
+		sc.ticks(1)
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done || len(kept.Standing.Setting.Made) != 2 || sc.loses() {
+			t.Errorf("%s: D-101 is done and is in state %d in the file", name, kept.Day.Jobs[0].State)
+		}
+		unlock = locked(t, dir, name)
+		sc.press("u").settle().press("u").settle().tells("NOT SAVED")
+		unlock()
+		sc.press("s").settle()
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Standing.Setting != nil || sc.loses() {
+			t.Errorf("%s: taken back, D-101 is in state %d in the file", name, kept.Day.Jobs[0].State)
+		}
+	}
+}
+
+// Where the power went between standing.toml and day.toml, so that a job is being set up
+// and the one before it runs in day.toml, the state that follows is written with the next
+// thing told, or when the day is saved; leaving asks nothing, since nothing is lost by it.
+func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
+	for _, saves := range [][]string{{"ctrl+s"}, {"w", "enter", "enter"}} {
+		sc, dir := atWork(t, 80, 24)
+		sc.press("w", "enter").ticks(58).press("d").settle()
+		day := file(t, dir, "day.toml")
+		sc.press("w", "enter").ticks(1).press("y").settle()
+		sc.keep.close()
+		if err := os.WriteFile(filepath.Join(dir, "day.toml"), []byte(day), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		for _, barred := range []bool{false, true} {
+			var other *shop.Lock
+			if barred {
+				var err error
+				if other, err = shop.TakeLock(dir, sc.keep.now()); err != nil {
+					t.Fatal(err)
+				}
+			}
+			sc = goOn(t, dir, 80, 24)
+			if sc.press("q"); !sc.ended {
+				t.Errorf("leaving asks: %s", sc.question())
+			}
+			sc.ended = false
+			if barred {
+				other.Release()
+			}
+			for _, key := range saves {
+				sc.press(key).settle()
+			}
+			if state := read(t, dir).Day.Jobs[0].State; state != plan.Done {
+				t.Errorf("%v, barred at first: %v: D-101 is in state %d in the file: %s", saves, barred, state, sc.news.text)
+			}
+			if text := file(t, dir, "day.toml"); strings.Contains(text, `"running"`) {
+				t.Error("something runs in day.toml while the beam is set up")
+			}
+			sc.keep.close()
+			os.WriteFile(filepath.Join(dir, "day.toml"), []byte(day), 0o644)
+		}
+	}
+}
+
+// The undoing of a mark, and doing it again, is refused where the holder has been marked
+// otherwise since; changes before it can be undone all the same.
+func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("1", "j", "J").settle()
+	order := ids(sc.jobs())
+	number := sc.desk.moves()[0].Holder
+	sc.press("5")
+	sc.holder = number
+	sc.press("c", "n").enters("weak").press("w", "enter", "x")
+	sc.walk().form.at = fieldHolder
+	sc.press("ctrl+u").enters(fmt.Sprint(number), "", "o", "seized").press("esc").settle()
+	events := len(eventsIn(t, dir))
+	stays := func(keys ...string) {
+		t.Helper()
+		sc.press(keys...).settle().tells(fmt.Sprintf("holder %d has been marked otherwise since, and stays out", number))
+		if m := read(t, dir).Marks[number]; m.Condition != plan.Out || m.Reason != "seized" || len(eventsIn(t, dir)) != events || sc.forecast.beam.Holders[number-1] != plan.Out {
+			t.Errorf("%v: it is marked %+v", keys, m)
+		}
+	}
+	stays("1", "u")
+	stays("U")
+	stays("u")
+	if sc.press("u").settle(); strings.Join(ids(sc.jobs()), " ") == strings.Join(order, " ") {
+		t.Error("the change before the mark can't be undone")
+	}
+}

@@ -1,0 +1,180 @@
+package ui
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"bide/plan"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+const stillSaving = "wait: the last one is still being saved"
+
+// holdsSaves does what is asked for in the background, but keeps what tells that a save
+// has ended: the moment between telling a thing and its being written down.
+func (s *screen) holdsSaves() (ends []tea.Msg) {
+	for len(s.commands) > 0 {
+		cmd := s.commands[0]
+		s.commands = s.commands[1:]
+		switch msg := cmd().(type) {
+		case tea.BatchMsg:
+			for _, cmd := range msg {
+				s.later(cmd)
+			}
+		case kept, daySaved, freed:
+			ends = append(ends, msg)
+		default:
+			s.send(msg)
+		}
+	}
+	return ends
+}
+
+// gets sends what was held.
+func (s *screen) gets(held []tea.Msg) *screen {
+	for _, msg := range held {
+		s.send(msg)
+	}
+	return s.settle()
+}
+
+// Whatever is being saved, nothing is opened, changed or left meanwhile; one may look
+// around, and what was told is there when the save has ended.
+func TestNothingIsOpenedWhileSaving(t *testing.T) {
+	marks := []string{"5", "c", "s", "enter"}
+	for _, told := range []struct {
+		does   string
+		before []string
+		keys   []string
+	}{
+		{"a mark", nil, marks},
+		{"the day", []string{"j", "J"}, []string{"ctrl+s"}},
+		{"a mark taken back", marks, []string{"u"}},
+	} {
+		t.Run(told.does, func(t *testing.T) {
+			sc, _ := atWork(t, 120, 36)
+			sc.press(told.before...).settle().press(told.keys...)
+			held := sc.holdsSaves()
+			if len(held) != 1 || !sc.saving {
+				t.Fatalf("%d saves are under way, want 1", len(held))
+			}
+			order, past := slices.Clone(sc.jobs()), len(sc.history.past)
+			for _, pane := range []string{"1", "2", "3", "4", "5", "6"} {
+				for _, key := range allKeys() {
+					if key == "ctrl+c" || key == "q" || key == "?" || key == "f1" {
+						continue
+					}
+					sc.press(pane, key)
+					sc.holdsSaves()
+					if sc.over != nil || sc.prompt != nil || !slices.Equal(order, sc.jobs()) || len(sc.history.past) != past {
+						t.Fatalf("%s in pane %s opens or changes something while it is saved: %T, %q", key, pane, sc.over, sc.news.text)
+					}
+				}
+				for _, key := range []string{"w", "s", "S", "g", "e"} {
+					if sc.press(pane, key); sc.over != nil || sc.busy() {
+						t.Fatalf("%s in pane %s is done while it is saved", key, pane)
+					}
+					if in := sc.scope(); sc.actionOf(key, in) != nothing && sc.news.text != stillSaving {
+						t.Errorf("%s in pane %s isn't told to wait: %q", key, pane, sc.news.text)
+					}
+				}
+			}
+			sc.gets(held)
+			sc.press("1", "end", "e")
+			if _, open := sc.over.(*jobForm); !open {
+				t.Error("saved, a form doesn't open")
+			}
+		})
+	}
+}
+
+// A walk is begun from the beam as it is marked, also when w follows the mark at once.
+func TestWalkIsFromTheMarkedBeam(t *testing.T) {
+	sc, _ := atWork(t, 80, 24)
+	first := sc.desk.moves()[0]
+	sc.press("5")
+	sc.holder = first.Holder
+	sc.press("c", "s", "enter")
+	held := sc.holdsSaves()
+	sc.press("w").tells(stillSaving)
+	sc.gets(held).press("w", "enter").settle()
+	for _, m := range sc.walk().ahead(sc.desk) {
+		if m.Holder == first.Holder {
+			t.Fatalf("holder %d is marked stuck, and the walk tells to move it", m.Holder)
+		}
+	}
+	sameAsPlanned(t, sc)
+}
+
+// While a tick is saved the walk isn't left and nothing is opened on it; then the panes
+// plan from what stands.
+func TestWalkStaysWhileATickIsSaved(t *testing.T) {
+	sc, dir := atWork(t, 120, 36)
+	sc.press("w", "enter", "enter")
+	held := sc.holdsSaves()
+	for _, key := range []string{"esc", "f", "x", "d", "u", "enter"} {
+		sc.press(key).tells("being saved")
+		if w, walks := sc.over.(*walk); !walks || w.form != nil {
+			t.Fatalf("%s leaves the walk, or opens something, while a tick is saved", key)
+		}
+	}
+	sc.gets(held).sound(dir)
+	made := sc.walk().made(sc.desk)
+	sc.press("esc").settle()
+	if len(made) != 1 || sc.start.stands != sc.truth.stands {
+		t.Fatalf("%d moves made; the day doesn't begin with what stands", len(made))
+	}
+	if slices.ContainsFunc(sc.desk.moves(), func(m plan.Move) bool { return m.Holder == made[0].Holder }) {
+		t.Errorf("holder %d, moved already, is to move", made[0].Holder)
+	}
+}
+
+// The same where the walk's first tick ends the job before, and where its end tells that
+// its job runs: the states on the screen are those in the file.
+func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
+	sc, dir := atWork(t, 120, 36)
+	agree := func(when string) {
+		t.Helper()
+		for _, j := range read(t, dir).Day.Jobs {
+			if here := sc.history.now.find(j.ID).State; here != j.State {
+				t.Errorf("%s, %s is in state %d in the file and in %d here", when, j.ID, j.State, here)
+			}
+		}
+	}
+	meanwhile := func() {
+		held := sc.holdsSaves()
+		sc.press("esc", "1", "j", "t", "J", "e").types("xyz")
+		sc.gets(held)
+	}
+	sc.press("w", "enter").ticks(58).press("d")
+	meanwhile()
+	agree("set up")
+	if sc.over != nil {
+		t.Fatalf("the job runs, and %T is open", sc.over)
+	}
+	sc.press("w", "enter", "enter", "y")
+	meanwhile()
+	agree("at the first tick of the next")
+	sc.press("esc").settle()
+	if sc.changed() {
+		t.Error("the day is said to be changed")
+	}
+}
+
+// Taking back that a job runs takes out that change, and no edit.
+func TestTakingBackKeepsEdits(t *testing.T) {
+	sc, _ := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(58).press("d").settle().press("u")
+	held := sc.holdsSaves()
+	sc.press("1", "j", "J").tells(stillSaving)
+	sc.gets(held)
+	if sc.history.now.ran != nil || len(sc.claims) != 58 || sc.changed() {
+		t.Errorf("taken back: %d claims are left, the day is changed: %v", len(sc.claims), sc.changed())
+	}
+	sc.tells("taken back: D-101 is waiting again")
+	if strings.Contains(sc.news.text, "moved") {
+		t.Errorf("it is said %q", sc.news.text)
+	}
+}
