@@ -50,6 +50,7 @@ const (
 	MakesWay                 // Holder goes Distance past where it stood, and holders keep their order
 	StandsAhead              // it goes to where it is to cut Cut of the later Job, or, Cut 0, to where it can stay until Job has run
 	AsBegun                  // idle, it goes on to where it was to stand when this changeover was begun
+	AsChosen                 // idle, it goes to where a search had it stand, for the sake of later jobs
 )
 
 // Why is the reason for one move, with its numbers. Fields that the cause does

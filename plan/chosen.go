@@ -2,12 +2,43 @@ package plan
 
 import "slices"
 
-// Chosen is a layout that a search chose for a job among those that the job allows.
-// The day is planned with it, as long as the job still allows it and it can be set,
-// until something better is found.
+// Chosen is how a search laid a job out, among the layouts that the job allows, and which
+// holders it left idle. The day is planned so, as long as the job still allows the layout
+// and it can be set, until the job is planned afresh.
 type Chosen struct {
 	Slits []Length // cut widths, operator side first
 	Shift Length   // from centred, + to the drive side
+	Idle  *Idle    // nil where only the layout was chosen
+}
+
+// Idle tells which holders don't cut in a job, by number from 1 in ascending order, and
+// where those go that move. All others cut, in their order. It stands for the places of
+// all holders, and still does when one is found elsewhere that doesn't cut.
+type Idle struct {
+	Holders []Rest
+	Moves   int // repositions of the changeover, as it was chosen
+}
+
+// Rest is one idle holder of a job.
+type Rest struct {
+	Number int
+	Moved  bool
+	To     Length // where it goes; nought where it isn't moved
+}
+
+// Choose is what a step has chosen for its job.
+func (s *Step) Choose() *Chosen {
+	idle := &Idle{Moves: s.Changeover.Repositions}
+	for i, h := range s.Changeover.Holders {
+		switch {
+		case h.Use == Cutting:
+		case h.At != s.Changeover.From[i]:
+			idle.Holders = append(idle.Holders, Rest{i + 1, true, h.At})
+		default:
+			idle.Holders = append(idle.Holders, Rest{Number: i + 1})
+		}
+	}
+	return &Chosen{Slits: s.Layout.Slits, Shift: s.Layout.Shift, Idle: idle}
 }
 
 // Same reports whether two choices are the same, none being one of them.
@@ -15,7 +46,79 @@ func (c *Chosen) Same(o *Chosen) bool {
 	if c == nil || o == nil {
 		return c == o
 	}
-	return c.Shift == o.Shift && slices.Equal(c.Slits, o.Slits)
+	return c.Lays(o.Slits, o.Shift) && c.Idle.same(o.Idle)
+}
+
+// Lays reports whether that layout was chosen.
+func (c *Chosen) Lays(slits []Length, shift Length) bool {
+	return c != nil && c.Shift == shift && slices.Equal(c.Slits, slits)
+}
+
+func (d *Idle) same(o *Idle) bool {
+	if d == nil || o == nil {
+		return d == o
+	}
+	return d.Moves == o.Moves && slices.Equal(d.Holders, o.Holders)
+}
+
+// places is where all holders stand when those idle go or stay as chosen and the others
+// cut; a holder that may cut from where it stands stays (see Beam.InPlace). It is not ok
+// where holders and cuts don't come out even. O(H) for H holders.
+func (d *Idle) places(b *Beam, at, cuts []Length) (to []Length, ok bool) {
+	to, rests, cut := slices.Clone(at), d.Holders, 0
+	for i := range to {
+		switch {
+		case len(rests) > 0 && rests[0].Number == i+1:
+			if rests[0].Moved {
+				to[i] = rests[0].To
+			}
+			rests = rests[1:]
+		case cut == len(cuts):
+			return nil, false
+		default:
+			if abs(at[i]-cuts[cut]) > b.InPlace || inBand(b.Bad, at[i]) {
+				to[i] = cuts[cut]
+			}
+			cut++
+		}
+	}
+	return to, len(rests) == 0 && cut == len(cuts)
+}
+
+// asChosen is the changeover that leaves the holders idle that were chosen to be, where
+// that can still be made and takes no more repositions than it did.
+func (p *Planner) asChosen(at []Length, j *Job, l Layout) (Changeover, bool) {
+	idle := j.Chosen.Idle
+	if idle == nil {
+		return Changeover{}, false
+	}
+	to, ok := idle.places(p.beam, at, l.Cuts)
+	if !ok {
+		return Changeover{}, false
+	}
+	c, ok := p.goTo(at, j, l, to, AsChosen)
+	return c, ok && c.Repositions <= idle.Moves
+}
+
+// asChosen reports whether every job of the day is planned as it was chosen, or as it
+// was begun.
+func (s *search) asChosen() bool {
+	chosen := false
+	for i := range s.listed.Steps {
+		st := &s.listed.Steps[i]
+		if s.pinned(i) {
+			continue
+		}
+		c := st.Job.Chosen
+		if chosen = c != nil && c.Idle != nil && c.Lays(st.Layout.Slits, st.Layout.Shift); !chosen {
+			return false
+		}
+		to, ok := c.Idle.places(s.beam, st.Changeover.From, st.Layout.Cuts)
+		if !ok || st.Changeover.Repositions > c.Idle.Moves || !slices.EqualFunc(st.Changeover.Holders, to, func(h Stand, at Length) bool { return h.At == at }) {
+			return false
+		}
+	}
+	return chosen
 }
 
 // Chooses reports whether there is anything to choose in the job's layout.

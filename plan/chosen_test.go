@@ -9,8 +9,8 @@ import (
 	"bide/plan"
 )
 
-// A day whose layouts a search has chosen is planned with them, and so keeps most of
-// what the search won; what can't be set, or isn't the job's, is passed over.
+// A day of which a search has chosen the layouts alone is planned with them, and so keeps
+// most of what the search won; what can't be set, or isn't the job's, is passed over.
 func TestChosenLayoutsAreKept(t *testing.T) {
 	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(40)
 	if testing.Short() {
@@ -61,6 +61,108 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 	}
 	if laid < 20 || kept-found > bound {
 		t.Errorf("moves: %d settled without, %d with the layouts chosen, %d found", plain, kept, found)
+	}
+}
+
+// chosenFrom is the day in the order of a plan, each job as the plan has it.
+func chosenFrom(d *plan.Day, best *plan.DayPlan) *plan.Day {
+	next := &plan.Day{Start: d.Start, End: d.End}
+	for i := range best.Steps {
+		j := *best.Steps[i].Job
+		j.Chosen = best.Steps[i].Choose()
+		next.Jobs = append(next.Jobs, j)
+	}
+	return next
+}
+
+// A day that a search has found is planned again as it was found, to the last holder,
+// whatever it is then settled for, also when its first jobs have run.
+func TestChosenDayIsPlannedAsFound(t *testing.T) {
+	kept, left, days := 0, 0, uint64(60)
+	if testing.Short() {
+		days = 15
+	}
+	for seed := range days {
+		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 74)))
+		aim := plan.Aim(seed % 2)
+		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: aim, Rounds: 400, Seed: seed})
+		if err != nil || len(best.Refused) > 0 || len(best.Steps) == 0 {
+			continue
+		}
+		next := chosenFrom(d, best)
+		for _, aim := range []plan.Aim{plan.AimMinutes, plan.AimMoves} {
+			again, err := plan.PlanDay(b, start, next)
+			if err != nil {
+				t.Fatalf("seed %d: %v", seed, err)
+			}
+			again = plan.Settle(context.Background(), again, aim)
+			if err := plan.VerifyDay(again, next); err != nil {
+				t.Errorf("seed %d: %v", seed, err)
+			}
+			if !same(again, best) {
+				t.Errorf("seed %d: found %+v, planned again %+v", seed, best.Totals, again.Totals)
+			}
+			kept++
+		}
+		if len(best.Steps) < 2 {
+			continue
+		}
+		first := &best.Steps[0]
+		ran, rest := start.After(first), *next
+		rest.Jobs = rest.Jobs[1:]
+		later, err := plan.PlanDay(b, ran, &rest)
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		for i, s := range plan.Settle(context.Background(), later, aim).Steps {
+			if want := best.Steps[i+1]; !slices.Equal(s.Changeover.Holders, want.Changeover.Holders) {
+				t.Errorf("seed %d: once %s has run, %s is planned otherwise", seed, first.Job.ID, want.Job.ID)
+			}
+			left++
+		}
+	}
+	if kept < int(days)/2 || left < int(days)/2 {
+		t.Errorf("only %d days and %d jobs of days begun", kept, left)
+	}
+}
+
+// Where the beam doesn't stand as it did, the layouts chosen stay, and the day takes no
+// more than with the layouts alone.
+func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
+	tried, days := 0, uint64(40)
+	if testing.Short() {
+		days = 10
+	}
+	for seed := range days {
+		r := rand.New(rand.NewPCG(seed, 75))
+		b, start, d := drawDay(r)
+		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 400, Seed: seed})
+		if err != nil || len(best.Refused) > 0 || len(best.Steps) == 0 {
+			continue
+		}
+		next := chosenFrom(d, best)
+		r.Shuffle(len(next.Jobs), func(i, k int) {
+			if next.Jobs[i].State != plan.Running && next.Jobs[k].State != plan.Running {
+				next.Jobs[i], next.Jobs[k] = next.Jobs[k], next.Jobs[i]
+			}
+		})
+		alone, err := plan.PlanDay(b, start, next)
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		settled := plan.Settle(context.Background(), alone, plan.AimMoves)
+		if err := plan.VerifyDay(settled, next); err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+		}
+		for i, s := range settled.Steps {
+			if was := alone.Steps[i].Layout; alone.Steps[i].Job.Chosen.Lays(was.Slits, was.Shift) && !slices.Equal(s.Layout.Cuts, was.Cuts) {
+				t.Errorf("seed %d: %s was laid out as chosen, settled it isn't", seed, s.Job.ID)
+			}
+			tried++
+		}
+	}
+	if tried < int(days) {
+		t.Errorf("only %d jobs", tried)
 	}
 }
 

@@ -169,10 +169,12 @@ func (w Why) Text(u Unit) string {
 	case MakesWay:
 		return fmt.Sprintf("makes way for holder %d, which goes %s past where it stood", w.Holder, u.Show(w.Distance))
 	}
-	if w.Cause == AsBegun {
+	switch {
+	case w.Cause == AsBegun:
 		return "goes where it was to stand when this changeover was begun"
-	}
-	if w.Cut > 0 {
+	case w.Cause == AsChosen:
+		return "goes where a search had it stand for later jobs"
+	case w.Cut > 0:
 		return fmt.Sprintf("goes ahead to where job %s has cut %d", w.Job, w.Cut)
 	}
 	return fmt.Sprintf("moves now, and stays until job %s has run", w.Job)

@@ -5,28 +5,27 @@ import "fmt"
 // A job that runs is laid out as the beam stands. Where its slits may change places no
 // file says in which order it was set up, but the holders do.
 
-// mostOrders bounds the steps of a look for an order of slits; a beam that a job of the day runs on
-// fits after some hundreds.
+// mostOrders bounds the steps of a look for an order of slits; a beam that a job of the
+// day runs on fits after some hundreds.
 const mostOrders = 10_000
 
-// running is the layout of a job that runs: chosen or as Best has it where nothing moves for
-// that, else the order of slits, and the shift, for which every holder stands right; Best
-// where there is none.
-func (p *Planner) running(at []Length, j *Job) (Layout, Changeover, []Fault) {
-	best, c, faults := p.Best(at, j)
-	if len(p.beam.Faults(j)) > 0 || len(faults) == 0 && c.Repositions == 0 || len(at) != len(p.beam.Holders) {
-		return best, c, faults
+// running is the layout of a job that runs: as Best has it where nothing moves for that,
+// else the one chosen or the order of slits, and the shift, for which every holder stands
+// right. It is not ok where there is none.
+func (p *Planner) running(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
+	if len(p.beam.Faults(j)) > 0 || len(at) != len(p.beam.Holders) {
+		return l, c, false
 	}
-	if l, same, ok := p.found(at, j); ok {
-		return l, same, nil
+	if best, c, faults := p.Best(at, j); len(faults) == 0 && c.Repositions == 0 {
+		return best, c, true
 	}
-	return best, c, faults
+	return p.found(at, j)
 }
 
 // found looks for a layout that the job allows and that is set up as the holders stand.
 func (p *Planner) found(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
 	set := func(slits []Length, shift Length) bool {
-		if !p.beam.Allows(j, &Chosen{slits, shift}) {
+		if !p.beam.Allows(j, &Chosen{Slits: slits, Shift: shift}) {
 			return false
 		}
 		l = p.beam.Lay(j, slits, shift)

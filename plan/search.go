@@ -182,6 +182,7 @@ func (s *search) seeker(seed uint64, n int) *seeker {
 		chance: rand.New(rand.NewPCG(seed, uint64(n))),
 		rough:  newSketch(s.beam, s.start, s.jobs),
 		redo:   make([]bool, len(s.jobs)),
+		laid:   make([]bool, len(s.jobs)),
 	}
 	_, k.inOrder = s.rules.only()
 	for i, j := range s.jobs {

@@ -19,6 +19,7 @@ type seeker struct {
 	windows []Span  // shifts that each job allows
 	begun   []*Step // by job: its step where it is pinned, else nil
 	pinned  []bool  // by job: it runs, or the beam is being set up for it, so it is as it stands
+	laid    []bool  // by job: its layout was chosen and stays
 	rules   rules
 	aim     Aim
 	timed   bool // setup time is needed to compare orders
@@ -242,5 +243,5 @@ func (k *seeker) known(t *tour) *tour {
 
 // free reports whether a job leaves any choice of layout.
 func (k *seeker) free(j int) bool {
-	return !k.pinned[j] && (k.windows[j].Length() > 0 || k.jobs[j].Arrange != AsListed && len(k.jobs[j].Entries) > 1)
+	return !k.pinned[j] && !k.laid[j] && (k.windows[j].Length() > 0 || k.jobs[j].Arrange != AsListed && len(k.jobs[j].Entries) > 1)
 }

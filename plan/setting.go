@@ -52,16 +52,21 @@ func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Step, *Standin
 	})
 }
 
-// chosen is Best, but takes the layout chosen earlier, where there is one that the job
-// allows and that can be set. A job that runs is laid out as it stands.
+// chosen is Best, but takes the layout and the idle holders chosen earlier, where the job
+// allows them and they can be set. A job that runs is laid out as it stands.
 func (p *Planner) chosen(at []Length, j *Job) (Layout, Changeover, []Fault) {
 	if j.State == Running {
-		return p.running(at, j)
+		if l, c, ok := p.running(at, j); ok {
+			return l, c, nil
+		}
 	}
 	if j.Chosen == nil || len(p.beam.Faults(j)) > 0 || !p.beam.Allows(j, j.Chosen) {
 		return p.Best(at, j)
 	}
 	l := p.beam.Lay(j, slices.Clone(j.Chosen.Slits), j.Chosen.Shift)
+	if c, ok := p.asChosen(at, j, l); ok {
+		return l, c, nil
+	}
 	c, faults := p.Changeover(at, l)
 	if len(faults) > 0 {
 		return p.Best(at, j)
@@ -72,13 +77,19 @@ func (p *Planner) chosen(at []Length, j *Job) (Layout, Changeover, []Fault) {
 // goOn is the changeover to the places that were chosen when it was begun, where
 // that can still be made.
 func (p *Planner) goOn(at []Length, j *Job, l Layout, to []Length) (Changeover, bool) {
+	return p.goTo(at, j, l, to, AsBegun)
+}
+
+// goTo is the changeover of a job to places, where that can be made; the cause is that
+// of moves which this changeover alone doesn't ask for.
+func (p *Planner) goTo(at []Length, j *Job, l Layout, to []Length, cause Cause) (Changeover, bool) {
 	if len(to) != len(at) || len(p.beam.Misplaced(to)) > 0 {
 		return Changeover{}, false
 	}
 	c := p.between(at, l, to)
 	for i := range c.Moves {
 		if c.Moves[i].Why.Cause == StandsAhead {
-			c.Moves[i].Why = Why{Cause: AsBegun}
+			c.Moves[i].Why = Why{Cause: cause}
 		}
 	}
 	return c, VerifyChangeover(p.beam, j, at, l, c) == nil

@@ -8,8 +8,9 @@ import (
 // Settle plans the jobs of a planned day in the same order, but together: with
 // layouts, as far as the jobs allow, and resting places that suit the jobs to come.
 // The day that it returns is never worse than the one given by the aim; where it
-// isn't better it is that one. The result depends on the day and the aim alone,
-// unless the context is cancelled, which ends it early.
+// isn't better it is that one. A layout chosen for a job stays, and a day that is all as
+// it was chosen stays as it is. The result depends on the day and the aim alone, unless
+// the context is cancelled, which ends it early.
 func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 	if len(d.Steps) == 0 {
 		return d
@@ -19,6 +20,9 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 
 // settle is Settle for the listed day.
 func (s *search) settle(ctx context.Context) *DayPlan {
+	if s.asChosen() {
+		return s.listed.foreseen()
+	}
 	d, all := s.listed, s.settlers()
 	plans := make([]*DayPlan, 1+len(all))
 	plans[0] = d
@@ -36,12 +40,35 @@ func (s *search) settle(ctx context.Context) *DayPlan {
 	return best
 }
 
+// foreseen is a day planned as it was chosen, with the later jobs named that moves are
+// made for.
+func (d *DayPlan) foreseen() *DayPlan {
+	out := *d
+	out.Steps = slices.Clone(d.Steps)
+	for turn := range out.Steps {
+		c := &out.Steps[turn].Changeover
+		c.Moves = slices.Clone(c.Moves)
+		for i := range c.Moves {
+			if m := &c.Moves[i]; m.Why.Cause == AsChosen {
+				if why := out.ahead(turn, m); why.Job != "" {
+					m.Why = why
+				}
+			}
+		}
+	}
+	return &out
+}
+
 // settlers are those that settle a day side by side: one where no job leaves any choice
 // of layout.
 func (s *search) settlers() (all []*starter) {
 	for n := range mostSettlers {
 		k := s.seeker(settleSeed, n)
 		k.inOrder, k.rules = true, rules{none: true} // the order isn't touched, whatever it breaks
+		for i := range s.listed.Steps {
+			l := &s.listed.Steps[i].Layout
+			k.laid[i] = s.jobs[i].Chosen.Lays(l.Slits, l.Shift)
+		}
 		if n == 0 || slices.ContainsFunc(s.tour().order, k.free) {
 			all = append(all, &starter{number: n, seeker: k})
 		}

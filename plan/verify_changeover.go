@@ -193,8 +193,8 @@ func (v *verifier) reason(m Move, h Stand, from []Length, l Layout, c Changeover
 		return idle && !v.beam.RestOverWeb && outside < max(v.beam.StoreGap, Nanometre) && w == Why{Cause: OverWeb, Distance: outside}
 	case MakesRoom, MakesWay:
 		return idle && v.giveWay(m, from, c)
-	case AsBegun:
-		return idle && w == Why{Cause: AsBegun}
+	case AsBegun, AsChosen:
+		return idle && w == Why{Cause: w.Cause}
 	case StandsAhead:
 		return idle && w.Job != "" && w == Why{Cause: StandsAhead, Job: w.Job, Cut: w.Cut} // the day says whether it is so
 	}
