@@ -91,10 +91,7 @@ func run(args []string, p program) int {
 
 // day plans the shop's day in the sequence asked for.
 func (p program) day(c commandline.Call, s *shop.Shop) (*plan.DayPlan, error) {
-	effort := plan.Effort{Rounds: c.Rounds, Seed: c.Seed}
-	if c.Aim == "moves" {
-		effort.Aim = plan.AimMoves
-	}
+	effort := plan.Effort{Aim: aimOf(c, s), Rounds: c.Rounds, Seed: c.Seed}
 	if c.Sequence != "best" {
 		d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
 		if err != nil || c.Command == "check" {
@@ -107,6 +104,17 @@ func (p program) day(c commandline.Call, s *shop.Shop) (*plan.DayPlan, error) {
 		defer fmt.Fprint(f, "\r\x1b[K")
 	}
 	return plan.Search(context.Background(), s.Beam, s.Standing, s.Day, effort)
+}
+
+// aimOf is what the day is planned for.
+func aimOf(c commandline.Call, s *shop.Shop) plan.Aim {
+	switch c.Aim {
+	case "minutes":
+		return plan.AimMinutes
+	case "moves":
+		return plan.AimMoves
+	}
+	return s.Day.Aim
 }
 
 // progress tells how far a search is, on one line of a terminal.
@@ -176,7 +184,7 @@ func open(dir string) (*shop.Shop, shop.Problems) {
 func (p program) sheets(c commandline.Call, s *shop.Shop, d *plan.DayPlan) int {
 	o := sheet.Options{
 		Unit: s.Unit, Day: s.Day, Notes: s.Notes, Only: c.Job, Demo: c.Operand == "", Knife: s.Knife(s.Standing, d.Steps),
-		Sequence: d.Sequence.String(), Aim: c.Aim, Rounds: d.Rounds, Seed: c.Seed,
+		Sequence: d.Sequence.String(), Aim: aimOf(c, s).String(), Rounds: d.Rounds, Seed: c.Seed,
 	}
 	for _, note := range s.Beside {
 		p.say("note: %s", note)

@@ -95,6 +95,7 @@ func (j *Job) Slits() []Length {
 // Day is a day's jobs in the order of its file.
 type Day struct {
 	Start, End time.Time // End is zero when not given
+	Aim        Aim       // what it is planned for
 	Jobs       []Job
 }
 

@@ -21,7 +21,9 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 // settle is Settle for the listed day.
 func (s *search) settle(ctx context.Context) *DayPlan {
 	if s.asChosen() {
-		return s.listed.foreseen()
+		day := s.listed.foreseen()
+		day.Aim = s.effort.Aim
+		return day
 	}
 	d, all := s.listed, s.settlers()
 	plans := make([]*DayPlan, 1+len(all))

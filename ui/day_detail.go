@@ -94,12 +94,12 @@ func permits(j *plan.Job) string {
 // chosen tells of a layout that a search chose for the job.
 func chosen(j *plan.Job, l *plan.Layout) string {
 	switch {
-	case j.Chosen == nil:
+	case j.Chosen == nil || !j.Chooses():
 		return ""
-	case j.Chosen.Same(&plan.Chosen{Slits: l.Slits, Shift: l.Shift}):
+	case j.Chosen.Lays(l.Slits, l.Shift):
 		return "as a search chose"
 	}
-	return "not as a search chose, which would cost more or can't be set"
+	return "not as a search chose, which can't be set now"
 }
 
 // causes tells what a setup's minutes are spent on. Blades and moves go on side by

@@ -62,11 +62,7 @@ func (m *model) saved(s daySaved) {
 	}
 	m.listed = chain{jobs: s.draft.jobs, centred: true}
 	m.extend(&m.listed)
-	text := join(", ", s.out.Said, s.draft.layouts())
-	if m.sought == plan.AimMoves {
-		text += "; sheets planned as here: bide sheet --aim moves"
-	}
-	m.say("%s", text)
+	m.say("%s", join(", ", s.out.Said, s.draft.chosen()))
 }
 
 // saveDay writes the day down, and into the record in which order its jobs are.
@@ -92,8 +88,8 @@ func (k *keeper) saveDay(day *plan.Day, from []string) (shop.Outcome, error) {
 	return out, nil
 }
 
-// layouts tells that those which a search chose are saved with the day.
-func (d draft) layouts() string {
+// chosen tells that what a search chose is saved with the day.
+func (d draft) chosen() string {
 	n := 0
 	for _, j := range d.all {
 		if j.Chosen != nil {
@@ -103,5 +99,5 @@ func (d draft) layouts() string {
 	if n == 0 {
 		return ""
 	}
-	return fmt.Sprintf("with the layouts that a search chose for %s", count(n, "job"))
+	return fmt.Sprintf("with what a search chose for %s", count(n, "job"))
 }

@@ -72,6 +72,7 @@ func newDesk(s *shop.Shop, k *look) (*desk, error) {
 	d.watch.since = d.keep.clock()
 	d.openDay(s)
 	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)
+	d.sought = d.history.now.aim
 	d.settle()
 	return d, nil
 }
@@ -85,7 +86,7 @@ func (d *desk) openDay(s *shop.Shop) {
 	for i := range s.Day.Jobs {
 		jobs = append(jobs, &s.Day.Jobs[i])
 	}
-	d.kept = newDraft(jobs)
+	d.kept = newDraft(jobs, s.Day.Aim)
 	half := s.Standing.Setting
 	d.behind = false
 	if half != nil && d.kept.find(half.Job) != nil {
@@ -240,6 +241,7 @@ func (d *desk) show(of draft, did, moved string) {
 			d.news.against = &totals
 		}
 	}
+	d.sought = d.history.now.aim
 	d.order(d.history.now.jobs, d.history.now.given)
 	d.news.job, d.news.text, d.news.also, d.move = of.about, did, "", 0
 	if of.about == "" { // a search, not one job, changed the order
@@ -313,4 +315,6 @@ func (d *desk) mention(text string) { d.news.also = text }
 func (d *desk) say(format string, args ...any) { d.news = news{text: fmt.Sprintf(format, args...)} }
 
 // changed reports whether the day is another than the file's.
-func (d *desk) changed() bool { return !slices.Equal(d.history.now.all, d.kept.all) }
+func (d *desk) changed() bool {
+	return !slices.Equal(d.history.now.all, d.kept.all) || d.history.now.aim != d.kept.aim
+}

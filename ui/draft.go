@@ -12,6 +12,7 @@ type draft struct {
 	all    []*plan.Job // in their order, those done and set aside too
 	jobs   []*plan.Job // those of them that have a turn
 	given  []*outcome  // what the last search gave
+	aim    plan.Aim    // what it is planned for
 	about  string      // id of the job that was changed to have it so; empty when a search did
 	did    string      // what was done, for the news; empty when the job was moved
 	remark *remark     // the holder marked to have it so; nil for other changes
@@ -19,9 +20,9 @@ type draft struct {
 	tossed *offer      // what a search found and was discarded; nil for other changes
 }
 
-// newDraft is a draft of these jobs.
-func newDraft(all []*plan.Job) draft {
-	d := draft{all: all}
+// newDraft is a draft of these jobs, planned for the aim.
+func newDraft(all []*plan.Job, aim plan.Aim) draft {
+	d := draft{all: all, aim: aim}
 	for _, j := range all {
 		if turns(j) {
 			d.jobs = append(d.jobs, j)
@@ -92,21 +93,21 @@ func (d draft) ordered(jobs []*plan.Job) draft {
 			n++
 		}
 	}
-	return draft{all: all, jobs: jobs, given: d.given}
+	return draft{all: all, jobs: jobs, given: d.given, aim: d.aim}
 }
 
 // with is the draft with one job in the place of another.
 func (d draft) with(old, next *plan.Job) draft {
 	all := slices.Clone(d.all)
 	all[slices.Index(all, old)] = next
-	out := newDraft(all)
+	out := newDraft(all, d.aim)
 	out.given = d.given
 	return out
 }
 
 // day is the draft as a day with these hours.
 func (d draft) day(of *plan.Day) *plan.Day {
-	out := &plan.Day{Start: of.Start, End: of.End}
+	out := &plan.Day{Start: of.Start, End: of.End, Aim: d.aim}
 	for _, j := range d.all {
 		out.Jobs = append(out.Jobs, *j)
 	}

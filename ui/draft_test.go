@@ -21,7 +21,7 @@ func TestHalfSetUpComesFirst(t *testing.T) {
 		{[]*plan.Job{runs, a}, "runs A"},
 	} {
 		got := ""
-		for _, j := range newDraft(c.have).first("half").jobs {
+		for _, j := range newDraft(c.have, plan.AimMinutes).first("half").jobs {
 			got = join(" ", got, j.ID)
 		}
 		if got != c.want {

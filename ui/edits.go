@@ -87,7 +87,7 @@ func (d *desk) planAllAfresh(picked *plan.Job) {
 		d.say("no search chose a layout that is kept: all jobs are planned afresh already")
 		return
 	}
-	next := newDraft(all)
+	next := newDraft(all, d.history.now.aim)
 	next.about, next.did = picked.ID, count(n, "job")+" planned afresh"
 	d.do(next)
 }
@@ -126,7 +126,7 @@ func (d *desk) bringBack(j *plan.Job) {
 // remove takes a job out of the day, and out of what others wait for.
 func (d *desk) remove(j *plan.Job) {
 	all := slices.DeleteFunc(slices.Clone(d.history.now.all), func(other *plan.Job) bool { return other == j })
-	next := newDraft(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }))
+	next := newDraft(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }), d.history.now.aim)
 	next.given, next.about, next.did = d.history.now.given, j.ID, j.ID+" is out of the day (u brings it back)"
 	d.do(next)
 }

@@ -65,7 +65,7 @@ func (d *desk) include(j *plan.Job, stem string, behind *plan.Job) {
 		wanted = i + 1
 	}
 	at := d.nearestFor(j, wanted)
-	next := newDraft(slices.Insert(slices.Clone(all), at, j))
+	next := newDraft(slices.Insert(slices.Clone(all), at, j), d.history.now.aim)
 	next.given, next.about, next.did = d.history.now.given, j.ID, j.ID+" is added"
 	if turn := slices.Index(next.jobs, j); at != wanted && turn == 0 {
 		next.did += " as the first: the nearest turn that keeps the rules"
@@ -81,7 +81,7 @@ func (d *desk) include(j *plan.Job, stem string, behind *plan.Job) {
 func (d *desk) nearestFor(j *plan.Job, wanted int) int {
 	all := d.history.now.all
 	breaches := func(all []*plan.Job) int {
-		able := slices.DeleteFunc(newDraft(all).jobs, d.cannotRun)
+		able := slices.DeleteFunc(newDraft(all, plan.AimMinutes).jobs, d.cannotRun)
 		return len(plan.Broken(able, d.history.now.done()))
 	}
 	already := breaches(all)

@@ -306,7 +306,7 @@ func (d *desk) replace(old, next *plan.Job) {
 	now := d.history.now.with(old, next)
 	if old.ID != next.ID {
 		given := now.given
-		now = newDraft(d.rebuilt(now.all, func(jobs []plan.Job) []plan.Job { return shop.Renamed(jobs, old.ID, next.ID) }))
+		now = newDraft(d.rebuilt(now.all, func(jobs []plan.Job) []plan.Job { return shop.Renamed(jobs, old.ID, next.ID) }), now.aim)
 		now.given = given
 	}
 	now.about, now.did = next.ID, next.ID+" is edited"

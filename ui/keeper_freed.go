@@ -135,10 +135,11 @@ func (m *model) reread(fresh *shop.Shop, hand *deed, says string) {
 	if m.changed() {
 		m.shop.Stands(fresh)
 		m.become(m.statesIn(fresh))
-		m.history = history[draft]{now: newDraft(m.history.now.all)}
+		m.history = history[draft]{now: newDraft(m.history.now.all, m.history.now.aim)}
 	} else {
 		m.shop, m.keep.shop, m.stems = fresh, fresh, nil
 		m.openDay(fresh)
+		m.sought = m.history.now.aim
 		m.listed = chain{jobs: m.kept.jobs, centred: true}
 	}
 	m.watch = watch{on: m.watch.on, since: m.keep.clock()}

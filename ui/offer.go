@@ -135,7 +135,7 @@ func (d *desk) drafted(day *plan.DayPlan) draft {
 	stands := d.start.stands
 	for i := range day.Steps {
 		s := day.Steps[i]
-		s.Job = d.laid(own[s.Job.ID], &s.Layout)
+		s.Job = d.laid(own[s.Job.ID], &s)
 		stands = stands.After(&s)
 		jobs = append(jobs, s.Job)
 		given = append(given, &outcome{step: s, stands: stands, clock: s.RunEnd})
@@ -148,10 +148,10 @@ func (d *desk) drafted(day *plan.DayPlan) draft {
 	return out
 }
 
-// laid is the job with that layout chosen for it.
-func (d *desk) laid(j *plan.Job, l *plan.Layout) *plan.Job {
-	c := &plan.Chosen{Slits: l.Slits, Shift: l.Shift}
-	if !j.Chooses() || j.Chosen.Same(c) {
+// laid is the job with what a step has chosen for it.
+func (d *desk) laid(j *plan.Job, s *plan.Step) *plan.Job {
+	c := s.Choose()
+	if j.Chosen.Same(c) {
 		return j
 	}
 	next := *j
@@ -168,11 +168,9 @@ func (d *desk) accept() tea.Cmd {
 		return d.refit()
 	}
 	d.offer = nil
-	if d.sought != o.aim { // what is changed by hand from now on is settled for it too
-		d.sought, d.settled = o.aim, nil
-	}
 	next := d.history.now.ordered(o.draft.jobs)
 	next.given, next.did = o.draft.given, "the best order found"
+	next.aim = o.aim // what is changed by hand from now on is settled for it too
 	before := d.present.totals
 	known := d.present.whole()
 	d.do(next)
@@ -207,6 +205,7 @@ func (d *desk) refit() tea.Cmd {
 		d.say("the order found is being fitted to the day as it is now")
 		return nil
 	}
+	d.search.aim = d.offer.aim
 	d.say("the day has changed since the order was found: it is being fitted to it")
 	return d.fit(d.offer.steps, true)
 }
@@ -227,7 +226,7 @@ func (d *desk) fit(steps []plan.Step, opens bool) tea.Cmd {
 	for i := range day.Jobs {
 		j := &day.Jobs[i]
 		if s := found[j.ID]; s != nil && j.LaidLike(s.Job) {
-			j.Chosen = &plan.Chosen{Slits: s.Layout.Slits, Shift: s.Layout.Shift}
+			j.Chosen = s.Choose()
 		}
 	}
 	rounds := fitRounds

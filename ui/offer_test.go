@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"os"
 	"path/filepath"
 	"slices"
@@ -72,7 +73,7 @@ func TestAcceptedLayoutsStay(t *testing.T) {
 	found, jobs := layouts(s), s.jobs()
 	chosen := 0
 	for _, j := range jobs {
-		if was := found[j.ID]; j.Chooses() && !j.Chosen.Same(&was) {
+		if was := found[j.ID]; !j.Chosen.Lays(was.Slits, was.Shift) {
 			t.Errorf("%s doesn't keep what was found for it: %+v, %+v", j.ID, j.Chosen, was)
 		} else if j.Chosen != nil {
 			chosen++
@@ -130,9 +131,9 @@ func TestAcceptedLayoutsStayOnAWalk(t *testing.T) {
 // is as it was, to the byte.
 func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	s, dir, _ := accepted(t)
-	order, found := ids(s.jobs()), layouts(s)
+	order, found, day := ids(s.jobs()), layouts(s), s.present
 	s.press("ctrl+s").settle()
-	if s.changed() || !strings.Contains(s.View(), "saved in day.toml, with the layouts that a search chose for ") {
+	if s.changed() || !strings.Contains(s.View(), "saved in day.toml, with what a search chose for ") {
 		t.Errorf("it isn't said to be saved:\n%s", s.View())
 	}
 	text, _ := os.ReadFile(filepath.Join(dir, "day.toml"))
@@ -147,6 +148,21 @@ func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	again.laidOut(found)
 	if again.changed() {
 		t.Error("opened again, something is changed")
+	}
+	if want := day.totals; again.present.totals != want {
+		t.Errorf("opened again the day comes to %+v, was %+v", again.present.totals, want)
+	}
+	for i, o := range again.present.known {
+		if !slices.Equal(o.step.Changeover.Holders, day.known[i].step.Changeover.Holders) {
+			t.Errorf("opened again, holders of %s stand elsewhere", o.step.Job.ID)
+		}
+	}
+	sheets, err := plan.PlanDay(again.shop.Beam, again.shop.Standing, again.shop.Day)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if sheets = plan.Settle(context.Background(), sheets, plan.AimMinutes); sheets.Totals != day.totals {
+		t.Errorf("the sheet comes to %+v, the screen to %+v", sheets.Totals, day.totals)
 	}
 
 	undone, dir, was := accepted(t)
@@ -187,17 +203,21 @@ func TestLeavingASearch(t *testing.T) {
 // time too, and that is told; a search that is discarded leaves no trace.
 func TestAimOfTheAcceptedSearchStays(t *testing.T) {
 	s, dir, _ := morning(t)
-	if s.press("S").settle().press("x"); s.sought != plan.AimMinutes || s.view().Moves {
+	if s.press("S").settle().press("x"); s.sought != plan.AimMinutes || s.changed() {
 		t.Error("discarded, it is planned for")
 	}
-	s.press("u", "v", "enter").settle().press("ctrl+s").settle()
-	if s.sought != plan.AimMoves || !strings.Contains(s.View(), "bide sheet --aim moves") {
-		t.Errorf("saved, it isn't told how a sheet is planned so:\n%s", s.View())
+	s.press("u", "v", "enter").settle()
+	if s.sought != plan.AimMoves {
+		t.Error("accepted, it is planned for minutes")
+	}
+	if s.press("u").settle(); s.sought != plan.AimMinutes || s.changed() {
+		t.Error("the acceptance undone, it is planned for moves")
+	}
+	if s.press("U").settle().press("ctrl+s").settle(); s.sought != plan.AimMoves || !strings.Contains(file(t, dir, "day.toml"), "\naim   = \"moves\"\n") {
+		t.Errorf("done again and saved, the file holds\n%s", file(t, dir, "day.toml"))
 	}
 	s.keep.close()
-	again := newScreen(t, read(t, dir), testLook(noColours, false, false), 120, 36)
-	again.restore(s.view())
-	again.settle()
+	again := newScreen(t, read(t, dir), testLook(noColours, false, false), 120, 36).settle()
 	if again.sought != plan.AimMoves || !slices.ContainsFunc(again.notes(), func(n string) bool { return strings.Contains(n, "planned for the fewest moves") }) {
 		t.Errorf("opened again it is planned for %v: %q", again.sought, again.notes())
 	}

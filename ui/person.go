@@ -51,7 +51,7 @@ func (m *model) mouseAtStart() tea.Cmd {
 
 // view is how the screen stands, to be restored the next time.
 func (m *model) view() personal.View {
-	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.holder, Zoom: m.beam.zoom, Near: m.track.zoom, At: int64(m.track.at), Clock: m.track.clock, Moves: m.sought == plan.AimMoves}
+	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.holder, Zoom: m.beam.zoom, Near: m.track.zoom, At: int64(m.track.at), Clock: m.track.clock}
 	if j := m.job(); j != nil {
 		v.Job = j.ID
 	}
@@ -68,9 +68,6 @@ func (m *model) restore(v personal.View) {
 	}
 	m.beam.zoom = max(0, min(v.Zoom, nearest))
 	m.track.clock = v.Clock
-	if v.Moves {
-		m.sought = plan.AimMoves
-	}
 	if rail := beamSpan(m.shop.Beam); v.Near > 0 && v.Near <= nearestTracks && v.At >= int64(rail.From) && v.At <= int64(rail.To) {
 		m.track.zoom, m.track.at = v.Near, plan.Length(v.At)
 	}

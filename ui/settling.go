@@ -9,10 +9,13 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// together is a day settled, by what its jobs come to each on its own. A refused job
+// together is a day settled for an aim, by what its jobs come to each on its own. A refused job
 // leaves what stands alone, so that the jobs behind it come to the same without it: only
 // all of the jobs tell days apart. Nothing comes back of a settling that was given up.
-type together struct{ alone, day []*outcome }
+type together struct {
+	aim        plan.Aim
+	alone, day []*outcome
+}
 
 // mostSettled is how many settled days are kept, so that what was there before is
 // there again at once.
@@ -31,9 +34,9 @@ func (f *forecast) settling() tea.Cmd {
 		case ctx.Err() != nil:
 			return together{}
 		case err != nil || settled == day:
-			return together{known, known}
+			return together{aim, known, known}
 		}
-		return together{known, inTurn(&begin, jobs, settled)}
+		return together{aim, known, inTurn(&begin, jobs, settled)}
 	}
 }
 
@@ -88,7 +91,7 @@ func (f *forecast) plant(jobs []*plan.Job, alone, settled *plan.DayPlan) {
 		f.answers.keep(question{before.stands, jobs[len(known)], false}, o)
 		known = append(known, o)
 	}
-	f.keepDay(together{known, inTurn(&f.start, jobs, settled)})
+	f.keepDay(together{f.sought, known, inTurn(&f.start, jobs, settled)})
 }
 
 // join keeps a settled day and shows it where it belongs.
@@ -108,11 +111,11 @@ func (f *forecast) keepDay(t together) {
 	f.settled = append(f.settled, t)
 }
 
-// settledDay is the day settled whose jobs are known each on its own; nil where it isn't
-// there.
+// settledDay is the day settled, as it is sought, whose jobs are known each on its own;
+// nil where it isn't there.
 func (f *forecast) settledDay(alone []*outcome) []*outcome {
 	for _, t := range f.settled {
-		if slices.Equal(t.alone, alone) {
+		if t.aim == f.sought && slices.Equal(t.alone, alone) {
 			return t.day
 		}
 	}

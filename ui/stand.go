@@ -192,7 +192,7 @@ func (s states) in(f draft, turned map[*plan.Job]*plan.Job) draft {
 		}
 		all[i] = turned[j]
 	}
-	out := newDraft(all)
+	out := newDraft(all, f.aim)
 	out.about, out.did, out.remark, out.ran, out.tossed = f.about, f.did, f.remark, f.ran, f.tossed
 	return out
 }

@@ -3,28 +3,36 @@ package shop
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"bide/material"
 	"bide/plan"
 )
 
-// The keys of day.toml for the layout that a search chose for a job and that was kept.
+// The keys of day.toml for what a search chose for a job and was kept. A job whose layout
+// leaves nothing to choose has the last two alone.
 const (
 	chosenSlits = "chosen_slits" // finished widths, as slits has them, in the order chosen
 	chosenShift = "chosen_shift" // from centred, + to the drive side
+	chosenIdle  = "chosen_idle"  // the holders that don't cut, and where those go that move
+	chosenMoves = "chosen_moves" // of the changeover, with these idle
 )
 
-// chosen reads the layout that was chosen for the job; nil where none was, or none
-// that the job allows. Someone may have changed the job since, so that is noted and no
-// problem: the job is planned afresh.
+var chosenKeys = []string{chosenSlits, chosenShift, chosenIdle, chosenMoves}
+
+// chosen reads what was chosen for the job; nil where nothing was, or no layout that the
+// job allows. Someone may have changed the job since, so that is noted and no problem:
+// the job is planned afresh.
 func (t jobReader) chosen(m material.Material, j *plan.Job) *plan.Chosen {
-	if !t.has(chosenSlits) && !t.has(chosenShift) {
+	if !slices.ContainsFunc(chosenKeys, t.has) {
 		return nil
 	}
+	idle := t.idle()
 	c := &plan.Chosen{Slits: j.Slits(), Shift: t.length(chosenShift, 0, anyPlace)}
 	if entries := t.entries(chosenSlits, m); len(entries) > 0 {
 		c.Slits = (&plan.Job{Entries: entries}).Slits()
 	}
+	c.Idle = idle
 	switch b := t.shop.Beam; {
 	case b == nil: // what is wrong with it is told
 	case !j.Arranges(c.Slits):
@@ -44,37 +52,68 @@ func (t jobReader) passOver(j *plan.Job, format string, args ...any) {
 	if j.State == plan.Done || j.State == plan.Aside {
 		return
 	}
-	t.doc.notes = append(t.doc.notes, fmt.Sprintf("%s, %s: %s: the layout chosen is passed over and the job planned afresh; take %s and %s out, or search again and save",
-		t.doc.file, t.place, fmt.Sprintf(format, args...), chosenSlits, chosenShift))
+	t.doc.notes = append(t.doc.notes, fmt.Sprintf("%s, %s: %s: the layout chosen is passed over and the job planned afresh; take the chosen_ keys out, or search again and save",
+		t.doc.file, t.place, fmt.Sprintf(format, args...)))
 }
 
-// chosenEdits are the edits that a job's entry needs to hold the layout chosen.
+// choice is what day.toml holds of what was chosen for a job.
+type choice struct {
+	slits []plan.Entry // nil where the key isn't needed
+	shift *plan.Length // nil likewise
+	idle  *plan.Idle
+}
+
+// filed is what is to be filed of what was chosen for a job: nothing where no layout is
+// chosen that the job allows.
+func (s *Shop) filed(j *plan.Job) (c choice) {
+	if j.Chosen == nil || s.Beam == nil || !s.Beam.Allows(j, j.Chosen) {
+		return c
+	}
+	c.idle = j.Chosen.Idle
+	if j.Chooses() || c.idle == nil {
+		c.slits = runsOf(j.Entries, j.Chosen.Slits)
+	}
+	if c.slits != nil || j.Chosen.Shift != 0 {
+		c.shift = &j.Chosen.Shift
+	}
+	return c
+}
+
+// chosenEdits are the edits that a job's entry needs to hold what was chosen.
 func (r *dayReading) chosenEdits(i int, want *plan.Job) (out []edit) {
 	have := &r.day.Jobs[i]
-	had, slits := r.shop.filed(have), r.shop.filed(want)
+	had, has := r.shop.filed(have), r.shop.filed(want)
+	stale := have.Chosen == nil && (has.idle != nil || has.shift != nil) // what is there was passed over
+	set := func(same bool, key, value string) {
+		if !same || stale && value == "" && r.entries[i].has(key) {
+			out = append(out, edit{key, value})
+		}
+	}
+	slits, shift := "", ""
+	if has.slits != nil {
+		slits = r.slits(i, has.slits)
+	}
+	if has.shift != nil {
+		shift = tomlLength(*has.shift, r.unit)
+	}
+	set(slices.EqualFunc(had.slits, has.slits, sameEntry), chosenSlits, slits)
+	set(had.shift == has.shift || had.shift != nil && has.shift != nil && *had.shift == *has.shift, chosenShift, shift)
 	switch {
-	case slits == nil && had == nil:
-	case slits == nil:
-		return []edit{{chosenSlits, ""}, {chosenShift, ""}}
+	case has.idle == nil:
+		set(had.idle == nil, chosenIdle, "")
+		set(had.idle == nil, chosenMoves, "")
 	default:
-		if !slices.EqualFunc(had, slits, sameEntry) {
-			out = append(out, edit{chosenSlits, r.slits(i, slits)})
-		}
-		if had == nil || have.Chosen.Shift != want.Chosen.Shift {
-			out = append(out, edit{chosenShift, tomlLength(want.Chosen.Shift, r.unit)})
-		}
+		set(had.idle != nil && slices.Equal(had.idle.Holders, has.idle.Holders), chosenIdle, idleText(has.idle, r.unit))
+		set(had.idle != nil && had.idle.Moves == has.idle.Moves, chosenMoves, strconv.Itoa(has.idle.Moves))
 	}
 	return out
 }
 
-// filed is what a file holds of the slits chosen for a job: their finished widths, equal
-// neighbours together; nil where no layout is chosen that the job allows.
-func (s *Shop) filed(j *plan.Job) (slits []plan.Entry) {
-	if j.Chosen == nil || s.Beam == nil || !s.Beam.Allows(j, j.Chosen) {
-		return nil
-	}
-	entries := slices.Clone(j.Entries)
-	for _, width := range j.Chosen.Slits {
+// runsOf are cut widths, an order of a job's slits, as a file holds them: their finished
+// widths, equal neighbours together.
+func runsOf(of []plan.Entry, widths []plan.Length) (slits []plan.Entry) {
+	entries := slices.Clone(of)
+	for _, width := range widths {
 		i := slices.IndexFunc(entries, func(e plan.Entry) bool { return e.Width == width && e.Count > 0 })
 		entries[i].Count-- // one is left: the slits are an order of them
 		e := plan.Entry{Count: 1, Finished: entries[i].Finished}

@@ -57,6 +57,9 @@ func TestChosenIsRead(t *testing.T) {
 		{[]string{`chosen_slits = [30, 40, 30, 40, 40]`}, &plan.Chosen{Slits: []plan.Length{thirty, forty, thirty, forty, forty}}},
 		{[]string{`chosen_shift = "1/64"`}, &plan.Chosen{Slits: listed, Shift: 396_875}},
 		{[]string{`chosen_shift = "-0.000001 mm"`}, &plan.Chosen{Slits: listed, Shift: -1}},
+		{[]string{`chosen_idle = ["1-3", "5 at -3.5", "7"]`, `chosen_moves = 4`}, &plan.Chosen{Slits: listed, Idle: &plan.Idle{
+			Holders: []plan.Rest{{Number: 1}, {Number: 2}, {Number: 3}, {Number: 5, Moved: true, To: -3_500_000}, {Number: 7}}, Moves: 4}}},
+		{[]string{`chosen_idle = []`}, &plan.Chosen{Slits: listed, Idle: &plan.Idle{}}},
 	} {
 		s := read(t, files(withLayout(c.lines...)))
 		if diff := cmp.Diff(c.want, s.Day.Jobs[0].Chosen); diff != "" {
@@ -93,6 +96,27 @@ func TestChosenIsPassedOver(t *testing.T) {
 	}
 }
 
+// TestIdleIsRefused: what bide would never write is a mistake with its entry, as is one
+// holder told twice.
+func TestIdleIsRefused(t *testing.T) {
+	for _, c := range []struct{ list, words string }{
+		{`"1-3"`, "list of holders"},
+		{`[7]`, "entry 1: 7 is no text in quotes"},
+		{`["1-3", "x"]`, `entry 2: "x" is no holder's number`},
+		{`["0"]`, `"0" is no holder's number`},
+		{`["3-3"]`, "the numbers don't rise"},
+		{`["1-3 at 5"]`, "two holders can't stand at one place"},
+		{`["1-3", "3"]`, "entry 2: holder 3 comes behind holder 3"},
+		{`["1 at here"]`, "entry 1"},
+		{`["1 at 1e9"]`, "entry 1"},
+	} {
+		_, problems := Read(files(withLayout("chosen_idle = " + c.list)))
+		if text := problems.Error(); len(problems) != 1 || !strings.Contains(text, c.words) || !strings.Contains(text, "chosen_idle") {
+			t.Errorf("%s: %v, want %q", c.list, problems, c.words)
+		}
+	}
+}
+
 // TestChosenIsSaved: where the keys go, how they are written, and that they go with the
 // layout; the rest of the text stays.
 func TestChosenIsSaved(t *testing.T) {
@@ -115,6 +139,8 @@ func TestChosenIsSaved(t *testing.T) {
 		"chosen_slits = [30, \"3 x 40\", 30]\nchosen_shift = \"1/64 in\"\n")
 	save(&plan.Chosen{Slits: w.day.Jobs[0].Slits(), Shift: -1}, "chosen_slits = [\"3 x 40\", \"2 x 30\"]\nchosen_shift = \"-0.000001 mm\"\n")
 	save(&plan.Chosen{Slits: w.day.Jobs[0].Slits()}, "chosen_slits = [\"3 x 40\", \"2 x 30\"]\nchosen_shift = 0\n")
+	save(&plan.Chosen{Slits: w.day.Jobs[0].Slits(), Idle: &plan.Idle{Holders: []plan.Rest{{Number: 1}, {Number: 2}, {Number: 4, Moved: true, To: 396_875}, {Number: 5}}, Moves: 3}},
+		"chosen_slits = [\"3 x 40\", \"2 x 30\"]\nchosen_shift = 0\nchosen_idle = [\"1-2\", \"4 at 1/64 in\", \"5\"]\nchosen_moves = 3\n")
 	save(&plan.Chosen{Slits: []plan.Length{1}}, "") // none of the job's
 	save(nil, "")
 }

@@ -33,7 +33,7 @@ func (s *Shop) readDayText(text string) (*dayReading, Problems) {
 
 // holds reports whether the text holds the day wanted, and nothing wrong.
 func (r *dayReading) holds(d *plan.Day) bool {
-	if r == nil || len(r.problems) > 0 || len(r.day.Jobs) != len(d.Jobs) || len(r.clock(d)) > 0 {
+	if r == nil || len(r.problems) > 0 || len(r.day.Jobs) != len(d.Jobs) || len(r.above(d)) > 0 {
 		return false
 	}
 	for i := range d.Jobs {
@@ -44,13 +44,16 @@ func (r *dayReading) holds(d *plan.Day) bool {
 	return true
 }
 
-// clock lists what must be changed above the jobs.
-func (r *dayReading) clock(d *plan.Day) (out []edit) {
+// above lists what must be changed above the jobs.
+func (r *dayReading) above(d *plan.Day) (out []edit) {
 	if !r.day.Start.Equal(wall(d.Start)) {
 		out = append(out, edit{"start", optionalTime(d.Start)})
 	}
 	if !r.day.End.Equal(wall(d.End)) {
 		out = append(out, edit{"end", optionalTime(d.End)})
+	}
+	if r.day.Aim != d.Aim {
+		out = append(out, edit{"aim", word(aimWords, int(d.Aim))})
 	}
 	return out
 }
@@ -85,7 +88,7 @@ func (s *Shop) edited(text string, d *plan.Day, from []string) (string, bool) {
 
 // change makes the edits that are left, and reports whether there were any.
 func (p *dayText) change(r *dayReading, d *plan.Day) (changed bool) {
-	for _, e := range r.clock(d) {
+	for _, e := range r.above(d) {
 		p.head, changed = e.apply(p.head, p.eol, dayKeys), true
 	}
 	for i := range d.Jobs {

@@ -51,6 +51,7 @@ func (w *wantedDay) change(r *rand.Rand) {
 		w.day.Jobs, w.from = slices.Insert(jobs, k, job), slices.Insert(w.from, k, "")
 	case 4: // the clock
 		w.day.End = []time.Time{{}, time.Date(2026, 11, 26, 6, 30, 0, 0, time.UTC)}[r.IntN(2)]
+		w.day.Aim = plan.Aim(r.IntN(2))
 	default:
 		delete(w.untouched, w.from[i])
 		changeJob(r, &jobs[i])
@@ -117,7 +118,26 @@ func drawChosen(r *rand.Rand, j *plan.Job) *plan.Chosen {
 	if slices.Contains(c.Slits, 0) || !b.Allows(j, c) {
 		return nil
 	}
+	if r.IntN(3) > 0 {
+		c.Idle = drawIdle(r)
+	}
 	return c
+}
+
+// drawIdle draws holders left idle: runs of them, single ones, some moved by odd lengths.
+func drawIdle(r *rand.Rand) *plan.Idle {
+	idle := &plan.Idle{Moves: r.IntN(30)}
+	for n := 1 + r.IntN(5); n < 60; n += 1 + r.IntN(3)*r.IntN(6) {
+		h := plan.Rest{Number: n}
+		if h.Moved = r.IntN(4) == 0; h.Moved {
+			h.To = plan.Length(r.Int64N(2_000_000_000)) - 500_000_000
+			if r.IntN(2) == 0 {
+				h.To -= h.To % 396_875 // sixty-fourths of an inch
+			}
+		}
+		idle.Holders = append(idle.Holders, h)
+	}
+	return idle
 }
 
 // asFiled is a day without what follows from its materials.

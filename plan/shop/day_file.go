@@ -10,7 +10,7 @@ const mostJobs = 500
 func readDay(d *document, root *table, s *Shop, known bool) *plan.Day {
 	d.readUnits(root)
 	root.need("start")
-	day := &plan.Day{Start: root.clock("start"), End: root.clock("end")}
+	day := &plan.Day{Start: root.clock("start"), End: root.clock("end"), Aim: plan.Aim(root.choice("aim", aimWords...))}
 	if !day.End.IsZero() && !day.Start.IsZero() && !day.End.After(day.Start) {
 		root.refuse("end", "correct start or end", "the end is not after the start")
 	}

@@ -100,6 +100,7 @@ var examples = map[string]string{
 
 	"start":     "start = 2026-11-25T06:00:00",
 	"end":       "end = 2026-11-25T14:00:00",
+	"aim":       `aim = "moves"`,
 	"id":        `id = "D-101"`,
 	"material":  `material = "paper tape"`,
 	"slits":     `slits = ["24 x 25.4", "12 x 50.8"]`,
@@ -108,6 +109,8 @@ var examples = map[string]string{
 	"arrange":   `arrange = "listed"`,
 	chosenSlits: `chosen_slits = ["12 x 50.8", "24 x 25.4"]`,
 	chosenShift: "chosen_shift = -1.5",
+	chosenIdle:  `chosen_idle = ["1-12", "17 at 3.5"]`,
+	chosenMoves: "chosen_moves = 14",
 	"length_m":  "length_m = 3200.0",
 	"due":       "due = 2026-11-25T11:00:00",
 	"after":     `after = ["D-100"]`,

@@ -22,6 +22,7 @@ var (
 	shiftWords   = []string{"centred", "free"}
 	arrangeWords = []string{"listed", "entries", "any"}
 	stateWords   = []string{"waiting", "running", "done", "aside"}
+	aimWords     = []string{"minutes", "moves"} // of the day
 )
 
 // jobReader reads one [[job]] entry of the day.

@@ -27,9 +27,9 @@ type FieldProblem struct {
 }
 
 // JobKeys are the keys of a job that a form has, in the order in which files have them
-// too. A layout chosen by a search isn't typed.
+// too. What a search chose isn't typed.
 func JobKeys() []string {
-	return slices.DeleteFunc(slices.Clone(jobKeys), func(key string) bool { return key == chosenSlits || key == chosenShift })
+	return slices.DeleteFunc(slices.Clone(jobKeys), func(key string) bool { return slices.Contains(chosenKeys, key) })
 }
 
 // DayUnit is the unit that lengths of the day's jobs are typed and written in; with

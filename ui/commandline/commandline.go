@@ -28,7 +28,8 @@ SHOP is the folder with one beam's files. Flags stand before or after it; the
 first value is the default.
   --as text|csv|json|html
   --sequence listed|best      the order of the file, or the best one found
-  --aim minutes|moves         what the plan saves first, once least is late
+  --aim minutes|moves         what the plan saves first, once least is late; not
+                              given, it is as day.toml says
   --rounds N                  search effort; 0 goes by the size of the day
   --seed N                    of the search (1)
   --job ID                    the sheet of one job only
@@ -43,13 +44,14 @@ Plans are advice. Local codes, the site's procedure and licensed people come fir
 
 // Call is a command line as read. The flags are told by Help.
 type Call struct {
-	Command                string // a word of the help, or version; "" is the full screen
-	Operand                string // SHOP or DIR
-	As, Sequence, Aim, Job string
-	Rounds                 int
-	Seed                   uint64
-	ASCII, Plain           bool
-	Light, Dark            bool
+	Command           string // a word of the help, or version; "" is the full screen
+	Operand           string // SHOP or DIR
+	As, Sequence, Job string
+	Aim               string // empty: as the day says
+	Rounds            int
+	Seed              uint64
+	ASCII, Plain      bool
+	Light, Dark       bool
 }
 
 var commands = []string{"sheet", "check", "new", "help"}
@@ -60,7 +62,7 @@ var screenFlags = []string{"ascii", "plain", "light", "dark"}
 // Parse reads a command line; flags stand anywhere in it. The error says what is wrong
 // with it, for the person who typed it.
 func Parse(args []string) (Call, error) {
-	c := Call{As: "text", Sequence: "listed", Aim: "minutes"}
+	c := Call{As: "text", Sequence: "listed"}
 	f := flag.NewFlagSet("bide", flag.ContinueOnError)
 	f.SetOutput(io.Discard)
 	choice(f, &c.As, "as", "text", "csv", "json", "html")

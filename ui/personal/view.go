@@ -21,7 +21,6 @@ type View struct {
 	Near   int    // zoom of the tracks
 	At     int64  // the place they are zoomed around, nanometres
 	Clock  bool   // they are drawn over the clock
-	Moves  bool   // the day is planned for the fewest moves, as a search accepted was
 }
 
 // StateFolder is where views are kept: the folder for a program's state where the
