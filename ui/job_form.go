@@ -73,16 +73,29 @@ func (m *model) openForm(a action) {
 		f.typed["id"], f.fresh = m.nextID(j), true
 	}
 	if kept := m.drawer[f.place()]; kept != nil {
-		kept.job = f.job // what was done meanwhile makes another of it
+		kept.follow(f)
 		m.over = kept
 		kept.check(m)
-		m.say("this form was put away unfinished: here it is as it was")
+		m.say("this form was put away unfinished: here it is, with what was typed")
 		return
 	}
 	f.began = maps.Clone(f.typed)
 	f.to(0)
 	f.check(m)
 	m.over = f
+}
+
+// follow brings a form up to the job as it is now in another, just opened: what nobody has
+// typed into is as it is there. What happened meanwhile, such as that the job runs, is not
+// to be undone by a form that says nothing of it.
+func (f *jobForm) follow(now *jobForm) {
+	for _, key := range f.keys {
+		if f.typed[key] == f.began[key] {
+			f.typed[key] = now.typed[key]
+		}
+	}
+	f.job, f.stem, f.began = now.job, now.stem, maps.Clone(now.typed)
+	f.caret = min(f.caret, len([]rune(f.value())))
 }
 
 // formPlace is where an unfinished form is kept: one for each edited job, each
@@ -103,8 +116,13 @@ func (f *jobForm) put(text string, caret int) {
 	f.typed[f.key()], f.caret = text, caret
 }
 
-// check reads the form anew.
+// check reads the form anew. Where the day was read again meanwhile, its job is another.
 func (f *jobForm) check(m *model) {
+	if f.job != nil && !slices.Contains(m.history.now.all, f.job) {
+		if j := m.history.now.find(f.job.ID); j != nil {
+			f.follow(&jobForm{job: j, stem: m.origin(j), typed: m.shop.Typed(j)})
+		}
+	}
 	day := m.history.now.day(m.shop.Day)
 	at := len(day.Jobs)
 	if f.job != nil {
@@ -141,6 +159,7 @@ func (f *jobForm) wrong() int {
 
 // Type takes keys as text.
 func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
+	m.news = news{}
 	was := f.value()
 	text, at := []rune(was), f.caret
 	words := fieldChoices[f.key()]
@@ -148,17 +167,15 @@ func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
 	case msg.Alt:
 		return false
 	case f.proposes() && (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace || name == "backspace" || name == "delete"):
-		text = []rune(shop.Clean(oneLine(string(msg.Runes))))
-		f.put(string(text), len(text))
+		f.put("", 0)
+		f.insert(msg.Runes, m)
 		f.fresh = false
 	case words != nil && (name == "left" || name == "right" || name == " "):
 		f.turn(words, name == "left")
 	case words != nil && (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace || name == "backspace" || name == "delete"):
 		f.jump(words, msg.Runes)
 	case msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace:
-		typed := []rune(shop.Clean(oneLine(string(msg.Runes))))
-		text = slices.Insert(text, at, typed...)
-		f.put(string(text), at+len(typed))
+		f.insert(msg.Runes, m)
 	case name == "left":
 		f.carry(max(at-1, 0))
 	case name == "right":
@@ -182,6 +199,25 @@ func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
 	}
 	f.check(m)
 	return true
+}
+
+// longestValue bounds what is typed into a field, in characters: all slits of a wide beam,
+// each on its own, have room.
+const longestValue = 1000
+
+// insert puts what is typed or pasted at the caret, as much of it as there is room for.
+func (f *jobForm) insert(typed []rune, m *model) {
+	text := []rune(f.value())
+	room := max(longestValue-len(text), 0)
+	beyond := len(typed) > room
+	typed = []rune(shop.Clean(oneLine(string(typed[:min(len(typed), room)]))))
+	if len(typed) > room {
+		typed, beyond = typed[:room], true
+	}
+	f.put(string(slices.Insert(text, f.caret, typed...)), f.caret+len(typed))
+	if beyond {
+		m.say("a field has room for %d characters: what is beyond that isn't taken", longestValue)
+	}
 }
 
 // proposes reports whether the field typed into has a value that typing replaces.
@@ -270,6 +306,7 @@ func sameTyped(a, b shop.Typed) bool {
 
 // take puts the job into the day, if nothing but the beam is against it.
 func (f *jobForm) take(m *model) {
+	f.check(m)
 	if wrong := f.wrong(); wrong >= 0 {
 		f.to(wrong)
 		m.say("not yet: %s", f.said(f.on))

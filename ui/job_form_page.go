@@ -161,18 +161,22 @@ func (f *jobForm) input(m *model, l *line, i, w int) {
 	}
 	runes := []rune(text)
 	at := min(f.caret, len(runes))
-	before, after := string(runes[:at]), string(runes[at:])
-	for cells(m.safe(before)) > w-2 {
-		_, before = cutFirst(before)
-	}
+	before := endOf(m.safe(string(runes[:at])), w-2)
 	l.add(strong, before)
 	l.add(picked, m.caret)
-	l.add(strong, clip(m.safe(after), w-1-cells(m.safe(before))))
+	l.add(strong, clip(m.safe(string(runes[at:])), w-1-cells(before)))
 }
 
-func cutFirst(text string) (string, string) {
+// endOf is the end of a text, in at most w cells.
+func endOf(text string, w int) string {
 	runes := []rune(text)
-	return string(runes[:1]), string(runes[1:])
+	from := len(runes)
+	for wide := 0; from > 0; from-- {
+		if wide += cells(string(runes[from-1])); wide > w {
+			break
+		}
+	}
+	return string(runes[from:])
 }
 
 // comesTo tells what is wrong in full, and what the job as typed comes to.

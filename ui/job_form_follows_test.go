@@ -1,0 +1,114 @@
+package ui
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"bide/plan"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// on goes to a field of the open form.
+func (s *screen) on(key string) *jobForm {
+	f := s.over.(*jobForm)
+	f.to(slices.Index(f.keys, key))
+	return f
+}
+
+// A form that was put away, opened again, changes what was typed and nothing that was
+// changed or happened since: a job that was set up meanwhile runs still.
+func TestFormPutAwayTakesNothingBack(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	metres := sc.jobs()[0].Metres
+	if sc.jobs()[0].Shift != plan.Free {
+		t.Fatal("the demo's first job is centred")
+	}
+	sc.press("1", "e").on("length_m")
+	sc.types("0").press("esc").settle()
+	sc.press("f", "t").settle()
+	for sc.press("w", "enter"); sc.walk().move(sc.desk) != nil; {
+		sc.ticks(1)
+	}
+	sc.press("d").settle()
+	sc.press("1", "e").settle().says("here it is, with what was typed")
+	if f := sc.over.(*jobForm); f.typed["state"] != "running" || f.typed["turn"] != "1" || f.typed["shift"] != "centred" {
+		t.Errorf("the form has %v", f.typed)
+	}
+	sc.press("enter").settle()
+	j := sc.history.now.find("D-101")
+	if j.State != plan.Running || j.Turn != 1 || j.Shift != plan.Centred || j.Metres != 10*metres {
+		t.Errorf("taken: state %d, turn %d, shift %d, %v m of %v", j.State, j.Turn, j.Shift, j.Metres, metres)
+	}
+	if kept := read(t, dir).Day.Jobs[0]; kept.State != plan.Running || sc.kept.find("D-101").State != plan.Running {
+		t.Errorf("the file has state %d", kept.State)
+	}
+}
+
+// A key that was both typed and changed since stays as typed; one that is as it is now in
+// the day is no change.
+func TestFormPutAwayKeepsWhatWasTyped(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s.press("1", "j", "e").on("turn")
+	s.types("3").press("esc", "t").settle()
+	if s.jobs()[1].Turn != 2 {
+		t.Fatal("it isn't fixed to its turn")
+	}
+	s.press("e")
+	if got := s.on("turn").value(); got != "3" {
+		t.Errorf("the form has turn %q, 3 was typed", got)
+	}
+	s.press("ctrl+u").types("2").press("enter").says("is as it was")
+}
+
+// While a form is open the shop may be read again: the form is then about the job as it
+// is there.
+func TestFormFollowsTheFiles(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("1", "j", "e").on("length_m")
+	sc.types("0")
+	fresh := read(t, dir)
+	fresh.Day.Jobs[1].Turn = 2
+	id, metres, n := fresh.Day.Jobs[1].ID, fresh.Day.Jobs[1].Metres, len(fresh.Day.Jobs)
+	sc.reread(fresh, nil, "read again")
+	sc.settle().press("enter").settle()
+	if j := sc.history.now.find(id); j.Turn != 2 || j.Metres != 10*metres || len(sc.history.now.all) != n {
+		t.Errorf("%d jobs, %s with turn %d and %v m of %v", len(sc.history.now.all), id, j.Turn, j.Metres, metres)
+	}
+}
+
+// A field takes as much as there is room for, and says so; the end of it is in sight, and
+// what a file has is never cut.
+func TestFieldsAreBounded(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s.press("1", "e")
+	for _, key := range []string{"slits", "id", "material"} {
+		f := s.on(key)
+		for _, text := range []string{strings.Repeat("1x25.4; ", 900), strings.Repeat("東", 3000) + "1"} {
+			s.press("ctrl+u")
+			s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
+			s.says("a field has room for 1000 characters")
+			if got := len([]rune(f.value())); got != longestValue || f.caret != got {
+				t.Errorf("%s: %d characters, the caret behind %d", key, got, f.caret)
+			}
+			s.fits()
+			s.press("backspace", "7").fits()
+			if !strings.Contains(s.View(), "7"+s.caret) {
+				t.Errorf("%s: the end that is typed at isn't in sight:\n%s", key, s.View())
+			}
+		}
+	}
+	s.press("ctrl+u").types("short enough")
+	if s.news.text != "" {
+		t.Errorf("it is said %q", s.news.text)
+	}
+	f := s.on("slits")
+	f.put(strings.Repeat("25.4; ", 300)+"25.4", 0)
+	f.to(f.on)
+	was := len(f.value())
+	s.press("backspace", "4", "4")
+	if got := len(f.value()); got != was-1 {
+		t.Errorf("of %d characters of a file %d are left", was, got)
+	}
+}
