@@ -18,7 +18,7 @@ func (m *model) bar() line {
 	case m.aside != "":
 		l.add(late, "  * kept in "+m.aside)
 	}
-	if _, shown := m.over.(*compare); m.offer != nil && !shown {
+	if c, open := m.over.(*compare); m.offer != nil && !(open && c.offered() != nil) {
 		l.add(good, "  * an order waits: "+m.keyFor(compareOrders))
 	}
 	r := m.ending()

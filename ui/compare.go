@@ -16,6 +16,7 @@ type ordering struct {
 	jobs   []*plan.Job
 	known  []*outcome
 	totals plan.Totals
+	done   int // jobs before it
 }
 
 func (s *ordering) whole() bool { return len(s.known) == len(s.jobs) }
@@ -33,16 +34,47 @@ func (s *ordering) step(id string) *plan.Step {
 	return nil
 }
 
-// compare is the page of two orders side by side.
+// nth is a turn as people count it: from 1, with the jobs that are done before, and
+// without those that the beam can't run; empty for one of these, "-" for no turn.
+func (s *ordering) nth(turn int) string {
+	refused := func(t int) bool { return t < len(s.known) && len(s.known[t].faults) > 0 }
+	if turn < 0 {
+		return "-"
+	}
+	if refused(turn) {
+		return ""
+	}
+	n := s.done + 1
+	for t := range turn {
+		if !refused(t) {
+			n++
+		}
+	}
+	return fmt.Sprint(n)
+}
+
+// compare is the page of two orders side by side. An order that a search finds while it
+// is open waits until the page is opened anew: no key is to change its meaning under
+// one's hands.
 type compare struct {
-	other int  // which order is on the left
-	at    int  // job, by its turn on the right
-	found bool // the right order is what a search found
+	d     *desk
+	of    *offer // that waited when the page was opened; nil without one
+	other int    // which order is on the left
+	at    int    // job, by its turn on the right
+}
+
+// offered is the order that a search found and the page shows, to be accepted or
+// discarded; nil where it shows none, or that one waits no more.
+func (c *compare) offered() *offer {
+	if c.of != c.d.offer {
+		return nil
+	}
+	return c.of
 }
 
 // Help is where the keys work: there is something to accept, or not.
 func (c *compare) Help() scope {
-	if c.found {
+	if c.offered() != nil {
 		return onOffer
 	}
 	return onCompare
@@ -50,15 +82,15 @@ func (c *compare) Help() scope {
 
 func (c *compare) Fits(s size) bool { return s.w >= 60 && s.h >= 12 }
 
-// sides are the orders to be compared: one of the left ones, and the right one.
-func (d *desk) sides() (left []ordering, right ordering) {
-	listed := ordering{"the file's order, centred", d.listed.jobs, d.listed.known, d.listed.totals}
-	present := ordering{"this order", d.jobs(), d.present.known, d.present.totals}
-	if d.offer == nil {
+// sides are the orders to be compared: one of the left ones, and the right one, which is
+// what was found where there is such an order.
+func (d *desk) sides(o *offer) (left []ordering, right ordering) {
+	listed := ordering{"the file's order, centred", d.listed.jobs, d.listed.known, d.listed.totals, d.kept.done()}
+	present := ordering{"this order", d.jobs(), d.present.known, d.present.totals, d.history.now.done()}
+	if o == nil {
 		return []ordering{listed}, present
 	}
-	o := d.offer
-	found := ordering{"the order found", o.draft.jobs, slices.Clone(o.draft.given), o.totals}
+	found := ordering{"the order found", o.draft.jobs, slices.Clone(o.draft.given), o.totals, o.draft.done()}
 	for t := len(found.known); t < len(found.jobs); t++ { // refused ones are behind
 		fault := plan.Fault{Why: func(plan.Unit) string { return "refused" }}
 		if turn := slices.Index(d.jobs(), found.jobs[t]); turn >= 0 && d.outcome(turn) != nil && len(d.outcome(turn).faults) > 0 {
@@ -75,15 +107,15 @@ func (m *model) openCompare() tea.Cmd {
 	if m.offer != nil && !m.offer.ground.holds(m.desk) {
 		return m.refit()
 	}
-	m.over = &compare{found: m.offer != nil}
+	m.over = &compare{d: m.desk, of: m.offer}
 	return nil
 }
 
 // HandleKey goes through the jobs, changes the order on the left, and accepts or
 // discards what a search found.
 func (c *compare) HandleKey(a action, m *model) tea.Cmd {
-	c.found = m.offer != nil
-	left, right := m.sides()
+	found := c.offered()
+	left, right := m.sides(found)
 	page := max(m.h-10, 1)
 	n := len(right.jobs)
 	c.at += map[action]int{up: -1, down: 1, pageUp: -page, pageDown: page, top: -n, bottom: n}[a]
@@ -94,14 +126,14 @@ func (c *compare) HandleKey(a action, m *model) tea.Cmd {
 			m.say("there are only these two; a search (s) finds a third")
 		}
 	case choose:
-		if m.offer == nil {
+		if found == nil {
 			c.show(m, right)
 			break
 		}
 		m.over = nil
 		return m.accept()
 	case discard:
-		if m.offer != nil {
+		if found != nil {
 			m.over = nil
 			m.desk.discard()
 		}
@@ -163,13 +195,13 @@ func compareColumns(d *desk) []column[compared] {
 			return plain, ""
 		}},
 		{head: "job", width: d.idWidth(), left: true, cell: func(c compared) (ink, string) { return pick(c.on, strong), c.job.ID }},
-		{head: "turn", width: 4, cell: func(c compared) (ink, string) { return faint, turnText(c.left.turnOf(c.job.ID)) }},
+		{head: "turn", width: 4, cell: func(c compared) (ink, string) { return faint, c.left.nth(c.left.turnOf(c.job.ID)) }},
 		{head: "min", width: 5, cell: left(plain, setupText)},
 		{head: "mov", width: 4, cell: left(plain, movesText)},
 		{head: "end", width: d.clockWidth(), rank: 1, cell: left(faint, end)},
 		{head: "late", width: wide, left: true, cell: left(late, lateText)},
 		{width: 1, left: true, cell: func(c compared) (ink, string) { return faint, c.desk.between }},
-		{head: "turn", width: 4, cell: func(c compared) (ink, string) { return faint, turnText(c.turn) }},
+		{head: "turn", width: 4, cell: func(c compared) (ink, string) { return faint, c.right.nth(c.turn) }},
 		{head: "min", width: 5, cell: right(strong, setupText)},
 		{head: "mov", width: 4, cell: right(moved, movesText)},
 		{head: "end", width: d.clockWidth(), rank: 1, cell: right(faint, end)},
@@ -211,11 +243,4 @@ func worse(by int) ink {
 		return moved
 	}
 	return faint
-}
-
-func turnText(turn int) string {
-	if turn < 0 {
-		return "-"
-	}
-	return fmt.Sprint(turn + 1)
 }

@@ -8,7 +8,7 @@ import (
 // View draws the totals of both orders and their jobs.
 func (c *compare) View(m *model) []line {
 	s := m.pageSize()
-	lefts, right := m.sides()
+	lefts, right := m.sides(c.offered())
 	left := lefts[c.other%len(lefts)]
 	body := []line{
 		c.heads(m, left.name, right.name),
@@ -29,7 +29,7 @@ func (c *compare) View(m *model) []line {
 	if text := some(from, n, len(right.jobs)); text != "" {
 		title.add(faint, text+"  ")
 	}
-	if c.found {
+	if c.offered() != nil {
 		title.add(good, "Enter accepts the order found, x discards it")
 	}
 	return m.page("Two orders", title, body, c.Help())
@@ -146,13 +146,13 @@ func (c *compare) floor(m *model) line {
 	l := m.line()
 	l.add(plain, " ")
 	l.left(faint, "floor", compareLabel)
-	switch {
-	case m.offer == nil:
+	switch found := c.offered(); {
+	case found == nil:
 		l.add(faint, "a search (s) works out how few moves any order needs")
-	case m.offer.floor == nil:
+	case found.floor == nil:
 		l.add(faint, "nothing above 0 is proven")
 	default:
-		f := m.offer.floor
+		f := found.floor
 		l.add(plain, m.short(fmt.Sprintf("no order needs fewer than %s: %s", count(f.Repositions, "move"), f.By), m.w-l.width-1))
 	}
 	return l

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -73,5 +74,105 @@ func TestOfferOfAnotherDay(t *testing.T) {
 	s.press("enter").settle()
 	if !s.present.totals.Better(before, plan.AimMinutes) || s.history.now.find("D-101") != nil {
 		t.Errorf("accepted %+v, before %+v", s.present.totals, before)
+	}
+}
+
+// An order found while two others are compared waits until the page is opened anew: the
+// keys of the open page mean what they meant.
+func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
+	s, _, _ := morning(t)
+	s.press("s", "v")
+	foot := footer(s.look, onCompare, s.w)
+	s.settle().fits()
+	if s.offer == nil {
+		t.Fatal("nothing is offered")
+	}
+	if got := s.frame(); s.scope() != onCompare || got[len(got)-1].text() != foot.text() {
+		t.Errorf("the keys are those of an offer:\n%s", s.View())
+	}
+	s.tells("the file's order, centred", "an order waits: v")
+	order := ids(s.jobs())
+	s.press("x")
+	if s.offer == nil {
+		t.Fatal("it is discarded unseen")
+	}
+	if s.press("down", "enter"); s.over != nil || s.turn != 1 || s.offer == nil || !slices.Equal(ids(s.jobs()), order) {
+		t.Fatalf("Enter goes to turn %d, %T is open, the order is %v", s.turn+1, s.over, ids(s.jobs()))
+	}
+	if s.press("v"); s.scope() != onOffer {
+		t.Error("opened anew, the page doesn't show the order found")
+	}
+	s.press("enter").settle()
+	if slices.Equal(ids(s.jobs()), order) || s.offer != nil {
+		t.Error("it can't be accepted")
+	}
+}
+
+// An order found that waits no more is no longer to be accepted on its page.
+func TestPageOfAnOfferThatIsGone(t *testing.T) {
+	s, _, _ := morning(t)
+	s.press("s").settle()
+	if s.scope() != onOffer {
+		t.Fatal("nothing is offered")
+	}
+	s.offer = nil // fitted to the day as it is now, it is no better
+	s.fits()
+	if s.scope() != onCompare {
+		t.Error("it is still to be accepted")
+	}
+	if s.press("x", "enter"); s.over != nil || s.changed() {
+		t.Error("something was accepted")
+	}
+}
+
+// Turns are counted alike among two orders, in the day's list, and in plain text: with the
+// jobs that are done, and without those that the beam can't run.
+func TestComparedTurnsAreTheDays(t *testing.T) {
+	shop := demo(t)
+	shop.Day.Jobs[3].Web *= 100
+	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
+	s.press("1", "d").settle()
+	_, now := s.sides(nil)
+	refused := 0
+	for turn := range s.jobs() {
+		if got, want := now.nth(turn), s.turnText(turn); got != want {
+			t.Errorf("turn %d is shown as %q, in the day's list as %q", turn, got, want)
+		} else if want == "" {
+			refused++
+		}
+	}
+	if now.nth(0) != "2" || refused != 1 || now.nth(-1) != "-" {
+		t.Errorf("the first is turn %s, %d are refused", now.nth(0), refused)
+	}
+	left, _ := s.sides(nil)
+	for turn, j := range left[0].jobs { // in the file none is done
+		want := map[bool]int{true: turn + 1, false: turn}[turn < 3]
+		if got := left[0].nth(turn); turn != 3 && got != fmt.Sprint(want) || turn == 3 && got != "" {
+			t.Errorf("%s is turn %q in the file", j.ID, got)
+		}
+	}
+	p := &page{model: s.model}
+	p.orders()
+	if text := p.String(); !strings.Contains(text, "\nD-105: turn 4 in the file's order, turn 4 in this;") {
+		t.Errorf("in words it is told otherwise:\n%s", text)
+	}
+}
+
+// Discarding an earlier order again leaves a later one that waits alone.
+func TestDiscardedAgainALaterOfferStays(t *testing.T) {
+	s, _, _ := morning(t)
+	s.press("s").settle().press("x")
+	s.press("S").settle()
+	second := s.offer
+	if second == nil {
+		t.Fatal("no second order is offered")
+	}
+	s.press("esc", "u").tells("the order found first stays discarded")
+	if s.press("U"); s.offer != second {
+		t.Fatal("the later order is gone")
+	}
+	s.tells("discarded again", "a later one waits (v)")
+	if s.press("v"); s.scope() != onOffer {
+		t.Error("the later order isn't shown")
 	}
 }

@@ -86,7 +86,7 @@ func (m *model) askFilter(of which) {
 }
 
 // changesPicked are the actions that change what is picked.
-var changesPicked = []action{earlier, later, liftJob, editJob, copyJob, removeJob, lockTurn, orderJob, shiftRule, arrangeRule, markRunning, markDone, setAside, marking}
+var changesPicked = []action{earlier, later, liftJob, editJob, copyJob, removeJob, lockTurn, orderJob, shiftRule, arrangeRule, afresh, markRunning, markDone, setAside, marking}
 
 // hidden reports whether an action would change what the filter hides.
 func (m *model) hidden(a action) bool {

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"bide/plan"
+
 	tea "github.com/charmbracelet/bubbletea"
 )
 
@@ -212,5 +214,32 @@ func TestHiddenRowsAreNotChanged(t *testing.T) {
 	s.press("/").typed("zzz").press("enter", "c")
 	if s.hold.marking != 0 {
 		t.Error("a holder that isn't shown is marked")
+	}
+}
+
+// Whatever the keys of the jobs do, they do it to no job that the filter hides; what is
+// about all jobs, or none that is picked, works on.
+func TestHiddenJobsStayAsTheyAre(t *testing.T) {
+	s, _, _ := accepted(t)
+	s.pick(slices.IndexFunc(s.jobs(), func(j *plan.Job) bool { return j.Chosen != nil }))
+	if s.job() == nil || s.job().Chosen == nil {
+		t.Fatal("no job has a layout that the search chose")
+	}
+	for _, b := range bindings {
+		if b.where&onJobs == 0 || slices.Contains(looking, b.act) || len(b.keys) == 0 {
+			continue
+		}
+		switch b.act {
+		case addJob, allAfresh, leftOut, undo, redo, quit, abort, suspend, back, seek, seekMoves, compareOrders, saveDay, filterRows, walkOn, readAgain:
+			continue
+		}
+		for _, pane := range []string{"1", "4"} {
+			s.filters[theDay].text, s.filters[theTracks].text = "zzz", "zzz"
+			all := slices.Clone(s.history.now.all)
+			s.press(pane, b.keys[0])
+			if s.over != nil || s.prompt != nil || !slices.Equal(all, s.history.now.all) {
+				t.Fatalf("%s in pane %s changes a job that isn't shown: %q", b.keys[0], pane, s.news.text)
+			}
+		}
 	}
 }

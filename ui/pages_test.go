@@ -65,6 +65,24 @@ func TestWalkPutsAPageAway(t *testing.T) {
 	}
 }
 
+// That a job runs, taken back on a small screen, puts what is open there away as well.
+func TestTakingBackPutsAPageAway(t *testing.T) {
+	sc, _ := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(58).press("d").settle()
+	sc.press("1", "j", "a").types("abc")
+	text := sc.over.(*jobForm).value()
+	sc.send(tea.WindowSizeMsg{Width: 30, Height: 10})
+	sc.press("u").settle()
+	if _, walks := sc.over.(*walk); !walks {
+		t.Fatalf("%T is open", sc.over)
+	}
+	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+	sc.press("esc").settle().press("a")
+	if f, open := sc.over.(*jobForm); !open || f.value() != text {
+		t.Error("what was typed is gone")
+	}
+}
+
 // The picture in the README is what the demo's day looks like.
 func TestReadmeShowsTheScreen(t *testing.T) {
 	text, err := os.ReadFile(filepath.Join("..", "README.md"))

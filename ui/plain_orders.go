@@ -11,7 +11,7 @@ import (
 
 // orders tell the order of the file against the present one: in all, and job by job.
 func (p *page) orders() {
-	lefts, now := p.sides()
+	lefts, now := p.sides(nil)
 	file := lefts[len(lefts)-1]
 	p.chapter("Two orders: the file's, layouts centred, and this one")
 	if !file.whole() || !now.whole() || len(now.known) == 0 {
@@ -30,8 +30,8 @@ func (p *page) orders() {
 			p.tell("%s: refused, or in one of the orders alone.", j.ID)
 			continue
 		}
-		p.tell("%s: turn %d in the file's order, turn %d in this; setup %s and %s min; %s and %d; ends %s and %s%s.", j.ID,
-			p.nth(file.turnOf(j.ID)), p.nth(turn), minutes(was.Setup.Total()), minutes(is.Setup.Total()),
+		p.tell("%s: turn %s in the file's order, turn %s in this; setup %s and %s min; %s and %d; ends %s and %s%s.", j.ID,
+			file.nth(file.turnOf(j.ID)), now.nth(turn), minutes(was.Setup.Total()), minutes(is.Setup.Total()),
 			count(was.Changeover.Repositions, "move"), is.Changeover.Repositions, p.at(was.RunEnd), p.at(is.RunEnd), bothLate(was.Late, is.Late))
 	}
 }

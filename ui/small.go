@@ -45,6 +45,7 @@ func (m *model) tooSmall(key string) tea.Cmd {
 	for in := scope(1); in < scopes; in <<= 1 {
 		a := m.actionOf(key, in)
 		if a == undo && m.history.now.ran != nil {
+			m.putAway()
 			return m.undo()
 		}
 		if in&panes != 0 && a != nothing {
