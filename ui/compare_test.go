@@ -176,3 +176,31 @@ func TestDiscardedAgainALaterOfferStays(t *testing.T) {
 		t.Error("the later order isn't shown")
 	}
 }
+
+// What the day is compared with is the file's order of the same jobs: those done or taken
+// out since are in neither, those added in both.
+func TestComparedDaysHaveTheSameJobs(t *testing.T) {
+	s := newScreen(t, shortDemo(t, 5), testLook(noColours, false, false), 120, 36).settle()
+	same := func(when string, order ...string) {
+		t.Helper()
+		if s.settle(); !slices.Equal(ids(s.listed.jobs), order) || s.listed.totals.Jobs != s.present.totals.Jobs {
+			t.Errorf("%s the file's order is %v with %+v, this one %v with %+v", when, ids(s.listed.jobs), s.listed.totals, ids(s.jobs()), s.present.totals)
+		}
+	}
+	before := s.listed.totals
+	s.press("J", "J")
+	same("moved", "D-101", "D-102", "D-103", "D-104", "D-105")
+	s.press("c", "enter")
+	same("one copied", "D-101", "D-101b", "D-102", "D-103", "D-104", "D-105")
+	s.press("d")
+	same("the copy done", "D-101", "D-102", "D-103", "D-104", "D-105")
+	s.pick(0)
+	s.press("x")
+	same("one taken out", "D-101", "D-103", "D-104", "D-105")
+	for range 5 {
+		s.press("u")
+	}
+	if same("all undone", "D-101", "D-102", "D-103", "D-104", "D-105"); s.listed.totals != before {
+		t.Errorf("undone the file's order comes to %+v, was %+v", s.listed.totals, before)
+	}
+}

@@ -60,8 +60,7 @@ func (m *model) saved(s daySaved) {
 	if s.out.Beside {
 		m.aside = s.out.File
 	}
-	m.listed = chain{jobs: s.draft.jobs, centred: true}
-	m.extend(&m.listed)
+	m.relist()
 	m.say("%s", join(", ", s.out.Said, s.draft.chosen()))
 }
 

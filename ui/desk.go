@@ -272,6 +272,22 @@ func (d *desk) settle() {
 		}
 	}
 	d.pickMove(d.move)
+	d.relist()
+}
+
+// relist brings the day that this one is compared with up to date: its jobs, in the order
+// of the file. One that the file hasn't comes behind the one that it comes behind here.
+func (d *desk) relist() {
+	var order []string
+	for _, j := range d.kept.all {
+		order = append(order, j.ID)
+	}
+	jobs := d.history.now.like(order, d.start.stands.Setting).jobs
+	if slices.Equal(jobs, d.listed.jobs) {
+		return
+	}
+	d.listed = chain{jobs: jobs, centred: true}
+	d.extend(&d.listed)
 }
 
 // able are the jobs that the beam can run, as far as is known.

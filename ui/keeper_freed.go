@@ -140,7 +140,6 @@ func (m *model) reread(fresh *shop.Shop, hand *deed, says string) {
 		m.shop, m.keep.shop, m.stems = fresh, fresh, nil
 		m.openDay(fresh)
 		m.sought = m.history.now.aim
-		m.listed = chain{jobs: m.kept.jobs, centred: true}
 	}
 	m.watch = watch{on: m.watch.on, since: m.keep.clock()}
 	m.truth = truth{m.shop.Standing, m.shop.Marks}

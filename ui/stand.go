@@ -238,5 +238,5 @@ func (d *desk) become(s states) {
 	for was, is := range turned {
 		d.stem(is, d.origin(was))
 	}
-	d.listed.jobs, d.listed.known = d.kept.jobs, nil
+	d.relist()
 }
