@@ -93,3 +93,14 @@ func (d *DayPlan) Against(now *DayPlan) Slip {
 	}
 	return out
 }
+
+// Better reports whether a day costs less than another, both against the same one: no
+// rule broken and nothing refused first, then less late, then by the aim, then by the
+// other of setup time and repositions.
+func (s Slip) Better(o Slip, aim Aim) bool {
+	if a, b := len(s.Broken)+len(s.Refused), len(o.Broken)+len(o.Refused); a != b {
+		return a < b
+	}
+	cost := func(s Slip) score { return score{late: s.LateBy, setup: s.Setup, repositions: s.Repositions} }
+	return cost(s).compare(cost(o), aim) < 0
+}

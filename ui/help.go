@@ -169,7 +169,7 @@ func marks(k *look) [][2]string {
 		{"t", "fixed to a turn"},
 		{"<", "to come after another job"},
 		{k.pending, "being worked out"},
-		{"this order", "the day as it stands here: each changeover on its own"},
+		{"this order", "the day as it stands here, its jobs planned together"},
 		{"listed", "listed, centred: for comparison: the order of the file, every layout centred in its web, nothing shifted"},
 	}
 	if k.ascii {

@@ -16,6 +16,7 @@ type lift struct {
 	rest  []*plan.Job // the others in their order
 	was   int         // the gap that it came from
 	gap   int         // picked: it would come before rest[gap]
+	aim   plan.Aim    // that the day is planned for
 	costs map[int]gapCost
 	out   gapCost // of leaving it out
 	seen  bool    // all gaps at first sight
@@ -58,7 +59,7 @@ func (m *model) lift() tea.Cmd {
 
 // lifted is the job of a turn lifted out of the day, nothing worked out.
 func (d *desk) lifted(turn int) *lift {
-	l := &lift{job: d.jobs()[turn], was: turn, gap: turn, costs: map[int]gapCost{}, start: d.start.stands, settling: noGap}
+	l := &lift{job: d.jobs()[turn], was: turn, gap: turn, aim: d.sought, costs: map[int]gapCost{}, start: d.start.stands, settling: noGap}
 	l.rest = slices.Delete(slices.Clone(d.jobs()), turn, turn+1)
 	return l
 }
@@ -125,14 +126,13 @@ func (l *lift) drop(m *model) {
 	m.desk.do(next)
 }
 
-// best is the known gap that costs least: no rule broken and nothing refused first, then
-// least late, least setup, fewest repositions; the present one of equals.
+// best is the known gap that costs least, the present one of equals: see plan.Slip.
 func (l *lift) best() int {
 	best := l.gap
 	found := false
 	for _, gap := range l.byPlace() {
 		c, known := l.cost(gap)
-		if least, _ := l.cost(best); known && !l.barred(gap) && (!found || cheaper(c.Slip, least.Slip)) {
+		if least, _ := l.cost(best); known && !l.barred(gap) && (!found || c.Better(least.Slip, l.aim)) {
 			best, found = gap, true
 		}
 	}
@@ -162,18 +162,4 @@ func (l *lift) byPlace() []int {
 		order = append(order, gap)
 	}
 	return order
-}
-
-// cheaper reports whether one gap costs less than another.
-func cheaper(a, b plan.Slip) bool {
-	if x, y := len(a.Broken)+len(a.Refused), len(b.Broken)+len(b.Refused); x != y {
-		return x < y
-	}
-	if a.LateBy != b.LateBy {
-		return a.LateBy < b.LateBy
-	}
-	if a.Setup != b.Setup {
-		return a.Setup < b.Setup
-	}
-	return a.Repositions < b.Repositions
 }

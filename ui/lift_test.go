@@ -31,7 +31,7 @@ func TestLift(t *testing.T) {
 	s.press("b")
 	gap := l.gap
 	for other, c := range l.costs {
-		if cheaper(c.Slip, l.costs[gap].Slip) {
+		if c.Better(l.costs[gap].Slip, plan.AimMinutes) {
 			t.Errorf("gap %d costs less than %d, the cheapest", other, gap)
 		}
 	}

@@ -187,7 +187,7 @@ func (m *model) refine() tea.Cmd {
 	if l.settling != noGap {
 		l.stop()
 	}
-	return l.settle(next, m.sought)
+	return l.settle(next)
 }
 
 // liftAgain lifts the same job out of a day that begins otherwise now. Where it can't be
@@ -229,7 +229,7 @@ func (l *lift) next() int {
 	best := noGap
 	for _, gap := range l.byPlace() {
 		c, known := l.cost(gap)
-		if least, _ := l.cost(max(best, 0)); known && !c.settled && !l.barred(gap) && (best < 0 || cheaper(c.Slip, least.Slip)) {
+		if least, _ := l.cost(max(best, 0)); known && !c.settled && !l.barred(gap) && (best < 0 || c.Better(least.Slip, l.aim)) {
 			best = gap
 		}
 	}
@@ -243,7 +243,7 @@ func (l *lift) next() int {
 }
 
 // settle is the command that settles the day with the job in a gap of the steps.
-func (l *lift) settle(gap int, aim plan.Aim) tea.Cmd {
+func (l *lift) settle(gap int) tea.Cmd {
 	ctx, stop := context.WithCancel(context.Background())
 	l.settling, l.stop = gap, stop
 	return func() tea.Msg {
@@ -252,7 +252,7 @@ func (l *lift) settle(gap int, aim plan.Aim) tea.Cmd {
 		if err != nil { // never: it was planned with before
 			return settledGap{of: l, gap: gap}
 		}
-		alone, settled := l.together(ctx, p, gap, aim)
+		alone, settled := l.together(ctx, p, gap, l.aim)
 		if settled == nil {
 			return settledGap{of: l, gap: gap}
 		}
