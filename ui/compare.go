@@ -85,7 +85,7 @@ func (c *compare) Fits(s size) bool { return s.w >= 60 && s.h >= 12 }
 // sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
 func (d *desk) sides(o *offer) (left []ordering, right ordering) {
-	listed := ordering{"the file's order, centred", d.listed.jobs, d.listed.known, d.listed.totals, d.kept.done()}
+	listed := ordering{"the file's order, centred", d.listed.jobs, d.listed.known, d.listed.totals, d.history.now.done()}
 	present := ordering{"this order", d.jobs(), d.present.known, d.present.totals, d.history.now.done()}
 	if o == nil {
 		return []ordering{listed}, present

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -145,10 +144,9 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 		t.Errorf("the first is turn %s, %d are refused", now.nth(0), refused)
 	}
 	left, _ := s.sides(nil)
-	for turn, j := range left[0].jobs { // in the file none is done
-		want := map[bool]int{true: turn + 1, false: turn}[turn < 3]
-		if got := left[0].nth(turn); turn != 3 && got != fmt.Sprint(want) || turn == 3 && got != "" {
-			t.Errorf("%s is turn %q in the file", j.ID, got)
+	for turn, j := range left[0].jobs { // in the file's order too, of the jobs still to be run
+		if got, want := left[0].nth(turn), now.nth(turn); j != now.jobs[turn] || got != want {
+			t.Errorf("%s is turn %q in the file's order, want %q", j.ID, got, want)
 		}
 	}
 	p := &page{model: s.model}
