@@ -16,7 +16,7 @@ const beforeHead = "BEFORE A HAND GOES NEAR THE BEAM. Local codes, the site's pr
 var before = []string{
 	"Stopped, and blades, anvil and web stand still. Blades coast: wait and look.",
 	"Locked out as local code and the site's procedure say. Owner: ______________",
-	"Holders lifted and seen lifted; stored air dumped and zero pressure proved, again and again where it can build up.",
+	"Holders lifted and seen lifted; stored air dumped and zero pressure proved; proved again for as long as it can build up.",
 	"As found: holders stand where this sheet has them. If not, plan again.",
 	"No hand between holders, or at the beam, while one travels: gaps close. Cut-resistant gloves with a blade in the hand, none near turning nips.",
 }

@@ -62,7 +62,7 @@ func newMoveTable(moves []plan.Move, o *Options) moveTable {
 }
 
 func (m moveTable) head() string {
-	return "[x] step holder  " + m.from.head("from") + "  " + m.to.head("to") + "  " + m.by.head("by") +
+	return "[ ] step holder  " + m.from.head("from") + "  " + m.to.head("to") + "  " + m.by.head("by") +
 		" to side  " + m.other.head("to, "+m.other.unit.String()) + "  why"
 }
 

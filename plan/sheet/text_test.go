@@ -263,7 +263,7 @@ func TestTextRepeatsTheHeadOfATable(t *testing.T) {
 			if moveLine.MatchString(line) && i == 0 {
 				t.Errorf("%s: moves without a head", page[1])
 			}
-			if strings.HasPrefix(line, "[x] step holder") {
+			if strings.HasPrefix(line, "[ ] step holder") {
 				inTable++
 			}
 		}
