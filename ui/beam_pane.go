@@ -102,22 +102,34 @@ func (p *beamPane) View(d *desk, focused bool) []line {
 	return box(d.look, "2 Beam", p.title(d), append(body, below...), p.size, focused)
 }
 
-// title tells from which job to which, and what the threads mean.
-func (p *beamPane) title(d *desk) line {
+// title tells from which job to which, how many move and bide, and the picked move. Where
+// there is no room for all, what other panes tell too goes first.
+func (p *beamPane) title(d *desk) (l line) {
+	room := p.w - cells("-->2 Beam  ")
+	for terse := range 5 {
+		if l = p.titled(d, terse); l.width <= room {
+			break
+		}
+	}
+	return l
+}
+
+// titled is the title in ever fewer words: from 1 on what the biding do is short, from 2
+// on it is left out, from 3 on where the beam comes from, from 4 on how many move.
+func (p *beamPane) titled(d *desk, terse int) line {
 	l := d.line()
 	if j := d.job(); j != nil {
-		from := "as it stands"
+		from := "as it stands "
 		if s := d.before(d.turn); s != nil && s.Job != "" {
-			from = s.Job
+			from = s.Job + " "
 		}
-		l.add(strong, from+" "+d.to+" "+j.ID)
+		if terse >= 3 {
+			from = ""
+		}
+		l.add(strong, from+d.to+" "+j.ID)
 	}
-	if o := d.outcome(d.turn); o != nil && len(o.faults) == 0 {
-		n := o.step.Changeover.Repositions
-		l.add(moved, fmt.Sprintf("  %s %d move", d.legend[moves], n))
-		idle := idle(&o.step.Changeover)
-		l.add(plain, fmt.Sprintf("  %s %d bide", d.legend[bides], len(o.step.Changeover.Holders)-n-idle))
-		l.add(faint, fmt.Sprintf("  %s %d idle", d.legend[idles], idle))
+	if o := d.outcome(d.turn); o != nil && len(o.faults) == 0 && terse < 4 {
+		d.tally(&l, &o.step.Changeover, terse)
 	}
 	if moves := d.moves(); d.move < len(moves) {
 		l.add(faint, "  "+d.aim)
@@ -127,6 +139,23 @@ func (p *beamPane) title(d *desk) line {
 		l.add(faint, fmt.Sprintf("  %d times as large", 1<<p.zoom))
 	}
 	return l
+}
+
+// tally tells how many holders move and how many bide, which together are all, and of
+// those that bide how many cut and how many are idle, which together are these.
+func (d *desk) tally(l *line, c *plan.Changeover, terse int) {
+	idle, bide := idle(c), len(c.Holders)-c.Repositions
+	l.add(moved, fmt.Sprintf("  %s %s%d move", d.legend[moves], d.aboutMark(), c.Repositions))
+	l.add(plain, fmt.Sprintf("  %d bide", bide))
+	if terse >= 2 || bide == 0 {
+		return
+	}
+	cut := " cutting"
+	if terse == 1 {
+		cut = " cut"
+	}
+	l.add(plain, fmt.Sprintf(": %s %d%s", d.legend[bides], bide-idle, cut))
+	l.add(faint, fmt.Sprintf(" %s %d idle", d.legend[idles], idle))
 }
 
 // idle is how many holders bide without cutting.

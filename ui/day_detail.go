@@ -58,6 +58,9 @@ func about(d *desk, turn int) (out []span) {
 		return out
 	}
 	s := &o.step
+	if d.about() {
+		say(faint, "~ about: each job on its own, the day is still being planned together")
+	}
 	say(plain, "setup %s min: %s", minutes(s.Setup.Total()), causes(s.Setup))
 	say(plain, "%d cutting, %d resting, %d parked; travel %s",
 		len(s.Changeover.Holders)-s.Changeover.Resting-s.Changeover.Parked, s.Changeover.Resting, s.Changeover.Parked, d.travel(s.Changeover.Travel))

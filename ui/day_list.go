@@ -12,7 +12,23 @@ import (
 // barWidth is how many cells the longest setup of the day takes as a bar.
 const barWidth = 20
 
-// figure makes a cell of something the changeover costs.
+// about reports whether what is known of the day is only about that: its jobs are still
+// to be planned together.
+func (d *desk) about() bool { return !d.present.final }
+
+// aboutMark stands before a figure that is only about that.
+func (d *desk) aboutMark() string {
+	if d.about() {
+		return "~"
+	}
+	return ""
+}
+
+// barHead is the head over bars of setups, in w cells.
+func barHead(w int) string { return fitting(w, "against the longest", "of longest", "") }
+
+// figure makes a cell of something the changeover costs; what is only about that is
+// faint.
 func figure(i ink, text func(e entry, s *plan.Step) string) func(entry) (ink, string) {
 	return func(e entry) (ink, string) {
 		switch {
@@ -21,8 +37,11 @@ func figure(i ink, text func(e entry, s *plan.Step) string) func(entry) (ink, st
 		case e.refused():
 			return plain, ""
 		}
-		if e.picked() && i != late {
+		switch {
+		case e.picked() && i != late:
 			return picked, text(e, &e.outcome.step)
+		case e.about():
+			return faint, text(e, &e.outcome.step)
 		}
 		return i, text(e, &e.outcome.step)
 	}
@@ -38,6 +57,14 @@ func fact(i ink, text func(e entry) string) func(entry) (ink, string) {
 	}
 }
 
+// lateBy is how late a job is, or about that.
+func (d *desk) lateBy(s *plan.Step) string {
+	if text := lateness(s.Late); text != "" && d.about() {
+		return "~" + strings.TrimPrefix(text, "!")
+	}
+	return lateness(s.Late)
+}
+
 // The cells of the day's rows.
 var (
 	dayTurn     = fact(faint, func(e entry) string { return e.turnText(e.turn) })
@@ -46,14 +73,14 @@ var (
 	dayWeb      = fact(plain, func(e entry) string { return e.shop.Unit.Number(e.job.Web) })
 	dayDue      = fact(faint, func(e entry) string { return e.at(e.job.Due) })
 	dayCuts     = figure(plain, func(e entry, s *plan.Step) string { return fmt.Sprint(len(s.Layout.Cuts)) })
-	dayMoves    = figure(moved, func(e entry, s *plan.Step) string { return fmt.Sprint(s.Changeover.Repositions) })
+	dayMoves    = figure(moved, func(e entry, s *plan.Step) string { return e.aboutMark() + fmt.Sprint(s.Changeover.Repositions) })
 	dayParked   = figure(plain, func(e entry, s *plan.Step) string { return fmt.Sprint(s.Changeover.Parked) })
 	dayTravel   = figure(plain, func(e entry, s *plan.Step) string { return e.travel(s.Changeover.Travel) })
 	daySetup    = figure(strong, func(e entry, s *plan.Step) string { return minutes(s.Setup.Total()) })
 	dayBegins   = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.SetupStart) })
 	dayRuns     = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.RunStart) })
 	dayEnds     = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.RunEnd) })
-	dayLate     = figure(late, func(e entry, s *plan.Step) string { return lateness(s.Late) })
+	dayLate     = figure(late, func(e entry, s *plan.Step) string { return e.lateBy(s) })
 	dayBar      = figure(moved, func(e entry, s *plan.Step) string { return e.bar(s) })
 )
 
@@ -131,7 +158,7 @@ func dayColumns(d *desk) []column[entry] {
 		{head: "parked", width: 6, rank: 4, cell: dayParked},
 		{head: "travel", width: 7, rank: 6, cell: dayTravel},
 		{head: "min", width: 5, rank: 1, cell: daySetup},
-		{width: barWidth, rank: 10, left: true, cell: dayBar},
+		{head: barHead(barWidth), width: barWidth, rank: 10, left: true, cell: dayBar},
 		{head: "setup", width: times + 2, rank: 9, cell: dayBegins},
 		{head: "run", width: times, rank: 1, cell: dayRuns},
 		{head: "end", width: times, rank: 3, cell: dayEnds},
@@ -144,13 +171,13 @@ func dayColumns(d *desk) []column[entry] {
 func changeoverColumns(d *desk) []column[entry] {
 	times := d.clockWidth()
 	return []column[entry]{
-		{width: 3 + d.turnWidth(), cell: func(entry) (ink, string) { return plain, "" }},
+		{width: 3 + d.turnWidth(), cell: func(e entry) (ink, string) { return faint, e.leadsTo + " " }},
 		{head: "setup", width: times + 2, left: true, cell: dayBegins},
 		{head: "moves", width: 5, cell: dayMoves},
 		{head: "parked", width: 6, cell: dayParked},
 		{head: "travel", width: 7, cell: dayTravel},
 		{head: "min", width: 6, cell: daySetup},
-		{width: barWidth, rank: 1, left: true, cell: dayBar},
+		{head: barHead(barWidth), width: barWidth, rank: 1, left: true, cell: dayBar},
 	}
 }
 

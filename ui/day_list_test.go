@@ -45,3 +45,37 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 		}
 	}
 }
+
+// Figures of jobs planned each on its own are marked as about, in the list, the tracks
+// and beside the totals; those of the settled day are not.
+func TestProvisionalFiguresAreMarked(t *testing.T) {
+	s := newScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 120, 36)
+	for !s.present.full() {
+		s.background()
+	}
+	if s.present.whole() {
+		t.Fatal("the day is settled already")
+	}
+	about := func() (n int) {
+		for turn := range s.jobs() {
+			_, moves := dayMoves(entry{s.desk, turn, s.jobs()[turn], s.outcome(turn), true})
+			if strings.HasPrefix(moves, "~") {
+				n++
+			}
+			if _, by := dayLate(entry{s.desk, turn, s.jobs()[turn], s.outcome(turn), true}); strings.HasPrefix(by, "!") != (by != "" && !s.about()) {
+				t.Errorf("turn %d is late by %q", turn, by)
+			}
+		}
+		return n
+	}
+	if n := about(); n != len(s.jobs()) || !strings.Contains(s.View(), "being planned together") || !strings.Contains(s.View(), "~ about: ") {
+		t.Errorf("%d of %d are marked:\n%s", n, len(s.jobs()), s.View())
+	}
+	s.press("4")
+	if view := s.View(); strings.Count(view, " ~") < len(s.jobs())/2 {
+		t.Errorf("the tracks mark none:\n%s", view)
+	}
+	if n := func() int { s.settle(); return about() }(); n != 0 || strings.Contains(s.View(), "~") {
+		t.Errorf("settled, %d are marked:\n%s", n, s.View())
+	}
+}

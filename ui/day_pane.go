@@ -187,8 +187,18 @@ func (d *desk) thisOrder() string {
 	return "this order"
 }
 
-// total is a line of the day's costs in one order.
-func (p *dayPane) total(d *desk, name string, c *chain) line {
+// total is a line of the day's costs in one order, in fewer words where it is narrow.
+func (p *dayPane) total(d *desk, name string, c *chain) (l line) {
+	for _, word := range []string{" moves ", " mov "} {
+		if l = p.totalled(d, name, c, word); l.width <= p.w {
+			break
+		}
+	}
+	return l
+}
+
+// totalled is that line with a word for moves.
+func (p *dayPane) totalled(d *desk, name string, c *chain, word string) line {
 	l := d.line()
 	i := faint
 	if strings.HasSuffix(name, "!") {
@@ -196,17 +206,21 @@ func (p *dayPane) total(d *desk, name string, c *chain) line {
 	}
 	l.left(i, " "+name, 16)
 	if !c.whole() {
-		l.add(faint, fmt.Sprintf(" %s %d of %d worked out", d.pending, len(c.known), len(c.jobs)))
+		text := fmt.Sprintf("%d of %d worked out", len(c.known), len(c.jobs))
+		if c.full() {
+			text = "being planned together"
+		}
+		l.add(faint, " "+d.pending+" "+text)
 		return l
 	}
 	most := max(d.present.totals.Repositions, d.listed.totals.Repositions, 100)
 	l.right(moved, fmt.Sprint(c.totals.Repositions), 1+len(fmt.Sprint(most)))
-	l.add(faint, " moves ")
+	l.add(faint, word)
 	l.right(strong, minutes(c.totals.Setup), max(5, cells(minutes(c.totals.Setup))))
 	l.add(faint, " min ")
 	n := c.totals.LateJobs
 	if n == 0 {
-		l.add(good, fitting(p.w-l.width, "none late", "in time"))
+		l.add(good, fitting(p.w-l.width, "none late", "in time", "0 late"))
 		return l
 	}
 	behind := "!" + hours(c.totals.Late)

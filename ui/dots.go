@@ -5,6 +5,7 @@ type dots struct {
 	look   *look
 	w, h   int
 	fields []dotted
+	most   bool // most holders move: those that bide and cut are what stands out
 }
 
 // dotted is one cell: its dots as Unicode counts them, and the highest class.
@@ -29,27 +30,69 @@ func (p *dots) dot(x, y int, of class) {
 	}
 	f := &p.fields[y/4*p.w+x/2]
 	f.bits |= dotBits[y%4][x%2]
+	if p.most && (of == bides && f.class == moves || of == moves && f.class == bides) {
+		f.class = bides
+		return
+	}
 	f.class = max(f.class, of)
 }
 
 // draw draws every thread from top to bottom along an S: at each height all of them
-// have gone the same part of their ways, so they keep their order.
+// have gone the same part of their ways, so they keep their order. Where more move than
+// can be told apart, only some of them are drawn all the way.
 func (p *dots) draw(ts []thread) {
-	n := 4*p.h - 1
+	n, nth := 4*p.h-1, 0
+	every := p.crowd(ts)
 	for _, t := range ts {
-		last := t.from
-		for y := 0; y <= n; y++ {
-			x := t.from + part(t.to-t.from, y, n)
-			for ; last < x-1; last++ {
-				p.dot(last+1, y, t.class)
+		ends := n
+		if t.class == moves {
+			if nth++; nth%every != 0 {
+				ends = min(2, p.h-1)
 			}
-			for ; last > x+1; last-- {
-				p.dot(last-1, y, t.class)
-			}
-			p.dot(x, y, t.class)
-			if last = x; t.class == aimed {
-				p.dot(x+1, y, t.class)
-			}
+		}
+		p.thread(t, n, ends)
+	}
+}
+
+// crowd tells of how many that move one is drawn all the way, so that at most about half
+// of all dots are taken; and whether it is most that move.
+func (p *dots) crowd(ts []thread) (every int) {
+	all, moving, taken := 0, 0, 0
+	for _, t := range ts {
+		if max(t.from, t.to) < 0 || min(t.from, t.to) >= 2*p.w {
+			continue // out of sight
+		}
+		if all++; t.class == moves {
+			moving++
+			taken += max(4*p.h, t.to-t.from, t.from-t.to)
+		}
+	}
+	p.most = 2*moving > all
+	if p.h == 1 && moving <= p.w { // there is nothing in between to be left out
+		return 1
+	}
+	return 1 + taken/max(4*p.w*p.h, 1)
+}
+
+// thread draws one thread over n rows of dots; of the rows between, those at most so far
+// from its ends.
+func (p *dots) thread(t thread, n, ends int) {
+	last := t.from
+	for y := 0; y <= n; y++ {
+		x := t.from + part(t.to-t.from, y, n)
+		if y > ends && y < n-ends {
+			last = x
+			continue
+		}
+		for ; last < x-1; last++ {
+			p.dot(last+1, y, t.class)
+		}
+		for ; last > x+1; last-- {
+			p.dot(last-1, y, t.class)
+		}
+		p.dot(x, y, t.class)
+		if last = x; t.class == aimed {
+			p.dot(x+1, y, t.class)
 		}
 	}
 }

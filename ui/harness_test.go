@@ -78,7 +78,7 @@ type screen struct {
 var settles = map[string]bool{
 	"TestSettledDay": true, "TestSettledDayIsTheSheets": true, "TestSettlingIsGivenUp": true,
 	"TestPlainTellsAll": true, "TestPlainTellsWalkOrdersAndLifts": true, "TestLiftSettled": true, "TestPickedGapIsSettledFirst": true,
-	"TestScreenShowsTheSheetAfterATick": true, "TestReadmeShowsTheScreen": true, "TestRefusedJobTakesNoPlan": true}
+	"TestScreenShowsTheSheetAfterATick": true, "TestReadmeShowsTheScreen": true, "TestRefusedJobTakesNoPlan": true, "TestProvisionalFiguresAreMarked": true}
 
 func newScreen(t testing.TB, s *shop.Shop, k *look, w, h int) *screen {
 	t.Helper()

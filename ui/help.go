@@ -133,7 +133,7 @@ func (p *helpPage) entry(m *model, key, text string) (out []line) {
 			}
 			key = ""
 		} else if key != "" {
-			indent = 5
+			indent = 6 // a key of three and a blank
 		}
 	}
 	for i, row := range m.wrap(text, max(m.w-indent-1, 1)) {
@@ -153,7 +153,7 @@ func (p *helpPage) entry(m *model, key, text string) (out []line) {
 func marks(k *look) [][2]string {
 	all := [][2]string{
 		{k.cursor, "picked; " + k.cursorBy + " in a pane without the keys"},
-		{k.legend[moves], "a holder that moves: its place now above, its new place below"},
+		{k.legend[moves], "a holder that moves: its place now above, its new place below; where many move, only some of them are drawn all the way"},
 		{k.legend[aimed], "the picked move"},
 		{k.legend[bides], "a holder that bides and cuts"},
 		{k.legend[idles], "a holder that bides and is idle, lifted"},
@@ -169,6 +169,7 @@ func marks(k *look) [][2]string {
 		{"t", "fixed to a turn"},
 		{"<", "to come after another job"},
 		{k.pending, "being worked out"},
+		{"~", "about: each job on its own; the day is still to be planned together, and may cost less or more"},
 		{"this order", "the day as it stands here, its jobs planned together"},
 		{"listed", "listed, centred: for comparison: the order of the file, every layout centred in its web, nothing shifted"},
 	}
@@ -196,7 +197,7 @@ const keeping = "Ctrl-S saves the day in day.toml. Only the lines concerned chan
 var cautions = []string{
 	"Local codes, the site's procedure and licensed or authorised people come first; this screen permits nothing.",
 	"Stopped, and blades, anvil and web stand still: blades coast. Locked out as local code and the site's procedure say.",
-	"Holders lifted and seen lifted; stored air dumped and zero pressure proved, again where it can build up.",
+	"Holders lifted and seen lifted; stored air dumped and zero pressure proved; proved again for as long as it can build up.",
 	"As found: holders stand where the screen has them. Where one doesn't, tell it in the walk.",
 	"No hand between holders, or at the beam, while one travels: gaps close. Cut-resistant gloves with a blade in the hand, none near turning nips.",
 	"Moves are clear of their neighbours in the order given; out of order they may not be.",

@@ -107,3 +107,13 @@ func TestKeysOfALargerScreen(t *testing.T) {
 		t.Error("a key that is said not to work does")
 	}
 }
+
+// On a narrow screen too there is a blank between a key and what it does.
+func TestHelpPartsKeysFromWords(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 40, 12).settle()
+	for _, key := range []string{"a", "ab", "abc"} {
+		if got := (&helpPage{}).entry(s.model, key, "the words")[0].text(); !strings.Contains(got, key+" ") {
+			t.Errorf("%q", got)
+		}
+	}
+}

@@ -21,12 +21,12 @@ func aboutHolder(d *desk, number int) (out []span) {
 	if m, marked := d.truth.marks[number]; marked || r.condition != plan.Good {
 		say(late, "%s", condition(r.condition, m, marked))
 	}
+	if text := r.edgeWords(); text != "" {
+		say(plain, "%s", text)
+	}
 	if r.usage != nil {
 		say(plain, "today: cuts in %d of %s, %.0f m; %s over %s; %s", r.usage.Cuts, count(len(r.usage.Stints), "job"), r.usage.Metres,
 			count(r.usage.Moves, "move"), u.Show(r.usage.Travel), r.idleWords())
-	}
-	if text := r.edgeWords(); text != "" {
-		say(plain, "%s", text)
 	}
 	if text := r.record(); text != "" {
 		say(faint, "%s", text)
@@ -34,7 +34,6 @@ func aboutHolder(d *desk, number int) (out []span) {
 	if never := d.never(); len(never) > 0 {
 		say(faint, "never used today: %s", ranges(never))
 	}
-	say(faint, "%s", stripLegend)
 	return out
 }
 
@@ -105,7 +104,8 @@ func (r holderRow) alone() string {
 	return fmt.Sprintf("not touched until %s at %s", r.jobs()[turn].ID, r.at(r.outcome(turn).step.SetupStart))
 }
 
-// edgeWords tell of its blade.
+// edgeWords tell of its blade, and how often it was stuck: what its columns tell where there
+// is room for them.
 func (r holderRow) edgeWords() string {
 	var parts []string
 	if r.blade() != "" {
@@ -114,6 +114,9 @@ func (r holderRow) edgeWords() string {
 	}
 	if metres, known := r.worn(); known {
 		parts = append(parts, fmt.Sprintf("%.0f m cut with this edge before the day", metres))
+	}
+	if w := r.wearOf(r.number); w != nil && w.Jams > 0 {
+		parts = append(parts, "stuck "+times(w.Jams)+" before")
 	}
 	return strings.Join(parts, ", ")
 }

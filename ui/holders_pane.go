@@ -107,8 +107,8 @@ func (d *desk) follow(number int) {
 	}
 }
 
-// detail is how many lines tell about what is picked.
-func (p *holdersPane) detail() int { return max(min((p.h-2)/3, 6), 0) }
+// detail is how many lines tell about what is picked: at 80x24 all there is.
+func (p *holdersPane) detail() int { return max(min((p.h-2)*2/5, 7), 0) }
 
 // list is how many rows are shown.
 func (p *holdersPane) list(*desk) int { return max(p.h-2-p.detail(), 0) }
@@ -176,8 +176,11 @@ func (p *holdersPane) about(d *desk) []line {
 			p.marking, d.forecast.beam.Holders[p.marking-1])}}
 	case p.pairs:
 		spans = aboutPair(d)
-	default:
+	case n < 3:
 		spans = aboutHolder(d, d.atHolder())
+	default: // the marks are told however much there is about the holder
+		told := paragraphs(d.look, aboutHolder(d, d.atHolder()), size{p.w, n - 1})
+		return append(told, paragraphs(d.look, []span{{faint, stripLegend}}, size{p.w, 1})...)
 	}
 	return paragraphs(d.look, spans, size{p.w, n})
 }

@@ -237,3 +237,24 @@ func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {
 		t.Error("no holder is idle")
 	}
 }
+
+// Where the columns of blades, edges and jams have no room, the picked holder's lines
+// tell of them, and the strip's marks are told below however much there is to tell.
+func TestNarrowHoldersTellAll(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5")
+	s.wear = &shop.Summary{Holders: make([]shop.Wear, len(s.shop.Beam.Holders))}
+	for range 8 {
+		s.press("down")
+		n := s.atHolder()
+		s.wear.Holders[n-1].Jams = 7
+		b := s.start.stands.Blades[n-1]
+		for _, want := range []string{
+			fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip), fmt.Sprintf("%.0f m cut with this edge", s.start.stands.Metres[n-1]),
+			"stuck 7 times before", stripLegend,
+		} {
+			if view := strings.Join(strings.Fields(s.View()), " "); !strings.Contains(view, want) {
+				t.Errorf("holder %d: no %q in\n%s", n, want, s.View())
+			}
+		}
+	}
+}

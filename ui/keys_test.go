@@ -144,6 +144,12 @@ func TestConfigProblemsAreShown(t *testing.T) {
 	if !strings.Contains(s.View(), "note: config.toml, line 1: undo: q is taken by quit") {
 		t.Errorf("not told:\n%s", s.View())
 	}
+	c := wish("undo", "q")
+	c.File = "/a/folder/with/a/long/way/to/it/and/more/of/that/than/a/line/of/the/screen/has/room/for/bide/config.toml"
+	s.settleFor(c)
+	if !strings.Contains(s.View(), "note: config.toml, line 1: undo: q is taken by quit") {
+		t.Errorf("the way to the file hides what is wrong in it:\n%s", s.View())
+	}
 }
 
 // The example in the README is taken without a complaint.

@@ -90,13 +90,13 @@ func (l *lift) gapColumns() []column[gapRow] {
 		{width: 1, left: true, cell: gapRow.mark},
 		{head: "where", width: min(where, 24), left: true, cell: func(r gapRow) (ink, string) { return pick(r.on(), plain), r.where(r.gap) }},
 		{width: 1, left: true, cell: gapRow.about},
-		{head: "+-min", width: 6, cell: gapFigure(strong, func(r gapRow, s plan.Slip) string { return sameOr(signedMinutes(s.Setup)) })},
-		{head: "+-mov", width: 5, cell: gapFigure(moved, func(r gapRow, s plan.Slip) string { return more(s.Repositions) })},
-		{head: "+-late", width: 10, left: true, flex: 30, cell: gapRow.late},
+		{head: "+/- min", width: 7, cell: gapFigure(strong, func(r gapRow, s plan.Slip) string { return sameOr(signedMinutes(s.Setup)) })},
+		{head: "+/- moves", width: 9, cell: gapFigure(moved, func(r gapRow, s plan.Slip) string { return more(s.Repositions) })},
+		{head: "+/- late", width: 10, left: true, flex: 30, cell: gapRow.late},
 		{head: "day min", width: 7, rank: 1, cell: gapFigure(plain, func(r gapRow, s plan.Slip) string { return minutes(s.Totals.Setup) })},
 		{head: "moves", width: 5, rank: 1, cell: gapFigure(plain, func(r gapRow, s plan.Slip) string { return fmt.Sprint(s.Totals.Repositions) })},
 		{head: "late", width: 7, rank: 2, left: true, cell: gapFigure(late, func(r gapRow, s plan.Slip) string { return lateness(s.Totals.Late) })},
-		{width: barWidth, rank: 3, left: true, cell: gapFigure(moved, gapRow.bar)},
+		{head: "min above the least", width: barWidth, rank: 3, left: true, cell: gapFigure(moved, gapRow.bar)},
 	}
 }
 
@@ -156,32 +156,36 @@ func (l *lift) View(m *model) []line {
 	if text := some(from, n, len(l.rest)+1); text != "" {
 		title.add(faint, text+"  ")
 	}
-	title.join(l.state(m))
-	return m.page("Lift "+m.safe(l.job.ID), title, body, onLift)
+	name := "Lift " + m.safe(l.job.ID)
+	title.join(l.state(m, s.w-cells("-->  ")-cells(name)-title.width))
+	return m.page(name, title, body, onLift)
 }
 
-// state tells how exact the figures are.
-func (l *lift) state(m *model) line {
+// state tells how exact the figures are, what is being settled first, and what they are
+// against where there is room.
+func (l *lift) state(m *model, w int) line {
 	t := m.line()
+	t.add(plain, " ")
 	gaps, settled := len(l.rest)+1, 0
 	for _, c := range l.costs {
 		if c.settled {
 			settled++
 		}
 	}
-	t.add(faint, "against where it is now")
 	switch {
 	case len(l.costs) < gaps && !l.seen:
-		t.add(accent, fmt.Sprintf("  %d of %d seen at first sight", len(l.costs), gaps))
+		t.add(accent, fmt.Sprintf("%d of %d seen at first sight", len(l.costs), gaps))
 	case settled < gaps:
-		t.add(faint, "  ~ is about")
-		t.add(accent, fmt.Sprintf("  %d of %d to be settled", gaps-settled, gaps))
+		text := fmt.Sprintf("%d of %d to be settled", gaps-settled, gaps)
 		if gap := slices.Index(l.steps, l.settling); gap >= 0 {
-			t.add(accent, fmt.Sprintf(", now %d", gap+1))
+			text = fmt.Sprintf("gap %d is being settled, %d of %d to go", gap+1, gaps-settled, gaps)
 		}
+		t.add(accent, text)
+		t.add(faint, "  ~ about")
 	default:
-		t.add(good, "  all are settled")
+		t.add(good, "all are settled")
 	}
+	t.add(faint, fitting(w-t.width, "  +/- against where it is now", "  +/- against now", ""))
 	return t
 }
 

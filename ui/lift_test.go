@@ -8,6 +8,8 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // A lifted job shows what each gap costs at first sight, the figures are those of the
@@ -25,9 +27,17 @@ func TestLift(t *testing.T) {
 	if len(l.costs) != len(s.jobs()) || !l.seen {
 		t.Fatalf("%d gaps are known, want %d", len(l.costs), len(s.jobs()))
 	}
-	if !strings.Contains(s.View(), "~ is about  14 of 14 to be settled") {
+	if !strings.Contains(s.View(), "14 of 14 to be settled  ~ about") {
 		t.Errorf("it isn't said that figures are only about:\n%s", s.View())
 	}
+	l.settling = l.steps[2]
+	for _, w := range []int{80, 100, 120} {
+		s.send(tea.WindowSizeMsg{Width: w, Height: 36})
+		if view := s.View(); !strings.Contains(view, "gap 3 is being settled, 14 of 14 to go  ~ about ") || !strings.Contains(view, "+/- against ") {
+			t.Errorf("%d wide it isn't said which gap is being settled:\n%s", w, view)
+		}
+	}
+	l.settling = noGap
 	s.press("b")
 	gap := l.gap
 	for other, c := range l.costs {
@@ -136,7 +146,7 @@ func TestPickedGapIsSettledFirst(t *testing.T) {
 	if settled != 2 { // the picked one, and where it was
 		t.Errorf("%d gaps are settled before the picked one", settled-1)
 	}
-	if want := fmt.Sprintf("%d of %d to be settled", len(s.jobs())-2, len(s.jobs())); !strings.Contains(s.View(), want) {
+	if want := fmt.Sprintf("%d of %d to go", len(s.jobs())-2, len(s.jobs())); !strings.Contains(s.View(), want) {
 		t.Errorf("no %q in\n%s", want, s.View())
 	}
 	s.press("esc").settle()

@@ -42,7 +42,7 @@ func (p *movesPane) along(d *desk, n int) { d.pickMove(along(p.rows(d), d.move, 
 // caution comes before any move, in more or fewer words. It permits nothing.
 func caution(w int) string {
 	if w < 50 {
-		return "Site rules first: stopped, locked out, air proved gone, lifted (?)"
+		return "Site rules first: stopped, locked out, air proved gone, lifted."
 	}
 	return "First, by local code and the site's procedure: stopped, locked out, air dumped and proved gone, holders lifted. No hand near one that travels."
 }

@@ -180,7 +180,7 @@ func (p *page) holders() {
 		for _, s := range aboutHolder(p.desk, n) {
 			parts = append(parts, s.text)
 		}
-		parts = parts[:len(parts)-1-min(len(p.never()), 1)] // but what is told once, below
+		parts = parts[:len(parts)-min(len(p.never()), 1)] // but what is told once, below
 		p.tell("%s.", strings.Join(parts, "; "))
 	}
 	if never := p.never(); len(never) > 0 {

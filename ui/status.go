@@ -2,6 +2,8 @@ package ui
 
 import (
 	"fmt"
+	"path/filepath"
+	"slices"
 	"strings"
 
 	"bide/plan/shop"
@@ -40,6 +42,10 @@ func (m *model) status(most int) []line {
 	}
 	l := m.line()
 	if len(notes) > 0 {
+		if m.config != "" { // the help has the whole path; here it would hide what is wrong
+			notes = slices.Clone(notes)
+			notes[0] = strings.Replace(notes[0], m.config, filepath.Base(m.config), 1)
+		}
 		l.add(faint, " note: "+m.noted(notes, m.w-8))
 	}
 	return []line{l.fit(m.w)}

@@ -44,7 +44,7 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	x.press("b")
 	x.until("4 Time line", "shift's end")
 	x.press("1", "Down", "Down", "Down", "g")
-	x.until("Lift D-104", "~ is about", "this is where it is now: the day has")
+	x.until("Lift D-104", "~ about", "this is where it is now: the day has")
 	x.press("Home")
 	x.until("the day then has exactly ")
 	x.press("Enter")

@@ -74,6 +74,7 @@ type glyphs struct {
 	to               string // from one to the next
 	tick             string // on the scale
 	bar              string // of cost
+	leadsTo          string // from a changeover to the job on the next line
 	setupFill        string // of time: setup, run, when it is due, when the shift ends
 	runFill, due     string
 	shiftEnd         string
@@ -88,8 +89,8 @@ type glyphs struct {
 
 var unicodeGlyphs = glyphs{
 	rule: "─", focusRule: "━", between: "│", cursor: "▸", cursorBy: "›", more: "…", caret: "▏", pending: "…",
-	to: "→", tick: "╷", bar: "▬",
-	setupFill: "░", runFill: "█", due: "◆", shiftEnd: "┃",
+	to: "→", tick: "╷", bar: "▬", leadsTo: "┌",
+	setupFill: "▒", runFill: "█", due: "◆", shiftEnd: "┃",
 	webFrom: "╞", webTo: "╡", web: "═", trim: "┄", cut: "╪", aim: "▾", block: "█",
 	bearing: "△", damaged: "╳", levels: []string{"▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"},
 	legend: [classes]string{idles: "⠁", bides: "⠅", moves: "⢣", aimed: "⢳⡀"},
@@ -97,7 +98,7 @@ var unicodeGlyphs = glyphs{
 
 var asciiGlyphs = glyphs{
 	rule: "-", focusRule: "=", between: "|", cursor: ">", cursorBy: ">", more: "..", caret: "_", pending: "..",
-	to: "->", tick: "|", bar: "#",
+	to: "->", tick: "|", bar: "#", leadsTo: ",-",
 	setupFill: ":", runFill: "#", due: "D", shiftEnd: "|",
 	webFrom: "[", webTo: "]", web: "-", trim: "~", cut: "+", aim: "v", block: "#",
 	bearing: "^", damaged: "x", levels: []string{".", ":", "#"},

@@ -42,7 +42,7 @@ func newPicture(k *look, w, h int) picture {
 	if k.ascii {
 		return &elbows{k, w, h, make([]elbow, w*h)}
 	}
-	return &dots{k, w, h, make([]dotted, w*h)}
+	return &dots{look: k, w: w, h: h, fields: make([]dotted, w*h)}
 }
 
 // threads are all holders' lines of a changeover; aim is the number of the picked

@@ -183,3 +183,30 @@ func TestClassesDifferWithoutColours(t *testing.T) {
 		t.Errorf("dots of four: idle %d, bides %d, moves %d", dense(idles), dense(bides), dense(moves))
 	}
 }
+
+// However many move, each holder's place now and next is drawn, the picked one's way
+// whole, and what bides and cuts isn't hidden below those that move.
+func TestCrowdedDotsKeepPlaces(t *testing.T) {
+	const seed, w, h = 9, 40, 5
+	r := rand.New(rand.NewPCG(seed, 0))
+	for range 300 {
+		ts := drawn(r, 20+r.IntN(110), 2*w)
+		ts[r.IntN(len(ts))].class = aimed
+		pic := newPicture(testLook(noColours, false, false), w, h).(*dots)
+		pic.draw(ts)
+		at := func(x, y int) bool { return pic.fields[y/4*w+x/2].bits&dotBits[y%4][x%2] != 0 }
+		for _, thread := range ts {
+			if !at(thread.from, 0) || thread.class != bides && !at(thread.to, 4*h-1) {
+				t.Fatalf("seed %d: %v doesn't show where it begins and ends", seed, thread)
+			}
+			for y := 0; y < 4*h; y++ {
+				if x := thread.from + part(thread.to-thread.from, y, 4*h-1); thread.class == aimed && !at(x, y) {
+					t.Fatalf("seed %d: the picked one %v isn't drawn at height %d", seed, thread, y)
+				}
+			}
+			if f := pic.fields[2*w+thread.from/2]; pic.most && thread.class == bides && f.class == moves {
+				t.Fatalf("seed %d: %v bides below those that move", seed, thread)
+			}
+		}
+	}
+}

@@ -113,8 +113,12 @@ func (p *tracksPane) headed(d *desk, f trackFrame, middle line) line {
 	l.join(middle.fit(f.middle))
 	l.right(head, "mov", 4)
 	l.right(head, "min", 7)
-	l.to(p.w - f.late)
-	l.add(head, "late")
+	l.to(l.width + len(" #1 "))
+	l.left(head, "late", f.late)
+	if f.bar > 0 {
+		l.add(plain, " ")
+		l.add(head, barHead(f.bar))
+	}
 	return l
 }
 
@@ -179,17 +183,21 @@ func (p *tracksPane) behind(e entry, f trackFrame) line {
 	if r := f.worst[e.turn]; r > 0 {
 		rank, ink = fmt.Sprintf("#%d", r), moved
 	}
-	l.right(ink, fmt.Sprint(s.Changeover.Repositions), 4)
+	behind := late
+	if e.about() {
+		ink, behind = faint, faint
+	}
+	l.right(ink, e.aboutMark()+fmt.Sprint(s.Changeover.Repositions), 4)
 	l.right(ink, minutes(s.Setup.Total()), 7)
 	l.add(plain, " ")
 	l.left(ink, rank, 2)
+	l.add(plain, " ")
+	l.left(behind, e.lateBy(s), f.late)
 	if f.bar > 0 {
 		l.add(plain, " ")
 		n := int((s.Setup.Total()*time.Duration(f.bar) + f.longest/2) / max(f.longest, 1))
 		l.left(ink, strings.Repeat(e.glyphs.bar, n), f.bar)
 	}
-	l.add(plain, " ")
-	l.add(late, lateness(s.Late))
 	return l
 }
 

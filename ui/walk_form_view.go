@@ -119,5 +119,5 @@ func neighbours(d *desk, number int) string {
 	for n := max(number-2, 1); n <= min(number+2, len(at)); n++ {
 		parts = append(parts, fmt.Sprintf("%d: %s", n, d.shop.Unit.Number(at[n-1])))
 	}
-	return "thought to stand, in " + d.shop.Unit.String() + ": " + strings.Join(parts, "  ")
+	return "thought to stand (" + d.shop.Unit.String() + "): " + strings.Join(parts, "  ")
 }

@@ -24,7 +24,7 @@ func (w *walk) step(d *desk, s size) []line {
 		return out
 	}
 	out = append(out, w.facts(d, move, s.w)...)
-	why := w.texts(d, s.w, span{plain, "Why: holder " + fmt.Sprint(move.Holder) + " " + move.Why.Text(d.shop.Unit)})
+	why := w.texts(d, s.w, span{plain, whyOf(move, d.shop.Unit)})
 	if text := w.waits(d, move); text != "" {
 		why = append(w.texts(d, s.w, span{late, text}), why...)
 	} else if text := w.frees(d, move); text != "" {
@@ -37,6 +37,15 @@ func (w *walk) step(d *desk, s size) []line {
 		return append(out, then...)
 	}
 	return append(out, w.then(d, s.w, max(s.h-len(out), 0))...)
+}
+
+// whyOf tells why a holder moves, or where to.
+func whyOf(m *plan.Move, u plan.Unit) string {
+	text := fmt.Sprintf("older %d %s", m.Holder, m.Why.Text(u))
+	if m.Why.Cause == plan.GoesToCut { // that tells where to
+		return "H" + text
+	}
+	return "Why: h" + text
 }
 
 // figures are the holder's number and its new place, as large as there is room for;

@@ -1,0 +1,49 @@
+package ui
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// The figures of the beam's title add up: those that move and those that bide are all
+// holders; of those that bide, those that cut and those that are idle are all.
+func TestBeamTitleAddsUp(t *testing.T) {
+	figures := regexp.MustCompile(`(\d+) move  (\d+) bide(?:: \S+ (\d+) cut(?:ting)? \S+ (\d+) idle)?`)
+	for _, w := range []int{80, 100, 120, 200} {
+		s := newScreen(t, demo(t), testLook(noColours, false, false), w, 36).settle()
+		for turn := range s.jobs() {
+			s.pick(turn)
+			title := s.beam.title(s.desk).text()
+			found := figures.FindStringSubmatch(title)
+			if found == nil {
+				t.Fatalf("at %d: %q", w, title)
+			}
+			var n [5]int
+			for i := range n {
+				n[i], _ = strconv.Atoi(found[i])
+			}
+			if n[1]+n[2] != len(s.shop.Beam.Holders) || found[3] != "" && n[3]+n[4] != n[2] {
+				t.Errorf("at %d: %q doesn't add up to %d holders", w, title, len(s.shop.Beam.Holders))
+			}
+			if moves := s.desk.moves(); len(moves) > 0 && !strings.HasSuffix(title, s.shop.Unit.Number(moves[s.move].To)) {
+				t.Errorf("at %d the picked move is cut: %q", w, title)
+			}
+			if !strings.Contains(s.View(), " "+title+" ") {
+				t.Errorf("at %d the title is cut: %q", w, title)
+			}
+		}
+	}
+}
+
+// The totals of a day fit beside the moves at 80 columns, whatever they are.
+func TestTotalsFit(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	for _, moves := range []int{7, 612, 1244} {
+		s.present.totals.Repositions = moves
+		if l := s.day.total(s.desk, "listed, centred", &s.present); l.width > s.day.w {
+			t.Errorf("%d moves: %d cells of %d: %q", moves, l.width, s.day.w, l.text())
+		}
+	}
+}
