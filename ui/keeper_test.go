@@ -127,3 +127,55 @@ func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
 		t.Error("the change before the mark can't be undone")
 	}
 }
+
+// A holder that is given another blade begins with a fresh edge; what the others have cut
+// stays. The standing is written so when the job runs.
+func TestFreshEdgesHaveCutNothing(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	before := read(t, dir).Standing
+	sc.press("w", "enter").ticks(58).press("d").settle()
+	after := read(t, dir).Standing
+	fresh, kept := 0, 0
+	for i, was := range before.Metres {
+		switch {
+		case was == 0:
+		case after.Blades[i] != before.Blades[i]:
+			if fresh++; after.Metres[i] != 0 {
+				t.Errorf("holder %d has another blade, that has cut %v m", i+1, after.Metres[i])
+			}
+		default:
+			if kept++; after.Metres[i] != was {
+				t.Errorf("holder %d has its blade of before, that has cut %v m, and %v m before", i+1, after.Metres[i], was)
+			}
+		}
+	}
+	if fresh == 0 || kept == 0 {
+		t.Errorf("%d blades are swapped and %d stay: nothing is tested", fresh, kept)
+	}
+}
+
+// The record has how much was cut in a job that is done, and nothing of one set aside,
+// which nobody knows.
+func TestRecordHasTheMetresOfAJobDone(t *testing.T) {
+	for key, state := range map[string]plan.State{"y": plan.Done, "z": plan.Aside} {
+		sc, dir := atWork(t, 80, 24)
+		sc.press("w", "enter").ticks(58).press("d").settle()
+		sc.press("w", "enter").ticks(1).press(key).settle()
+		want := 0.0
+		if state == plan.Done {
+			want = read(t, dir).Day.Jobs[0].Metres
+		}
+		told := 0
+		for _, e := range eventsIn(t, dir) {
+			if e.Kind != shop.EventJob || e.State != state {
+				continue
+			}
+			if told++; e.Job != "D-101" || e.Metres != want {
+				t.Errorf("%s: %+v, want D-101 with %v m", key, e, want)
+			}
+		}
+		if told != 1 {
+			t.Errorf("%s: told %d times in the record, want once", key, told)
+		}
+	}
+}

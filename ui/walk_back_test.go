@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"maps"
 	"os"
 	"path/filepath"
@@ -229,5 +230,54 @@ func TestTakingBackOnASmallScreen(t *testing.T) {
 	}
 	if sc.press("esc", "u"); !sc.whole("u: from 80x24 on") {
 		t.Errorf("another change is undone unseen:\n%s", sc.View())
+	}
+}
+
+// What was told is taken back as long as nothing else was told of the same holders since:
+// that would be lost. Of others, what was told since stays.
+func TestTakingBackRefusesWhatIsOtherwiseSince(t *testing.T) {
+	at := func(first, second plan.Length, marks shop.Marks) truth {
+		return truth{&plan.Standing{At: []plan.Length{first, second}}, marks}
+	}
+	stuck, out := shop.Mark{Condition: plan.Stuck, Reason: "bent"}, shop.Mark{Condition: plan.Out}
+	for _, c := range []struct {
+		name         string
+		was, is, now truth
+		back         truth // where it can be taken back
+		wrong        string
+	}{
+		{"moved", at(10, 20, nil), at(15, 20, nil), at(15, 20, nil), at(10, 20, nil), ""},
+		{"moved, the other one too", at(10, 20, nil), at(15, 20, nil), at(15, 25, nil), at(10, 25, nil), ""},
+		{"moved on", at(10, 20, nil), at(15, 20, nil), at(16, 20, nil), truth{}, "holder 1 stands elsewhere since"},
+		{"moved back", at(10, 20, nil), at(15, 20, nil), at(10, 20, nil), truth{}, "holder 1 stands elsewhere since"},
+		{"the second moved on", at(10, 20, nil), at(10, 25, nil), at(10, 26, nil), truth{}, "holder 2 stands elsewhere since"},
+		{"marked", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, shop.Marks{1: out, 2: stuck}), at(1, 2, shop.Marks{1: out}), ""},
+		{"marked good", at(1, 2, shop.Marks{2: stuck}), at(1, 2, nil), at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), ""},
+		{"marked on", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, shop.Marks{2: out}), truth{}, "holder 2 has been marked otherwise since"},
+		{"mended since", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, nil), truth{}, "holder 2 has been marked otherwise since"},
+		{"broken since", at(1, 2, shop.Marks{1: out}), at(1, 2, nil), at(1, 2, shop.Marks{1: stuck}), truth{}, "holder 1 has been marked otherwise since"},
+	} {
+		back, wrong := (&claim{was: c.was, is: c.is}).before(c.now)
+		if wrong != c.wrong {
+			t.Errorf("%s: it is refused with %q, want %q", c.name, wrong, c.wrong)
+		} else if wrong == "" && (!slices.Equal(back.stands.At, c.back.stands.At) || !maps.Equal(back.marks, c.back.marks)) {
+			t.Errorf("%s: taken back %v %v, want %v %v", c.name, back.stands.At, back.marks, c.back.stands.At, c.back.marks)
+		}
+	}
+}
+
+// A mark told on a walk, and told otherwise in the list of holders since, can't be taken
+// back on the walk: nothing is written.
+func TestTakingBackLeavesALaterMark(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter")
+	number := sc.walk().move(sc.desk).Holder
+	sc.press("x").enters("", "a", "hiss").press("esc").settle().press("5")
+	sc.holder = number
+	sc.press("c", "o").enters("dead")
+	before, events := file(t, dir, "standing.toml"), len(eventsIn(t, dir))
+	sc.press("w").settle().press("enter", "u").settle().says(fmt.Sprintf("can't be taken back: holder %d has been marked otherwise since", number))
+	if file(t, dir, "standing.toml") != before || len(eventsIn(t, dir)) != events {
+		t.Error("something is written all the same")
 	}
 }
