@@ -3,6 +3,7 @@ package ui
 import (
 	"errors"
 	"io"
+	"slices"
 	"strings"
 	"testing"
 	"testing/synctest"
@@ -40,6 +41,74 @@ func TestProgram(t *testing.T) {
 		p.Send(keyNamed(t, "q"))
 		if err := <-ended; err != nil {
 			t.Error(err)
+		}
+	})
+}
+
+// As a program, with all that works in the background at once: a search, a lifted job, the
+// settling of the day, saves, and keys in between. What comes of it is in the files; the
+// race detector sees whether anything is shared that mustn't be.
+func TestProgramWorksSideBySide(t *testing.T) {
+	_, dir, _ := morning(t)
+	synctest.Test(t, func(t *testing.T) {
+		m, err := newModel(read(t, dir), testLook(noColours, false, false))
+		if err != nil {
+			t.Fatal(err)
+		}
+		m.search.rounds = 40
+		m.keep.barred = "" // the first screen has the lock
+		defer m.keep.close()
+		p := tea.NewProgram(m, tea.WithInput(nil), tea.WithOutput(io.Discard), tea.WithoutSignalHandler())
+		ended := make(chan error)
+		go func() {
+			_, err := p.Run()
+			ended <- err
+		}()
+		press := func(keys ...string) {
+			for _, key := range keys {
+				p.Send(keyNamed(t, key))
+			}
+		}
+		p.Send(tea.WindowSizeMsg{Width: 120, Height: 36})
+		press("s", "j", "J", "g", "down", "down", "b", "esc", "v", "esc", "4", "5", "1", "J") // stops the search
+		synctest.Wait()
+		press("esc", "S", "g", "up", "enter", "ctrl+s", "K", "J", "u")
+		synctest.Wait()
+		press("esc", "esc", "ctrl+s", "w", "5", "c", "n")
+		synctest.Wait()
+		order := ids(m.kept.all)
+		press("esc", "esc", "1", "w", "enter")
+		synctest.Wait()
+		for range 2 {
+			time.Sleep(2 * leastPause)
+			press("enter", "f", "left") // the form opens unless the tick is still being saved
+			synctest.Wait()
+			press("esc")
+			synctest.Wait()
+			if m.over == nil {
+				press("w")
+				synctest.Wait()
+				press("enter")
+				synctest.Wait()
+			}
+		}
+		press("ctrl+c")
+		if err := <-ended; err != nil {
+			t.Error(err)
+		}
+		if m.search.run < 2 {
+			t.Errorf("%d searches were begun, want 2 at least", m.search.run)
+		}
+		kept := read(t, dir)
+		if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 2 || len(m.claims) != 2 || m.saving || m.unsaved != "" {
+			t.Errorf("kept %+v, %d claims, saving %v, %q", kept.Standing.Setting, len(m.claims), m.saving, m.unsaved)
+		}
+		var there []string
+		for i := range kept.Day.Jobs {
+			there = append(there, kept.Day.Jobs[i].ID)
+		}
+		if !slices.Equal(order, there) {
+			t.Errorf("the file's order is %v, saved was %v", there, order)
 		}
 	})
 }
