@@ -72,7 +72,12 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		p.Send(tea.WindowSizeMsg{Width: 120, Height: 36})
 		press("s", "j", "J", "g", "down", "down", "b", "esc", "v", "esc", "4", "5", "1", "J") // stops the search
 		synctest.Wait()
-		press("esc", "S", "g", "up", "enter", "ctrl+s", "K", "J", "u")
+		offered := m.offer != nil
+		if press("esc"); offered {
+			press("v", "x")
+		}
+		synctest.Wait()
+		press("S", "g", "up", "enter", "ctrl+s", "K", "J", "u")
 		synctest.Wait()
 		press("esc", "esc", "ctrl+s", "w", "5", "c", "n")
 		synctest.Wait()
