@@ -80,7 +80,8 @@ func (l *looked) open() {
 	l.fresh = fresh
 }
 
-// readAgain reads the files anew because a person wants it.
+// readAgain reads the files anew because a person wants it. As while something is saved,
+// nothing is opened or told meanwhile: what is read would be older than that.
 func (m *model) readAgain() tea.Cmd {
 	s := m.shop
 	switch {
@@ -88,9 +89,10 @@ func (m *model) readAgain() tea.Cmd {
 		m.say("an invented day: there are no files to be read")
 		return nil
 	case m.saving:
-		m.say("wait: the last one is still being saved")
+		m.tellsToWait()
 		return nil
 	}
+	m.saving = true
 	return func() tea.Msg {
 		l := looked{of: s, stamp: s.Stamp(), files: s.Changed(), asked: true}
 		if len(l.files) > 0 {
@@ -115,6 +117,9 @@ func (m *model) idle() bool {
 
 // sees goes on when the files were looked at.
 func (m *model) sees(l looked) {
+	if l.asked {
+		m.saving = false
+	}
 	if l.of != m.shop {
 		return
 	}

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -24,6 +26,12 @@ func (s *screen) holdsSaves() (ends []tea.Msg) {
 				s.later(cmd)
 			}
 		case kept, daySaved, freed:
+			ends = append(ends, msg)
+		case looked:
+			if !msg.asked {
+				s.send(msg)
+				continue
+			}
 			ends = append(ends, msg)
 		default:
 			s.send(msg)
@@ -177,4 +185,31 @@ func TestTakingBackKeepsEdits(t *testing.T) {
 	if strings.Contains(sc.news.text, "moved") {
 		t.Errorf("it is said %q", sc.news.text)
 	}
+}
+
+// While the files are read again because a person wants it nothing is told either: what
+// is read is older than that, and would take it back.
+func TestNothingIsToldWhileFilesAreReadAgain(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter")
+	file := filepath.Join(dir, "materials.toml")
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(file, append(text, "# theirs\n"...), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	sc.press("R")
+	held := sc.holdsSaves()
+	if len(held) != 1 {
+		t.Fatalf("%d readings are under way, want 1", len(held))
+	}
+	sc.press("enter")
+	held = append(held, sc.holdsSaves()...)
+	sc.gets(held).says("materials.toml changed meanwhile: read again")
+	if kept := read(t, dir).Standing; kept.Setting != nil || sc.truth.stands.Setting != nil || sc.saving {
+		t.Errorf("in the file %v, here %v, saving %v", kept.Setting, sc.truth.stands.Setting, sc.saving)
+	}
+	sc.ticks(1).sound(dir)
 }
