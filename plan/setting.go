@@ -14,6 +14,7 @@ type Setting struct {
 	Shift Length   // of the layout, from centred
 	To    []Length // where each holder was to stand at its end; empty when that isn't known
 	Made  []Made   // moves that were made, first to last
+	Found bool     // since it was begun a holder was found elsewhere than thought
 }
 
 // Made is a move that was made: who went, and where it stood before.
@@ -28,7 +29,9 @@ type Made struct {
 // that were chosen when it was begun, as long as they can be reached, and else keeps to
 // the layout that is being set up, if the job still allows that one and none of its
 // others takes fewer repositions: a plan that changes its mind half way would have what
-// was made unmade.
+// was made unmade. Where a holder was found elsewhere than thought, the places begun may
+// ask for a move that nobody needs any more: then they are kept only if no other places
+// of the layout take fewer repositions.
 //
 // Where the changeover was begun as Next plans it and moves were made as planned,
 // the rest is what was left of it: a plan from here that was better in any of
@@ -39,11 +42,15 @@ func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Step, *Standin
 		l, c, faults := p.chosen(at, j)
 		if s := now.Setting; s != nil && s.Job == j.ID {
 			kept := p.beam.Lay(j, slices.Clone(s.Slits), s.Shift)
-			if rest, ok := p.goOn(at, j, kept, s.To); ok {
-				return kept, rest, nil
+			asBegun, reached := p.goOn(at, j, kept, s.To)
+			if reached && !s.Found {
+				return kept, asBegun, nil
 			}
 			rest, wrong := p.Changeover(at, kept)
-			worse := len(faults) == 0 && rest.Repositions > c.Repositions
+			if reached && (len(wrong) > 0 || asBegun.Repositions <= rest.Repositions) {
+				return kept, asBegun, nil
+			}
+			worse := !reached && len(faults) == 0 && rest.Repositions > c.Repositions
 			if len(wrong) == 0 && !worse && VerifyChangeover(p.beam, j, at, kept, rest) == nil {
 				return kept, rest, nil
 			}

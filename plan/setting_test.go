@@ -253,3 +253,72 @@ func searchedFor(t *testing.T, b *plan.Beam, start *plan.Standing, d *plan.Day) 
 	}
 	return day
 }
+
+// A holder found elsewhere than thought costs no move that nobody needs: what is left is
+// planned with the fewest repositions that the layout takes from what stands, by trying
+// all placings; and never more than going on to the places begun would.
+func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
+	spared, found := 0, 0
+	for seed := range uint64(8000) {
+		r := rand.New(rand.NewPCG(seed, 79))
+		w := drawWorld(r)
+		p, err := plan.NewPlanner(&w.beam)
+		if err != nil {
+			continue
+		}
+		j := &w.job
+		whole, _, faults := p.Next(&plan.Standing{At: w.standing}, time.Time{}, j)
+		if len(faults) > 0 {
+			continue
+		}
+		setting := &plan.Setting{Job: j.ID, Slits: whole.Layout.Slits, Shift: whole.Layout.Shift, To: places(whole.Changeover)}
+		now := &plan.Standing{At: slices.Clone(w.standing), Setting: setting}
+		for _, m := range whole.Changeover.Moves[:r.IntN(len(whole.Changeover.Moves)+1)] {
+			now.At[m.Holder-1] = m.To
+		}
+		n := r.IntN(len(now.At))
+		now.At[n] += plan.Length(r.IntN(9) - 4)
+		if len(w.beam.Misplaced(now.At)) > 0 {
+			continue
+		}
+		asBegun, _, _ := p.Resume(now, time.Time{}, j)
+		setting.Found = true
+		rest, _, faults := p.Resume(now, time.Time{}, j)
+		var best answer
+		settle(&w.beam, now.At, whole.Layout, &best)
+		if len(faults) > 0 {
+			if best.found {
+				t.Fatalf("seed %d: it can't go on: %s\n%v", seed, faults[0].Why(plan.Millimetres), w)
+			}
+			continue
+		}
+		if err := plan.VerifyChangeover(&w.beam, j, now.At, rest.Layout, rest.Changeover); err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		found++
+		got := rest.Changeover.Repositions
+		kept := rest.Layout.Shift == whole.Layout.Shift && slices.Equal(rest.Layout.Slits, whole.Layout.Slits)
+		switch {
+		case got > asBegun.Changeover.Repositions:
+			t.Errorf("seed %d: %d moves, %d as begun\n%v", seed, got, asBegun.Changeover.Repositions, w)
+		case kept && got != best.moved:
+			t.Errorf("seed %d: %d moves, %d are enough for the layout\n%v", seed, got, best.moved, w)
+		case !kept && best.found && got >= best.moved:
+			t.Errorf("seed %d: another layout with %d moves, that begun takes %d\n%v", seed, got, best.moved, w)
+		}
+		if got < asBegun.Changeover.Repositions {
+			spared++
+		}
+		// What is left of it leads on to the same end, move by move.
+		for k, m := range rest.Changeover.Moves {
+			now.At[m.Holder-1] = m.To
+			again, _, _ := p.Resume(now, time.Time{}, j)
+			if left := got - k - 1; again.Changeover.Repositions != left {
+				t.Fatalf("seed %d: after move %d there are %d more, want %d\n%v", seed, k+1, again.Changeover.Repositions, left, w)
+			}
+		}
+	}
+	if found < 500 || spared < 20 {
+		t.Errorf("a holder was found elsewhere in %d worlds, in %d of them a move is spared", found, spared)
+	}
+}

@@ -44,16 +44,25 @@ func (w *walk) setting(d *desk) *plan.Setting {
 	if s := d.truth.stands.Setting; s != nil && s.Job == w.job.ID {
 		out := *s
 		out.Made = slices.Clone(s.Made)
+		if s.Found {
+			w.leadsTo(&out)
+		}
 		return &out
 	}
 	out := &plan.Setting{Job: w.job.ID, Slits: w.job.Slits()}
-	if w.o != nil && len(w.o.faults) == 0 {
-		out.Slits, out.Shift = w.o.step.Layout.Slits, w.o.step.Layout.Shift
-		for _, h := range w.o.step.Changeover.Holders {
-			out.To = append(out.To, h.At)
-		}
-	}
+	w.leadsTo(out)
 	return out
+}
+
+// leadsTo puts into a changeover under way where the plan walked leads, if there is one.
+func (w *walk) leadsTo(s *plan.Setting) {
+	if w.o == nil || len(w.o.faults) > 0 {
+		return
+	}
+	s.Slits, s.Shift, s.To, s.Found = w.o.step.Layout.Slits, w.o.step.Layout.Shift, nil, false
+	for _, h := range w.o.step.Changeover.Holders {
+		s.To = append(s.To, h.At)
+	}
 }
 
 // begun tells the day what a first deed means for it.
@@ -175,7 +184,7 @@ func (w *walk) correct(m *model, places map[int]plan.Length, marks map[int]shop.
 	for n := range d.stands.At {
 		if to, told := places[n+1]; told && to != d.stands.At[n] {
 			d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventFound, Holder: n + 1, From: d.stands.At[n], To: to, Job: w.job.ID})
-			d.stands.At[n] = to
+			d.stands.At[n], d.stands.Setting.Found = to, true
 		}
 		if mark, told := marks[n+1]; told {
 			d.marks = d.truth.marked(n+1, mark, m.shop).marks

@@ -226,3 +226,37 @@ func TestAirLostOnACut(t *testing.T) {
 	}
 	sc.press("d").settle().tells("D-101 is set up and runs")
 }
+
+// An idle holder that stands elsewhere than thought, and can rest there, costs no move;
+// what is left goes on so after a restart too.
+func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
+	sc, dir := atWork(t, 80, 24)
+	sc.press("w", "enter").ticks(3)
+	left := len(sc.walk().ahead(sc.desk))
+	number, at := 0, plan.Length(0)
+	for i, h := range sc.walk().o.step.Changeover.Holders {
+		places := slices.Clone(sc.truth.stands.At)
+		places[i] -= plan.Millimetre / 2
+		if h.Use == plan.Parked && h.At == sc.truth.stands.At[i] && len(sc.forecast.beam.Misplaced(places)) == 0 {
+			number, at = i+1, places[i]
+			break
+		}
+	}
+	sc.press("f").enters(fmt.Sprint(number), plan.Millimetres.Number(at), "")
+	sc.tells(fmt.Sprintf("planned again: %d moves left, %d before", left, left))
+	sc.sound(dir)
+	if s := read(t, dir).Standing.Setting; !s.Found {
+		t.Error("the file doesn't have that a holder was found elsewhere")
+	}
+	sc.keep.close()
+	sc = goOn(t, dir, 80, 24)
+	sc.press("w", "enter")
+	sc.sound(dir)
+	if n := len(sc.walk().ahead(sc.desk)); n != left {
+		t.Errorf("after a restart %d moves are left, want %d", n, left)
+	}
+	sc.ticks(left).sound(dir)
+	if sc.truth.stands.At[number-1] != at {
+		t.Errorf("holder %d was moved", number)
+	}
+}

@@ -24,6 +24,7 @@ func readSetting(root *table, holders int) *plan.Setting {
 		Slits: t.cutWidths("slits"),
 		Shift: t.length("shift", 0, anyPlace),
 		To:    t.places("to", holders),
+		Found: t.flag("found", false),
 	}
 	for _, m := range t.list("moved") {
 		m.need("from")
@@ -110,6 +111,9 @@ func settingText(s *plan.Setting, u plan.Unit) string {
 		}
 		fmt.Fprintf(&b, "to    = %s\n", tomlList(to))
 	}
+	if s.Found {
+		b.WriteString("found = true # a holder was found elsewhere since\n")
+	}
 	for _, m := range s.Made {
 		fmt.Fprintf(&b, "[[setting.moved]]\nnumber = %d\nfrom   = %s\n", m.Holder, tomlLength(m.From, u))
 	}
@@ -121,5 +125,5 @@ func sameSetting(a, b *plan.Setting) bool {
 	if a == nil || b == nil {
 		return a == b
 	}
-	return a.Job == b.Job && a.Shift == b.Shift && slices.Equal(a.Slits, b.Slits) && slices.Equal(a.To, b.To) && slices.Equal(a.Made, b.Made)
+	return a.Job == b.Job && a.Shift == b.Shift && slices.Equal(a.Slits, b.Slits) && slices.Equal(a.To, b.To) && slices.Equal(a.Made, b.Made) && a.Found == b.Found
 }

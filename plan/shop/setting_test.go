@@ -17,9 +17,9 @@ func TestSettingIsRead(t *testing.T) {
 	with := func(setting string) map[string]string {
 		return map[string]string{standingFile: standingText(&plan.Standing{At: s.Standing.At}, nil, s.Unit) + setting}
 	}
-	got := folder(t, with("[setting]\njob = \"D-1\"\nslits = [25, \"2 x 1/2\"]\nshift = -1.5\n[[setting.moved]]\nnumber = 2\nfrom = 10\n[[setting.moved]]\nnumber = 2\nfrom = \"12 mm\"\n"))
+	got := folder(t, with("[setting]\njob = \"D-1\"\nslits = [25, \"2 x 1/2\"]\nshift = -1.5\nfound = true\n[[setting.moved]]\nnumber = 2\nfrom = 10\n[[setting.moved]]\nnumber = 2\nfrom = \"12 mm\"\n"))
 	mm := plan.Millimetre
-	want := &plan.Setting{Job: "D-1", Slits: []plan.Length{25 * mm, plan.Inch / 2, plan.Inch / 2}, Shift: -3 * mm / 2,
+	want := &plan.Setting{Job: "D-1", Slits: []plan.Length{25 * mm, plan.Inch / 2, plan.Inch / 2}, Shift: -3 * mm / 2, Found: true,
 		Made: []plan.Made{{Holder: 2, From: 10 * mm}, {Holder: 2, From: 12 * mm}}}
 	if diff := cmp.Diff(want, got.Standing.Setting); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
