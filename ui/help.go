@@ -72,8 +72,8 @@ var chapters = []struct {
 // lines are all of the help, broken to the screen's width.
 func (p *helpPage) lines(m *model) (out []line) {
 	out = append(out, p.chapter(m, "Before a hand goes near the beam")...)
-	for _, text := range cautions {
-		out = append(out, p.entry(m, "", text)...)
+	for _, c := range cautions {
+		out = append(out, p.entry(m, "", c.head+": "+c.text)...)
 	}
 	for _, c := range chapters {
 		out = append(out, p.chapter(m, c.name)...)
@@ -193,12 +193,15 @@ var asciiMarks = [][2]string{
 // keeping tells how a day is kept.
 const keeping = "Ctrl-S saves the day in day.toml. Only the lines concerned change, and the comments stay; where that can't be done the day is written beside it, to day.bide.toml, and the screen says so. Until then the bar says: not saved."
 
+// warning is a caution: what it is about, and the caution.
+type warning struct{ head, text string }
+
 // cautions are usual ones of the trade. They permit nothing.
-var cautions = []string{
-	"Local codes, the site's procedure and licensed or authorised people come first; this screen permits nothing.",
-	"Stopped, and blades, anvil and web stand still: blades coast. Locked out as local code and the site's procedure say.",
-	"Holders lifted and seen lifted; stored air dumped and zero pressure proved; proved again for as long as it can build up.",
-	"As found: holders stand where the screen has them. Where one doesn't, tell it in the walk.",
-	"No hand between holders, or at the beam, while one travels: gaps close. Cut-resistant gloves with a blade in the hand, none near turning nips.",
-	"Moves are clear of their neighbours in the order given; out of order they may not be.",
+var cautions = []warning{
+	{"Site rules", "Local codes, the site's procedure and licensed or authorised people come first; this screen permits nothing."},
+	{"Standstill", "Stopped, and blades, anvil and web stand still: blades coast. Locked out as local code and the site's procedure say."},
+	{"Lifted", "Holders lifted and seen lifted; stored air dumped and zero pressure proved; proved again for as long as it can build up."},
+	{"As found", "Holders stand where the screen has them. Where one doesn't, tell it in the walk."},
+	{"Hands", "No hand between holders, or at the beam, while one travels: gaps close. Cut-resistant gloves with a blade in the hand, none near turning nips."},
+	{"In order", "Moves are clear of their neighbours in the order given; out of order they may not be."},
 }

@@ -63,8 +63,8 @@ func TestHelpOnSmallScreens(t *testing.T) {
 			}
 		}
 		for _, c := range cautions {
-			if !strings.Contains(text, c) {
-				t.Errorf("%d wide: no %q", size[0], c)
+			if !strings.Contains(text, c.text) {
+				t.Errorf("%d wide: no %q", size[0], c.text)
 			}
 		}
 		var read []string

@@ -31,8 +31,8 @@ func TestFormPutAwayTakesNothingBack(t *testing.T) {
 	for sc.press("w", "enter"); sc.walk().move(sc.desk) != nil; {
 		sc.ticks(1)
 	}
-	sc.press("d").settle()
-	sc.press("1", "e").settle().says("here it is, with what was typed")
+	sc.press("r").settle()
+	sc.press("1", "up", "e").settle().says("here it is, with what was typed")
 	if f := sc.over.(*jobForm); f.typed["state"] != "running" || f.typed["turn"] != "1" || f.typed["shift"] != "centred" {
 		t.Errorf("the form has %v", f.typed)
 	}

@@ -46,7 +46,7 @@ func TestSecondScreenTakesOver(t *testing.T) {
 // The states of jobs that were told meanwhile are written too.
 func TestSecondScreenWritesTheDay(t *testing.T) {
 	first, dir := atWork(t, 80, 24)
-	first.press("w", "enter").ticks(58).press("d").settle()
+	first.press("w", "enter").ticks(58).press("r").settle()
 	sc := goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter").ticks(1).press("z").settle().tells("not saved: ", "D-101 is set aside")
 	if read(t, dir).Day.Jobs[0].State != plan.Running {
@@ -87,7 +87,7 @@ func TestSecondScreenReadsAgain(t *testing.T) {
 // done is read: day and all.
 func TestSecondScreenWalksOn(t *testing.T) {
 	first, sc, dir := second(t)
-	first.press("w", "enter").ticks(58).press("d").settle()
+	first.press("w", "enter").ticks(58).press("r").settle()
 	first.keep.close()
 	sc.press("w").settle().tells("D-101 → D-102", "it was changed meanwhile")
 	if sc.keep.barred != "" || sc.jobs()[0].State != plan.Running || sc.changed() {
@@ -103,7 +103,7 @@ func TestSecondScreenKeepsItsWishes(t *testing.T) {
 	sc.press("j", "J").settle()
 	order := ids(sc.jobs())
 	sc.press("ctrl+s").settle().tells("not saved: the shop is open for writing by")
-	first.press("w", "enter").ticks(58).press("d").settle()
+	first.press("w", "enter").ticks(58).press("r").settle()
 	first.keep.close()
 	theirs := file(t, dir, "day.toml")
 	sc.press("ctrl+s").settle()
@@ -164,7 +164,7 @@ func TestSecondScreenNamesWhatWasBeingTold(t *testing.T) {
 	}
 
 	first, dir = atWork(t, 80, 24)
-	first.press("w", "enter").ticks(58).press("d").settle()
+	first.press("w", "enter").ticks(58).press("r").settle()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter")
 	first.press("5", "c", "s").enters("bent")

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 
 	"bide/plan"
@@ -27,6 +28,7 @@ type model struct {
 	config  string   // the person's config file; empty where there can be none
 	wrong   []string // with it
 	mousing bool     // the mouse is on
+	ran     string   // id of the job that a walk told to run just now; empty after another key
 	asks    bool     // whether to leave with the order changed
 	ended   bool
 }
@@ -187,9 +189,18 @@ func (m *model) panel(which which) panel {
 func (m *model) key(name string) tea.Cmd {
 	in := m.scope()
 	a := m.actionOf(name, in)
+	if w, walks := m.over.(*walk); walks && in == onWalk && w.obscures(m) && !slices.Contains([]action{abort, suspend, quit, help}, a) {
+		m.news = news{}
+		return nil
+	}
 	if a != earlier && a != later {
 		m.news = news{}
 	}
+	if a == markRunning && m.ran != "" { // the walk's key, held or pressed twice
+		m.say("%s runs, as was told on the walk: u takes that back", m.ran)
+		return nil
+	}
+	m.ran = ""
 	switch {
 	case m.ended:
 		return nil

@@ -119,7 +119,7 @@ func TestAcceptedLayoutsStayOnAWalk(t *testing.T) {
 	s, dir, _ := accepted(t)
 	found := layouts(s)
 	s.press("ctrl+s").settle().walkToTheEnd()
-	if s.history.now.all[0].State != plan.Running || len(s.desk.moves()) > 0 {
+	if s.history.now.all[0].State != plan.Running || len(s.outcome(0).step.Changeover.Moves) > 0 {
 		t.Errorf("the first job doesn't stand as it was set up:\n%s", s.View())
 	}
 	s.laidOut(found)

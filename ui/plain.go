@@ -72,8 +72,8 @@ func (m *model) plain() string {
 		p.tell("Note: %s", note)
 	}
 	p.chapter("Before a hand goes near the beam")
-	for _, text := range cautions {
-		p.tell("%s", text)
+	for _, c := range cautions {
+		p.tell("%s: %s", c.head, c.text)
 	}
 	p.day()
 	p.walk()

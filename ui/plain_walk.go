@@ -29,6 +29,9 @@ func (p *page) walk() {
 	made, ahead := len(w.made(p.desk)), w.ahead(p.desk)
 	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.job.ID, count(made, "move"), len(ahead), minutes(p.forecast.beam.Takes(ahead)))
 	p.tell("First the cautions above, and then at every move: no hand near a holder that travels.")
+	if text := w.blades(p.desk); text != "" {
+		p.tell("%s", text)
+	}
 	if p.truth.stands.Assumed {
 		p.tell("Where the holders stand is only assumed: measure before the first move.")
 	}
@@ -61,9 +64,6 @@ func (p *page) nextMove(w *walk) {
 // atItsEnd tells what else the setup asks for, and what stands where at its end.
 func (p *page) atItsEnd(w *walk) {
 	step := &w.o.step
-	if swaps := p.truth.stands.Swaps(w.job, &step.Changeover); len(swaps) > 0 {
-		p.tell("%s to swap, to %g degrees, tip %g mm, in holders %s.", count(len(swaps), "blade"), w.job.Blade.Bevel, w.job.Blade.Tip, ranges(swaps))
-	}
 	if text := also(step, w.job); text != "" {
 		p.tell("Also in this setup: %s.", text)
 	}

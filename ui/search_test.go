@@ -97,7 +97,7 @@ func (s *screen) walkToTheEnd() {
 	for len(s.walk().ahead(s.desk)) > 0 {
 		s.press("enter").settle()
 	}
-	s.press("d").settle()
+	s.press("r").settle()
 }
 
 // A search that the day changes under is ended, and what it has found fitted to the day

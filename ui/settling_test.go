@@ -69,7 +69,7 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 	for sc.walk().move(sc.desk) != nil {
 		sc.ticks(1)
 	}
-	sc.press("d").settle()
+	sc.press("r").settle()
 	same("set up")
 	sc.press("w", "enter").ticks(1).press("y").settle().press("esc")
 	same("after the first tick of the next")

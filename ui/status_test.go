@@ -173,7 +173,7 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	sc.press("w").settle().press("enter").ticks(2)
 	at := sc.truth.stands.At
 	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "")
-	sc.press("x").enters("", "a", "hiss")
+	sc.press("c").enters("", "", "a", "hiss")
 	sc.press("q")
 	for _, text := range []string{"Would be lost: 2 moves made, 1 holder found elsewhere, 1 mark", "the changes of the day", "a form put away unfinished", "open for writing by", "Leave?"} {
 		if !sc.whole(text) {

@@ -194,7 +194,7 @@ func (w *walk) HandleKey(a action, m *model) tea.Cmd {
 	last := max(len(w.ahead(m.desk))-1, 0)
 	switch a {
 	case proceed:
-		w.warned = true
+		w.warned, w.from = true, 0
 	case tickMove:
 		return w.tick(m)
 	case untickMove:
@@ -202,7 +202,7 @@ func (w *walk) HandleKey(a action, m *model) tea.Cmd {
 	case setUp:
 		return w.finish(m)
 	case asFound:
-		w.form = newFoundForm()
+		w.form = newFoundForm(w.move(m.desk))
 	case trouble:
 		w.form = newTroubleForm(w.move(m.desk))
 	case saveAgain:
@@ -212,7 +212,9 @@ func (w *walk) HandleKey(a action, m *model) tea.Cmd {
 	case left, up:
 		w.look, w.from = max(w.look-1, 0), max(w.from-1, 0)
 	case right, down:
-		w.look, w.from = min(w.look+1, last), min(w.from+1, w.beyond(m))
+		if w.from = min(w.from+1, w.beyond(m)); w.warned {
+			w.look = min(w.look+1, last)
+		}
 	case top:
 		w.look, w.from = 0, 0
 	case bottom:
@@ -226,10 +228,11 @@ func (w *walk) HandleKey(a action, m *model) tea.Cmd {
 // leave goes back to the panes. The day then begins with what stands.
 func (w *walk) leave(m *model) {
 	m.over = nil
+	was := m.start.clock
 	if m.start.stands != m.truth.stands {
 		m.stand(m.truth)
 	}
 	if len(w.made(m.desk)) > 0 {
-		m.say("%s is half set up: w goes on with it", w.job.ID)
+		m.say("%s", join("; ", w.job.ID+" is half set up: w goes on with it", m.byTheWall(was)))
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"time"
 
 	"bide/plan"
 	"bide/plan/shop"
@@ -26,15 +27,24 @@ type claim struct {
 // tell has a deed of the walk written down, to be taken back with u; then it goes on,
 // and says what was told, in full or in few words. Jobs have become what they became by it.
 func (w *walk) tell(m *model, d deed, became states, what, says string, then func()) tea.Cmd {
-	t := &claim{job: w.job.ID, what: what, was: m.truth, is: d.truth, events: d.events, were: m.statesOf(became)}
+	t, was := &claim{job: w.job.ID, what: what, was: m.truth, is: d.truth, events: d.events, were: m.statesOf(became)}, m.start.clock
 	d.day = m.dayWith(became)
 	d.done = func(said string) {
 		m.claims = append(m.claims, t)
 		then()
-		m.say("%s", join("; ", m.notKept()+says, outcomes(became, w.job.ID), said))
+		m.say("%s", join("; ", m.notKept()+says, outcomes(became, w.job.ID), said, m.byTheWall(was)))
 		m.news.brief = m.notKept() + what
 	}
 	return m.perform(d)
+}
+
+// byTheWall says that the day goes on by the clock on the wall from here on, where it
+// began as its file has it before; else nothing.
+func (d *desk) byTheWall(was time.Time) string {
+	if now := d.start.clock; was.Equal(d.shop.Day.Start) && !now.Equal(was) {
+		return "the day goes by the real time now, from " + d.at(now) + " on"
+	}
+	return ""
 }
 
 // statesOf are the present states of these jobs.
@@ -103,7 +113,7 @@ func (m *model) unsay(t *claim, then func()) tea.Cmd {
 		m.become(t.were)
 		then()
 		m.say("%s", join("; ", m.notKept()+"taken back: "+join(", ", m.again(t), outcomes(t.were, "")), said))
-		m.news.brief = m.notKept() + "taken back: " + t.what
+		m.news.brief = m.notKept() + m.briefly(t)
 	}
 	return m.perform(d)
 }
@@ -121,6 +131,32 @@ func (m *model) again(t *claim) string {
 		}
 	}
 	return join(", ", parts...)
+}
+
+// briefly tells in few words what is so again.
+func (m *model) briefly(t *claim) string {
+	if len(t.events) == 0 {
+		return "taken back"
+	}
+	found := 0
+	for _, e := range t.events {
+		if e.Kind == shop.EventFound {
+			found++
+		}
+	}
+	switch e := t.events[len(t.events)-1]; {
+	case e.Kind == shop.EventMoved:
+		return fmt.Sprintf("%d taken back", e.Holder)
+	case e.Kind == shop.EventCondition:
+		return fmt.Sprintf("%d is %s again", e.Holder, m.forecast.beam.Holders[e.Holder-1])
+	case found > 1:
+		return fmt.Sprintf("%d as thought again", found)
+	case found == 1:
+		return fmt.Sprintf("%d as thought again", e.Holder)
+	case e.Job != "":
+		return e.Job + " waits again"
+	}
+	return "taken back"
 }
 
 // before is what is true without what was told: of what has changed since, what was

@@ -74,7 +74,7 @@ func TestAllIsTakenBack(t *testing.T) {
 	sc.sound(dir)
 	sc.ticks(2).sound(dir)
 	number := sc.walk().move(sc.desk).Holder
-	sc.press("x").enters("", "a", "hiss").tells("is marked no cut")
+	sc.press("c").enters("", "", "a", "hiss").tells("is marked no cut")
 	if m := read(t, dir).Marks[number]; m.Condition != plan.NoCut || m.Reason != "hiss" {
 		t.Errorf("marked %+v", m)
 	}
@@ -108,7 +108,7 @@ func TestAllIsTakenBack(t *testing.T) {
 // before it runs again when all is taken back, and the files are as they were.
 func TestTakingBackThatAJobRuns(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("d").settle().tells("D-101 is set up and runs (u takes that back)")
+	sc.press("w", "enter").ticks(58).press("r").settle().tells("D-101 is set up and runs (u takes that back)")
 	runs, day, told := *read(t, dir).Standing, file(t, dir, "day.toml"), len(eventsIn(t, dir))
 	sc.press("w", "enter").ticks(1).press("y").settle().tells("D-101 is done")
 	sc.ticks(1).press("esc").settle()
@@ -122,14 +122,14 @@ func TestTakingBackThatAJobRuns(t *testing.T) {
 		t.Errorf("day.toml (-while it ran +taken back):\n%s", cmp.Diff(day, now))
 	}
 	balanced(t, eventsIn(t, dir)[told:])
-	sc.press("esc").settle().press("u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "d runs")
+	sc.press("esc").settle().press("u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "r runs")
 	kept := read(t, dir)
 	if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 58 || kept.Day.Jobs[0].State != plan.Waiting {
 		t.Errorf("kept: %+v, state %d", kept.Standing.Setting, kept.Day.Jobs[0].State)
 	}
 	sc.press("u").settle().tells("move 58 of 58")
 	sc.sound(dir)
-	sc.ticks(1).press("d").settle().tells("D-101 is set up and runs")
+	sc.ticks(1).press("r").settle().tells("D-101 is set up and runs")
 	if read(t, dir).Standing.Job != "D-101" {
 		t.Error("it can't be told again that it runs")
 	}
@@ -141,10 +141,10 @@ func TestTakingBackThatAJobRuns(t *testing.T) {
 func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	at := slices.Clone(sc.truth.stands.At)
-	sc.press("w", "enter").ticks(58).press("d").settle()
+	sc.press("w", "enter").ticks(58).press("r").settle()
 	ran := sc.claims[len(sc.claims)-1]
-	sc.press("1", "r").settle().tells("D-101 waits again")
-	sc.press("w", "enter", "u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "d runs")
+	sc.press("up", "r").settle().tells("D-101 waits again")
+	sc.press("w", "enter", "u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "r runs")
 	for range 58 {
 		sc.press("u").settle().tells("taken back: ")
 	}
@@ -167,7 +167,7 @@ func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
 // is half set up, it can't be taken back that the one before it ran.
 func TestTakingBackInOrder(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("d").settle()
+	sc.press("w", "enter").ticks(58).press("r").settle()
 	sc.press("j", "J").settle()
 	moved := slices.Clone(ids(sc.jobs()))
 	sc.press("w", "enter").ticks(1).press("y").settle().press("esc").settle()
@@ -217,11 +217,14 @@ func TestTakingBackOnASmallScreen(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58)
 	sc.send(tea.WindowSizeMsg{Width: 20, Height: 5})
-	sc.press("d").settle()
+	sc.press("r").settle()
 	if !sc.whole("D-101 runs (u undo)") {
 		t.Errorf("it isn't said how that is taken back:\n%s", sc.View())
 	}
-	if sc.press("j"); !sc.whole("No holder moves: all bide.") {
+	if sc.press("r", "r"); !sc.whole("r: from 80x24 on") {
+		t.Errorf("the walk's key pressed again:\n%s", sc.View())
+	}
+	if sc.press("left"); !sc.whole("No holder moves: all bide.") {
 		t.Errorf("it is cut that nothing moves:\n%s", sc.View())
 	}
 	sc.press("u").settle()
@@ -272,7 +275,7 @@ func TestTakingBackLeavesALaterMark(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter")
 	number := sc.walk().move(sc.desk).Holder
-	sc.press("x").enters("", "a", "hiss").press("esc").settle().press("5")
+	sc.press("c").enters("", "", "a", "hiss").press("esc").settle().press("5")
 	sc.holder = number
 	sc.press("c", "o").enters("dead")
 	before, events := file(t, dir, "standing.toml"), len(eventsIn(t, dir))

@@ -95,10 +95,12 @@ func (w *walk) tick(m *model) tea.Cmd {
 	}
 	if n := m.forecast.beam.Blocks(m.truth.stands.At, *move); n != 0 {
 		m.say("holder %d can't go yet: holder %d is in its way and goes first", move.Holder, n)
+		m.news.brief = fmt.Sprintf("%d goes first", n)
 		return nil
 	}
 	if m.keep.now().Sub(w.ticked).Abs() < leastPause {
 		m.say("that was quick: once more, when the move is made")
+		m.news.brief = "quick! once more"
 		return nil
 	}
 	if w.asks(m, w.tick) {
@@ -235,7 +237,10 @@ func (w *walk) ran(m *model, became states) {
 	if m.over == overlay(w) {
 		m.over = nil
 	}
-	m.turn, m.move = 0, 0
+	m.turn, m.move, m.ran = 0, 0, w.job.ID
+	if next := m.nextUp(); next >= 0 {
+		m.pick(next) // what is to be set up then
+	}
 }
 
 // after is what stands when the changeover is done: what it carries and where, but
@@ -264,6 +269,7 @@ func (w *walk) again(m *model) tea.Cmd {
 			m.say("%s", "not saved: "+said)
 		case m.unsaved == "":
 			m.say("%s", join("; ", "all that was told is saved now", said))
+			m.news.brief = "all is saved now"
 		}
 	}})
 }

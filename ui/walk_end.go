@@ -18,8 +18,8 @@ func (w *walk) ended(d *desk, s size) []line {
 		all = []span{{strong, "all made: " + d.keyFor(setUp) + " tells " + w.job.ID + " runs"}, {late, "air on: knives drop!"}, air}
 	}
 	all = append(all, span{plain, fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)})
-	if swaps := d.truth.stands.Swaps(w.job, &step.Changeover); len(swaps) > 0 {
-		all = append(all, span{plain, fmt.Sprintf("%s to swap, to %g degrees, tip %g mm, in holders %s", count(len(swaps), "blade"), w.job.Blade.Bevel, w.job.Blade.Tip, ranges(swaps))})
+	if text := w.blades(d); text != "" {
+		all = append(all, span{strong, text})
 	}
 	if text := also(step, w.job); text != "" {
 		all = append(all, span{plain, "Also in this setup: " + text})

@@ -21,6 +21,7 @@ type form struct {
 	at     int                 // the field that is typed in
 	places map[int]plan.Length // found so far, by holder; nil when trouble is told
 	said   string              // why the last Enter did nothing
+	offers bool                // the open field's text is only offered: what is typed takes its place
 }
 
 // field is one line of a form.
@@ -34,10 +35,12 @@ const (
 	fieldWhy
 )
 
-func newFoundForm() *form {
-	return &form{title: "A holder stands elsewhere", places: map[int]plan.Length{}, fields: []field{
+// newFoundForm tells where holders stand, first that of a move or any.
+func newFoundForm(m *plan.Move) *form {
+	f := &form{title: "A holder stands elsewhere", places: map[int]plan.Length{}, fields: []field{
 		{"holder", "", "its number"}, {"stands at", "", "measured"},
 	}}
+	return f.about(m)
 }
 
 // newTroubleForm is about the holder of a move, or about any.
@@ -46,8 +49,13 @@ func newTroubleForm(m *plan.Move) *form {
 		{"holder", "", "its number"}, {"stands at", "", "empty: where it is thought to stand"},
 		{"trouble", "", "s stuck, a no air (can't cut), o out of service, g good again"}, {"why", "", "may stay empty"},
 	}}
+	return f.about(m)
+}
+
+// about offers the holder of a move as the one that is meant.
+func (f *form) about(m *plan.Move) *form {
 	if m != nil {
-		f.fields[fieldHolder].text, f.at = strconv.Itoa(m.Holder), fieldPlace
+		f.fields[fieldHolder].text, f.offers = strconv.Itoa(m.Holder), true
 	}
 	return f
 }
@@ -62,8 +70,12 @@ func (w *walk) Type(msg tea.KeyMsg, m *model) bool {
 		return false
 	}
 	in := &f.fields[f.at]
+	offered := f.offers
 	switch {
 	case msg.Type == tea.KeyRunes && !msg.Alt, msg.Type == tea.KeySpace:
+		if offered {
+			in.text = ""
+		}
 		text := []rune(in.text + strings.ReplaceAll(shop.Clean(string(msg.Runes)), "\n", " "))
 		in.text = string(text[:min(len(text), longestField)])
 	case msg.Type == tea.KeyBackspace:
@@ -74,13 +86,14 @@ func (w *walk) Type(msg tea.KeyMsg, m *model) bool {
 	default:
 		return false
 	}
-	f.said, m.news = "", news{}
+	f.said, f.offers, m.news = "", false, news{}
 	return true
 }
 
 // answer deals with the other keys of a form.
 func (w *walk) answer(a action, m *model) tea.Cmd {
 	f := w.form
+	f.offers = false
 	switch a {
 	case nextPane:
 		f.at = (f.at + 1) % len(f.fields)
@@ -126,11 +139,15 @@ func (w *walk) found(m *model) tea.Cmd {
 		f.said = faults[0].Why(m.shop.Unit)
 		return nil
 	}
+	what := fmt.Sprint(len(f.places)) // holders, or the one
 	told := make([]string, 0, len(f.places))
 	for _, n := range slices.Sorted(maps.Keys(f.places)) {
 		told = append(told, fmt.Sprintf("%d at %s", n, m.shop.Unit.Show(f.places[n])))
+		if len(f.places) == 1 {
+			what = fmt.Sprint(n)
+		}
 	}
-	return w.correct(m, f.places, nil, count(len(told), "holder")+" found elsewhere", "found: "+strings.Join(told, ", "))
+	return w.correct(m, f.places, nil, what+" found elsewhere", "found: "+strings.Join(told, ", "))
 }
 
 // marked takes the trouble told.

@@ -62,8 +62,8 @@ func TestTroubleOnTheWay(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
 	number := sc.walk().move(sc.desk).Holder
-	sc.press("x").tells(fmt.Sprint(number), "s stuck, a no air")
-	sc.press("enter", "enter").tells("type s, a, o or g")
+	sc.press("c").tells(fmt.Sprint(number), "s stuck, a no air")
+	sc.press("enter", "enter", "enter").tells("type s, a, o or g")
 	sc.press("a", "enter", "h", "i", "s", "s", "enter").settle().tells(fmt.Sprintf("holder %d is marked no cut", number), "move 4 of")
 	sc.sound(dir)
 	kept := read(t, dir)
@@ -76,7 +76,7 @@ func TestTroubleOnTheWay(t *testing.T) {
 	// It jams where no cut may be near: between two cuts there is no place for it.
 	stuck := sc.walk().move(sc.desk)
 	half := (stuck.From + stuck.To) / 2
-	sc.press("x")
+	sc.press("c", "enter")
 	for _, r := range plan.Millimetres.Number(half) {
 		sc.press(string(r))
 	}
@@ -85,13 +85,11 @@ func TestTroubleOnTheWay(t *testing.T) {
 		t.Errorf("it is kept at %s, it jammed at %s", at.MM(), half.MM())
 	}
 	if sc.walk().refused() {
-		sc.tells("can't be set up from what stands", "x trouble")
+		sc.tells("can't be set up from what stands", "c trouble")
 	} else {
 		sc.sound(dir)
 	}
-	sc.press("x")
-	sc.walk().form.at = fieldHolder
-	sc.press("ctrl+u")
+	sc.press("c")
 	for _, r := range fmt.Sprint(stuck.Holder) {
 		sc.press(string(r))
 	}

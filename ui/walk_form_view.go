@@ -106,7 +106,11 @@ func (f *form) row(d *desk, i, w int) line {
 	if open {
 		l.add(accent, "_")
 	}
-	if hint := "  " + in.hint; in.text == "" && l.width+cells(hint) <= w {
+	hint := "  " + in.hint
+	if open && f.offers {
+		hint = "  Enter takes it, a digit begins another"
+	}
+	if (in.text == "" || open && f.offers) && l.width+cells(hint) <= w {
 		l.add(faint, hint)
 	}
 	return l

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bide/plan"
@@ -20,17 +21,21 @@ func (w *walk) step(d *desk, s size) []line {
 		out = d.inFull(move, s.w)
 		if text := w.waits(d, move); text != "" {
 			out = append(out[:min(2, len(out))], append(w.texts(d, s.w+2, span{late, text}), out[min(2, len(out)):]...)...)
+		} else if text := w.swap(d, move, s.w-1); text != "" {
+			out = slices.Insert(out, min(2, len(out)), w.texts(d, s.w+2, span{strong, text})...)
 		}
 		return out
 	}
 	out = append(out, w.facts(d, move, s.w)...)
-	why := w.texts(d, s.w, span{plain, whyOf(move, d.shop.Unit)})
-	if text := w.waits(d, move); text != "" {
-		why = append(w.texts(d, s.w, span{late, text}), why...)
-	} else if text := w.frees(d, move); text != "" {
-		why = append(why, w.texts(d, s.w, span{faint, text})...)
+	waits, swap, why := w.waits(d, move), w.swap(d, move, s.w-2), span{plain, whyOf(move, d.shop.Unit)}
+	for _, t := range []span{{late, waits}, {strong, swap}, why} { // what matters most first
+		if t.text != "" {
+			out = append(out, w.texts(d, s.w, t)...)
+		}
 	}
-	out = append(out, why...)
+	if text := w.frees(d, move); waits == "" && text != "" {
+		out = append(out, w.texts(d, s.w, span{faint, text})...)
+	}
 	if rest := s.h - len(out); rest >= 7 {
 		then := w.then(d, s.w, max(1, rest/4))
 		out = append(out, w.picture(d, move, size{s.w, rest - len(then)})...)

@@ -125,8 +125,8 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	moves := slices.Clone(sc.desk.moves())
 	target := sc.outcome(0).stands.At
-	sc.press("w").tells("Before the first move", "zero pressure", "Enter read, go on")
-	sc.press("w", "u", "d", "x").settle() // none of these goes on
+	sc.press("w").tells("Before the first move", "Site rules", "stored air dumped", "Enter read, go on")
+	sc.press("w", "u", "r", "c").settle() // none of these goes on
 	if len(sc.walk().made(sc.desk)) > 0 || sc.walk().warned {
 		t.Fatal("another key than Enter leaves the cautions")
 	}
@@ -157,7 +157,7 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	if diff := cmp.Diff(target, sc.truth.stands.At); diff != "" {
 		t.Errorf("the restarted walk leads elsewhere (-begun +ended):\n%s", diff)
 	}
-	sc.press("d").settle().tells("D-101 is set up and runs")
+	sc.press("r").settle().tells("D-101 is set up and runs")
 	kept := read(t, dir)
 	if kept.Standing.Job != "D-101" || kept.Standing.Setting != nil || kept.Day.Jobs[0].State != plan.Running {
 		t.Errorf("kept: job %s, setting %v, state %d", kept.Standing.Job, kept.Standing.Setting, kept.Day.Jobs[0].State)
@@ -189,7 +189,7 @@ func TestWalkFromEndToEnd(t *testing.T) {
 // tells that the running one has ended, and changes nothing of what was planned.
 func TestWalkAfterARunningJob(t *testing.T) {
 	sc, dir := atWork(t, 120, 36)
-	sc.press("w", "enter").ticks(58).press("d").settle()
+	sc.press("w", "enter").ticks(58).press("r").settle()
 	totals, turns := sc.present.totals, len(sc.jobs())
 	sc.press("w").tells("D-101 → D-102", "D-101 runs: the first tick tells that it has ended")
 	n := sc.outcome(1).step.Changeover.Repositions
@@ -215,7 +215,7 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	for sc.walk().move(sc.desk) != nil {
 		sc.ticks(1)
 	}
-	sc.press("d").settle()
+	sc.press("r").settle()
 	if kept := read(t, dir); kept.Standing.Job != "D-102" || kept.Day.Jobs[0].State != plan.Done || kept.Day.Jobs[1].State != plan.Running {
 		t.Errorf("kept: job %s, states %d %d", kept.Standing.Job, kept.Day.Jobs[0].State, kept.Day.Jobs[1].State)
 	}
@@ -225,11 +225,11 @@ func TestWalkAfterARunningJob(t *testing.T) {
 // the clock it runs; when nothing is told, the form is there as it was.
 func TestWhatBecameOfTheJobBefore(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("d").settle()
+	sc.press("w", "enter").ticks(58).press("r").settle()
 	before := file(t, dir, "standing.toml")
 	at := sc.truth.stands.At
 	sc.press("w", "enter", "f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("D-101 was to run until")
-	sc.press("x", "enter", "esc").tells("nothing is told: D-101 runs", "found: holder 20 at")
+	sc.press("c", "enter", "esc").tells("nothing is told: D-101 runs", "found: holder 20 at")
 	if file(t, dir, "standing.toml") != before || sc.jobs()[0].State != plan.Running {
 		t.Error("something is told all the same")
 	}
@@ -241,7 +241,7 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 	}
 
 	sc, dir = atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("d").settle()
+	sc.press("w", "enter").ticks(58).press("r").settle()
 	sc.keep.now = func() time.Time { return time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC) } // long after its end
 	sc.press("w", "enter").ticks(1).tells("made: it stands", "D-101 is done")
 	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done {
@@ -260,7 +260,7 @@ func TestWalkPassesRefusedJobsOver(t *testing.T) {
 	}
 	sc = newScreen(t, s, testLook(noColours, false, false), 80, 24).settle()
 	sc.press("w", "enter").tells("D-101 can't be set up from what stands", "wider than the web area")
-	sc.press("enter", "d", "u").settle().tells("D-101 can't be set up")
+	sc.press("enter", "r", "u").settle().tells("D-101 can't be set up")
 	for i := range s.Day.Jobs {
 		s.Day.Jobs[i].State = plan.Done
 	}
@@ -312,7 +312,7 @@ func TestFinishBesideAForeignDay(t *testing.T) {
 	if err := os.WriteFile(file, theirs, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	sc.press("d").settle().tells("D-101 is set up and runs (u takes that back); someone else has changed day.toml")
+	sc.press("r").settle().tells("D-101 is set up and runs (u takes that back); someone else has changed day.toml")
 	if now, _ := os.ReadFile(file); string(now) != string(theirs) {
 		t.Error("their day.toml is overwritten")
 	}

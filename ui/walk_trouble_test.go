@@ -33,7 +33,7 @@ func (s *screen) chained() (m plan.Move, waits int) {
 
 // jammed tells that the holder of the move looked at is stuck at a place.
 func (s *screen) jammed(at plan.Length) {
-	s.press("x").enters(plan.Millimetres.Number(at), "s", "seized")
+	s.press("c", "enter").enters(plan.Millimetres.Number(at), "s", "seized")
 }
 
 // A holder jams in the middle of a chain, half way: what blocks what is said before it,
@@ -74,7 +74,7 @@ func TestJamInAChain(t *testing.T) {
 	for sc.walk().move(sc.desk) != nil {
 		sc.ticks(1).sound(dir)
 	}
-	sc.press("d").settle().tells("D-101 is set up and runs")
+	sc.press("r").settle().tells("D-101 is set up and runs")
 }
 
 // refusing is a place on the way of a move at which its holder, stuck, leaves the job no
@@ -137,7 +137,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 		t.Errorf("kept: %+v, %+v", kept.Standing.Setting, kept.Marks)
 	}
 	sc.press("enter").tells("can't be set up")
-	sc.press("d").tells("there is no plan to finish")
+	sc.press("r").tells("there is no plan to finish")
 	for _, size := range [][2]int{{40, 12}, {20, 5}} {
 		sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 		sc.press("home")
@@ -166,7 +166,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 	}
 
 	sc.jammed(at)
-	sc.press("x").enters(fmt.Sprint(m.Holder), "", "g", "") // it is mended
+	sc.press("c").enters(fmt.Sprint(m.Holder), "", "g", "") // it is mended
 	if sc.walk().refused() || len(read(t, dir).Standing.Setting.Made) != 4 {
 		t.Errorf("mended, it is refused still, or ticks are lost:\n%s", sc.View())
 	}
@@ -200,7 +200,7 @@ func TestAirLostOnACut(t *testing.T) {
 	if use.Use != plan.Cutting {
 		t.Fatalf("holder %d is to be %v", number, use.Use)
 	}
-	sc.press("x")
+	sc.press("c")
 	sc.walk().form.at = fieldHolder
 	sc.press("ctrl+u").enters(fmt.Sprint(number), "", "a", "hose off")
 	sc.tells(fmt.Sprintf("holder %d is marked no cut", number))
@@ -224,7 +224,7 @@ func TestAirLostOnACut(t *testing.T) {
 	if text := sc.View(); !strings.Contains(text, "All moves are made") || !strings.Contains(text, "Air back on: knives may drop") {
 		t.Errorf("the end doesn't say what stands where, with its caution:\n%s", text)
 	}
-	sc.press("d").settle().tells("D-101 is set up and runs")
+	sc.press("r").settle().tells("D-101 is set up and runs")
 }
 
 // An idle holder that stands elsewhere than thought, and can rest there, costs no move;

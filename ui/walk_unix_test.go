@@ -54,7 +54,7 @@ func TestOperatorAtTheScreen(t *testing.T) {
 	x.press("Enter")
 	x.until("found: 88 at 1949 mm", "move 3 of")
 	x.run("resize-window", "-x", "20", "-y", "5")
-	x.until("holder ", "Enter made")
+	x.until("88 found elsewhere", "Enter made")
 	x.press("Space")
 	x.until(" made\n", " mm to ") // in few words, and the next move
 	x.run("resize-window", "-x", "80", "-y", "24")

@@ -10,9 +10,16 @@ import (
 func (w *walk) View(m *model) []line {
 	s := m.size
 	var out []line
+	if w.obscures(m) {
+		return w.aside(m)
+	}
 	headed, room := w.rooms(s)
 	if headed {
 		out = append(out, w.head(m.desk, s.w).fit(s.w))
+	}
+	if text, _, _ := w.status(m); text != "" && s.h == 3 && w.shows(m.desk) { // the move on one line, the text on the other
+		out = append(out, m.line().fit(s.w))
+		room.h--
 	}
 	body := w.body(m, room)
 	for i := range room.h {
@@ -47,13 +54,63 @@ func (w *walk) rooms(s size) (headed bool, room size) {
 func (w *walk) over(m *model, out []line) []line {
 	text, brief, ink := w.status(m)
 	if m.h >= 6 {
-		rows := m.rows(ink, fitted(text, brief, m.size), m.w, len(out))
+		rows := m.rows(ink, fitted(text, brief, m.size), m.w, w.spare(m))
 		return append(out[:len(out)+1-len(rows)], rows...)
 	}
 	if text != "" && m.h >= 3 {
-		copy(out, m.rows(ink, fitted(text, brief, m.size), m.w, len(out)))
+		copy(out, m.rows(ink, fitted(text, brief, m.size), m.w, min(w.spare(m), len(out))))
 	}
 	return out
+}
+
+// shows reports whether a move is shown, that Enter ticks.
+func (w *walk) shows(d *desk) bool {
+	return w.warned && w.form == nil && w.ending == nil && w.o != nil && !w.refused() && w.move(d) != nil
+}
+
+// spare is on how many lines what just happened may be told: all but those that tell which
+// holder goes from where to where, while such a move is shown.
+func (w *walk) spare(m *model) int {
+	headed, room := w.rooms(m.size)
+	all := room.h + 1
+	if headed {
+		all++
+	}
+	switch {
+	case !w.shows(m.desk) || m.asks:
+		return all
+	case m.h < 6:
+		return 1
+	}
+	told := len(w.figures(m.desk, w.move(m.desk), room)) + 3 // from, to, by
+	if told == 3 || m.w < 36 {
+		told = 2 // see inFull
+	}
+	return max(room.h-told+1, 1)
+}
+
+// obscures reports whether what just happened takes more lines than there are beside the
+// move shown. It has the screen to itself then, and the next key only puts it away: no
+// key ticks a move that isn't seen.
+func (w *walk) obscures(m *model) bool {
+	text, brief, _ := w.status(m)
+	if m.h < 3 || m.news.text == "" || m.asks || m.saving || !w.shows(m.desk) {
+		return false
+	}
+	short := fitted(text, brief, m.size)
+	return (short != brief || short == text) && len(m.wrap(m.safe(short), max(m.w-2, 1))) > w.spare(m)
+}
+
+// aside is the frame when it does.
+func (w *walk) aside(m *model) []line {
+	text, brief, ink := w.status(m)
+	out := m.rows(ink, fitted(text, brief, m.size), m.w, m.h-1)
+	for len(out) < m.h-1 {
+		out = append(out, m.line().fit(m.w))
+	}
+	l := m.line()
+	l.add(accent, fitting(m.w, " any key: the move", "any key: on", "any key"))
+	return append(out, l.fit(m.w))
 }
 
 // fitted is a text, or the same in few words where there is little room for it.
@@ -72,7 +129,7 @@ func (w *walk) body(m *model, s size) []line {
 	case w.form != nil:
 		return w.form.view(m.desk, s)
 	case !w.warned:
-		return w.cautions(m.desk, s)
+		return w.part(m.desk, w.cautions(m.desk, s), s)
 	case w.o == nil:
 		return w.texts(m.desk, s.w, span{faint, m.pending + " the rest is being planned from what stands"})
 	case w.refused():
@@ -93,7 +150,7 @@ func (w *walk) part(d *desk, all []line, s size) []line {
 	out := all[from : from+s.h]
 	if from+s.h < len(all) {
 		more := d.line()
-		more.add(faint, " "+d.more+" "+d.keyIn(right, onWalk))
+		more.add(faint, " "+d.more+" "+d.keyIn(right, onWalk|onCautions))
 		out = append(out[:s.h-1:s.h-1], more)
 	}
 	return out
@@ -103,6 +160,8 @@ func (w *walk) part(d *desk, all []line, s size) []line {
 func (w *walk) beyond(m *model) int {
 	_, s := w.rooms(m.size)
 	switch {
+	case !w.warned:
+		return max(len(w.cautions(m.desk, s))-s.h, 0)
 	case w.o == nil:
 		return 0
 	case w.refused():
@@ -133,14 +192,11 @@ func (w *walk) head(d *desk, width int) line {
 	if j := w.running(d); j != nil {
 		from = j.ID
 	}
-	if from == "" || from == w.job.ID {
-		from = "as it stands"
+	if from == w.job.ID {
+		from = ""
 	}
 	l := d.line()
 	if width < 60 {
-		if from == "as it stands" {
-			from = ""
-		}
 		l.add(strong, from+d.to+w.job.ID)
 		l.add(faint, fmt.Sprintf(" %d/%d", min(made+1, made+ahead), made+ahead))
 		if w.warned && w.look > 0 && ahead > 0 {
@@ -151,7 +207,12 @@ func (w *walk) head(d *desk, width int) line {
 		return l
 	}
 	l.add(accent, " walk ")
-	l.add(strong, " "+from+" "+d.to+" "+w.job.ID)
+	if from != "" {
+		l.add(strong, " "+from)
+	} else {
+		l.add(faint, " to set up")
+	}
+	l.add(strong, " "+d.to+" "+w.job.ID)
 	if d.demo {
 		l.add(late, "  DEMO")
 	}
@@ -163,7 +224,7 @@ func (w *walk) head(d *desk, width int) line {
 		l.add(strong, fmt.Sprintf("   move %d of %d", made+1, made+ahead))
 		l.add(faint, fmt.Sprintf("   %d left, %s min", ahead, minutes(d.forecast.beam.Takes(w.ahead(d)))))
 	}
-	if room := width - l.width - 4; room >= 10 && made+ahead > 0 {
+	if room := width - l.width - 4; room >= 10 && made+ahead > 0 && w.o != nil && !w.refused() {
 		bar := min(room, 40)
 		done := bar * made / (made + ahead)
 		l.to(width - bar - 1)
@@ -241,40 +302,6 @@ func (w *walk) works(d *desk, a action) bool {
 		return d.owes()
 	}
 	return true
-}
-
-// cautions come before the first move. They permit nothing.
-func (w *walk) cautions(d *desk, s size) []line {
-	var all []span
-	if s.h < 10 || s.w < 40 {
-		all = append(all, span{late, smallCaution(s.w)})
-		if s.h < 4 || s.w < 24 {
-			return w.texts(d, s.w+2, span{late, smallCaution(s.w)}, span{plain, "blades, nips!"}, span{strong, d.keep.brief()})
-		}
-		all[0].text = caution(100)
-	} else {
-		all = append(all, span{strong, "Before the first move"})
-		for _, text := range cautions {
-			all = append(all, span{late, "! " + text})
-		}
-	}
-	all = append(all, span{plain, "At the knife for " + w.job.ID + ": " + d.toSet(w.job) + "."})
-	if d.truth.stands.Assumed {
-		all = append(all, span{strong, "Where the holders stand is only assumed: measure. To go on is to say that they stand as the screen has them; " + d.keyFor(asFound) + " tells of those that don't."})
-	}
-	if half := d.truth.stands.Setting; half != nil && half.Job != w.job.ID {
-		all = append(all, span{strong, "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there."})
-	}
-	if n := len(w.made(d)); n > 0 {
-		all = append(all, span{plain, fmt.Sprintf("%s made before: it goes on from there.", count(n, "move"))})
-	}
-	if j := w.running(d); j != nil {
-		all = append(all, span{plain, j.ID + " runs: the first tick tells that it has ended."})
-	}
-	if d.keep.barred != "" {
-		all = append(all, span{strong, "Ticks are not saved here: " + d.keep.barred + "."})
-	}
-	return w.texts(d, s.w, all...)
 }
 
 // stopped tells why the job can't be set up from what stands.

@@ -15,7 +15,7 @@ import (
 // Every frame of a walk fits, whatever the size and stage, and says what is next.
 func TestWalkFitsEverySize(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
-	stages := [][]string{{"w"}, {"enter"}, {"f"}, {"2"}, {"enter"}, {"9"}, {"esc", "x"}, {"esc", "right", "right"}}
+	stages := [][]string{{"w"}, {"enter"}, {"f"}, {"2"}, {"enter"}, {"9"}, {"esc", "c"}, {"esc", "right", "right"}}
 	look := func() {
 		for w := 1; w <= 210; w += fewer(1, 5) + w/5 {
 			for h := 1; h <= 70; h += fewer(1, 3) + h/5 {
@@ -47,7 +47,7 @@ func TestRandomKeysOnAWalk(t *testing.T) {
 	const seed = 20261126
 	r := rand.New(rand.NewPCG(seed, 1))
 	sc, dir := atWork(t, 80, 24)
-	keys := []string{"enter", "enter", "enter", " ", "u", "u", "backspace", "right", "left", "home", "f", "x", "s", "a", "g", "o", "1", "5", "0", ".", "tab", "esc", "w", "w", "?", "d"}
+	keys := []string{"enter", "enter", "enter", " ", "u", "u", "backspace", "right", "left", "home", "f", "c", "s", "a", "g", "o", "1", "5", "0", ".", "tab", "esc", "w", "w", "?", "r"}
 	var typed []string
 	for range fewer(1500, 250) {
 		key := keys[r.IntN(len(keys))]
@@ -97,7 +97,7 @@ func TestGoldenWalk(t *testing.T) {
 		}
 		sc.press("f", "1", "7", "enter", "9")
 		golden(t, "80x24_walk_found", sc.View())
-		golden(t, "80x24_walk_trouble", sc.press("esc", "x").View())
+		golden(t, "80x24_walk_trouble", sc.press("esc", "c").View())
 		sc.press("esc").ticks(46)
 		golden(t, "80x24_walk_done", sc.View())
 		golden(t, "80x24_walk_cautions", sc.press("esc", "w").settle().View())

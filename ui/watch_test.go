@@ -39,7 +39,7 @@ func TestSecondScreenFollows(t *testing.T) {
 	if got, want := sc.walk().move(sc.desk).Holder, first.walk().move(first.desk).Holder; got != want {
 		t.Errorf("the next holder is %d, on the first screen %d", got, want)
 	}
-	first.ticks(54).press("d").settle()
+	first.ticks(54).press("r").settle()
 	sc.glance().tells("meanwhile: read again; the walk to D-101 is")
 	if sc.over != nil || sc.jobs()[0].State != plan.Running {
 		t.Error("it isn't seen that D-101 runs")

@@ -122,7 +122,7 @@ func TestWalkStaysWhileATickIsSaved(t *testing.T) {
 	sc, dir := atWork(t, 120, 36)
 	sc.press("w", "enter", "enter")
 	held := sc.holdsSaves()
-	for _, key := range []string{"esc", "f", "x", "d", "u", "enter"} {
+	for _, key := range []string{"esc", "f", "c", "r", "u", "enter"} {
 		sc.press(key).tells("being saved")
 		if w, walks := sc.over.(*walk); !walks || w.form != nil {
 			t.Fatalf("%s leaves the walk, or opens something, while a tick is saved", key)
@@ -156,7 +156,7 @@ func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
 		sc.press("esc", "1", "j", "t", "J", "e").types("xyz")
 		sc.gets(held)
 	}
-	sc.press("w", "enter").ticks(58).press("d")
+	sc.press("w", "enter").ticks(58).press("r")
 	meanwhile()
 	agree("set up")
 	if sc.over != nil {
@@ -174,7 +174,7 @@ func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
 // Taking back that a job runs takes out that change, and no edit.
 func TestTakingBackKeepsEdits(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("d").settle().press("u")
+	sc.press("w", "enter").ticks(58).press("r").settle().press("u")
 	held := sc.holdsSaves()
 	sc.press("1", "j", "J").tells(stillSaving)
 	sc.gets(held)

@@ -1,0 +1,123 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"bide/plan"
+)
+
+// cautions come before the first move. They permit nothing. Behind them stands what is
+// to be at hand: blades, and what is set at the knife.
+func (w *walk) cautions(d *desk, s size) []line {
+	if s.h < 4 || s.w < 24 {
+		return w.texts(d, s.w+2, span{late, smallCaution(s.w)}, span{plain, "blades, nips!"}, span{strong, d.keep.brief()})
+	}
+	var out []line
+	if s.h < 10 || s.w < 40 {
+		out = w.texts(d, s.w, span{late, caution(100)})
+	} else {
+		out = append(w.texts(d, s.w, span{strong, "Before the first move"}), w.warnings(d, s)...)
+	}
+	if len(out) > 1 && s.h >= len(out)+12 {
+		out = append(out, d.line())
+	}
+	return append(out, w.texts(d, s.w, w.notes(d)...)...)
+}
+
+// notes are what there is to know of this walk before its first move.
+func (w *walk) notes(d *desk) []span {
+	var all []span
+	if d.truth.stands.Assumed {
+		all = append(all, span{strong, "Where the holders stand is only assumed: measure. To go on is to say that they stand as the screen has them; " + d.keyFor(asFound) + " tells of those that don't."})
+	}
+	if half := d.truth.stands.Setting; half != nil && half.Job != w.job.ID {
+		all = append(all, span{strong, "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there."})
+	}
+	if n := len(w.made(d)); n > 0 {
+		all = append(all, span{plain, fmt.Sprintf("%s made before: it goes on from there.", count(n, "move"))})
+	}
+	if j := w.running(d); j != nil {
+		all = append(all, span{plain, j.ID + " runs: the first tick tells that it has ended."})
+	}
+	if d.keep.barred != "" {
+		all = append(all, span{strong, "Ticks are not saved here: " + d.keep.barred + "."})
+	}
+	all = append(all, span{plain, "At the knife for " + w.job.ID + ": " + d.toSet(w.job) + "."})
+	if text := w.blades(d); text != "" {
+		all = append(all, span{strong, text})
+	} else if w.o == nil {
+		all = append(all, span{faint, d.pending + " which blades are swapped is being worked out"})
+	}
+	return all
+}
+
+// swaps are the holders that are to cut the job with another blade, by number.
+func (w *walk) swaps(d *desk) []int {
+	if w.o == nil || w.refused() {
+		return nil
+	}
+	return d.truth.stands.Swaps(w.job, &w.o.step.Changeover)
+}
+
+// blades tells which blades are swapped in this setup: how many, from which to which, in
+// which holders, and about how long that takes; nothing where none is.
+func (w *walk) blades(d *desk) string {
+	swaps := w.swaps(d)
+	if len(swaps) == 0 {
+		return ""
+	}
+	var parts []string
+	for len(swaps) > 0 {
+		now, alike := d.truth.stands.Blades[swaps[0]-1], []int{}
+		swaps = slices.DeleteFunc(swaps, func(n int) bool {
+			same := d.truth.stands.Blades[n-1] == now
+			if same {
+				alike = append(alike, n)
+			}
+			return same
+		})
+		parts = append(parts, fmt.Sprintf("%s (%s now)", ranges(alike), bladeWords(now)))
+	}
+	text := fmt.Sprintf("%s to swap to %s", count(len(w.swaps(d)), "blade"), bladeWords(w.job.Blade))
+	if t := w.o.step.Setup.Crew; t > 0 {
+		text += fmt.Sprintf(", about %s min", minutes(t))
+	}
+	return text + ": in holders " + strings.Join(parts, ", ") + "."
+}
+
+// bladeWords is a blade in words.
+func bladeWords(b plan.Blade) string { return fmt.Sprintf("%g degrees, tip %g mm", b.Bevel, b.Tip) }
+
+// swap tells that the holder of a move changes its blade in this setup, in as many words
+// as there is room for; empty where it doesn't.
+func (w *walk) swap(d *desk, m *plan.Move, width int) string {
+	if !slices.Contains(w.swaps(d), m.Holder) {
+		return ""
+	}
+	to := bladeWords(w.job.Blade)
+	return fitting(width, "Blade: "+bladeWords(d.truth.stands.Blades[m.Holder-1])+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.job.Blade.Bevel), "new blade")
+}
+
+// warnings are the cautions, each behind what it is about: beside it where there is room.
+func (w *walk) warnings(d *desk, s size) (out []line) {
+	beside := 14
+	if s.w < 70 {
+		beside = 3
+	}
+	for _, c := range cautions {
+		first := d.line()
+		first.add(late, " ! ")
+		first.add(strong, c.head)
+		if beside == 3 {
+			out, first = append(out, first), d.line()
+		}
+		for _, row := range d.wrap(c.text, max(s.w-beside-1, 1)) {
+			first.to(beside)
+			first.add(plain, row)
+			out, first = append(out, first), d.line()
+		}
+	}
+	return out
+}
