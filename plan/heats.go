@@ -55,6 +55,7 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 		for _, t := range append([]*tour{r.tour}, r.seeker.everyOrder(ctx, r.tour)...) {
 			f.finish(ctx, t)
 		}
+		f.straighten()
 		f.restore(ctx)
 		plans[slices.Index(all, r)] = f.best
 	})

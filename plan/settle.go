@@ -100,6 +100,7 @@ func (f *finisher) settleFrom(ctx context.Context, s *search, beginning int) {
 	}
 	f.finish(ctx, t.clone()) // weaving leaves blades out
 	f.weave(ctx, t, min(settlesPerJob*len(t.order), mostSettles), true)
+	f.straighten()
 	f.restore(ctx)
 }
 

@@ -1,0 +1,57 @@
+package plan
+
+import "slices"
+
+// Straightening: a day that is settled for minutes, with blades to swap, keeps who cuts,
+// and so settling its places for moves alone would cost it swaps. What can still be
+// spared are the moves of holders that don't cut.
+
+// straighten spares the best day found moves of idle holders: one that moves for two jobs
+// one after the other goes for the first to where it is to stand for the second, or stays
+// for the first where it stands, wherever nothing is in the way. Each job is tried by
+// itself, and kept where that makes the day better. Every holder set otherwise spares a
+// move, so it ends: O(n H) places looked at and n days written at a time for n jobs and H
+// holders.
+func (f *finisher) straighten() {
+	if f.best == nil || f.p.beam.InPlace > 0 {
+		return
+	}
+	for better := true; better; {
+		better = false
+		for turn := range len(f.tour.order) - 1 {
+			if t := f.tour.clone(); f.straightenTurn(t, turn) && f.noWorse(t) {
+				better = true
+			}
+		}
+	}
+}
+
+// straightenTurn gives idle holders of a turn places that spare a move, and reports
+// whether there were any.
+func (k *seeker) straightenTurn(t *tour, turn int) (any bool) {
+	j := t.order[turn]
+	if k.pinned[j] {
+		return false
+	}
+	before, at, after := t.stands[turn].At, t.stands[turn+1].At, t.stands[turn+2].At
+	cuts := t.choices[j].cuts
+	k.p.set(before, k.p.beam.web(k.jobs[j].Web), cuts)
+	free := func(i int, x Length) bool {
+		return (i == 0 || x-at[i-1] >= k.p.pitch) && (i == len(at)-1 || at[i+1]-x >= k.p.pitch) && k.p.now.mayIdle(x)
+	}
+	for more := true; more; { // one may make room for the next
+		more = false
+		for i, x := range at {
+			if _, cuts := slices.BinarySearch(cuts, x); cuts || x == before[i] || x == after[i] {
+				continue
+			}
+			for _, to := range [2]Length{after[i], before[i]} {
+				if free(i, to) {
+					at[i], more, any = to, true, true
+					break
+				}
+			}
+		}
+	}
+	return any
+}

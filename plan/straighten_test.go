@@ -1,0 +1,44 @@
+package plan
+
+import (
+	"slices"
+	"testing"
+	"time"
+)
+
+// An idle holder that moves for two jobs goes at once to where the second has it, or stays
+// for the first, where neighbours, the web and who cuts leave it so.
+func TestStraightenTurn(t *testing.T) {
+	mm := func(places ...Length) (out []Length) {
+		for _, x := range places {
+			out = append(out, x*Millimetre)
+		}
+		return out
+	}
+	for name, c := range map[string]struct {
+		before, at, after, cuts, want []Length
+		store                         bool // idle holders may not rest over the web
+	}{
+		"at once":                {mm(0, 50, 90), mm(0, 33, 60), mm(0, 30, 60), mm(60), mm(0, 30, 60), false},
+		"stays for the first":    {mm(0, 50, 90), mm(25, 36, 60), mm(25, 20, 60), mm(60), mm(25, 50, 60), false},
+		"neither has room":       {mm(25, 55, 90), mm(25, 36, 60), mm(25, 30, 60), mm(60), mm(25, 36, 60), false},
+		"room made by the next":  {mm(28, 45, 90), mm(20, 34, 60), mm(30, 40, 60), mm(60), mm(30, 40, 60), false},
+		"who cuts stays":         {mm(0, 50, 90), mm(0, 40, 60), mm(0, 45, 70), mm(40, 60), mm(0, 40, 60), false},
+		"over the web, no place": {mm(0, 10, 50), mm(0, 12, 60), mm(0, 40, 60), mm(60), mm(0, 10, 60), true},
+	} {
+		beam := &Beam{HolderWidth: 9 * Millimetre, Clearance: Millimetre, Rail: Span{0, 100 * Millimetre}, Web: Span{20 * Millimetre, 100 * Millimetre},
+			StoreGap: Millimetre, RestOverWeb: !c.store, Holders: make([]Condition, 3)}
+		p, err := NewPlanner(beam)
+		if err != nil {
+			t.Fatal(err)
+		}
+		jobs := []*Job{{ID: "A", Web: 80 * Millimetre}, {ID: "B", Web: 80 * Millimetre}}
+		k := &seeker{p: p, jobs: jobs, pinned: make([]bool, 2), laid: make([]bool, 2)}
+		day := newTour(&Standing{At: c.before}, time.Time{}, []choice{{cuts: c.cuts}, {}})
+		day.stands[1].At, day.stands[2].At = slices.Clone(c.at), c.after
+		spared := k.straightenTurn(day, 0)
+		if got := day.stands[1].At; !slices.Equal(got, c.want) || spared == slices.Equal(c.at, c.want) {
+			t.Errorf("%s: from %v by %v to %v it goes by %v, want %v (spared: %v)", name, c.before, c.at, c.after, got, c.want, spared)
+		}
+	}
+}
