@@ -200,3 +200,16 @@ func TestWhatAWalkSaysOfTimeAndProgress(t *testing.T) {
 		t.Errorf("a walk that can't go on shows how far it is:\n%s", sc.View())
 	}
 }
+
+// Where it isn't known what the beam last ran, a walk tells only where it leads.
+func TestWalkFromAnUnknownJob(t *testing.T) {
+	sc, _ := atWork(t, 80, 24)
+	stands := *sc.truth.stands
+	stands.Job = ""
+	sc.truth.stands = &stands
+	sc.press("w").tells(" walk  to D-101 ")
+	sc.send(tea.WindowSizeMsg{Width: 40, Height: 12})
+	if sc.fits(); strings.Contains(sc.View(), "as it stands") {
+		t.Errorf("unclear words:\n%s", sc.View())
+	}
+}

@@ -208,11 +208,11 @@ func (w *walk) head(d *desk, width int) line {
 	}
 	l.add(accent, " walk ")
 	if from != "" {
-		l.add(strong, " "+from)
+		l.add(strong, " "+from+" "+d.to+" "+w.job.ID)
 	} else {
-		l.add(faint, " to set up")
+		l.add(faint, " to")
+		l.add(strong, " "+w.job.ID)
 	}
-	l.add(strong, " "+d.to+" "+w.job.ID)
 	if d.demo {
 		l.add(late, "  DEMO")
 	}
