@@ -3,6 +3,7 @@ package material
 import (
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 )
 
@@ -51,15 +52,20 @@ func TestHollowRoll(t *testing.T) {
 	near(t, "where", b.MostAt, 823.8, 0.05/823.8)
 }
 
+// spread is a load of so many newtons on each millimetre of a span, as many small ones.
+func spread(a Anvil, newtonsPerMM float64) (out []Press) {
+	const n = 4000
+	for k := range n {
+		out = append(out, Press{a.SpanMM * (float64(k) + 0.5) / n, newtonsPerMM * a.SpanMM / n})
+	}
+	return out
+}
+
 // TestSpreadLoad: loads spread evenly over the span, its own weight among them
 // (computed with 30 digits). Ten blades bend 9.3 % more than the same load spread.
 func TestSpreadLoad(t *testing.T) {
 	for _, c := range []struct{ w, want float64 }{{2, 0.04667658}, {0.62880148, 0.01467515}, {10 * 200.0 / 1600, 0.02917286}} {
-		got, err := roll.Sag(c.w)
-		if err != nil {
-			t.Fatal(err)
-		}
-		near(t, "deflection", got, c.want, 1e-6)
+		near(t, "deflection", bent(t, roll, spread(roll, c.w)...).MostMM, c.want, 1e-6)
 	}
 	near(t, "weight", 7850e-9*9.80665*math.Pi/4*(150*150-110*110), 0.62880148, 1e-7)
 	// 3000 N spread over the middle 1500 mm, as many small loads
@@ -80,8 +86,7 @@ func TestInchRoll(t *testing.T) {
 		ten = append(ten, Press{a.SpanMM * float64(k+1) / 11, 45 * NewtonsPerPound})
 	}
 	near(t, "middle", Inches(bent(t, a, ten...).At(a.SpanMM/2)), 0.00106002624, 1e-8)
-	sag, _ := a.Sag(10 * NPerMMPerLbfInch)
-	near(t, "spread", Inches(sag), 0.0012934497, 1e-8)
+	near(t, "spread", Inches(bent(t, a, spread(a, 10*NPerMMPerLbfInch)...).MostMM), 0.0012934497, 1e-6)
 }
 
 // drawn draws an anvil, its operator-side bearing anywhere, with blades in no order.
@@ -212,6 +217,17 @@ func TestAnvilRefuses(t *testing.T) {
 	refused(t, err, "bore of 100 mm")
 	_, err = roll.Bend([]Press{{100, 1}, {1601, nan}, {-1, -5}})
 	refused(t, err, "place of blade 2 of 1601 mm", "force of blade 2 of NaN N", "place of blade 3", "force of blade 3 of -5 N")
-	_, err = roll.Sag(nan)
-	refused(t, err, "load of NaN N/mm")
+}
+
+// Shear isn't reckoned, so a roll of less than ten diameters between its bearings is told to
+// bend more; one of the usual length isn't.
+func TestShortRollIsDoubted(t *testing.T) {
+	short := roll
+	short.SpanMM = 750
+	if got := bent(t, short, Press{375, 200}).Doubt(); !strings.Contains(got, "bends more than told") || !strings.Contains(got, "only 5 of its diameters") {
+		t.Errorf("%q", got)
+	}
+	if got := bent(t, roll, Press{800, 200}).Doubt(); got != "" {
+		t.Errorf("%q", got)
+	}
 }

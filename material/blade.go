@@ -11,14 +11,18 @@ import (
 const (
 	UsualAnvilHRC = 64.0 // of a sleeve; usual 63 to 65
 	bladeSofterBy = 4.0  // HRC points
+	usualBladeHRC = UsualAnvilHRC - bladeSofterBy
 	UsualBladeMM  = 90.0 // diameter of a blade where the shop's isn't known
 )
 
-var usualAnvil = Range{63, 65}
+// SoftestHRC to HardestHRC is the range of the Rockwell C scale (ISO 6508-1, from memory,
+// unchecked).
+const (
+	SoftestHRC = 20.0
+	HardestHRC = 70.0
+)
 
-// UsualBevels lists the included angles that blades are usually ground to, degrees
-// (common practice, no source).
-func UsualBevels() []float64 { return []float64{30, 45, 60} }
+var usualAnvil = Range{63, 65}
 
 // BladeAdvice is the blade a material wants.
 type BladeAdvice struct {
@@ -35,7 +39,7 @@ type BladeAdvice struct {
 
 // AdviseBlade is the blade for a material on an anvil of a hardness in HRC; 0 is
 // unknown and taken as usual. The warnings say where the material's blade lies
-// outside its group's usual range, and what that does. Range: anvil 1 to 80 HRC,
+// outside its group's usual range, and what that does. Range: anvil 20 to 70 HRC,
 // bevel 5 to 150 degrees, tip 0.001 to 5 mm; errors name numbers outside.
 func AdviseBlade(m Material, anvilHRC float64) (BladeAdvice, error) {
 	g, err := m.group()
@@ -47,13 +51,13 @@ func AdviseBlade(m Material, anvilHRC float64) (BladeAdvice, error) {
 		anvilHRC = UsualAnvilHRC
 	}
 	err = errors.Join(
-		inRange("anvil hardness", anvilHRC, "HRC", 1, 80),
+		inRange("anvil hardness", anvilHRC, "HRC", SoftestHRC, HardestHRC),
 		inRange("bevel", m.Bevel, "degrees", 5, 150),
 		inRange("tip radius", m.Tip, "mm", 0.001, 5))
 	if err != nil {
 		return BladeAdvice{}, err
 	}
-	a := BladeAdvice{m.Bevel, g.Bevels, m.Tip, g.Tips, max(anvilHRC-bladeSofterBy, 0), anvilHRC, taken, nil, m.Source}
+	a := BladeAdvice{m.Bevel, g.Bevels, m.Tip, g.Tips, anvilHRC - bladeSofterBy, anvilHRC, taken, nil, m.Source}
 	a.check()
 	return a, nil
 }
@@ -92,19 +96,22 @@ func (a *BladeAdvice) check() {
 	if a.AnvilHRC < usualAnvil.Least {
 		a.warn("An anvil of %g HRC is softer than the usual %s: it grooves sooner.", a.AnvilHRC, usualAnvil.text("HRC"))
 	}
+	if text, _ := CheckHardness(usualBladeHRC, a.AnvilHRC); text != "" { // both are in range by now
+		a.warn("%s", text)
+	}
 }
 
 func (a *BladeAdvice) warn(format string, args ...any) {
 	a.Warnings = append(a.Warnings, fmt.Sprintf(format, args...))
 }
 
-// CheckHardness compares a blade's hardness with the anvil's, both HRC, 1 to 80,
+// CheckHardness compares a blade's hardness with the anvil's, both HRC, 20 to 70,
 // and says what is wrong; empty is well. The softer of the two wears, and a worn
 // blade is cheaper than a grooved sleeve (common practice, no source).
 func CheckHardness(bladeHRC, anvilHRC float64) (string, error) {
 	err := errors.Join(
-		inRange("blade hardness", bladeHRC, "HRC", 1, 80),
-		inRange("anvil hardness", anvilHRC, "HRC", 1, 80))
+		inRange("blade hardness", bladeHRC, "HRC", SoftestHRC, HardestHRC),
+		inRange("anvil hardness", anvilHRC, "HRC", SoftestHRC, HardestHRC))
 	if err != nil || bladeHRC < anvilHRC {
 		return "", err
 	}

@@ -37,12 +37,15 @@ func Cautions(m Material) ([]Caution, error) {
 		return nil, err
 	}
 	out := append([]Caution(nil), always...)
-	out = append(out, dustCautions(a.Dust, g.Name == "foil")...)
+	out = append(out, dustCautions(g, a.Dust)...)
 	out = append(out, heatCautions(a)...)
-	if m.Adhesive != NoAdhesive { // one that isn't known may well stick
+	if sticks(g, m.Adhesive) {
 		out = append(out,
 			Caution{"cleaning", "Clean blades at standstill only, locked out; mind solvent fumes.", commonPractice},
 			Caution{"trim", "Sticky trim can't be blown off: wind it up, never pull it at a nip.", commonPractice})
+	}
+	if g.Liner {
+		out = append(out, Caution{"silicone", "A liner sheds silicone on blades and felts: judge a clean-down after it.", commonPractice})
 	}
 	if m.SiliconeFree {
 		out = append(out, Caution{"silicone", "Free of silicone: no silicone oil, spray or hand cream near web and felts.", "NASA NTRS 20120016452 (read); wording common practice"})
@@ -53,14 +56,25 @@ func Cautions(m Material) ([]Caution, error) {
 	return out, nil
 }
 
-// dustCautions are for what sheds dust. Fines of metal are told of by their group, and
-// blown nowhere.
-func dustCautions(dust Level, metal bool) []Caution {
+// sticks reports whether a material sticks; an adhesive that isn't known may well, and
+// bitumen does by itself.
+func sticks(g Group, adhesive Adhesive) bool { return adhesive != NoAdhesive || g.Name == "roofing" }
+
+// neverBlown are the groups whose dust is blown nowhere: fines of metal, which laminates
+// may have too, and glass.
+var neverBlown = map[string]bool{"foil": true, "laminate": true, "glass cloth": true}
+
+// dustCautions are for what sheds dust. Glass doesn't burn; what it does to people its group
+// tells, as of fines of metal theirs does.
+func dustCautions(g Group, dust Level) []Caution {
 	if dust == Low {
 		return nil
 	}
 	extract := Caution{"dust", "Dust can burn and hurts lungs: extract it, let none lie.", "OSHA CPL 03-00-008 (read)"}
-	if metal {
+	if g.Name == "glass cloth" {
+		extract = Caution{"dust", "Dust hurts lungs: extract it, let none lie, never blow it about.", commonPractice}
+	}
+	if neverBlown[g.Name] {
 		return []Caution{extract}
 	}
 	return []Caution{

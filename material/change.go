@@ -34,7 +34,11 @@ func Changes(before, after *Settings) []Change {
 	tell("pistons", "connect them, or fit other holders", func(s *Settings) string {
 		return s.airText(pistons(s.Air.Pistons, s.Air.BoreMM))
 	})
-	tell("pressure", "set it, then prove it on the first-off", func(s *Settings) string {
+	prove := "set it, then prove it on the first-off"
+	if after.Unfound {
+		prove = "start low and find it by trial"
+	}
+	tell("pressure", prove, func(s *Settings) string {
 		if s.Air.SetBar == 0 && s.Refused == "" {
 			return notKnown
 		}
@@ -46,7 +50,7 @@ func Changes(before, after *Settings) []Change {
 		}
 		return s.Wicking.Wick.String() + ", " + s.Wicking.Fluid
 	})
-	tell("speed", "run no faster", func(s *Settings) string {
+	tell("speed", after.Speed.do(), func(s *Settings) string {
 		if s.Speed.Speed == 0 {
 			return notKnown
 		}

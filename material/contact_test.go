@@ -47,14 +47,13 @@ func TestAxesRatio(t *testing.T) {
 	}
 }
 
-// TestFittedFormulas: Hamrock and Brewe's 1977 axes' ratio is told to be within 3 %
-// of the exact up to 50, their simple one of 1983 drifts off beyond 10 (10 % at 200):
-// it is why the exact integrals are used under a blade, where the ratio is some 240.
+// TestFittedFormulas: Hamrock and Brewe's 1977 axes' ratio is within 3.5 % of the exact up to
+// 50, most off for a circle, their simple one of 1983 more than 5 % off from 200 on: it is why the exact integrals are used under a blade, where the ratio is some 240.
 func TestFittedFormulas(t *testing.T) {
 	for _, row := range reference(t, "hertz_ratio.csv") {
 		r := number(t, row["Rx_over_Ry"])
 		exact := 1 / axesRatio(r)
-		if off := math.Abs(1.0339*math.Pow(r, 0.636)/exact - 1); r <= 20 && off > 0.035 {
+		if off := math.Abs(1.0339*math.Pow(r, 0.636)/exact - 1); r <= 50 && off > 0.035 {
 			t.Errorf("1977 formula at %v is off by %v", r, off)
 		}
 		if off := math.Abs(math.Pow(r, 2/math.Pi)/exact - 1); r >= 200 && off < 0.05 {

@@ -71,9 +71,11 @@ type Group struct {
 	CutThroughBar float64
 	Need          Level // of pressure
 
-	SpeedMax float64 // line speed, m/min
-	Wicking  string  // what the blade is wetted with
-	Fouling  Level   // how readily the adhesive builds up on the blade
+	SpeedMax float64  // line speed, m/min
+	Wetting  Wetting  // of the blade
+	Fouling  Level    // how readily the adhesive builds up on the blade
+	Adhesive Adhesive // of a material of which nothing is known but the group; empty is unknown
+	Liner    bool     // it runs on a liner, which has silicone
 	Cautions []string
 	Source   string // of blade, speed and wicking; the pressures are from memory
 }

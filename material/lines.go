@@ -62,22 +62,45 @@ func hardness(hrc float64) string {
 
 func (s *Settings) airLines(g Group, c Cylinder) []Line {
 	m, a := s.Material, s.Air
-	why, source := "found by trial", m.from(g, true)
+	source := m.from(g, true)
 	if s.Guessed {
 		source = Pressures
 	}
 	if s.Refused != "" {
 		return []Line{{"set pressure", "none", s.Refused, source}}
 	}
-	if s.Guessed {
-		why = fmt.Sprintf("a guess, need %s: start low and find it by trial", g.Need)
+	if s.Unfound {
+		return []Line{
+			{"cut-through", notKnown, s.cutWhy(g, c), commonPractice},
+			{"set pressure", notKnown, "the pressure that parts it, and a margin of " + bars(c.MarginBar), commonPractice},
+		}
 	}
 	return []Line{
-		{"cut-through", bars(a.CutThroughBar), why, source},
+		{"cut-through", bars(a.CutThroughBar), s.cutWhy(g, c), source},
 		{"set pressure", bars(a.SetBar), fmt.Sprintf("%s above cut-through; more only blunts the blade", bars(c.MarginBar)), "the shop's margin; usual 0.7 to 1.0 bar is common practice"},
 		s.pistonsLine(c),
 		{"force of a blade", fmt.Sprintf("%.0f N (%.0f lbf)", a.SetN, Pounds(a.SetN)), "set pressure times piston area", "arithmetic"},
 	}
+}
+
+// cutWhy tells where a cut-through pressure comes from, and what to write of a trial: the
+// table's pressures are for one piston of the shop's own.
+func (s *Settings) cutWhy(g Group, c Cylinder) string {
+	a := s.Air
+	times := area(a.BoreMM, a.Pistons) / area(c.BoreMM, 1)
+	write := "; write what is found into materials.toml"
+	if a.Pistons != 1 || a.BoreMM != c.BoreMM {
+		write = fmt.Sprintf("; write what is found times %s into materials.toml, whose cut_through_bar is for one piston of %g mm", trimmed(times, 2), c.BoreMM)
+	}
+	switch {
+	case s.Unfound:
+		return "no guess is worth anything beyond the reach of standard holders: start low and find it by trial" + write
+	case s.Guessed:
+		return fmt.Sprintf("a guess, need %s, the same for the whole group whatever thickness, tip and bevel: start low and find it by trial%s", g.Need, write)
+	case a.Pistons != 1 || a.BoreMM != c.BoreMM:
+		return fmt.Sprintf("reckoned from a trial of %s on one piston%s", bars(s.Material.CutThroughBar), write)
+	}
+	return "found by trial"
 }
 
 func (s *Settings) pistonsLine(c Cylinder) Line {

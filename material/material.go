@@ -44,7 +44,7 @@ type Material struct {
 // Start is a material of the group before anything is known but its name.
 func (g Group) Start(name string) Material {
 	return Material{
-		Name: name, Group: g.Name,
+		Name: name, Group: g.Name, Adhesive: g.Adhesive,
 		CutThroughBar: g.CutThroughBar, Bevel: g.Bevel, Tip: g.Tip, SpeedMax: g.SpeedMax,
 		AllowancePct: new(big.Rat), Source: g.Source,
 	}

@@ -16,14 +16,14 @@ func TestGroupsAreComplete(t *testing.T) {
 		}
 		seen[g.Name] = true
 		for what, text := range map[string]string{
-			"source": g.Source, "source of the method": g.MethodSource, "wicking": g.Wicking,
+			"source": g.Source, "source of the method": g.MethodSource, "wicking": g.Wetting.Why,
 			"reason": g.Why, "other methods": g.Otherwise, "edge": g.Edge, "cautions": strings.Join(g.Cautions, " "),
 		} {
 			if text == "" {
 				t.Errorf("%s lacks the %s", g.Name, what)
 			}
 		}
-		if !slices.Contains(UsualBevels(), g.Bevel) || !g.Bevels.Holds(g.Bevel) || !g.Tips.Holds(g.Tip) || g.ScoreMM <= 0 || g.ScoreMM > StandardReachMM {
+		if !slices.Contains([]float64{30, 45, 60}, g.Bevel) || !g.Bevels.Holds(g.Bevel) || !g.Tips.Holds(g.Tip) || g.ScoreMM <= 0 || g.ScoreMM > StandardReachMM {
 			t.Errorf("%s: bevel %v of %v, tip %v of %v, scored up to %v mm", g.Name, g.Bevel, g.Bevels, g.Tip, g.Tips, g.ScoreMM)
 		}
 		if g.CutThroughBar <= 0 || g.CutThroughBar > 6 || g.SpeedMax <= 0 {

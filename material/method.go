@@ -86,8 +86,12 @@ func (a *Advice) forAdhesive(g Group, adhesive Adhesive) {
 	}
 }
 
-// forThickness: beyond the usual thickness a score cut gets worse by one grade, and
-// cloth needs more heat.
+// manyTimes the usual thickness is too thick to press through (common practice, no source).
+const manyTimes = 3.0
+
+// forThickness: beyond the usual thickness a score cut gets worse by one grade, by two
+// beyond several times that, and is poor beyond the reach of standard holders and blades;
+// cloth needs more heat. What isn't to be scored is named a better way.
 func (a *Advice) forThickness(g Group, mm float64) {
 	if a.Method == HotStill && mm > hotStillMM {
 		a.Method = HotTurning
@@ -97,15 +101,29 @@ func (a *Advice) forThickness(g Group, mm float64) {
 		return
 	}
 	a.warn("%g mm is thicker than the %g mm that score cuts of %s are usual for.", mm, g.ScoreMM, g.Name)
-	if a.Score < Poor {
-		a.Score++
+	switch {
+	case mm > StandardReachMM:
+		a.Score = Poor
+	case mm > manyTimes*g.ScoreMM:
+		a.Score = min(a.Score+2, Poor)
+	default:
+		a.Score = min(a.Score+1, Poor)
 	}
 	if a.Score == Poor && a.Method == Score {
-		a.Method = Shear
-		if g.Name == "foam tape" || g.Name == "rubber" {
-			a.Method = Razor
-		}
+		a.instead(g, mm)
 	}
+}
+
+// instead names the better way to part what is too thick to be scored.
+func (a *Advice) instead(g Group, mm float64) {
+	a.Source = commonPractice
+	if g.Name == "foam tape" || g.Name == "rubber" {
+		a.Method, a.Otherwise = Razor, "a long-bevel knife; score with long trials"
+		a.Why = fmt.Sprintf("%g mm is too thick to press through: a thin long blade parts it as it passes", mm)
+		return
+	}
+	a.Method, a.Otherwise = Shear, "score with long trials"
+	a.Why = fmt.Sprintf("%g mm is too thick to press through: two knives part it like scissors", mm)
 }
 
 func (a *Advice) warn(format string, args ...any) {

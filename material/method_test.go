@@ -36,6 +36,12 @@ func TestMethods(t *testing.T) {
 		{"foam tape", 1, Acrylic, Score, Good, 0},
 		{"transfer adhesive", 2, Acrylic, Shear, Poor, 2},
 		{"rubber", 6, NoAdhesive, Razor, Poor, 2},
+		{"plain paper", 1.2, NoAdhesive, Shear, Fair, 1}, // three times the usual 0.4 mm
+		{"plain paper", 1.3, NoAdhesive, Shear, Poor, 2},
+		{"foam tape", 9, Acrylic, Score, Fair, 1}, // usual up to 3.2 mm
+		{"foam tape", 12, Acrylic, Razor, Poor, 2},
+		{"foam tape", 20, Acrylic, Razor, Poor, 2},
+		{"paper tape", 2, RubberResin, Shear, Poor, 2},
 		{"foil", 0.05, Acrylic, Shear, Fair, 0},
 		{"foil", 0.5, Acrylic, Shear, Poor, 2},
 		{"woven", 0.3, NoAdhesive, HotStill, Fair, 0},
@@ -97,7 +103,8 @@ func TestBlade(t *testing.T) {
 		want              string
 	}{
 		{45, 0.15, 64, ""}, {45, 0.15, 0, ""}, {45, 0.05, 64, "blunts at once"}, {45, 0.4, 64, "may not cut through"},
-		{25, 0.15, 64, "may chip"}, {75, 0.15, 64, "more force"}, {45, 0.15, 58, "grooves sooner"},
+		{25, 0.15, 64, "may chip"}, {75, 0.15, 64, "more force"}, {45, 0.15, 62, "grooves sooner"},
+		{45, 0.15, 58, "A blade of 60 HRC on an anvil of 58 HRC: the anvil wears"},
 	} {
 		m := of(t, "paper tape", 0.15, RubberResin)
 		m.Bevel, m.Tip = c.bevel, c.tip
@@ -136,7 +143,7 @@ func TestWicking(t *testing.T) {
 		want     Wick
 	}{
 		{"paper tape", RubberResin, WickEach}, {"paper tape", Acrylic, NoWick}, {"film tape", Silicone, WickEach},
-		{"transfer adhesive", Acrylic, WickBar}, {"cloth tape", RubberResin, WickBar}, {"foil", Acrylic, NoWick},
+		{"transfer adhesive", Acrylic, WickBar}, {"cloth tape", RubberResin, WickBar}, {"foil", Acrylic, WickEach}, {"soft film tape", Acrylic, WickEach}, {"laminate", RubberResin, WickEach},
 		{"plain paper", NoAdhesive, NoWick}, {"rubber", NoAdhesive, WickBar}, {"roofing", NoAdhesive, WickBar},
 	} {
 		a, err := AdviseWicking(of(t, c.group, 0, c.adhesive))
@@ -146,6 +153,34 @@ func TestWicking(t *testing.T) {
 	}
 	_, err := AdviseWicking(Material{Group: "stone"})
 	refused(t, err, "stone")
+}
+
+// The reason told of a wicking is of the kind told: what is wetted for its adhesive says with
+// what or why, and what isn't says none; "light" is never told of a bar.
+func TestWickingTextIsOfItsKind(t *testing.T) {
+	for _, g := range Groups() {
+		for _, adhesive := range Adhesives() {
+			a, err := AdviseWicking(of(t, g.Name, 0, adhesive))
+			none := strings.HasPrefix(a.Why, "none: ") || strings.HasPrefix(a.Why, "no adhesive")
+			if err != nil || none && a.Wick != NoWick || a.Wick == WickBar && strings.Contains(a.Why, "light") || a.Wick == NoWick && strings.HasPrefix(a.Why, "light") {
+				t.Errorf("%s, %s: %+v, %v", g.Name, adhesive, a, err)
+			}
+			if adhesive != NoAdhesive && a.Why != g.Wetting.Why {
+				t.Errorf("%s, %s: %q isn't the group's text", g.Name, adhesive, a.Why)
+			}
+		}
+	}
+}
+
+// What is too thick isn't told to part cleanly under a rounded edge: the reason is of the
+// method named.
+func TestTooThickHasItsOwnReason(t *testing.T) {
+	for group, mm := range map[string]float64{"paper tape": 3, "foam tape": 14, "cloth tape": 13} {
+		a, err := Advise(of(t, group, mm, Acrylic))
+		if err != nil || !strings.Contains(a.Why, "too thick to press through") || a.Method == Score || a.Otherwise == "" {
+			t.Errorf("%s: %+v, %v", group, a, err)
+		}
+	}
 }
 
 // TestNoSiliconeOil: whatever wets the blades is told to be free of silicone.

@@ -145,7 +145,7 @@ func TestSpeeds(t *testing.T) {
 		warnings        int
 	}{
 		{150, 200, "standard", 0}, {304.8, 400, "standard", 0}, {305, 400, "larger pistons", 1},
-		{305, 300, "larger pistons", 2}, {915, 1000, "beyond", 2}, {250, 200, "standard", 1},
+		{305, 300, "larger pistons", 2}, {915, 1000, "beyond", 1}, {1000, 100, "beyond", 2}, {250, 200, "standard", 1},
 	} {
 		a, err := AdviseSpeed(c.speed, c.material)
 		if err != nil || !strings.Contains(a.Holders, c.holders) || len(a.Warnings) != c.warnings || a.Max > c.material {

@@ -22,6 +22,7 @@ type Settings struct {
 	Blade     BladeAdvice
 	Air       Air    // zero where Refused
 	Guessed   bool   // the cut-through pressure is the group's guess, no trial
+	Unfound   bool   // no trial, and too thick for a guess: Air has the shop's pistons and no pressure
 	Refused   string // why no pressure parts it, with the numbers; else empty
 	Speed     SpeedAdvice
 	Wicking   WickAdvice
@@ -100,6 +101,10 @@ func (s *Settings) press(g Group, c Cylinder) error {
 		return err
 	}
 	s.Guessed = guessed
+	if s.Unfound = guessed && s.Material.ThicknessMM > StandardReachMM; s.Unfound {
+		s.Air = Air{BoreMM: c.BoreMM, Pistons: c.Pistons, Own: true}
+		return nil
+	}
 	if s.Air, err = ChooseAir(force, c); err != nil {
 		s.Refused = err.Error()
 		return nil
@@ -109,10 +114,12 @@ func (s *Settings) press(g Group, c Cylinder) error {
 }
 
 // round makes the pressure one that a gauge shows and a file keeps, in hundredths of
-// a bar, and the force that of it: so two jobs that are set alike are told alike.
+// a bar, and the force that of it: so two jobs that are set alike are told alike. Up,
+// since what is set below cut-through doesn't cut.
 func (a *Air) round(supply float64) {
 	a.CutThroughBar = math.Round(a.CutThroughBar*1e6) / 1e6 // crumbs of the sums
-	bar := min(math.Round(a.SetBar*100)/100, supply)
+	const crumb = 1e-6                                      // of the sums, in hundredths of a bar
+	bar := min(math.Ceil(a.SetBar*100-crumb)/100, supply)
 	if bar > 0 {
 		a.SetN *= bar / a.SetBar
 		a.SetBar = bar
@@ -142,13 +149,40 @@ func (s *Settings) gatherWarnings(c Cylinder) {
 		s.Warnings = append(s.Warnings, "It must be free of silicone, and its adhesive is silicone: one of the two is wrong.")
 	}
 	thickness, _ := CheckThickness(s.Material.ThicknessMM)
-	margin, _ := CheckMargin(c.MarginBar)
 	supply, _ := CheckSupply(c.SupplyBar)
-	for _, text := range []string{supply, thickness, margin} {
+	for _, text := range []string{supply, thickness, s.unfound(), s.margin(c)} {
 		if text != "" {
 			s.Warnings = append(s.Warnings, text)
 		}
 	}
 	s.Warnings = append(s.Warnings, s.Blade.Warnings...)
 	s.Warnings = append(s.Warnings, s.Speed.Warnings...)
+}
+
+// unfound tells that no pressure is known, where that is so.
+func (s *Settings) unfound() string {
+	if !s.Unfound {
+		return ""
+	}
+	return "No pressure is known: there is no trial, and it is too thick for a guess. Start low and find it by trial."
+}
+
+// muchForce is how many times the force that cuts may be set before the blade is blunted
+// for nothing (common practice, no source).
+const muchForce = 2.0
+
+// margin says what is wrong with the margin above cut-through. It is in bar, so that large
+// or many pistons make more force of it: where the usual margin would double the force, a
+// smaller one is none to warn of.
+func (s *Settings) margin(c Cylinder) string {
+	a := s.Air
+	if a.CutN > 0 && a.SetN > muchForce*a.CutN {
+		return fmt.Sprintf("The margin of %s sets %.0f N, %.1f times the %.0f N that cut: more only blunts the blade. Try a smaller margin and prove it on the first-off.",
+			bars(c.MarginBar), a.SetN, a.SetN/a.CutN, a.CutN)
+	}
+	text, _ := CheckMargin(c.MarginBar)
+	if c.MarginBar < usualMargin.Least && a.CutN > 0 && a.CutThroughBar < usualMargin.Least {
+		return ""
+	}
+	return text
 }

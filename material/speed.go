@@ -30,18 +30,29 @@ func AdviseSpeed(speed, materialMax float64) (SpeedAdvice, error) {
 		return SpeedAdvice{}, err
 	}
 	a := SpeedAdvice{Speed: speed, Max: min(materialMax, StandardSpeed), Holders: "standard holders"}
-	if faster(speed, StandardSpeed) {
-		a.Holders = "larger pistons with matching bearings"
-		a.warn("%s is above the %s that standard holders are good for.", speeds(speed), speeds(StandardSpeed))
-	}
-	if faster(speed, FastSpeed) {
+	switch {
+	case faster(speed, FastSpeed):
 		a.Holders = "beyond usual holders"
 		a.warn("%s is above the %s of any usual holder.", speeds(speed), speeds(FastSpeed))
+	case faster(speed, StandardSpeed):
+		a.Holders = "larger pistons with matching bearings"
+		a.warn("%s is above the %s that standard holders are good for.", speeds(speed), speeds(StandardSpeed))
 	}
 	if faster(speed, materialMax) {
 		a.warn("%s is above the material's %s.", speeds(speed), speeds(materialMax))
 	}
 	return a, nil
+}
+
+// do tells how fast to run at most: the least of job, material and standard holders.
+func (a SpeedAdvice) do() string {
+	switch {
+	case !faster(a.Speed, a.Max):
+		return "run no faster"
+	case a.Max < StandardSpeed:
+		return "run no faster than the material's " + speeds(a.Max)
+	}
+	return "run no faster than the " + speeds(a.Max) + " of standard holders"
 }
 
 // faster reports whether a speed is above another by more than people's rounding between

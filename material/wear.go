@@ -29,12 +29,11 @@ type Face struct {
 	From, To, Band int64     // nm; the last band may be narrower
 	Metres         []float64 // by band, from the operator side
 	Worst          int       // the band with most metres, the first of equals; -1 when nothing was cut
-	Outside        float64   // metres cut outside [From, To]
 }
 
 // Wear adds up a day's cuts on the anvil's face from one place to another in bands
 // of a width, all in nm. A cut on the line between two bands counts in the one on
-// the drive side, one on the far end in the last. Errors name what is out of range:
+// the drive side, one on the far end in the last, one beside the face in none. Errors name what is out of range:
 // a face or band without width, more than a million bands, metres below 0.
 func Wear(from, to, band int64, cuts []Cut) (*Face, error) {
 	if to <= from || band <= 0 || from < -mostPlace || to > mostPlace {
@@ -66,7 +65,6 @@ const mostPlace int64 = 4e15
 
 func (f *Face) add(c Cut) {
 	if c.At < f.From || c.At > f.To {
-		f.Outside += c.Metres
 		return
 	}
 	f.Metres[min((c.At-f.From)/f.Band, int64(len(f.Metres)-1))] += c.Metres

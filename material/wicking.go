@@ -15,6 +15,27 @@ func (w Wick) String() string {
 	return [...]string{"none", "a wick on each holder", "a wicking bar over all"}[w]
 }
 
+// Wetting is how the blades of a group are wetted, and why: one sentence of which the kinds
+// are a part, so that the two can't come to differ.
+type Wetting struct {
+	Wick   Wick // with an adhesive, whichever
+	Picks  Wick // with rubber resin or silicone adhesive, which pick on the blade
+	Always bool // without an adhesive too, since it is against friction
+	Why    string
+}
+
+// The wettings that several groups have.
+var (
+	dry      = Wetting{Why: "none: little builds up on the blade"}
+	byPick   = Wetting{NoWick, WickEach, false, "only where adhesive builds up, as rubber resin and silicone do: then a light wick on each holder"}
+	fouling  = Wetting{WickBar, WickBar, false, "the adhesive builds up fast on every blade"}
+	twoFaces = Wetting{WickBar, WickBar, false, "two adhesive faces build up fast; keep what wets off goods that mustn't have silicone"}
+	refilled = Wetting{WickBar, WickBar, false, "the adhesive rules the cut: every blade wet all the time, so plan the refills"}
+	light    = Wetting{WickEach, WickEach, false, "light, on each holder, against what builds up"}
+	friction = Wetting{WickBar, WickBar, true, "friction heats and grabs: water or soap on every blade"}
+	bitumen  = Wetting{WickBar, WickBar, true, "bitumen fouls and grabs: water or soap on every blade"}
+)
+
 // WickAdvice is how a material's blades are wetted, and with what.
 type WickAdvice struct {
 	Wick         Wick
@@ -24,11 +45,10 @@ type WickAdvice struct {
 	Source       string
 }
 
-// AdviseWicking is the wicking for a material by its adhesive and how readily that
-// builds up on the blade: none where nothing sticks, a wick on each holder where
-// some does, a bar over all where much does (common practice, no source). A group
-// that is wetted against friction (rubber, bitumen) gets the bar whatever its
-// adhesive. The error names a group that isn't built in.
+// AdviseWicking is the wicking for a material by its group's wetting and its adhesive: none
+// where nothing sticks, a wick on each holder where some does, a bar over all where much
+// does (common practice, no source). A group that is wetted against friction (rubber,
+// bitumen) is so whatever its adhesive. The error names a group that isn't built in.
 func AdviseWicking(m Material) (WickAdvice, error) {
 	g, err := m.group()
 	if err != nil {
@@ -44,32 +64,24 @@ func AdviseWicking(m Material) (WickAdvice, error) {
 
 // wickFor is the kind of wicking and its reason.
 func wickFor(g Group, adhesive Adhesive) (Wick, string) {
+	w := g.Wetting
 	switch {
-	case wettedAgainstFriction(g):
-		return WickBar, "friction heats and grabs: wet every blade"
+	case w.Always:
+		return w.Wick, w.Why
 	case adhesive == NoAdhesive:
 		return NoWick, "no adhesive to build up"
-	case g.Fouling == High:
-		return WickBar, "the adhesive builds up fast on every blade"
-	case g.Fouling == Medium && adhesive == RubberResin:
-		return WickEach, "rubber resin picks on the blade"
-	case g.Fouling == Medium && adhesive == Silicone:
-		return WickEach, "silicone adhesive picks on the blade"
-	case g.Fouling == Medium:
-		return NoWick, "try without; a light wick on each holder if adhesive builds up"
+	case adhesive == RubberResin, adhesive == Silicone:
+		return w.Picks, w.Why
 	}
-	return NoWick, "little builds up"
+	return w.Wick, w.Why
 }
-
-// wettedAgainstFriction tells the groups that are wetted whatever their adhesive.
-func wettedAgainstFriction(g Group) bool { return g.Name == "rubber" || g.Name == "roofing" }
 
 // fluidFor is what the wicks are fed with. Silicone oil spoils bond faces (NASA
 // NTRS 20120016452, read: silicone oils on a bond face can inhibit contact) and
 // dissolves silicone adhesive (common practice), so it is never advised.
 func fluidFor(g Group, m Material) string {
 	switch {
-	case wettedAgainstFriction(g):
+	case g.Wetting.Always:
 		return "water or soap, no silicone"
 	case m.SiliconeFree || m.Adhesive == Silicone:
 		return "water-based, proven free of silicone"

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"strings"
 
 	"bide/material"
 	"bide/plan"
@@ -65,12 +66,16 @@ func (t *settingsText) anvil(k *material.Turn) {
 // bendWords tell in numbers how an anvil bends.
 func bendWords(d *desk, b *material.Bending) []string {
 	sum := b.OperatorN + b.DriveN
-	return []string{
+	out := []string{
 		fmt.Sprintf("%s press with %s in all; the bearings carry %s on the operator side and %s on the drive side.",
 			count(len(b.Presses), "blade"), force(sum), force(b.OperatorN), force(b.DriveN)),
 		fmt.Sprintf("It bends most at %s, by %.3f mm (%.4f in), without its own weight; %s.",
 			d.shop.Unit.Show(rounded(b.MostAt)), b.MostMM, material.Inches(b.MostMM), d.atKnife().Rests),
 	}
+	if text := b.Doubt(); text != "" {
+		out = append(out, strings.ToUpper(text[:1])+text[1:]+".")
+	}
+	return out
 }
 
 // rounded is a place to the millimetre.

@@ -94,7 +94,7 @@ func (p *settingsPane) lines(d *desk) []line {
 	}
 	k := d.turnOf(d.turn)
 	if k == nil {
-		t.para(plain, fmt.Sprintf("%s: its material is in no table, so nothing is known of what to set. Write it into materials.toml.", j.ID))
+		t.para(plain, fmt.Sprintf("%s: %s, so nothing is known of what to set. Look into materials.toml.", j.ID, d.shop.Unset(j)))
 		return t.out
 	}
 	t.glance(k.Settings)
@@ -107,11 +107,7 @@ func (p *settingsPane) lines(d *desk) []line {
 	t.face()
 	t.chapter("Watch out for", "")
 	for _, c := range k.Settings.Cautions {
-		source := ""
-		if t.w >= sideBySide {
-			source = "[" + c.Source + "]"
-		}
-		t.pair(strong, c.About, plain, c.Text, source)
+		t.pair(strong, c.About, plain, c.Text, "["+c.Source+"]")
 	}
 	t.para(faint, "These permit nothing: local codes, the site's procedure and licensed people decide.")
 	return t.out

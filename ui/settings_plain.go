@@ -15,7 +15,7 @@ func (p *page) settings() {
 	for turn, j := range p.jobs() {
 		k := p.turnOf(turn)
 		if k == nil {
-			p.tell("%s: its material is in no table, so nothing is known of what to set.", j.ID)
+			p.tell("%s: %s, so nothing is known of what to set.", j.ID, p.shop.Unset(j))
 			continue
 		}
 		p.tell("%s, %s: %s.", j.ID, j.Material, p.toSet(j))

@@ -88,7 +88,7 @@ func (t *settingsText) glance(s *material.Settings) {
 func (d *desk) toSet(j *plan.Job) string {
 	s := d.shop.Settings(j)
 	if s == nil {
-		return "not known what to set: its material is in no table"
+		return "not known what to set: " + d.shop.Unset(j)
 	}
 	return setWords(s)
 }
@@ -99,7 +99,10 @@ func setWords(s *material.Settings) string {
 	if s.Refused == "" {
 		pressure = fmt.Sprintf("set %.2f bar (%.0f psi)", s.Air.SetBar, material.Psi(s.Air.SetBar))
 	}
-	if s.Guessed {
+	switch {
+	case s.Unfound:
+		pressure = "no pressure known, find it by trial"
+	case s.Guessed:
 		pressure += ", a guess"
 	}
 	if s.Refused == "" && !s.Air.Own {

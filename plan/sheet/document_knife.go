@@ -19,7 +19,7 @@ type settings struct {
 	BladeHRC float64 `json:"blade_hrc"`
 	AnvilHRC float64 `json:"anvil_hrc"` // the usual where the shop's isn't known
 
-	CutThrough float64 `json:"cut_through_bar"`
+	CutThrough float64 `json:"cut_through_bar"`     // 0, as what follows of it, where it isn't known
 	Guessed    bool    `json:"cut_through_guessed"` // no trial
 	Set        float64 `json:"set_bar"`
 	Bore       float64 `json:"bore_mm"`
@@ -106,7 +106,8 @@ type bending struct {
 	Drive    float64 `json:"drive_bearing_n"`
 	Moment   float64 `json:"moment_nmm"` // largest
 	MomentAt float64 `json:"moment_at_mm"`
-	Rests    string  `json:"rests"` // how the bearings' places come about
+	Rests    string  `json:"rests"`           // how the bearings' places come about
+	Doubt    string  `json:"doubt,omitempty"` // why it bends more than told
 }
 
 // face is the metres that the day cuts on each band of the anvil's face.
@@ -187,7 +188,7 @@ func newBending(b *material.Bending, rests string) *bending {
 	if b == nil {
 		return nil
 	}
-	return &bending{b.Anvil.FromMM, b.Anvil.SpanMM, b.MostMM, b.MostAt, b.OperatorN, b.DriveN, b.MomentNmm, b.MomentAt, rests}
+	return &bending{b.Anvil.FromMM, b.Anvil.SpanMM, b.MostMM, b.MostAt, b.OperatorN, b.DriveN, b.MomentNmm, b.MomentAt, rests, b.Doubt()}
 }
 
 func newFace(f *material.Face, taken string) *face {

@@ -36,8 +36,10 @@ func (f *facts) knife(i int) (out []fact) {
 	cuts := len(f.plan.Steps[i].Layout.Cuts)
 	cut := line(s, "cut-through")
 	add("Cuts at", cut.Value+", "+cut.Why)
-	add("Force", fmt.Sprintf("%s a blade, %s in all of %s; %s", newtons(s.Air.SetN),
-		newtons(s.Air.SetN*float64(cuts)), count(cuts, "blade"), line(s, "pistons").Value))
+	if !s.Unfound {
+		add("Force", fmt.Sprintf("%s a blade, %s in all of %s; %s", newtons(s.Air.SetN),
+			newtons(s.Air.SetN*float64(cuts)), count(cuts, "blade"), line(s, "pistons").Value))
+	}
 	add("Wicking", line(s, "wicking").Value)
 	add("Method", line(s, "method").Value+"; edge: "+s.Method.Edge)
 	out = append(out, f.winding(s)...)
@@ -112,7 +114,15 @@ func (f *facts) bends(i int) string {
 	}
 	b := k.Bending
 	return fmt.Sprintf("largest bend %s at %s; bearings carry %s (operator side) and %s",
-		small(b.MostMM), f.at(b.MostAt), newtons(b.OperatorN), newtons(b.DriveN))
+		small(b.MostMM), f.at(b.MostAt), newtons(b.OperatorN), newtons(b.DriveN)) + doubt(b)
+}
+
+// doubt tells what isn't reckoned of a short roll's bend.
+func doubt(b *material.Bending) string {
+	if text := b.Doubt(); text != "" {
+		return "; " + text
+	}
+	return ""
 }
 
 // at shows a place in mm in the shop's unit, to the millimetre or a tenth of an inch.

@@ -24,7 +24,7 @@ var (
 )
 
 // startingValues tells what the settings are worth.
-const startingValues = "Starting values for a trial on the machine, never a promise. Pressures marked g are a guess: start low, find them by trial and write them into materials.toml."
+const startingValues = "Starting values for a trial on the machine, never a promise. Pressures marked g are a guess: start low, find by trial at what pressure it cuts through, and write that, without the margin and times the pistons used, into materials.toml: cut_through_bar is for one. Marked x, they need pistons that this beam has not."
 
 // bendHow tells how the bend comes about; empty where none is known.
 func (f *facts) bendHow() string {
@@ -41,24 +41,35 @@ func (f *facts) settings(steps []int) grid {
 			{"n", "job", "material", "best", "bevel", "tip", "wick", "set", "", "blade", "all", "bend"},
 			{"", "", "", "by", "deg", "mm", "", "bar", "", "N", "kN", "mm"},
 		},
-		full:  []string{"Turn", "Job", "Material", "Best by", "Bevel, degrees", "Tip, mm", "Wick", "Set, bar", "Guess", "One blade, N", "All, kN", "Bend, mm"},
+		full:  []string{"Turn", "Job", "Material", "Best by", "Bevel, degrees", "Tip, mm", "Wick", "Set, bar", "Mark", "One blade, N", "All, kN", "Bend, mm"},
 		names: []bool{1: true, 2: true, 3: true, 6: true, 8: true, 11: false},
 		wide:  2,
 	}
 	for _, i := range steps {
 		k, step := f.options.turn(i), &f.plan.Steps[i]
 		s, guess, bend := k.Settings, "", ""
-		if s.Guessed {
+		if s.Guessed && !s.Unfound {
 			guess = "g"
+		}
+		if !s.Air.Own {
+			guess += "x"
 		}
 		if k.Bending != nil {
 			bend = fmt.Sprintf("%.3f", k.Bending.MostMM)
 		}
 		g.rows = append(g.rows, []string{fmt.Sprint(i + 1), tidy(step.Job.ID), tidy(step.Job.Material), methods[s.Method.Method],
-			fmt.Sprintf("%g", s.Blade.Bevel), fmt.Sprintf("%g", s.Blade.Tip), wicks[s.Wicking.Wick], fmt.Sprintf("%.2f", s.Air.SetBar), guess,
-			fmt.Sprintf("%.0f", s.Air.SetN), fmt.Sprintf("%.1f", s.Air.SetN*float64(len(step.Layout.Cuts))/1000), bend})
+			fmt.Sprintf("%g", s.Blade.Bevel), fmt.Sprintf("%g", s.Blade.Tip), wicks[s.Wicking.Wick], known(s, "%.2f", s.Air.SetBar), guess,
+			known(s, "%.0f", s.Air.SetN), known(s, "%.1f", s.Air.SetN*float64(len(step.Layout.Cuts))/1000), bend})
 	}
 	return g
+}
+
+// known shows a pressure or force; a dash where none is known.
+func known(s *material.Settings, format string, v float64) string {
+	if s.Unfound {
+		return "-"
+	}
+	return fmt.Sprintf(format, v)
 }
 
 // shared reports whether every planned job has the warning: it is told once then.

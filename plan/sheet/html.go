@@ -126,6 +126,8 @@ type knifeLeaf struct {
 	Settings    sheetTable
 	BendHow     string
 	Shared      []string
+	SourcesHead string
+	Sources     []string
 	Band, Worn  string
 	Face        *drawing
 	BandsHead   string
@@ -137,6 +139,7 @@ type knifeLeaf struct {
 func newKnifeLeaf(f *facts, steps []int) *knifeLeaf {
 	l := &knifeLeaf{Starting: startingValues, Settings: f.settings(steps).table(), BendHow: f.bendHow(), Shared: f.sharedWarnings(steps)}
 	l.Every, l.Some = f.cautions(steps)
+	l.SourcesHead, l.Sources = "Sources "+sourcesHead, f.sources(steps)
 	if text := f.worn(); text != "" && f.options.Only == "" {
 		l.Worn, l.Band = "Most: "+text, f.options.Unit.Show(plan.Length(f.options.Knife.Face.Band))
 		l.Face = drawFace(f)

@@ -28,6 +28,10 @@ func (t *text) theKnife() {
 		}
 	}
 	t.theCautions(steps)
+	t.para("SOURCES " + sourcesHead)
+	for _, line := range t.sources(steps) {
+		t.add(hang("  - ", line)...)
+	}
 	if t.options.Only == "" {
 		t.wear()
 	}

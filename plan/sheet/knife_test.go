@@ -252,3 +252,56 @@ func TestMovesUnderARunningJobAreQuestioned(t *testing.T) {
 		}
 	}
 }
+
+// Every setting's source stands once on the knife's page, with the jobs that it is of where
+// they differ.
+func TestSourcesAreTold(t *testing.T) {
+	p := demoDay(t)
+	for i := range p.opts.Knife.Turns {
+		lines := p.opts.Knife.Turns[i].Settings.Lines
+		for n := range lines {
+			if lines[n].Source = "one book"; lines[n].Name == "bevel" && i == 1 {
+				lines[n].Source = "another"
+			}
+		}
+	}
+	for name, write := range map[string]writer{"text": sheet.Text, "html": sheet.HTML} {
+		text := strings.Join(strings.Fields(string(written(t, write, p))), " ")
+		for _, want := range []string{"method, edge, tip radius, ", "bevel: one book (1, 3-" + strconv.Itoa(len(p.plan.Steps)) + "); another (2)"} {
+			if n := strings.Count(text, want); n != 1 {
+				t.Errorf("%s: %q stands %d times", name, want, n)
+			}
+		}
+	}
+}
+
+// Pistons that the beam hasn't are marked in the table of what is set, as a guess is; where
+// no pressure is known none is told.
+func TestSettingsAreMarked(t *testing.T) {
+	for _, c := range []struct {
+		guessed, unfound, own bool
+		want                  string
+	}{
+		{true, false, true, " 2.90 g 179 "}, {false, false, false, " 2.90 x 179 "}, {true, false, false, " 2.90 gx 179 "},
+		{false, false, true, " 2.90 179 "}, {true, true, true, " - - "},
+	} {
+		p := besideDay()
+		s := p.opts.Knife.Turns[0].Settings
+		s.Guessed, s.Unfound, s.Air.Own = c.guessed, c.unfound, c.own
+		text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " ")
+		if !strings.Contains(text, c.want) || strings.Contains(text, "Force 0 N") {
+			t.Errorf("%+v isn't told as %q", c, c.want)
+		}
+	}
+}
+
+// A short anvil's bend is told to be more than worked out, on every form.
+func TestShortAnvilIsDoubted(t *testing.T) {
+	p := besideDay() // 300 mm between its bearings
+	const words = "it bends more than told, since shear isn't reckoned"
+	for name, write := range map[string]writer{"text": sheet.Text, "html": sheet.HTML, "json": sheet.JSON} {
+		if text := strings.Join(strings.Fields(string(written(t, write, p))), " "); !strings.Contains(strings.ReplaceAll(text, "&#39;", "'"), words) {
+			t.Errorf("%s: no %q", name, words)
+		}
+	}
+}

@@ -1,6 +1,9 @@
 package shop
 
-import "bide/plan"
+import (
+	"bide/material"
+	"bide/plan"
+)
 
 // Anvil is the hardened roll that the blades press on. Lengths are exact.
 type Anvil struct {
@@ -26,13 +29,14 @@ func readAnvil(root *table, web plan.Span) *Anvil {
 		Diameter:    t.length("diameter", 0, anvilRange),
 		Bore:        t.length("bore", 0, zeroOrMore),
 		Span:        t.length("span", 0, aboveZero),
-		HardnessHRC: t.number("hardness_hrc", 0, 1, 80),
+		HardnessHRC: t.number("hardness_hrc", 0, material.SoftestHRC, material.HardestHRC),
 	}
 	if a.Diameter > 0 && a.Bore >= a.Diameter {
 		u := t.doc.unit
 		t.refuse("bore", "correct bore or diameter", "%s is not below the diameter of %s", u.Show(a.Bore), u.Show(a.Diameter))
 	}
 	readBearings(t, a, web)
+	oddAnvil(t, a, web)
 	for _, bad := range t.list("bad") {
 		bad.place = "anvil." + bad.place
 		before := t.doc.failed
@@ -40,6 +44,10 @@ func readAnvil(root *table, web plan.Span) *Anvil {
 		band := plan.Span{From: bad.length("from", 0, anyPlace), To: bad.length("to", 0, anyPlace)}
 		if t.doc.failed == before {
 			a.Bad = append(a.Bad, bad.ascending("from", band))
+			if web != (plan.Span{}) && (band.To < web.From || band.From > web.To) {
+				u := t.doc.unit
+				bad.note("from", "a band from %s to %s lies beside the web area, %s to %s: no cut comes there", u.Number(band.From), u.Show(band.To), u.Number(web.From), u.Show(web.To))
+			}
 		}
 		bad.done()
 	}
@@ -66,6 +74,36 @@ func readBearings(t *table, a *Anvil, web plan.Span) {
 		t.refuse("face", "correct it, or the web area in [beam]", "a face from %s to %s leaves a part of the web area, %s to %s, without an anvil below the blades",
 			u.Number(a.Face.From), u.Show(a.Face.To), u.Number(web.From), u.Show(web.To))
 	}
+}
+
+// The hardness of anvils that are hardened for score cutting at all, HRC (common practice,
+// no source).
+const softAnvil, hardAnvil = 55.0, 68.0
+
+// oddAnvil notes an anvil that is likely meant otherwise, or that ends short of the web
+// area.
+func oddAnvil(t *table, a *Anvil, web plan.Span) {
+	if h := a.HardnessHRC; h != 0 && (h < softAnvil || h > hardAnvil) {
+		t.note("hardness_hrc", "%s HRC is not what a hardened anvil has, %s to %s: blades of usual hardness would groove it, or they chip", plainly(h), plainly(softAnvil), plainly(hardAnvil))
+	}
+	if a.Span == 0 || web == (plan.Span{}) {
+		return
+	}
+	from := a.from(web)
+	if from > web.From || from+a.Span < web.To {
+		u := t.doc.unit
+		t.note("span", "bearings at %s and %s leave a part of the web area, %s to %s, beside the anvil: where blades cut there its bend isn't worked out",
+			u.Number(from), u.Show(from+a.Span), u.Number(web.From), u.Show(web.To))
+	}
+}
+
+// from is the place of the operator-side bearing. Where no file says so, bearings are taken
+// to lie evenly about the middle of the web area.
+func (a *Anvil) from(web plan.Span) plan.Length {
+	if a.Bearing != nil {
+		return *a.Bearing
+	}
+	return (web.From + web.To - a.Span) / 2
 }
 
 // readLine reads [line]: what speed is gained in a second, in m/min, or ft/min in a

@@ -151,7 +151,7 @@ func readCylinder(t *table, a *plan.Air) {
 		MarginBar: t.number("margin_bar", 0.8, 0, 100),
 	}
 	if text, _ := material.CheckSupply(a.SupplyBar); text != "" {
-		t.doc.notes = append(t.doc.notes, t.doc.file+", "+t.at("supply_bar")+": "+text)
+		t.note("supply_bar", "%s", text)
 	}
 	t.granted(usual{"bore", t.doc.unit.Show(28 * plan.Millimetre)}, usual{"pistons", "1"},
 		usual{"supply_bar", "6.3 bar"}, usual{"margin_bar", "0.8 bar"})

@@ -92,6 +92,8 @@ func (s *Shop) bend(on *material.Settings, places []plan.Length) (*material.Bend
 		return nil, "beam.toml has no span between the anvil's bearings"
 	case on.Refused != "":
 		return nil, "no pressure parts the material"
+	case on.Unfound:
+		return nil, "no pressure is known"
 	}
 	b, err := s.bearings().Bend(material.Presses(on.Air.SetN, places))
 	if err != nil {
@@ -100,15 +102,9 @@ func (s *Shop) bend(on *material.Settings, places []plan.Length) (*material.Bend
 	return b, ""
 }
 
-// bearings is the anvil on its bearings. Where no file says where they are, they are
-// taken to lie evenly about the middle of the web area.
+// bearings is the anvil on its bearings.
 func (s *Shop) bearings() material.Anvil {
-	span := inMM(s.Anvil.Span)
-	from := (inMM(s.Beam.Web.From)+inMM(s.Beam.Web.To))/2 - span/2
-	if s.Anvil.Bearing != nil {
-		from = inMM(*s.Anvil.Bearing)
-	}
-	return material.Anvil{FromMM: from, SpanMM: span, DiameterMM: inMM(s.Anvil.Diameter), BoreMM: inMM(s.Anvil.Bore)}
+	return material.Anvil{FromMM: inMM(s.Anvil.from(s.Beam.Web)), SpanMM: inMM(s.Anvil.Span), DiameterMM: inMM(s.Anvil.Diameter), BoreMM: inMM(s.Anvil.Bore)}
 }
 
 // rests tells how the bearings' places come about.

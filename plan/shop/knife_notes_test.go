@@ -85,3 +85,68 @@ func TestTrimAtTheKnifeOfAPlan(t *testing.T) {
 		t.Errorf("%+v, %q", e, on.Warnings)
 	}
 }
+
+// What is likely meant otherwise is noted at its key, and what is usual isn't.
+func TestOddAnvilAndMaterialAreNoted(t *testing.T) {
+	const stock = "group = 'film tape'\nthickness_mm = 0.05\nadhesive = 'none'\n"
+	anvil := func(keys string) string { return "[anvil]\ndiameter = 150\n" + keys }
+	for _, c := range []struct{ beam, stock, want string }{
+		{anvil("hardness_hrc = 30"), stock, "beam.toml, [anvil], hardness_hrc: 30 HRC is not what"},
+		{anvil("hardness_hrc = 64\nspan = 300"), stock, ""},
+		{anvil("span = 200"), stock, "beam.toml, [anvil], span: bearings at 50 and 250 mm leave a part of the web area, 0 to 300 mm"},
+		{anvil("span = 320\nbearing = -50"), stock, "span: bearings at -50 and 270 mm leave"},
+		{anvil("span = 350\nbearing = -50"), stock, ""},
+		{anvil("[[anvil.bad]]\nfrom = 310\nto = 318"), stock, "a band from 310 to 318 mm lies beside the web area, 0 to 300 mm"},
+		{anvil("[[anvil.bad]]\nfrom = 300\nto = 318"), stock, ""},
+		{"", stock + "width_allowance_pct = -50", "materials.toml, material 1 (MA), width_allowance_pct: -50 % is more than an allowance usually is"},
+		{"", stock + "width_allowance_pct = 0.8", ""},
+		{"", stock + "modulus_mpa = 2000", "modulus_mpa: neck-in isn't worked out without poisson and tension_n_m"},
+		{"", stock + "tension_n_m = 100\npoisson = 0.4", "poisson: neck-in isn't worked out without modulus_mpa"},
+		{"", stock + "modulus_mpa = 2000\ntension_n_m = 100\npoisson = 0.4", ""},
+	} {
+		job := "arrange = 'any'\nshift = 'free'"
+		if strings.Contains(c.stock, "-50") {
+			job = "state = 'aside'" // its slits are too narrow
+		}
+		s := stocks(t, c.beam, job, c.stock)
+		for _, key := range []string{"hardness_hrc: ", "span: ", "from: ", "_pct: ", "modulus_mpa: ", "poisson: "} {
+			noted(t, s, key, c.want != "" && strings.Contains(c.want, key) || strings.Contains(c.want, "a band") && key == "from: ")
+		}
+		noted(t, s, c.want, true)
+	}
+}
+
+// What the formulas refuse, the files do: a piston of 0.05 mm, an anvil of 3 HRC.
+func TestRangesAgree(t *testing.T) {
+	for keys, want := range map[string]string{"bore = 0.05": "bore", "[anvil]\ndiameter = 150\nhardness_hrc = 3": "hardness_hrc"} {
+		beam := strings.Replace(smallBeam, "[cylinder]\n", "[cylinder]\n"+keys+"\n", 1)
+		if strings.HasPrefix(keys, "[") {
+			beam = smallBeam + keys
+		}
+		_, problems := Read(files(map[string]string{beamFile: beam}))
+		if len(problems) != 1 || !strings.Contains(problems[0].Place+problems[0].What, want) {
+			t.Errorf("%s: %v", keys, problems)
+		}
+	}
+	s := read(t, files(map[string]string{beamFile: strings.Replace(smallBeam, "[cylinder]\n", "[cylinder]\nbore = 0.1\n", 1)}))
+	if on := s.Settings(&s.Day.Jobs[0]); on == nil {
+		t.Error("a piston of 0.1 mm has no settings: " + s.Unset(&s.Day.Jobs[0]))
+	}
+}
+
+// Why nothing is known of a job's settings is the reason that it is.
+func TestUnsetTellsWhy(t *testing.T) {
+	s := read(t, files(nil))
+	j := s.Day.Jobs[0]
+	if got := s.Unset(&j); got != "" {
+		t.Errorf("known: %q", got)
+	}
+	j.Material = "unheard of"
+	if got := s.Unset(&j); got != "its material is in no table" {
+		t.Errorf("unknown: %q", got)
+	}
+	j.Material, j.Speed = "felt", -1
+	if got := s.Unset(&j); !strings.Contains(got, "speed of -1 m/min") {
+		t.Errorf("out of range: %q", got)
+	}
+}

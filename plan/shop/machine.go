@@ -2,6 +2,7 @@ package shop
 
 import (
 	"slices"
+	"strings"
 
 	"bide/material"
 	"bide/plan"
@@ -9,7 +10,7 @@ import (
 
 // The largest piston and anvil that are taken: what is beyond is a slip of units.
 var (
-	boreRange  = plan.Span{From: plan.Nanometre, To: 1000 * plan.Millimetre}
+	boreRange  = plan.Span{From: plan.Millimetre / 10, To: 1000 * plan.Millimetre}
 	anvilRange = plan.Span{From: plan.Millimetre, To: 10_000 * plan.Millimetre}
 )
 
@@ -79,6 +80,18 @@ func (s *Shop) settingsOf(name string, run material.Run) *material.Settings {
 		return nil
 	}
 	return out
+}
+
+// Unset tells why there are no settings for a job.
+func (s *Shop) Unset(j *plan.Job) string {
+	m, ok := s.Materials.Lookup(j.Material)
+	if !ok {
+		return "its material is in no table"
+	}
+	if _, err := material.SettingsFor(m, s.machine(), runOf(j)); err != nil {
+		return strings.ReplaceAll(err.Error(), "\n", "; ")
+	}
+	return ""
 }
 
 // lastRun is what was set for what the beam last ran, as far as that is known: nil

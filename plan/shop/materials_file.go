@@ -2,6 +2,8 @@ package shop
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"bide/material"
 )
@@ -50,10 +52,33 @@ func readMaterial(t *table) material.Material {
 	m.TensionNM = t.number("tension_n_m", 0, 0.1, 1e6)
 	m.Source = t.text("source", m.Source)
 	t.done()
+	oddMaterial(t, &m)
 	if m.SiliconeFree && m.Adhesive == material.Silicone {
 		t.doc.notes = append(t.doc.notes, fmt.Sprintf("%s, %s: silicone_free, and its adhesive is silicone: one of the two is wrong", t.doc.file, t.place))
 	}
 	return m
+}
+
+// mostUsualAllowance is the width allowance in percent, either way, beyond which it is more
+// likely a slip (common practice, no source).
+const mostUsualAllowance = 10.0
+
+// oddMaterial notes what a material may well mean otherwise.
+func oddMaterial(t *table, m *material.Material) {
+	if pct := material.PctOf(m.AllowancePct); math.Abs(pct) > mostUsualAllowance {
+		t.note("width_allowance_pct", "%s %% is more than an allowance usually is, %s: cuts are that much wider or narrower than finished", plainly(pct), plainly(mostUsualAllowance))
+	}
+	var has, lacks []string
+	for _, key := range []string{"modulus_mpa", "poisson", "tension_n_m"} {
+		if t.has(key) {
+			has = append(has, key)
+		} else {
+			lacks = append(lacks, key)
+		}
+	}
+	if len(has) > 0 && len(lacks) > 0 {
+		t.note(has[0], "neck-in isn't worked out without %s", strings.Join(lacks, " and "))
+	}
 }
 
 // called adds a name to the place of an entry.

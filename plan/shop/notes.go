@@ -26,6 +26,11 @@ func (t *table) granted(all ...usual) {
 	}
 }
 
+// note notes what is odd at a key of the table.
+func (t *table) note(key, format string, args ...any) {
+	t.doc.notes = append(t.doc.notes, t.doc.file+", "+t.at(key)+": "+fmt.Sprintf(format, args...))
+}
+
 // seconds and minutes are usual times.
 func seconds(x float64) string { return plainly(x) + " s" }
 func minutes(x float64) string { return plainly(x) + " min" }

@@ -1,0 +1,64 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+)
+
+// sourcesHead tells what sources are of.
+const sourcesHead = "of what is set; where jobs differ, by their number above"
+
+// settingSource is where a setting of some jobs comes from.
+type settingSource struct {
+	text string
+	of   []int
+}
+
+// sources tells of each setting where it comes from, settings with the same source in one
+// line, in the order of the work.
+func (f *facts) sources(steps []int) (out []string) {
+	var names, told []string
+	from := map[string][]settingSource{}
+	for _, i := range steps {
+		for _, l := range f.options.turn(i).Settings.Lines {
+			if from[l.Name] == nil {
+				names = append(names, l.Name)
+			}
+			from[l.Name] = addSource(from[l.Name], tidy(l.Source), i+1)
+		}
+	}
+	of := map[string][]string{}
+	for _, name := range names {
+		text := sourceWords(from[name], len(steps))
+		if of[text] == nil {
+			told = append(told, text)
+		}
+		of[text] = append(of[text], name)
+	}
+	for _, text := range told {
+		out = append(out, strings.Join(of[text], ", ")+": "+text)
+	}
+	return out
+}
+
+func addSource(all []settingSource, text string, job int) []settingSource {
+	at := slices.IndexFunc(all, func(s settingSource) bool { return s.text == text })
+	if at < 0 {
+		return append(all, settingSource{text, []int{job}})
+	}
+	all[at].of = append(all[at].of, job)
+	return all
+}
+
+// sourceWords names the sources, with the jobs where they aren't of all.
+func sourceWords(all []settingSource, jobs int) string {
+	var parts []string
+	for _, s := range all {
+		text := s.text
+		if len(s.of) < jobs {
+			text += " (" + ranges(s.of) + ")"
+		}
+		parts = append(parts, text)
+	}
+	return strings.Join(parts, "; ")
+}
