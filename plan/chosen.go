@@ -1,6 +1,9 @@
 package plan
 
-import "slices"
+import (
+	"slices"
+	"time"
+)
 
 // Chosen is how a search laid a job out, among the layouts that the job allows, and which
 // holders it left idle. The day is planned so, as long as the job still allows the layout
@@ -11,31 +14,41 @@ type Chosen struct {
 	Idle  *Idle    // nil where only the layout was chosen
 }
 
-// Idle tells which holders don't cut in a job, by number from 1 in ascending order, and
-// where those go that move. All others cut, in their order. It stands for the places of
-// all holders, and still does when one is found elsewhere that doesn't cut.
+// Idle tells which holders don't cut in a job, and where those go that move. All others
+// cut, in their order. It stands for the places of all holders, and still does when one is
+// found elsewhere that doesn't cut. Moves and Setup are what the changeover took as it was
+// chosen: one that takes more is chosen no longer.
 type Idle struct {
-	Holders []Rest
-	Moves   int // repositions of the changeover, as it was chosen
+	Holders []Rest // in ascending order of their numbers
+	Moves   int    // repositions
+	Setup   time.Duration
 }
 
-// Rest is one idle holder of a job.
+// Rest is one holder of a job, numbered from 1, that is idle, or cuts and goes to its cut
+// though it could cut from where it stands (see Beam.InPlace).
 type Rest struct {
 	Number int
-	Moved  bool
-	To     Length // where it goes; nought where it isn't moved
+	Cuts   bool
+	Moved  bool   // idle, it goes elsewhere
+	To     Length // where it goes then
 }
 
+// setupStep is to what a chosen changeover's setup is kept: above what it took.
+const setupStep = 100 * time.Millisecond
+
 // Choose is what a step has chosen for its job.
-func (s *Step) Choose() *Chosen {
-	idle := &Idle{Moves: s.Changeover.Repositions}
+func (b *Beam) Choose(s *Step) *Chosen {
+	took := s.Setup.Total() + setupStep - 1
+	idle := &Idle{Moves: s.Changeover.Repositions, Setup: took - took%setupStep}
 	for i, h := range s.Changeover.Holders {
-		switch {
-		case h.Use == Cutting:
-		case h.At != s.Changeover.From[i]:
-			idle.Holders = append(idle.Holders, Rest{i + 1, true, h.At})
-		default:
+		from := s.Changeover.From[i]
+		switch moved := h.At != from; {
+		case h.Use != Cutting && moved:
+			idle.Holders = append(idle.Holders, Rest{Number: i + 1, Moved: true, To: h.At})
+		case h.Use != Cutting:
 			idle.Holders = append(idle.Holders, Rest{Number: i + 1})
+		case moved && abs(from-h.At) <= b.InPlace:
+			idle.Holders = append(idle.Holders, Rest{Number: i + 1, Cuts: true})
 		}
 	}
 	return &Chosen{Slits: s.Layout.Slits, Shift: s.Layout.Shift, Idle: idle}
@@ -58,7 +71,7 @@ func (d *Idle) same(o *Idle) bool {
 	if d == nil || o == nil {
 		return d == o
 	}
-	return d.Moves == o.Moves && slices.Equal(d.Holders, o.Holders)
+	return d.Moves == o.Moves && d.Setup == o.Setup && slices.Equal(d.Holders, o.Holders)
 }
 
 // places is where all holders stand when those idle go or stay as chosen and the others
@@ -67,20 +80,24 @@ func (d *Idle) same(o *Idle) bool {
 func (d *Idle) places(b *Beam, at, cuts []Length) (to []Length, ok bool) {
 	to, rests, cut := slices.Clone(at), d.Holders, 0
 	for i := range to {
-		switch {
-		case len(rests) > 0 && rests[0].Number == i+1:
-			if rests[0].Moved {
-				to[i] = rests[0].To
-			}
+		exact := false
+		if len(rests) > 0 && rests[0].Number == i+1 {
+			r := rests[0]
 			rests = rests[1:]
-		case cut == len(cuts):
-			return nil, false
-		default:
-			if abs(at[i]-cuts[cut]) > b.InPlace || inBand(b.Bad, at[i]) {
-				to[i] = cuts[cut]
+			if r.Moved {
+				to[i] = r.To
 			}
-			cut++
+			if exact = r.Cuts; !exact {
+				continue
+			}
 		}
+		if cut == len(cuts) {
+			return nil, false
+		}
+		if exact || abs(at[i]-cuts[cut]) > b.InPlace || inBand(b.Bad, at[i]) {
+			to[i] = cuts[cut]
+		}
+		cut++
 	}
 	return to, len(rests) == 0 && cut == len(cuts)
 }
@@ -100,9 +117,13 @@ func (p *Planner) asChosen(at []Length, j *Job, l Layout) (Changeover, bool) {
 	return c, ok && c.Repositions <= idle.Moves
 }
 
-// asChosen reports whether every job of the day is planned as it was chosen, or as it
-// was begun.
+// asChosen reports whether every job of the day is planned as it was chosen, for what it
+// was, and costs no more, or is planned as it was begun; and whether each move that is
+// made ahead is made for a job that still comes.
 func (s *search) asChosen() bool {
+	if s.effort.Aim != s.listed.Aim {
+		return false
+	}
 	chosen := false
 	for i := range s.listed.Steps {
 		st := &s.listed.Steps[i]
@@ -114,11 +135,49 @@ func (s *search) asChosen() bool {
 			return false
 		}
 		to, ok := c.Idle.places(s.beam, st.Changeover.From, st.Layout.Cuts)
-		if !ok || st.Changeover.Repositions > c.Idle.Moves || !slices.EqualFunc(st.Changeover.Holders, to, func(h Stand, at Length) bool { return h.At == at }) {
+		if !ok || st.Changeover.Repositions > c.Idle.Moves || st.Setup.Total() > c.Idle.Setup || !slices.EqualFunc(st.Changeover.Holders, to, func(h Stand, at Length) bool { return h.At == at }) {
 			return false
 		}
 	}
-	return chosen
+	return chosen && !s.listed.movesForNothing()
+}
+
+// movesForNothing reports whether an idle holder moves as it was chosen to, and could as
+// well have stayed for all the jobs that it then stands still for: the one that it was
+// moved for may be gone.
+func (d *DayPlan) movesForNothing() bool {
+	p, err := NewPlanner(d.Beam)
+	if err != nil {
+		return false
+	}
+	for turn := range d.Steps {
+		for _, m := range d.Steps[turn].Changeover.Moves {
+			if m.Why.Cause == AsChosen && d.couldStay(p, turn, m) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// couldStay reports whether the holder of a move would have been in nobody's way had it
+// not moved, as long as it doesn't move again.
+func (d *DayPlan) couldStay(p *Planner, turn int, m Move) bool {
+	for i := turn; i < len(d.Steps); i++ {
+		c, l := &d.Steps[i].Changeover, &d.Steps[i].Layout
+		h := m.Holder - 1
+		if c.Holders[h].At != m.To {
+			break
+		}
+		p.set(c.From, l.Web, l.Cuts)
+		switch {
+		case c.Holders[h].Use == Cutting || !p.now.mayIdle(m.From),
+			h > 0 && m.From-c.Holders[h-1].At < p.pitch,
+			h+1 < len(c.Holders) && c.Holders[h+1].At-m.From < p.pitch:
+			return false
+		}
+	}
+	return true
 }
 
 // Chooses reports whether there is anything to choose in the job's layout.

@@ -66,44 +66,46 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 
 // chosenFrom is the day in the order of a plan, each job as the plan has it.
 func chosenFrom(d *plan.Day, best *plan.DayPlan) *plan.Day {
-	next := &plan.Day{Start: d.Start, End: d.End}
+	next := &plan.Day{Start: d.Start, End: d.End, Aim: best.Aim}
 	for i := range best.Steps {
 		j := *best.Steps[i].Job
-		j.Chosen = best.Steps[i].Choose()
+		j.Chosen = best.Beam.Choose(&best.Steps[i])
 		next.Jobs = append(next.Jobs, j)
 	}
 	return next
 }
 
 // A day that a search has found is planned again as it was found, to the last holder,
-// whatever it is then settled for, also when its first jobs have run.
+// also when its first jobs have run, and with holders that may cut from beside their cuts.
 func TestChosenDayIsPlannedAsFound(t *testing.T) {
 	kept, left, days := 0, 0, uint64(60)
 	if testing.Short() {
 		days = 15
 	}
 	for seed := range days {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 74)))
+		r := rand.New(rand.NewPCG(seed, 74))
+		b, start, d := drawDay(r)
 		aim := plan.Aim(seed % 2)
+		if seed%4 < 2 {
+			b.InPlace = plan.Length(r.Int64N(int64(b.Pitch() / 2)))
+		}
 		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: aim, Rounds: 400, Seed: seed})
 		if err != nil || len(best.Refused) > 0 || len(best.Steps) == 0 {
 			continue
 		}
 		next := chosenFrom(d, best)
-		for _, aim := range []plan.Aim{plan.AimMinutes, plan.AimMoves} {
-			again, err := plan.PlanDay(b, start, next)
-			if err != nil {
-				t.Fatalf("seed %d: %v", seed, err)
-			}
-			again = plan.Settle(context.Background(), again, aim)
-			if err := plan.VerifyDay(again, next); err != nil {
-				t.Errorf("seed %d: %v", seed, err)
-			}
-			if !same(again, best) {
-				t.Errorf("seed %d: found %+v, planned again %+v", seed, best.Totals, again.Totals)
-			}
-			kept++
+		again, err := plan.PlanDay(b, start, next)
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
 		}
+		again = plan.Settle(context.Background(), again, aim)
+		if err := plan.VerifyDay(again, next); err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+		}
+		if !same(again, best) {
+			t.Errorf("seed %d: found %+v, planned again %+v", seed, best.Totals, again.Totals)
+		}
+		kept++
 		if len(best.Steps) < 2 {
 			continue
 		}
@@ -126,8 +128,54 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 	}
 }
 
-// Where the beam doesn't stand as it did, the layouts chosen stay, and the day takes no
-// more than with the layouts alone.
+// What was chosen gives way, and the day is settled again, where it is planned for
+// something else, costs more than it did, or moves holders for a job that comes no more.
+func TestChosenGivesWay(t *testing.T) {
+	gains, days := map[string]int{}, uint64(40)
+	if testing.Short() {
+		days = 16
+	}
+	changes := map[string]func(next *plan.Day, aim *plan.Aim){
+		"nothing":       func(*plan.Day, *plan.Aim) {},
+		"another aim":   func(_ *plan.Day, aim *plan.Aim) { *aim = 1 - *aim },
+		"the last gone": func(next *plan.Day, _ *plan.Aim) { next.Jobs = next.Jobs[:len(next.Jobs)-1] },
+		"longer setup": func(next *plan.Day, _ *plan.Aim) {
+			for i := range next.Jobs {
+				next.Jobs[i].Chosen.Idle.Setup = 0
+			}
+		},
+	}
+	for seed := range days {
+		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 76)))
+		aim := plan.Aim(seed % 2)
+		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: aim, Rounds: 50, Seed: seed})
+		if err != nil || len(best.Refused) > 0 || len(best.Steps) < 2 {
+			continue
+		}
+		for name, change := range changes {
+			next, aim := chosenFrom(d, best), aim
+			change(next, &aim)
+			alone, err := plan.PlanDay(b, start, next)
+			if err != nil {
+				t.Fatalf("seed %d: %v", seed, err)
+			}
+			settled := plan.Settle(context.Background(), alone, aim)
+			if alone.Totals.Better(settled.Totals, aim) {
+				t.Errorf("seed %d, %s: settled %+v, as chosen %+v", seed, name, settled.Totals, alone.Totals)
+			}
+			if settled.Totals.Better(alone.Totals, aim) {
+				gains[name]++
+			}
+		}
+	}
+	t.Logf("days better than as chosen: %v", gains)
+	if gains["nothing"] > 0 || gains["another aim"] == 0 || gains["the last gone"] == 0 || gains["longer setup"] == 0 {
+		t.Errorf("days better than as chosen: %v", gains)
+	}
+}
+
+// Where the beam doesn't stand as it did, the layouts chosen stay, and no changeover takes
+// more moves than it did unless it has to.
 func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 	tried, days := 0, uint64(40)
 	if testing.Short() {
@@ -149,6 +197,16 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 		alone, err := plan.PlanDay(b, start, next)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
+		}
+		p, err := plan.NewPlanner(b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range alone.Steps {
+			least, faults := p.Changeover(s.Changeover.From, s.Layout)
+			if took := s.Changeover.Repositions; s.Job.State != plan.Running && took > s.Job.Chosen.Idle.Moves && (len(faults) > 0 || took > least.Repositions) {
+				t.Errorf("seed %d: %s takes %d moves, %d as chosen, %d at least", seed, s.Job.ID, took, s.Job.Chosen.Idle.Moves, least.Repositions)
+			}
 		}
 		settled := plan.Settle(context.Background(), alone, plan.AimMoves)
 		if err := plan.VerifyDay(settled, next); err != nil {

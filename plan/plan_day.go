@@ -55,7 +55,7 @@ func planDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
 	if err != nil {
 		return nil, err
 	}
-	day := &DayPlan{Beam: b, Start: start, Done: d.Done()}
+	day := &DayPlan{Beam: b, Start: start, Done: d.Done(), Aim: d.Aim}
 	day.Steps, day.Refused = p.run(start, d, p.Resume)
 	day.Totals = Sum(day.Steps)
 	listed, _ := p.run(start, d, p.NextCentred)

@@ -9,15 +9,12 @@ import "fmt"
 // day runs on fits after some hundreds.
 const mostOrders = 10_000
 
-// running is the layout of a job that runs: as Best has it where nothing moves for that,
-// else the one chosen or the order of slits, and the shift, for which every holder stands
+// running is the layout of a job that runs: the one chosen or as Best has it where nothing
+// moves for that, else the order of slits, and the shift, for which every holder stands
 // right. It is not ok where there is none.
 func (p *Planner) running(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
 	if len(p.beam.Faults(j)) > 0 || len(at) != len(p.beam.Holders) {
 		return l, c, false
-	}
-	if best, c, faults := p.Best(at, j); len(faults) == 0 && c.Repositions == 0 {
-		return best, c, true
 	}
 	return p.found(at, j)
 }
@@ -35,6 +32,9 @@ func (p *Planner) found(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
 	}
 	if j.Chosen != nil && set(j.Chosen.Slits, j.Chosen.Shift) {
 		return l, c, true
+	}
+	if best, none, faults := p.Best(at, j); len(faults) == 0 && none.Repositions == 0 {
+		return best, none, true
 	}
 	f := finder{beam: p.beam, at: at, set: set, total: len(j.Slits()), trim: j.Web > sum(j.Slits())}
 	f.parts(j)

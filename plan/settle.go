@@ -21,9 +21,7 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 // settle is Settle for the listed day.
 func (s *search) settle(ctx context.Context) *DayPlan {
 	if s.asChosen() {
-		day := s.listed.foreseen()
-		day.Aim = s.effort.Aim
-		return day
+		return s.listed.foreseen()
 	}
 	d, all := s.listed, s.settlers()
 	plans := make([]*DayPlan, 1+len(all))

@@ -150,7 +150,7 @@ func (d *desk) drafted(day *plan.DayPlan) draft {
 
 // laid is the job with what a step has chosen for it.
 func (d *desk) laid(j *plan.Job, s *plan.Step) *plan.Job {
-	c := s.Choose()
+	c := d.forecast.beam.Choose(s)
 	if j.Chosen.Same(c) {
 		return j
 	}
@@ -226,7 +226,7 @@ func (d *desk) fit(steps []plan.Step, opens bool) tea.Cmd {
 	for i := range day.Jobs {
 		j := &day.Jobs[i]
 		if s := found[j.ID]; s != nil && j.LaidLike(s.Job) {
-			j.Chosen = s.Choose()
+			j.Chosen = d.forecast.beam.Choose(s)
 		}
 	}
 	rounds := fitRounds

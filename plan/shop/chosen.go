@@ -16,18 +16,19 @@ const (
 	chosenShift = "chosen_shift" // from centred, + to the drive side
 	chosenIdle  = "chosen_idle"  // the holders that don't cut, and where those go that move
 	chosenMoves = "chosen_moves" // of the changeover, with these idle
+	chosenSetup = "chosen_s"     // seconds of setup, likewise
 )
 
-var chosenKeys = []string{chosenSlits, chosenShift, chosenIdle, chosenMoves}
+var chosenKeys = []string{chosenSlits, chosenShift, chosenIdle, chosenMoves, chosenSetup}
 
 // chosen reads what was chosen for the job; nil where nothing was, or no layout that the
 // job allows. Someone may have changed the job since, so that is noted and no problem:
 // the job is planned afresh.
 func (t jobReader) chosen(m material.Material, j *plan.Job) *plan.Chosen {
-	if !slices.ContainsFunc(chosenKeys, t.has) {
+	idle := t.idle()
+	if idle == nil && !t.has(chosenSlits) && !t.has(chosenShift) {
 		return nil
 	}
-	idle := t.idle()
 	c := &plan.Chosen{Slits: j.Slits(), Shift: t.length(chosenShift, 0, anyPlace)}
 	if entries := t.entries(chosenSlits, m); len(entries) > 0 {
 		c.Slits = (&plan.Job{Entries: entries}).Slits()
@@ -42,9 +43,30 @@ func (t jobReader) chosen(m material.Material, j *plan.Job) *plan.Chosen {
 	case !b.Allows(j, c):
 		t.passOver(j, "%s = %s is none that trim and shift allow", chosenShift, t.doc.unit.Show(c.Shift))
 	default:
+		t.fits(j, c)
 		return c
 	}
 	return nil
+}
+
+// fits drops the idle holders of what was chosen, and notes it, where they can't be those
+// of the beam.
+func (t jobReader) fits(j *plan.Job, c *plan.Chosen) {
+	if c.Idle == nil {
+		return
+	}
+	why := misfit(t.shop.Beam, j, c)
+	if !t.has(chosenMoves) || !t.has(chosenSetup) {
+		why = fmt.Sprintf("%s or %s is missing", chosenMoves, chosenSetup)
+	}
+	if why == "" {
+		return
+	}
+	c.Idle = nil
+	if j.State != plan.Done && j.State != plan.Aside {
+		t.doc.notes = append(t.doc.notes, fmt.Sprintf("%s, %s: %s: %s: it is passed over, and the holders are planned anew; search again and save, or take the chosen_ keys out",
+			t.doc.file, t.place, chosenIdle, why))
+	}
 }
 
 // passOver notes why the layout chosen for a job isn't taken.
@@ -54,6 +76,24 @@ func (t jobReader) passOver(j *plan.Job, format string, args ...any) {
 	}
 	t.doc.notes = append(t.doc.notes, fmt.Sprintf("%s, %s: %s: the layout chosen is passed over and the job planned afresh; take the chosen_ keys out, or search again and save",
 		t.doc.file, t.place, fmt.Sprintf(format, args...)))
+}
+
+// misfit tells why the idle holders of what was chosen can't be those of the beam; empty
+// where they can.
+func misfit(b *plan.Beam, j *plan.Job, c *plan.Chosen) string {
+	cuts, has, idle, last := len(b.Lay(j, c.Slits, c.Shift).Cuts), len(b.Holders), 0, 0
+	for _, h := range c.Idle.Holders {
+		if last = h.Number; !h.Cuts {
+			idle++
+		}
+	}
+	switch {
+	case last > has:
+		return fmt.Sprintf("holder %d is told, and the beam has %d", last, has)
+	case has-idle != cuts:
+		return fmt.Sprintf("%d of %d holders are left to cut, and the layout has %d cuts", has-idle, has, cuts)
+	}
+	return ""
 }
 
 // choice is what day.toml holds of what was chosen for a job.
@@ -69,7 +109,9 @@ func (s *Shop) filed(j *plan.Job) (c choice) {
 	if j.Chosen == nil || s.Beam == nil || !s.Beam.Allows(j, j.Chosen) {
 		return c
 	}
-	c.idle = j.Chosen.Idle
+	if c.idle = j.Chosen.Idle; c.idle != nil && misfit(s.Beam, j, j.Chosen) != "" {
+		c.idle = nil
+	}
 	if j.Chooses() || c.idle == nil {
 		c.slits = runsOf(j.Entries, j.Chosen.Slits)
 	}
@@ -102,9 +144,11 @@ func (r *dayReading) chosenEdits(i int, want *plan.Job) (out []edit) {
 	case has.idle == nil:
 		set(had.idle == nil, chosenIdle, "")
 		set(had.idle == nil, chosenMoves, "")
+		set(had.idle == nil, chosenSetup, "")
 	default:
 		set(had.idle != nil && slices.Equal(had.idle.Holders, has.idle.Holders), chosenIdle, idleText(has.idle, r.unit))
 		set(had.idle != nil && had.idle.Moves == has.idle.Moves, chosenMoves, strconv.Itoa(has.idle.Moves))
+		set(had.idle != nil && had.idle.Setup == has.idle.Setup, chosenSetup, tomlNumber(float64(has.idle.Setup/tenth)/10))
 	}
 	return out
 }

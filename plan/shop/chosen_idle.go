@@ -2,19 +2,28 @@ package shop
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
+	"time"
 
 	"bide/plan"
 )
 
 // Which holders a search left idle in a job, as day.toml has it: "7" or "1-12" stay where
-// they are, "17 at 3.5" goes there; in the order of their numbers.
+// they are, "17 at 3.5" goes there; and "20 on its cut" is one that cuts and goes to its
+// cut, though it stands near enough to it. In the order of their numbers.
 
-// idle reads the holders left idle; nil where none are told. Whether they suit the beam
-// is seen when the job is planned.
+// tenth is to what a setup is written: seconds with one decimal.
+const tenth = 100 * time.Millisecond
+
+// onCut marks a holder that cuts.
+const onCut = " on its cut"
+
+// idle reads the holders left idle; nil where none are told.
 func (t jobReader) idle() *plan.Idle {
 	moves := t.whole(chosenMoves, 0, 0, plan.MaxHolders)
+	setup := t.number(chosenSetup, 0, 0, longestRun*60)
 	value, ok := t.get(chosenIdle)
 	if !ok {
 		return nil
@@ -24,7 +33,7 @@ func (t jobReader) idle() *plan.Idle {
 		t.wrong(chosenIdle, "list of holders", value)
 		return nil
 	}
-	out := &plan.Idle{Moves: moves}
+	out := &plan.Idle{Moves: moves, Setup: time.Duration(math.Round(setup*10)) * tenth}
 	last := 0
 	for i, item := range list {
 		text, isText := item.(string)
@@ -47,6 +56,10 @@ func (t jobReader) idle() *plan.Idle {
 
 // rests reads one item: at least one holder.
 func (t jobReader) rests(text string) ([]plan.Rest, error) {
+	if number, cuts := strings.CutSuffix(text, onCut); cuts {
+		n, err := holderNumber(number)
+		return []plan.Rest{{Number: n, Cuts: true}}, err
+	}
 	numbers, place, moved := strings.Cut(text, " at ")
 	first, last, run := strings.Cut(numbers, "-")
 	from, err := holderNumber(first)
@@ -93,21 +106,23 @@ func idleText(idle *plan.Idle, u plan.Unit) string {
 	var items []string
 	for i := 0; i < len(idle.Holders); i++ {
 		h := idle.Holders[i]
-		if h.Moved {
+		text, last := strconv.Itoa(h.Number), h.Number
+		switch {
+		case h.Cuts:
+			text += onCut
+		case h.Moved:
 			place, _ := lengthText(h.To, u)
-			items = append(items, tomlString(fmt.Sprintf("%d at %s", h.Number, place)))
-			continue
+			text += " at " + place
+		default:
+			for i+1 < len(idle.Holders) && idle.Holders[i+1] == (plan.Rest{Number: last + 1}) {
+				i++
+				last++
+			}
+			if last > h.Number {
+				text += fmt.Sprintf("-%d", last)
+			}
 		}
-		last := h.Number
-		for i+1 < len(idle.Holders) && !idle.Holders[i+1].Moved && idle.Holders[i+1].Number == last+1 {
-			i++
-			last++
-		}
-		if text := strconv.Itoa(h.Number); last > h.Number {
-			items = append(items, tomlString(fmt.Sprintf("%s-%d", text, last)))
-		} else {
-			items = append(items, tomlString(text))
-		}
+		items = append(items, tomlString(text))
 	}
 	return tomlList(items)
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"bide/plan"
 	"github.com/google/go-cmp/cmp"
@@ -57,11 +58,14 @@ func TestChosenIsRead(t *testing.T) {
 		{[]string{`chosen_slits = [30, 40, 30, 40, 40]`}, &plan.Chosen{Slits: []plan.Length{thirty, forty, thirty, forty, forty}}},
 		{[]string{`chosen_shift = "1/64"`}, &plan.Chosen{Slits: listed, Shift: 396_875}},
 		{[]string{`chosen_shift = "-0.000001 mm"`}, &plan.Chosen{Slits: listed, Shift: -1}},
-		{[]string{`chosen_idle = ["1-3", "5 at -3.5", "7"]`, `chosen_moves = 4`}, &plan.Chosen{Slits: listed, Idle: &plan.Idle{
-			Holders: []plan.Rest{{Number: 1}, {Number: 2}, {Number: 3}, {Number: 5, Moved: true, To: -3_500_000}, {Number: 7}}, Moves: 4}}},
-		{[]string{`chosen_idle = []`}, &plan.Chosen{Slits: listed, Idle: &plan.Idle{}}},
+		{[]string{`chosen_idle = ["1-3", "5 at -3.5", "7 on its cut", "11"]`, `chosen_moves = 4`, `chosen_s = 391.3`}, &plan.Chosen{Slits: listed, Idle: &plan.Idle{
+			Holders: []plan.Rest{{Number: 1}, {Number: 2}, {Number: 3}, {Number: 5, Moved: true, To: -3_500_000}, {Number: 7, Cuts: true}, {Number: 11}},
+			Moves:   4, Setup: 391300 * time.Millisecond}}},
+		{[]string{`chosen_moves = 4`, `chosen_s = 3`}, nil},
 	} {
-		s := read(t, files(withLayout(c.lines...)))
+		of := withLayout(c.lines...)
+		of[beamFile] = strings.Replace(smallBeam, "holders      = 5", "holders      = 11", 1)
+		s := read(t, files(of))
 		if diff := cmp.Diff(c.want, s.Day.Jobs[0].Chosen); diff != "" {
 			t.Errorf("%q (-want +got):\n%s", c.lines, diff)
 		}
@@ -109,6 +113,7 @@ func TestIdleIsRefused(t *testing.T) {
 		{`["1-3", "3"]`, "entry 2: holder 3 comes behind holder 3"},
 		{`["1 at here"]`, "entry 1"},
 		{`["1 at 1e9"]`, "entry 1"},
+		{`["501"]`, `"501" is no holder's number`},
 	} {
 		_, problems := Read(files(withLayout("chosen_idle = " + c.list)))
 		if text := problems.Error(); len(problems) != 1 || !strings.Contains(text, c.words) || !strings.Contains(text, "chosen_idle") {
@@ -120,7 +125,9 @@ func TestIdleIsRefused(t *testing.T) {
 // TestChosenIsSaved: where the keys go, how they are written, and that they go with the
 // layout; the rest of the text stays.
 func TestChosenIsSaved(t *testing.T) {
-	s := folder(t, withLayout("due      = 2026-11-25T11:00:00 # or else"))
+	of := withLayout("due      = 2026-11-25T11:00:00 # or else")
+	of[beamFile] = strings.Replace(smallBeam, "holders      = 5", "holders      = 10", 1)
+	s := folder(t, of)
 	path := filepath.Join(s.Dir, dayFile)
 	first, err := os.ReadFile(path)
 	if err != nil {
@@ -139,8 +146,12 @@ func TestChosenIsSaved(t *testing.T) {
 		"chosen_slits = [30, \"3 x 40\", 30]\nchosen_shift = \"1/64 in\"\n")
 	save(&plan.Chosen{Slits: w.day.Jobs[0].Slits(), Shift: -1}, "chosen_slits = [\"3 x 40\", \"2 x 30\"]\nchosen_shift = \"-0.000001 mm\"\n")
 	save(&plan.Chosen{Slits: w.day.Jobs[0].Slits()}, "chosen_slits = [\"3 x 40\", \"2 x 30\"]\nchosen_shift = 0\n")
-	save(&plan.Chosen{Slits: w.day.Jobs[0].Slits(), Idle: &plan.Idle{Holders: []plan.Rest{{Number: 1}, {Number: 2}, {Number: 4, Moved: true, To: 396_875}, {Number: 5}}, Moves: 3}},
-		"chosen_slits = [\"3 x 40\", \"2 x 30\"]\nchosen_shift = 0\nchosen_idle = [\"1-2\", \"4 at 1/64 in\", \"5\"]\nchosen_moves = 3\n")
+	idle := &plan.Idle{Holders: []plan.Rest{{Number: 1}, {Number: 2}, {Number: 4, Moved: true, To: 396_875}, {Number: 5}, {Number: 6, Cuts: true}}, Moves: 3, Setup: 391300 * time.Millisecond}
+	lines := "chosen_slits = [\"3 x 40\", \"2 x 30\"]\nchosen_shift = 0\nchosen_idle = [\"1-2\", \"4 at 1/64 in\", \"5\", \"6 on its cut\"]\nchosen_moves = 3\nchosen_s = 391.3\n"
+	save(&plan.Chosen{Slits: w.day.Jobs[0].Slits(), Idle: idle}, lines)
+	fewer := *idle
+	fewer.Moves, fewer.Setup = 2, time.Minute
+	save(&plan.Chosen{Slits: w.day.Jobs[0].Slits(), Idle: &fewer}, strings.NewReplacer("moves = 3", "moves = 2", "391.3", "60").Replace(lines))
 	save(&plan.Chosen{Slits: []plan.Length{1}}, "") // none of the job's
 	save(nil, "")
 }
@@ -162,10 +173,11 @@ func TestChosenSurvives(t *testing.T) {
 			text += fmt.Sprintf("[[job]]\nid = \"J%d\"\nmaterial = %q\nweb = \"290 mm\"\nslits = [\"%d x 1-1/8\", \"%d x 25.00000%d mm\"]\nlength_m = 100\ntrim = \"1 mm\"\nshift = %q\narrange = %q\n",
 				n, []string{"stretchy", "felt"}[r.IntN(2)], a, b, r.IntN(10), shiftWords[r.IntN(2)], arrangeWords[r.IntN(3)])
 		}
-		s := folder(t, map[string]string{dayFile: text, materialsFile: stretchy})
+		thirty := strings.Replace(smallBeam, "holders      = 5", "holders      = 30", 1)
+		s := folder(t, map[string]string{beamFile: thirty, dayFile: text, materialsFile: stretchy})
 		w := dayOf(s)
 		for i := range w.day.Jobs {
-			if w.day.Jobs[i].Chosen = drawChosen(r, &w.day.Jobs[i]); w.day.Jobs[i].Chosen != nil {
+			if w.day.Jobs[i].Chosen = drawChosen(r, &w.day.Jobs[i], 30); w.day.Jobs[i].Chosen != nil {
 				kept++
 			}
 		}
@@ -209,5 +221,47 @@ func TestFormKeepsChosen(t *testing.T) {
 	f["id"] = "B"
 	if got, problems := s.ReadJob(f, s.Day, 1); len(problems) > 0 || got.Chosen != nil {
 		t.Errorf("a copy: %+v, %v", got.Chosen, problems)
+	}
+}
+
+// TestIdleIsPassedOver: holders that can't be those left idle are told, and the layout
+// stays.
+func TestIdleIsPassedOver(t *testing.T) {
+	for _, c := range []struct{ lines, words string }{
+		{"chosen_idle = [\"1-4\", \"12\"]\nchosen_moves = 3\nchosen_s = 60", "holder 12 is told, and the beam has 11"},
+		{"chosen_idle = [\"1-4\"]\nchosen_moves = 3\nchosen_s = 60", "7 of 11 holders are left to cut, and the layout has 6 cuts"},
+		{"chosen_idle = [\"1-4\", \"5 on its cut\"]\nchosen_moves = 3\nchosen_s = 60", "7 of 11 holders are left to cut"},
+		{"chosen_idle = [\"1-5\"]\nchosen_s = 60", "chosen_moves or chosen_s is missing"},
+		{"chosen_idle = [\"1-5\"]\nchosen_moves = 3", "chosen_moves or chosen_s is missing"},
+	} {
+		of := withLayout("chosen_shift = 1", c.lines)
+		of[beamFile] = strings.Replace(smallBeam, "holders      = 5", "holders      = 11", 1)
+		s := read(t, files(of))
+		if got := s.Day.Jobs[0].Chosen; got == nil || got.Shift != plan.Millimetre || got.Idle != nil || !strings.Contains(strings.Join(s.Notes, "\n"), c.words) {
+			t.Errorf("%q: %+v, notes:\n%s", c.lines, got, strings.Join(s.Notes, "\n"))
+		}
+	}
+}
+
+// TestStaleKeysGo: a job whose layout leaves nothing to choose is saved with its idle
+// holders, and keys that were passed over give way.
+func TestStaleKeysGo(t *testing.T) {
+	of := withLayout("chosen_slits = [\"5 x 38\"]", "chosen_shift = 2")
+	of[beamFile] = strings.Replace(smallBeam, "holders      = 5", "holders      = 11", 1)
+	of[dayFile] = strings.NewReplacer("\"free\"", "\"centred\"", "\"any\"", "\"listed\"").Replace(of[dayFile])
+	s := folder(t, of)
+	w := dayOf(s)
+	if w.day.Jobs[0].Chosen != nil {
+		t.Fatal("the layout chosen isn't passed over")
+	}
+	idle := &plan.Idle{Holders: []plan.Rest{{Number: 1}, {Number: 2}, {Number: 3}, {Number: 4}, {Number: 5}}, Moves: 3, Setup: time.Minute}
+	w.day.Jobs[0].Chosen = &plan.Chosen{Slits: w.day.Jobs[0].Slits(), Idle: idle}
+	if out, err := s.SaveDay(w.day, w.from); err != nil || out.Beside {
+		t.Fatalf("%+v, %v", out, err)
+	}
+	text, _ := os.ReadFile(filepath.Join(s.Dir, dayFile))
+	want := "arrange  = \"listed\"\nchosen_idle = [\"1-5\"]\nchosen_moves = 3\nchosen_s = 60\nlength_m = 1000\n"
+	if !strings.Contains(string(text), want) || strings.Contains(string(text), chosenSlits) {
+		t.Errorf("the file holds\n%s", text)
 	}
 }

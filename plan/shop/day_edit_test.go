@@ -97,7 +97,7 @@ func changeJob(r *rand.Rand, j *plan.Job) {
 	case 8:
 		j.Turn = 0
 	case 9:
-		j.Chosen = drawChosen(r, j)
+		j.Chosen = drawChosen(r, j, 5)
 	case 10:
 		j.Chosen = nil
 	case 11:
@@ -107,8 +107,9 @@ func changeJob(r *rand.Rand, j *plan.Job) {
 	}
 }
 
-// drawChosen draws a layout that the job allows; nil where that is not to be told.
-func drawChosen(r *rand.Rand, j *plan.Job) *plan.Chosen {
+// drawChosen draws a layout that the job allows and which of the holders are idle; nil
+// where that is not to be told.
+func drawChosen(r *rand.Rand, j *plan.Job, holders int) *plan.Chosen {
 	b := &plan.Beam{}
 	from, to := b.Window(j)
 	c := &plan.Chosen{Slits: j.Slits(), Shift: from + plan.Length(r.Int64N(int64(max(to-from, 0))+1))}
@@ -118,19 +119,26 @@ func drawChosen(r *rand.Rand, j *plan.Job) *plan.Chosen {
 	if slices.Contains(c.Slits, 0) || !b.Allows(j, c) {
 		return nil
 	}
-	if r.IntN(3) > 0 {
-		c.Idle = drawIdle(r)
+	if cuts := len(b.Lay(j, c.Slits, c.Shift).Cuts); cuts <= holders && r.IntN(3) > 0 {
+		c.Idle = drawIdle(r, holders, cuts)
 	}
 	return c
 }
 
-// drawIdle draws holders left idle: runs of them, single ones, some moved by odd lengths.
-func drawIdle(r *rand.Rand) *plan.Idle {
-	idle := &plan.Idle{Moves: r.IntN(30)}
-	for n := 1 + r.IntN(5); n < 60; n += 1 + r.IntN(3)*r.IntN(6) {
+// drawIdle draws which holders are idle, in runs and single ones, some moved by odd
+// lengths, and some that go to their cuts.
+func drawIdle(r *rand.Rand, holders, cuts int) *plan.Idle {
+	idle := &plan.Idle{Moves: r.IntN(30), Setup: time.Duration(r.IntN(40_000)) * 100 * time.Millisecond}
+	cutting := r.Perm(holders)[:cuts]
+	for n := 1; n <= holders; n++ {
 		h := plan.Rest{Number: n}
-		if h.Moved = r.IntN(4) == 0; h.Moved {
-			h.To = plan.Length(r.Int64N(2_000_000_000)) - 500_000_000
+		switch cuts := slices.Contains(cutting, n-1); {
+		case cuts && r.IntN(4) > 0:
+			continue
+		case cuts:
+			h.Cuts = true
+		case r.IntN(4) == 0:
+			h.Moved, h.To = true, plan.Length(r.Int64N(2_000_000_000))-500_000_000
 			if r.IntN(2) == 0 {
 				h.To -= h.To % 396_875 // sixty-fourths of an inch
 			}

@@ -111,6 +111,7 @@ var examples = map[string]string{
 	chosenShift: "chosen_shift = -1.5",
 	chosenIdle:  `chosen_idle = ["1-12", "17 at 3.5"]`,
 	chosenMoves: "chosen_moves = 14",
+	chosenSetup: "chosen_s = 912.4",
 	"length_m":  "length_m = 3200.0",
 	"due":       "due = 2026-11-25T11:00:00",
 	"after":     `after = ["D-100"]`,
