@@ -171,6 +171,9 @@ func (s *Settings) rollLines() []Line {
 	} else {
 		l.Value += fmt.Sprintf("; %d of each slit", w.Sets)
 	}
+	if w.DiameterMM > MostUsualRollMM {
+		l.Value += "; larger than rolls are, so look at thickness and length"
+	}
 	return []Line{l}
 }
 

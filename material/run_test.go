@@ -172,3 +172,23 @@ func FuzzRun(f *testing.F) {
 		}
 	})
 }
+
+// A kilometre of 6 mm is wound to 2765 mm, sqrt(89^2 + 4 * 6 * 1e6 / pi), which is doubted;
+// where nothing says that it is one roll the doubt is no warning.
+func TestAbsurdRollIsDoubted(t *testing.T) {
+	for _, c := range []struct {
+		roll          Roll
+		doubt, warned bool
+	}{{Roll{Metres: 1000}, true, true}, {Roll{}, true, false}, {Roll{Metres: 100}, false, false}} {
+		s, err := SettingsFor(of(t, "foam tape", 6, NoAdhesive), shop, Run{Speed: 40, Metres: 1000, Roll: c.roll})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := told(s, "finished roll").Value; strings.Contains(got, "larger than rolls are") != c.doubt {
+			t.Errorf("%+v: %q", c, got)
+		}
+		if got := strings.Join(s.Warnings, " "); strings.Contains(got, "A finished roll of 2765 mm") != c.warned {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}

@@ -84,6 +84,9 @@ func (s *Settings) runs(run Run, on Machine) {
 			s.Warnings = append([]string{text}, s.Warnings...)
 		}
 	}
+	if w := s.Wound; w != nil && !w.Whole && w.DiameterMM > MostUsualRollMM {
+		s.Warnings = append(s.Warnings, fmt.Sprintf("A finished roll of %s is larger than rolls are: look at its thickness and length.", lengths(w.DiameterMM, 0)))
+	}
 	if w := s.Wound; w != nil && w.Metres > run.Metres*(1+1e-9) {
 		s.Warnings = append(s.Warnings, fmt.Sprintf("The run of %s m is shorter than one finished roll of %s m.", trimmed(run.Metres, 1), trimmed(w.Metres, 1)))
 	}

@@ -27,7 +27,7 @@ type Wetting struct {
 // The wettings that several groups have.
 var (
 	dry      = Wetting{Why: "none: little builds up on the blade"}
-	byPick   = Wetting{NoWick, WickEach, false, "only where adhesive builds up, as rubber resin and silicone do: then a light wick on each holder"}
+	byPick   = Wetting{NoWick, WickEach, false, "rubber resin and silicone build up and want a light wick on each holder; others run dry until they do"}
 	fouling  = Wetting{WickBar, WickBar, false, "the adhesive builds up fast on every blade"}
 	twoFaces = Wetting{WickBar, WickBar, false, "two adhesive faces build up fast; keep what wets off goods that mustn't have silicone"}
 	refilled = Wetting{WickBar, WickBar, false, "the adhesive rules the cut: every blade wet all the time, so plan the refills"}

@@ -32,7 +32,7 @@ func TestSettingsTellAll(t *testing.T) {
 			want = append(want, c.From, c.To, c.Do)
 		}
 		for _, c := range k.Settings.Cautions {
-			want = append(want, c.Text)
+			want = append(want, c.Text, "["+c.Source+"]")
 		}
 		want = append(want, bendWords(s.desk, k.Bending)...)
 		for _, w := range want {
@@ -198,6 +198,26 @@ func TestPlainTellsSettings(t *testing.T) {
 		if n := strings.Count(text, c.About+": "+c.Text); n != 1 {
 			t.Errorf("%q stands %d times", c.Text, n)
 		}
+	}
+}
+
+// A roll with less than ten diameters between its bearings bends more than told, and that is
+// told; a job too thick for a guess has no pressure to set.
+func TestDoubtsAreTold(t *testing.T) {
+	shop := demo(t)
+	shop.Anvil.Diameter, shop.Anvil.Bore = 400*plan.Millimetre, 0
+	s := newScreen(t, shop, testLook(noColours, false, false), 80, 24).settle().press("6")
+	if text := settingsWords(s); !strings.Contains(text, "It bends more than told, since shear isn't reckoned, and the span is only 5.2 of its diameters.") { // 2100/400
+		t.Errorf("no doubt in %s", text)
+	}
+	j := &shop.Day.Jobs[5]
+	for i := range shop.Materials {
+		if shop.Materials[i].Name == j.Material {
+			shop.Materials[i].ThicknessMM = 20
+		}
+	}
+	if got := s.toSet(j); !strings.HasPrefix(got, "no pressure known, find it by trial; ") {
+		t.Errorf("too thick: %q", got)
 	}
 }
 

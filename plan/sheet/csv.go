@@ -31,7 +31,7 @@ const (
 // job for which no holder moves has one row of kind "none", a refused job one of
 // kind "refused", so that every job of the plan is there. What is set at the knife
 // stands above a job's moves, in a row of kind "settings" that fills the last columns;
-// there is none where the material isn't known. Turns count the day's jobs that are done
+// there is none where the material isn't known, and no pressure in it where that isn't. Turns count the day's jobs that are done
 // as its first, and none that is refused.
 func CSV(w io.Writer, d *plan.DayPlan, o Options) error {
 	out := csv.NewWriter(w)
@@ -63,9 +63,13 @@ func settingsRows(turn string, k *material.Turn, s *plan.Step) [][]string {
 	out := row(turn, s.Job, csvTime(s), "settings", strings.Join(append(why, k.Settings.Warnings...), "; "))
 	on := k.Settings
 	number := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+	bar, force := number(on.Air.SetBar), fmt.Sprintf("%.1f", on.Air.SetN)
+	if on.Unfound {
+		bar, force = "", "" // nought would be a pressure
+	}
 	copy(out[settingsFrom:], []string{
-		number(on.Blade.Bevel), number(on.Blade.Tip), strconv.Itoa(s.Setup.Swaps), number(on.Air.SetBar), yesOrNo(on.Guessed),
-		strconv.Itoa(on.Air.Pistons), number(on.Air.BoreMM), fmt.Sprintf("%.1f", on.Air.SetN),
+		number(on.Blade.Bevel), number(on.Blade.Tip), strconv.Itoa(s.Setup.Swaps), bar, yesOrNo(on.Guessed),
+		strconv.Itoa(on.Air.Pistons), number(on.Air.BoreMM), force,
 		on.Wicking.Wick.String(), on.Wicking.Fluid, yesOrNo(on.Material.SiliconeFree), number(on.Speed.Speed), on.Method.Method.String(),
 	})
 	return [][]string{out}

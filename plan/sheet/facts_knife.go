@@ -40,7 +40,11 @@ func (f *facts) knife(i int) (out []fact) {
 		add("Force", fmt.Sprintf("%s a blade, %s in all of %s; %s", newtons(s.Air.SetN),
 			newtons(s.Air.SetN*float64(cuts)), count(cuts, "blade"), line(s, "pistons").Value))
 	}
-	add("Wicking", line(s, "wicking").Value)
+	wicking := line(s, "wicking").Value
+	if s.Wicking.Wick != material.NoWick {
+		wicking += "; " + s.Wicking.Why
+	}
+	add("Wicking", wicking)
 	add("Method", line(s, "method").Value+"; edge: "+s.Method.Edge)
 	out = append(out, f.winding(s)...)
 	if len(k.Changes) > 0 {

@@ -289,8 +289,12 @@ func TestSettingsAreMarked(t *testing.T) {
 		s := p.opts.Knife.Turns[0].Settings
 		s.Guessed, s.Unfound, s.Air.Own = c.guessed, c.unfound, c.own
 		text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " ")
-		if !strings.Contains(text, c.want) || strings.Contains(text, "Force 0 N") {
+		if !strings.Contains(text, c.want) || strings.Contains(text, "Force 179 N") == c.unfound {
 			t.Errorf("%+v isn't told as %q", c, c.want)
+		}
+		row := strings.Split(strings.Split(string(written(t, sheet.CSV, p)), "\r\n")[1], ",")
+		if n := len(row); (row[n-11] == "") != c.unfound || (row[n-7] == "") != c.unfound { // set_bar and blade_n; the fluid has a comma
+			t.Errorf("%+v in the table: %q", c, row)
 		}
 	}
 }
