@@ -1,0 +1,96 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+
+	"bide/plan"
+)
+
+// do makes a draft the present one and tells what was done.
+func (d *desk) do(next draft) {
+	d.history.do(next)
+	d.show(next, next.did, "moved to")
+}
+
+// undo takes the last change back, redo does it again.
+func (d *desk) undo() {
+	was := d.history.now
+	switch {
+	case was.remark != nil && d.saving:
+		d.say("wait: the last change is still being saved")
+		return
+	case !d.history.undo():
+		d.say("there is nothing to undo")
+		return
+	case was.remark != nil:
+		d.todo = d.unreport(was.remark)
+		return
+	case was.tossed != nil:
+		d.offerAgain(was.tossed)
+		return
+	}
+	d.show(was, "undone: "+was.did, "undone: back to")
+}
+
+func (d *desk) redo() {
+	switch {
+	case d.saving:
+		d.say("wait: the last change is still being saved")
+		return
+	case !d.history.redo():
+		d.say("there is nothing to do again")
+		return
+	}
+	if r := d.history.now.remark; r != nil {
+		d.todo = d.rereport(r)
+		return
+	}
+	if o := d.history.now.tossed; o != nil {
+		d.tossAgain(o)
+		return
+	}
+	d.show(d.history.now, "done again: "+d.history.now.did, "done again: moved to")
+}
+
+// tossAgain discards an order found again, if it is the one that waits.
+func (d *desk) tossAgain(o *offer) {
+	if d.offer != nil && d.offer != o {
+		d.say("the order found first is discarded again; a later one waits (%s)", d.keyFor(compareOrders))
+		return
+	}
+	d.offer = nil
+	d.say("done again: the order found is discarded")
+}
+
+// show puts the present draft on the desk, with the job that a draft was made about
+// picked, and tells what was done, or of a job that was only moved where it is now.
+func (d *desk) show(of draft, did, moved string) {
+	if against := d.news.against; d.news.job != of.about || against == nil {
+		d.news.against = nil
+		if d.present.whole() {
+			totals := d.present.totals
+			d.news.against = &totals
+		}
+	}
+	d.sought = d.history.now.aim
+	d.order(d.history.now.jobs, d.history.now.given)
+	d.news.job, d.news.text, d.news.also, d.move = of.about, did, "", 0
+	if of.about == "" { // a search, not one job, changed the order
+		d.turn = 0
+	}
+	if turn := slices.IndexFunc(d.jobs(), func(j *plan.Job) bool { return j.ID == of.about }); turn >= 0 {
+		d.turn = turn
+	}
+	d.turn = max(0, min(d.turn, len(d.jobs())-1))
+	if of.about != "" && of.did == "" {
+		d.news.text = fmt.Sprintf("%s %s turn %d", of.about, moved, d.nth(d.turn))
+		if d.turnedDown(d.turn) {
+			d.news.text = of.about + " is moved; the beam can't run it, so it has no turn"
+		}
+	}
+	if d.interrupt() {
+		d.news.also = interrupted
+	}
+	d.settle()
+}
