@@ -209,7 +209,7 @@ func (w *world) someOrder() (found bool) {
 // Days on a damaged anvil, searched and settled, verify and are never worse than
 // listed.
 func TestDaysWithBandsVerify(t *testing.T) {
-	days, planned, struck := uint64(40), 0, 0
+	days, planned, struck := uint64(30), 0, 0
 	if testing.Short() {
 		days = 10
 	}

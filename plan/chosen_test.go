@@ -78,7 +78,7 @@ func chosenFrom(d *plan.Day, best *plan.DayPlan) *plan.Day {
 // A day that a search has found is planned again as it was found, to the last holder,
 // also when its first jobs have run, and with holders that may cut from beside their cuts.
 func TestChosenDayIsPlannedAsFound(t *testing.T) {
-	kept, left, days := 0, 0, uint64(60)
+	kept, left, days := 0, 0, uint64(40)
 	if testing.Short() {
 		days = 15
 	}
@@ -131,7 +131,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 // What was chosen gives way, and the day is settled again, where it is planned for
 // something else, costs more than it did, or moves holders for a job that comes no more.
 func TestChosenGivesWay(t *testing.T) {
-	gains, days := map[string]int{}, uint64(40)
+	gains, days := map[string]int{}, uint64(24)
 	if testing.Short() {
 		days = 16
 	}
@@ -177,7 +177,7 @@ func TestChosenGivesWay(t *testing.T) {
 // Where the beam doesn't stand as it did, the layouts chosen stay, and no changeover takes
 // more moves than it did unless it has to.
 func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
-	tried, days := 0, uint64(40)
+	tried, days := 0, uint64(24)
 	if testing.Short() {
 		days = 10
 	}

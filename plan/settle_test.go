@@ -54,7 +54,7 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 
 // A job that runs, and one that the beam is being set up for, stay as they stand.
 func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
-	tried, days := 0, uint64(60)
+	tried, days := 0, uint64(30)
 	if testing.Short() {
 		days = 10
 	}

@@ -33,7 +33,7 @@ func (w *walk) notes(d *desk) []span {
 		all = append(all, span{strong, "Where the holders stand is only assumed: measure. To go on is to say that they stand as the screen has them; " + d.keyFor(asFound) + " tells of those that don't."})
 	}
 	if half := d.truth.stands.Setting; half != nil && half.Job != w.job.ID {
-		all = append(all, span{strong, "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there."})
+		all = append(all, span{strong, "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there. Blades may have been swapped for it: look at what each holder carries."})
 	}
 	if n := len(w.made(d)); n > 0 {
 		all = append(all, span{plain, fmt.Sprintf("%s made before: it goes on from there.", count(n, "move"))})
@@ -45,12 +45,38 @@ func (w *walk) notes(d *desk) []span {
 		all = append(all, span{strong, "Ticks are not saved here: " + d.keep.barred + "."})
 	}
 	all = append(all, span{plain, "At the knife for " + w.job.ID + ": " + d.toSet(w.job) + "."})
+	if n := w.unknown(d); len(n) > 0 {
+		all = append(all, span{strong, fmt.Sprintf("Blades not known, taken to be the right ones: look at those of %s.", holders(n))})
+	}
 	if text := w.blades(d); text != "" {
 		all = append(all, span{strong, text})
 	} else if w.o == nil {
 		all = append(all, span{faint, d.pending + " which blades are swapped is being worked out"})
 	}
 	return all
+}
+
+// unknown are the holders that are to cut the job with a blade that nobody has told, by
+// number.
+func (w *walk) unknown(d *desk) (all []int) {
+	if w.o == nil || w.refused() {
+		return nil
+	}
+	blades := d.truth.stands.Blades
+	for i, h := range w.o.step.Changeover.Holders {
+		if h.Use == plan.Cutting && (i >= len(blades) || !blades[i].Known()) {
+			all = append(all, i+1)
+		}
+	}
+	return all
+}
+
+// holders are holders by number, in words.
+func holders(n []int) string {
+	if len(n) == 1 {
+		return fmt.Sprintf("holder %d", n[0])
+	}
+	return "holders " + ranges(n)
 }
 
 // swaps are the holders that are to cut the job with another blade, by number.

@@ -26,7 +26,7 @@ type watch struct {
 }
 
 // untilGlance is the time between two looks: three files' dates cost next to nothing.
-const untilGlance = 3 * time.Second
+const untilGlance = 5 * time.Second
 
 // glance comes when it is time to look at the files.
 type glance struct{}

@@ -143,3 +143,33 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 		t.Errorf("said %q, want at its end %q", sc.news.text, want)
 	}
 }
+
+// Read again with a change of the day that isn't saved, the screen says that the day isn't
+// read.
+func TestReadAgainLeavesAnUnsavedDay(t *testing.T) {
+	s, dir := atWork(t, 120, 36)
+	s.press("J").settle()
+	order := ids(s.jobs())
+	day := filepath.Join(dir, "day.toml")
+	if err := os.WriteFile(day, []byte(strings.Replace(file(t, dir, "day.toml"), "length_m = 3200", "length_m = 3300", 1)+"\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	s.press("R").settle().tells("the day here isn't saved and stays", "undo begins anew")
+	if !s.changed() || strings.Join(ids(s.jobs()), " ") != strings.Join(order, " ") {
+		t.Errorf("the order is %v, was %v", ids(s.jobs()), order)
+	}
+}
+
+// Before the first move a walk asks for a look at blades that nobody has told, and at
+// those of a setup that was broken off.
+func TestWalkAsksForALookAtBlades(t *testing.T) {
+	s, _ := atWork(t, 120, 36)
+	if s.press("w").settle(); strings.Contains(s.View(), "Blades not known") || strings.Contains(s.View(), "may have been swapped") {
+		t.Errorf("blades that are known are to be looked at:\n%s", s.View())
+	}
+	s.press("esc")
+	stands := *s.truth.stands
+	stands.Blades, stands.Setting = nil, &plan.Setting{Job: "D-109"}
+	s.truth.stands = &stands
+	s.press("w").settle().tells("Blades not known, taken to be the right ones: look at those of holders ", "half set up for D-109", "Blades may have been swapped for it")
+}

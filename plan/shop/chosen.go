@@ -82,12 +82,18 @@ func (t jobReader) passOver(j *plan.Job, format string, args ...any) {
 // where they can.
 func misfit(b *plan.Beam, j *plan.Job, c *plan.Chosen) string {
 	cuts, has, idle, last := len(b.Lay(j, c.Slits, c.Shift).Cuts), len(b.Holders), 0, 0
-	for _, h := range c.Idle.Holders {
+	off := -1
+	for i, h := range c.Idle.Holders {
 		if last = h.Number; !h.Cuts {
 			idle++
 		}
+		if h.Moved && (h.To < b.Rail.From || h.To > b.Rail.To) {
+			off = i
+		}
 	}
 	switch {
+	case off >= 0:
+		return fmt.Sprintf("holder %d is to go off the rail", c.Idle.Holders[off].Number)
 	case last > has:
 		return fmt.Sprintf("holder %d is told, and the beam has %d", last, has)
 	case has-idle != cuts:

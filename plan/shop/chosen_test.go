@@ -231,6 +231,7 @@ func TestIdleIsPassedOver(t *testing.T) {
 		{"chosen_idle = [\"1-4\", \"12\"]\nchosen_moves = 3\nchosen_s = 60", "holder 12 is told, and the beam has 11"},
 		{"chosen_idle = [\"1-4\"]\nchosen_moves = 3\nchosen_s = 60", "7 of 11 holders are left to cut, and the layout has 6 cuts"},
 		{"chosen_idle = [\"1-4\", \"5 on its cut\"]\nchosen_moves = 3\nchosen_s = 60", "7 of 11 holders are left to cut"},
+		{"chosen_idle = [\"1-4\", \"5 at 400.1\"]\nchosen_moves = 3\nchosen_s = 60", "holder 5 is to go off the rail"},
 		{"chosen_idle = [\"1-5\"]\nchosen_s = 60", "chosen_moves or chosen_s is missing"},
 		{"chosen_idle = [\"1-5\"]\nchosen_moves = 3", "chosen_moves or chosen_s is missing"},
 	} {

@@ -138,7 +138,7 @@ func drawIdle(r *rand.Rand, holders, cuts int) *plan.Idle {
 		case cuts:
 			h.Cuts = true
 		case r.IntN(4) == 0:
-			h.Moved, h.To = true, plan.Length(r.Int64N(2_000_000_000))-500_000_000
+			h.Moved, h.To = true, plan.Length(r.Int64N(500_000_000))-100_000_000
 			if r.IntN(2) == 0 {
 				h.To -= h.To % 396_875 // sixty-fourths of an inch
 			}
