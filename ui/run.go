@@ -99,6 +99,10 @@ func (o *Options) light() bool {
 	return terminal.Light(o.Env)
 }
 
+// framesASecond is how often the terminal may be written to. The clock behind it ticks
+// while nothing happens too: at the usual 60 that alone takes a hundredth of a core.
+const framesASecond = 40
+
 // run runs a model as a program.
 func run(m tea.Model, in io.Reader, out io.Writer) error {
 	if f, ok := in.(*os.File); ok {
@@ -106,7 +110,7 @@ func run(m tea.Model, in io.Reader, out io.Writer) error {
 	}
 	g := &guard{Model: m, ends: terminal.Ends()}
 	p := tea.NewProgram(g, tea.WithInput(in), tea.WithOutput(out), tea.WithAltScreen(),
-		tea.WithoutSignalHandler())
+		tea.WithoutSignalHandler(), tea.WithFPS(framesASecond))
 	g.kill = p.Kill
 	defer g.ends.Stop()
 	_, err := p.Run()
