@@ -70,7 +70,9 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 	if len(before) > 0 && !s.beats(best) { // the listed order may come to more when settled
 		best = s.better([]*DayPlan{s.settle(ctx), best})
 	}
-	if e.Aim == AimMinutes && best != listed {
+	// For minutes a search weighs blades by the way; settled in its order the day gains more
+	// of them. For moves there is next to nothing left to gain.
+	if e.Aim == AimMinutes && best != listed && ctx.Err() == nil {
 		best = s.better([]*DayPlan{best, newSearch(b, start, s.clock, best, Effort{Aim: e.Aim}).settle(ctx)})
 	}
 	best.Refused, best.Listed, best.Done = listed.Refused, listed.Listed, listed.Done

@@ -110,7 +110,12 @@ func (d *desk) markRunning(j *plan.Job) {
 	d.do(now)
 }
 
+// markDone marks a job as done; one that the beam is half set up for hasn't run.
 func (d *desk) markDone(j *plan.Job) {
+	if s := d.truth.stands.Setting; s != nil && s.Job == j.ID {
+		d.say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.keyFor(walkOn), d.keyFor(setAside))
+		return
+	}
 	d.alter(j, "", j.ID+" is done; what stands is as it was told last", func(j *plan.Job) { j.State = plan.Done })
 }
 

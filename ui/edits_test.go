@@ -114,3 +114,17 @@ func TestOrderAfterFromTheList(t *testing.T) {
 		t.Errorf("%s comes after %v, want none", id, s.history.now.find(id).After)
 	}
 }
+
+// A job that the beam is half set up for hasn't run, and so isn't done.
+func TestHalfSetUpIsNotDone(t *testing.T) {
+	s, _ := atWork(t, 120, 36)
+	s.press("w", "enter").ticks(1).press("esc").settle()
+	j := s.job()
+	s.press("d").tells(j.ID + " is half set up and hasn't run: w goes on with it, z sets it aside")
+	if s.history.now.find(j.ID).State != plan.Waiting {
+		t.Errorf("%s is %v", j.ID, s.history.now.find(j.ID).State)
+	}
+	if s.press("z").settle(); s.history.now.find(j.ID).State != plan.Aside {
+		t.Errorf("it can't be set aside: %v", s.history.now.find(j.ID).State)
+	}
+}

@@ -133,7 +133,7 @@ func (m *model) reread(fresh *shop.Shop, hand *deed, says string) {
 		m.over = nil
 	}
 	if m.changed() {
-		says = join("; ", says, "the day here isn't saved and stays, day.toml is not read; undo begins anew")
+		says = join("; ", says, "the day here isn't saved and stays; undo begins anew")
 		m.shop.Stands(fresh)
 		m.become(m.statesIn(fresh))
 		m.history = history[draft]{now: newDraft(m.history.now.all, m.history.now.aim)}

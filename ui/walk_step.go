@@ -46,11 +46,11 @@ func (w *walk) step(d *desk, s size) []line {
 
 // whyOf tells why a holder moves, or where to.
 func whyOf(m *plan.Move, u plan.Unit) string {
-	text := fmt.Sprintf("older %d %s", m.Holder, m.Why.Text(u))
+	format := "Why: holder %d %s"
 	if m.Why.Cause == plan.GoesToCut { // that tells where to
-		return "H" + text
+		format = "Holder %d %s"
 	}
-	return "Why: h" + text
+	return fmt.Sprintf(format, m.Holder, m.Why.Text(u))
 }
 
 // figures are the holder's number and its new place, as large as there is room for;

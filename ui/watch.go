@@ -25,7 +25,7 @@ type watch struct {
 	since time.Time  // when they were read
 }
 
-// untilGlance is the time between two looks: three files' dates cost next to nothing.
+// untilGlance is the time between two looks: the files' dates cost next to nothing.
 const untilGlance = 5 * time.Second
 
 // glance comes when it is time to look at the files.
@@ -135,7 +135,11 @@ func (m *model) sees(l looked) {
 			m.say("not read again: %s", wrong)
 			return
 		}
-		m.reread(l.fresh, nil, strings.Join(l.files, ", ")+" changed meanwhile: read again")
+		read := ": read again"
+		if m.changed() {
+			read = ": what stands is read again"
+		}
+		m.reread(l.fresh, nil, strings.Join(l.files, ", ")+" changed meanwhile"+read)
 	}
 }
 

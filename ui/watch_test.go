@@ -65,7 +65,7 @@ func TestOutdatedIsSaid(t *testing.T) {
 		}
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
-	sc.press("R").settle().tells("standing.toml changed meanwhile: read again")
+	sc.press("R").settle().tells("standing.toml changed meanwhile: what stands is read again")
 	if strings.Join(ids(sc.jobs()), " ") != strings.Join(order, " ") || sc.truth.stands.Setting == nil {
 		t.Errorf("read again: %v, %v", ids(sc.jobs()), sc.truth.stands.Setting)
 	}
@@ -154,7 +154,7 @@ func TestReadAgainLeavesAnUnsavedDay(t *testing.T) {
 	if err := os.WriteFile(day, []byte(strings.Replace(file(t, dir, "day.toml"), "length_m = 3200", "length_m = 3300", 1)+"\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	s.press("R").settle().tells("the day here isn't saved and stays", "undo begins anew")
+	s.press("R").settle().tells("day.toml changed meanwhile: what stands is read again", "the day here isn't saved and stays", "undo begins anew")
 	if !s.changed() || strings.Join(ids(s.jobs()), " ") != strings.Join(order, " ") {
 		t.Errorf("the order is %v, was %v", ids(s.jobs()), order)
 	}

@@ -31,8 +31,8 @@ const (
 // job for which no holder moves has one row of kind "none", a refused job one of
 // kind "refused", so that every job of the plan is there. What is set at the knife
 // stands above a job's moves, in a row of kind "settings" that fills the last columns;
-// there is none where the material isn't known, and no pressure in it where that isn't. Turns count the day's jobs that are done
-// as its first, and none that is refused.
+// there is none where the material isn't known, and no pressure in it where that isn't.
+// Turns count the day's jobs that are done as its first, and none that is refused.
 func CSV(w io.Writer, d *plan.DayPlan, o Options) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true // RFC 4180, 2.1
