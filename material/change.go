@@ -4,7 +4,7 @@ import "fmt"
 
 // Change is one thing that is set otherwise than for the job before.
 type Change struct {
-	What     string // blade, pistons, pressure, wicking, silicone, speed
+	ID       ID
 	From, To string // From is "not known" where it isn't
 	Do       string // what to do, in a few words
 }
@@ -16,41 +16,41 @@ const notKnown = "not known"
 // to be set or looked at.
 func Changes(before, after *Settings) []Change {
 	var out []Change
-	tell := func(what, do string, show func(*Settings) string) {
+	tell := func(id ID, do string, show func(*Settings) string) {
 		from := notKnown
 		if before != nil {
 			from = show(before)
 		}
 		if to := show(after); from != to {
-			out = append(out, Change{what, from, to, do})
+			out = append(out, Change{id, from, to, do})
 		}
 	}
 	if c, ok := cleanDown(before, after); ok {
 		out = append(out, c)
 	}
-	tell("blade", "swap the blades of the holders that cut", func(s *Settings) string {
+	tell(IDBlade, "swap the blades of the holders that cut", func(s *Settings) string {
 		return fmt.Sprintf("%g degrees, tip %g mm", s.Blade.Bevel, s.Blade.Tip)
 	})
-	tell("pistons", "connect them, or fit other holders", func(s *Settings) string {
+	tell(IDPistons, "connect them, or fit other holders", func(s *Settings) string {
 		return s.airText(pistons(s.Air.Pistons, s.Air.BoreMM))
 	})
 	prove := "set it, then prove it on the first-off"
 	if after.Unfound {
 		prove = "start low and find it by trial"
 	}
-	tell("pressure", prove, func(s *Settings) string {
+	tell(IDPressure, prove, func(s *Settings) string {
 		if s.Air.SetBar == 0 && s.Refused == "" {
 			return notKnown
 		}
 		return s.airText(bars(s.Air.SetBar))
 	})
-	tell("wicking", "fit, take off or refill; fresh felts where the fluid changes", func(s *Settings) string {
+	tell(IDWicking, "fit, take off or refill; fresh felts where the fluid changes", func(s *Settings) string {
 		if s.Wicking.Fluid == "" {
 			return s.Wicking.Wick.String()
 		}
 		return s.Wicking.Wick.String() + ", " + s.Wicking.Fluid
 	})
-	tell("speed", after.Speed.do(), func(s *Settings) string {
+	tell(IDSpeed, after.Speed.do(), func(s *Settings) string {
 		if s.Speed.Speed == 0 {
 			return notKnown
 		}
@@ -72,7 +72,7 @@ func (s *Settings) airText(text string) string {
 func cleanDown(before, after *Settings) (Change, bool) {
 	const to = "free of silicone"
 	if before == nil {
-		return Change{"silicone", notKnown, to, "find out what ran; clean down if in doubt"}, after.Material.SiliconeFree
+		return Change{IDSilicone, notKnown, to, "find out what ran; clean down if in doubt"}, after.Material.SiliconeFree
 	}
-	return Change{"silicone", "not free of it", to, "clean blades, felts and rolls; fresh wicks"}, CleanDown(before.Material, after.Material)
+	return Change{IDSilicone, "not free of it", to, "clean blades, felts and rolls; fresh wicks"}, CleanDown(before.Material, after.Material)
 }

@@ -29,7 +29,7 @@ func TestPercentageIsOfTheTwoWidths(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	l := told(s, "neck-in")
+	l := s.Line(IDNeckIn)
 	if !strings.Contains(l.Value, "is 806.45 mm (31.75 in) wide at the knife, 19.355 % narrower than relaxed") {
 		t.Errorf("%+v", l)
 	}
@@ -43,20 +43,11 @@ func TestMuchNeckInIsToBeMeasured(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		l := told(s, "neck-in")
+		l := s.Line(IDNeckIn)
 		if strings.Contains(l.Value, "a guess: measure it") != guess || strings.Contains(l.Why, "no more than a guess") != guess {
 			t.Errorf("%v N/m: %+v", tension, l)
 		}
 	}
-}
-
-func told(s *Settings, name string) Line {
-	for _, l := range s.Lines {
-		if l.Name == name {
-			return l
-		}
-	}
-	return Line{}
 }
 
 // By hand: 1000 mm with 6 mm of trim left and right lose 193.55 at the knife. Guided at
@@ -83,8 +74,8 @@ func TestEdgesAtTheKnife(t *testing.T) {
 		if strings.Contains(all, "an outer cut lies off the web") != off || strings.Contains(all, "Take a wider web or less tension") != off {
 			t.Errorf("%+v: %q", c, all)
 		}
-		if left := fmt.Sprintf("trim left there: %.2f mm", c.left[0]); c.left[0] != 6 && !strings.Contains(told(s, "neck-in").Value, left) {
-			t.Errorf("no %q in %q", left, told(s, "neck-in").Value)
+		if left := fmt.Sprintf("trim left there: %.2f mm", c.left[0]); c.left[0] != 6 && !strings.Contains(s.Line(IDNeckIn).Value, left) {
+			t.Errorf("no %q in %q", left, s.Line(IDNeckIn).Value)
 		}
 		if strings.Contains(all, "ask for a trim of 20.56 mm") != (c.drive == 60) { // 6 + 14.56; twice that are more than 40.78, less than 66
 			t.Errorf("%+v: %q", c, all)

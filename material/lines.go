@@ -7,14 +7,6 @@ import (
 	"strings"
 )
 
-// Line is one setting for people.
-type Line struct {
-	Name   string
-	Value  string // with its unit, metric first and inch-pound in brackets
-	Why    string
-	Source string
-}
-
 // lines tells all settings, in the order of the work.
 func (s *Settings) lines(g Group, on Machine, run Run) []Line {
 	return slices.Concat(s.methodLines(), s.bladeLines(g), s.airLines(g, on.Cylinder), s.runLines(g),
@@ -28,8 +20,8 @@ func (s *Settings) methodLines() []Line {
 		value = fmt.Sprintf("%s is best; a score cut is a %s fit", a.Method, a.Score)
 	}
 	return []Line{
-		{"method", value, a.Why + "; else " + a.Otherwise, a.Source},
-		{"edge", a.Edge, fmt.Sprintf("dust %s, adhesive on the blade %s", a.Dust, a.PickUp), a.Source},
+		{IDMethod, value, a.Why + "; else " + a.Otherwise, a.Source},
+		{IDEdge, a.Edge, fmt.Sprintf("dust %s, adhesive on the blade %s", a.Dust, a.PickUp), a.Source},
 	}
 }
 
@@ -40,12 +32,12 @@ func (s *Settings) bladeLines(g Group) []Line {
 		below = "below the usual " + hardness(b.AnvilHRC) + ", taken since the anvil's own isn't known: a blade harder than the anvil grooves it, so find out"
 	}
 	out := []Line{
-		{"bevel", fmt.Sprintf("%g degrees", b.Bevel), "usual " + b.Bevels.text("degrees") + ", included", m.from(g, m.Bevel != g.Bevel)},
-		{"tip radius", fmt.Sprintf("%g mm (%.4f in)", b.Tip, Inches(b.Tip)), "usual " + b.Tips.text("mm"), m.from(g, m.Tip != g.Tip)},
-		{"blade hardness", hardness(b.HRC), below, commonPractice},
+		{IDBevel, fmt.Sprintf("%g degrees", b.Bevel), "usual " + b.Bevels.text("degrees") + ", included", m.from(g, m.Bevel != g.Bevel)},
+		{IDTip, fmt.Sprintf("%g mm (%.4f in)", b.Tip, Inches(b.Tip)), "usual " + b.Tips.text("mm"), m.from(g, m.Tip != g.Tip)},
+		{IDBladeHardness, hardness(b.HRC), below, commonPractice},
 	}
 	if s.WearIndex > 0 {
-		out = append(out, Line{"tip wear index", fmt.Sprintf("%.2f", s.WearIndex),
+		out = append(out, Line{IDWearIndex, fmt.Sprintf("%.2f", s.WearIndex),
 			fmt.Sprintf("contact against a %g mm tip at %g N, on a blade of %g mm taken as usual; compares, no stress", referenceTip, referenceForce, UsualBladeMM), "Hertz's theory of contact, exact integrals"})
 	}
 	return out
@@ -67,19 +59,19 @@ func (s *Settings) airLines(g Group, c Cylinder) []Line {
 		source = Pressures
 	}
 	if s.Refused != "" {
-		return []Line{{"set pressure", "none", s.Refused, source}}
+		return []Line{{IDSetPressure, "none", s.Refused, source}}
 	}
 	if s.Unfound {
 		return []Line{
-			{"cut-through", notKnown, s.cutWhy(g, c), commonPractice},
-			{"set pressure", notKnown, "the pressure that parts it, and a margin of " + bars(c.MarginBar), commonPractice},
+			{IDCutThrough, notKnown, s.cutWhy(g, c), commonPractice},
+			{IDSetPressure, notKnown, "the pressure that parts it, and a margin of " + bars(c.MarginBar), commonPractice},
 		}
 	}
 	return []Line{
-		{"cut-through", bars(a.CutThroughBar), s.cutWhy(g, c), source},
-		{"set pressure", bars(a.SetBar), fmt.Sprintf("%s above cut-through; more only blunts the blade", bars(c.MarginBar)), "the shop's margin; usual 0.7 to 1.0 bar is common practice"},
+		{IDCutThrough, bars(a.CutThroughBar), s.cutWhy(g, c), source},
+		{IDSetPressure, bars(a.SetBar), fmt.Sprintf("%s above cut-through; more only blunts the blade", bars(c.MarginBar)), "the shop's margin; usual 0.7 to 1.0 bar is common practice"},
 		s.pistonsLine(c),
-		{"force of a blade", fmt.Sprintf("%.0f N (%.0f lbf)", a.SetN, Pounds(a.SetN)), "set pressure times piston area", "arithmetic"},
+		{IDForce, fmt.Sprintf("%.0f N (%.0f lbf)", a.SetN, Pounds(a.SetN)), "set pressure times piston area", "arithmetic"},
 	}
 }
 
@@ -104,7 +96,7 @@ func (s *Settings) cutWhy(g Group, c Cylinder) string {
 }
 
 func (s *Settings) pistonsLine(c Cylinder) Line {
-	l := Line{"pistons", pistons(s.Air.Pistons, s.Air.BoreMM), s.Air.Why, commonPractice}
+	l := Line{IDPistons, pistons(s.Air.Pistons, s.Air.BoreMM), s.Air.Why, commonPractice}
 	if s.Air.Own {
 		l.Why, l.Source = "the shop's own reach it within "+bars(c.SupplyBar), ownTrial
 	}
@@ -117,11 +109,11 @@ func (s *Settings) runLines(g Group) []Line {
 	if w.Fluid != "" {
 		wick += ", " + w.Fluid
 	}
-	out := []Line{{"wicking", wick, w.Why, w.Source}}
+	out := []Line{{IDWicking, wick, w.Why, w.Source}}
 	if w.SiliconeFree {
-		out = append(out, Line{"silicone", "none allowed", "blades, felts and fluid must be free of it", m.from(g, true)})
+		out = append(out, Line{IDSilicone, "none allowed", "blades, felts and fluid must be free of it", m.from(g, true)})
 	}
-	return append(out, Line{"speed", speeds(s.Speed.Speed),
+	return append(out, Line{IDSpeed, speeds(s.Speed.Speed),
 		fmt.Sprintf("the material's most is %s; %s", speeds(m.SpeedMax), s.Speed.Holders), m.from(g, m.SpeedMax != g.SpeedMax)})
 }
 

@@ -47,7 +47,7 @@ func (s *Settings) widthLines(g Group, r Run) []Line {
 	if allowance == "" && s.NeckIn == nil {
 		return nil
 	}
-	l := Line{"width allowance", allowance, "rounded once for each slit, sums exact", m.from(g, true)}
+	l := Line{IDAllowance, allowance, "rounded once for each slit, sums exact", m.from(g, true)}
 	if allowance == "" {
 		l.Value = "none: cut as wide as finished"
 	}
@@ -67,7 +67,7 @@ func (s *Settings) widthLines(g Group, r Run) []Line {
 		if s.NeckIn != nil {
 			why += "; relaxed as neck-in alone has it"
 		}
-		out = append(out, Line{"widths", text, why, "arithmetic"})
+		out = append(out, Line{IDWidths, text, why, "arithmetic"})
 	}
 	return out
 }
@@ -87,7 +87,7 @@ func (s *Settings) neckLine(r Run) Line {
 		value += "; so much is a guess: measure it"
 		doubt = fmt.Sprintf("elastic and of the first order, no more than a guess beyond %g %%: measure it", guessedPct)
 	}
-	return Line{"neck-in", value,
+	return Line{IDNeckIn, value,
 		fmt.Sprintf("%g N/m on %g mm with a modulus of %g MPa stretch it by %s %%, times Poisson's ratio of %g; %s",
 			m.TensionNM, m.ThicknessMM, m.ModulusMPa, trimmed(100*n.Stretch, 3), m.Poisson, doubt), poissons}
 }

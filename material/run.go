@@ -130,7 +130,7 @@ func (s *Settings) timeLines(on Machine, r Run) (out []Line) {
 	if t.SpeedS == 0 {
 		return nil
 	}
-	l := Line{"run time", inMinutes(t.SpeedS), "as the day's clock counts it: length over speed, without ramps and stops", "arithmetic"}
+	l := Line{IDRunTime, inMinutes(t.SpeedS), "as the day's clock counts it: length over speed, without ramps and stops", "arithmetic"}
 	if t.RampedS > 0 {
 		l.Value = inMinutes(t.RampedS) + " with ramps"
 		if t.Runs > 1 {
@@ -141,7 +141,7 @@ func (s *Settings) timeLines(on Machine, r Run) (out []Line) {
 	}
 	out = append(out, l)
 	if t.Turns > 0 {
-		out = append(out, Line{"anvil turns", fmt.Sprintf("%.0f, %.0f a minute", t.Turns, t.Turns*60/t.SpeedS),
+		out = append(out, Line{IDAnvilTurns, fmt.Sprintf("%.0f, %.0f a minute", t.Turns, t.Turns*60/t.SpeedS),
 			fmt.Sprintf("%s m over the circumference of %g mm", trimmed(r.Metres, 3), on.AnvilMM), "arithmetic"})
 	}
 	return out
@@ -156,7 +156,7 @@ func (s *Settings) rollLines() []Line {
 		return nil
 	}
 	l := Line{
-		Name:   "finished roll",
+		ID:     IDRoll,
 		Value:  fmt.Sprintf("%s, %s m on a core of %s", lengths(w.DiameterMM, 1), trimmed(w.Metres, 1), lengths(w.CoreMM, 1)),
 		Why:    fmt.Sprintf("%.0f turns of %g mm; wound air makes it thicker", w.Wraps, s.Material.ThicknessMM),
 		Source: "area of the ring over the thickness",

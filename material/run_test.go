@@ -7,14 +7,13 @@ import (
 	"testing"
 )
 
-// lineOf is the value of one line and its why.
-func lineOf(s *Settings, name string) string {
-	for _, l := range s.Lines {
-		if l.Name == name {
-			return l.Value + " | " + l.Why + " | " + l.Source
-		}
+// lineOf is one setting with its why and its source; empty where there is none.
+func lineOf(s *Settings, id ID) string {
+	l := s.Line(id)
+	if l == (Line{}) {
+		return ""
 	}
-	return ""
+	return l.Value + " | " + l.Why + " | " + l.Source
 }
 
 // ran are the settings of a run on the usual machine.
@@ -47,7 +46,7 @@ func TestWoundRolls(t *testing.T) {
 		t.Errorf("%+v", w)
 	}
 	s := ran(t, m, shop, Run{Speed: 100, Metres: 495.8823})
-	if line := lineOf(s, "finished roll"); !strings.Contains(line, "300 mm (11.81 in), 495.9 m on a core of 89 mm (3.5 in) taken as usual; if all is wound in one | ") ||
+	if line := lineOf(s, IDRoll); !strings.Contains(line, "300 mm (11.81 in), 495.9 m on a core of 89 mm (3.5 in) taken as usual; if all is wound in one | ") ||
 		!strings.Contains(line, "812 turns") || !strings.Contains(line, "common practice, no source") {
 		t.Errorf("%s", line)
 	}
@@ -83,12 +82,12 @@ func TestRunWithRamps(t *testing.T) {
 		}
 	}
 	s := ran(t, m, on, Run{Speed: 120, Metres: 1000, Roll: Roll{Metres: 500}})
-	if line := lineOf(s, "run time"); !strings.Contains(line, "8.5 min with ramps, 2 times from rest to rest") || !strings.Contains(line, "alone 8.3 min") {
+	if line := lineOf(s, IDRunTime); !strings.Contains(line, "8.5 min with ramps, 2 times from rest to rest") || !strings.Contains(line, "alone 8.3 min") {
 		t.Errorf("%s", line)
 	}
 	on.RampUp = 0
-	if s := ran(t, m, on, Run{Speed: 120, Metres: 1000}); s.Times.RampedS != 0 || !strings.Contains(lineOf(s, "run time"), "without ramps") {
-		t.Errorf("without ramps: %+v, %s", s.Times, lineOf(s, "run time"))
+	if s := ran(t, m, on, Run{Speed: 120, Metres: 1000}); s.Times.RampedS != 0 || !strings.Contains(lineOf(s, IDRunTime), "without ramps") {
+		t.Errorf("without ramps: %+v, %s", s.Times, lineOf(s, IDRunTime))
 	}
 }
 
@@ -101,12 +100,12 @@ func TestNothingOfAnUnknownRun(t *testing.T) {
 	if s.Wound != nil || s.NeckIn != nil || s.Times.Turns != 0 || s.Times.SpeedS != 600 {
 		t.Errorf("%+v", s)
 	}
-	for _, name := range []string{"finished roll", "anvil turns", "neck-in", "widths", "width allowance"} {
-		if line := lineOf(s, name); line != "" {
-			t.Errorf("%s is told: %s", name, line)
+	for _, id := range []ID{IDRoll, IDAnvilTurns, IDNeckIn, IDWidths, IDAllowance} {
+		if line := lineOf(s, id); line != "" {
+			t.Errorf("%s is told: %s", id, line)
 		}
 	}
-	if line := lineOf(ran(t, of(t, "paper tape", 0.1, Acrylic), on, Run{Speed: 100}), "run time"); line != "" {
+	if line := lineOf(ran(t, of(t, "paper tape", 0.1, Acrylic), on, Run{Speed: 100}), IDRunTime); line != "" {
 		t.Errorf("a run without length takes %s", line)
 	}
 }
@@ -121,13 +120,13 @@ func TestNeckInOfAMaterial(t *testing.T) {
 	s := ran(t, m, shop, Run{Speed: 100, WebMM: 1030, Slits: []Slit{{254, 9.708738 * 25.4}, {50, 49}}})
 	near(t, "narrowing", s.NeckIn.Narrowing, 0.03, 1e-9)
 	near(t, "relaxed", s.NeckIn.Relaxed(9.708738*25.4), 254, 1e-7)
-	for name, want := range map[string]string{
-		"neck-in":         "a web of 1030 mm (40.551 in) is 1000 mm (39.37 in) wide at the knife, 2.913 % narrower than relaxed", // 30 of 1030
-		"widths":          "254 mm (10 in): cut at 246.602, relaxed 254; 50 mm (1.9685 in): cut at 49, relaxed 50.47",
-		"width allowance": "cut 2 % narrower than finished | rounded once for each slit, sums exact; neck-in alone asks for cut 2.913 % narrower than finished",
+	for id, want := range map[ID]string{
+		IDNeckIn:    "a web of 1030 mm (40.551 in) is 1000 mm (39.37 in) wide at the knife, 2.913 % narrower than relaxed", // 30 of 1030
+		IDWidths:    "254 mm (10 in): cut at 246.602, relaxed 254; 50 mm (1.9685 in): cut at 49, relaxed 50.47",
+		IDAllowance: "cut 2 % narrower than finished | rounded once for each slit, sums exact; neck-in alone asks for cut 2.913 % narrower than finished",
 	} {
-		if line := lineOf(s, name); !strings.HasPrefix(line, want) {
-			t.Errorf("%s: %s", name, line)
+		if line := lineOf(s, id); !strings.HasPrefix(line, want) {
+			t.Errorf("%s: %s", id, line)
 		}
 	}
 	m.TensionNM *= 20 // stretched by a fifth
@@ -139,7 +138,7 @@ func TestNeckInOfAMaterial(t *testing.T) {
 	for i := range 9 {
 		many = append(many, Slit{float64(10 + i), float64(11 + i)})
 	}
-	if line := lineOf(ran(t, m, shop, Run{Speed: 100, Slits: many}), "widths"); !strings.Contains(line, "13 mm (0.5118 in): cut at 14; and 5 more") {
+	if line := lineOf(ran(t, m, shop, Run{Speed: 100, Slits: many}), IDWidths); !strings.Contains(line, "13 mm (0.5118 in): cut at 14; and 5 more") {
 		t.Errorf("of many widths: %s", line)
 	}
 }
@@ -184,7 +183,7 @@ func TestAbsurdRollIsDoubted(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := told(s, "finished roll").Value; strings.Contains(got, "larger than rolls are") != c.doubt {
+		if got := s.Line(IDRoll).Value; strings.Contains(got, "larger than rolls are") != c.doubt {
 			t.Errorf("%+v: %q", c, got)
 		}
 		if got := strings.Join(s.Warnings, " "); strings.Contains(got, "A finished roll of 2765 mm") != c.warned {

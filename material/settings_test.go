@@ -33,23 +33,23 @@ func TestSettingsByHand(t *testing.T) {
 	if s.Guessed || s.Refused != "" || len(s.Warnings) != 0 || !s.Air.Own || s.Wicking.Wick != WickEach {
 		t.Errorf("%+v", s)
 	}
-	told := map[string]Line{}
+	told := map[ID]Line{}
 	for _, l := range s.Lines {
-		told[l.Name] = l
+		told[l.ID] = l
 	}
-	for name, want := range map[string]string{
-		"method": "score: a good fit", "bevel": "45 degrees", "tip radius": "0.15 mm (0.0059 in)", "blade hardness": "60 HRC (697 HV)",
-		"cut-through": "2.1 bar (30 psi)", "set pressure": "2.9 bar (42 psi)", "pistons": "1 piston of 28 mm",
-		"force of a blade": "179 N (40 lbf)", "speed": "150 m/min (492 ft/min)",
+	for name, want := range map[ID]string{
+		IDMethod: "score: a good fit", IDBevel: "45 degrees", IDTip: "0.15 mm (0.0059 in)", IDBladeHardness: "60 HRC (697 HV)",
+		IDCutThrough: "2.1 bar (30 psi)", IDSetPressure: "2.9 bar (42 psi)", IDPistons: "1 piston of 28 mm",
+		IDForce: "179 N (40 lbf)", IDSpeed: "150 m/min (492 ft/min)",
 	} {
 		if told[name].Value != want {
 			t.Errorf("%s is told as %q, want %q", name, told[name].Value, want)
 		}
 	}
-	if got := told["cut-through"]; got.Source != "trial 2026-03-02" || got.Why != "found by trial" {
+	if got := told[IDCutThrough]; got.Source != "trial 2026-03-02" || got.Why != "found by trial" {
 		t.Errorf("cut-through: %+v", got)
 	}
-	if got := told["bevel"]; got.Source != commonPractice {
+	if got := told[IDBevel]; got.Source != commonPractice {
 		t.Errorf("the bevel is the group's, told from %q", got.Source)
 	}
 }
@@ -82,14 +82,14 @@ func TestPistonsShareTheCut(t *testing.T) {
 	two.Cylinder.Pistons = 2
 	on := settings(t, m, two, 100)
 	near(t, "set pressure", on.Air.SetBar, 4.0/2+0.8, 1e-12)
-	if why := told(on, "cut-through").Why; !strings.HasPrefix(why, "reckoned from a trial of 4 bar (58 psi) on one piston; write what is found times 2 into materials.toml") {
+	if why := on.Line(IDCutThrough).Why; !strings.HasPrefix(why, "reckoned from a trial of 4 bar (58 psi) on one piston; write what is found times 2 into materials.toml") {
 		t.Errorf("told as %q", why)
 	}
 	m.CutThroughBar, m.Tried = 3.4, false // the guess
-	if why := told(settings(t, m, two, 100), "cut-through").Why; !strings.Contains(why, "find it by trial; write what is found times 2 into") || !strings.Contains(why, "whatever thickness, tip and bevel") {
+	if why := settings(t, m, two, 100).Line(IDCutThrough).Why; !strings.Contains(why, "find it by trial; write what is found times 2 into") || !strings.Contains(why, "whatever thickness, tip and bevel") {
 		t.Errorf("a guess told as %q", why)
 	}
-	if why := told(settings(t, m, shop, 100), "cut-through").Why; !strings.HasSuffix(why, "find it by trial; write what is found into materials.toml") {
+	if why := settings(t, m, shop, 100).Line(IDCutThrough).Why; !strings.HasSuffix(why, "find it by trial; write what is found into materials.toml") {
 		t.Errorf("with one piston told as %q", why)
 	}
 }
@@ -150,10 +150,10 @@ func TestEveryGroupHasSettings(t *testing.T) {
 				t.Errorf("%s: %+v", g.Name, s)
 			}
 			for _, l := range s.Lines {
-				if l.Name == "" || l.Value == "" || l.Why == "" || l.Source == "" {
+				if l.ID == "" || l.Value == "" || l.Why == "" || l.Source == "" {
 					t.Errorf("%s: %+v lacks something", g.Name, l)
 				}
-				fits(t, l.Name, 16)
+				fits(t, string(l.ID), 16)
 				fits(t, l.Value, 62)
 			}
 			for _, c := range s.Cautions {
@@ -243,7 +243,7 @@ func TestChanges(t *testing.T) {
 	} {
 		var got []string
 		for _, change := range Changes(c.before, c.after) {
-			got = append(got, change.What)
+			got = append(got, string(change.ID))
 			if change.To == "" || change.Do == "" || change.From == "" || (change.From == notKnown) != (c.before == nil) {
 				t.Errorf("%+v", change)
 			}
@@ -261,7 +261,7 @@ func TestChangeToNone(t *testing.T) {
 	none := settings(t, m, shop, 30)
 	found := false
 	for _, c := range Changes(settings(t, of(t, "felt", 2, NoAdhesive), shop, 30), none) {
-		found = found || c.What == "pressure" && c.To == "none fits"
+		found = found || c.ID == IDPressure && c.To == "none fits"
 	}
 	if !found {
 		t.Error("a pressure that doesn't exist isn't told")
@@ -275,7 +275,7 @@ func TestAnvilTakenIsSaid(t *testing.T) {
 	for hrc, said := range map[float64]bool{0: true, 64: false} {
 		on.AnvilHRC = hrc
 		for _, l := range settings(t, of(t, "paper tape", 0.15, RubberResin), on, 150).Lines {
-			if l.Name == "blade hardness" && strings.Contains(l.Why, "isn't known") != said {
+			if l.ID == IDBladeHardness && strings.Contains(l.Why, "isn't known") != said {
 				t.Errorf("%v HRC: %q", hrc, l.Why)
 			}
 		}
@@ -295,7 +295,7 @@ func TestRefusalNamesItsSource(t *testing.T) {
 	}{{m, "trial 2026-03-02"}, {guess, Pressures}} {
 		s := settings(t, c.m, on, 30)
 		for _, l := range s.Lines {
-			if l.Name == "set pressure" && (s.Refused == "" || l.Source != c.want) {
+			if l.ID == IDSetPressure && (s.Refused == "" || l.Source != c.want) {
 				t.Errorf("%s: %+v", c.m.Group, l)
 			}
 		}
@@ -358,7 +358,7 @@ func TestLinersShedSilicone(t *testing.T) {
 func TestTooThickForAGuess(t *testing.T) {
 	m := of(t, "felt", 14, NoAdhesive)
 	s := settings(t, m, shop, 30)
-	if !s.Unfound || s.Air.SetBar != 0 || s.Air.Pistons != 1 || s.Refused != "" || told(s, "set pressure").Value != notKnown || !strings.Contains(strings.Join(s.Warnings, " "), "No pressure is known") {
+	if !s.Unfound || s.Air.SetBar != 0 || s.Air.Pistons != 1 || s.Refused != "" || s.Line(IDSetPressure).Value != notKnown || !strings.Contains(strings.Join(s.Warnings, " "), "No pressure is known") {
 		t.Errorf("%+v, %q", s, s.Warnings)
 	}
 	m.CutThroughBar, m.Tried = 5, true
@@ -415,7 +415,7 @@ func TestSpeedToRun(t *testing.T) {
 		{quick, 500, "run no faster than the 304.8 m/min (1000 ft/min) of standard holders"},
 	} {
 		for _, change := range Changes(slow, settings(t, c.m, shop, c.speed)) {
-			if change.What == "speed" && change.Do != c.want {
+			if change.ID == IDSpeed && change.Do != c.want {
 				t.Errorf("%v m/min: %q, want %q", c.speed, change.Do, c.want)
 			}
 		}

@@ -188,7 +188,7 @@ func TestPlainTellsSettings(t *testing.T) {
 	for i := range s.Day.Jobs {
 		k := s.Settings(&s.Day.Jobs[i])
 		for _, l := range k.Lines {
-			if !strings.Contains(text, l.Name+": "+l.Value) {
+			if !strings.Contains(text, string(l.ID)+": "+l.Value) {
 				t.Errorf("%s: no %q", s.Day.Jobs[i].ID, l.Value)
 			}
 		}

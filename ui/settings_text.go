@@ -134,7 +134,7 @@ func (t *settingsText) changes(k *material.Turn, o *outcome) {
 		t.para(plain, "nothing at the knife changes")
 	}
 	for _, c := range k.Changes {
-		t.pair(moved, c.What, plain, c.From+" "+t.to+" "+c.To, c.Do)
+		t.pair(moved, string(c.ID), plain, c.From+" "+t.to+" "+c.To, c.Do)
 	}
 }
 
@@ -142,7 +142,7 @@ func (t *settingsText) changes(k *material.Turn, o *outcome) {
 func (t *settingsText) settings(s *material.Settings) {
 	t.chapter("What to set", "to start a trial from; [where it comes from]")
 	for _, l := range s.Lines {
-		t.pair(strong, l.Name, plain, l.Value, join(" ", l.Why, "["+l.Source+"]"))
+		t.pair(strong, string(l.ID), plain, l.Value, join(" ", l.Why, "["+l.Source+"]"))
 	}
 }
 

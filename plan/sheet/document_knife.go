@@ -151,7 +151,7 @@ func newSettings(k *material.Turn, rests string) *settings {
 		Ramped: s.Times.RampedS, Turns: s.Times.Turns, Roll: newRoll(s.Wound), Allowance: material.PctOf(s.Material.AllowancePct), NeckIn: newNeckIn(s),
 	}
 	for _, c := range k.Changes {
-		out.Changes = append(out.Changes, change{c.What, tidy(c.From), tidy(c.To), c.Do})
+		out.Changes = append(out.Changes, change{string(c.ID), tidy(c.From), tidy(c.To), c.Do})
 	}
 	for _, w := range s.Warnings {
 		out.Warnings = append(out.Warnings, tidy(w))
@@ -160,7 +160,7 @@ func newSettings(k *material.Turn, rests string) *settings {
 		out.Cautions = append(out.Cautions, caution(c))
 	}
 	for _, l := range s.Lines {
-		out.Reasons = append(out.Reasons, reason{l.Name, tidy(l.Value), tidy(l.Why), tidy(l.Source)})
+		out.Reasons = append(out.Reasons, reason{string(l.ID), tidy(l.Value), tidy(l.Why), tidy(l.Source)})
 	}
 	return out
 }

@@ -34,18 +34,18 @@ func (f *facts) knife(i int) (out []fact) {
 	s := k.Settings
 	add := func(name, text string) { out = append(out, fact{Name: name, Text: text}) }
 	cuts := len(f.plan.Steps[i].Layout.Cuts)
-	cut := line(s, "cut-through")
+	cut := s.Line(material.IDCutThrough)
 	add("Cuts at", cut.Value+", "+cut.Why)
 	if !s.Unfound {
 		add("Force", fmt.Sprintf("%s a blade, %s in all of %s; %s", newtons(s.Air.SetN),
-			newtons(s.Air.SetN*float64(cuts)), count(cuts, "blade"), line(s, "pistons").Value))
+			newtons(s.Air.SetN*float64(cuts)), count(cuts, "blade"), s.Line(material.IDPistons).Value))
 	}
-	wicking := line(s, "wicking").Value
+	wicking := s.Line(material.IDWicking).Value
 	if s.Wicking.Wick != material.NoWick {
 		wicking += "; " + s.Wicking.Why
 	}
 	add("Wicking", wicking)
-	add("Method", line(s, "method").Value+"; edge: "+s.Method.Edge)
+	add("Method", s.Line(material.IDMethod).Value+"; edge: "+s.Method.Edge)
 	out = append(out, f.winding(s)...)
 	if len(k.Changes) > 0 {
 		add("Change", changed(k))
@@ -62,14 +62,19 @@ func (f *facts) knife(i int) (out []fact) {
 // winding tells of the run, the finished roll and the web under tension, as far as they
 // are known.
 func (f *facts) winding(s *material.Settings) (out []fact) {
-	for _, of := range []struct{ name, line string }{{"Run time", "run time"}, {"Roll", "finished roll"}, {"Neck-in", "neck-in"}, {"Widths", "widths"}} {
-		if text := line(s, of.line).Value; text != "" {
-			if turns := line(s, "anvil turns").Value; of.name == "Run time" && turns != "" {
-				text += "; turns of the anvil: " + turns
-			}
-			out = append(out, fact{Name: of.name, Text: text})
+	add := func(name, text string) {
+		if text != "" {
+			out = append(out, fact{Name: name, Text: text})
 		}
 	}
+	run := s.Line(material.IDRunTime).Value
+	if turns := s.Line(material.IDAnvilTurns).Value; turns != "" {
+		run += "; turns of the anvil: " + turns
+	}
+	add("Run time", run)
+	add("Roll", s.Line(material.IDRoll).Value)
+	add("Neck-in", s.Line(material.IDNeckIn).Value)
+	add("Widths", s.Line(material.IDWidths).Value)
 	return out
 }
 
@@ -80,22 +85,13 @@ func changed(k *material.Turn) string {
 	}
 	parts := make([]string, len(k.Changes))
 	for i, c := range k.Changes {
-		parts[i] = fmt.Sprintf("%s %s -> %s", c.What, c.From, c.To)
-		if c.What == "blade" || c.What == "silicone" || c.What == "pistons" {
+		parts[i] = fmt.Sprintf("%s %s -> %s", c.ID, c.From, c.To)
+		switch c.ID {
+		case material.IDBlade, material.IDSilicone, material.IDPistons:
 			parts[i] += ": " + c.Do
 		}
 	}
 	return "against " + k.Before + ": " + strings.Join(parts, "; ")
-}
-
-// line is the setting of a name.
-func line(s *material.Settings, name string) material.Line {
-	for _, l := range s.Lines {
-		if l.Name == name {
-			return l
-		}
-	}
-	return material.Line{}
 }
 
 // newtons shows a force in both units.

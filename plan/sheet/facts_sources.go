@@ -3,6 +3,8 @@ package sheet
 import (
 	"slices"
 	"strings"
+
+	"bide/material"
 )
 
 // sourcesHead tells what sources are of.
@@ -17,14 +19,15 @@ type settingSource struct {
 // sources tells of each setting where it comes from, settings with the same source in one
 // line, in the order of the work.
 func (f *facts) sources(steps []int) (out []string) {
-	var names, told []string
-	from := map[string][]settingSource{}
+	var names []material.ID
+	var told []string
+	from := map[material.ID][]settingSource{}
 	for _, i := range steps {
 		for _, l := range f.options.turn(i).Settings.Lines {
-			if from[l.Name] == nil {
-				names = append(names, l.Name)
+			if from[l.ID] == nil {
+				names = append(names, l.ID)
 			}
-			from[l.Name] = addSource(from[l.Name], tidy(l.Source), i+1)
+			from[l.ID] = addSource(from[l.ID], tidy(l.Source), i+1)
 		}
 	}
 	of := map[string][]string{}
@@ -33,7 +36,7 @@ func (f *facts) sources(steps []int) (out []string) {
 		if of[text] == nil {
 			told = append(told, text)
 		}
-		of[text] = append(of[text], name)
+		of[text] = append(of[text], string(name))
 	}
 	for _, text := range told {
 		out = append(out, strings.Join(of[text], ", ")+": "+text)

@@ -9,6 +9,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"bide/material"
 	"bide/plan"
 	"bide/plan/sheet"
 )
@@ -260,7 +261,7 @@ func TestSourcesAreTold(t *testing.T) {
 	for i := range p.opts.Knife.Turns {
 		lines := p.opts.Knife.Turns[i].Settings.Lines
 		for n := range lines {
-			if lines[n].Source = "one book"; lines[n].Name == "bevel" && i == 1 {
+			if lines[n].Source = "one book"; lines[n].ID == material.IDBevel && i == 1 {
 				lines[n].Source = "another"
 			}
 		}

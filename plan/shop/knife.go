@@ -57,13 +57,13 @@ func pressing(c *plan.Changeover) (places []plan.Length) {
 // that rested keeps the blade of a job further back, so that the plan's swaps, not the
 // job before, tell how many are to be swapped.
 func changes(before, after *material.Settings, swaps int) (out []material.Change) {
-	blade := material.Change{What: "blade", From: "other blades", To: fmt.Sprintf("%g degrees, tip %g mm", after.Blade.Bevel, after.Blade.Tip)}
+	blade := material.Change{ID: material.IDBlade, From: "other blades", To: fmt.Sprintf("%g degrees, tip %g mm", after.Blade.Bevel, after.Blade.Tip)}
 	other := false
 	for _, c := range material.Changes(before, after) {
-		if c.What == "speed" && before != nil && before.Speed.Speed == 0 { // no file has how fast it last ran
+		if c.ID == material.IDSpeed && before != nil && before.Speed.Speed == 0 { // no file has how fast it last ran
 			continue
 		}
-		if c.What == blade.What {
+		if c.ID == blade.ID {
 			blade, other = c, true
 			continue
 		}

@@ -89,7 +89,7 @@ func TestPressureIsTheRecorded(t *testing.T) {
 		t.Errorf("%+v, %v", d, err)
 	}
 	for _, c := range s.Knife(s.Standing, d.Steps).Turns[0].Changes {
-		if c.What == "pressure" {
+		if c.ID == material.IDPressure {
 			t.Errorf("told as changed: %+v", c)
 		}
 	}
@@ -205,11 +205,11 @@ func TestKnifeChanges(t *testing.T) {
 	if day.Turns[0].Before != "" || len(day.Turns[0].Changes) == 0 || day.Turns[0].Changes[0].From != "not known" {
 		t.Errorf("first: %+v", day.Turns[0])
 	}
-	told := map[string]string{}
+	told := map[material.ID]string{}
 	for _, c := range day.Turns[1].Changes {
-		told[c.What] = c.Do
+		told[c.ID] = c.Do
 	}
-	if len(told) != 2 || !strings.Contains(told["blade"], fmt.Sprintf("swap %d ", d.Steps[1].Setup.Swaps)) || d.Steps[1].Setup.Swaps != 2 || !strings.Contains(told["silicone"], "clean") || day.Turns[1].Before != "A" {
+	if len(told) != 2 || !strings.Contains(told[material.IDBlade], fmt.Sprintf("swap %d ", d.Steps[1].Setup.Swaps)) || d.Steps[1].Setup.Swaps != 2 || !strings.Contains(told[material.IDSilicone], "clean") || day.Turns[1].Before != "A" {
 		t.Errorf("%+v", day.Turns[1])
 	}
 }
