@@ -117,11 +117,3 @@ func CheckHardness(bladeHRC, anvilHRC float64) (string, error) {
 	}
 	return fmt.Sprintf("A blade of %g HRC on an anvil of %g HRC: the anvil wears, not the blade. Take a softer one.", bladeHRC, anvilHRC), nil
 }
-
-// text shows a range for people.
-func (r Range) text(unit string) string {
-	if r.Least == r.Most {
-		return fmt.Sprintf("%g %s", r.Least, unit)
-	}
-	return fmt.Sprintf("%g to %g %s", r.Least, r.Most, unit)
-}

@@ -9,8 +9,6 @@ type Change struct {
 	Do       string // what to do, in a few words
 }
 
-const notKnown = "not known"
-
 // Changes tells what differs at the knife from the job before, in the order of the
 // work. A pressure or speed of 0 before is one that isn't known. Before may be nil, for a beam whose last job isn't known: everything is then
 // to be set or looked at.

@@ -3,8 +3,6 @@ package material
 import (
 	"fmt"
 	"slices"
-	"strconv"
-	"strings"
 )
 
 // lines tells all settings, in the order of the work.
@@ -41,15 +39,6 @@ func (s *Settings) bladeLines(g Group) []Line {
 			fmt.Sprintf("contact against a %g mm tip at %g N, on a blade of %g mm taken as usual; compares, no stress", referenceTip, referenceForce, UsualBladeMM), "Hertz's theory of contact, exact integrals"})
 	}
 	return out
-}
-
-// hardness shows a hardness in both scales where the table has it.
-func hardness(hrc float64) string {
-	text := fmt.Sprintf("%g HRC", hrc)
-	if hv, err := Vickers(hrc); err == nil {
-		text += fmt.Sprintf(" (%.0f HV)", hv)
-	}
-	return text
 }
 
 func (s *Settings) airLines(g Group, c Cylinder) []Line {
@@ -127,20 +116,4 @@ func (m Material) from(g Group, own bool) string {
 		return m.Source
 	}
 	return ownTrial
-}
-
-// bars shows a pressure to a hundredth of a bar, and in psi.
-func bars(bar float64) string {
-	return fmt.Sprintf("%s bar (%.0f psi)", trimmed(bar, 2), Psi(bar))
-}
-
-// speeds shows a line speed.
-func speeds(speed float64) string {
-	return fmt.Sprintf("%s m/min (%.0f ft/min)", trimmed(speed, 1), Feet(speed))
-}
-
-// trimmed shows a number rounded to some decimals, without noughts at the end.
-func trimmed(v float64, decimals int) string {
-	text := strconv.FormatFloat(v, 'f', decimals, 64)
-	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
 }

@@ -98,16 +98,6 @@ func (c Cylinder) refuse(own Air, newtons float64) error {
 		newtons, pistons(c.Pistons, c.BoreMM), own.SetBar, count(n), bore, best.SetBar, c.SupplyBar)
 }
 
-// pistons tells pistons for people, and count their number.
-func pistons(n int, bore float64) string { return fmt.Sprintf("%s of %g mm", count(n), bore) }
-
-func count(n int) string {
-	if n == 1 {
-		return "1 piston"
-	}
-	return fmt.Sprintf("%d pistons", n)
-}
-
 // CheckMargin says what is wrong with a margin above cut-through, in bar, and the
 // usual one; empty is well. Range 0 to 1000 bar.
 func CheckMargin(bar float64) (string, error) {

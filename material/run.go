@@ -36,10 +36,11 @@ const MostUsualRollMM = 2000.0
 // Wound is a finished roll worked out.
 type Wound struct {
 	Metres, DiameterMM float64
-	CoreMM, Wraps      float64
+	CoreMM             float64
 	CoreTaken          bool // UsualCoreMM, since no core is known
 	Whole              bool // nothing says how much is on a roll: all of the run
-	Sets               int  // such rolls of each slit in the run, the last may be shorter
+	Wraps              float64
+	Sets               int // such rolls of each slit in the run, the last may be shorter
 }
 
 // wind works out a finished roll of web of a thickness in mm; nil where length or
@@ -147,8 +148,6 @@ func (s *Settings) timeLines(on Machine, r Run) (out []Line) {
 	return out
 }
 
-func inMinutes(seconds float64) string { return trimmed(seconds/60, 1) + " min" }
-
 // rollLines tell of the finished roll.
 func (s *Settings) rollLines() []Line {
 	w := s.Wound
@@ -175,9 +174,4 @@ func (s *Settings) rollLines() []Line {
 		l.Value += "; larger than rolls are, so look at thickness and length"
 	}
 	return []Line{l}
-}
-
-// lengths shows a length in mm, and in inches with a decimal more.
-func lengths(mm float64, decimals int) string {
-	return fmt.Sprintf("%s mm (%s in)", trimmed(mm, decimals), trimmed(Inches(mm), decimals+1))
 }

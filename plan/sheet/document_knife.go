@@ -48,14 +48,15 @@ type settings struct {
 	Anvil    *bending  `json:"anvil,omitempty"`
 }
 
+// roll is material.Wound with its keys.
 type roll struct {
-	Metres    float64 `json:"metres"`
-	Diameter  float64 `json:"diameter_mm"`
-	Core      float64 `json:"core_mm"`    // outside
-	CoreTaken bool    `json:"core_taken"` // usual, since no file has it
-	Whole     bool    `json:"whole_run"`  // no file says how much is on a roll: all
-	Wraps     float64 `json:"wraps"`
-	Sets      int     `json:"sets"` // such rolls of each slit in the run
+	Metres     float64 `json:"metres"`
+	DiameterMM float64 `json:"diameter_mm"`
+	CoreMM     float64 `json:"core_mm"`    // outside
+	CoreTaken  bool    `json:"core_taken"` // usual, since no file has it
+	Whole      bool    `json:"whole_run"`  // no file says how much is on a roll: all
+	Wraps      float64 `json:"wraps"`
+	Sets       int     `json:"sets"` // such rolls of each slit in the run
 }
 
 // neckIn is what tension does to the web, elastically.
@@ -148,7 +149,7 @@ func newSettings(k *material.Turn, rests string) *settings {
 		Force: s.Air.SetN, WearIndex: s.WearIndex, Wicking: s.Wicking.Wick.String(), Fluid: s.Wicking.Fluid, SiliconeFree: s.Material.SiliconeFree,
 		Speed: s.Speed.Speed, SpeedMax: s.Speed.Max, Before: tidy(k.Before),
 		Changes: []change{}, Warnings: []string{}, Cautions: []caution{}, Reasons: []reason{}, Anvil: newBending(k.Bending, rests),
-		Ramped: s.Times.RampedS, Turns: s.Times.Turns, Roll: newRoll(s.Wound), Allowance: material.PctOf(s.Material.AllowancePct), NeckIn: newNeckIn(s),
+		Ramped: s.Times.RampedS, Turns: s.Times.Turns, Roll: (*roll)(s.Wound), Allowance: material.PctOf(s.Material.AllowancePct), NeckIn: newNeckIn(s),
 	}
 	for _, c := range k.Changes {
 		out.Changes = append(out.Changes, change{string(c.ID), tidy(c.From), tidy(c.To), c.Do})
@@ -163,13 +164,6 @@ func newSettings(k *material.Turn, rests string) *settings {
 		out.Reasons = append(out.Reasons, reason{string(l.ID), tidy(l.Value), tidy(l.Why), tidy(l.Source)})
 	}
 	return out
-}
-
-func newRoll(w *material.Wound) *roll {
-	if w == nil {
-		return nil
-	}
-	return &roll{w.Metres, w.DiameterMM, w.CoreMM, w.CoreTaken, w.Whole, w.Wraps, w.Sets}
 }
 
 func newNeckIn(s *material.Settings) *neckIn {
