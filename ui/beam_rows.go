@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"strings"
 
 	"bide/plan"
 )
@@ -105,20 +104,6 @@ func web(k *look, s scale, l *plan.Layout) line {
 		mark(s.column(c), accent, k.cut)
 	}
 	return runs(k, cells)
-}
-
-// runs makes a line of cells, those of one ink together.
-func runs(k *look, cells []span) line {
-	l := k.line()
-	for x := 0; x < len(cells); {
-		var text strings.Builder
-		i := cells[x].ink
-		for ; x < len(cells) && cells[x].ink == i; x++ {
-			text.WriteString(cells[x].text)
-		}
-		l.add(i, text.String())
-	}
-	return l
 }
 
 // strips names the slits below the web, equal ones side by side together.

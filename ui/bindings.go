@@ -325,9 +325,18 @@ var bindings = []binding{
 	{panes | onSmall | onHelp | onQuestion | onCautions | onWalk | onEnding | onForm | onLift | onJobForm | onNames | onList | onCompare | onOffer | onMark | onPrompt, suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "back to the shell for a while (fg returns)"},
 }
 
+// keyTable is the table of keys, with a person's own, as a screen shows them.
+type keyTable struct {
+	all      []binding
+	noArrows bool
+}
+
+// newKeyTable is the table before a person's own keys are read.
+func newKeyTable(ascii bool) *keyTable { return &keyTable{all: bindings, noArrows: ascii} }
+
 // actionOf is what a key asks for in a scope.
-func (k *look) actionOf(key string, in scope) action {
-	for _, b := range k.keys {
+func (t *keyTable) actionOf(key string, in scope) action {
+	for _, b := range t.all {
 		if b.where&in != 0 && slices.Contains(b.keys, key) {
 			return b.act
 		}
@@ -335,9 +344,22 @@ func (k *look) actionOf(key string, in scope) action {
 	return nothing
 }
 
-// keys is how the binding's keys are shown.
-func (b binding) shown(k *look) string {
-	if k.ascii && b.ascii != "" {
+// keyFor is the key for an action, as it is shown.
+func (t *keyTable) keyFor(a action) string { return t.keyIn(a, ^scope(0)) }
+
+// keyIn is the key for an action in some scopes, as it is shown.
+func (t *keyTable) keyIn(a action, in scope) string {
+	for _, b := range t.all {
+		if b.act == a && b.show != "" && b.where&in != 0 {
+			return b.shown(t.noArrows)
+		}
+	}
+	return ""
+}
+
+// shown is how the binding's keys are shown.
+func (b binding) shown(ascii bool) string {
+	if ascii && b.ascii != "" {
 		return b.ascii
 	}
 	return b.show
@@ -351,7 +373,7 @@ func bunched(k *look, named []binding) line {
 		if told && i > 0 {
 			l.add(plain, "  ")
 		}
-		if l.add(accent, b.shown(k)); told {
+		if l.add(accent, b.shown(k.ascii)); told {
 			l.add(faint, " "+b.word)
 		}
 	}
@@ -360,9 +382,9 @@ func bunched(k *look, named []binding) line {
 
 // footer names the keys of a scope in w cells: the last two, help and quit, and
 // before them as many others as there is room for.
-func footer(k *look, in scope, w int) line {
+func footer(k *look, t *keyTable, in scope, w int) line {
 	var named []binding
-	for _, b := range k.keys {
+	for _, b := range t.all {
 		if b.where&in != 0 && b.word != "" {
 			named = append(named, b)
 		}
@@ -373,7 +395,7 @@ func footer(k *look, in scope, w int) line {
 			if i > 0 {
 				l.add(plain, "  ")
 			}
-			l.add(accent, b.shown(k))
+			l.add(accent, b.shown(k.ascii))
 			l.add(faint, " "+b.word)
 		}
 		if l.width > w && in == onSmall {

@@ -25,7 +25,7 @@ func TestBindingsAreClear(t *testing.T) {
 			}
 		}
 		for _, k := range []string{"ctrl+c"} {
-			if testLook(noColours, false, false).actionOf(k, in) != abort {
+			if newKeyTable(false).actionOf(k, in) != abort {
 				t.Errorf("scope %b: %q doesn't leave at once", in, k)
 			}
 		}
@@ -43,11 +43,11 @@ func TestFooters(t *testing.T) {
 					named++
 				}
 			}
-			text := textOf(footer(k, in, 80))
+			text := textOf(footer(k, newKeyTable(ascii), in, 80))
 			if named < 4 || named > 8 || !strings.HasSuffix(strings.TrimSpace(text), "? help  q quit") {
 				t.Errorf("scope %b: %d keys: %q", in, named, text)
 			}
-			if got := strings.TrimSpace(textOf(footer(k, in, 15))); got != "? help  q quit" {
+			if got := strings.TrimSpace(textOf(footer(k, newKeyTable(ascii), in, 15))); got != "? help  q quit" {
 				t.Errorf("scope %b: what is left in 15 cells is %q", in, got)
 			}
 		}

@@ -2,6 +2,9 @@ package ui
 
 import "strings"
 
+// size is a width and a height in cells.
+type size struct{ w, h int }
+
 // box makes a pane exactly w by h: a rule with the pane's name and what it shows,
 // then its lines, clipped or filled up. The rule of the pane that has the keys is
 // heavy, and its name marked.

@@ -81,7 +81,7 @@ func TestOfferOfAnotherDay(t *testing.T) {
 func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s", "v")
-	foot := footer(s.look, onCompare, s.w)
+	foot := footer(s.look, s.keyTable, onCompare, s.w)
 	s.settle().fits()
 	if s.offer == nil {
 		t.Fatal("nothing is offered")

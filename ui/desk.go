@@ -15,6 +15,7 @@ import (
 // that costs, what is picked, and what happened last.
 type desk struct {
 	*look
+	*keyTable
 	*forecast
 	shop    *shop.Shop
 	demo    bool // the shop is an invented one
@@ -68,7 +69,7 @@ func newDesk(s *shop.Shop, k *look) (*desk, error) {
 	if len(s.Day.Jobs) == 0 {
 		return nil, errors.New("day.toml: there are no jobs")
 	}
-	d := &desk{look: k, shop: s, keep: newKeeper(s), truth: truth{s.Standing, s.Marks}}
+	d := &desk{look: k, keyTable: newKeyTable(k.ascii), shop: s, keep: newKeeper(s), truth: truth{s.Standing, s.Marks}}
 	d.watch.since = d.keep.clock()
 	d.openDay(s)
 	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)

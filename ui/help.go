@@ -42,7 +42,7 @@ func (p *helpPage) View(m *model) []line {
 	lines = lines[max(0, min(p.from, len(lines)-(m.h-2))):]
 	out := box(m.look, "Help", m.line(), lines, size{m.w, max(m.h-1, 1)}, true)
 	if m.h > 1 {
-		out = append(out, footer(m.look, onHelp, m.w))
+		out = append(out, footer(m.look, m.keyTable, onHelp, m.w))
 	}
 	return out
 }
@@ -77,11 +77,11 @@ func (p *helpPage) lines(m *model) (out []line) {
 	}
 	for _, c := range chapters {
 		out = append(out, p.chapter(m, c.name)...)
-		for _, b := range m.look.keys {
+		for _, b := range m.keyTable.all {
 			if b.does == "" || !told(b.where, c.in) {
 				continue
 			}
-			out = append(out, p.entry(m, b.shown(m.look), b.does)...)
+			out = append(out, p.entry(m, b.shown(m.look.ascii), b.does)...)
 		}
 	}
 	out = append(out, p.chapter(m, "To keep the day")...)

@@ -222,9 +222,9 @@ func ownKeys(m *model) string {
 	}
 	var all []string
 	for _, name := range slices.Sorted(maps.Keys(actionNames)) {
-		i := slices.IndexFunc(m.look.keys, func(b binding) bool { return b.act == actionNames[name] && len(b.keys) > 0 })
+		i := slices.IndexFunc(m.keyTable.all, func(b binding) bool { return b.act == actionNames[name] && len(b.keys) > 0 })
 		if i >= 0 {
-			all = append(all, name+" "+shownKey(m.look.keys[i].keys[0], m.ascii))
+			all = append(all, name+" "+shownKey(m.keyTable.all[i].keys[0], m.look.ascii))
 		}
 	}
 	return "They are set in " + file + ", in a table [keys]: undo = \"f2\", or search = [\"s\", \"f5\"]. What is wrong there is told, and nothing else depends on it. The names, with a key that each has now: " + strings.Join(all, ", ") + "."

@@ -49,7 +49,7 @@ func TestKeysAreChanged(t *testing.T) {
 			t.Errorf("%s does %d, want %d", key, got, want)
 		}
 	}
-	if foot := textOf(footer(s.look, onDay, 120)); !strings.Contains(foot, "↑ K pick") || !strings.Contains(foot, "S search") {
+	if foot := textOf(footer(s.look, s.keyTable, onDay, 120)); !strings.Contains(foot, "↑ K pick") || !strings.Contains(foot, "S search") {
 		t.Errorf("the footer is %q", foot)
 	}
 	if text := s.press("?").View(); !strings.Contains(text, "f5 Ctrl-U") && !strings.Contains(textOfAll(s.help.lines(s.model)), "f5 Ctrl-U") {
@@ -85,8 +85,8 @@ func TestWrongKeysAreTold(t *testing.T) {
 		if len(problems) != 1 || !strings.HasPrefix(problems[0], c.want) {
 			t.Errorf("%q: %q, want %q", c.pairs, problems, c.want)
 		}
-		k := testLook(noColours, false, false)
-		if k.keys = table; k.actionOf("u", onDay) != undo && c.pairs[1] != "f5" {
+		k := newKeyTable(false)
+		if k.all = table; k.actionOf("u", onDay) != undo && c.pairs[1] != "f5" {
 			t.Errorf("%q: u doesn't undo any more", c.pairs)
 		}
 	}

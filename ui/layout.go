@@ -24,9 +24,6 @@ const (
 // paged reports whether the pane has a page of its own.
 func (w which) paged() bool { return w >= theTracks }
 
-// size is a width and a height in cells.
-type size struct{ w, h int }
-
 // layout is what is where on a screen: a bar, the beam over its whole width, the
 // day and the moves side by side, what just happened, and the keys. A pane of no
 // size isn't shown.

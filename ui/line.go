@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"strings"
 	"unicode/utf8"
 
@@ -222,4 +223,49 @@ func (k *look) wrap(text string, w int) []string {
 		}
 	}
 	return append(out, row)
+}
+
+// noted is the first of the notes in w cells; the help has them all.
+func (k *look) noted(notes []string, w int) string {
+	switch more := len(notes) - 1; {
+	case more > 0:
+		tail := fmt.Sprintf(" (and %d more: ?)", more)
+		return k.short(notes[0], w-len(tail)) + tail
+	case cells(k.safe(notes[0])) > w:
+		const tail = " (?)"
+		return k.short(notes[0], w-len(tail)) + tail
+	}
+	return notes[0]
+}
+
+// rows are a text broken to lines of w cells, a blank on either side, at most so many;
+// where they are too few for it, the last ends with a sign that there is more.
+func (k *look) rows(i ink, text string, w, most int) (out []line) {
+	rest := k.safe(text)
+	for _, row := range k.wrap(rest, max(w-2, 1)) {
+		if rest = strings.TrimSpace(rest); len(out) == most-1 {
+			row = k.short(rest, max(w-2, 1))
+		}
+		rest = strings.TrimPrefix(rest, row)
+		l := k.line()
+		l.add(i, " "+row)
+		if out = append(out, l.fit(w)); len(out) == most {
+			break
+		}
+	}
+	return out
+}
+
+// runs makes a line of cells, those of one ink together.
+func runs(k *look, cells []span) line {
+	l := k.line()
+	for x := 0; x < len(cells); {
+		var text strings.Builder
+		i := cells[x].ink
+		for ; x < len(cells) && cells[x].ink == i; x++ {
+			text.WriteString(cells[x].text)
+		}
+		l.add(i, text.String())
+	}
+	return l
 }

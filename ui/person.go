@@ -16,8 +16,8 @@ func (m *model) settleFor(c *personal.Config) {
 	if c == nil {
 		return
 	}
-	keys, problems := rekeyed(m.look.keys, c)
-	m.look.keys, m.config = keys, c.File
+	keys, problems := rekeyed(m.keyTable.all, c)
+	m.keyTable.all, m.config = keys, c.File
 	m.wrong = slices.Concat(c.Problems, problems)
 	m.mousing = c.Mouse
 }

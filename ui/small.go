@@ -70,7 +70,7 @@ func (d *desk) smallBelow(s size) (out []line) {
 	if d.search.cancel != nil {
 		return append(out, d.smallSearching().fit(s.w))
 	}
-	return append(out, footer(d.look, onSmall, s.w))
+	return append(out, footer(d.look, d.keyTable, onSmall, s.w))
 }
 
 // smallSearching is in the place of the keys while a search runs.

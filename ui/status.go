@@ -18,7 +18,7 @@ func (m *model) foot(frame []line, in scope) []line {
 	for _, l := range rows {
 		out = append(out, l.fit(m.w))
 	}
-	return append(out, footer(m.look, in, m.w))
+	return append(out, footer(m.look, m.keyTable, in, m.w))
 }
 
 // status are the lines that tell what just happened until the next key, at most so
@@ -49,37 +49,6 @@ func (m *model) status(most int) []line {
 		l.add(faint, " note: "+m.noted(notes, m.w-8))
 	}
 	return []line{l.fit(m.w)}
-}
-
-// noted is the first of the notes in w cells; the help has them all.
-func (k *look) noted(notes []string, w int) string {
-	switch more := len(notes) - 1; {
-	case more > 0:
-		tail := fmt.Sprintf(" (and %d more: ?)", more)
-		return k.short(notes[0], w-len(tail)) + tail
-	case cells(k.safe(notes[0])) > w:
-		const tail = " (?)"
-		return k.short(notes[0], w-len(tail)) + tail
-	}
-	return notes[0]
-}
-
-// rows are a text broken to lines of w cells, a blank on either side, at most so many;
-// where they are too few for it, the last ends with a sign that there is more.
-func (k *look) rows(i ink, text string, w, most int) (out []line) {
-	rest := k.safe(text)
-	for _, row := range k.wrap(rest, max(w-2, 1)) {
-		if rest = strings.TrimSpace(rest); len(out) == most-1 {
-			row = k.short(rest, max(w-2, 1))
-		}
-		rest = strings.TrimPrefix(rest, row)
-		l := k.line()
-		l.add(i, " "+row)
-		if out = append(out, l.fit(w)); len(out) == most {
-			break
-		}
-	}
-	return out
 }
 
 // loses reports whether leaving would lose something.

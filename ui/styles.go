@@ -39,13 +39,12 @@ var colours = map[ink][2]string{
 type look struct {
 	ascii       bool
 	open, close [inks]string
-	keys        []binding // with a person's own keys
 	glyphs
 }
 
 // newLook makes the look for a renderer, which knows how many colours there are.
 func newLook(r *lipgloss.Renderer, light, ascii bool) *look {
-	k := &look{ascii: ascii, keys: bindings, glyphs: unicodeGlyphs}
+	k := &look{ascii: ascii, glyphs: unicodeGlyphs}
 	if ascii {
 		k.glyphs = asciiGlyphs
 	}

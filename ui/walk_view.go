@@ -257,7 +257,7 @@ func (w *walk) status(m *model) (text, brief string, i ink) {
 func (w *walk) keysLine(m *model, width int) line {
 	d, in := m.desk, m.scope()
 	l := d.line()
-	for _, b := range d.look.keys {
+	for _, b := range d.keyTable.all {
 		if b.where&in == 0 || b.word == "" || !w.works(d, b.act) {
 			continue
 		}
@@ -265,7 +265,7 @@ func (w *walk) keysLine(m *model, width int) line {
 		if l.width > 0 {
 			next.add(plain, "  ")
 		}
-		next.add(accent, b.shown(d.look))
+		next.add(accent, b.shown(d.look.ascii))
 		next.add(faint, " "+b.word)
 		if l.width > 0 && l.width+next.width > width {
 			continue
@@ -273,19 +273,6 @@ func (w *walk) keysLine(m *model, width int) line {
 		l.join(next)
 	}
 	return l.fit(width)
-}
-
-// keyFor is the key for an action, as it is shown.
-func (k *look) keyFor(a action) string { return k.keyIn(a, ^scope(0)) }
-
-// keyIn is the key for an action in some scopes, as it is shown.
-func (k *look) keyIn(a action, in scope) string {
-	for _, b := range k.keys {
-		if b.act == a && b.show != "" && b.where&in != 0 {
-			return b.shown(k)
-		}
-	}
-	return ""
 }
 
 // works reports whether a key is worth a place in the line of keys now.
