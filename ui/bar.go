@@ -1,47 +1,48 @@
 package ui
 
 import (
+	"bide/ui/draw"
 	"fmt"
 )
 
 // bar is the first line: whose beam it is, and how the day stands.
-func (m *model) bar() line {
-	l := m.line()
-	l.add(accent, " bide ")
-	l.add(strong, " "+m.shop.Beam.Name)
+func (m *model) bar() draw.Line {
+	l := m.Line()
+	l.Add(draw.Accent, " bide ")
+	l.Add(draw.Strong, " "+m.shop.Beam.Name)
 	if m.demo {
-		l.add(late, "  DEMO, an invented day")
+		l.Add(draw.Late, "  DEMO, an invented day")
 	}
 	switch {
 	case m.changed():
-		l.add(late, "  * not saved")
+		l.Add(draw.Late, "  * not saved")
 	case m.aside != "":
-		l.add(late, "  * kept in "+m.aside)
+		l.Add(draw.Late, "  * kept in "+m.aside)
 	}
 	if c, open := m.over.(*compare); m.offer != nil && !(open && c.offered() != nil) {
-		l.add(good, "  * an order waits: "+m.keyFor(compareOrders))
+		l.Add(draw.Good, "  * an order waits: "+m.keyFor(compareOrders))
 	}
 	r := m.ending()
 	beam := fmt.Sprintf("  %s, pitch %s", count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
-	if l.width+cells(beam)+r.width+2 <= m.w {
-		l.add(faint, beam)
+	if l.Width+draw.CellWidth(beam)+r.Width+2 <= m.W {
+		l.Add(draw.Faint, beam)
 	}
-	if l.width+r.width+2 <= m.w {
-		l.to(m.w - r.width - 1)
-		l.join(r)
+	if l.Width+r.Width+2 <= m.W {
+		l.To(m.W - r.Width - 1)
+		l.Join(r)
 	}
 	return l
 }
 
 // ending tells when the last run ends, against the shift's end.
-func (m *model) ending() line {
-	l := m.line()
+func (m *model) ending() draw.Line {
+	l := m.Line()
 	if !m.present.whole() {
 		text := fmt.Sprintf("working out %d of %d", len(m.present.known), len(m.jobs()))
 		if m.present.full() {
 			text = "planning the jobs together"
 		}
-		l.add(faint, text+" "+m.pending)
+		l.Add(draw.Faint, text+" "+m.Pending)
 		return l
 	}
 	n := len(m.present.known)
@@ -49,14 +50,14 @@ func (m *model) ending() line {
 		return l
 	}
 	day, end := m.shop.Day, m.present.known[n-1].clock
-	l.add(faint, "ends ")
-	l.add(strong, clock(end, day.Start))
+	l.Add(draw.Faint, "ends ")
+	l.Add(draw.Strong, clock(end, day.Start))
 	switch over := end.Sub(day.End); {
 	case day.End.IsZero():
 	case over > 0:
-		l.add(late, fmt.Sprintf(" !%s past the shift's end", hours(over)))
+		l.Add(draw.Late, fmt.Sprintf(" !%s past the shift's end", hours(over)))
 	default:
-		l.add(good, fmt.Sprintf(", %s before the shift's end", hours(-over)))
+		l.Add(draw.Good, fmt.Sprintf(", %s before the shift's end", hours(-over)))
 	}
 	return l
 }

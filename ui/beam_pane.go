@@ -5,19 +5,20 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // beamPane draws the beam now and next, with the threads of the holders between.
 type beamPane struct {
-	size
+	draw.Size
 	zoom int // how often the stretch was halved
 }
 
 // nearest is how often the beam may be halved.
 const nearest = 8
 
-func (p *beamPane) SetSize(s size) { p.size = s }
-func (p *beamPane) Help() scope    { return onBeam }
+func (p *beamPane) SetSize(s draw.Size) { p.Size = s }
+func (p *beamPane) Help() scope         { return onBeam }
 
 // HandleKey picks a moved holder along the beam, or another changeover, or looks
 // from nearer.
@@ -81,15 +82,15 @@ func (p *beamPane) view(d *desk) plan.Span {
 }
 
 // View draws the pane.
-func (p *beamPane) View(d *desk, focused bool) []line {
-	s := newScale(p.view(d), p.w, d.shop.Unit)
+func (p *beamPane) View(d *desk, focused bool) []draw.Line {
+	s := draw.NewScale(p.view(d), p.W, d.shop.Unit)
 	o := d.outcome(d.turn)
 	planned := o != nil && len(o.faults) == 0
-	rows := p.h - 1 - 2
-	body := []line{numbers(d.look, s, d.shop.Unit)}
-	var below []line
+	rows := p.H - 1 - 2
+	body := []draw.Line{numbers(d.Theme, s, d.shop.Unit)}
+	var below []draw.Line
 	if planned {
-		below = append(below, web(d.look, s, &o.step.Layout))
+		below = append(below, web(d.Theme, s, &o.step.Layout))
 		if rows >= 6 {
 			below = append(below, strips(d, s, &o.step.Layout))
 		}
@@ -97,17 +98,17 @@ func (p *beamPane) View(d *desk, focused bool) []line {
 	if rows >= 7 {
 		body = append(body, d.numbered(s))
 	}
-	rows = p.h - 1 - len(body) - len(below)
+	rows = p.H - 1 - len(body) - len(below)
 	body = append(body, p.threads(d, s, rows)...)
-	return box(d.look, "2 Beam", p.title(d), append(body, below...), p.size, focused)
+	return draw.Box(d.Theme, "2 Beam", p.title(d), append(body, below...), p.Size, focused)
 }
 
 // title tells from which job to which, how many move and bide, and the picked move. Where
 // there is no room for all, what other panes tell too goes first.
-func (p *beamPane) title(d *desk) (l line) {
-	room := p.w - cells("-->2 Beam  ")
+func (p *beamPane) title(d *desk) (l draw.Line) {
+	room := p.W - draw.CellWidth("-->2 Beam  ")
 	for terse := range 5 {
-		if l = p.titled(d, terse); l.width <= room {
+		if l = p.titled(d, terse); l.Width <= room {
 			break
 		}
 	}
@@ -116,8 +117,8 @@ func (p *beamPane) title(d *desk) (l line) {
 
 // titled is the title in ever fewer words: from 1 on what the biding do is short, from 2
 // on it is left out, from 3 on where the beam comes from, from 4 on how many move.
-func (p *beamPane) titled(d *desk, terse int) line {
-	l := d.line()
+func (p *beamPane) titled(d *desk, terse int) draw.Line {
+	l := d.Line()
 	if j := d.job(); j != nil {
 		from := "as it stands "
 		if s := d.before(d.turn); s != nil && s.Job != "" {
@@ -126,27 +127,27 @@ func (p *beamPane) titled(d *desk, terse int) line {
 		if terse >= 3 {
 			from = ""
 		}
-		l.add(strong, from+d.to+" "+j.ID)
+		l.Add(draw.Strong, from+d.To+" "+j.ID)
 	}
 	if o := d.outcome(d.turn); o != nil && len(o.faults) == 0 && terse < 4 {
 		d.tally(&l, &o.step.Changeover, terse)
 	}
 	if moves := d.moves(); d.move < len(moves) {
-		l.add(faint, "  "+d.aim)
-		l.join(d.shortest(&moves[d.move], p.w))
+		l.Add(draw.Faint, "  "+d.Aim)
+		l.Join(d.shortest(&moves[d.move], p.W))
 	}
 	if p.zoom > 0 {
-		l.add(faint, fmt.Sprintf("  %d times as large", 1<<p.zoom))
+		l.Add(draw.Faint, fmt.Sprintf("  %d times as large", 1<<p.zoom))
 	}
 	return l
 }
 
 // tally tells how many holders move and how many bide, which together are all, and of
 // those that bide how many cut and how many are idle, which together are these.
-func (d *desk) tally(l *line, c *plan.Changeover, terse int) {
+func (d *desk) tally(l *draw.Line, c *plan.Changeover, terse int) {
 	idle, bide := idle(c), len(c.Holders)-c.Repositions
-	l.add(moved, fmt.Sprintf("  %s %s%d move", d.legend[moves], d.aboutMark(), c.Repositions))
-	l.add(plain, fmt.Sprintf("  %d bide", bide))
+	l.Add(draw.Moved, fmt.Sprintf("  %s %s%d move", d.Legend[draw.Moves], d.aboutMark(), c.Repositions))
+	l.Add(draw.Plain, fmt.Sprintf("  %d bide", bide))
 	if terse >= 2 || bide == 0 {
 		return
 	}
@@ -154,8 +155,8 @@ func (d *desk) tally(l *line, c *plan.Changeover, terse int) {
 	if terse == 1 {
 		cut = " cut"
 	}
-	l.add(plain, fmt.Sprintf(": %s %d%s", d.legend[bides], bide-idle, cut))
-	l.add(faint, fmt.Sprintf(" %s %d idle", d.legend[idles], idle))
+	l.Add(draw.Plain, fmt.Sprintf(": %s %d%s", d.Legend[draw.Stays], bide-idle, cut))
+	l.Add(draw.Faint, fmt.Sprintf(" %s %d idle", d.Legend[draw.Idles], idle))
 }
 
 // idle is how many holders bide without cutting.
@@ -169,18 +170,18 @@ func idle(c *plan.Changeover) (n int) {
 }
 
 // threads draws the changeover in h lines, or what stands while it is worked out.
-func (p *beamPane) threads(d *desk, s scale, h int) []line {
-	pic := newPicture(d.look, p.w, h)
-	s.cols *= pic.across()
+func (p *beamPane) threads(d *desk, s draw.Scale, h int) []draw.Line {
+	pic := draw.NewPicture(d.Theme, p.W, h)
+	s.Cols *= pic.Across()
 	switch o, now := d.outcome(d.turn), d.before(d.turn); {
 	case o != nil && len(o.faults) == 0:
-		pic.draw(threads(&o.step.Changeover, d.aimed(), s.column))
+		pic.Draw(draw.Threads(&o.step.Changeover, d.aimed(), s.Column))
 	case now != nil:
-		pic.draw(standing(now.At, s.column))
+		pic.Draw(draw.Standing(now.At, s.Column))
 	}
-	var out []line
+	var out []draw.Line
 	for y := range h {
-		out = append(out, pic.line(y))
+		out = append(out, pic.Line(y))
 	}
 	return out
 }

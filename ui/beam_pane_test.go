@@ -15,7 +15,7 @@ func TestBeamTitleAddsUp(t *testing.T) {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), w, 36).settle()
 		for turn := range s.jobs() {
 			s.pick(turn)
-			title := s.beam.title(s.desk).text()
+			title := s.beam.title(s.desk).Text()
 			found := figures.FindStringSubmatch(title)
 			if found == nil {
 				t.Fatalf("at %d: %q", w, title)
@@ -42,8 +42,8 @@ func TestTotalsFit(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	for _, moves := range []int{7, 612, 1244} {
 		s.present.totals.Repositions = moves
-		if l := s.day.total(s.desk, "listed, centred", &s.present); l.width > s.day.w {
-			t.Errorf("%d moves: %d cells of %d: %q", moves, l.width, s.day.w, l.text())
+		if l := s.day.total(s.desk, "listed, centred", &s.present); l.Width > s.day.W {
+			t.Errorf("%d moves: %d cells of %d: %q", moves, l.Width, s.day.W, l.Text())
 		}
 	}
 }

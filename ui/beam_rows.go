@@ -4,47 +4,48 @@ import (
 	"fmt"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // The rows above and below the threads.
 
 // labels are short texts on one line at columns of their own.
-type labels []span
+type labels []draw.Span
 
 func newLabels(w int) labels {
 	out := make(labels, max(w, 0))
 	for x := range out {
-		out[x].text = " "
+		out[x].Text = " "
 	}
 	return out
 }
 
 // put writes a text of single cells from a column on, if there is room for it
 // between those that were put before.
-func (l labels) put(column int, i ink, text string) {
+func (l labels) put(column int, i draw.Style, text string) {
 	runes := []rune(text)
 	if column < 0 || column+len(runes) > len(l) {
 		return
 	}
 	for x := max(column-1, 0); x <= min(column+len(runes), len(l)-1); x++ {
-		if l[x].text != " " {
+		if l[x].Text != " " {
 			return
 		}
 	}
 	for n, r := range runes {
-		l[column+n] = span{i, string(r)}
+		l[column+n] = draw.Span{Style: i, Text: string(r)}
 	}
 }
 
 // numbers is the scale.
-func numbers(k *look, s scale, u plan.Unit) line {
-	l := newLabels(s.width)
+func numbers(k *draw.Theme, s draw.Scale, u plan.Unit) draw.Line {
+	l := newLabels(s.Width)
 	unit := u.String()
-	l.put(s.width-len(unit), faint, unit)
-	for _, x := range s.numbers() {
-		l.put(s.column(x), faint, k.tick+u.Number(x))
+	l.put(s.Width-len(unit), draw.Faint, unit)
+	for _, x := range s.Numbers() {
+		l.put(s.Column(x), draw.Faint, k.Tick+u.Number(x))
 	}
-	return runs(k, l)
+	return draw.FromCells(k, l)
 }
 
 // letters stand behind the numbers of holders that aren't good.
@@ -52,63 +53,63 @@ var letters = map[plan.Condition]string{plan.NoCut: "n", plan.Stuck: "s", plan.O
 
 // numbered names the picked holder where it stands now, those that aren't good, and
 // every tenth.
-func (d *desk) numbered(s scale) line { return d.numberedAt(s, d.before(d.turn), d.aimed()) }
+func (d *desk) numbered(s draw.Scale) draw.Line { return d.numberedAt(s, d.before(d.turn), d.aimed()) }
 
 // numberedAt does the same where they stand at another time, with one picked; there
 // may be none.
-func (d *desk) numberedAt(s scale, now *plan.Standing, aimed int) line {
-	l := newLabels(s.width)
+func (d *desk) numberedAt(s draw.Scale, now *plan.Standing, aimed int) draw.Line {
+	l := newLabels(s.Width)
 	if now == nil {
-		return runs(d.look, l)
+		return draw.FromCells(d.Theme, l)
 	}
 	if n := aimed; n > 0 {
-		l.put(s.column(now.At[n-1]), picked, d.aim+fmt.Sprint(n))
+		l.put(s.Column(now.At[n-1]), draw.Picked, d.Aim+fmt.Sprint(n))
 	}
 	for i, c := range d.forecast.beam.Holders {
 		if letter := letters[c]; letter != "" {
-			l.put(s.column(now.At[i]), late, fmt.Sprint(i+1)+letter)
+			l.put(s.Column(now.At[i]), draw.Late, fmt.Sprint(i+1)+letter)
 		}
 	}
 	for i := 9; i < len(now.At); i += 10 {
-		l.put(s.column(now.At[i]), faint, fmt.Sprint(i+1))
+		l.put(s.Column(now.At[i]), draw.Faint, fmt.Sprint(i+1))
 	}
-	return runs(d.look, l)
+	return draw.FromCells(d.Theme, l)
 }
 
 // web is the job's web under the threads, with its edges, its cuts and its trim.
-func web(k *look, s scale, l *plan.Layout) line {
-	from, to := s.column(l.Web.From), s.column(l.Web.To)
-	cells := make([]span, s.width)
+func web(k *draw.Theme, s draw.Scale, l *plan.Layout) draw.Line {
+	from, to := s.Column(l.Web.From), s.Column(l.Web.To)
+	cells := make([]draw.Span, s.Width)
 	for x := range cells {
-		cells[x] = span{plain, " "}
+		cells[x] = draw.Span{Style: draw.Plain, Text: " "}
 		if from <= x && x <= to {
-			cells[x] = span{accent, k.web}
+			cells[x] = draw.Span{Style: draw.Accent, Text: k.Web}
 		}
 	}
-	mark := func(x int, i ink, text string) {
+	mark := func(x int, i draw.Style, text string) {
 		if x >= 0 && x < len(cells) {
-			cells[x] = span{i, text}
+			cells[x] = draw.Span{Style: i, Text: text}
 		}
 	}
 	if n := len(l.Cuts); n > 0 && l.Trim[0]+l.Trim[1] > 0 {
-		for x := max(from, 0); x < s.column(l.Cuts[0]); x++ {
-			mark(x, faint, k.trim)
+		for x := max(from, 0); x < s.Column(l.Cuts[0]); x++ {
+			mark(x, draw.Faint, k.Trim)
 		}
-		for x := s.column(l.Cuts[n-1]) + 1; x <= min(to, s.width-1); x++ {
-			mark(x, faint, k.trim)
+		for x := s.Column(l.Cuts[n-1]) + 1; x <= min(to, s.Width-1); x++ {
+			mark(x, draw.Faint, k.Trim)
 		}
 	}
-	mark(from, accent, k.webFrom)
-	mark(to, accent, k.webTo)
+	mark(from, draw.Accent, k.WebFrom)
+	mark(to, draw.Accent, k.WebTo)
 	for _, c := range l.Cuts {
-		mark(s.column(c), accent, k.cut)
+		mark(s.Column(c), draw.Accent, k.Cut)
 	}
-	return runs(k, cells)
+	return draw.FromCells(k, cells)
 }
 
 // strips names the slits below the web, equal ones side by side together.
-func strips(d *desk, s scale, lay *plan.Layout) line {
-	l := newLabels(s.width)
+func strips(d *desk, s draw.Scale, lay *plan.Layout) draw.Line {
+	l := newLabels(s.Width)
 	at := lay.Web.From + lay.Trim[0]
 	for i := 0; i < len(lay.Slits); {
 		n, from := i, at
@@ -116,11 +117,11 @@ func strips(d *desk, s scale, lay *plan.Layout) line {
 			at += lay.Slits[n]
 		}
 		text := fmt.Sprintf("%d x %s", n-i, exactly(lay.Slits[i], d.shop.Unit))
-		a, b := max(s.column(from), 0), min(s.column(at), s.width)
-		if b-a >= cells(text) {
-			l.put((a+b-cells(text))/2, accent, text)
+		a, b := max(s.Column(from), 0), min(s.Column(at), s.Width)
+		if b-a >= draw.CellWidth(text) {
+			l.put((a+b-draw.CellWidth(text))/2, draw.Accent, text)
 		}
 		i = n
 	}
-	return runs(d.look, l)
+	return draw.FromCells(d.Theme, l)
 }

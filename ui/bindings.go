@@ -1,6 +1,9 @@
 package ui
 
-import "slices"
+import (
+	"bide/ui/draw"
+	"slices"
+)
 
 // action is what a key asks for.
 type action uint8
@@ -366,15 +369,15 @@ func (b binding) shown(ascii bool) string {
 }
 
 // bunched names keys close together, the last two alone in words.
-func bunched(k *look, named []binding) line {
-	l := k.line()
+func bunched(k *draw.Theme, named []binding) draw.Line {
+	l := k.Line()
 	for i, b := range named {
 		told := i >= len(named)-2
 		if told && i > 0 {
-			l.add(plain, "  ")
+			l.Add(draw.Plain, "  ")
 		}
-		if l.add(accent, b.shown(k.ascii)); told {
-			l.add(faint, " "+b.word)
+		if l.Add(draw.Accent, b.shown(k.ASCII)); told {
+			l.Add(draw.Faint, " "+b.word)
 		}
 	}
 	return l
@@ -382,7 +385,7 @@ func bunched(k *look, named []binding) line {
 
 // footer names the keys of a scope in w cells: the last two, help and quit, and
 // before them as many others as there is room for.
-func footer(k *look, t *keyTable, in scope, w int) line {
+func footer(k *draw.Theme, t *keyTable, in scope, w int) draw.Line {
 	var named []binding
 	for _, b := range t.all {
 		if b.where&in != 0 && b.word != "" {
@@ -390,19 +393,19 @@ func footer(k *look, t *keyTable, in scope, w int) line {
 		}
 	}
 	for ; ; named = slices.Delete(named, len(named)-3, len(named)-2) {
-		l := k.line()
+		l := k.Line()
 		for i, b := range named {
 			if i > 0 {
-				l.add(plain, "  ")
+				l.Add(draw.Plain, "  ")
 			}
-			l.add(accent, b.shown(k.ascii))
-			l.add(faint, " "+b.word)
+			l.Add(draw.Accent, b.shown(k.ASCII))
+			l.Add(draw.Faint, " "+b.word)
 		}
-		if l.width > w && in == onSmall {
+		if l.Width > w && in == onSmall {
 			l = bunched(k, named)
 		}
-		if l.width <= w || len(named) < 3 {
-			return l.fit(w)
+		if l.Width <= w || len(named) < 3 {
+			return l.Fit(w)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bide/ui/draw"
 	"strings"
 	"testing"
 )
@@ -55,10 +56,10 @@ func TestFooters(t *testing.T) {
 }
 
 // textOf is a line without its sequences.
-func textOf(l line) string {
+func textOf(l draw.Line) string {
 	var b strings.Builder
-	for _, s := range l.spans {
-		b.WriteString(s.text)
+	for _, s := range l.Spans {
+		b.WriteString(s.Text)
 	}
 	return b.String()
 }

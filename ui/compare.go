@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -80,7 +81,7 @@ func (c *compare) Help() scope {
 	return onCompare
 }
 
-func (c *compare) Fits(s size) bool { return s.w >= 60 && s.h >= 12 }
+func (c *compare) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 
 // sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
@@ -116,7 +117,7 @@ func (m *model) openCompare() tea.Cmd {
 func (c *compare) HandleKey(a action, m *model) tea.Cmd {
 	found := c.offered()
 	left, right := m.sides(found)
-	page := max(m.h-10, 1)
+	page := max(m.H-10, 1)
 	n := len(right.jobs)
 	c.at += map[action]int{up: -1, down: 1, pageUp: -page, pageDown: page, top: -n, bottom: n}[a]
 	c.at = max(0, min(c.at, n-1))
@@ -166,11 +167,11 @@ type compared struct {
 func (c compared) both() (a, b *plan.Step) { return c.left.step(c.job.ID), c.right.step(c.job.ID) }
 
 // cell makes a cell of what one of the steps says.
-func (c compared) cell(i ink, s *plan.Step, text func(*plan.Step) string) (ink, string) {
+func (c compared) cell(i draw.Style, s *plan.Step, text func(*plan.Step) string) (draw.Style, string) {
 	if s == nil {
-		return faint, "-"
+		return draw.Faint, "-"
 	}
-	return pick(c.on && i != late, i), text(s)
+	return pick(c.on && i != draw.Late, i), text(s)
 }
 
 func lateText(s *plan.Step) string  { return lateness(s.Late) }
@@ -178,69 +179,69 @@ func setupText(s *plan.Step) string { return minutes(s.Setup.Total()) }
 func movesText(s *plan.Step) string { return fmt.Sprint(s.Changeover.Repositions) }
 
 // compareColumns are those of the jobs in two orders.
-func compareColumns(d *desk) []column[compared] {
-	left := func(i ink, text func(*plan.Step) string) func(compared) (ink, string) {
-		return func(c compared) (ink, string) { a, _ := c.both(); return c.cell(i, a, text) }
+func compareColumns(d *desk) []draw.Column[compared] {
+	left := func(i draw.Style, text func(*plan.Step) string) func(compared) (draw.Style, string) {
+		return func(c compared) (draw.Style, string) { a, _ := c.both(); return c.cell(i, a, text) }
 	}
-	right := func(i ink, text func(*plan.Step) string) func(compared) (ink, string) {
-		return func(c compared) (ink, string) { _, b := c.both(); return c.cell(i, b, text) }
+	right := func(i draw.Style, text func(*plan.Step) string) func(compared) (draw.Style, string) {
+		return func(c compared) (draw.Style, string) { _, b := c.both(); return c.cell(i, b, text) }
 	}
 	end := func(s *plan.Step) string { return d.at(s.RunEnd) }
 	wide := max(d.lateWidth(), len("!00:00"))
-	return []column[compared]{
-		{width: 1, left: true, cell: func(c compared) (ink, string) {
+	return []draw.Column[compared]{
+		{Width: 1, Left: true, Cell: func(c compared) (draw.Style, string) {
 			if c.on {
-				return picked, c.desk.cursor
+				return draw.Picked, c.desk.Cursor
 			}
-			return plain, ""
+			return draw.Plain, ""
 		}},
-		{head: "job", width: d.idWidth(), left: true, cell: func(c compared) (ink, string) { return pick(c.on, strong), c.job.ID }},
-		{head: "turn", width: 4, cell: func(c compared) (ink, string) { return faint, c.left.nth(c.left.turnOf(c.job.ID)) }},
-		{head: "min", width: 5, cell: left(plain, setupText)},
-		{head: "mov", width: 4, cell: left(plain, movesText)},
-		{head: "end", width: d.clockWidth(), rank: 1, cell: left(faint, end)},
-		{head: "late", width: wide, left: true, cell: left(late, lateText)},
-		{width: 1, left: true, cell: func(c compared) (ink, string) { return faint, c.desk.between }},
-		{head: "turn", width: 4, cell: func(c compared) (ink, string) { return faint, c.right.nth(c.turn) }},
-		{head: "min", width: 5, cell: right(strong, setupText)},
-		{head: "mov", width: 4, cell: right(moved, movesText)},
-		{head: "end", width: d.clockWidth(), rank: 1, cell: right(faint, end)},
-		{head: "late", width: wide, left: true, cell: right(late, lateText)},
-		{head: "+-min", width: 6, cell: func(c compared) (ink, string) {
+		{Head: "job", Width: d.idWidth(), Left: true, Cell: func(c compared) (draw.Style, string) { return pick(c.on, draw.Strong), c.job.ID }},
+		{Head: "turn", Width: 4, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.left.nth(c.left.turnOf(c.job.ID)) }},
+		{Head: "min", Width: 5, Cell: left(draw.Plain, setupText)},
+		{Head: "mov", Width: 4, Cell: left(draw.Plain, movesText)},
+		{Head: "end", Width: d.clockWidth(), Rank: 1, Cell: left(draw.Faint, end)},
+		{Head: "late", Width: wide, Left: true, Cell: left(draw.Late, lateText)},
+		{Width: 1, Left: true, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.desk.Between }},
+		{Head: "turn", Width: 4, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.right.nth(c.turn) }},
+		{Head: "min", Width: 5, Cell: right(draw.Strong, setupText)},
+		{Head: "mov", Width: 4, Cell: right(draw.Moved, movesText)},
+		{Head: "end", Width: d.clockWidth(), Rank: 1, Cell: right(draw.Faint, end)},
+		{Head: "late", Width: wide, Left: true, Cell: right(draw.Late, lateText)},
+		{Head: "+-min", Width: 6, Cell: func(c compared) (draw.Style, string) {
 			a, b := c.both()
 			if a == nil || b == nil {
-				return plain, ""
+				return draw.Plain, ""
 			}
 			return c.difference(b.Setup.Total() - a.Setup.Total())
 		}},
-		{head: "+-mov", width: 5, rank: 2, cell: func(c compared) (ink, string) {
+		{Head: "+-mov", Width: 5, Rank: 2, Cell: func(c compared) (draw.Style, string) {
 			a, b := c.both()
 			if a == nil || b == nil {
-				return plain, ""
+				return draw.Plain, ""
 			}
 			n := b.Changeover.Repositions - a.Changeover.Repositions
 			return worse(n), more(n)
 		}},
-		{head: "material", width: 10, rank: 3, left: true, flex: 20, cell: func(c compared) (ink, string) { return faint, c.job.Material }},
+		{Head: "material", Width: 10, Rank: 3, Left: true, Flex: 20, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.job.Material }},
 	}
 }
 
 // difference is what the right order takes longer, or shorter.
-func (c compared) difference(d time.Duration) (ink, string) {
+func (c compared) difference(d time.Duration) (draw.Style, string) {
 	text := sameOr(signedMinutes(d))
 	if text == "=" {
-		return faint, text
+		return draw.Faint, text
 	}
 	return worse(int(d)), text
 }
 
 // worse is the ink of a difference: more costs more.
-func worse(by int) ink {
+func worse(by int) draw.Style {
 	switch {
 	case by < 0:
-		return good
+		return draw.Good
 	case by > 0:
-		return moved
+		return draw.Moved
 	}
-	return faint
+	return draw.Faint
 }

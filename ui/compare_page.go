@@ -1,16 +1,17 @@
 package ui
 
 import (
+	"bide/ui/draw"
 	"fmt"
 	"time"
 )
 
 // View draws the totals of both orders and their jobs.
-func (c *compare) View(m *model) []line {
+func (c *compare) View(m *model) []draw.Line {
 	s := m.pageSize()
 	lefts, right := m.sides(c.offered())
 	left := lefts[c.other%len(lefts)]
-	body := []line{
+	body := []draw.Line{
 		c.heads(m, left.name, right.name),
 		c.total(m, &left, &right, "min of setup", time.Minute/10, func(s *ordering) time.Duration { return s.totals.Setup }),
 		c.counts(m, &left, &right),
@@ -18,19 +19,19 @@ func (c *compare) View(m *model) []line {
 		c.ends(m, &left, &right),
 		c.floor(m),
 	}
-	columns := columnsFor(compareColumns(m.desk), s.w)
-	body = append(body, heads(m.look, columns))
-	n := max(s.h-1-len(body), 0)
-	from := window(c.at, len(right.jobs), n)
+	columns := draw.ColumnsFor(compareColumns(m.desk), s.W)
+	body = append(body, draw.Heads(m.Theme, columns))
+	n := max(s.H-1-len(body), 0)
+	from := draw.Window(c.at, len(right.jobs), n)
 	for turn := from; turn < min(from+n, len(right.jobs)); turn++ {
-		body = append(body, rowOf(m.look, columns, compared{m.desk, &left, &right, turn, right.jobs[turn], turn == c.at}))
+		body = append(body, draw.RowOf(m.Theme, columns, compared{m.desk, &left, &right, turn, right.jobs[turn], turn == c.at}))
 	}
-	title := m.line()
-	if text := some(from, n, len(right.jobs)); text != "" {
-		title.add(faint, text+"  ")
+	title := m.Line()
+	if text := draw.Range(from, n, len(right.jobs)); text != "" {
+		title.Add(draw.Faint, text+"  ")
 	}
 	if c.offered() != nil {
-		title.add(good, "Enter accepts the order found, x discards it")
+		title.Add(draw.Good, "Enter accepts the order found, x discards it")
 	}
 	return m.page("Two orders", title, body, c.Help())
 }
@@ -43,29 +44,29 @@ const (
 )
 
 // row is a line of the totals.
-func (c *compare) row(m *model, label, a, b string, ink ink, more string) line {
-	l := m.line()
-	l.add(plain, " ")
-	l.left(faint, label, compareLabel)
-	l.left(plain, a, compareLeft)
-	l.left(strong, b, compareRight)
-	l.add(ink, more)
+func (c *compare) row(m *model, label, a, b string, ink draw.Style, more string) draw.Line {
+	l := m.Line()
+	l.Add(draw.Plain, " ")
+	l.Left(draw.Faint, label, compareLabel)
+	l.Left(draw.Plain, a, compareLeft)
+	l.Left(draw.Strong, b, compareRight)
+	l.Add(ink, more)
 	return l
 }
 
-func (c *compare) heads(m *model, a, b string) line {
-	l := m.line()
-	l.to(1 + compareLabel)
-	l.left(head, a, compareLeft)
-	l.left(head, b, compareRight)
+func (c *compare) heads(m *model, a, b string) draw.Line {
+	l := m.Line()
+	l.To(1 + compareLabel)
+	l.Left(draw.Head, a, compareLeft)
+	l.Left(draw.Head, b, compareRight)
 	return l
 }
 
 // total compares two spans of time, to the minute or to its tenth: their difference is
 // that of the figures shown.
-func (c *compare) total(m *model, a, b *ordering, label string, fine time.Duration, of func(*ordering) time.Duration) line {
+func (c *compare) total(m *model, a, b *ordering, label string, fine time.Duration, of func(*ordering) time.Duration) draw.Line {
 	if !a.whole() || !b.whole() {
-		return c.row(m, label, c.known(m, a), c.known(m, b), faint, "")
+		return c.row(m, label, c.known(m, a), c.known(m, b), draw.Faint, "")
 	}
 	text := minutes
 	if fine == time.Minute {
@@ -87,13 +88,13 @@ func (c *compare) known(m *model, s *ordering) string {
 	if s.whole() {
 		return ""
 	}
-	return fmt.Sprintf("%s %d of %d worked out", m.pending, len(s.known), len(s.jobs))
+	return fmt.Sprintf("%s %d of %d worked out", m.Pending, len(s.known), len(s.jobs))
 }
 
 // counts compares the repositions.
-func (c *compare) counts(m *model, a, b *ordering) line {
+func (c *compare) counts(m *model, a, b *ordering) draw.Line {
 	if !a.whole() || !b.whole() {
-		return c.row(m, "moves", "", "", faint, "")
+		return c.row(m, "moves", "", "", draw.Faint, "")
 	}
 	x, y := a.totals.Repositions, b.totals.Repositions
 	more := "the same"
@@ -107,7 +108,7 @@ func (c *compare) counts(m *model, a, b *ordering) line {
 }
 
 // ends compares when the days end, and how many jobs are late.
-func (c *compare) ends(m *model, a, b *ordering) line {
+func (c *compare) ends(m *model, a, b *ordering) draw.Line {
 	text := func(s *ordering) string {
 		if !s.whole() || len(s.known) == 0 {
 			return ""
@@ -118,13 +119,13 @@ func (c *compare) ends(m *model, a, b *ordering) line {
 		}
 		return fmt.Sprintf("%s, %s", m.at(s.ends()), jobs)
 	}
-	l, more := faint, ""
+	l, more := draw.Faint, ""
 	if a.whole() && b.whole() && len(a.known) > 0 && len(b.known) > 0 {
 		switch by := b.ends().Round(time.Minute).Sub(a.ends().Round(time.Minute)); {
 		case by < 0:
-			l, more = good, hours(-by)+" earlier"
+			l, more = draw.Good, hours(-by)+" earlier"
 		case by > 0:
-			l, more = moved, hours(by)+" later"
+			l, more = draw.Moved, hours(by)+" later"
 		}
 	}
 	return c.row(m, "ends", text(a), text(b), l, more)
@@ -142,18 +143,18 @@ func (s *ordering) ends() time.Time {
 }
 
 // floor tells how few moves any order needs, where that is proven.
-func (c *compare) floor(m *model) line {
-	l := m.line()
-	l.add(plain, " ")
-	l.left(faint, "floor", compareLabel)
+func (c *compare) floor(m *model) draw.Line {
+	l := m.Line()
+	l.Add(draw.Plain, " ")
+	l.Left(draw.Faint, "floor", compareLabel)
 	switch found := c.offered(); {
 	case found == nil:
-		l.add(faint, "a search (s) works out how few moves any order needs")
+		l.Add(draw.Faint, "a search (s) works out how few moves any order needs")
 	case found.floor == nil:
-		l.add(faint, "nothing above 0 is proven")
+		l.Add(draw.Faint, "nothing above 0 is proven")
 	default:
 		f := found.floor
-		l.add(plain, m.short(fmt.Sprintf("no order needs fewer than %s: %s", count(f.Repositions, "move"), f.By), m.w-l.width-1))
+		l.Add(draw.Plain, m.Short(fmt.Sprintf("no order needs fewer than %s: %s", count(f.Repositions, "move"), f.By), m.W-l.Width-1))
 	}
 	return l
 }

@@ -81,12 +81,12 @@ func TestOfferOfAnotherDay(t *testing.T) {
 func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s", "v")
-	foot := footer(s.look, s.keyTable, onCompare, s.w)
+	foot := footer(s.Theme, s.keyTable, onCompare, s.W)
 	s.settle().fits()
 	if s.offer == nil {
 		t.Fatal("nothing is offered")
 	}
-	if got := s.frame(); s.scope() != onCompare || got[len(got)-1].text() != foot.text() {
+	if got := s.frame(); s.scope() != onCompare || got[len(got)-1].Text() != foot.Text() {
 		t.Errorf("the keys are those of an offer:\n%s", s.View())
 	}
 	s.tells("the file's order, centred", "an order waits: v")

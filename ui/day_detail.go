@@ -6,67 +6,70 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // detail tells about the picked job what its row has no room for, in n lines.
-func (p *dayPane) detail(d *desk, n int) []line { return tellAbout(d, n, p.w) }
+func (p *dayPane) detail(d *desk, n int) []draw.Line { return tellAbout(d, n, p.W) }
 
 // tellAbout tells about the picked job, in n lines of w cells.
-func tellAbout(d *desk, n, w int) []line {
-	out := make([]line, 0, n)
+func tellAbout(d *desk, n, w int) []draw.Line {
+	out := make([]draw.Line, 0, n)
 	for _, s := range about(d, d.turn) {
-		for i, text := range d.wrap(s.text, w-3) {
+		for i, text := range d.Wrap(s.Text, w-3) {
 			if len(out) == n {
 				return out
 			}
-			l := d.line()
-			l.add(plain, blanks(1+min(i, 1)*2))
-			l.add(s.ink, text)
+			l := d.Line()
+			l.Add(draw.Plain, draw.Blanks(1+min(i, 1)*2))
+			l.Add(s.Style, text)
 			out = append(out, l)
 		}
 	}
 	for len(out) < n {
-		out = append(out, d.line())
+		out = append(out, d.Line())
 	}
 	return out
 }
 
 // about tells all there is to say about a job of the day, what is wrong first.
-func about(d *desk, turn int) (out []span) {
+func about(d *desk, turn int) (out []draw.Span) {
 	if turn >= len(d.jobs()) {
-		return []span{{plain, "no job is waiting"}}
+		return []draw.Span{{Style: draw.Plain, Text: "no job is waiting"}}
 	}
 	j, o, u := d.jobs()[turn], d.outcome(turn), d.shop.Unit
-	say := func(i ink, format string, args ...any) { out = append(out, span{i, fmt.Sprintf(format, args...)}) }
+	say := func(i draw.Style, format string, args ...any) {
+		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
+	}
 	if why := d.broken[j]; why != "" {
-		say(late, "! %s", why)
+		say(draw.Late, "! %s", why)
 	}
 	if j.State == plan.Running {
-		say(good, "r %s is running", j.ID)
+		say(draw.Good, "r %s is running", j.ID)
 	}
 	if text := rulesOf(j); text != "" {
-		say(plain, "%s", text)
+		say(draw.Plain, "%s", text)
 	}
 	if o == nil {
-		say(faint, "%s its changeover is being worked out", d.pending)
+		say(draw.Faint, "%s its changeover is being worked out", d.Pending)
 		return out
 	}
 	for _, f := range o.faults {
-		say(late, "x refused: %s", f.Why(u))
+		say(draw.Late, "x refused: %s", f.Why(u))
 	}
 	if len(o.faults) > 0 {
 		return out
 	}
 	s := &o.step
 	if d.about() {
-		say(faint, "~ about: each job on its own, the day is still being planned together")
+		say(draw.Faint, "~ about: each job on its own, the day is still being planned together")
 	}
-	say(plain, "setup %s min: %s", minutes(s.Setup.Total()), causes(s.Setup))
-	say(plain, "%d cutting, %d resting, %d parked; travel %s",
+	say(draw.Plain, "setup %s min: %s", minutes(s.Setup.Total()), causes(s.Setup))
+	say(draw.Plain, "%d cutting, %d resting, %d parked; travel %s",
 		len(s.Changeover.Holders)-s.Changeover.Resting-s.Changeover.Parked, s.Changeover.Resting, s.Changeover.Parked, d.travel(s.Changeover.Travel))
-	say(plain, "%s", layoutOf(j, &s.Layout, u))
-	say(faint, "%s", join("; ", chosen(j, &s.Layout), permits(j)))
-	say(faint, "%s, runs %s to %s", j.Material, clock(s.RunStart, d.shop.Day.Start), clock(s.RunEnd, d.shop.Day.Start))
+	say(draw.Plain, "%s", layoutOf(j, &s.Layout, u))
+	say(draw.Faint, "%s", join("; ", chosen(j, &s.Layout), permits(j)))
+	say(draw.Faint, "%s, runs %s to %s", j.Material, clock(s.RunStart, d.shop.Day.Start), clock(s.RunEnd, d.shop.Day.Start))
 	return out
 }
 

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // barWidth is how many cells the longest setup of the day takes as a bar.
@@ -29,29 +30,29 @@ func barHead(w int) string { return fitting(w, "against the longest", "of longes
 
 // figure makes a cell of something the changeover costs; what is only about that is
 // faint.
-func figure(i ink, text func(e entry, s *plan.Step) string) func(entry) (ink, string) {
-	return func(e entry) (ink, string) {
+func figure(i draw.Style, text func(e entry, s *plan.Step) string) func(entry) (draw.Style, string) {
+	return func(e entry) (draw.Style, string) {
 		switch {
 		case e.outcome == nil:
-			return faint, e.pending
+			return draw.Faint, e.Pending
 		case e.refused():
-			return plain, ""
+			return draw.Plain, ""
 		}
 		switch {
-		case e.picked() && i != late:
-			return picked, text(e, &e.outcome.step)
+		case e.picked() && i != draw.Late:
+			return draw.Picked, text(e, &e.outcome.step)
 		case e.about():
-			return faint, text(e, &e.outcome.step)
+			return draw.Faint, text(e, &e.outcome.step)
 		}
 		return i, text(e, &e.outcome.step)
 	}
 }
 
 // fact makes a cell of something known of the job, in the cursor's ink where that is.
-func fact(i ink, text func(e entry) string) func(entry) (ink, string) {
-	return func(e entry) (ink, string) {
+func fact(i draw.Style, text func(e entry) string) func(entry) (draw.Style, string) {
+	return func(e entry) (draw.Style, string) {
 		if e.picked() {
-			return picked, text(e)
+			return draw.Picked, text(e)
 		}
 		return i, text(e)
 	}
@@ -67,21 +68,21 @@ func (d *desk) lateBy(s *plan.Step) string {
 
 // The cells of the day's rows.
 var (
-	dayTurn     = fact(faint, func(e entry) string { return e.turnText(e.turn) })
-	dayID       = fact(strong, func(e entry) string { return e.job.ID })
-	dayMaterial = fact(plain, func(e entry) string { return e.job.Material })
-	dayWeb      = fact(plain, func(e entry) string { return e.shop.Unit.Number(e.job.Web) })
-	dayDue      = fact(faint, func(e entry) string { return e.at(e.job.Due) })
-	dayCuts     = figure(plain, func(e entry, s *plan.Step) string { return fmt.Sprint(len(s.Layout.Cuts)) })
-	dayMoves    = figure(moved, func(e entry, s *plan.Step) string { return e.aboutMark() + fmt.Sprint(s.Changeover.Repositions) })
-	dayParked   = figure(plain, func(e entry, s *plan.Step) string { return fmt.Sprint(s.Changeover.Parked) })
-	dayTravel   = figure(plain, func(e entry, s *plan.Step) string { return e.travel(s.Changeover.Travel) })
-	daySetup    = figure(strong, func(e entry, s *plan.Step) string { return minutes(s.Setup.Total()) })
-	dayBegins   = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.SetupStart) })
-	dayRuns     = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.RunStart) })
-	dayEnds     = figure(plain, func(e entry, s *plan.Step) string { return e.at(s.RunEnd) })
-	dayLate     = figure(late, func(e entry, s *plan.Step) string { return e.lateBy(s) })
-	dayBar      = figure(moved, func(e entry, s *plan.Step) string { return e.bar(s) })
+	dayTurn     = fact(draw.Faint, func(e entry) string { return e.turnText(e.turn) })
+	dayID       = fact(draw.Strong, func(e entry) string { return e.job.ID })
+	dayMaterial = fact(draw.Plain, func(e entry) string { return e.job.Material })
+	dayWeb      = fact(draw.Plain, func(e entry) string { return e.shop.Unit.Number(e.job.Web) })
+	dayDue      = fact(draw.Faint, func(e entry) string { return e.at(e.job.Due) })
+	dayCuts     = figure(draw.Plain, func(e entry, s *plan.Step) string { return fmt.Sprint(len(s.Layout.Cuts)) })
+	dayMoves    = figure(draw.Moved, func(e entry, s *plan.Step) string { return e.aboutMark() + fmt.Sprint(s.Changeover.Repositions) })
+	dayParked   = figure(draw.Plain, func(e entry, s *plan.Step) string { return fmt.Sprint(s.Changeover.Parked) })
+	dayTravel   = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.travel(s.Changeover.Travel) })
+	daySetup    = figure(draw.Strong, func(e entry, s *plan.Step) string { return minutes(s.Setup.Total()) })
+	dayBegins   = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.at(s.SetupStart) })
+	dayRuns     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.at(s.RunStart) })
+	dayEnds     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.at(s.RunEnd) })
+	dayLate     = figure(draw.Late, func(e entry, s *plan.Step) string { return e.lateBy(s) })
+	dayBar      = figure(draw.Moved, func(e entry, s *plan.Step) string { return e.bar(s) })
 )
 
 // turnWidth and clockWidth are the widths of the columns of turns and of times.
@@ -137,7 +138,7 @@ func (d *desk) noneDue() bool {
 }
 
 // dayColumns are those of the compact list: one line a job.
-func dayColumns(d *desk) []column[entry] {
+func dayColumns(d *desk) []draw.Column[entry] {
 	times, late, due := d.clockWidth(), 1, 2
 	if d.noneLate() { // what is empty goes first
 		late = due
@@ -146,68 +147,68 @@ func dayColumns(d *desk) []column[entry] {
 		due = 12
 	}
 	id := min(d.idWidth(), leastID)
-	return []column[entry]{
-		{width: 1, left: true, cell: entry.cursor},
-		{head: "n", width: d.turnWidth(), cell: dayTurn},
-		{width: 1, left: true, cell: entry.flag},
-		{head: "job", width: id, left: true, flex: d.idWidth() - id, cell: dayID},
-		{head: "material", width: 12, rank: 5, left: true, flex: 18, cell: dayMaterial},
-		{head: "web", width: 7, rank: 8, cell: dayWeb},
-		{head: "cuts", width: 4, rank: 7, cell: dayCuts},
-		{head: "moves", width: 5, rank: 1, cell: dayMoves},
-		{head: "parked", width: 6, rank: 4, cell: dayParked},
-		{head: "travel", width: 7, rank: 6, cell: dayTravel},
-		{head: "min", width: 5, rank: 1, cell: daySetup},
-		{head: barHead(barWidth), width: barWidth, rank: 10, left: true, cell: dayBar},
-		{head: "setup", width: times + 2, rank: 9, cell: dayBegins},
-		{head: "run", width: times, rank: 1, cell: dayRuns},
-		{head: "end", width: times, rank: 3, cell: dayEnds},
-		{head: "due", width: times, rank: due, cell: dayDue},
-		{head: "late", width: d.lateWidth(), rank: late, left: true, cell: dayLate},
+	return []draw.Column[entry]{
+		{Width: 1, Left: true, Cell: entry.cursor},
+		{Head: "n", Width: d.turnWidth(), Cell: dayTurn},
+		{Width: 1, Left: true, Cell: entry.flag},
+		{Head: "job", Width: id, Left: true, Flex: d.idWidth() - id, Cell: dayID},
+		{Head: "material", Width: 12, Rank: 5, Left: true, Flex: 18, Cell: dayMaterial},
+		{Head: "web", Width: 7, Rank: 8, Cell: dayWeb},
+		{Head: "cuts", Width: 4, Rank: 7, Cell: dayCuts},
+		{Head: "moves", Width: 5, Rank: 1, Cell: dayMoves},
+		{Head: "parked", Width: 6, Rank: 4, Cell: dayParked},
+		{Head: "travel", Width: 7, Rank: 6, Cell: dayTravel},
+		{Head: "min", Width: 5, Rank: 1, Cell: daySetup},
+		{Head: barHead(barWidth), Width: barWidth, Rank: 10, Left: true, Cell: dayBar},
+		{Head: "setup", Width: times + 2, Rank: 9, Cell: dayBegins},
+		{Head: "run", Width: times, Rank: 1, Cell: dayRuns},
+		{Head: "end", Width: times, Rank: 3, Cell: dayEnds},
+		{Head: "due", Width: times, Rank: due, Cell: dayDue},
+		{Head: "late", Width: d.lateWidth(), Rank: late, Left: true, Cell: dayLate},
 	}
 }
 
 // changeoverColumns are those of a changeover's own line in the roomy list.
-func changeoverColumns(d *desk) []column[entry] {
+func changeoverColumns(d *desk) []draw.Column[entry] {
 	times := d.clockWidth()
-	return []column[entry]{
-		{width: 3 + d.turnWidth(), cell: func(e entry) (ink, string) { return faint, e.leadsTo + " " }},
-		{head: "setup", width: times + 2, left: true, cell: dayBegins},
-		{head: "moves", width: 5, cell: dayMoves},
-		{head: "parked", width: 6, cell: dayParked},
-		{head: "travel", width: 7, cell: dayTravel},
-		{head: "min", width: 6, cell: daySetup},
-		{head: barHead(barWidth), width: barWidth, rank: 1, left: true, cell: dayBar},
+	return []draw.Column[entry]{
+		{Width: 3 + d.turnWidth(), Cell: func(e entry) (draw.Style, string) { return draw.Faint, e.LeadsTo + " " }},
+		{Head: "setup", Width: times + 2, Left: true, Cell: dayBegins},
+		{Head: "moves", Width: 5, Cell: dayMoves},
+		{Head: "parked", Width: 6, Cell: dayParked},
+		{Head: "travel", Width: 7, Cell: dayTravel},
+		{Head: "min", Width: 6, Cell: daySetup},
+		{Head: barHead(barWidth), Width: barWidth, Rank: 1, Left: true, Cell: dayBar},
 	}
 }
 
 // jobColumns are those of a job's own line there.
-func jobColumns(d *desk) []column[entry] {
+func jobColumns(d *desk) []draw.Column[entry] {
 	times := d.clockWidth()
-	return []column[entry]{
-		{width: 1, left: true, cell: entry.cursor},
-		{head: "n", width: d.turnWidth(), cell: dayTurn},
-		{width: 1, left: true, cell: entry.flag},
-		{head: "job", width: d.idWidth(), left: true, cell: dayID},
-		{head: "material", width: 16, left: true, flex: 12, cell: dayMaterial},
-		{head: "web", width: 7, cell: dayWeb},
-		{head: "cuts", width: 4, cell: dayCuts},
-		{head: "run", width: times + 2, cell: dayRuns},
-		{head: "end", width: times + 2, cell: dayEnds},
-		{head: "due", width: times + 2, cell: dayDue},
-		{head: "late", width: max(d.lateWidth(), len("!00:00")), left: true, cell: dayLate},
+	return []draw.Column[entry]{
+		{Width: 1, Left: true, Cell: entry.cursor},
+		{Head: "n", Width: d.turnWidth(), Cell: dayTurn},
+		{Width: 1, Left: true, Cell: entry.flag},
+		{Head: "job", Width: d.idWidth(), Left: true, Cell: dayID},
+		{Head: "material", Width: 16, Left: true, Flex: 12, Cell: dayMaterial},
+		{Head: "web", Width: 7, Cell: dayWeb},
+		{Head: "cuts", Width: 4, Cell: dayCuts},
+		{Head: "run", Width: times + 2, Cell: dayRuns},
+		{Head: "end", Width: times + 2, Cell: dayEnds},
+		{Head: "due", Width: times + 2, Cell: dayDue},
+		{Head: "late", Width: max(d.lateWidth(), len("!00:00")), Left: true, Cell: dayLate},
 	}
 }
 
 // compact lists the jobs one line each, in as many columns as there is room for.
-func (p *dayPane) compact(d *desk, n int, focused bool) []line {
-	columns := columnsFor(dayColumns(d), p.w)
-	out := []line{heads(d.look, columns)}
+func (p *dayPane) compact(d *desk, n int, focused bool) []draw.Line {
+	columns := draw.ColumnsFor(dayColumns(d), p.W)
+	out := []draw.Line{draw.Heads(d.Theme, columns)}
 	for _, e := range p.entries(d, n, focused) {
-		l := rowOf(d.look, columns, e)
+		l := draw.RowOf(d.Theme, columns, e)
 		if e.refused() {
-			l = rowOf(d.look, columns[:4], e)
-			l.add(late, " "+d.short(e.refusal(), p.w-l.width-1))
+			l = draw.RowOf(d.Theme, columns[:4], e)
+			l.Add(draw.Late, " "+d.Short(e.refusal(), p.W-l.Width-1))
 		}
 		out = append(out, l)
 	}
@@ -215,16 +216,16 @@ func (p *dayPane) compact(d *desk, n int, focused bool) []line {
 }
 
 // roomy lists the jobs two lines each: the changeover, and the job it leads to.
-func (p *dayPane) roomy(d *desk, n int, focused bool) []line {
-	jobs, changeovers := columnsFor(jobColumns(d), p.w), columnsFor(changeoverColumns(d), p.w)
-	out := []line{heads(d.look, changeovers), heads(d.look, jobs)}
+func (p *dayPane) roomy(d *desk, n int, focused bool) []draw.Line {
+	jobs, changeovers := draw.ColumnsFor(jobColumns(d), p.W), draw.ColumnsFor(changeoverColumns(d), p.W)
+	out := []draw.Line{draw.Heads(d.Theme, changeovers), draw.Heads(d.Theme, jobs)}
 	for _, e := range p.entries(d, n, focused) {
-		l := rowOf(d.look, changeovers, e)
+		l := draw.RowOf(d.Theme, changeovers, e)
 		if e.refused() {
-			l = d.line()
-			l.add(late, blanks(6)+d.short(e.refusal(), p.w-6))
+			l = d.Line()
+			l.Add(draw.Late, draw.Blanks(6)+d.Short(e.refusal(), p.W-6))
 		}
-		out = append(out, l, rowOf(d.look, jobs, e))
+		out = append(out, l, draw.RowOf(d.Theme, jobs, e))
 	}
 	return out
 }
@@ -239,5 +240,5 @@ func (e entry) bar(s *plan.Step) string {
 		longest = max(longest, o.step.Setup.Total())
 	}
 	n := int((s.Setup.Total()*barWidth + longest/2) / longest)
-	return strings.Repeat(e.glyphs.bar, n)
+	return strings.Repeat(e.Glyphs.Bar, n)
 }

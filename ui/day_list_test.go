@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // Ids of any length leave room for when each job is due; the column that nothing stands
@@ -21,15 +22,15 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 			if s.present.totals.LateJobs = 1; !isLate {
 				s.present.totals.LateJobs = 0
 			}
-			for _, c := range columnsFor(dayColumns(s.desk), 44) {
-				heads = append(heads, c.head)
+			for _, c := range draw.ColumnsFor(dayColumns(s.desk), 44) {
+				heads = append(heads, c.Head)
 			}
 			got := strings.Join(heads, " ")
 			if !strings.Contains(got, "run") || !strings.Contains(got, "due") || isLate && !strings.Contains(got, "late") {
 				t.Errorf("%s, late %v: the columns are %q", id, isLate, got)
 			}
 		}
-		if s.fits(); !strings.Contains(s.View(), s.short(id, leastID)) {
+		if s.fits(); !strings.Contains(s.View(), s.Short(id, leastID)) {
 			t.Errorf("%s isn't shown:\n%s", id, s.View())
 		}
 	}
@@ -39,8 +40,8 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 		next.Due = plan.Job{}.Due
 		s.replace(j, &next)
 	}
-	for _, c := range columnsFor(dayColumns(s.settle().desk), 44) {
-		if c.head == "due" {
+	for _, c := range draw.ColumnsFor(dayColumns(s.settle().desk), 44) {
+		if c.Head == "due" {
 			t.Error("a column of due times is shown though no job has one")
 		}
 	}

@@ -6,13 +6,14 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // dayPane lists the day's jobs in their order, with what each changeover costs.
-type dayPane struct{ size }
+type dayPane struct{ draw.Size }
 
-func (p *dayPane) SetSize(s size) { p.size = s }
-func (p *dayPane) Help() scope    { return onDay }
+func (p *dayPane) SetSize(s draw.Size) { p.Size = s }
+func (p *dayPane) Help() scope         { return onDay }
 
 // HandleKey picks a job or moves it.
 func (p *dayPane) HandleKey(a action, d *desk) {
@@ -50,52 +51,52 @@ type dayParts struct {
 // parts shares out the lines: one for the heads, two for the totals, one more for
 // jobs that have no turn, some about the picked job, the rest for the list.
 func (p *dayPane) parts(d *desk) dayParts {
-	room := p.h - 1 - 3
+	room := p.H - 1 - 3
 	if len(d.away()) > 0 {
 		room--
 	}
 	s := dayParts{detail: max(min(room/3, 5), 0)}
 	s.list = max(room-s.detail, 0)
-	if s.roomy = p.w >= 72 && s.list > 2*len(d.jobs()); s.roomy {
+	if s.roomy = p.W >= 72 && s.list > 2*len(d.jobs()); s.roomy {
 		s.list = (s.list - 1) / 2
 	}
 	return s
 }
 
 // View draws the pane.
-func (p *dayPane) View(d *desk, focused bool) []line {
+func (p *dayPane) View(d *desk, focused bool) []draw.Line {
 	s := p.parts(d)
-	title := d.line()
-	title.add(faint, p.heading(d, s.list))
-	var body []line
+	title := d.Line()
+	title.Add(draw.Faint, p.heading(d, s.list))
+	var body []draw.Line
 	if s.roomy {
 		body = p.roomy(d, s.list, focused)
 	} else {
 		body = p.compact(d, s.list, focused)
 	}
-	for len(body) < p.h-1-2-s.detail-min(len(d.away()), 1) {
-		body = append(body, d.line())
+	for len(body) < p.H-1-2-s.detail-min(len(d.away()), 1) {
+		body = append(body, d.Line())
 	}
 	body = append(body, p.detail(d, s.detail)...)
 	if len(d.away()) > 0 {
 		body = append(body, p.away(d))
 	}
 	body = append(body, p.total(d, d.thisOrder(), &d.present), p.total(d, "listed, centred", &d.listed))
-	return box(d.look, "1 Day", title, body, p.size, focused)
+	return draw.Box(d.Theme, "1 Day", title, body, p.Size, focused)
 }
 
 // heading tells which jobs are in a list of n, and the day.
 func (p *dayPane) heading(d *desk, n int) string {
 	rows := p.shown(d)
 	jobs := len(rows)
-	some := some(window(rowOfTurn(rows, d.turn), jobs, n), n, jobs)
+	some := draw.Range(draw.Window(rowOfTurn(rows, d.turn), jobs, n), n, jobs)
 	if text := d.filters[theDay].count(jobs, len(d.jobs())); text != "" {
 		return text
 	}
 	if some == "" {
 		return span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
 	}
-	return fitting(p.w-len("-->1 Day  "), some+", "+span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to "),
+	return fitting(p.W-len("-->1 Day  "), some+", "+span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to "),
 		some+" "+span24(d.shop.Day, "Mon 2 Jan 15:04", "-"), some+" "+d.shop.Day.Start.Format("Mon 2 Jan"))
 }
 
@@ -119,7 +120,7 @@ type entry struct {
 
 func (p *dayPane) entries(d *desk, n int, focused bool) []entry {
 	rows := p.shown(d)
-	from := window(rowOfTurn(rows, d.turn), len(rows), n)
+	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), n)
 	var out []entry
 	for _, t := range rows[from:min(from+n, len(rows))] {
 		out = append(out, entry{d, t, d.jobs()[t], d.outcome(t), focused})
@@ -131,32 +132,32 @@ func (e entry) picked() bool  { return e.turn == e.desk.turn }
 func (e entry) refused() bool { return e.outcome != nil && len(e.outcome.faults) > 0 }
 
 // cursor marks the picked row, in a pane without the keys less.
-func (e entry) cursor() (ink, string) {
+func (e entry) cursor() (draw.Style, string) {
 	switch {
 	case !e.picked():
-		return plain, ""
+		return draw.Plain, ""
 	case e.focused:
-		return picked, e.look.cursor
+		return draw.Picked, e.Theme.Cursor
 	}
-	return picked, e.cursorBy
+	return draw.Picked, e.CursorBy
 }
 
 // flag is the row's letter: refused, an order that breaks a rule, running, fixed to a
 // turn, or to come after another job.
-func (e entry) flag() (ink, string) {
+func (e entry) flag() (draw.Style, string) {
 	switch {
 	case e.refused():
-		return late, "x"
+		return draw.Late, "x"
 	case e.broken[e.job] != "":
-		return late, "!"
+		return draw.Late, "!"
 	case e.job.State == plan.Running:
-		return good, "r"
+		return draw.Good, "r"
 	case e.job.Turn != 0:
-		return accent, "t"
+		return draw.Accent, "t"
 	case len(e.job.After) > 0:
-		return faint, "<"
+		return draw.Faint, "<"
 	}
-	return plain, ""
+	return draw.Plain, ""
 }
 
 // at is a time of the day.
@@ -174,7 +175,7 @@ func (d *desk) travel(l plan.Length) string {
 func (d *desk) idWidth() int {
 	w := 3
 	for _, j := range d.jobs() {
-		w = max(w, cells(d.safe(j.ID)))
+		w = max(w, draw.CellWidth(d.Safe(j.ID)))
 	}
 	return min(w, 12)
 }
@@ -188,9 +189,9 @@ func (d *desk) thisOrder() string {
 }
 
 // total is a line of the day's costs in one order, in fewer words where it is narrow.
-func (p *dayPane) total(d *desk, name string, c *chain) (l line) {
+func (p *dayPane) total(d *desk, name string, c *chain) (l draw.Line) {
 	for _, word := range []string{" moves ", " mov "} {
-		if l = p.totalled(d, name, c, word); l.width <= p.w {
+		if l = p.totalled(d, name, c, word); l.Width <= p.W {
 			break
 		}
 	}
@@ -198,39 +199,39 @@ func (p *dayPane) total(d *desk, name string, c *chain) (l line) {
 }
 
 // totalled is that line with a word for moves.
-func (p *dayPane) totalled(d *desk, name string, c *chain, word string) line {
-	l := d.line()
-	i := faint
+func (p *dayPane) totalled(d *desk, name string, c *chain, word string) draw.Line {
+	l := d.Line()
+	i := draw.Faint
 	if strings.HasSuffix(name, "!") {
-		i = late
+		i = draw.Late
 	}
-	l.left(i, " "+name, 16)
+	l.Left(i, " "+name, 16)
 	if !c.whole() {
 		text := fmt.Sprintf("%d of %d worked out", len(c.known), len(c.jobs))
 		if c.full() {
 			text = "being planned together"
 		}
-		l.add(faint, " "+d.pending+" "+text)
+		l.Add(draw.Faint, " "+d.Pending+" "+text)
 		return l
 	}
 	most := max(d.present.totals.Repositions, d.listed.totals.Repositions, 100)
-	l.right(moved, fmt.Sprint(c.totals.Repositions), 1+len(fmt.Sprint(most)))
-	l.add(faint, word)
-	l.right(strong, minutes(c.totals.Setup), max(5, cells(minutes(c.totals.Setup))))
-	l.add(faint, " min ")
+	l.Right(draw.Moved, fmt.Sprint(c.totals.Repositions), 1+len(fmt.Sprint(most)))
+	l.Add(draw.Faint, word)
+	l.Right(draw.Strong, minutes(c.totals.Setup), max(5, draw.CellWidth(minutes(c.totals.Setup))))
+	l.Add(draw.Faint, " min ")
 	n := c.totals.LateJobs
 	if n == 0 {
-		l.add(good, fitting(p.w-l.width, "none late", "in time", "0 late"))
+		l.Add(draw.Good, fitting(p.W-l.Width, "none late", "in time", "0 late"))
 		return l
 	}
 	behind := "!" + hours(c.totals.Late)
-	l.add(late, fitting(p.w-l.width, fmt.Sprintf("%s late (%s)", behind, count(n, "job")), behind+" late", behind))
+	l.Add(draw.Late, fitting(p.W-l.Width, fmt.Sprintf("%s late (%s)", behind, count(n, "job")), behind+" late", behind))
 	return l
 }
 
 // away names the jobs that have no turn.
-func (p *dayPane) away(d *desk) line {
-	l := d.line()
+func (p *dayPane) away(d *desk) draw.Line {
+	l := d.Line()
 	var jobs []string
 	for _, j := range d.away() {
 		state := "done"
@@ -239,6 +240,6 @@ func (p *dayPane) away(d *desk) line {
 		}
 		jobs = append(jobs, j.ID+" "+state)
 	}
-	l.add(faint, " "+d.short("left out: "+strings.Join(jobs, ", "), p.w-2))
+	l.Add(draw.Faint, " "+d.Short("left out: "+strings.Join(jobs, ", "), p.W-2))
 	return l
 }

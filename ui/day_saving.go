@@ -42,7 +42,7 @@ func (m *model) saveDay() tea.Cmd {
 	m.saving = true
 	now, keep := m.history.now, m.keep
 	day, from := now.day(m.shop.Day), m.origins(now)
-	m.say("saving day.toml %s", m.pending)
+	m.say("saving day.toml %s", m.Pending)
 	return func() tea.Msg {
 		out, err := keep.saveDay(day, from)
 		return daySaved{now, out, err}

@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -14,7 +15,7 @@ import (
 // desk is what all panes look at: the shop, the day as it is ordered now with what
 // that costs, what is picked, and what happened last.
 type desk struct {
-	*look
+	*draw.Theme
 	*keyTable
 	*forecast
 	shop    *shop.Shop
@@ -61,7 +62,7 @@ type news struct {
 	able    []*plan.Job  // that could be run before it
 }
 
-func newDesk(s *shop.Shop, k *look) (*desk, error) {
+func newDesk(s *shop.Shop, k *draw.Theme) (*desk, error) {
 	p, err := plan.NewPlanner(s.Beam)
 	if err != nil {
 		return nil, fmt.Errorf("beam.toml: %w", err)
@@ -69,7 +70,7 @@ func newDesk(s *shop.Shop, k *look) (*desk, error) {
 	if len(s.Day.Jobs) == 0 {
 		return nil, errors.New("day.toml: there are no jobs")
 	}
-	d := &desk{look: k, keyTable: newKeyTable(k.ascii), shop: s, keep: newKeeper(s), truth: truth{s.Standing, s.Marks}}
+	d := &desk{Theme: k, keyTable: newKeyTable(k.ASCII), shop: s, keep: newKeeper(s), truth: truth{s.Standing, s.Marks}}
 	d.watch.since = d.keep.clock()
 	d.openDay(s)
 	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)
@@ -227,7 +228,7 @@ func (d *desk) told() string {
 	case d.present.whole():
 		costs = d.costsOf()
 	default:
-		costs = d.pending
+		costs = d.Pending
 	}
 	for _, j := range d.jobs() {
 		if why := d.broken[j]; why != "" {

@@ -13,6 +13,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -38,7 +39,7 @@ const (
 )
 
 // testLook is a look that doesn't depend on what the tests run in.
-func testLook(colours int, light, ascii bool) *look {
+func testLook(colours int, light, ascii bool) *draw.Theme {
 	r := lipgloss.NewRenderer(io.Discard)
 	switch colours {
 	case manyColours:
@@ -46,7 +47,7 @@ func testLook(colours int, light, ascii bool) *look {
 	default:
 		r.SetColorProfile(noColours)
 	}
-	return newLook(r, light, ascii)
+	return draw.NewTheme(r, light, ascii)
 }
 
 func demo(t testing.TB) *shop.Shop {
@@ -80,7 +81,7 @@ var settles = map[string]bool{
 	"TestPlainTellsAll": true, "TestPlainTellsWalkOrdersAndLifts": true, "TestLiftSettled": true, "TestPickedGapIsSettledFirst": true,
 	"TestScreenShowsTheSheetAfterATick": true, "TestReadmeShowsTheScreen": true, "TestRefusedJobTakesNoPlan": true, "TestProvisionalFiguresAreMarked": true}
 
-func newScreen(t testing.TB, s *shop.Shop, k *look, w, h int) *screen {
+func newScreen(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int) *screen {
 	t.Helper()
 	m, err := newModel(s, k)
 	if err != nil {
@@ -162,15 +163,15 @@ func (s *screen) fits() {
 	s.t.Helper()
 	frame := s.View()
 	lines := strings.Split(frame, "\n")
-	if strings.Contains(frame, "\x1b") && s.open[strong] == "" {
-		s.t.Fatalf("%dx%d: a sequence where there are no colours:\n%q", s.w, s.h, frame)
+	if strings.Contains(frame, "\x1b") && s.Open[draw.Strong] == "" {
+		s.t.Fatalf("%dx%d: a sequence where there are no colours:\n%q", s.W, s.H, frame)
 	}
-	if len(lines) != s.h {
-		s.t.Fatalf("%dx%d: %d lines:\n%s", s.w, s.h, len(lines), frame)
+	if len(lines) != s.H {
+		s.t.Fatalf("%dx%d: %d lines:\n%s", s.W, s.H, len(lines), frame)
 	}
 	for i, l := range lines {
-		if got := lipgloss.Width(l); got != s.w {
-			s.t.Fatalf("%dx%d: line %d is %d wide:\n%q\n%s", s.w, s.h, i+1, got, l, frame)
+		if got := lipgloss.Width(l); got != s.W {
+			s.t.Fatalf("%dx%d: line %d is %d wide:\n%q\n%s", s.W, s.H, i+1, got, l, frame)
 		}
 	}
 }

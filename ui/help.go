@@ -1,5 +1,7 @@
 package ui
 
+import "bide/ui/draw"
+
 // openHelp opens the help: over the panes of the first page at its beginning, with the
 // cautions, else where it tells of what has the keys.
 func (m *model) openHelp(in scope) {
@@ -16,9 +18,9 @@ func (p *helpPage) at(m *model, in scope) int {
 		if c.in&in == 0 || c.in == panes {
 			continue
 		}
-		name := p.chapter(m, c.name)[0].text()
+		name := p.chapter(m, c.name)[0].Text()
 		for n, l := range p.lines(m) {
-			if l.text() == name {
+			if l.Text() == name {
 				return n
 			}
 		}
@@ -31,18 +33,18 @@ type helpPage struct{ from int }
 
 // HandleKey turns the page.
 func (p *helpPage) HandleKey(a action, m *model) {
-	lines, room := len(p.lines(m)), max(m.h-2, 1)
+	lines, room := len(p.lines(m)), max(m.H-2, 1)
 	by := map[action]int{up: -1, down: 1, pageUp: -room, pageDown: room, top: -lines, bottom: lines}[a]
 	p.from = max(0, min(p.from+by, lines-room))
 }
 
 // View draws the page over the whole screen.
-func (p *helpPage) View(m *model) []line {
+func (p *helpPage) View(m *model) []draw.Line {
 	lines := p.lines(m)
-	lines = lines[max(0, min(p.from, len(lines)-(m.h-2))):]
-	out := box(m.look, "Help", m.line(), lines, size{m.w, max(m.h-1, 1)}, true)
-	if m.h > 1 {
-		out = append(out, footer(m.look, m.keyTable, onHelp, m.w))
+	lines = lines[max(0, min(p.from, len(lines)-(m.H-2))):]
+	out := draw.Box(m.Theme, "Help", m.Line(), lines, draw.Size{W: m.W, H: max(m.H-1, 1)}, true)
+	if m.H > 1 {
+		out = append(out, footer(m.Theme, m.keyTable, onHelp, m.W))
 	}
 	return out
 }
@@ -70,7 +72,7 @@ var chapters = []struct {
 }
 
 // lines are all of the help, broken to the screen's width.
-func (p *helpPage) lines(m *model) (out []line) {
+func (p *helpPage) lines(m *model) (out []draw.Line) {
 	out = append(out, p.chapter(m, "Before a hand goes near the beam")...)
 	for _, c := range cautions {
 		out = append(out, p.entry(m, "", c.head+": "+c.text)...)
@@ -81,7 +83,7 @@ func (p *helpPage) lines(m *model) (out []line) {
 			if b.does == "" || !told(b.where, c.in) {
 				continue
 			}
-			out = append(out, p.entry(m, b.shown(m.look.ascii), b.does)...)
+			out = append(out, p.entry(m, b.shown(m.Theme.ASCII), b.does)...)
 		}
 	}
 	out = append(out, p.chapter(m, "To keep the day")...)
@@ -89,7 +91,7 @@ func (p *helpPage) lines(m *model) (out []line) {
 	out = append(out, p.chapter(m, "Keys of your own")...)
 	out = append(out, p.entry(m, "", ownKeys(m))...)
 	out = append(out, p.chapter(m, "Marks")...)
-	for _, mark := range marks(m.look) {
+	for _, mark := range marks(m.Theme) {
 		out = append(out, p.entry(m, mark[0], mark[1])...)
 	}
 	if len(m.notes()) > 0 {
@@ -111,10 +113,10 @@ func told(where, chapter scope) bool {
 }
 
 // chapter is a chapter's name.
-func (p *helpPage) chapter(m *model, name string) (out []line) {
-	for _, row := range m.wrap(name, max(m.w-1, 1)) {
-		l := m.line()
-		l.add(strong, " "+row)
+func (p *helpPage) chapter(m *model, name string) (out []draw.Line) {
+	for _, row := range m.Wrap(name, max(m.W-1, 1)) {
+		l := m.Line()
+		l.Add(draw.Strong, " "+row)
 		out = append(out, l)
 	}
 	return out
@@ -122,13 +124,13 @@ func (p *helpPage) chapter(m *model, name string) (out []line) {
 
 // entry is a key or mark and what it means: beside it, or below it where the screen is
 // narrow.
-func (p *helpPage) entry(m *model, key, text string) (out []line) {
+func (p *helpPage) entry(m *model, key, text string) (out []draw.Line) {
 	indent := 14
-	if m.w < 50 {
-		if indent = 2; cells(key) > 3 {
-			for _, row := range m.wrap(key, max(m.w-1, 1)) {
-				l := m.line()
-				l.add(accent, " "+row)
+	if m.W < 50 {
+		if indent = 2; draw.CellWidth(key) > 3 {
+			for _, row := range m.Wrap(key, max(m.W-1, 1)) {
+				l := m.Line()
+				l.Add(draw.Accent, " "+row)
 				out = append(out, l)
 			}
 			key = ""
@@ -136,44 +138,44 @@ func (p *helpPage) entry(m *model, key, text string) (out []line) {
 			indent = 6 // a key of three and a blank
 		}
 	}
-	for i, row := range m.wrap(text, max(m.w-indent-1, 1)) {
-		l := m.line()
+	for i, row := range m.Wrap(text, max(m.W-indent-1, 1)) {
+		l := m.Line()
 		if i == 0 && key != "" {
-			l.add(plain, blanks(min(indent-3, 2)))
-			l.add(accent, m.short(key, max(indent-3, 3)))
+			l.Add(draw.Plain, draw.Blanks(min(indent-3, 2)))
+			l.Add(draw.Accent, m.Short(key, max(indent-3, 3)))
 		}
-		l.to(indent)
-		l.add(plain, row)
+		l.To(indent)
+		l.Add(draw.Plain, row)
 		out = append(out, l)
 	}
 	return out
 }
 
 // marks are the marks on the screen and what they mean.
-func marks(k *look) [][2]string {
+func marks(k *draw.Theme) [][2]string {
 	all := [][2]string{
-		{k.cursor, "picked; " + k.cursorBy + " in a pane without the keys"},
-		{k.legend[moves], "a holder that moves: its place now above, its new place below; where many move, only some of them are drawn all the way"},
-		{k.legend[aimed], "the picked move"},
-		{k.legend[bides], "a holder that bides and cuts"},
-		{k.legend[idles], "a holder that bides and is idle, lifted"},
-		{"10  " + k.aim + "30", "numbers of holders, where they stand now: every tenth, and the picked one"},
+		{k.Cursor, "picked; " + k.CursorBy + " in a pane without the keys"},
+		{k.Legend[draw.Moves], "a holder that moves: its place now above, its new place below; where many move, only some of them are drawn all the way"},
+		{k.Legend[draw.Aimed], "the picked move"},
+		{k.Legend[draw.Stays], "a holder that bides and cuts"},
+		{k.Legend[draw.Idles], "a holder that bides and is idle, lifted"},
+		{"10  " + k.Aim + "30", "numbers of holders, where they stand now: every tenth, and the picked one"},
 		{"6n 7s 8o", "a holder that may not cut, is stuck, or is out of service"},
-		{k.webFrom + k.trim + k.cut + k.web + k.cut + k.trim + k.webTo, "the web from edge to edge, with its trim and its cuts"},
+		{k.WebFrom + k.Trim + k.Cut + k.Web + k.Cut + k.Trim + k.WebTo, "the web from edge to edge, with its trim and its cuts"},
 		{"| . _", "in the strip of a holder, a job in which it stays and cuts, rests, is parked"},
 		{"X + =", "there, a job for which it is moved to cut, to rest, to park"},
-		{k.levels[len(k.levels)-1:][0] + " " + k.bearing, "under the settings: blades or metres at a place, more of them higher; a bearing of the anvil"},
+		{k.Levels[len(k.Levels)-1:][0] + " " + k.Bearing, "under the settings: blades or metres at a place, more of them higher; a bearing of the anvil"},
 		{"x", "refused: the beam can't run the job"},
 		{"!", "late, past the shift's end, or an order that breaks a rule"},
 		{"r", "running: it keeps its turn"},
 		{"t", "fixed to a turn"},
 		{"<", "to come after another job"},
-		{k.pending, "being worked out"},
+		{k.Pending, "being worked out"},
 		{"~", "about: each job on its own; the day is still to be planned together, and may cost less or more"},
 		{"this order", "the day as it stands here, its jobs planned together"},
 		{"listed", "listed, centred: for comparison: the order of the file, every layout centred in its web, nothing shifted"},
 	}
-	if k.ascii {
+	if k.ASCII {
 		all = append(all, asciiMarks...)
 	}
 	return all

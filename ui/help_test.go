@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bide/ui/draw"
 	"strings"
 	"testing"
 
@@ -53,7 +54,7 @@ func TestHelpOnSmallScreens(t *testing.T) {
 		sc.press("?", "home")
 		text := flat(textOfAll(sc.help.lines(sc.model)))
 		for _, l := range sc.help.lines(sc.model) {
-			if l.width > size[0] {
+			if l.Width > size[0] {
 				t.Errorf("%d wide: %q is cut", size[0], textOf(l))
 			}
 		}
@@ -112,8 +113,23 @@ func TestKeysOfALargerScreen(t *testing.T) {
 func TestHelpPartsKeysFromWords(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 40, 12).settle()
 	for _, key := range []string{"a", "ab", "abc"} {
-		if got := (&helpPage{}).entry(s.model, key, "the words")[0].text(); !strings.Contains(got, key+" ") {
+		if got := (&helpPage{}).entry(s.model, key, "the words")[0].Text(); !strings.Contains(got, key+" ") {
 			t.Errorf("%q", got)
+		}
+	}
+}
+
+// Every mark that ASCII threads are drawn with is told in the help.
+func TestASCIIMarksAreTold(t *testing.T) {
+	var told strings.Builder
+	for _, m := range marks(testLook(noColours, false, true)) {
+		told.WriteString(m[0])
+	}
+	for _, s := range draw.Strokes {
+		for _, r := range s {
+			if r != ' ' && !strings.ContainsRune(told.String(), r) {
+				t.Errorf("the help doesn't tell %q", r)
+			}
 		}
 	}
 }

@@ -7,32 +7,35 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
 // aboutHolder tells what there is to say about a holder, what is wrong first.
-func aboutHolder(d *desk, number int) (out []span) {
+func aboutHolder(d *desk, number int) (out []draw.Span) {
 	r := d.holderRow(number, false)
 	u := d.shop.Unit
-	say := func(i ink, format string, args ...any) { out = append(out, span{i, fmt.Sprintf(format, args...)}) }
+	say := func(i draw.Style, format string, args ...any) {
+		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
+	}
 	place := d.stands(number)
-	say(picked, "Holder %d stands at %s (%s)%s", number, u.Show(place), other(u).Show(place), r.inJob())
+	say(draw.Picked, "Holder %d stands at %s (%s)%s", number, u.Show(place), other(u).Show(place), r.inJob())
 	if m, marked := d.truth.marks[number]; marked || r.condition != plan.Good {
-		say(late, "%s", condition(r.condition, m, marked))
+		say(draw.Late, "%s", condition(r.condition, m, marked))
 	}
 	if text := r.edgeWords(); text != "" {
-		say(plain, "%s", text)
+		say(draw.Plain, "%s", text)
 	}
 	if r.usage != nil {
-		say(plain, "today: cuts in %d of %s, %.0f m; %s over %s; %s", r.usage.Cuts, count(len(r.usage.Stints), "job"), r.usage.Metres,
+		say(draw.Plain, "today: cuts in %d of %s, %.0f m; %s over %s; %s", r.usage.Cuts, count(len(r.usage.Stints), "job"), r.usage.Metres,
 			count(r.usage.Moves, "move"), u.Show(r.usage.Travel), r.idleWords())
 	}
 	if text := r.record(); text != "" {
-		say(faint, "%s", text)
+		say(draw.Faint, "%s", text)
 	}
 	if never := d.never(); len(never) > 0 {
-		say(faint, "never used today: %s", ranges(never))
+		say(draw.Faint, "never used today: %s", ranges(never))
 	}
 	return out
 }

@@ -4,26 +4,27 @@ import (
 	"fmt"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // holderLines are the head and n of the list's rows from the given one on.
-func (p *holdersPane) holderLines(d *desk, from, n int, focused bool) []line {
+func (p *holdersPane) holderLines(d *desk, from, n int, focused bool) []draw.Line {
 	rows := p.rows(d, focused)
 	before, strip, after := p.columns(d)
-	out := []line{p.heads(d, before, strip, after)}
+	out := []draw.Line{p.heads(d, before, strip, after)}
 	for _, r := range rows[min(from, len(rows)):min(from+n, len(rows))] {
-		l := rowOf(d.look, before, r)
-		l.add(plain, " ")
-		l.join(strip.row(r))
+		l := draw.RowOf(d.Theme, before, r)
+		l.Add(draw.Plain, " ")
+		l.Join(strip.row(r))
 		if len(after) > 0 {
-			l.add(plain, " ")
-			l.join(rowOf(d.look, after, r))
+			l.Add(draw.Plain, " ")
+			l.Join(draw.RowOf(d.Theme, after, r))
 		}
 		out = append(out, l)
 	}
 	if len(rows) == 0 {
-		l := d.line()
-		l.add(faint, " no holder has all of these words; / changes them")
+		l := d.Line()
+		l.Add(draw.Faint, " no holder has all of these words; / changes them")
 		out = append(out, l)
 	}
 	return out
@@ -31,19 +32,19 @@ func (p *holdersPane) holderLines(d *desk, from, n int, focused bool) []line {
 
 // columns are those to the left of the strip, the strip, and those to its right. The
 // strip has one cell a job, where there is room for all.
-func (p *holdersPane) columns(d *desk) (before []column[holderRow], s strip, after []column[holderRow]) {
+func (p *holdersPane) columns(d *desk) (before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) {
 	all := p.all(d)
 	const beside = 6 // columns before the strip
-	least := min(len(d.jobs()), max(p.w/4, 1))
-	shown := columnsFor(all, max(p.w-least-1, 1))
+	least := min(len(d.jobs()), max(p.W/4, 1))
+	shown := draw.ColumnsFor(all, max(p.W-least-1, 1))
 	for _, c := range shown {
-		if slot := columnAt(all, c.head); slot < beside {
+		if slot := columnAt(all, c.Head); slot < beside {
 			before = append(before, c)
 		} else {
 			after = append(after, c)
 		}
 	}
-	room := p.w - widthOf(before) - 1
+	room := p.W - widthOf(before) - 1
 	if len(after) > 0 {
 		room -= widthOf(after) + 1
 	}
@@ -51,9 +52,9 @@ func (p *holdersPane) columns(d *desk) (before []column[holderRow], s strip, aft
 }
 
 // columnAt is the place of a column among all by its head.
-func columnAt(all []column[holderRow], head string) int {
+func columnAt(all []draw.Column[holderRow], head string) int {
 	for i, c := range all {
-		if c.head == head {
+		if c.Head == head {
 			return i
 		}
 	}
@@ -61,28 +62,28 @@ func columnAt(all []column[holderRow], head string) int {
 }
 
 // widthOf is how wide columns are with one between any two.
-func widthOf(columns []column[holderRow]) int {
+func widthOf(columns []draw.Column[holderRow]) int {
 	w := len(columns) - 1
 	for _, c := range columns {
-		w += c.width
+		w += c.Width
 	}
 	return max(w, 0)
 }
 
 // heads is the line of heads; above the strip it numbers the turns.
-func (p *holdersPane) heads(d *desk, before []column[holderRow], s strip, after []column[holderRow]) line {
-	l := heads(d.look, before)
-	l.add(plain, " ")
-	l.join(s.head())
+func (p *holdersPane) heads(d *desk, before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) draw.Line {
+	l := draw.Heads(d.Theme, before)
+	l.Add(draw.Plain, " ")
+	l.Join(s.head())
 	if len(after) > 0 {
-		l.add(plain, " ")
-		l.join(heads(d.look, after))
+		l.Add(draw.Plain, " ")
+		l.Join(draw.Heads(d.Theme, after))
 	}
 	return l
 }
 
 // all are all columns of the list; what it is sorted by doesn't go where it is narrow.
-func (p *holdersPane) all(d *desk) []column[holderRow] {
+func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 	places := ruler{unit: d.shop.Unit}
 	for n := 1; n <= len(d.forecast.beam.Holders); n++ {
 		places.fineAs(d.stands(n))
@@ -99,29 +100,29 @@ func (p *holdersPane) all(d *desk) []column[holderRow] {
 	if p.by == byEdge {
 		edge = 1
 	}
-	of := func(i ink, text func(holderRow) string) func(holderRow) (ink, string) {
-		return func(r holderRow) (ink, string) {
+	of := func(i draw.Style, text func(holderRow) string) func(holderRow) (draw.Style, string) {
+		return func(r holderRow) (draw.Style, string) {
 			if r.picked() {
-				return picked, text(r)
+				return draw.Picked, text(r)
 			}
 			return i, text(r)
 		}
 	}
-	return []column[holderRow]{
-		{width: 1, left: true, cell: holderRow.cursor},
-		{head: "n", width: 3, cell: of(strong, func(r holderRow) string { return fmt.Sprint(r.number) })},
-		{head: "", width: 1, left: true, cell: holderRow.flag},
-		{head: "state", width: 6, rank: 4, left: true, cell: holderRow.state},
-		{head: "stands", width: wide, rank: 1, cell: of(plain, func(r holderRow) string { return places.number(r.stands(r.number)) })},
-		{head: "does", width: 7, rank: 2, left: true, cell: of(plain, holderRow.does)},
-		{head: "idle", width: 5, rank: 1, cell: of(plain, holderRow.idleText)},
-		{head: "next", width: d.idWidth() + 1 + d.clockWidth(), rank: 3, left: true, cell: of(plain, holderRow.nextText)},
-		{head: "moves", width: 5, rank: 2, cell: of(moved, holderRow.movesText)},
-		{head: "m today", width: 7, rank: 2, cell: of(plain, holderRow.metresText)},
-		{head: "way, " + d.shop.Unit.String(), width: 8, rank: 5, cell: of(faint, func(r holderRow) string { return r.wayText(ways) })},
-		{head: "blade", width: 8, rank: 6, left: true, cell: of(faint, holderRow.blade)},
-		{head: "edge m", width: 7, rank: edge, cell: of(faint, holderRow.edgeText)},
-		{head: "jams", width: 4, rank: 8, cell: of(late, holderRow.jamsText)},
+	return []draw.Column[holderRow]{
+		{Width: 1, Left: true, Cell: holderRow.cursor},
+		{Head: "n", Width: 3, Cell: of(draw.Strong, func(r holderRow) string { return fmt.Sprint(r.number) })},
+		{Head: "", Width: 1, Left: true, Cell: holderRow.flag},
+		{Head: "state", Width: 6, Rank: 4, Left: true, Cell: holderRow.state},
+		{Head: "stands", Width: wide, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.number(r.stands(r.number)) })},
+		{Head: "does", Width: 7, Rank: 2, Left: true, Cell: of(draw.Plain, holderRow.does)},
+		{Head: "idle", Width: 5, Rank: 1, Cell: of(draw.Plain, holderRow.idleText)},
+		{Head: "next", Width: d.idWidth() + 1 + d.clockWidth(), Rank: 3, Left: true, Cell: of(draw.Plain, holderRow.nextText)},
+		{Head: "moves", Width: 5, Rank: 2, Cell: of(draw.Moved, holderRow.movesText)},
+		{Head: "m today", Width: 7, Rank: 2, Cell: of(draw.Plain, holderRow.metresText)},
+		{Head: "way, " + d.shop.Unit.String(), Width: 8, Rank: 5, Cell: of(draw.Faint, func(r holderRow) string { return r.wayText(ways) })},
+		{Head: "blade", Width: 8, Rank: 6, Left: true, Cell: of(draw.Faint, holderRow.blade)},
+		{Head: "edge m", Width: 7, Rank: edge, Cell: of(draw.Faint, holderRow.edgeText)},
+		{Head: "jams", Width: 4, Rank: 8, Cell: of(draw.Late, holderRow.jamsText)},
 	}
 }
 
@@ -130,26 +131,26 @@ func (d *desk) stands(number int) plan.Length { return d.start.stands.At[number-
 
 func (r holderRow) picked() bool { return r.number == r.atHolder() }
 
-func (r holderRow) cursor() (ink, string) {
+func (r holderRow) cursor() (draw.Style, string) {
 	switch {
 	case !r.picked():
-		return plain, ""
+		return draw.Plain, ""
 	case r.focused:
-		return picked, r.look.cursor
+		return draw.Picked, r.Theme.Cursor
 	}
-	return picked, r.cursorBy
+	return draw.Picked, r.CursorBy
 }
 
 // flag is the letter of its condition, as beside its number on the beam.
-func (r holderRow) flag() (ink, string) {
-	return late, [...]string{plan.Good: "", plan.NoCut: "n", plan.Stuck: "s", plan.Out: "o"}[r.condition]
+func (r holderRow) flag() (draw.Style, string) {
+	return draw.Late, [...]string{plan.Good: "", plan.NoCut: "n", plan.Stuck: "s", plan.Out: "o"}[r.condition]
 }
 
-func (r holderRow) state() (ink, string) {
+func (r holderRow) state() (draw.Style, string) {
 	if r.condition == plan.Good {
-		return faint, r.condition.String()
+		return draw.Faint, r.condition.String()
 	}
-	return late, r.condition.String()
+	return draw.Late, r.condition.String()
 }
 
 // idleText is how long it is idle around the picked job.
@@ -164,14 +165,14 @@ func (r holderRow) idleText() string {
 func (r holderRow) nextText() string {
 	switch {
 	case r.usage == nil:
-		return r.pending
+		return r.Pending
 	case r.next == r.turn:
 		return "now"
 	case r.next >= 0:
-		id := r.short(r.jobs()[r.next].ID, r.idWidth())
-		return id + blanks(r.idWidth()-cells(id)+1) + r.at(r.outcome(r.next).step.SetupStart)
+		id := r.Short(r.jobs()[r.next].ID, r.idWidth())
+		return id + draw.Blanks(r.idWidth()-draw.CellWidth(id)+1) + r.at(r.outcome(r.next).step.SetupStart)
 	case !r.present.whole():
-		return r.pending
+		return r.Pending
 	case r.usage.Never():
 		return "never"
 	}

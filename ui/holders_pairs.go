@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // pairRow is one changeover in the list of those that take most moves.
@@ -38,59 +39,59 @@ func (d *desk) beforeID(p *plan.Pair) string {
 }
 
 // pairLines are the head and n of the rows from the given one on.
-func (p *holdersPane) pairLines(d *desk, from, n int, focused bool) []line {
-	columns := columnsFor(pairColumns(d), p.w)
+func (p *holdersPane) pairLines(d *desk, from, n int, focused bool) []draw.Line {
+	columns := draw.ColumnsFor(pairColumns(d), p.W)
 	pairs := p.pairRows(d)
-	out := []line{heads(d.look, columns)}
+	out := []draw.Line{draw.Heads(d.Theme, columns)}
 	for _, pair := range pairs[min(from, len(pairs)):min(from+n, len(pairs))] {
-		out = append(out, rowOf(d.look, columns, pairRow{d, pair, d.use().turns[pair.Step], focused}))
+		out = append(out, draw.RowOf(d.Theme, columns, pairRow{d, pair, d.use().turns[pair.Step], focused}))
 	}
 	if len(pairs) == 0 {
-		l := d.line()
-		l.add(faint, " nothing to show yet, or no changeover has all of the filter's words")
+		l := d.Line()
+		l.Add(draw.Faint, " nothing to show yet, or no changeover has all of the filter's words")
 		out = append(out, l)
 	}
 	return out
 }
 
-func pairColumns(d *desk) []column[pairRow] {
+func pairColumns(d *desk) []draw.Column[pairRow] {
 	most := 1
 	for _, p := range d.use().pairs {
 		most = max(most, p.Repositions)
 	}
-	of := func(i ink, text func(pairRow) string) func(pairRow) (ink, string) {
-		return func(r pairRow) (ink, string) {
+	of := func(i draw.Style, text func(pairRow) string) func(pairRow) (draw.Style, string) {
+		return func(r pairRow) (draw.Style, string) {
 			if r.turn == r.desk.turn {
-				return picked, text(r)
+				return draw.Picked, text(r)
 			}
 			return i, text(r)
 		}
 	}
-	return []column[pairRow]{
-		{width: 1, left: true, cell: pairRow.cursor},
-		{head: "moves", width: 5, cell: of(moved, func(r pairRow) string { return fmt.Sprint(r.Repositions) })},
-		{width: barWidth, rank: 4, left: true, cell: of(moved, func(r pairRow) string {
-			return strings.Repeat(r.glyphs.bar, (r.Repositions*barWidth+most/2)/most)
+	return []draw.Column[pairRow]{
+		{Width: 1, Left: true, Cell: pairRow.cursor},
+		{Head: "moves", Width: 5, Cell: of(draw.Moved, func(r pairRow) string { return fmt.Sprint(r.Repositions) })},
+		{Width: barWidth, Rank: 4, Left: true, Cell: of(draw.Moved, func(r pairRow) string {
+			return strings.Repeat(r.Glyphs.Bar, (r.Repositions*barWidth+most/2)/most)
 		})},
-		{head: "from", width: 12, left: true, cell: of(plain, func(r pairRow) string { return r.beforeID(&r.Pair) })},
-		{width: 2, rank: 1, left: true, cell: of(faint, func(r pairRow) string { return r.to })},
-		{head: "to", width: d.idWidth(), left: true, cell: of(strong, func(r pairRow) string { return r.Job.ID })},
-		{head: "turn", width: 4, rank: 2, cell: of(faint, func(r pairRow) string { return r.turnText(r.turn) })},
-		{head: "travel", width: 8, rank: 2, cell: of(plain, func(r pairRow) string { return r.travel(r.Travel) })},
-		{head: "min", width: 5, rank: 1, cell: of(strong, func(r pairRow) string { return minutes(r.Setup) })},
-		{head: "share", width: 6, rank: 3, cell: of(plain, pairRow.share)},
-		{head: "material", width: 12, rank: 5, left: true, flex: 24, cell: of(faint, func(r pairRow) string { return r.Job.Material })},
+		{Head: "from", Width: 12, Left: true, Cell: of(draw.Plain, func(r pairRow) string { return r.beforeID(&r.Pair) })},
+		{Width: 2, Rank: 1, Left: true, Cell: of(draw.Faint, func(r pairRow) string { return r.To })},
+		{Head: "to", Width: d.idWidth(), Left: true, Cell: of(draw.Strong, func(r pairRow) string { return r.Job.ID })},
+		{Head: "turn", Width: 4, Rank: 2, Cell: of(draw.Faint, func(r pairRow) string { return r.turnText(r.turn) })},
+		{Head: "travel", Width: 8, Rank: 2, Cell: of(draw.Plain, func(r pairRow) string { return r.travel(r.Travel) })},
+		{Head: "min", Width: 5, Rank: 1, Cell: of(draw.Strong, func(r pairRow) string { return minutes(r.Setup) })},
+		{Head: "share", Width: 6, Rank: 3, Cell: of(draw.Plain, pairRow.share)},
+		{Head: "material", Width: 12, Rank: 5, Left: true, Flex: 24, Cell: of(draw.Faint, func(r pairRow) string { return r.Job.Material })},
 	}
 }
 
-func (r pairRow) cursor() (ink, string) {
+func (r pairRow) cursor() (draw.Style, string) {
 	switch {
 	case r.turn != r.desk.turn:
-		return plain, ""
+		return draw.Plain, ""
 	case r.focused:
-		return picked, r.look.cursor
+		return draw.Picked, r.Theme.Cursor
 	}
-	return picked, r.cursorBy
+	return draw.Picked, r.CursorBy
 }
 
 // share is the changeover's part of the day's moves.
@@ -103,7 +104,7 @@ func (r pairRow) share() string {
 }
 
 // aboutPair tells which holders move in the picked changeover.
-func aboutPair(d *desk) (out []span) {
+func aboutPair(d *desk) (out []draw.Span) {
 	step := d.use().step(d.turn)
 	if step < 0 {
 		return nil
@@ -116,10 +117,10 @@ func aboutPair(d *desk) (out []span) {
 	}
 	j := d.job()
 	if len(moving) == 0 {
-		return []span{{plain, fmt.Sprintf("to %s no holder moves", j.ID)}}
+		return []draw.Span{{Style: draw.Plain, Text: fmt.Sprintf("to %s no holder moves", j.ID)}}
 	}
-	out = append(out, span{plain, fmt.Sprintf("to %s move: %s", j.ID, ranges(moving))})
+	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("to %s move: %s", j.ID, ranges(moving))})
 	s := &d.outcome(d.turn).step
-	out = append(out, span{plain, fmt.Sprintf("setup %s min: %s", minutes(s.Setup.Total()), causes(s.Setup))})
-	return append(out, span{faint, layoutOf(j, &s.Layout, d.shop.Unit)})
+	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("setup %s min: %s", minutes(s.Setup.Total()), causes(s.Setup))})
+	return append(out, draw.Span{Style: draw.Faint, Text: layoutOf(j, &s.Layout, d.shop.Unit)})
 }

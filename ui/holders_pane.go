@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bide/ui/draw"
 	"fmt"
 	"slices"
 )
@@ -8,14 +9,14 @@ import (
 // holdersPane lists the holders, where each stands and what it does in each job of
 // the day; and in a second view the changeovers by the moves they take.
 type holdersPane struct {
-	size
+	draw.Size
 	by      order
 	turned  bool // the order turned round
 	pairs   bool // the second view
 	marking int  // number of the holder whose condition is asked for; 0 none
 }
 
-func (p *holdersPane) SetSize(s size) { p.size = s }
+func (p *holdersPane) SetSize(s draw.Size) { p.Size = s }
 
 // Help is where the pane's keys work.
 func (p *holdersPane) Help() scope {
@@ -108,45 +109,45 @@ func (d *desk) follow(number int) {
 }
 
 // detail is how many lines tell about what is picked: at 80x24 all there is.
-func (p *holdersPane) detail() int { return max(min((p.h-2)*2/5, 7), 0) }
+func (p *holdersPane) detail() int { return max(min((p.H-2)*2/5, 7), 0) }
 
 // list is how many rows are shown.
-func (p *holdersPane) list(*desk) int { return max(p.h-2-p.detail(), 0) }
+func (p *holdersPane) list(*desk) int { return max(p.H-2-p.detail(), 0) }
 
 // View draws the pane.
-func (p *holdersPane) View(d *desk, focused bool) []line {
+func (p *holdersPane) View(d *desk, focused bool) []draw.Line {
 	rows, at := p.picks(d)
 	n := p.list(d)
-	from := window(max(at, 0), len(rows), n)
-	var body []line
+	from := draw.Window(max(at, 0), len(rows), n)
+	var body []draw.Line
 	if p.pairs {
 		body = p.pairLines(d, from, n, focused)
 	} else {
 		body = p.holderLines(d, from, n, focused)
 	}
-	for len(body) < p.h-1-p.detail() {
-		body = append(body, d.line())
+	for len(body) < p.H-1-p.detail() {
+		body = append(body, d.Line())
 	}
-	body = append(body[:max(p.h-1-p.detail(), 0)], p.about(d)...)
-	return box(d.look, "5 Holders", p.title(d, from, n, len(rows)), body, p.size, focused)
+	body = append(body[:max(p.H-1-p.detail(), 0)], p.about(d)...)
+	return draw.Box(d.Theme, "5 Holders", p.title(d, from, n, len(rows)), body, p.Size, focused)
 }
 
 // title tells which rows are shown, in which order, seen from which job.
-func (p *holdersPane) title(d *desk, from, n, rows int) line {
-	l := d.line()
+func (p *holdersPane) title(d *desk, from, n, rows int) draw.Line {
+	l := d.Line()
 	of := len(d.forecast.beam.Holders)
 	if p.pairs {
 		of = len(d.use().pairs)
 	}
-	switch part := some(from, n, rows); {
+	switch part := draw.Range(from, n, rows); {
 	case d.filters[theHolders].on():
-		l.add(picked, d.filters[theHolders].count(rows, of))
+		l.Add(draw.Picked, d.filters[theHolders].count(rows, of))
 	case part != "":
-		l.add(faint, part+" ")
+		l.Add(draw.Faint, part+" ")
 	case p.pairs:
-		l.add(faint, count(rows, "changeover")+" ")
+		l.Add(draw.Faint, count(rows, "changeover")+" ")
 	default:
-		l.add(faint, count(rows, "holder")+" ")
+		l.Add(draw.Faint, count(rows, "holder")+" ")
 	}
 	by := "by " + orderWords[p.by]
 	if p.turned {
@@ -155,53 +156,53 @@ func (p *holdersPane) title(d *desk, from, n, rows int) line {
 	if p.pairs {
 		by = "by moves"
 	}
-	l.add(faint, by)
+	l.Add(draw.Faint, by)
 	if j := d.job(); j != nil {
-		l.add(faint, ", in ")
-		l.add(strong, j.ID)
+		l.Add(draw.Faint, ", in ")
+		l.Add(draw.Strong, j.ID)
 	}
 	if n := len(d.never()); n > 0 && !p.pairs {
-		l.add(faint, fmt.Sprintf(", %d never used", n))
+		l.Add(draw.Faint, fmt.Sprintf(", %d never used", n))
 	}
 	return l
 }
 
 // about tells about what is picked, in the pane's last lines.
-func (p *holdersPane) about(d *desk) []line {
+func (p *holdersPane) about(d *desk) []draw.Line {
 	n := p.detail()
-	var spans []span
+	var spans []draw.Span
 	switch {
 	case p.marking > 0:
-		spans = []span{{picked, fmt.Sprintf("Holder %d is %s. What is it from now on? n no cut: moves, may not cut; s stuck: can't move, may cut where it stands; o out: neither; g good; b as beam.toml has it. Esc leaves it.",
+		spans = []draw.Span{{Style: draw.Picked, Text: fmt.Sprintf("Holder %d is %s. What is it from now on? n no cut: moves, may not cut; s stuck: can't move, may cut where it stands; o out: neither; g good; b as beam.toml has it. Esc leaves it.",
 			p.marking, d.forecast.beam.Holders[p.marking-1])}}
 	case p.pairs:
 		spans = aboutPair(d)
 	case n < 3:
 		spans = aboutHolder(d, d.atHolder())
 	default: // the marks are told however much there is about the holder
-		told := paragraphs(d.look, aboutHolder(d, d.atHolder()), size{p.w, n - 1})
-		return append(told, paragraphs(d.look, []span{{faint, stripLegend}}, size{p.w, 1})...)
+		told := paragraphs(d.Theme, aboutHolder(d, d.atHolder()), draw.Size{W: p.W, H: n - 1})
+		return append(told, paragraphs(d.Theme, []draw.Span{{Style: draw.Faint, Text: stripLegend}}, draw.Size{W: p.W, H: 1})...)
 	}
-	return paragraphs(d.look, spans, size{p.w, n})
+	return paragraphs(d.Theme, spans, draw.Size{W: p.W, H: n})
 }
 
 // paragraphs are texts broken to a width, in exactly as many lines as there is room
 // for, what follows a first line indented.
-func paragraphs(k *look, spans []span, s size) []line {
-	out := make([]line, 0, s.h)
+func paragraphs(k *draw.Theme, spans []draw.Span, s draw.Size) []draw.Line {
+	out := make([]draw.Line, 0, s.H)
 	for _, sp := range spans {
-		for i, text := range k.wrap(sp.text, max(s.w-3, 1)) {
-			if len(out) == s.h {
+		for i, text := range k.Wrap(sp.Text, max(s.W-3, 1)) {
+			if len(out) == s.H {
 				return out
 			}
-			l := k.line()
-			l.add(plain, blanks(1+min(i, 1)*2))
-			l.add(sp.ink, text)
+			l := k.Line()
+			l.Add(draw.Plain, draw.Blanks(1+min(i, 1)*2))
+			l.Add(sp.Style, text)
 			out = append(out, l)
 		}
 	}
-	for len(out) < s.h {
-		out = append(out, k.line())
+	for len(out) < s.H {
+		out = append(out, k.Line())
 	}
 	return out
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // strip shows what a holder does in each job: one mark a job, and room between them
@@ -23,7 +24,7 @@ func newStrip(d *desk, cells int) strip {
 	if n > 0 {
 		s.each = max(1, min(cells/n, most))
 	}
-	s.from = window(d.turn, n, s.jobs)
+	s.from = draw.Window(d.turn, n, s.jobs)
 	return s
 }
 
@@ -39,8 +40,8 @@ const (
 )
 
 // head numbers the turns, every fifth of them, and marks the picked one.
-func (s strip) head() line {
-	row := []byte(blanks(s.jobs * s.each))
+func (s strip) head() draw.Line {
+	row := []byte(draw.Blanks(s.jobs * s.each))
 	for i := range s.jobs {
 		c, n := i*s.each, fmt.Sprint(s.from+i+1)
 		often := s.each > 2 || (s.from+i+1)%5 == 0 || s.from+i == 0
@@ -48,48 +49,48 @@ func (s strip) head() line {
 			copy(row[c:], n)
 		}
 	}
-	l := s.line()
+	l := s.Line()
 	at := (s.turn - s.from) * s.each
 	if at < 0 || at >= len(row) {
-		l.add(head, string(row))
+		l.Add(draw.Head, string(row))
 		return l
 	}
-	l.add(head, string(row[:at]))
-	l.add(picked, s.aim)
-	l.add(head, string(row[at+1:]))
+	l.Add(draw.Head, string(row[:at]))
+	l.Add(draw.Picked, s.Aim)
+	l.Add(draw.Head, string(row[at+1:]))
 	return l
 }
 
 // row is a holder's strip.
-func (s strip) row(r holderRow) line {
-	l, use := s.line(), s.use()
+func (s strip) row(r holderRow) draw.Line {
+	l, use := s.Line(), s.use()
 	for t := s.from; t < s.from+s.jobs; t++ {
 		switch step := use.step(t); {
 		case t >= len(use.steps):
-			l.add(faint, stripUnknown)
+			l.Add(draw.Faint, stripUnknown)
 		case step < 0:
-			l.add(late, stripRefused)
+			l.Add(draw.Late, stripRefused)
 		default:
-			l.add(s.mark(&r.usage.Stints[step]))
+			l.Add(s.mark(&r.usage.Stints[step]))
 		}
-		l.add(plain, blanks(s.each-1))
+		l.Add(draw.Plain, draw.Blanks(s.each-1))
 	}
 	return l
 }
 
 // mark is one cell of a strip.
-func (s strip) mark(st *plan.Stint) (ink, string) {
-	marks, idle := [2]string{stripCuts, stripMovedCuts}, faint
+func (s strip) mark(st *plan.Stint) (draw.Style, string) {
+	marks, idle := [2]string{stripCuts, stripMovedCuts}, draw.Faint
 	switch st.Use {
 	case plan.Cutting:
-		idle = strong
+		idle = draw.Strong
 	case plan.Resting:
 		marks = [2]string{stripRests, stripMovedRests}
 	case plan.Parked:
 		marks = [2]string{stripParks, stripMovedParks}
 	}
 	if st.Way != 0 {
-		return moved, marks[1]
+		return draw.Moved, marks[1]
 	}
 	return idle, marks[0]
 }

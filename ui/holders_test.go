@@ -216,7 +216,7 @@ func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {
 	for n := 1; n <= len(s.shop.Beam.Holders); n++ {
 		var text string
 		for _, sp := range aboutHolder(s.desk, n) {
-			text += sp.text + "\n"
+			text += sp.Text + "\n"
 		}
 		want := "not touched from then on"
 		for turn := len(s.jobs()) - 1; turn > s.turn; turn-- {

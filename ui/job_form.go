@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -50,7 +51,7 @@ func (f *jobForm) Help() scope {
 	return onJobForm
 }
 
-func (f *jobForm) Fits(s size) bool { return s.w >= 40 && s.h >= 12 }
+func (f *jobForm) Fits(s draw.Size) bool { return s.W >= 40 && s.H >= 12 }
 
 // openForm opens a form for an edit, a copy, or a new job. One that was put away
 // unfinished comes back as it was.

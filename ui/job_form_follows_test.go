@@ -94,7 +94,7 @@ func TestFieldsAreBounded(t *testing.T) {
 			}
 			s.fits()
 			s.press("backspace", "7").fits()
-			if !strings.Contains(s.View(), "7"+s.caret) {
+			if !strings.Contains(s.View(), "7"+s.Caret) {
 				t.Errorf("%s: the end that is typed at isn't in sight:\n%s", key, s.View())
 			}
 		}

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bide/ui/draw"
 	"fmt"
 	"slices"
 	"strings"
@@ -80,30 +81,30 @@ func (n *nameList) handle(a action, f *jobForm, m *model) bool {
 const mostNames = 8
 
 // lines are the names around the picked one, with where each comes from.
-func (n *nameList) lines(m *model, f *jobForm, s size) (out []line) {
+func (n *nameList) lines(m *model, f *jobForm, s draw.Size) (out []draw.Line) {
 	names := f.matches(m)
-	shown := min(len(names), s.h, mostNames)
+	shown := min(len(names), s.H, mostNames)
 	at := n.at
 	if !f.open(m) {
 		at = slices.Index(names, f.value())
 	}
 	wide := 0
 	for _, name := range names {
-		wide = max(wide, cells(m.safe(name)))
+		wide = max(wide, draw.CellWidth(m.Safe(name)))
 	}
-	from := window(max(at, 0), len(names), shown)
+	from := draw.Window(max(at, 0), len(names), shown)
 	for i := from; i < from+shown; i++ {
-		l := m.line()
-		l.to(4)
-		l.left(picked, map[bool]string{true: m.cursor}[i == n.at], 2)
-		l.left(pick(i == n.at, plain), names[i], min(wide, max(s.w-l.width-1, 0)))
-		l.add(faint, "  "+m.madeOf(names[i]))
+		l := m.Line()
+		l.To(4)
+		l.Left(draw.Picked, map[bool]string{true: m.Cursor}[i == n.at], 2)
+		l.Left(pick(i == n.at, draw.Plain), names[i], min(wide, max(s.W-l.Width-1, 0)))
+		l.Add(draw.Faint, "  "+m.madeOf(names[i]))
 		out = append(out, l)
 	}
-	if len(names) == 0 && s.h > 0 {
-		l := m.line()
-		l.to(4)
-		l.add(faint, "no material has all of these words")
+	if len(names) == 0 && s.H > 0 {
+		l := m.Line()
+		l.To(4)
+		l.Add(draw.Faint, "no material has all of these words")
 		out = append(out, l)
 	}
 	return out

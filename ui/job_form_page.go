@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // formLabel is the width of the fields' names.
@@ -13,58 +14,58 @@ const formLabel = 14
 
 // View draws the form: the fields with what is wrong beside them, and what the job
 // comes to.
-func (f *jobForm) View(m *model) []line {
+func (f *jobForm) View(m *model) []draw.Line {
 	s := m.pageSize()
-	foot := f.comesTo(m, s.w)
-	foot = foot[:min(len(foot), max(s.h/3, 1))]
-	room := max(s.h-1-len(foot), 1)
-	body := f.fields(m, size{s.w, room})
+	foot := f.comesTo(m, s.W)
+	foot = foot[:min(len(foot), max(s.H/3, 1))]
+	room := max(s.H-1-len(foot), 1)
+	body := f.fields(m, draw.Size{W: s.W, H: room})
 	name := "Add a job"
 	if f.job != nil {
-		name = "Edit " + m.safe(f.job.ID)
+		name = "Edit " + m.Safe(f.job.ID)
 	} else if f.stem != "" {
-		name = "Add a copy of " + m.safe(f.stem)
+		name = "Add a copy of " + m.Safe(f.stem)
 	}
-	title := m.line()
+	title := m.Line()
 	if f.naming() {
-		title.add(faint, f.list.count(m, f))
+		title.Add(draw.Faint, f.list.count(m, f))
 	} else {
-		title.add(faint, fmt.Sprintf("lengths in %s unless said otherwise", m.shop.DayUnit()))
+		title.Add(draw.Faint, fmt.Sprintf("lengths in %s unless said otherwise", m.shop.DayUnit()))
 	}
 	return m.page(name, title, append(body, foot...), f.Help())
 }
 
 // fields are the fields' lines around the one that is typed into, below that one the
 // list of names where it has one.
-func (f *jobForm) fields(m *model, s size) (out []line) {
+func (f *jobForm) fields(m *model, s draw.Size) (out []draw.Line) {
 	at := f.on
 	for i := range f.keys {
-		out = append(out, f.field(m, i, s.w))
+		out = append(out, f.field(m, i, s.W))
 		if i == f.on && f.naming() {
-			names := f.list.lines(m, f, size{s.w, max(s.h-2, 1)})
+			names := f.list.lines(m, f, draw.Size{W: s.W, H: max(s.H-2, 1)})
 			out = append(out, names...)
 			at += len(names) / 2
 		}
 	}
-	from := window(at, len(out), s.h)
+	from := draw.Window(at, len(out), s.H)
 	if f.naming() {
 		from = min(from, f.on)
 	}
-	out = out[from:min(from+s.h, len(out))]
-	for len(out) < s.h {
-		out = append(out, m.line())
+	out = out[from:min(from+s.H, len(out))]
+	for len(out) < s.H {
+		out = append(out, m.Line())
 	}
 	return out
 }
 
 // field is one field's line.
-func (f *jobForm) field(m *model, i, w int) line {
+func (f *jobForm) field(m *model, i, w int) draw.Line {
 	key, on := f.keys[i], i == f.on
-	l := m.line()
+	l := m.Line()
 	if on {
-		l.add(picked, m.cursor)
+		l.Add(draw.Picked, m.Cursor)
 	}
-	l.to(2)
+	l.To(2)
 	word := fieldWords[key]
 	if word == "" {
 		word = key
@@ -75,26 +76,26 @@ func (f *jobForm) field(m *model, i, w int) line {
 			word = "speed, ft/min"
 		}
 	}
-	l.left(pick(on, faint), word, formLabel)
-	l.to(2 + formLabel)
+	l.Left(pick(on, draw.Faint), word, formLabel)
+	l.To(2 + formLabel)
 	p := f.problem(key)
-	room := w - l.width - 1
+	room := w - l.Width - 1
 	if p != nil {
-		room = max(room/2, min(room, cells(f.typed[key])+4))
-		room = min(room, w-l.width-12)
+		room = max(room/2, min(room, draw.CellWidth(f.typed[key])+4))
+		room = min(room, w-l.Width-12)
 	}
 	f.input(m, &l, i, room)
 	if p != nil {
-		mark, ink := "! ", late
+		mark, ink := "! ", draw.Late
 		if p.Refused {
 			mark = "x refused: "
 		}
-		l.add(plain, " ")
-		l.add(ink, m.short(mark+inForm(p.What), w-l.width))
+		l.Add(draw.Plain, " ")
+		l.Add(ink, m.Short(mark+inForm(p.What), w-l.Width))
 	} else if on && f.proposes() {
-		l.add(faint, m.short(" proposed: typing replaces it, the arrows keep it", w-l.width))
+		l.Add(draw.Faint, m.Short(" proposed: typing replaces it, the arrows keep it", w-l.Width))
 	} else if on {
-		l.add(faint, m.short(" "+fieldHints[key], w-l.width))
+		l.Add(draw.Faint, m.Short(" "+fieldHints[key], w-l.Width))
 	}
 	return l
 }
@@ -130,7 +131,7 @@ var fieldHints = map[string]string{
 }
 
 // input draws a field's text with its caret, scrolled so that the caret shows.
-func (f *jobForm) input(m *model, l *line, i, w int) {
+func (f *jobForm) input(m *model, l *draw.Line, i, w int) {
 	text := f.typed[f.keys[i]]
 	words := fieldChoices[f.keys[i]]
 	switch {
@@ -138,33 +139,33 @@ func (f *jobForm) input(m *model, l *line, i, w int) {
 		if text == "" {
 			text = words[0]
 		}
-		if cells(strings.Join(words, "    "))+2 > w {
-			l.add(pick(i == f.on, strong), "("+text+")")
+		if draw.CellWidth(strings.Join(words, "    "))+2 > w {
+			l.Add(pick(i == f.on, draw.Strong), "("+text+")")
 			return
 		}
 		for _, word := range words {
 			if word == text {
-				l.add(pick(i == f.on, strong), "("+word+") ")
+				l.Add(pick(i == f.on, draw.Strong), "("+word+") ")
 			} else {
-				l.add(faint, " "+word+"  ")
+				l.Add(draw.Faint, " "+word+"  ")
 			}
 		}
 		return
 	case i != f.on:
-		l.add(plain, m.short(text, w))
+		l.Add(draw.Plain, m.Short(text, w))
 		return
 	}
 	if f.proposes() {
-		l.add(picked, m.short(text, w-1))
-		l.add(picked, m.caret)
+		l.Add(draw.Picked, m.Short(text, w-1))
+		l.Add(draw.Picked, m.Caret)
 		return
 	}
 	runes := []rune(text)
 	at := min(f.caret, len(runes))
-	before := endOf(m.safe(string(runes[:at])), w-2)
-	l.add(strong, before)
-	l.add(picked, m.caret)
-	l.add(strong, clip(m.safe(string(runes[at:])), w-1-cells(before)))
+	before := endOf(m.Safe(string(runes[:at])), w-2)
+	l.Add(draw.Strong, before)
+	l.Add(draw.Picked, m.Caret)
+	l.Add(draw.Strong, draw.Clip(m.Safe(string(runes[at:])), w-1-draw.CellWidth(before)))
 }
 
 // endOf is the end of a text, in at most w cells.
@@ -172,7 +173,7 @@ func endOf(text string, w int) string {
 	runes := []rune(text)
 	from := len(runes)
 	for wide := 0; from > 0; from-- {
-		if wide += cells(string(runes[from-1])); wide > w {
+		if wide += draw.CellWidth(string(runes[from-1])); wide > w {
 			break
 		}
 	}
@@ -180,22 +181,22 @@ func endOf(text string, w int) string {
 }
 
 // comesTo tells what is wrong in full, and what the job as typed comes to.
-func (f *jobForm) comesTo(m *model, w int) (out []line) {
-	add := func(i ink, text string) {
-		for _, row := range m.wrap(text, w-2) {
-			l := m.line()
-			l.add(plain, " ")
-			l.add(i, row)
+func (f *jobForm) comesTo(m *model, w int) (out []draw.Line) {
+	add := func(i draw.Style, text string) {
+		for _, row := range m.Wrap(text, w-2) {
+			l := m.Line()
+			l.Add(draw.Plain, " ")
+			l.Add(i, row)
 			out = append(out, l)
 		}
 	}
 	if said := f.said(f.on); said != "" {
-		add(late, said)
+		add(draw.Late, said)
 	} else {
-		add(good, "nothing is wrong with it")
+		add(draw.Good, "nothing is wrong with it")
 	}
 	if text := f.sums(m); text != "" {
-		add(faint, text)
+		add(draw.Faint, text)
 	}
 	return out[:min(len(out), 4)]
 }

@@ -312,7 +312,7 @@ func TestFormOnASmallScreen(t *testing.T) {
 	f := s.over.(*jobForm)
 	s.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 	for range f.keys {
-		if s.fits(); !strings.Contains(s.View(), s.cursor) {
+		if s.fits(); !strings.Contains(s.View(), s.Cursor) {
 			t.Errorf("the field %s isn't in sight:\n%s", f.key(), s.View())
 		}
 		s.press("down")

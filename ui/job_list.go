@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -15,8 +16,8 @@ type jobPick struct {
 	at    int
 }
 
-func (p *jobPick) Help() scope      { return onList }
-func (p *jobPick) Fits(s size) bool { return s.w >= 40 && s.h >= 8 }
+func (p *jobPick) Help() scope           { return onList }
+func (p *jobPick) Fits(s draw.Size) bool { return s.W >= 40 && s.H >= 8 }
 
 // jobs are what there is to choose from.
 func (p *jobPick) jobs(m *model) []*plan.Job {
@@ -48,7 +49,7 @@ func (m *model) openOrder() {
 // HandleKey picks one of them, or does with it what the list is for.
 func (p *jobPick) HandleKey(a action, m *model) tea.Cmd {
 	jobs := p.jobs(m)
-	page := max(m.h-6, 1)
+	page := max(m.H-6, 1)
 	p.at += map[action]int{up: -1, down: 1, pageUp: -page, pageDown: page, top: -len(jobs), bottom: len(jobs)}[a]
 	p.at = max(0, min(p.at, len(jobs)-1))
 	switch {
@@ -67,40 +68,40 @@ func (p *jobPick) HandleKey(a action, m *model) tea.Cmd {
 }
 
 // View draws the list.
-func (p *jobPick) View(m *model) []line {
+func (p *jobPick) View(m *model) []draw.Line {
 	s, jobs := m.pageSize(), p.jobs(m)
-	from := window(p.at, len(jobs), s.h-1)
-	var body []line
-	for i := from; i < min(from+s.h-1, len(jobs)); i++ {
-		body = append(body, p.row(m, jobs[i], i == p.at, s.w))
+	from := draw.Window(p.at, len(jobs), s.H-1)
+	var body []draw.Line
+	for i := from; i < min(from+s.H-1, len(jobs)); i++ {
+		body = append(body, p.row(m, jobs[i], i == p.at, s.W))
 	}
-	name, title := "Left out", m.line()
+	name, title := "Left out", m.Line()
 	if p.after != nil {
-		name = m.safe(p.after.ID) + " comes after"
-		title.add(faint, "Enter puts a job before it, or frees it")
+		name = m.Safe(p.after.ID) + " comes after"
+		title.Add(draw.Faint, "Enter puts a job before it, or frees it")
 	} else {
-		title.add(faint, "Enter brings a job back, x takes it out of the day")
+		title.Add(draw.Faint, "Enter brings a job back, x takes it out of the day")
 	}
 	return m.page(name, title, body, onList)
 }
 
 // row is one job of the list.
-func (p *jobPick) row(m *model, j *plan.Job, on bool, w int) line {
-	l := m.line()
+func (p *jobPick) row(m *model, j *plan.Job, on bool, w int) draw.Line {
+	l := m.Line()
 	if on {
-		l.add(picked, m.cursor)
+		l.Add(draw.Picked, m.Cursor)
 	}
-	l.to(2)
+	l.To(2)
 	if p.after != nil {
 		mark := " "
 		if slices.Contains(p.after.After, j.ID) {
 			mark = "<"
 		}
-		l.left(accent, mark, 2)
+		l.Left(draw.Accent, mark, 2)
 	}
-	l.left(pick(on, strong), j.ID, m.idWidth()+2)
+	l.Left(pick(on, draw.Strong), j.ID, m.idWidth()+2)
 	state := map[plan.State]string{plan.Running: "running", plan.Done: "done", plan.Aside: "aside"}[j.State]
-	l.left(faint, state, 9)
-	l.add(faint, m.short(j.Material, max(w-l.width, 0)))
+	l.Left(draw.Faint, state, 9)
+	l.Add(draw.Faint, m.Short(j.Material, max(w-l.Width, 0)))
 	return l
 }

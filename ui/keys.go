@@ -224,7 +224,7 @@ func ownKeys(m *model) string {
 	for _, name := range slices.Sorted(maps.Keys(actionNames)) {
 		i := slices.IndexFunc(m.keyTable.all, func(b binding) bool { return b.act == actionNames[name] && len(b.keys) > 0 })
 		if i >= 0 {
-			all = append(all, name+" "+shownKey(m.keyTable.all[i].keys[0], m.look.ascii))
+			all = append(all, name+" "+shownKey(m.keyTable.all[i].keys[0], m.Theme.ASCII))
 		}
 	}
 	return "They are set in " + file + ", in a table [keys]: undo = \"f2\", or search = [\"s\", \"f5\"]. What is wrong there is told, and nothing else depends on it. The names, with a key that each has now: " + strings.Join(all, ", ") + "."

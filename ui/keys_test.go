@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"bide/ui/draw"
 	"bide/ui/personal"
 )
 
@@ -49,7 +50,7 @@ func TestKeysAreChanged(t *testing.T) {
 			t.Errorf("%s does %d, want %d", key, got, want)
 		}
 	}
-	if foot := textOf(footer(s.look, s.keyTable, onDay, 120)); !strings.Contains(foot, "↑ K pick") || !strings.Contains(foot, "S search") {
+	if foot := textOf(footer(s.Theme, s.keyTable, onDay, 120)); !strings.Contains(foot, "↑ K pick") || !strings.Contains(foot, "S search") {
 		t.Errorf("the footer is %q", foot)
 	}
 	if text := s.press("?").View(); !strings.Contains(text, "f5 Ctrl-U") && !strings.Contains(textOfAll(s.help.lines(s.model)), "f5 Ctrl-U") {
@@ -58,7 +59,7 @@ func TestKeysAreChanged(t *testing.T) {
 }
 
 // textOfAll are lines without their sequences.
-func textOfAll(lines []line) string {
+func textOfAll(lines []draw.Line) string {
 	var b strings.Builder
 	for _, l := range lines {
 		b.WriteString(textOf(l) + "\n")

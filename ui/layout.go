@@ -1,5 +1,7 @@
 package ui
 
+import "bide/ui/draw"
+
 // The least size at which all panes are shown. Below it the small view tells the
 // next step.
 const (
@@ -29,9 +31,9 @@ func (w which) paged() bool { return w >= theTracks }
 // size isn't shown.
 type layout struct {
 	small            bool
-	beam, day, moves size
-	between          int  // cells between day and moves
-	page             size // of a pane that has a page of its own
+	beam, day, moves draw.Size
+	between          int       // cells between day and moves
+	page             draw.Size // of a pane that has a page of its own
 }
 
 // arrange lays a screen out. It depends on the size and on the pane that is
@@ -41,7 +43,7 @@ func arrange(w, h int, enlarged which) layout {
 		return layout{small: true}
 	}
 	rest := h - 3 // bar, news, keys
-	whole := size{w, rest}
+	whole := draw.Size{W: w, H: rest}
 	if enlarged.paged() {
 		return layout{page: whole}
 	}
@@ -56,9 +58,9 @@ func arrange(w, h int, enlarged which) layout {
 	beam := rest / 3
 	left := 44 + (w-leastWidth)/2
 	return layout{
-		beam:    size{w, beam},
-		day:     size{left, rest - beam},
-		moves:   size{w - left - 1, rest - beam},
+		beam:    draw.Size{W: w, H: beam},
+		day:     draw.Size{W: left, H: rest - beam},
+		moves:   draw.Size{W: w - left - 1, H: rest - beam},
 		between: 1,
 	}
 }

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bide/ui/draw"
 	"strings"
 	"testing"
 )
@@ -12,11 +13,11 @@ func TestLayoutFillsTheScreen(t *testing.T) {
 		for w := leastWidth; w <= 240; w++ {
 			for h := leastHeight; h <= 80; h++ {
 				l := arrange(w, h, large)
-				cells := 3*w + l.beam.w*l.beam.h + l.day.w*l.day.h + l.moves.w*l.moves.h + l.between*l.moves.h + l.page.w*l.page.h
+				cells := 3*w + l.beam.W*l.beam.H + l.day.W*l.day.H + l.moves.W*l.moves.H + l.between*l.moves.H + l.page.W*l.page.H
 				if cells != w*h {
 					t.Fatalf("%dx%d, enlarged %d: %d cells of %d: %+v", w, h, large, cells, w*h, l)
 				}
-				if large == all && (l.beam.h < 7 || l.day.w < 44 || l.moves.w < 35 || l.day.h < 14 || l.day.h != l.moves.h) {
+				if large == all && (l.beam.H < 7 || l.day.W < 44 || l.moves.W < 35 || l.day.H < 14 || l.day.H != l.moves.H) {
 					t.Fatalf("%dx%d: a pane is too small: %+v", w, h, l)
 				}
 			}
@@ -25,9 +26,9 @@ func TestLayoutFillsTheScreen(t *testing.T) {
 }
 
 func TestLayoutIsSmallBelowTheLeastSize(t *testing.T) {
-	for _, s := range []size{{79, 24}, {80, 23}, {1, 1}, {20, 5}, {300, 10}} {
-		if !arrange(s.w, s.h, all).small {
-			t.Errorf("%dx%d isn't small", s.w, s.h)
+	for _, s := range []draw.Size{{W: 79, H: 24}, {W: 80, H: 23}, {W: 1, H: 1}, {W: 20, H: 5}, {W: 300, H: 10}} {
+		if !arrange(s.W, s.H, all).small {
+			t.Errorf("%dx%d isn't small", s.W, s.H)
 		}
 	}
 }
@@ -37,7 +38,7 @@ func TestWindow(t *testing.T) {
 	for n := range 30 {
 		for h := range 20 {
 			for picked := range n {
-				from := window(picked, n, h)
+				from := draw.Window(picked, n, h)
 				if from < 0 || h > 0 && (picked < from || picked >= from+h) || n >= h && from+h > n {
 					t.Fatalf("row %d of %d in %d lines: from %d", picked, n, h, from)
 				}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -38,8 +39,8 @@ type gapCost struct {
 	settled bool // it is exactly what the day costs then; else about that
 }
 
-func (l *lift) Help() scope      { return onLift }
-func (l *lift) Fits(s size) bool { return s.w >= 60 && s.h >= 10 }
+func (l *lift) Help() scope           { return onLift }
+func (l *lift) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 10 }
 
 // lift takes the picked job up.
 func (m *model) lift() tea.Cmd {
@@ -73,7 +74,7 @@ func (l *lift) barred(gap int) bool { return gap < len(l.rest) && l.rest[gap].St
 
 // HandleKey picks a gap, drops the job there or puts it back.
 func (l *lift) HandleKey(a action, m *model) tea.Cmd {
-	page := max(m.h-8, 1)
+	page := max(m.H-8, 1)
 	to := l.gap
 	switch a {
 	case up:

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // gapRow is one gap of a lifted job.
@@ -20,16 +21,16 @@ type gapRow struct {
 
 // gapFigure makes a cell of what the gap costs; a figure that is only about that is
 // faint, and marked beside it.
-func gapFigure(i ink, text func(r gapRow, s plan.Slip) string) func(gapRow) (ink, string) {
-	return func(r gapRow) (ink, string) {
+func gapFigure(i draw.Style, text func(r gapRow, s plan.Slip) string) func(gapRow) (draw.Style, string) {
+	return func(r gapRow) (draw.Style, string) {
 		c, known := r.cost(r.gap)
 		switch {
 		case !known && r.seen:
-			return faint, ""
+			return draw.Faint, ""
 		case !known:
-			return faint, r.d.pending
-		case !c.settled && i != late:
-			return pick(r.on(), faint), text(r, c.Slip)
+			return draw.Faint, r.d.Pending
+		case !c.settled && i != draw.Late:
+			return pick(r.on(), draw.Faint), text(r, c.Slip)
 		}
 		return pick(r.on(), i), text(r, c.Slip)
 	}
@@ -40,25 +41,25 @@ func (r gapRow) on() bool { return r.gap == r.lift.gap }
 
 // mark tells, of a gap, that nothing can be dropped there, that a rule is broken or
 // something refused there, or that it costs least.
-func (r gapRow) mark() (ink, string) {
+func (r gapRow) mark() (draw.Style, string) {
 	c, known := r.cost(r.gap)
 	switch {
 	case r.barred(r.gap) || known && len(c.Refused) > 0:
-		return late, "x"
+		return draw.Late, "x"
 	case known && len(c.Broken) > 0:
-		return late, "!"
+		return draw.Late, "!"
 	case known && r.gap == r.best:
-		return good, "*"
+		return draw.Good, "*"
 	}
-	return plain, ""
+	return draw.Plain, ""
 }
 
 // about marks a figure that isn't settled yet.
-func (r gapRow) about() (ink, string) {
+func (r gapRow) about() (draw.Style, string) {
 	if c, known := r.cost(r.gap); known && !c.settled {
-		return pick(r.on(), faint), "~"
+		return pick(r.on(), draw.Faint), "~"
 	}
-	return plain, ""
+	return draw.Plain, ""
 }
 
 // where names a gap by its neighbours.
@@ -74,45 +75,45 @@ func (l *lift) where(gap int) string {
 }
 
 // gapColumns are those of the list of gaps.
-func (l *lift) gapColumns() []column[gapRow] {
+func (l *lift) gapColumns() []draw.Column[gapRow] {
 	where := 0
 	for gap := range len(l.rest) + 1 {
-		where = max(where, cells(l.where(gap)))
+		where = max(where, draw.CellWidth(l.where(gap)))
 	}
-	return []column[gapRow]{
-		{width: 1, left: true, cell: func(r gapRow) (ink, string) {
+	return []draw.Column[gapRow]{
+		{Width: 1, Left: true, Cell: func(r gapRow) (draw.Style, string) {
 			if r.on() {
-				return picked, r.d.cursor
+				return draw.Picked, r.d.Cursor
 			}
-			return plain, ""
+			return draw.Plain, ""
 		}},
-		{head: "n", width: 3, cell: func(r gapRow) (ink, string) { return pick(r.on(), faint), fmt.Sprint(r.gap + 1) }},
-		{width: 1, left: true, cell: gapRow.mark},
-		{head: "where", width: min(where, 24), left: true, cell: func(r gapRow) (ink, string) { return pick(r.on(), plain), r.where(r.gap) }},
-		{width: 1, left: true, cell: gapRow.about},
-		{head: "+/- min", width: 7, cell: gapFigure(strong, func(r gapRow, s plan.Slip) string { return sameOr(signedMinutes(s.Setup)) })},
-		{head: "+/- moves", width: 9, cell: gapFigure(moved, func(r gapRow, s plan.Slip) string { return more(s.Repositions) })},
-		{head: "+/- late", width: 10, left: true, flex: 30, cell: gapRow.late},
-		{head: "day min", width: 7, rank: 1, cell: gapFigure(plain, func(r gapRow, s plan.Slip) string { return minutes(s.Totals.Setup) })},
-		{head: "moves", width: 5, rank: 1, cell: gapFigure(plain, func(r gapRow, s plan.Slip) string { return fmt.Sprint(s.Totals.Repositions) })},
-		{head: "late", width: 7, rank: 2, left: true, cell: gapFigure(late, func(r gapRow, s plan.Slip) string { return lateness(s.Totals.Late) })},
-		{head: "min above the least", width: barWidth, rank: 3, left: true, cell: gapFigure(moved, gapRow.bar)},
+		{Head: "n", Width: 3, Cell: func(r gapRow) (draw.Style, string) { return pick(r.on(), draw.Faint), fmt.Sprint(r.gap + 1) }},
+		{Width: 1, Left: true, Cell: gapRow.mark},
+		{Head: "where", Width: min(where, 24), Left: true, Cell: func(r gapRow) (draw.Style, string) { return pick(r.on(), draw.Plain), r.where(r.gap) }},
+		{Width: 1, Left: true, Cell: gapRow.about},
+		{Head: "+/- min", Width: 7, Cell: gapFigure(draw.Strong, func(r gapRow, s plan.Slip) string { return sameOr(signedMinutes(s.Setup)) })},
+		{Head: "+/- moves", Width: 9, Cell: gapFigure(draw.Moved, func(r gapRow, s plan.Slip) string { return more(s.Repositions) })},
+		{Head: "+/- late", Width: 10, Left: true, Flex: 30, Cell: gapRow.late},
+		{Head: "day min", Width: 7, Rank: 1, Cell: gapFigure(draw.Plain, func(r gapRow, s plan.Slip) string { return minutes(s.Totals.Setup) })},
+		{Head: "moves", Width: 5, Rank: 1, Cell: gapFigure(draw.Plain, func(r gapRow, s plan.Slip) string { return fmt.Sprint(s.Totals.Repositions) })},
+		{Head: "late", Width: 7, Rank: 2, Left: true, Cell: gapFigure(draw.Late, func(r gapRow, s plan.Slip) string { return lateness(s.Totals.Late) })},
+		{Head: "min above the least", Width: barWidth, Rank: 3, Left: true, Cell: gapFigure(draw.Moved, gapRow.bar)},
 	}
 }
 
 // bar shows what a gap costs more than the one that takes least setup.
 func (r gapRow) bar(s plan.Slip) string {
 	n := int(((s.Setup-r.least)*barWidth + (r.most-r.least)/2) / max(r.most-r.least, 1))
-	return strings.Repeat(r.d.glyphs.bar, n)
+	return strings.Repeat(r.d.Glyphs.Bar, n)
 }
 
 // late tells what becomes late: how much in all, and which jobs.
-func (r gapRow) late() (ink, string) {
+func (r gapRow) late() (draw.Style, string) {
 	c, _ := r.cost(r.gap)
 	if c.LateBy < 0 && len(c.Late) == 0 {
-		return gapFigure(good, func(gapRow, plan.Slip) string { return "-" + hours(-c.LateBy) })(r)
+		return gapFigure(draw.Good, func(gapRow, plan.Slip) string { return "-" + hours(-c.LateBy) })(r)
 	}
-	return gapFigure(late, func(gapRow, plan.Slip) string {
+	return gapFigure(draw.Late, func(gapRow, plan.Slip) string {
 		text := ""
 		switch {
 		case c.LateBy > 0:
@@ -134,38 +135,38 @@ func jobList(jobs []*plan.Job) string {
 }
 
 // View draws the gaps, and about the picked one what it would do.
-func (l *lift) View(m *model) []line {
+func (l *lift) View(m *model) []draw.Line {
 	s := m.pageSize()
-	detail := max(min((s.h-2)/3, 5), 0)
-	n := max(s.h-2-detail, 0)
-	columns := columnsFor(l.gapColumns(), s.w)
-	body := []line{heads(m.look, columns)}
+	detail := max(min((s.H-2)/3, 5), 0)
+	n := max(s.H-2-detail, 0)
+	columns := draw.ColumnsFor(l.gapColumns(), s.W)
+	body := []draw.Line{draw.Heads(m.Theme, columns)}
 	row := gapRow{lift: l, d: m.desk, best: l.best()}
 	for _, c := range l.costs {
 		row.least, row.most = min(row.least, c.Setup), max(row.most, c.Setup)
 	}
-	from := window(l.gap, len(l.rest)+1, n)
+	from := draw.Window(l.gap, len(l.rest)+1, n)
 	for row.gap = from; row.gap < min(from+n, len(l.rest)+1); row.gap++ {
-		body = append(body, rowOf(m.look, columns, row))
+		body = append(body, draw.RowOf(m.Theme, columns, row))
 	}
 	for len(body) < 1+n {
-		body = append(body, m.line())
+		body = append(body, m.Line())
 	}
-	body = append(body, paragraphs(m.look, l.says(m.desk), size{s.w, detail})...)
-	title := m.line()
-	if text := some(from, n, len(l.rest)+1); text != "" {
-		title.add(faint, text+"  ")
+	body = append(body, paragraphs(m.Theme, l.says(m.desk), draw.Size{W: s.W, H: detail})...)
+	title := m.Line()
+	if text := draw.Range(from, n, len(l.rest)+1); text != "" {
+		title.Add(draw.Faint, text+"  ")
 	}
-	name := "Lift " + m.safe(l.job.ID)
-	title.join(l.state(m, s.w-cells("-->  ")-cells(name)-title.width))
+	name := "Lift " + m.Safe(l.job.ID)
+	title.Join(l.state(m, s.W-draw.CellWidth("-->  ")-draw.CellWidth(name)-title.Width))
 	return m.page(name, title, body, onLift)
 }
 
 // state tells how exact the figures are, what is being settled first, and what they are
 // against where there is room.
-func (l *lift) state(m *model, w int) line {
-	t := m.line()
-	t.add(plain, " ")
+func (l *lift) state(m *model, w int) draw.Line {
+	t := m.Line()
+	t.Add(draw.Plain, " ")
 	gaps, settled := len(l.rest)+1, 0
 	for _, c := range l.costs {
 		if c.settled {
@@ -174,41 +175,43 @@ func (l *lift) state(m *model, w int) line {
 	}
 	switch {
 	case len(l.costs) < gaps && !l.seen:
-		t.add(accent, fmt.Sprintf("%d of %d seen at first sight", len(l.costs), gaps))
+		t.Add(draw.Accent, fmt.Sprintf("%d of %d seen at first sight", len(l.costs), gaps))
 	case settled < gaps:
 		text := fmt.Sprintf("%d of %d to be settled", gaps-settled, gaps)
 		if gap := slices.Index(l.steps, l.settling); gap >= 0 {
 			text = fmt.Sprintf("gap %d is being settled, %d of %d to go", gap+1, gaps-settled, gaps)
 		}
-		t.add(accent, text)
-		t.add(faint, "  ~ about")
+		t.Add(draw.Accent, text)
+		t.Add(draw.Faint, "  ~ about")
 	default:
-		t.add(good, "all are settled")
+		t.Add(draw.Good, "all are settled")
 	}
-	t.add(faint, fitting(w-t.width, "  +/- against where it is now", "  +/- against now", ""))
+	t.Add(draw.Faint, fitting(w-t.Width, "  +/- against where it is now", "  +/- against now", ""))
 	return t
 }
 
 // says tells of the picked gap what the row has no room for.
-func (l *lift) says(d *desk) (out []span) {
-	say := func(i ink, format string, args ...any) { out = append(out, span{i, fmt.Sprintf(format, args...)}) }
+func (l *lift) says(d *desk) (out []draw.Span) {
+	say := func(i draw.Style, format string, args ...any) {
+		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
+	}
 	c, known := l.cost(l.gap)
 	switch {
 	case l.barred(l.gap):
-		say(late, "x %s is running: nothing can come before it", l.rest[l.gap].ID)
+		say(draw.Late, "x %s is running: nothing can come before it", l.rest[l.gap].ID)
 		return out
 	case !known:
-		say(faint, "the day with it there is being worked out")
+		say(draw.Faint, "the day with it there is being worked out")
 		return out
 	}
 	for _, b := range c.Broken {
-		say(late, "! %s", b.Why(d.shop.Unit))
+		say(draw.Late, "! %s", b.Why(d.shop.Unit))
 	}
 	for _, r := range c.Refused {
-		say(late, "x %s would be refused: %s", r.Job.ID, r.Faults[0].Why(d.shop.Unit))
+		say(draw.Late, "x %s would be refused: %s", r.Job.ID, r.Faults[0].Why(d.shop.Unit))
 	}
 	if len(c.Late) > 0 {
-		say(late, "late there and not now: %s", jobList(c.Late))
+		say(draw.Late, "late there and not now: %s", jobList(c.Late))
 	}
 	about := "about "
 	if c.settled {
@@ -216,18 +219,18 @@ func (l *lift) says(d *desk) (out []span) {
 	}
 	switch {
 	case l.gap == l.was:
-		say(plain, "this is where it is now: the day has %s%s", about, totalWords(c.Totals))
+		say(draw.Plain, "this is where it is now: the day has %s%s", about, totalWords(c.Totals))
 	case c.settled:
-		say(plain, "dropped here, against where it is now: %s", costWords(c.Slip))
-		say(plain, "the day then has exactly %s", totalWords(c.Totals))
+		say(draw.Plain, "dropped here, against where it is now: %s", costWords(c.Slip))
+		say(draw.Plain, "the day then has exactly %s", totalWords(c.Totals))
 	default:
-		say(plain, "dropped here, against where it is now: about %s", costWords(c.Slip))
+		say(draw.Plain, "dropped here, against where it is now: about %s", costWords(c.Slip))
 	}
 	if !c.settled {
-		say(faint, "about: job by job, at first sight; the day together is still to be settled")
+		say(draw.Faint, "about: job by job, at first sight; the day together is still to be settled")
 	}
 	if l.out.settled == c.settled {
-		out = append(out, span{faint, "left out, against this: " + about + costWords(l.out.lessThan(c))})
+		out = append(out, draw.Span{Style: draw.Faint, Text: "left out, against this: " + about + costWords(l.out.lessThan(c))})
 	}
 	return out
 }

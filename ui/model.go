@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"bide/plan/shop"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -12,7 +13,7 @@ import (
 // the background, keys to the focused pane.
 type model struct {
 	*desk
-	size
+	draw.Size
 	day     dayPane
 	beam    beamPane
 	moves   movesPane
@@ -33,13 +34,13 @@ type model struct {
 
 // panel is what the panes have in common.
 type panel interface {
-	SetSize(size)
+	SetSize(draw.Size)
 	HandleKey(action, *desk)
-	View(d *desk, focused bool) []line
+	View(d *desk, focused bool) []draw.Line
 	Help() scope
 }
 
-func newModel(s *shop.Shop, k *look) (*model, error) {
+func newModel(s *shop.Shop, k *draw.Theme) (*model, error) {
 	d, err := newDesk(s, k)
 	if err != nil {
 		return nil, err
@@ -52,7 +53,7 @@ func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), m.wanted(), m.mouseAt
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		m.resize(size{msg.Width, msg.Height})
+		m.resize(draw.Size{W: msg.Width, H: msg.Height})
 	case answer:
 		m.take(msg)
 		return m, tea.Batch(m.planned(), m.ask())
@@ -105,8 +106,8 @@ func (m *model) ask() tea.Cmd { return tea.Batch(m.desk.ask(), m.refine()) }
 type leave struct{}
 
 // resize gives every pane its size.
-func (m *model) resize(s size) {
-	m.size = s
+func (m *model) resize(s draw.Size) {
+	m.Size = s
 	if m.over != nil && !m.covered() {
 		m.say("what is open waits for a larger window")
 		m.news.brief = "open page waits"
@@ -122,9 +123,9 @@ func (m *model) resize(s size) {
 
 func (m *model) layout() layout {
 	if m.focus.paged() {
-		return arrange(m.w, m.h, m.focus)
+		return arrange(m.W, m.H, m.focus)
 	}
-	return arrange(m.w, m.h, m.large)
+	return arrange(m.W, m.H, m.large)
 }
 
 func (m *model) panel(which which) panel {
@@ -145,35 +146,35 @@ func (m *model) panel(which which) panel {
 
 // View is the frame: exactly as many lines as the screen has, each as wide.
 func (m *model) View() string {
-	if m.w <= 0 || m.h <= 0 {
+	if m.W <= 0 || m.H <= 0 {
 		return ""
 	}
 	var b strings.Builder
-	b.Grow(4 * m.w * m.h)
+	b.Grow(4 * m.W * m.H)
 	for i, l := range m.frame() {
 		if i > 0 {
 			b.WriteByte('\n')
 		}
-		l.paint(&b)
+		l.Paint(&b)
 	}
 	return b.String()
 }
 
 // frame is the screen's lines.
-func (m *model) frame() []line {
+func (m *model) frame() []draw.Line {
 	switch {
 	case m.layout().small && m.asks:
-		return smallQuestion(m.look, m.question(), m.size)
+		return smallQuestion(m.Theme, m.question(), m.Size)
 	case m.layout().small && m.prompt != nil && m.help == nil:
-		return smallPrompt(m.desk, m.size)
+		return smallPrompt(m.desk, m.Size)
 	case m.help != nil:
 		return m.help.View(m)
 	case m.covered():
 		return m.over.View(m)
 	case m.layout().small:
-		return small(m.desk, m.size)
+		return small(m.desk, m.Size)
 	}
-	out := []line{m.bar().fit(m.w)}
+	out := []draw.Line{m.bar().Fit(m.W)}
 	if m.focus.paged() {
 		out = append(out, m.panel(m.focus).View(m.desk, true)...)
 		return m.foot(out, m.scope())
@@ -184,17 +185,17 @@ func (m *model) frame() []line {
 }
 
 // beside joins two panes line by line.
-func (m *model) beside(a, b []line) []line {
+func (m *model) beside(a, b []draw.Line) []draw.Line {
 	if len(a) == 0 {
 		return b
 	}
 	for i := range b {
 		if i == 0 {
-			a[i].add(faint, m.rule)
+			a[i].Add(draw.Faint, m.Rule)
 		} else {
-			a[i].add(faint, m.between)
+			a[i].Add(draw.Faint, m.Between)
 		}
-		a[i].join(b[i])
+		a[i].Join(b[i])
 	}
 	return a
 }

@@ -149,7 +149,7 @@ func (m *model) lookAt(a action, in scope) {
 		if m.large = m.focus - m.large; m.large != m.focus {
 			m.large = all
 		}
-		m.resize(m.size)
+		m.resize(m.Size)
 	case back:
 		if m.help == nil && m.halt() || in == onSmall {
 			break
@@ -159,7 +159,7 @@ func (m *model) lookAt(a action, in scope) {
 			break
 		}
 		m.help, m.large = nil, all
-		m.resize(m.size)
+		m.resize(m.Size)
 	default:
 		if !m.edit(a) {
 			m.pass(a, in)
@@ -187,5 +187,5 @@ func (m *model) turnTo(which which) {
 	if which == theHolders {
 		m.todo = m.readRecord()
 	}
-	m.resize(m.size)
+	m.resize(m.Size)
 }

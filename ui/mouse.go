@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bide/ui/draw"
 	tea "github.com/charmbracelet/bubbletea"
 )
 
@@ -51,18 +52,18 @@ func (m *model) mouse(e tea.MouseEvent) {
 func (m *model) under(x, y int) (which, int, int) {
 	l := m.layout()
 	y-- // the bar
-	in := func(s size) bool { return x >= 0 && y >= 0 && x < s.w && y < s.h }
+	in := func(s draw.Size) bool { return x >= 0 && y >= 0 && x < s.W && y < s.H }
 	switch {
 	case in(l.page):
 		return m.focus, x, y
 	case in(l.beam):
 		return theBeam, x, y
 	}
-	y -= l.beam.h
+	y -= l.beam.H
 	if in(l.day) {
 		return theDay, x, y
 	}
-	if x -= l.day.w + l.between; in(l.moves) {
+	if x -= l.day.W + l.between; in(l.moves) {
 		return theMoves, x, y
 	}
 	return all, 0, 0
@@ -75,7 +76,7 @@ func (p *dayPane) Click(d *desk, _, y int) {
 	if s.roomy {
 		row = (y - 3) / 2
 	}
-	from := window(rowOfTurn(rows, d.turn), len(rows), s.list)
+	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), s.list)
 	if row >= 0 && row < s.list && from+row < len(rows) {
 		d.pick(rows[from+row])
 	}
@@ -84,7 +85,7 @@ func (p *dayPane) Click(d *desk, _, y int) {
 // Click picks the move of a row.
 func (p *movesPane) Click(d *desk, _, y int) {
 	rows := p.rows(d)
-	from := window(rowOfTurn(rows, d.move), len(rows), p.list())
+	from := draw.Window(rowOfTurn(rows, d.move), len(rows), p.list())
 	if row := y - 2; row >= 0 && row < p.list() && from+row < len(rows) {
 		d.pickMove(rows[from+row])
 	}
@@ -92,10 +93,10 @@ func (p *movesPane) Click(d *desk, _, y int) {
 
 // Click picks the moved holder nearest to a column.
 func (p *beamPane) Click(d *desk, x, _ int) {
-	s := newScale(p.view(d), p.w, d.shop.Unit)
+	s := draw.NewScale(p.view(d), p.W, d.shop.Unit)
 	best, near := -1, 0
 	for n, m := range d.moves() {
-		for _, at := range []int{s.column(m.From), s.column(m.To)} {
+		for _, at := range []int{s.Column(m.From), s.Column(m.To)} {
 			if off := max(at-x, x-at); best < 0 || off < near {
 				best, near = n, off
 			}
@@ -111,7 +112,7 @@ func (p *tracksPane) Click(d *desk, _, y int) {
 	const heads = 3 // with the pane's rule
 	s := p.parts(d)
 	turns := p.shown(d, s.jobs)
-	if row := floor(y-heads, s.bends+s.runs); row >= 0 && row < len(turns) {
+	if row := draw.Floor(y-heads, s.bends+s.runs); row >= 0 && row < len(turns) {
 		d.pick(turns[row])
 	}
 }
@@ -120,7 +121,7 @@ func (p *tracksPane) Click(d *desk, _, y int) {
 func (p *holdersPane) Click(d *desk, _, y int) {
 	rows, at := p.picks(d)
 	n := p.list(d)
-	from, row := window(max(at, 0), len(rows), n), y-2
+	from, row := draw.Window(max(at, 0), len(rows), n), y-2
 	if row < 0 || row >= n || from+row >= len(rows) {
 		return
 	}

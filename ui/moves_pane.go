@@ -4,14 +4,15 @@ import (
 	"fmt"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // movesPane lists the picked changeover's moves, in the order in which each can be
 // made as it comes.
-type movesPane struct{ size }
+type movesPane struct{ draw.Size }
 
-func (p *movesPane) SetSize(s size) { p.size = s }
-func (p *movesPane) Help() scope    { return onMoves }
+func (p *movesPane) SetSize(s draw.Size) { p.Size = s }
+func (p *movesPane) Help() scope         { return onMoves }
 
 // HandleKey picks a move, or another changeover.
 func (p *movesPane) HandleKey(a action, d *desk) {
@@ -48,34 +49,34 @@ func caution(w int) string {
 }
 
 // detail is how many lines tell about the picked move and caution.
-func (p *movesPane) detail() int { return max(min((p.h-2)/2, 6), 0) }
+func (p *movesPane) detail() int { return max(min((p.H-2)/2, 6), 0) }
 
 // list is how many moves are shown.
-func (p *movesPane) list() int { return max(p.h-2-p.detail(), 0) }
+func (p *movesPane) list() int { return max(p.H-2-p.detail(), 0) }
 
 // View draws the pane.
-func (p *movesPane) View(d *desk, focused bool) []line {
-	title := d.line()
+func (p *movesPane) View(d *desk, focused bool) []draw.Line {
+	title := d.Line()
 	moves := d.moves()
 	if o := d.outcome(d.turn); o != nil && len(o.faults) == 0 {
-		title.add(faint, p.shown(d, len(moves)))
+		title.Add(draw.Faint, p.shown(d, len(moves)))
 	}
-	var body []line
+	var body []draw.Line
 	if len(moves) > 0 {
-		columns := columnsFor(moveColumns(d, moves), p.w)
-		body = append(body, heads(d.look, columns))
+		columns := draw.ColumnsFor(moveColumns(d, moves), p.W)
+		body = append(body, draw.Heads(d.Theme, columns))
 		rows := p.rows(d)
-		from := window(rowOfTurn(rows, d.move), len(rows), p.list())
+		from := draw.Window(rowOfTurn(rows, d.move), len(rows), p.list())
 		for _, n := range rows[from:min(from+p.list(), len(rows))] {
-			body = append(body, rowOf(d.look, columns, step{d, n, &moves[n], focused}))
+			body = append(body, draw.RowOf(d.Theme, columns, step{d, n, &moves[n], focused}))
 		}
 	} else {
-		body = append(body, nothingMoves(d, p.w)...)
+		body = append(body, nothingMoves(d, p.W)...)
 	}
-	for len(body) < p.h-1-p.detail() {
-		body = append(body, d.line())
+	for len(body) < p.H-1-p.detail() {
+		body = append(body, d.Line())
 	}
-	return box(d.look, "3 Moves", title, append(body[:max(p.h-1-p.detail(), 0)], p.about(d)...), p.size, focused)
+	return draw.Box(d.Theme, "3 Moves", title, append(body[:max(p.H-1-p.detail(), 0)], p.about(d)...), p.Size, focused)
 }
 
 // shown tells how many moves there are, to which job, and which are in the list.
@@ -83,7 +84,7 @@ func (p *movesPane) shown(d *desk, n int) string {
 	if f := &d.filters[theMoves]; f.on() {
 		return f.count(len(p.rows(d)), n) + "to " + d.job().ID
 	}
-	if some := some(window(d.move, n, p.list()), p.list(), n); some != "" {
+	if some := draw.Range(draw.Window(d.move, n, p.list()), p.list(), n); some != "" {
 		return some + " to " + d.job().ID
 	}
 	return fmt.Sprintf("to %s: %s", d.job().ID, inOrder(n))
@@ -100,24 +101,24 @@ func inOrder(n int) string {
 }
 
 // nothingMoves tells why there are no moves to list.
-func nothingMoves(d *desk, w int) (out []line) {
-	texts := []span{{plain, "No holder moves: all bide."}}
+func nothingMoves(d *desk, w int) (out []draw.Line) {
+	texts := []draw.Span{{Style: draw.Plain, Text: "No holder moves: all bide."}}
 	switch o := d.outcome(d.turn); {
 	case d.job() == nil:
-		texts[0].text = "No job is waiting."
+		texts[0].Text = "No job is waiting."
 	case o == nil:
-		texts[0] = span{faint, d.pending + " being worked out"}
+		texts[0] = draw.Span{Style: draw.Faint, Text: d.Pending + " being worked out"}
 	case len(o.faults) > 0:
 		texts = nil
 		for _, f := range o.faults {
-			texts = append(texts, span{late, "x refused: " + f.Why(d.shop.Unit)})
+			texts = append(texts, draw.Span{Style: draw.Late, Text: "x refused: " + f.Why(d.shop.Unit)})
 		}
 	}
 	for _, s := range texts {
-		for _, text := range d.wrap(s.text, w-2) {
-			l := d.line()
-			l.add(plain, " ")
-			l.add(s.ink, text)
+		for _, text := range d.Wrap(s.Text, w-2) {
+			l := d.Line()
+			l.Add(draw.Plain, " ")
+			l.Add(s.Style, text)
 			out = append(out, l)
 		}
 	}
@@ -125,28 +126,28 @@ func nothingMoves(d *desk, w int) (out []line) {
 }
 
 // about tells the picked move in full, in both units, and the caution below it.
-func (p *movesPane) about(d *desk) []line {
+func (p *movesPane) about(d *desk) []draw.Line {
 	n := p.detail()
-	var out []line
-	tell := func(i ink, text string, room int) {
-		for _, row := range d.wrap(text, p.w-2) {
+	var out []draw.Line
+	tell := func(i draw.Style, text string, room int) {
+		for _, row := range d.Wrap(text, p.W-2) {
 			if room--; room < 0 {
 				return
 			}
-			l := d.line()
-			l.add(plain, " ")
-			l.add(i, row)
+			l := d.Line()
+			l.Add(draw.Plain, " ")
+			l.Add(i, row)
 			out = append(out, l)
 		}
 	}
-	warn := min(len(d.wrap(caution(p.w), p.w-2)), n)
+	warn := min(len(d.Wrap(caution(p.W), p.W-2)), n)
 	if moves := d.moves(); d.move < len(moves) {
-		tell(picked, sentence(&moves[d.move], d.shop.Unit), n-warn)
+		tell(draw.Picked, sentence(&moves[d.move], d.shop.Unit), n-warn)
 	}
 	for len(out) < n-warn {
-		out = append(out, d.line())
+		out = append(out, d.Line())
 	}
-	tell(faint, caution(p.w), warn)
+	tell(draw.Faint, caution(p.W), warn)
 	return out
 }
 
@@ -169,18 +170,18 @@ type step struct {
 
 func (s step) picked() bool { return s.n == s.desk.move }
 
-func (s step) cursor() (ink, string) {
+func (s step) cursor() (draw.Style, string) {
 	switch {
 	case !s.picked():
-		return plain, ""
+		return draw.Plain, ""
 	case s.focused:
-		return picked, s.look.cursor
+		return draw.Picked, s.Theme.Cursor
 	}
-	return picked, s.cursorBy
+	return draw.Picked, s.CursorBy
 }
 
 // moveColumns are all columns of the list; lengths of one column are written alike.
-func moveColumns(d *desk, moves []plan.Move) []column[step] {
+func moveColumns(d *desk, moves []plan.Move) []draw.Column[step] {
 	places, ways, others := ruler{unit: d.shop.Unit}, ruler{unit: d.shop.Unit}, ruler{unit: other(d.shop.Unit)}
 	for i := range moves {
 		m := &moves[i]
@@ -196,23 +197,23 @@ func moveColumns(d *desk, moves []plan.Move) []column[step] {
 		wideWay = max(wideWay, len(ways.signed(m.To-m.From)))
 		wideOther = max(wideOther, len(others.number(m.To)))
 	}
-	of := func(i ink, text func(*plan.Move) string) func(step) (ink, string) {
-		return func(s step) (ink, string) {
+	of := func(i draw.Style, text func(*plan.Move) string) func(step) (draw.Style, string) {
+		return func(s step) (draw.Style, string) {
 			if s.picked() {
-				return picked, text(s.move)
+				return draw.Picked, text(s.move)
 			}
 			return i, text(s.move)
 		}
 	}
-	return []column[step]{
-		{width: 1, left: true, cell: step.cursor},
-		{head: "n", width: 3, rank: 3, cell: func(s step) (ink, string) { return faint, fmt.Sprint(s.n + 1) }},
-		{head: "holder", width: 6, cell: of(strong, func(m *plan.Move) string { return fmt.Sprint(m.Holder) })},
-		{head: "from", width: wide, rank: 1, cell: of(plain, func(m *plan.Move) string { return places.number(m.From) })},
-		{head: "to", width: wide, cell: of(strong, func(m *plan.Move) string { return places.number(m.To) })},
-		{head: "by", width: wideWay, rank: 2, cell: of(moved, func(m *plan.Move) string { return ways.signed(m.To - m.From) })},
-		{head: "side", width: 5, rank: 5, left: true, cell: of(faint, func(m *plan.Move) string { return side(m.To - m.From) })},
-		{head: "to, " + other(d.shop.Unit).String(), width: wideOther, rank: 6, cell: of(faint, func(m *plan.Move) string { return others.number(m.To) })},
-		{head: "why", width: 16, rank: 4, left: true, flex: 60, cell: of(plain, func(m *plan.Move) string { return m.Why.Text(d.shop.Unit) })},
+	return []draw.Column[step]{
+		{Width: 1, Left: true, Cell: step.cursor},
+		{Head: "n", Width: 3, Rank: 3, Cell: func(s step) (draw.Style, string) { return draw.Faint, fmt.Sprint(s.n + 1) }},
+		{Head: "holder", Width: 6, Cell: of(draw.Strong, func(m *plan.Move) string { return fmt.Sprint(m.Holder) })},
+		{Head: "from", Width: wide, Rank: 1, Cell: of(draw.Plain, func(m *plan.Move) string { return places.number(m.From) })},
+		{Head: "to", Width: wide, Cell: of(draw.Strong, func(m *plan.Move) string { return places.number(m.To) })},
+		{Head: "by", Width: wideWay, Rank: 2, Cell: of(draw.Moved, func(m *plan.Move) string { return ways.signed(m.To - m.From) })},
+		{Head: "side", Width: 5, Rank: 5, Left: true, Cell: of(draw.Faint, func(m *plan.Move) string { return side(m.To - m.From) })},
+		{Head: "to, " + other(d.shop.Unit).String(), Width: wideOther, Rank: 6, Cell: of(draw.Faint, func(m *plan.Move) string { return others.number(m.To) })},
+		{Head: "why", Width: 16, Rank: 4, Left: true, Flex: 60, Cell: of(draw.Plain, func(m *plan.Move) string { return m.Why.Text(d.shop.Unit) })},
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // morning is the first jobs of the demo, in a folder that may be written: fewer are
@@ -79,7 +80,7 @@ func TestAcceptedLayoutsStay(t *testing.T) {
 			chosen++
 		}
 	}
-	if chosen < 4 || !slices.ContainsFunc(about(s.desk, 0), func(l span) bool { return strings.HasPrefix(l.text, "as a search chose; ") }) {
+	if chosen < 4 || !slices.ContainsFunc(about(s.desk, 0), func(l draw.Span) bool { return strings.HasPrefix(l.Text, "as a search chose; ") }) {
 		t.Fatalf("%d jobs keep what was found: %v", chosen, about(s.desk, 0))
 	}
 	first := jobs[0].ID

@@ -1,14 +1,17 @@
 package ui
 
-import tea "github.com/charmbracelet/bubbletea"
+import (
+	"bide/ui/draw"
+	tea "github.com/charmbracelet/bubbletea"
+)
 
 // overlay is a page over all panes, which has the keys as long as it is there. It
 // takes itself away by setting the model's over to nil.
 type overlay interface {
 	HandleKey(action, *model) tea.Cmd
-	View(*model) []line // the whole frame
+	View(*model) []draw.Line // the whole frame
 	Help() scope
-	Fits(size) bool // whether it can be worked in at that size
+	Fits(draw.Size) bool // whether it can be worked in at that size
 }
 
 // typist is an overlay or pane that takes keys as text while a field is open.
@@ -36,7 +39,7 @@ func (m *model) typist() typist {
 }
 
 // covered reports whether an overlay is there and fits.
-func (m *model) covered() bool { return m.over != nil && m.over.Fits(m.size) }
+func (m *model) covered() bool { return m.over != nil && m.over.Fits(m.Size) }
 
 // putAway closes a page, if one is open, as Esc there does: nothing of it is lost.
 func (m *model) putAway() {
@@ -48,11 +51,11 @@ func (m *model) putAway() {
 }
 
 // page is a frame of one box between the bar and the status line.
-func (m *model) page(name string, title line, body []line, in scope) []line {
-	out := []line{m.bar().fit(m.w)}
-	out = append(out, box(m.look, name, title, body, m.pageSize(), true)...)
+func (m *model) page(name string, title draw.Line, body []draw.Line, in scope) []draw.Line {
+	out := []draw.Line{m.bar().Fit(m.W)}
+	out = append(out, draw.Box(m.Theme, name, title, body, m.pageSize(), true)...)
 	return m.foot(out, in)
 }
 
 // pageSize is the size of the box of a page, its rule included.
-func (m *model) pageSize() size { return size{m.w, max(m.h-3, 0)} }
+func (m *model) pageSize() draw.Size { return draw.Size{W: m.W, H: max(m.H-3, 0)} }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -16,7 +17,7 @@ import (
 func Plain(o Options) error {
 	o.settle()
 	r := lipgloss.NewRenderer(io.Discard)
-	m, err := newModel(o.Shop, newLook(r, false, o.ASCII || !o.unicode()))
+	m, err := newModel(o.Shop, draw.NewTheme(r, false, o.ASCII || !o.unicode()))
 	if err != nil {
 		return err
 	}
@@ -53,7 +54,7 @@ type page struct {
 
 // tell adds a line, safe for any terminal.
 func (p *page) tell(format string, args ...any) {
-	p.WriteString(strings.TrimRight(p.safe(fmt.Sprintf(format, args...)), " ") + "\n")
+	p.WriteString(strings.TrimRight(p.Safe(fmt.Sprintf(format, args...)), " ") + "\n")
 }
 
 // chapter begins a chapter.
@@ -67,7 +68,7 @@ func (m *model) plain() string {
 		name += ", DEMO, an invented day"
 	}
 	p.tell("bide: %s, %s, pitch %s", name, count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
-	p.tell("%s", strings.TrimSpace(m.ending().text()))
+	p.tell("%s", strings.TrimSpace(m.ending().Text()))
 	for _, note := range m.notes() {
 		p.tell("Note: %s", note)
 	}
@@ -109,15 +110,15 @@ func (p *page) day() {
 			p.tell("%s.", text)
 		}
 		for _, s := range about(p.desk, turn) {
-			p.tell("  %s", s.text)
+			p.tell("  %s", s.Text)
 		}
 	}
-	pane := dayPane{size: size{longest, 50}}
+	pane := dayPane{Size: draw.Size{W: draw.Longest, H: 50}}
 	if len(p.away()) > 0 {
-		p.tell("%s", strings.TrimSpace(pane.away(p.desk).text()))
+		p.tell("%s", strings.TrimSpace(pane.away(p.desk).Text()))
 	}
-	p.tell("%s", strings.TrimSpace(pane.total(p.desk, p.thisOrder(), &p.present).text()))
-	p.tell("%s", strings.TrimSpace(pane.total(p.desk, "listed, centred", &p.listed).text()))
+	p.tell("%s", strings.TrimSpace(pane.total(p.desk, p.thisOrder(), &p.present).Text()))
+	p.tell("%s", strings.TrimSpace(pane.total(p.desk, "listed, centred", &p.listed).Text()))
 }
 
 // changeovers tell the beam and the moves, job by job.
@@ -178,7 +179,7 @@ func (p *page) holders() {
 	for n := 1; n <= len(p.forecast.beam.Holders); n++ {
 		var parts []string
 		for _, s := range aboutHolder(p.desk, n) {
-			parts = append(parts, s.text)
+			parts = append(parts, s.Text)
 		}
 		parts = parts[:len(parts)-min(len(p.never()), 1)] // but what is told once, below
 		p.tell("%s.", strings.Join(parts, "; "))

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"bide/plan/shop"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -70,38 +71,38 @@ func withoutLast(text string) string {
 
 // prompting is the line that a prompt is typed in. Where it is narrow, the end of the
 // text stays in sight.
-func (d *desk) prompting(w int) line {
-	l := d.line()
-	l.add(strong, " "+d.prompt.label+": ")
-	l = l.fit(min(l.width, max(w-12, 0)))
-	text := d.safe(d.prompt.text)
-	for text != "" && cells(text) > max(w-l.width-1, 0) {
+func (d *desk) prompting(w int) draw.Line {
+	l := d.Line()
+	l.Add(draw.Strong, " "+d.prompt.label+": ")
+	l = l.Fit(min(l.Width, max(w-12, 0)))
+	text := d.Safe(d.prompt.text)
+	for text != "" && draw.CellWidth(text) > max(w-l.Width-1, 0) {
 		text = string([]rune(text)[1:])
 	}
-	l.add(picked, text)
-	l.add(accent, "_")
+	l.Add(draw.Picked, text)
+	l.Add(draw.Accent, "_")
 	return l
 }
 
 // smallPrompt is the prompt over a small screen.
-func smallPrompt(d *desk, s size) []line {
-	rows := append(d.wrap(d.prompt.label+":", max(s.w, 1)), "")
-	rows = rows[max(len(rows)-s.h, 0):]
-	out := make([]line, 0, s.h)
+func smallPrompt(d *desk, s draw.Size) []draw.Line {
+	rows := append(d.Wrap(d.prompt.label+":", max(s.W, 1)), "")
+	rows = rows[max(len(rows)-s.H, 0):]
+	out := make([]draw.Line, 0, s.H)
 	for _, text := range rows[:len(rows)-1] {
-		l := d.line()
-		l.add(strong, text)
-		out = append(out, l.fit(s.w))
+		l := d.Line()
+		l.Add(draw.Strong, text)
+		out = append(out, l.Fit(s.W))
 	}
-	text := d.safe(d.prompt.text)
-	for text != "" && cells(text) > max(s.w-1, 0) {
+	text := d.Safe(d.prompt.text)
+	for text != "" && draw.CellWidth(text) > max(s.W-1, 0) {
 		text = string([]rune(text)[1:])
 	}
-	l := d.line()
-	l.add(picked, text)
-	l.add(accent, "_")
-	for out = append(out, l.fit(s.w)); len(out) < s.h; {
-		out = append(out, d.line().fit(s.w))
+	l := d.Line()
+	l.Add(draw.Picked, text)
+	l.Add(draw.Accent, "_")
+	for out = append(out, l.Fit(s.W)); len(out) < s.H; {
+		out = append(out, d.Line().Fit(s.W))
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 
+	"bide/ui/draw"
 	_ "bide/ui/quiet" // before Bubble Tea
 	"bide/ui/terminal"
 
@@ -48,7 +49,7 @@ func Possible() bool { return terminal.FullScreen(os.Stdin, os.Stdout, os.Getenv
 // Signals that end a program are the screen's own from here on.
 func Run(o Options) error {
 	o.settle()
-	k := newLook(lipgloss.NewRenderer(o.Output), o.light(), o.ASCII || !o.unicode())
+	k := draw.NewTheme(lipgloss.NewRenderer(o.Output), o.light(), o.ASCII || !o.unicode())
 	m, err := newModel(o.Shop, k)
 	if err != nil {
 		return err

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/draw"
 
 	"github.com/charmbracelet/bubbles/progress"
 	tea "github.com/charmbracelet/bubbletea"
@@ -138,31 +139,31 @@ func (s *search) share() float64 {
 }
 
 // searching is the line that tells how far a search is, and what happened last.
-func (m *model) searching() line {
-	l := m.line()
+func (m *model) searching() draw.Line {
+	l := m.Line()
 	fills := [2]rune{'█', '░'}
-	if m.ascii {
+	if m.ASCII {
 		fills = [2]rune{'#', '.'}
 	}
 	const noColours = 3 // the line brings its own
 	bar := progress.New(progress.WithColorProfile(noColours), progress.WithFillCharacters(fills[0], fills[1]),
-		progress.WithoutPercentage(), progress.WithWidth(min(20, m.w/4)))
-	l.add(plain, " ")
-	l.add(accent, bar.ViewAs(m.search.share()))
-	l.add(strong, fmt.Sprintf(" %3.0f %%  ", 100*m.search.share()))
+		progress.WithoutPercentage(), progress.WithWidth(min(20, m.W/4)))
+	l.Add(draw.Plain, " ")
+	l.Add(draw.Accent, bar.ViewAs(m.search.share()))
+	l.Add(draw.Strong, fmt.Sprintf(" %3.0f %%  ", 100*m.search.share()))
 	if text := m.told(); text != "" {
-		l.add(strong, m.short(text, m.w-l.width-1))
+		l.Add(draw.Strong, m.Short(text, m.W-l.Width-1))
 		return l
 	}
 	esc, best := "  Esc keeps the best so far", m.bestSoFar()
-	if m.w < 100 {
+	if m.W < 100 {
 		esc = "  Esc keeps it"
 	}
-	for cells(best)+l.width+cells(esc) > m.w && strings.Contains(best, ", ") {
+	for draw.CellWidth(best)+l.Width+draw.CellWidth(esc) > m.W && strings.Contains(best, ", ") {
 		best = best[:strings.LastIndex(best, ", ")]
 	}
-	l.add(strong, best)
-	l.add(faint, esc)
+	l.Add(draw.Strong, best)
+	l.Add(draw.Faint, esc)
 	return l
 }
 

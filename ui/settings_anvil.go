@@ -6,6 +6,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // The anvil under its blades, and how the day wears its face. Both have one scale, so
@@ -13,24 +14,24 @@ import (
 
 // anvilScale is the scale from bearing to bearing, or along the web area where no
 // bearings are known.
-func (t *settingsText) anvilScale(b *material.Bending) scale {
+func (t *settingsText) anvilScale(b *material.Bending) draw.Scale {
 	view := t.shop.Beam.Web
 	if b != nil {
 		view.From = min(view.From, nm(b.Anvil.FromMM))
 		view.To = max(view.To, nm(b.Anvil.FromMM+b.Anvil.SpanMM))
 	}
-	return newScale(view, max(t.w-2, 1), t.shop.Unit)
+	return draw.NewScale(view, max(t.w-2, 1), t.shop.Unit)
 }
 
 // nm is a place of a formula on the beam's scale.
 func nm(mm float64) plan.Length { return plan.Length(mm * float64(plan.Millimetre)) }
 
 // picture adds lines of a picture, one cell from the edge.
-func (t *settingsText) picture(lines ...line) {
+func (t *settingsText) picture(lines ...draw.Line) {
 	for _, l := range lines {
-		row := t.line()
-		row.add(plain, " ")
-		row.join(l)
+		row := t.Line()
+		row.Add(draw.Plain, " ")
+		row.Join(l)
 		t.out = append(t.out, row)
 	}
 }
@@ -39,23 +40,23 @@ func (t *settingsText) picture(lines ...line) {
 func (t *settingsText) anvil(k *material.Turn) {
 	t.chapter("The anvil under these blades", "")
 	for _, d := range k.Damaged {
-		t.entry(late, "!", 3, plain, "Damaged "+d.Told+".")
+		t.entry(draw.Late, "!", 3, draw.Plain, "Damaged "+d.Told+".")
 	}
 	b := k.Bending
 	if b == nil {
-		t.para(plain, "Its bend isn't worked out: "+k.Unbent+".")
+		t.para(draw.Plain, "Its bend isn't worked out: "+k.Unbent+".")
 		return
 	}
 	for _, text := range bendWords(t.desk, b) {
-		t.para(plain, text)
+		t.para(draw.Plain, text)
 	}
 	const loadRows, bendRows = 2, 4
 	s := t.anvilScale(b)
-	t.picture(numbers(t.look, s, t.shop.Unit))
-	t.picture(bars(t.look, loads(s, b), loadRows)...)
+	t.picture(numbers(t.Theme, s, t.shop.Unit))
+	t.picture(draw.Bars(t.Theme, loads(s, b), loadRows)...)
 	t.picture(t.roll(s, b))
-	t.picture(curve(t.look, s.width, bendRows, func(x float64) float64 {
-		at := (float64(s.origin) + x*float64(s.step)/float64(s.cols)) / float64(plan.Millimetre)
+	t.picture(draw.Curve(t.Theme, s.Width, bendRows, func(x float64) float64 {
+		at := (float64(s.Origin) + x*float64(s.Step)/float64(s.Cols)) / float64(plan.Millimetre)
 		if at < b.Anvil.FromMM || at > b.Anvil.FromMM+b.Anvil.SpanMM || b.MostMM <= 0 {
 			return -1
 		}
@@ -80,14 +81,14 @@ func bendWords(d *desk, b *material.Bending) []string {
 
 // rounded is a place to the millimetre.
 func rounded(mm float64) plan.Length {
-	return floor(nm(mm)+plan.Millimetre/2, plan.Millimetre) * plan.Millimetre
+	return draw.Floor(nm(mm)+plan.Millimetre/2, plan.Millimetre) * plan.Millimetre
 }
 
 // loads are the forces in each column as parts of the largest of them.
-func loads(s scale, b *material.Bending) []float64 {
-	out, most := make([]float64, s.width), 0.0
+func loads(s draw.Scale, b *material.Bending) []float64 {
+	out, most := make([]float64, s.Width), 0.0
 	for _, p := range b.Presses {
-		if c := s.column(nm(p.AtMM)); c >= 0 && c < len(out) {
+		if c := s.Column(nm(p.AtMM)); c >= 0 && c < len(out) {
 			out[c] += p.Newtons
 			most = max(most, out[c])
 		}
@@ -106,29 +107,29 @@ func parts(values []float64, most float64) []float64 {
 }
 
 // roll is the anvil between its bearings.
-func (t *settingsText) roll(s scale, b *material.Bending) line {
-	from, to := s.column(nm(b.Anvil.FromMM)), s.column(nm(b.Anvil.FromMM+b.Anvil.SpanMM))
-	cells := make([]span, s.width)
+func (t *settingsText) roll(s draw.Scale, b *material.Bending) draw.Line {
+	from, to := s.Column(nm(b.Anvil.FromMM)), s.Column(nm(b.Anvil.FromMM+b.Anvil.SpanMM))
+	cells := make([]draw.Span, s.Width)
 	for x := range cells {
 		switch {
-		case x == from || x == min(to, s.width-1):
-			cells[x] = span{accent, t.bearing}
+		case x == from || x == min(to, s.Width-1):
+			cells[x] = draw.Span{Style: draw.Accent, Text: t.Bearing}
 		case from < x && x < to:
-			cells[x] = span{faint, t.rule}
+			cells[x] = draw.Span{Style: draw.Faint, Text: t.Rule}
 		default:
-			cells[x] = span{plain, " "}
+			cells[x] = draw.Span{Style: draw.Plain, Text: " "}
 		}
 	}
 	t.mark(s, cells)
-	return runs(t.look, cells)
+	return draw.FromCells(t.Theme, cells)
 }
 
 // mark puts the damaged bands of the anvil over the cells of a line, and reports whether
 // it did.
-func (t *settingsText) mark(s scale, cells []span) (any bool) {
+func (t *settingsText) mark(s draw.Scale, cells []draw.Span) (any bool) {
 	for _, bad := range t.shop.Beam.Bad {
-		for x := max(s.column(bad.From), 0); x <= min(s.column(bad.To), s.width-1); x++ {
-			cells[x], any = span{late, t.damaged}, true
+		for x := max(s.Column(bad.From), 0); x <= min(s.Column(bad.To), s.Width-1); x++ {
+			cells[x], any = draw.Span{Style: draw.Late, Text: t.Damaged}, true
 		}
 	}
 	return any
@@ -141,17 +142,17 @@ func (t *settingsText) face() {
 		return
 	}
 	t.chapter("The anvil's face over the day", "")
-	t.para(plain, faceWords(t.desk, f))
+	t.para(draw.Plain, faceWords(t.desk, f))
 	for _, d := range t.atKnife().Damaged {
-		t.entry(late, "!", 3, plain, "Damaged "+d.Told+"; "+d.Worn+".")
+		t.entry(draw.Late, "!", 3, draw.Plain, "Damaged "+d.Told+"; "+d.Worn+".")
 	}
 	const rows = 3
 	s := t.anvilScale(t.anyBending())
-	t.picture(bars(t.look, worn(s, f), rows)...)
-	if cells := newLabels(s.width); t.mark(s, cells) {
-		t.picture(runs(t.look, cells))
+	t.picture(draw.Bars(t.Theme, worn(s, f), rows)...)
+	if cells := newLabels(s.Width); t.mark(s, cells) {
+		t.picture(draw.FromCells(t.Theme, cells))
 	}
-	t.picture(numbers(t.look, s, t.shop.Unit))
+	t.picture(numbers(t.Theme, s, t.shop.Unit))
 }
 
 // anyBending is an anvil of the day, all of which rest on the same bearings.
@@ -166,11 +167,11 @@ func (t *settingsText) anyBending() *material.Bending {
 
 // worn are the metres in each column, as parts of the most in any: where a column has
 // several bands, those of the most worn.
-func worn(s scale, f *material.Face) []float64 {
-	out := make([]float64, s.width)
+func worn(s draw.Scale, f *material.Face) []float64 {
+	out := make([]float64, s.Width)
 	for b, metres := range f.Metres {
 		from, to := f.Span(b)
-		for c := max(s.column(plan.Length(from)), 0); c <= min(s.column(plan.Length(to)-1), s.width-1); c++ {
+		for c := max(s.Column(plan.Length(from)), 0); c <= min(s.Column(plan.Length(to)-1), s.Width-1); c++ {
 			out[c] = max(out[c], metres)
 		}
 	}

@@ -5,18 +5,19 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // settingsPane tells of the picked job what is set at the knife, why and from which
 // source, what changes against the job before, what its blades do to the anvil, and
 // what to watch.
 type settingsPane struct {
-	size
+	draw.Size
 	from int       // first line shown
 	of   *plan.Job // whose lines they are
 }
 
-func (p *settingsPane) SetSize(s size) { p.size = s }
+func (p *settingsPane) SetSize(s draw.Size) { p.Size = s }
 
 // Help is where the pane's keys work.
 func (p *settingsPane) Help() scope { return onSettings }
@@ -35,7 +36,7 @@ func (p *settingsPane) HandleKey(a action, d *desk) {
 }
 
 // room is how many lines are shown.
-func (p *settingsPane) room() int { return max(p.h-1, 1) }
+func (p *settingsPane) room() int { return max(p.H-1, 1) }
 
 // first is the first line shown, some lines on from the one that was: the job's first
 // where another was shown before.
@@ -48,18 +49,18 @@ func (p *settingsPane) first(d *desk, lines, by int) int {
 }
 
 // View draws the pane.
-func (p *settingsPane) View(d *desk, focused bool) []line {
+func (p *settingsPane) View(d *desk, focused bool) []draw.Line {
 	body := p.lines(d)
 	from := p.first(d, len(body), 0)
-	l := d.line()
+	l := d.Line()
 	if j := d.job(); j != nil {
-		l.add(strong, j.ID+" ")
-		l.add(plain, d.look.short(j.Material, 30)+" ")
+		l.Add(draw.Strong, j.ID+" ")
+		l.Add(draw.Plain, d.Theme.Short(j.Material, 30)+" ")
 	}
-	if part := some(from, p.room(), len(body)); part != "" {
-		l.add(faint, "lines "+part)
+	if part := draw.Range(from, p.room(), len(body)); part != "" {
+		l.Add(draw.Faint, "lines "+part)
 	}
-	return box(d.look, "6 Settings", l, body[min(from, len(body)):], p.size, focused)
+	return draw.Box(d.Theme, "6 Settings", l, body[min(from, len(body)):], p.Size, focused)
 }
 
 // turnOf is what is known of a turn at the knife: of a job that is refused or not yet
@@ -86,20 +87,20 @@ func (d *desk) turnOf(turn int) *material.Turn {
 }
 
 // lines are all of it, broken to the pane's width.
-func (p *settingsPane) lines(d *desk) []line {
-	t := &settingsText{desk: d, w: max(p.w, 20)}
+func (p *settingsPane) lines(d *desk) []draw.Line {
+	t := &settingsText{desk: d, w: max(p.W, 20)}
 	j := d.job()
 	if j == nil {
 		return nil
 	}
 	k := d.turnOf(d.turn)
 	if k == nil {
-		t.para(plain, fmt.Sprintf("%s: %s, so nothing is known of what to set. Look into materials.toml.", j.ID, d.shop.Unset(j)))
+		t.para(draw.Plain, fmt.Sprintf("%s: %s, so nothing is known of what to set. Look into materials.toml.", j.ID, d.shop.Unset(j)))
 		return t.out
 	}
 	t.glance(k.Settings)
 	for _, w := range warningsOf(d, k) {
-		t.entry(late, "!", 3, plain, w)
+		t.entry(draw.Late, "!", 3, draw.Plain, w)
 	}
 	t.changes(k, d.outcome(d.turn))
 	t.settings(k.Settings)
@@ -107,9 +108,9 @@ func (p *settingsPane) lines(d *desk) []line {
 	t.face()
 	t.chapter("Watch out for", "")
 	for _, c := range k.Settings.Cautions {
-		t.pair(strong, c.About, plain, c.Text, "["+c.Source+"]")
+		t.pair(draw.Strong, c.About, draw.Plain, c.Text, "["+c.Source+"]")
 	}
-	t.para(faint, "These permit nothing: local codes, the site's procedure and licensed people decide.")
+	t.para(draw.Faint, "These permit nothing: local codes, the site's procedure and licensed people decide.")
 	return t.out
 }
 

@@ -7,13 +7,14 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // settingsWords is all of the pane's text for the picked job, on one line.
 func settingsWords(s *screen) string {
 	var b strings.Builder
 	for _, l := range s.sets.lines(s.desk) {
-		b.WriteString(l.text() + " ")
+		b.WriteString(l.Text() + " ")
 	}
 	return strings.Join(strings.Fields(b.String()), " ")
 }
@@ -106,7 +107,7 @@ func TestAnvilIsDrawnToScale(t *testing.T) {
 	for x, h := range load {
 		n := 0
 		for _, p := range b.Presses {
-			if sc.place(x) <= nm(p.AtMM) && nm(p.AtMM) < sc.place(x+1) {
+			if sc.Place(x) <= nm(p.AtMM) && nm(p.AtMM) < sc.Place(x+1) {
 				n++
 			}
 		}
@@ -116,8 +117,8 @@ func TestAnvilIsDrawnToScale(t *testing.T) {
 	}
 	wear := worn(sc, f)
 	from, _ := f.Span(f.Worst)
-	if wear[sc.column(plan.Length(from))] != 1 || wear[0] != 0 {
-		t.Errorf("the most worn band is drawn %v high, no band %v", wear[sc.column(plan.Length(from))], wear[0])
+	if wear[sc.Column(plan.Length(from))] != 1 || wear[0] != 0 {
+		t.Errorf("the most worn band is drawn %v high, no band %v", wear[sc.Column(plan.Length(from))], wear[0])
 	}
 }
 
@@ -134,12 +135,12 @@ func TestDamageIsShown(t *testing.T) {
 		t.Errorf("%+v isn't told: %s", day, text)
 	}
 	sc := (&settingsText{desk: s.desk, w: 120}).anvilScale(k.Bending)
-	from, drawn := sc.column(610*mm), 0
+	from, drawn := sc.Column(610*mm), 0
 	for _, l := range s.sets.lines(s.desk) {
-		if before, _, ok := strings.Cut(l.text(), "╳"); ok {
+		if before, _, ok := strings.Cut(l.Text(), "╳"); ok {
 			drawn++
-			if at, n := len([]rune(before)), strings.Count(l.text(), "╳"); at != from+1 || n != sc.column(618*mm)-from+1 { // a cell stands before each picture
-				t.Errorf("%d cells from %d, want from %d: %q", n, at, from+1, l.text())
+			if at, n := len([]rune(before)), strings.Count(l.Text(), "╳"); at != from+1 || n != sc.Column(618*mm)-from+1 { // a cell stands before each picture
+				t.Errorf("%d cells from %d, want from %d: %q", n, at, from+1, l.Text())
 			}
 		}
 	}
@@ -158,14 +159,14 @@ func TestDamageIsShown(t *testing.T) {
 // two rows three quarters are a whole cell and half of one. In ASCII a cell has three.
 func TestBars(t *testing.T) {
 	k := testLook(noColours, false, false)
-	if got := bars(k, []float64{0, 0.5, 1, 0.001}, 1)[0].text(); got != " ▄█▁" {
+	if got := draw.Bars(k, []float64{0, 0.5, 1, 0.001}, 1)[0].Text(); got != " ▄█▁" {
 		t.Errorf("one row: %q", got)
 	}
-	two := bars(k, []float64{0.75, 0.5, 0.25}, 2)
-	if two[0].text() != "▄  " || two[1].text() != "██▄" {
-		t.Errorf("two rows: %q over %q", two[0].text(), two[1].text())
+	two := draw.Bars(k, []float64{0.75, 0.5, 0.25}, 2)
+	if two[0].Text() != "▄  " || two[1].Text() != "██▄" {
+		t.Errorf("two rows: %q over %q", two[0].Text(), two[1].Text())
 	}
-	if got := bars(testLook(noColours, false, true), []float64{0, 0.34, 0.67, 1}, 1)[0].text(); got != " .:#" {
+	if got := draw.Bars(testLook(noColours, false, true), []float64{0, 0.34, 0.67, 1}, 1)[0].Text(); got != " .:#" {
 		t.Errorf("ASCII: %q", got)
 	}
 }
@@ -175,9 +176,9 @@ func TestBars(t *testing.T) {
 func TestCurve(t *testing.T) {
 	k := testLook(noColours, false, true)
 	depths := []float64{0, 0.5, 1, -1}
-	got := curve(k, 4, 2, func(x float64) float64 { return depths[int(math.Floor(x))] })
-	if got[0].text() != "'   " || got[1].text() != " '. " {
-		t.Errorf("%q over %q", got[0].text(), got[1].text())
+	got := draw.Curve(k, 4, 2, func(x float64) float64 { return depths[int(math.Floor(x))] })
+	if got[0].Text() != "'   " || got[1].Text() != " '. " {
+		t.Errorf("%q over %q", got[0].Text(), got[1].Text())
 	}
 }
 

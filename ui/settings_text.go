@@ -5,13 +5,14 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // settingsText is the settings of a job growing line by line.
 type settingsText struct {
 	*desk
 	w   int
-	out []line
+	out []draw.Line
 }
 
 const (
@@ -22,57 +23,57 @@ const (
 // chapter begins a chapter, after a blank line.
 func (t *settingsText) chapter(name, about string) {
 	if len(t.out) > 0 {
-		t.out = append(t.out, t.line())
+		t.out = append(t.out, t.Line())
 	}
-	l := t.line()
-	l.add(accent, " "+name)
+	l := t.Line()
+	l.Add(draw.Accent, " "+name)
 	if about != "" {
-		l.add(faint, " "+about)
+		l.Add(draw.Faint, " "+about)
 	}
-	t.out = append(t.out, l.fit(t.w))
+	t.out = append(t.out, l.Fit(t.w))
 }
 
 // para adds a text over the whole width.
-func (t *settingsText) para(i ink, text string) { t.entry(plain, "", 1, i, text) }
+func (t *settingsText) para(i draw.Style, text string) { t.entry(draw.Plain, "", 1, i, text) }
 
 // entry adds a text, broken, behind a name in so many cells.
-func (t *settingsText) entry(names ink, name string, indent int, i ink, text string) {
-	for n, row := range t.wrap(text, max(t.w-indent-1, 1)) {
-		l := t.line()
+func (t *settingsText) entry(names draw.Style, name string, indent int, i draw.Style, text string) {
+	for n, row := range t.Wrap(text, max(t.w-indent-1, 1)) {
+		l := t.Line()
 		if n == 0 && name != "" {
-			l.add(plain, " ")
-			l.left(names, name, max(indent-2, 1))
+			l.Add(draw.Plain, " ")
+			l.Left(names, name, max(indent-2, 1))
 		}
-		l.to(indent)
-		l.add(i, row)
+		l.To(indent)
+		l.Add(i, row)
 		t.out = append(t.out, l)
 	}
 }
 
 // pair adds a name, what is set, and why: side by side where there is room.
-func (t *settingsText) pair(names ink, name string, values ink, value, why string) {
+func (t *settingsText) pair(names draw.Style, name string, values draw.Style, value, why string) {
 	const column = 44
 	if t.w < sideBySide || why == "" {
 		t.entry(names, name, settingsIndent, values, value)
 		if why != "" {
-			t.entry(plain, "", settingsIndent, faint, why)
+			t.entry(draw.Plain, "", settingsIndent, draw.Faint, why)
 		}
 		return
 	}
-	left, right := t.wrap(value, column-2), t.wrap(why, t.w-settingsIndent-column-1)
+	left, right := t.Wrap(value, column-2), t.Wrap(why, t.w-settingsIndent-column-1)
 	for n := range max(len(left), len(right)) {
-		l := t.line()
+		l := t.Line()
 		if n == 0 {
-			l.add(plain, " ")
-			l.left(names, name, settingsIndent-2)
+			l.Add(draw.Plain, " ")
+			l.Left(names, name, settingsIndent-2)
 		}
-		l.to(settingsIndent)
+		l.To(settingsIndent)
 		if n < len(left) {
-			l.add(values, left[n])
+			l.Add(values, left[n])
 		}
-		l.to(settingsIndent + column)
+		l.To(settingsIndent + column)
 		if n < len(right) {
-			l.add(faint, right[n])
+			l.Add(draw.Faint, right[n])
 		}
 		t.out = append(t.out, l)
 	}
@@ -80,7 +81,7 @@ func (t *settingsText) pair(names ink, name string, values ink, value, why strin
 
 // glance tells in one sentence what is set.
 func (t *settingsText) glance(s *material.Settings) {
-	t.para(strong, fmt.Sprintf("%s; %.0f m/min (%.0f ft/min)", setWords(s), s.Speed.Speed, material.Feet(s.Speed.Speed)))
+	t.para(draw.Strong, fmt.Sprintf("%s; %.0f m/min (%.0f ft/min)", setWords(s), s.Speed.Speed, material.Feet(s.Speed.Speed)))
 }
 
 // toSet tells in one line what is to be set at the knife for a job, or that nothing is
@@ -131,10 +132,10 @@ func (t *settingsText) changes(k *material.Turn, o *outcome) {
 		t.chapter("Changes against "+k.Before, "")
 	}
 	if len(k.Changes) == 0 {
-		t.para(plain, "nothing at the knife changes")
+		t.para(draw.Plain, "nothing at the knife changes")
 	}
 	for _, c := range k.Changes {
-		t.pair(moved, string(c.ID), plain, c.From+" "+t.to+" "+c.To, c.Do)
+		t.pair(draw.Moved, string(c.ID), draw.Plain, c.From+" "+t.To+" "+c.To, c.Do)
 	}
 }
 
@@ -142,7 +143,7 @@ func (t *settingsText) changes(k *material.Turn, o *outcome) {
 func (t *settingsText) settings(s *material.Settings) {
 	t.chapter("What to set", "to start a trial from; [where it comes from]")
 	for _, l := range s.Lines {
-		t.pair(strong, string(l.ID), plain, l.Value, join(" ", l.Why, "["+l.Source+"]"))
+		t.pair(draw.Strong, string(l.ID), draw.Plain, l.Value, join(" ", l.Why, "["+l.Source+"]"))
 	}
 }
 

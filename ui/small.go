@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -12,25 +13,25 @@ import (
 // small is the screen below the size of the panes: the next step, and around it
 // what there is room for. The last line names the keys, where there is more than one,
 // or tells that a search runs.
-func small(d *desk, s size) []line {
+func small(d *desk, s draw.Size) []draw.Line {
 	below := d.smallBelow(s)
-	room := max(s.h-len(below), 1)
-	body := d.smallBody(size{s.w, room + min(s.h-1, 1)})
-	out := make([]line, 0, s.h)
+	room := max(s.H-len(below), 1)
+	body := d.smallBody(draw.Size{W: s.W, H: room + min(s.H-1, 1)})
+	out := make([]draw.Line, 0, s.H)
 	for _, l := range body[:min(len(body), room)] {
-		out = append(out, l.fit(s.w))
+		out = append(out, l.Fit(s.W))
 	}
 	for len(out) < room {
-		out = append(out, d.line().fit(s.w))
+		out = append(out, d.Line().Fit(s.W))
 	}
-	text, brief, ink := d.told(), d.news.brief, strong
+	text, brief, ink := d.told(), d.news.brief, draw.Strong
 	if text == "" {
 		text, brief = d.outdated()
-		ink = late
+		ink = draw.Late
 	}
-	if text = fitted(text, brief, s); text != "" && s.h >= 2 {
-		rows := d.rows(ink, text, s.w, room)
-		if s.h < 8 { // what is first matters least: the changeover's name
+	if text = fitted(text, brief, s); text != "" && s.H >= 2 {
+		rows := d.Rows(ink, text, s.W, room)
+		if s.H < 8 { // what is first matters least: the changeover's name
 			copy(out, rows)
 		} else {
 			copy(out[room-len(rows):], rows)
@@ -49,8 +50,8 @@ func (m *model) tooSmall(key string) tea.Cmd {
 			return m.undo()
 		}
 		if in&panes != 0 && a != nothing {
-			m.say("%s works from %dx%d on: make the window larger", shownKey(key, m.ascii), leastWidth, leastHeight)
-			m.news.brief = fmt.Sprintf("%s: from %dx%d on", shownKey(key, m.ascii), leastWidth, leastHeight)
+			m.say("%s works from %dx%d on: make the window larger", shownKey(key, m.ASCII), leastWidth, leastHeight)
+			m.news.brief = fmt.Sprintf("%s: from %dx%d on", shownKey(key, m.ASCII), leastWidth, leastHeight)
 			return nil
 		}
 	}
@@ -58,34 +59,34 @@ func (m *model) tooSmall(key string) tea.Cmd {
 }
 
 // smallBelow are the last lines: the caution, and the keys.
-func (d *desk) smallBelow(s size) (out []line) {
-	if s.h < 2 {
+func (d *desk) smallBelow(s draw.Size) (out []draw.Line) {
+	if s.H < 2 {
 		return nil
 	}
-	if o := d.outcome(d.turn); s.h >= 5 && o != nil && len(o.faults) == 0 {
-		l := d.line()
-		l.add(late, smallCaution(s.w))
-		out = append(out, l.fit(s.w))
+	if o := d.outcome(d.turn); s.H >= 5 && o != nil && len(o.faults) == 0 {
+		l := d.Line()
+		l.Add(draw.Late, smallCaution(s.W))
+		out = append(out, l.Fit(s.W))
 	}
 	if d.search.cancel != nil {
-		return append(out, d.smallSearching().fit(s.w))
+		return append(out, d.smallSearching().Fit(s.W))
 	}
-	return append(out, footer(d.look, d.keyTable, onSmall, s.w))
+	return append(out, footer(d.Theme, d.keyTable, onSmall, s.W))
 }
 
 // smallSearching is in the place of the keys while a search runs.
-func (d *desk) smallSearching() line {
-	l := d.line()
-	l.add(accent, "Esc")
-	l.add(faint, " stops")
-	l.add(strong, fmt.Sprintf(" search %.0f %%", 100*d.search.share()))
+func (d *desk) smallSearching() draw.Line {
+	l := d.Line()
+	l.Add(draw.Accent, "Esc")
+	l.Add(draw.Faint, " stops")
+	l.Add(draw.Strong, fmt.Sprintf(" search %.0f %%", 100*d.search.share()))
 	return l
 }
 
 // smallCaution is the caution in as many words as there is room for.
 func smallCaution(w int) string {
 	for _, text := range []string{caution(w), "Site rules! locked out? air off? lifted?", "locked out? air off? lifted?", "locked? air? lifted?"} {
-		if cells(text) <= w {
+		if draw.CellWidth(text) <= w {
 			return text
 		}
 	}
@@ -94,143 +95,145 @@ func smallCaution(w int) string {
 
 // smallBody is all that a small screen may tell, cut at its beginning to what it
 // needs most.
-func (d *desk) smallBody(s size) []line {
+func (d *desk) smallBody(s draw.Size) []draw.Line {
 	moves := d.moves()
 	if !d.present.whole() { // what is known so far is not to be set up by
-		l := d.line()
-		l.add(faint, "planning "+d.pending)
-		return append([]line{d.smallHead(s.w)}, l)[min(1, max(3-s.h, 0)):]
+		l := d.Line()
+		l.Add(draw.Faint, "planning "+d.Pending)
+		return append([]draw.Line{d.smallHead(s.W)}, l)[min(1, max(3-s.H, 0)):]
 	}
 	if d.move >= len(moves) {
-		return append([]line{d.smallHead(s.w)}, nothingMoves(d, s.w)...)[min(1, max(3-s.h, 0)):]
+		return append([]draw.Line{d.smallHead(s.W)}, nothingMoves(d, s.W)...)[min(1, max(3-s.H, 0)):]
 	}
 	m := &moves[d.move]
-	if s.h <= 2 {
-		return []line{d.shortest(m, s.w)}
+	if s.H <= 2 {
+		return []draw.Line{d.shortest(m, s.W)}
 	}
-	body := append([]line{d.smallHead(s.w)}, d.inFull(m, s.w)...)
-	if s.h == 3 {
+	body := append([]draw.Line{d.smallHead(s.W)}, d.inFull(m, s.W)...)
+	if s.H == 3 {
 		return body[1:]
 	}
-	if s.h < 8 {
+	if s.H < 8 {
 		return body
 	}
 	body = append(body, d.smallTimes())
 	then := "then"
-	if left, room := len(moves)-d.move-1, s.h-2-len(body); left > room && room > 0 {
-		then += " " + some(d.move+1, room, len(moves))
+	if left, room := len(moves)-d.move-1, s.H-2-len(body); left > room && room > 0 {
+		then += " " + draw.Range(d.move+1, room, len(moves))
 	}
-	body = append(body, d.ruled(then, s.w))
-	columns := columnsFor(moveColumns(d, moves), s.w)
+	body = append(body, d.ruled(then, s.W))
+	columns := draw.ColumnsFor(moveColumns(d, moves), s.W)
 	for n := d.move + 1; n < len(moves); n++ {
-		body = append(body, rowOf(d.look, columns, step{d, n, &moves[n], false}))
+		body = append(body, draw.RowOf(d.Theme, columns, step{d, n, &moves[n], false}))
 	}
 	return body
 }
 
 // smallHead tells which changeover, which step of how many, and an invented day.
-func (d *desk) smallHead(w int) line {
-	l := d.line()
+func (d *desk) smallHead(w int) draw.Line {
+	l := d.Line()
 	j := d.job()
 	if j == nil {
 		return l
 	}
 	if s := d.before(d.turn); s != nil && s.Job != "" {
-		l.add(strong, s.Job)
+		l.Add(draw.Strong, s.Job)
 	}
-	l.add(strong, d.to+j.ID)
+	l.Add(draw.Strong, d.To+j.ID)
 	if n := len(d.moves()); n > 0 {
-		l.add(faint, fmt.Sprintf(" %d/%d", d.move+1, n))
+		l.Add(draw.Faint, fmt.Sprintf(" %d/%d", d.move+1, n))
 	}
-	if text := "  DEMO"; d.demo && l.width+cells(text) <= w {
-		l.add(late, text)
+	if text := "  DEMO"; d.demo && l.Width+draw.CellWidth(text) <= w {
+		l.Add(draw.Late, text)
 	}
 	return l
 }
 
 // smallTimes tells when the changeover and its run begin, and how long setup takes.
-func (d *desk) smallTimes() line {
+func (d *desk) smallTimes() draw.Line {
 	step, day := &d.outcome(d.turn).step, d.shop.Day.Start
-	l := d.line()
-	l.add(faint, "setup ")
-	l.add(plain, clock(step.SetupStart, day))
-	l.add(faint, ", run ")
-	l.add(plain, clock(step.RunStart, day))
+	l := d.Line()
+	l.Add(draw.Faint, "setup ")
+	l.Add(draw.Plain, clock(step.SetupStart, day))
+	l.Add(draw.Faint, ", run ")
+	l.Add(draw.Plain, clock(step.RunStart, day))
 	if step.Late > 0 {
-		l.add(late, " !"+hours(step.Late)+" late")
+		l.Add(draw.Late, " !"+hours(step.Late)+" late")
 	}
 	return l
 }
 
 // shortest is a move on one line; where that is too long, its holder and new place.
-func (d *desk) shortest(m *plan.Move, w int) (l line) {
+func (d *desk) shortest(m *plan.Move, w int) (l draw.Line) {
 	u := d.shop.Unit
 	for _, gap := range []string{" ", ""} {
-		l = d.line()
-		l.add(picked, fmt.Sprint(m.Holder))
-		l.add(faint, ":"+gap)
-		l.add(plain, u.Number(m.From)+gap+d.to+gap)
-		l.add(picked, u.Number(m.To))
-		if l.width <= w {
+		l = d.Line()
+		l.Add(draw.Picked, fmt.Sprint(m.Holder))
+		l.Add(draw.Faint, ":"+gap)
+		l.Add(draw.Plain, u.Number(m.From)+gap+d.To+gap)
+		l.Add(draw.Picked, u.Number(m.To))
+		if l.Width <= w {
 			return l
 		}
 	}
-	l = d.line()
-	l.add(picked, fmt.Sprint(m.Holder)+d.to+u.Number(m.To))
+	l = d.Line()
+	l.Add(draw.Picked, fmt.Sprint(m.Holder)+d.To+u.Number(m.To))
 	return l
 }
 
 // inFull is a move on three lines and more: holder, way, and why. The side that the way
 // leads to is told in words, however little room there is.
-func (d *desk) inFull(m *plan.Move, w int) []line {
+func (d *desk) inFull(m *plan.Move, w int) []draw.Line {
 	u, way := d.shop.Unit, m.To-m.From
 	by := ruler{unit: u}
 	by.fineAs(way)
-	holder, places := d.line(), d.line()
-	holder.add(plain, "holder ")
-	holder.add(picked, fmt.Sprint(m.Holder))
-	holder.add(moved, " "+by.signed(way))
-	if text := fitting(w-holder.width, " to the "+towards(way), " "+towards(way)); holder.width+cells(text) <= w {
-		holder.add(faint, text)
+	holder, places := d.Line(), d.Line()
+	holder.Add(draw.Plain, "holder ")
+	holder.Add(draw.Picked, fmt.Sprint(m.Holder))
+	holder.Add(draw.Moved, " "+by.signed(way))
+	if text := fitting(w-holder.Width, " to the "+towards(way), " "+towards(way)); holder.Width+draw.CellWidth(text) <= w {
+		holder.Add(draw.Faint, text)
 		places = d.places(m, w)
 	} else {
-		holder, places = d.shortest(m, w), d.line()
+		holder, places = d.shortest(m, w), d.Line()
 		far, side := max(way, -way), strings.TrimSuffix(towards(way), " side")
-		places.add(moved, fitting(w, u.Show(far)+" to "+side+" side", u.Show(far)+" to "+side, u.Number(far)+" to "+side, u.Number(far)+" "+side))
+		places.Add(draw.Moved, fitting(w, u.Show(far)+" to "+side+" side", u.Show(far)+" to "+side, u.Number(far)+" to "+side, u.Number(far)+" "+side))
 	}
-	out := []line{holder, places}
-	for _, text := range d.wrap(m.Why.Text(u), w) {
-		l := d.line()
-		l.add(plain, text)
+	out := []draw.Line{holder, places}
+	for _, text := range d.Wrap(m.Why.Text(u), w) {
+		l := d.Line()
+		l.Add(draw.Plain, text)
 		out = append(out, l)
 	}
 	return out
 }
 
 // places are a move's place now, where there is room, and its new one.
-func (d *desk) places(m *plan.Move, w int) line {
-	l, u := d.line(), d.shop.Unit
-	if from := u.Number(m.From) + " "; cells(from+d.to+" "+u.Show(m.To)) <= w {
-		l.add(plain, from)
+func (d *desk) places(m *plan.Move, w int) draw.Line {
+	l, u := d.Line(), d.shop.Unit
+	if from := u.Number(m.From) + " "; draw.CellWidth(from+d.To+" "+u.Show(m.To)) <= w {
+		l.Add(draw.Plain, from)
 	}
-	l.add(plain, d.to+" ")
-	l.add(picked, fitting(w-l.width, u.Show(m.To), u.Number(m.To)))
+	l.Add(draw.Plain, d.To+" ")
+	l.Add(draw.Picked, fitting(w-l.Width, u.Show(m.To), u.Number(m.To)))
 	return l
 }
 
 // ruled is a rule with a name, over the whole width.
-func (d *desk) ruled(name string, w int) line { return heading(d.look, name, d.line(), w, false) }
+func (d *desk) ruled(name string, w int) draw.Line {
+	return draw.Heading(d.Theme, name, d.Line(), w, false)
+}
 
 // smallQuestion asks whether to leave, on any screen.
-func smallQuestion(k *look, asks string, s size) []line {
-	texts := k.wrap("y quits, any other key stays. "+asks, max(s.w, 1))
-	out := make([]line, 0, s.h)
-	for i := range s.h {
-		l := k.line()
+func smallQuestion(k *draw.Theme, asks string, s draw.Size) []draw.Line {
+	texts := k.Wrap("y quits, any other key stays. "+asks, max(s.W, 1))
+	out := make([]draw.Line, 0, s.H)
+	for i := range s.H {
+		l := k.Line()
 		if i < len(texts) {
-			l.add(late, texts[i])
+			l.Add(draw.Late, texts[i])
 		}
-		out = append(out, l.fit(s.w))
+		out = append(out, l.Fit(s.W))
 	}
 	return out
 }

@@ -7,48 +7,49 @@ import (
 	"strings"
 
 	"bide/plan/shop"
+	"bide/ui/draw"
 )
 
 // foot lays what just happened and the keys under a frame that has all lines but these
 // two. A text that is too long for one line takes as many of the frame's last ones as it
 // needs: nothing else moves, and it is there only until the next key.
-func (m *model) foot(frame []line, in scope) []line {
+func (m *model) foot(frame []draw.Line, in scope) []draw.Line {
 	rows := m.status(max(len(frame)-1, 1))
 	out := frame[:max(len(frame)-len(rows)+1, 0)]
 	for _, l := range rows {
-		out = append(out, l.fit(m.w))
+		out = append(out, l.Fit(m.W))
 	}
-	return append(out, footer(m.look, m.keyTable, in, m.w))
+	return append(out, footer(m.Theme, m.keyTable, in, m.W))
 }
 
 // status are the lines that tell what just happened until the next key, at most so
 // many; then what was taken for granted.
-func (m *model) status(most int) []line {
+func (m *model) status(most int) []draw.Line {
 	text, notes := m.told(), m.notes()
 	switch {
 	case m.asks:
-		return m.rows(late, m.question(), m.w, most)
+		return m.Rows(draw.Late, m.question(), m.W, most)
 	case m.prompt != nil:
-		return []line{m.prompting(m.w)}
+		return []draw.Line{m.prompting(m.W)}
 	case m.search.cancel != nil:
-		return []line{m.searching()}
+		return []draw.Line{m.searching()}
 	case text == "" && m.unsaved != "":
-		return m.rows(late, "NOT SAVED: "+m.unsaved, m.w, most)
+		return m.Rows(draw.Late, "NOT SAVED: "+m.unsaved, m.W, most)
 	case text != "":
-		return m.rows(strong, text, m.w, most)
+		return m.Rows(draw.Strong, text, m.W, most)
 	}
 	if text, _ := m.outdated(); text != "" {
-		return m.rows(late, text, m.w, most)
+		return m.Rows(draw.Late, text, m.W, most)
 	}
-	l := m.line()
+	l := m.Line()
 	if len(notes) > 0 {
 		if m.config != "" { // the help has the whole path; here it would hide what is wrong
 			notes = slices.Clone(notes)
 			notes[0] = strings.Replace(notes[0], m.config, filepath.Base(m.config), 1)
 		}
-		l.add(faint, " note: "+m.noted(notes, m.w-8))
+		l.Add(draw.Faint, " note: "+m.Noted(notes, m.W-8))
 	}
-	return []line{l.fit(m.w)}
+	return []draw.Line{l.Fit(m.W)}
 }
 
 // loses reports whether leaving would lose something.

@@ -13,6 +13,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -96,7 +97,7 @@ func TestNoMessageIsCut(t *testing.T) {
 					t.Errorf("%s, on %s, is cut: %q", at, name, text)
 				}
 			}
-			if rows := sc.wrap(with(format, "D-1042/B-12"), 78); len(rows) > 2 {
+			if rows := sc.Wrap(with(format, "D-1042/B-12"), 78); len(rows) > 2 {
 				t.Errorf("%s takes %d lines: %q", at, len(rows), rows)
 			}
 		}
@@ -154,10 +155,10 @@ func TestRows(t *testing.T) {
 		{"is at 12345678 mm", 10, 1, "is at .."},
 	} {
 		var rows []string
-		for _, l := range k.rows(plain, c.text, c.w, c.n) {
+		for _, l := range k.Rows(draw.Plain, c.text, c.w, c.n) {
 			rows = append(rows, strings.TrimSpace(textOf(l)))
-			if l.width != c.w {
-				t.Errorf("%q: a line of %d, want %d", c.text, l.width, c.w)
+			if l.Width != c.w {
+				t.Errorf("%q: a line of %d, want %d", c.text, l.Width, c.w)
 			}
 		}
 		if got := strings.Join(rows, "|"); got != c.want {

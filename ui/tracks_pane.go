@@ -4,13 +4,14 @@ import (
 	"fmt"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // tracksPane draws the day as tracks: jobs downward with the clock, the beam
 // across. Each holder is a line that runs straight down where it bides and bends
 // where it moves. Across may be the clock instead: then it is the time line.
 type tracksPane struct {
-	size
+	draw.Size
 	zoom  int         // how often the stretch was halved
 	at    plan.Length // its middle, when it was
 	only  bool        // only the holders that move
@@ -21,8 +22,8 @@ type tracksPane struct {
 // nearestTracks is how often the beam may be halved here.
 const nearestTracks = 5
 
-func (p *tracksPane) SetSize(s size) { p.size = s }
-func (p *tracksPane) Help() scope    { return onTracks }
+func (p *tracksPane) SetSize(s draw.Size) { p.Size = s }
+func (p *tracksPane) Help() scope         { return onTracks }
 
 // HandleKey picks a changeover or a holder, or looks at another part of the beam.
 func (p *tracksPane) HandleKey(a action, d *desk) {
@@ -71,7 +72,7 @@ func (p *tracksPane) along(d *desk, n int) {
 // shown are the turns of the rows that there is room for, around the picked one.
 func (p *tracksPane) shown(d *desk, n int) []int {
 	rows := p.rows(d)
-	from := window(rowOfTurn(rows, d.turn), len(rows), n)
+	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), n)
 	return rows[from:min(from+n, len(rows))]
 }
 
@@ -141,7 +142,7 @@ type trackParts struct {
 // parts shares out the lines below the rule, the heads and the scale: a job has one
 // line, or more where all have, and what is left tells about the picked one.
 func (p *tracksPane) parts(d *desk) trackParts {
-	room, n := p.h-3, max(len(p.rows(d)), 1)
+	room, n := p.H-3, max(len(p.rows(d)), 1)
 	s := trackParts{bends: 1}
 	if each := (room - 2) / n; each > 1 && !p.clock {
 		s.runs = 1
@@ -153,36 +154,36 @@ func (p *tracksPane) parts(d *desk) trackParts {
 }
 
 // View draws the pane.
-func (p *tracksPane) View(d *desk, focused bool) []line {
+func (p *tracksPane) View(d *desk, focused bool) []draw.Line {
 	s := p.parts(d)
 	turns := p.shown(d, s.jobs)
 	title := p.which(d, s.jobs)
-	var body []line
+	var body []draw.Line
 	if p.clock {
-		title.join(p.timeLegend(d))
+		title.Join(p.timeLegend(d))
 		body = p.timeLine(d, turns, focused)
 	} else {
-		title.join(p.legend(d))
+		title.Join(p.legend(d))
 		body = p.tracks(d, turns, s, focused)
 	}
 	if len(turns) == 0 {
-		l := d.line()
-		l.add(faint, " no job has all of these words; / changes them")
+		l := d.Line()
+		l.Add(draw.Faint, " no job has all of these words; / changes them")
 		body = append(body, l)
 	}
-	for len(body) < p.h-1-s.detail {
-		body = append(body, d.line())
+	for len(body) < p.H-1-s.detail {
+		body = append(body, d.Line())
 	}
-	return box(d.look, p.name(), title, append(body, tellAbout(d, s.detail, p.w)...), p.size, focused)
+	return draw.Box(d.Theme, p.name(), title, append(body, tellAbout(d, s.detail, p.W)...), p.Size, focused)
 }
 
 // which tells which jobs are shown, where not all are.
-func (p *tracksPane) which(d *desk, n int) line {
-	l, rows := d.line(), p.rows(d)
+func (p *tracksPane) which(d *desk, n int) draw.Line {
+	l, rows := d.Line(), p.rows(d)
 	if f := &d.filters[theTracks]; f.on() {
-		l.add(picked, f.count(len(rows), len(d.jobs()))+" ")
-	} else if text := some(window(rowOfTurn(rows, d.turn), len(rows), n), n, len(rows)); text != "" {
-		l.add(faint, text+"  ")
+		l.Add(draw.Picked, f.count(len(rows), len(d.jobs()))+" ")
+	} else if text := draw.Range(draw.Window(rowOfTurn(rows, d.turn), len(rows), n), n, len(rows)); text != "" {
+		l.Add(draw.Faint, text+"  ")
 	}
 	return l
 }
@@ -195,20 +196,20 @@ func (p *tracksPane) name() string {
 }
 
 // legend tells what is drawn.
-func (p *tracksPane) legend(d *desk) line {
-	l := d.line()
-	l.add(moved, d.legend[moves]+" moves  ")
+func (p *tracksPane) legend(d *desk) draw.Line {
+	l := d.Line()
+	l.Add(draw.Moved, d.Legend[draw.Moves]+" moves  ")
 	if !p.only {
-		l.add(plain, d.legend[bides]+" bides ")
-		l.add(faint, " "+d.legend[idles]+" idle  ")
+		l.Add(draw.Plain, d.Legend[draw.Stays]+" bides ")
+		l.Add(draw.Faint, " "+d.Legend[draw.Idles]+" idle  ")
 	} else {
-		l.add(plain, "only the moved  ")
+		l.Add(draw.Plain, "only the moved  ")
 	}
 	if n := d.tracked(); n > 0 {
-		l.add(picked, fmt.Sprintf("%s holder %d  ", d.legend[aimed], n))
+		l.Add(draw.Picked, fmt.Sprintf("%s holder %d  ", d.Legend[draw.Aimed], n))
 	}
 	if p.zoom > 0 {
-		l.add(faint, fmt.Sprintf("%d times as large  ", 1<<p.zoom))
+		l.Add(draw.Faint, fmt.Sprintf("%d times as large  ", 1<<p.zoom))
 	}
 	return l
 }

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // trackFrame is what stands beside the tracks: how wide it is, and what it needs to
@@ -22,15 +23,15 @@ type trackFrame struct {
 
 // frame shares out the width.
 func (p *tracksPane) frame(d *desk) trackFrame {
-	f := trackFrame{times: d.clockWidth(), ids: min(d.idWidth(), max(5, p.w/12)), worst: d.worst()}
+	f := trackFrame{times: d.clockWidth(), ids: min(d.idWidth(), max(5, p.W/12)), worst: d.worst()}
 	f.left = 2 + f.times + 1 + f.ids + 1
 	f.late = max(d.lateWidth(), len("!00:00"))
 	f.right = len(" mov  min.0 #1 ") + f.late
-	if p.w >= 110 {
-		f.bar = min(20, p.w/10)
+	if p.W >= 110 {
+		f.bar = min(20, p.W/10)
 		f.right += f.bar + 1
 	}
-	f.middle = max(p.w-f.left-f.right, 1)
+	f.middle = max(p.W-f.left-f.right, 1)
 	for _, o := range d.present.known {
 		f.longest = max(f.longest, o.step.Setup.Total())
 	}
@@ -41,7 +42,7 @@ func (p *tracksPane) frame(d *desk) trackFrame {
 func (d *desk) lateWidth() int {
 	wide := len("!0:00")
 	for _, o := range d.present.known {
-		wide = max(wide, cells(lateness(o.step.Late)))
+		wide = max(wide, draw.CellWidth(lateness(o.step.Late)))
 	}
 	return wide
 }
@@ -72,9 +73,9 @@ func (d *desk) worst() map[int]int {
 }
 
 // tracks are the heads, the scale and the jobs.
-func (p *tracksPane) tracks(d *desk, turns []int, s trackParts, focused bool) []line {
+func (p *tracksPane) tracks(d *desk, turns []int, s trackParts, focused bool) []draw.Line {
 	f := p.frame(d)
-	sc := newScale(p.view(d), f.middle, d.shop.Unit)
+	sc := draw.NewScale(p.view(d), f.middle, d.shop.Unit)
 	first := d.turn
 	if len(turns) > 0 {
 		first = turns[0]
@@ -89,12 +90,12 @@ func (p *tracksPane) tracks(d *desk, turns []int, s trackParts, focused bool) []
 				out = append(out, p.refusedRow(l, e))
 				continue
 			}
-			l.join(middle.fit(f.middle))
+			l.Join(middle.Fit(f.middle))
 			switch n {
 			case 0:
-				l.join(p.behind(e, f))
+				l.Join(p.behind(e, f))
 			case len(drawn) - 1:
-				l.join(p.behindRun(e, f))
+				l.Join(p.behindRun(e, f))
 			}
 			out = append(out, l)
 		}
@@ -103,150 +104,150 @@ func (p *tracksPane) tracks(d *desk, turns []int, s trackParts, focused bool) []
 }
 
 // headed is the line of heads around what stands over the middle.
-func (p *tracksPane) headed(d *desk, f trackFrame, middle line) line {
-	l := d.line()
-	l.add(plain, "  ")
-	l.left(head, "setup", f.times)
-	l.add(plain, " ")
-	l.left(head, "job", f.ids)
-	l.add(plain, " ")
-	l.join(middle.fit(f.middle))
-	l.right(head, "mov", 4)
-	l.right(head, "min", 7)
-	l.to(l.width + len(" #1 "))
-	l.left(head, "late", f.late)
+func (p *tracksPane) headed(d *desk, f trackFrame, middle draw.Line) draw.Line {
+	l := d.Line()
+	l.Add(draw.Plain, "  ")
+	l.Left(draw.Head, "setup", f.times)
+	l.Add(draw.Plain, " ")
+	l.Left(draw.Head, "job", f.ids)
+	l.Add(draw.Plain, " ")
+	l.Join(middle.Fit(f.middle))
+	l.Right(draw.Head, "mov", 4)
+	l.Right(draw.Head, "min", 7)
+	l.To(l.Width + len(" #1 "))
+	l.Left(draw.Head, "late", f.late)
 	if f.bar > 0 {
-		l.add(plain, " ")
-		l.add(head, barHead(f.bar))
+		l.Add(draw.Plain, " ")
+		l.Add(draw.Head, barHead(f.bar))
 	}
 	return l
 }
 
 // heads are the heads of the columns around the scale, and the holders' numbers.
-func (p *tracksPane) heads(d *desk, f trackFrame, sc scale, from int) []line {
-	l := p.headed(d, f, numbers(d.look, sc, d.shop.Unit))
-	below := d.line()
-	below.to(f.left)
-	below.join(d.numberedAt(sc, d.before(from), d.tracked()).fit(f.middle))
-	return []line{l, below}
+func (p *tracksPane) heads(d *desk, f trackFrame, sc draw.Scale, from int) []draw.Line {
+	l := p.headed(d, f, numbers(d.Theme, sc, d.shop.Unit))
+	below := d.Line()
+	below.To(f.left)
+	below.Join(d.numberedAt(sc, d.before(from), d.tracked()).Fit(f.middle))
+	return []draw.Line{l, below}
 }
 
 // before is what stands left of a job's line n of so many: the clock, and the job.
-func (p *tracksPane) before(e entry, f trackFrame, n, of int) line {
-	l := e.line()
+func (p *tracksPane) before(e entry, f trackFrame, n, of int) draw.Line {
+	l := e.Line()
 	if n > 0 && n < of-1 {
-		l.to(f.left)
+		l.To(f.left)
 		return l
 	}
 	last := n == of-1
 	i, text := e.cursor()
-	l.left(i, text, 1)
-	i, text = plain, ""
+	l.Left(i, text, 1)
+	i, text = draw.Plain, ""
 	if last {
 		i, text = e.flag()
 	}
-	l.left(i, text, 1)
+	l.Left(i, text, 1)
 	if o := e.outcome; o != nil && len(o.faults) == 0 {
 		at := o.step.SetupStart
 		if n > 0 {
 			at = o.step.RunStart
 		}
-		l.left(pick(e.picked(), faint), e.at(at), f.times)
+		l.Left(pick(e.picked(), draw.Faint), e.at(at), f.times)
 	} else {
-		l.left(faint, "", f.times)
+		l.Left(draw.Faint, "", f.times)
 	}
-	l.add(plain, " ")
+	l.Add(draw.Plain, " ")
 	if last {
-		l.left(pick(e.picked(), strong), e.job.ID, f.ids)
+		l.Left(pick(e.picked(), draw.Strong), e.job.ID, f.ids)
 	}
-	l.to(f.left)
+	l.To(f.left)
 	return l
 }
 
 // pick is the cursor's ink, or another.
-func pick(yes bool, other ink) ink {
+func pick(yes bool, other draw.Style) draw.Style {
 	if yes {
-		return picked
+		return draw.Picked
 	}
 	return other
 }
 
 // behind is what stands right of a job's first line: what the changeover costs.
-func (p *tracksPane) behind(e entry, f trackFrame) line {
-	l := e.line()
+func (p *tracksPane) behind(e entry, f trackFrame) draw.Line {
+	l := e.Line()
 	if e.outcome == nil || e.refused() {
 		return l
 	}
 	s := &e.outcome.step
 	rank := ""
-	ink := plain
+	ink := draw.Plain
 	if r := f.worst[e.turn]; r > 0 {
-		rank, ink = fmt.Sprintf("#%d", r), moved
+		rank, ink = fmt.Sprintf("#%d", r), draw.Moved
 	}
-	behind := late
+	behind := draw.Late
 	if e.about() {
-		ink, behind = faint, faint
+		ink, behind = draw.Faint, draw.Faint
 	}
-	l.right(ink, e.aboutMark()+fmt.Sprint(s.Changeover.Repositions), 4)
-	l.right(ink, minutes(s.Setup.Total()), 7)
-	l.add(plain, " ")
-	l.left(ink, rank, 2)
-	l.add(plain, " ")
-	l.left(behind, e.lateBy(s), f.late)
+	l.Right(ink, e.aboutMark()+fmt.Sprint(s.Changeover.Repositions), 4)
+	l.Right(ink, minutes(s.Setup.Total()), 7)
+	l.Add(draw.Plain, " ")
+	l.Left(ink, rank, 2)
+	l.Add(draw.Plain, " ")
+	l.Left(behind, e.lateBy(s), f.late)
 	if f.bar > 0 {
-		l.add(plain, " ")
+		l.Add(draw.Plain, " ")
 		n := int((s.Setup.Total()*time.Duration(f.bar) + f.longest/2) / max(f.longest, 1))
-		l.left(ink, strings.Repeat(e.glyphs.bar, n), f.bar)
+		l.Left(ink, strings.Repeat(e.Glyphs.Bar, n), f.bar)
 	}
 	return l
 }
 
 // behindRun is what stands right of the line on which it runs.
-func (p *tracksPane) behindRun(e entry, f trackFrame) line {
-	l := e.line()
+func (p *tracksPane) behindRun(e entry, f trackFrame) draw.Line {
+	l := e.Line()
 	if e.outcome == nil || e.refused() {
 		return l
 	}
 	text := "ends " + e.at(e.outcome.step.RunEnd)
 	if due := e.at(e.job.Due); due != "" {
-		text += fitting(f.right-2-cells(text), ", due "+due, " by "+due, "")
+		text += fitting(f.right-2-draw.CellWidth(text), ", due "+due, " by "+due, "")
 	}
-	l.add(faint, " "+text)
+	l.Add(draw.Faint, " "+text)
 	return l
 }
 
 // trackOf draws the holders' lines while a job's changeover is made and while it runs.
-func (p *tracksPane) trackOf(e entry, sc scale, s trackParts) []line {
+func (p *tracksPane) trackOf(e entry, sc draw.Scale, s trackParts) []draw.Line {
 	o, now := e.outcome, e.before(e.turn)
 	switch {
 	case now == nil:
-		l := e.line()
-		l.add(faint, " "+e.pending)
-		return append([]line{l}, make([]line, s.bends+s.runs-1)...)
+		l := e.Line()
+		l.Add(draw.Faint, " "+e.Pending)
+		return append([]draw.Line{l}, make([]draw.Line, s.bends+s.runs-1)...)
 	case o == nil || len(o.faults) > 0:
-		out := drawThreads(e.look, sc, s.bends+s.runs, func(column func(plan.Length) int) []thread { return standing(now.At, column) })
+		out := drawThreads(e.Theme, sc, s.bends+s.runs, func(column func(plan.Length) int) []draw.Thread { return draw.Standing(now.At, column) })
 		return out
 	}
 	c := &o.step.Changeover
 	going, next := movedIn(c), e.movedNext()
-	out := drawThreads(e.look, sc, s.bends, func(column func(plan.Length) int) []thread {
-		all := threads(c, e.tracked(), column)
+	out := drawThreads(e.Theme, sc, s.bends, func(column func(plan.Length) int) []draw.Thread {
+		all := draw.Threads(c, e.tracked(), column)
 		if n := e.tracked(); n > 0 {
-			all[n-1].class = aimed
+			all[n-1].Class = draw.Aimed
 		}
 		return p.kept(all, func(i int) bool { return going[i] })
 	})
 	if s.runs == 0 {
 		return out
 	}
-	return append(out, drawThreads(e.look, sc, s.runs, func(column func(plan.Length) int) []thread {
+	return append(out, drawThreads(e.Theme, sc, s.runs, func(column func(plan.Length) int) []draw.Thread {
 		return p.kept(runThreads(c, e.tracked(), column), func(i int) bool { return going[i] || next[i] })
 	})...)
 }
 
 // refusedRow tells why a job is refused, behind what stands left of its line.
-func (p *tracksPane) refusedRow(l line, e entry) line {
-	l.add(late, e.short("x "+e.refusal(), p.w-l.width))
+func (p *tracksPane) refusedRow(l draw.Line, e entry) draw.Line {
+	l.Add(draw.Late, e.Short("x "+e.refusal(), p.W-l.Width))
 	return l
 }
 
@@ -268,13 +269,13 @@ func (e entry) movedNext() map[int]bool {
 }
 
 // kept are the threads to be drawn.
-func (p *tracksPane) kept(all []thread, moved func(int) bool) []thread {
+func (p *tracksPane) kept(all []draw.Thread, moved func(int) bool) []draw.Thread {
 	if !p.only {
 		return all
 	}
-	var out []thread
+	var out []draw.Thread
 	for i, t := range all {
-		if moved(i) || t.class == aimed {
+		if moved(i) || t.Class == draw.Aimed {
 			out = append(out, t)
 		}
 	}
@@ -282,43 +283,43 @@ func (p *tracksPane) kept(all []thread, moved func(int) bool) []thread {
 }
 
 // runThreads are all holders' lines while a job runs.
-func runThreads(c *plan.Changeover, aim int, column func(plan.Length) int) []thread {
-	out := make([]thread, len(c.Holders))
+func runThreads(c *plan.Changeover, aim int, column func(plan.Length) int) []draw.Thread {
+	out := make([]draw.Thread, len(c.Holders))
 	for i, h := range c.Holders {
 		x := column(h.At)
-		out[i] = thread{x, x, bides}
+		out[i] = draw.Thread{From: x, To: x, Class: draw.Stays}
 		if h.Use != plan.Cutting {
-			out[i].class = idles
+			out[i].Class = draw.Idles
 		}
 		if i+1 == aim {
-			out[i].class = aimed
+			out[i].Class = draw.Aimed
 		}
 	}
 	return out
 }
 
 // drawThreads draws threads in h lines of the scale's width.
-func drawThreads(k *look, sc scale, h int, make func(column func(plan.Length) int) []thread) []line {
-	pic := newPicture(k, sc.width, h)
-	sc.cols *= pic.across()
-	w := sc.width * pic.across()
-	onScreen := func(t thread) bool { return max(t.from, t.to) >= 0 && min(t.from, t.to) < w }
-	var shown []thread
-	for _, t := range make(sc.column) {
+func drawThreads(k *draw.Theme, sc draw.Scale, h int, make func(column func(plan.Length) int) []draw.Thread) []draw.Line {
+	pic := draw.NewPicture(k, sc.Width, h)
+	sc.Cols *= pic.Across()
+	w := sc.Width * pic.Across()
+	onScreen := func(t draw.Thread) bool { return max(t.From, t.To) >= 0 && min(t.From, t.To) < w }
+	var shown []draw.Thread
+	for _, t := range make(sc.Column) {
 		if onScreen(t) {
 			shown = append(shown, t)
 		}
 	}
-	if flat, ok := pic.(*elbows); ok && h == 1 {
+	if flat, ok := pic.(*draw.Elbows); ok && h == 1 {
 		for _, t := range shown {
-			flat.thread(t, 0)
+			flat.Thread(t, 0)
 		}
 	} else {
-		pic.draw(shown)
+		pic.Draw(shown)
 	}
-	out := []line{}
+	out := []draw.Line{}
 	for y := range h {
-		out = append(out, pic.line(y))
+		out = append(out, pic.Line(y))
 	}
 	return out
 }

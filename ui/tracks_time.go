@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // wholeTime is the time that the time line shows: from the day's start to the last run's
@@ -104,14 +105,14 @@ type timeScale struct {
 
 func (s timeScale) column(t time.Time) int {
 	all := int(max(s.to.Sub(s.from), time.Minute) / time.Second)
-	return floor(int(t.Sub(s.from)/time.Second)*(s.width-1), all)
+	return draw.Floor(int(t.Sub(s.from)/time.Second)*(s.width-1), all)
 }
 
 // steps between the hours told, in minutes.
 var hourSteps = []int{5, 10, 15, 30, 60, 120, 240, 480, 720, 1440, 2880}
 
 // clocks numbers the time line.
-func (s timeScale) clocks(d *desk) line {
+func (s timeScale) clocks(d *desk) draw.Line {
 	l := newLabels(s.width)
 	all := int(s.to.Sub(s.from) / time.Minute)
 	step := hourSteps[len(hourSteps)-1]
@@ -124,19 +125,19 @@ func (s timeScale) clocks(d *desk) line {
 	by := time.Duration(step) * time.Minute
 	for t := s.from.Truncate(by); !t.After(s.to); t = t.Add(by) {
 		if !t.Before(s.from) {
-			l.put(s.column(t), faint, d.tick+d.at(t))
+			l.put(s.column(t), draw.Faint, d.Tick+d.at(t))
 		}
 	}
-	return runs(d.look, l)
+	return draw.FromCells(d.Theme, l)
 }
 
 // timeLine draws the day over the clock: each job's setup and run, when it is due,
 // and the shift's end.
-func (p *tracksPane) timeLine(d *desk, turns []int, focused bool) []line {
+func (p *tracksPane) timeLine(d *desk, turns []int, focused bool) []draw.Line {
 	f := p.frame(d)
 	from, long := p.hours.span(d)
 	s := timeScale{from, from.Add(long), f.middle}
-	out := []line{p.headed(d, f, s.clocks(d)), p.shiftEnds(d, f, s)}
+	out := []draw.Line{p.headed(d, f, s.clocks(d)), p.shiftEnds(d, f, s)}
 	for _, turn := range turns {
 		e := entry{d, turn, d.jobs()[turn], d.outcome(turn), focused}
 		l := p.before(e, f, 0, 1)
@@ -144,91 +145,91 @@ func (p *tracksPane) timeLine(d *desk, turns []int, focused bool) []line {
 			out = append(out, p.refusedRow(l, e))
 			continue
 		}
-		l.join(p.timeOf(e, s).fit(f.middle))
-		l.join(p.behind(e, f))
+		l.Join(p.timeOf(e, s).Fit(f.middle))
+		l.Join(p.behind(e, f))
 		out = append(out, l)
 	}
 	return out
 }
 
 // shiftEnds tells where the shift ends.
-func (p *tracksPane) shiftEnds(d *desk, f trackFrame, s timeScale) line {
-	l := d.line()
-	l.to(f.left)
+func (p *tracksPane) shiftEnds(d *desk, f trackFrame, s timeScale) draw.Line {
+	l := d.Line()
+	l.To(f.left)
 	m := newLabels(s.width)
 	if end := d.shop.Day.End; !end.IsZero() {
 		x, text := s.column(end), "shift's end "+d.at(end)
-		switch wide := cells(text) + 2; {
+		switch wide := draw.CellWidth(text) + 2; {
 		case x < 0:
-			m.put(0, faint, "< "+text)
+			m.put(0, draw.Faint, "< "+text)
 		case x >= s.width:
-			m.put(s.width-wide, faint, text+" >")
+			m.put(s.width-wide, draw.Faint, text+" >")
 		case x+1 >= wide:
-			m.put(x+1-wide, strong, text+" "+d.shiftEnd)
+			m.put(x+1-wide, draw.Strong, text+" "+d.ShiftEnd)
 		default:
-			m.put(x, strong, d.shiftEnd+" "+text)
+			m.put(x, draw.Strong, d.ShiftEnd+" "+text)
 		}
 	}
-	l.join(runs(d.look, m).fit(f.middle))
+	l.Join(draw.FromCells(d.Theme, m).Fit(f.middle))
 	return l
 }
 
 // timeLegend tells what is drawn.
-func (p *tracksPane) timeLegend(d *desk) line {
-	l := d.line()
-	l.add(moved, d.setupFill+" setup  ")
-	l.add(accent, d.runFill+" run  ")
-	l.add(strong, d.due+" due  ")
-	l.add(late, fitting(p.w-90, "! late since due  ", "! late  "))
+func (p *tracksPane) timeLegend(d *desk) draw.Line {
+	l := d.Line()
+	l.Add(draw.Moved, d.SetupFill+" setup  ")
+	l.Add(draw.Accent, d.RunFill+" run  ")
+	l.Add(draw.Strong, d.Due+" due  ")
+	l.Add(draw.Late, fitting(p.W-90, "! late since due  ", "! late  "))
 	if p.hours.zoom > 0 {
-		l.add(faint, fmt.Sprintf("%d times as large  ", 1<<p.hours.zoom))
+		l.Add(draw.Faint, fmt.Sprintf("%d times as large  ", 1<<p.hours.zoom))
 	}
 	return l
 }
 
 // timeOf is a job's line: its setup and run, when it is due and, where it is late, the
 // time since. What lies outside the view is pointed to.
-func (p *tracksPane) timeOf(e entry, s timeScale) line {
-	out := make([]span, s.width)
+func (p *tracksPane) timeOf(e entry, s timeScale) draw.Line {
+	out := make([]draw.Span, s.width)
 	for x := range out {
-		out[x] = span{plain, " "}
+		out[x] = draw.Span{Style: draw.Plain, Text: " "}
 	}
-	mark := func(x int, i ink, text string) {
+	mark := func(x int, i draw.Style, text string) {
 		if x >= 0 && x < len(out) {
-			out[x] = span{i, text}
+			out[x] = draw.Span{Style: i, Text: text}
 		}
 	}
 	if end := e.shop.Day.End; !end.IsZero() {
-		mark(s.column(end), faint, e.shiftEnd)
+		mark(s.column(end), draw.Faint, e.ShiftEnd)
 	}
 	due := s.column(e.job.Due)
 	if e.outcome == nil {
-		mark(0, faint, e.pending)
+		mark(0, draw.Faint, e.Pending)
 	} else {
 		e.timeBar(&e.outcome.step, s, due, mark)
 	}
 	if !e.job.Due.IsZero() {
-		i := strong
+		i := draw.Strong
 		if e.outcome != nil && e.outcome.step.Late > 0 {
-			i = late
+			i = draw.Late
 		}
-		mark(due, i, e.due)
+		mark(due, i, e.Due)
 	}
-	return runs(e.look, out)
+	return draw.FromCells(e.Theme, out)
 }
 
 // timeBar marks when a job is set up and runs. In less than two columns there is but the
 // run.
-func (e entry) timeBar(step *plan.Step, s timeScale, due int, mark func(x int, i ink, text string)) {
+func (e entry) timeBar(step *plan.Step, s timeScale, due int, mark func(x int, i draw.Style, text string)) {
 	from, runs, to := s.column(step.SetupStart), s.column(step.RunStart), s.column(step.RunEnd)
 	if runs == from && to > from && step.RunStart.After(step.SetupStart) {
 		runs++
 	}
 	for x := max(from, 0); x <= min(to, s.width-1); x++ {
 		if x < runs {
-			mark(x, moved, e.setupFill)
+			mark(x, draw.Moved, e.SetupFill)
 		} else {
-			mark(x, pick(e.picked(), accent), e.runFill)
+			mark(x, pick(e.picked(), draw.Accent), e.RunFill)
 		}
 	}
 	if step.Late > 0 {
@@ -237,13 +238,13 @@ func (e entry) timeBar(step *plan.Step, s timeScale, due int, mark func(x int, i
 			end = to
 		}
 		for x := max(due+1, 0); x <= min(end, s.width-1); x++ {
-			mark(x, late, "!")
+			mark(x, draw.Late, "!")
 		}
 	}
 	switch {
 	case to < 0:
-		mark(0, faint, "<")
+		mark(0, draw.Faint, "<")
 	case from >= s.width:
-		mark(s.width-1, faint, ">")
+		mark(s.width-1, draw.Faint, ">")
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -29,7 +30,7 @@ type walk struct {
 	sure   bool       // it was told
 }
 
-func (w *walk) Fits(size) bool { return true }
+func (w *walk) Fits(draw.Size) bool { return true }
 
 // Help is where the keys work.
 func (w *walk) Help() scope {

@@ -6,52 +6,53 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // cautions come before the first move. They permit nothing. Behind them stands what is
 // to be at hand: blades, and what is set at the knife.
-func (w *walk) cautions(d *desk, s size) []line {
-	if s.h < 4 || s.w < 24 {
-		return w.texts(d, s.w+2, span{late, smallCaution(s.w)}, span{plain, "blades, nips!"}, span{strong, d.keep.brief()})
+func (w *walk) cautions(d *desk, s draw.Size) []draw.Line {
+	if s.H < 4 || s.W < 24 {
+		return w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: smallCaution(s.W)}, draw.Span{Style: draw.Plain, Text: "blades, nips!"}, draw.Span{Style: draw.Strong, Text: d.keep.brief()})
 	}
-	var out []line
-	if s.h < 10 || s.w < 40 {
-		out = w.texts(d, s.w, span{late, caution(100)})
+	var out []draw.Line
+	if s.H < 10 || s.W < 40 {
+		out = w.texts(d, s.W, draw.Span{Style: draw.Late, Text: caution(100)})
 	} else {
-		out = append(w.texts(d, s.w, span{strong, "Before the first move"}), w.warnings(d, s)...)
+		out = append(w.texts(d, s.W, draw.Span{Style: draw.Strong, Text: "Before the first move"}), w.warnings(d, s)...)
 	}
-	if len(out) > 1 && s.h >= len(out)+12 {
-		out = append(out, d.line())
+	if len(out) > 1 && s.H >= len(out)+12 {
+		out = append(out, d.Line())
 	}
-	return append(out, w.texts(d, s.w, w.notes(d)...)...)
+	return append(out, w.texts(d, s.W, w.notes(d)...)...)
 }
 
 // notes are what there is to know of this walk before its first move.
-func (w *walk) notes(d *desk) []span {
-	var all []span
+func (w *walk) notes(d *desk) []draw.Span {
+	var all []draw.Span
 	if d.truth.stands.Assumed {
-		all = append(all, span{strong, "Where the holders stand is only assumed: measure. To go on is to say that they stand as the screen has them; " + d.keyFor(asFound) + " tells of those that don't."})
+		all = append(all, draw.Span{Style: draw.Strong, Text: "Where the holders stand is only assumed: measure. To go on is to say that they stand as the screen has them; " + d.keyFor(asFound) + " tells of those that don't."})
 	}
 	if half := d.truth.stands.Setting; half != nil && half.Job != w.job.ID {
-		all = append(all, span{strong, "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there. Blades may have been swapped for it: look at what each holder carries."})
+		all = append(all, draw.Span{Style: draw.Strong, Text: "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there. Blades may have been swapped for it: look at what each holder carries."})
 	}
 	if n := len(w.made(d)); n > 0 {
-		all = append(all, span{plain, fmt.Sprintf("%s made before: it goes on from there.", count(n, "move"))})
+		all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%s made before: it goes on from there.", count(n, "move"))})
 	}
 	if j := w.running(d); j != nil {
-		all = append(all, span{plain, j.ID + " runs: the first tick tells that it has ended."})
+		all = append(all, draw.Span{Style: draw.Plain, Text: j.ID + " runs: the first tick tells that it has ended."})
 	}
 	if d.keep.barred != "" {
-		all = append(all, span{strong, "Ticks are not saved here: " + d.keep.barred + "."})
+		all = append(all, draw.Span{Style: draw.Strong, Text: "Ticks are not saved here: " + d.keep.barred + "."})
 	}
-	all = append(all, span{plain, "At the knife for " + w.job.ID + ": " + d.toSet(w.job) + "."})
+	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.job.ID + ": " + d.toSet(w.job) + "."})
 	if n := w.unknown(d); len(n) > 0 {
-		all = append(all, span{strong, fmt.Sprintf("Blades not known, taken to be the right ones: look at those of %s.", holders(n))})
+		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known, taken to be the right ones: look at those of %s.", holders(n))})
 	}
 	if text := w.blades(d); text != "" {
-		all = append(all, span{strong, text})
+		all = append(all, draw.Span{Style: draw.Strong, Text: text})
 	} else if w.o == nil {
-		all = append(all, span{faint, d.pending + " which blades are swapped is being worked out"})
+		all = append(all, draw.Span{Style: draw.Faint, Text: d.Pending + " which blades are swapped is being worked out"})
 	}
 	return all
 }
@@ -127,22 +128,22 @@ func (w *walk) swap(d *desk, m *plan.Move, width int) string {
 }
 
 // warnings are the cautions, each behind what it is about: beside it where there is room.
-func (w *walk) warnings(d *desk, s size) (out []line) {
+func (w *walk) warnings(d *desk, s draw.Size) (out []draw.Line) {
 	beside := 14
-	if s.w < 70 {
+	if s.W < 70 {
 		beside = 3
 	}
 	for _, c := range cautions {
-		first := d.line()
-		first.add(late, " ! ")
-		first.add(strong, c.head)
+		first := d.Line()
+		first.Add(draw.Late, " ! ")
+		first.Add(draw.Strong, c.head)
 		if beside == 3 {
-			out, first = append(out, first), d.line()
+			out, first = append(out, first), d.Line()
 		}
-		for _, row := range d.wrap(c.text, max(s.w-beside-1, 1)) {
-			first.to(beside)
-			first.add(plain, row)
-			out, first = append(out, first), d.line()
+		for _, row := range d.Wrap(c.text, max(s.W-beside-1, 1)) {
+			first.To(beside)
+			first.Add(draw.Plain, row)
+			out, first = append(out, first), d.Line()
 		}
 	}
 	return out

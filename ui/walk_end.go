@@ -6,49 +6,50 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // ended tells what stands where when all moves are made, and what else a changeover
 // asks for before the web runs.
-func (w *walk) ended(d *desk, s size) []line {
+func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
 	step := &w.o.step
-	air := span{late, "! Air back on: knives may drop at once; all hands clear. No knife down on a standing roll."}
-	all := []span{{strong, fmt.Sprintf("All moves are made: %s stands set up. %s tells that it runs.", w.job.ID, d.keyFor(setUp))}}
-	if s.w < 36 || s.h < 6 { // what matters most first
-		all = []span{{strong, "all made: " + d.keyFor(setUp) + " tells " + w.job.ID + " runs"}, {late, "air on: knives drop!"}, air}
+	air := draw.Span{Style: draw.Late, Text: "! Air back on: knives may drop at once; all hands clear. No knife down on a standing roll."}
+	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves are made: %s stands set up. %s tells that it runs.", w.job.ID, d.keyFor(setUp))}}
+	if s.W < 36 || s.H < 6 { // what matters most first
+		all = []draw.Span{{Style: draw.Strong, Text: "all made: " + d.keyFor(setUp) + " tells " + w.job.ID + " runs"}, {Style: draw.Late, Text: "air on: knives drop!"}, air}
 	}
-	all = append(all, span{plain, fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)})
+	all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)})
 	if text := w.blades(d); text != "" {
-		all = append(all, span{strong, text})
+		all = append(all, draw.Span{Style: draw.Strong, Text: text})
 	}
 	if text := also(step, w.job); text != "" {
-		all = append(all, span{plain, "Also in this setup: " + text})
+		all = append(all, draw.Span{Style: draw.Plain, Text: "Also in this setup: " + text})
 	}
-	all = append(all, span{plain, "At the knife: " + d.toSet(w.job) + "."})
+	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife: " + d.toSet(w.job) + "."})
 	if !slices.Contains(all, air) {
 		all = append(all, air)
 	}
-	all = append(all, span{plain, "First-off: measure every strip of the first set, relaxed, before the run."})
-	return append(w.texts(d, s.w, all...), w.standing(d, s.w)...)
+	all = append(all, draw.Span{Style: draw.Plain, Text: "First-off: measure every strip of the first set, relaxed, before the run."})
+	return append(w.texts(d, s.W, all...), w.standing(d, s.W)...)
 }
 
 // standing tells what stands where: in a table, or in words where that is too wide.
-func (w *walk) standing(d *desk, width int) (out []line) {
+func (w *walk) standing(d *desk, width int) (out []draw.Line) {
 	all, u := groups(w.o.step.Changeover.Holders), d.shop.Unit
 	if width < 48 {
 		for _, g := range all {
-			out = append(out, w.texts(d, width, span{plain, g.numbers() + " " + g.use() + ": " + g.places(u) + " " + u.String()})...)
+			out = append(out, w.texts(d, width, draw.Span{Style: draw.Plain, Text: g.numbers() + " " + g.use() + ": " + g.places(u) + " " + u.String()})...)
 		}
 		return out
 	}
-	l := d.line()
-	l.add(head, fmt.Sprintf(" %-9s %-14s %s", "holders", "use", "from, to ("+u.String()+")"))
+	l := d.Line()
+	l.Add(draw.Head, fmt.Sprintf(" %-9s %-14s %s", "holders", "use", "from, to ("+u.String()+")"))
 	out = append(out, l)
 	for _, g := range all {
-		l := d.line()
-		l.add(strong, fmt.Sprintf(" %-9s ", g.numbers()))
-		l.add(plain, fmt.Sprintf("%-14s ", g.use()))
-		l.add(faint, g.places(u))
+		l := d.Line()
+		l.Add(draw.Strong, fmt.Sprintf(" %-9s ", g.numbers()))
+		l.Add(draw.Plain, fmt.Sprintf("%-14s ", g.use()))
+		l.Add(draw.Faint, g.places(u))
 		out = append(out, l)
 	}
 	return out

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -53,10 +54,10 @@ func (w *walk) answered(a action, m *model) tea.Cmd {
 }
 
 // view asks.
-func (e *ending) view(w *walk, d *desk, width int) []line {
+func (e *ending) view(w *walk, d *desk, width int) []draw.Line {
 	return w.texts(d, width,
-		span{strong, fmt.Sprintf("%s was to run until %s, and it is %s. Has it ended?", e.job.ID, d.at(e.till), d.at(e.now))},
-		span{plain, "y: it has, and is done."},
-		span{plain, "z: it was stopped before its end. It is set aside; Z among the jobs brings it back."},
-		span{plain, "Esc: it still runs. Nothing is told."})
+		draw.Span{Style: draw.Strong, Text: fmt.Sprintf("%s was to run until %s, and it is %s. Has it ended?", e.job.ID, d.at(e.till), d.at(e.now))},
+		draw.Span{Style: draw.Plain, Text: "y: it has, and is done."},
+		draw.Span{Style: draw.Plain, Text: "z: it was stopped before its end. It is set aside; Z among the jobs brings it back."},
+		draw.Span{Style: draw.Plain, Text: "Esc: it still runs. Nothing is told."})
 }

@@ -7,111 +7,112 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // view draws the form in n lines of w cells: the open field first where there is no
 // room for all.
-func (f *form) view(d *desk, s size) []line {
+func (f *form) view(d *desk, s draw.Size) []draw.Line {
 	says, warns, _ := f.read(d)
-	ink := faint
+	ink := draw.Faint
 	if warns {
-		ink = late
+		ink = draw.Late
 	}
 	if f.said != "" {
-		says, ink = f.said, late
+		says, ink = f.said, draw.Late
 	}
 	if says == "" {
 		says = f.fields[f.at].hint
 	}
-	var told []line
-	for _, row := range d.wrap(says, max(s.w-2, 1)) {
-		l := d.line()
-		l.add(plain, " ")
-		l.add(ink, row)
+	var told []draw.Line
+	for _, row := range d.Wrap(says, max(s.W-2, 1)) {
+		l := d.Line()
+		l.Add(draw.Plain, " ")
+		l.Add(ink, row)
 		told = append(told, l)
 	}
-	title := d.line()
-	title.add(strong, " "+f.title)
-	if s.h < len(f.fields)+len(told)+2 {
-		return append([]line{f.row(d, f.at, s.w)}, told...)
+	title := d.Line()
+	title.Add(draw.Strong, " "+f.title)
+	if s.H < len(f.fields)+len(told)+2 {
+		return append([]draw.Line{f.row(d, f.at, s.W)}, told...)
 	}
-	out := []line{title}
+	out := []draw.Line{title}
 	for _, n := range slices.Sorted(maps.Keys(f.places)) {
-		l := d.line()
-		l.add(good, fmt.Sprintf("  found: holder %d at %s", n, both(f.places[n], d.shop.Unit)))
+		l := d.Line()
+		l.Add(draw.Good, fmt.Sprintf("  found: holder %d at %s", n, both(f.places[n], d.shop.Unit)))
 		out = append(out, l)
 	}
 	for i := range f.fields {
-		out = append(out, f.row(d, i, s.w))
+		out = append(out, f.row(d, i, s.W))
 	}
-	out = append(out, d.line())
+	out = append(out, d.Line())
 	out = append(out, told...)
 	if n, wrong := f.number(d); wrong == "" {
-		l := d.line()
-		l.add(faint, " "+d.short(neighbours(d, n), s.w-2))
+		l := d.Line()
+		l.Add(draw.Faint, " "+d.Short(neighbours(d, n), s.W-2))
 		out = append(out, l)
 	}
 	if len(f.places) > 0 {
-		l := d.line()
-		l.add(plain, " Enter without a number: plan again from this. Esc: as it was.")
+		l := d.Line()
+		l.Add(draw.Plain, " Enter without a number: plan again from this. Esc: as it was.")
 		out = append(out, l)
 	}
-	if n, _ := f.number(d); n > 0 && s.h-len(out) >= 8 {
-		out = append(out, d.line())
-		out = append(out, f.picture(d, n, size{s.w, min(s.h-len(out), 10)})...)
+	if n, _ := f.number(d); n > 0 && s.H-len(out) >= 8 {
+		out = append(out, d.Line())
+		out = append(out, f.picture(d, n, draw.Size{W: s.W, H: min(s.H-len(out), 10)})...)
 	}
 	return out
 }
 
 // picture is the beam around a holder: where it is thought to stand above, where the
 // form tells that it does below.
-func (f *form) picture(d *desk, number int, s size) []line {
+func (f *form) picture(d *desk, number int, s draw.Size) []draw.Line {
 	at, told := d.truth.stands.At, f.standing(d)
 	m := &plan.Move{Holder: number, From: at[number-1], To: told[number-1]}
-	sc := newScale(around(d, m), s.w, d.shop.Unit)
-	pic := newPicture(d.look, s.w, s.h-2)
+	sc := draw.NewScale(around(d, m), s.W, d.shop.Unit)
+	pic := draw.NewPicture(d.Theme, s.W, s.H-2)
 	fine := sc
-	fine.cols *= pic.across()
-	threads := standing(at, fine.column)
+	fine.Cols *= pic.Across()
+	threads := draw.Standing(at, fine.Column)
 	for i := range threads {
-		if threads[i].to = fine.column(told[i]); told[i] != at[i] {
-			threads[i].class = moves
+		if threads[i].To = fine.Column(told[i]); told[i] != at[i] {
+			threads[i].Class = draw.Moves
 		}
 	}
-	threads[number-1].class = aimed
-	pic.draw(threads)
-	out := []line{numbers(d.look, sc, d.shop.Unit), named(d, m, sc)}
-	for y := range s.h - 2 {
-		out = append(out, pic.line(y))
+	threads[number-1].Class = draw.Aimed
+	pic.Draw(threads)
+	out := []draw.Line{numbers(d.Theme, sc, d.shop.Unit), named(d, m, sc)}
+	for y := range s.H - 2 {
+		out = append(out, pic.Line(y))
 	}
 	return out
 }
 
 // row is the line of one field; the open one is marked and has a cursor.
-func (f *form) row(d *desk, i, w int) line {
-	l := d.line()
+func (f *form) row(d *desk, i, w int) draw.Line {
+	l := d.Line()
 	open, in := i == f.at, f.fields[i]
-	mark, ink := "  ", plain
+	mark, ink := "  ", draw.Plain
 	if open {
-		mark, ink = d.cursor+" ", picked
+		mark, ink = d.Cursor+" ", draw.Picked
 	}
-	l.add(picked, mark)
-	l.left(faint, in.label, min(10, max(w/3, 0)))
-	l.add(plain, " ")
+	l.Add(draw.Picked, mark)
+	l.Left(draw.Faint, in.label, min(10, max(w/3, 0)))
+	l.Add(draw.Plain, " ")
 	text := in.text
-	for cells(d.safe(text)) > max(w-l.width-1, 0) && text != "" {
+	for draw.CellWidth(d.Safe(text)) > max(w-l.Width-1, 0) && text != "" {
 		text = string([]rune(text)[1:]) // what was typed last stays in sight
 	}
-	l.add(ink, text)
+	l.Add(ink, text)
 	if open {
-		l.add(accent, "_")
+		l.Add(draw.Accent, "_")
 	}
 	hint := "  " + in.hint
 	if open && f.offers {
 		hint = "  Enter takes it, a digit begins another"
 	}
-	if (in.text == "" || open && f.offers) && l.width+cells(hint) <= w {
-		l.add(faint, hint)
+	if (in.text == "" || open && f.offers) && l.Width+draw.CellWidth(hint) <= w {
+		l.Add(draw.Faint, hint)
 	}
 	return l
 }

@@ -87,7 +87,7 @@ func TestMessagesHideNoMove(t *testing.T) {
 				}
 			}
 			frame := sc.View()
-			_, room := sc.walk().rooms(sc.size)
+			_, room := sc.walk().rooms(sc.Size)
 			figures := sc.walk().figures(sc.desk, move, room)
 			if w < 36 {
 				figures = nil
@@ -194,9 +194,9 @@ func TestWhatAWalkSaysOfTimeAndProgress(t *testing.T) {
 		t.Error("it is said before the day's clock changes")
 	}
 	sc.press("esc").tells("half set up", "the day goes by the real time now")
-	sc.press("w").settle().press("enter").tells(sc.look.trim + sc.look.trim)
+	sc.press("w").settle().press("enter").tells(sc.Theme.Trim + sc.Theme.Trim)
 	sc.walk().o = &outcome{faults: []plan.Fault{{Key: "x", Why: func(plan.Unit) string { return "no way" }}}}
-	if sc.tells("can't be set up"); strings.Contains(strings.Split(sc.View(), "\n")[0], sc.look.bar) {
+	if sc.tells("can't be set up"); strings.Contains(strings.Split(sc.View(), "\n")[0], sc.Theme.Bar) {
 		t.Errorf("a walk that can't go on shows how far it is:\n%s", sc.View())
 	}
 }

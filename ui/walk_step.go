@@ -6,42 +6,43 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // step shows one move: its holder and new place in large figures, the same in full
 // and in both units, why it moves and what it waits for, the picture of the beam
 // around it, and what comes then.
-func (w *walk) step(d *desk, s size) []line {
+func (w *walk) step(d *desk, s draw.Size) []draw.Line {
 	move := w.move(d)
-	if s.h <= 1 {
-		return []line{d.shortest(move, s.w)}
+	if s.H <= 1 {
+		return []draw.Line{d.shortest(move, s.W)}
 	}
 	out := w.figures(d, move, s)
-	if len(out) == 0 || s.w < 36 {
-		out = d.inFull(move, s.w)
+	if len(out) == 0 || s.W < 36 {
+		out = d.inFull(move, s.W)
 		if text := w.waits(d, move); text != "" {
-			out = append(out[:min(2, len(out))], append(w.texts(d, s.w+2, span{late, text}), out[min(2, len(out)):]...)...)
-		} else if text := w.swap(d, move, s.w-1); text != "" {
-			out = slices.Insert(out, min(2, len(out)), w.texts(d, s.w+2, span{strong, text})...)
+			out = append(out[:min(2, len(out))], append(w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: text}), out[min(2, len(out)):]...)...)
+		} else if text := w.swap(d, move, s.W-1); text != "" {
+			out = slices.Insert(out, min(2, len(out)), w.texts(d, s.W+2, draw.Span{Style: draw.Strong, Text: text})...)
 		}
 		return out
 	}
-	out = append(out, w.facts(d, move, s.w)...)
-	waits, swap, why := w.waits(d, move), w.swap(d, move, s.w-2), span{plain, whyOf(move, d.shop.Unit)}
-	for _, t := range []span{{late, waits}, {strong, swap}, why} { // what matters most first
-		if t.text != "" {
-			out = append(out, w.texts(d, s.w, t)...)
+	out = append(out, w.facts(d, move, s.W)...)
+	waits, swap, why := w.waits(d, move), w.swap(d, move, s.W-2), draw.Span{Style: draw.Plain, Text: whyOf(move, d.shop.Unit)}
+	for _, t := range []draw.Span{{Style: draw.Late, Text: waits}, {Style: draw.Strong, Text: swap}, why} { // what matters most first
+		if t.Text != "" {
+			out = append(out, w.texts(d, s.W, t)...)
 		}
 	}
 	if text := w.frees(d, move); waits == "" && text != "" {
-		out = append(out, w.texts(d, s.w, span{faint, text})...)
+		out = append(out, w.texts(d, s.W, draw.Span{Style: draw.Faint, Text: text})...)
 	}
-	if rest := s.h - len(out); rest >= 7 {
-		then := w.then(d, s.w, max(1, rest/4))
-		out = append(out, w.picture(d, move, size{s.w, rest - len(then)})...)
+	if rest := s.H - len(out); rest >= 7 {
+		then := w.then(d, s.W, max(1, rest/4))
+		out = append(out, w.picture(d, move, draw.Size{W: s.W, H: rest - len(then)})...)
 		return append(out, then...)
 	}
-	return append(out, w.then(d, s.w, max(s.h-len(out), 0))...)
+	return append(out, w.then(d, s.W, max(s.H-len(out), 0))...)
 }
 
 // whyOf tells why a holder moves, or where to.
@@ -55,55 +56,55 @@ func whyOf(m *plan.Move, u plan.Unit) string {
 
 // figures are the holder's number and its new place, as large as there is room for;
 // none where there is too little.
-func (w *walk) figures(d *desk, m *plan.Move, s size) (out []line) {
+func (w *walk) figures(d *desk, m *plan.Move, s draw.Size) (out []draw.Line) {
 	arrow := ">"
 	if m.To < m.From {
 		arrow = "<"
 	}
-	parts := []span{{picked, fmt.Sprint(m.Holder)}, {moved, arrow}, {picked, d.shop.Unit.Number(m.To)}}
-	whole := parts[0].text + " " + arrow + " " + parts[2].text
-	high := max(s.h*2/5, 0)
-	if s.h >= 9 {
-		high = max(high, faceRows)
+	parts := []draw.Span{{Style: draw.Picked, Text: fmt.Sprint(m.Holder)}, {Style: draw.Moved, Text: arrow}, {Style: draw.Picked, Text: d.shop.Unit.Number(m.To)}}
+	whole := parts[0].Text + " " + arrow + " " + parts[2].Text
+	high := max(s.H*2/5, 0)
+	if s.H >= 9 {
+		high = max(high, draw.FaceRows)
 	}
-	g, fits := magnify(whole, size{s.w - 3, high})
+	g, fits := draw.Magnify(whole, draw.Size{W: s.W - 3, H: high})
 	if !fits {
 		return nil
 	}
-	if s.h >= 14 {
-		l := d.line()
-		l.add(faint, " holder")
-		l.to(1 + g.wide(parts[0].text+" "+arrow+" ") + g.across)
-		l.add(faint, "to, "+d.shop.Unit.String())
+	if s.H >= 14 {
+		l := d.Line()
+		l.Add(draw.Faint, " holder")
+		l.To(1 + g.Wide(parts[0].Text+" "+arrow+" ") + g.Across)
+		l.Add(draw.Faint, "to, "+d.shop.Unit.String())
 		if look := w.look; look > 0 {
-			l.add(late, fmt.Sprintf("   looking ahead: %s after the next", count(look, "move")))
+			l.Add(draw.Late, fmt.Sprintf("   looking ahead: %s after the next", count(look, "move")))
 		}
 		out = append(out, l)
 	}
-	rows := make([]line, g.high())
+	rows := make([]draw.Line, g.High())
 	for y := range rows {
-		rows[y] = d.line()
-		rows[y].add(plain, " ")
+		rows[y] = d.Line()
+		rows[y].Add(draw.Plain, " ")
 	}
-	gap := g.wide(" ") + 2*g.across
+	gap := g.Wide(" ") + 2*g.Across
 	for i, p := range parts {
-		for y, text := range g.rows(p.text, d.block) {
+		for y, text := range g.Rows(p.Text, d.Block) {
 			if i > 0 {
-				rows[y].add(plain, blanks(gap))
+				rows[y].Add(draw.Plain, draw.Blanks(gap))
 			}
-			rows[y].add(p.ink, text)
+			rows[y].Add(p.Style, text)
 		}
 	}
 	out = append(out, rows...)
-	if s.h >= 18 {
-		out = append(out, d.line())
+	if s.H >= 18 {
+		out = append(out, d.Line())
 	}
 	return out
 }
 
 // facts are from, to and by in both units, and the side that the way leads to: where
 // there is no room for both, in the shop's unit and with the side.
-func (w *walk) facts(d *desk, m *plan.Move, width int) (out []line) {
+func (w *walk) facts(d *desk, m *plan.Move, width int) (out []draw.Line) {
 	u, o := d.shop.Unit, other(d.shop.Unit)
 	way := m.To - m.From
 	ours, theirs := ruler{unit: u}, ruler{unit: o}
@@ -111,33 +112,33 @@ func (w *walk) facts(d *desk, m *plan.Move, width int) (out []line) {
 		ours.fineAs(x)
 		theirs.fineAs(x)
 	}
-	row := func(label string, i ink, a, b, more string) (short, whole line) {
-		l := d.line()
-		l.left(faint, " "+label, 7)
-		l.right(i, a, 11)
-		l.add(faint, " "+u.String())
-		short, whole = d.line(), d.line()
-		short.join(l)
-		whole.join(l)
-		whole.right(plain, b, 12)
-		whole.add(faint, " "+o.String())
+	row := func(label string, i draw.Style, a, b, more string) (short, whole draw.Line) {
+		l := d.Line()
+		l.Left(draw.Faint, " "+label, 7)
+		l.Right(i, a, 11)
+		l.Add(draw.Faint, " "+u.String())
+		short, whole = d.Line(), d.Line()
+		short.Join(l)
+		whole.Join(l)
+		whole.Right(draw.Plain, b, 12)
+		whole.Add(draw.Faint, " "+o.String())
 		if more != "" {
-			short.add(i, "   "+more)
-			whole.add(i, "   "+more)
+			short.Add(i, "   "+more)
+			whole.Add(i, "   "+more)
 		}
 		return short, whole
 	}
-	_, from := row("from", plain, ours.number(m.From), theirs.number(m.From), "")
-	_, to := row("to", picked, ours.number(m.To), theirs.number(m.To), w.fraction(d, m.To))
-	if to.width > width {
-		_, to = row("to", picked, ours.number(m.To), theirs.number(m.To), "")
+	_, from := row("from", draw.Plain, ours.number(m.From), theirs.number(m.From), "")
+	_, to := row("to", draw.Picked, ours.number(m.To), theirs.number(m.To), w.fraction(d, m.To))
+	if to.Width > width {
+		_, to = row("to", draw.Picked, ours.number(m.To), theirs.number(m.To), "")
 	}
 	side := strings.ToUpper(towards(way))
-	_, by := row("by", moved, ours.signed(way), theirs.signed(way), "to the "+side)
-	if by.width > width {
-		by, _ = row("by", moved, ours.signed(way), theirs.signed(way), side)
+	_, by := row("by", draw.Moved, ours.signed(way), theirs.signed(way), "to the "+side)
+	if by.Width > width {
+		by, _ = row("by", draw.Moved, ours.signed(way), theirs.signed(way), side)
 	}
-	return []line{from, to, by}
+	return []draw.Line{from, to, by}
 }
 
 // fraction is a place as a rule in inches shows it, where it does.
@@ -167,24 +168,24 @@ func (w *walk) frees(d *desk, m *plan.Move) string {
 }
 
 // then lists what comes after the move looked at, in n lines.
-func (w *walk) then(d *desk, width, n int) (out []line) {
+func (w *walk) then(d *desk, width, n int) (out []draw.Line) {
 	ahead := w.ahead(d)
 	u := d.shop.Unit
 	for k := min(w.look, len(ahead)-1) + 1; k < len(ahead) && len(out) < n; k++ {
 		m := &ahead[k]
-		l := d.line()
-		l.left(faint, map[bool]string{true: " then"}[len(out) == 0], 6)
-		l.right(strong, fmt.Sprint(m.Holder), 4)
-		l.right(plain, u.Number(m.From), 10)
-		l.add(faint, " "+d.to)
-		l.right(plain, u.Number(m.To), 10)
-		l.add(faint, " "+u.String())
-		l.add(faint, "  "+d.short(m.Why.Text(u), max(width-l.width-3, 0)))
+		l := d.Line()
+		l.Left(draw.Faint, map[bool]string{true: " then"}[len(out) == 0], 6)
+		l.Right(draw.Strong, fmt.Sprint(m.Holder), 4)
+		l.Right(draw.Plain, u.Number(m.From), 10)
+		l.Add(draw.Faint, " "+d.To)
+		l.Right(draw.Plain, u.Number(m.To), 10)
+		l.Add(draw.Faint, " "+u.String())
+		l.Add(draw.Faint, "  "+d.Short(m.Why.Text(u), max(width-l.Width-3, 0)))
 		out = append(out, l)
 	}
 	if len(out) == 0 && n > 0 {
-		l := d.line()
-		l.add(faint, " then nothing: this is the last move")
+		l := d.Line()
+		l.Add(draw.Faint, " then nothing: this is the last move")
 		out = append(out, l)
 	}
 	return out
@@ -192,19 +193,19 @@ func (w *walk) then(d *desk, width, n int) (out []line) {
 
 // picture is the beam around a move: where holders stand now above,
 // where they are to stand below.
-func (w *walk) picture(d *desk, m *plan.Move, s size) []line {
+func (w *walk) picture(d *desk, m *plan.Move, s draw.Size) []draw.Line {
 	c := w.o.step.Changeover
 	c.From = d.truth.stands.At
-	sc := newScale(around(d, m), s.w, d.shop.Unit)
-	pic := newPicture(d.look, s.w, max(s.h-3, 0))
+	sc := draw.NewScale(around(d, m), s.W, d.shop.Unit)
+	pic := draw.NewPicture(d.Theme, s.W, max(s.H-3, 0))
 	fine := sc
-	fine.cols *= pic.across()
-	pic.draw(threads(&c, m.Holder, fine.column))
-	out := []line{numbers(d.look, sc, d.shop.Unit), named(d, m, sc)}
-	for y := range max(s.h-3, 0) {
-		out = append(out, pic.line(y))
+	fine.Cols *= pic.Across()
+	pic.Draw(draw.Threads(&c, m.Holder, fine.Column))
+	out := []draw.Line{numbers(d.Theme, sc, d.shop.Unit), named(d, m, sc)}
+	for y := range max(s.H-3, 0) {
+		out = append(out, pic.Line(y))
 	}
-	return append(out, web(d.look, sc, &w.o.step.Layout))
+	return append(out, web(d.Theme, sc, &w.o.step.Layout))
 }
 
 // around is what of the beam is shown around a move: its way, and neighbours on both
@@ -222,17 +223,17 @@ func around(d *desk, m *plan.Move) plan.Span {
 }
 
 // named names the moved holder where it stands, then its neighbours as there is room.
-func named(d *desk, m *plan.Move, s scale) line {
-	l := newLabels(s.width)
+func named(d *desk, m *plan.Move, s draw.Scale) draw.Line {
+	l := newLabels(s.Width)
 	at := d.truth.stands.At
-	l.put(s.column(at[m.Holder-1]), picked, d.aim+fmt.Sprint(m.Holder))
+	l.put(s.Column(at[m.Holder-1]), draw.Picked, d.Aim+fmt.Sprint(m.Holder))
 	for far := 1; far < len(at); far++ {
 		for _, n := range []int{m.Holder - far, m.Holder + far} {
 			if n >= 1 && n <= len(at) {
 				c := d.forecast.beam.Holders[n-1]
-				l.put(s.column(at[n-1]), map[bool]ink{true: faint, false: late}[c == plan.Good], fmt.Sprint(n)+letters[c])
+				l.put(s.Column(at[n-1]), map[bool]draw.Style{true: draw.Faint, false: draw.Late}[c == plan.Good], fmt.Sprint(n)+letters[c])
 			}
 		}
 	}
-	return runs(d.look, l)
+	return draw.FromCells(d.Theme, l)
 }

@@ -1,64 +1,65 @@
 package ui
 
 import (
+	"bide/ui/draw"
 	"fmt"
 	"strings"
 )
 
 // View draws the walk over the whole screen: which changeover and how far, what is
 // to be done now, what just happened, and the keys.
-func (w *walk) View(m *model) []line {
-	s := m.size
-	var out []line
+func (w *walk) View(m *model) []draw.Line {
+	s := m.Size
+	var out []draw.Line
 	if w.obscures(m) {
 		return w.aside(m)
 	}
 	headed, room := w.rooms(s)
 	if headed {
-		out = append(out, w.head(m.desk, s.w).fit(s.w))
+		out = append(out, w.head(m.desk, s.W).Fit(s.W))
 	}
-	if text, _, _ := w.status(m); text != "" && s.h == 3 && w.shows(m.desk) { // the move on one line, the text on the other
-		out = append(out, m.line().fit(s.w))
-		room.h--
+	if text, _, _ := w.status(m); text != "" && s.H == 3 && w.shows(m.desk) { // the move on one line, the text on the other
+		out = append(out, m.Line().Fit(s.W))
+		room.H--
 	}
 	body := w.body(m, room)
-	for i := range room.h {
+	for i := range room.H {
 		if i < len(body) {
-			out = append(out, body[i].fit(s.w))
+			out = append(out, body[i].Fit(s.W))
 		} else {
-			out = append(out, m.line().fit(s.w))
+			out = append(out, m.Line().Fit(s.W))
 		}
 	}
 	out = w.over(m, out)
-	if s.h >= 2 {
-		out = append(out, w.keysLine(m, s.w))
+	if s.H >= 2 {
+		out = append(out, w.keysLine(m, s.W))
 	}
 	return out
 }
 
 // rooms are whether there is room for the head, and the room between it and what stands
 // below: the keys and, where there is room for that, what just happened.
-func (w *walk) rooms(s size) (headed bool, room size) {
-	room = size{s.w, s.h - min(s.h-1, 1)}
-	if headed = s.h >= 4; headed {
-		room.h--
+func (w *walk) rooms(s draw.Size) (headed bool, room draw.Size) {
+	room = draw.Size{W: s.W, H: s.H - min(s.H-1, 1)}
+	if headed = s.H >= 4; headed {
+		room.H--
 	}
-	if s.h >= 6 {
-		room.h--
+	if s.H >= 6 {
+		room.H--
 	}
 	return headed, room
 }
 
 // over lays what just happened over the frame: on its last lines, or on its first where
 // there are few, since the last tell what to do.
-func (w *walk) over(m *model, out []line) []line {
+func (w *walk) over(m *model, out []draw.Line) []draw.Line {
 	text, brief, ink := w.status(m)
-	if m.h >= 6 {
-		rows := m.rows(ink, fitted(text, brief, m.size), m.w, w.spare(m))
+	if m.H >= 6 {
+		rows := m.Rows(ink, fitted(text, brief, m.Size), m.W, w.spare(m))
 		return append(out[:len(out)+1-len(rows)], rows...)
 	}
-	if text != "" && m.h >= 3 {
-		copy(out, m.rows(ink, fitted(text, brief, m.size), m.w, min(w.spare(m), len(out))))
+	if text != "" && m.H >= 3 {
+		copy(out, m.Rows(ink, fitted(text, brief, m.Size), m.W, min(w.spare(m), len(out))))
 	}
 	return out
 }
@@ -71,22 +72,22 @@ func (w *walk) shows(d *desk) bool {
 // spare is on how many lines what just happened may be told: all but those that tell which
 // holder goes from where to where, while such a move is shown.
 func (w *walk) spare(m *model) int {
-	headed, room := w.rooms(m.size)
-	all := room.h + 1
+	headed, room := w.rooms(m.Size)
+	all := room.H + 1
 	if headed {
 		all++
 	}
 	switch {
 	case !w.shows(m.desk) || m.asks:
 		return all
-	case m.h < 6:
+	case m.H < 6:
 		return 1
 	}
 	told := len(w.figures(m.desk, w.move(m.desk), room)) + 3 // from, to, by
-	if told == 3 || m.w < 36 {
+	if told == 3 || m.W < 36 {
 		told = 2 // see inFull
 	}
-	return max(room.h-told+1, 1)
+	return max(room.H-told+1, 1)
 }
 
 // obscures reports whether what just happened takes more lines than there are beside the
@@ -94,46 +95,46 @@ func (w *walk) spare(m *model) int {
 // key ticks a move that isn't seen.
 func (w *walk) obscures(m *model) bool {
 	text, brief, _ := w.status(m)
-	if m.h < 3 || m.news.text == "" || m.asks || m.saving || !w.shows(m.desk) {
+	if m.H < 3 || m.news.text == "" || m.asks || m.saving || !w.shows(m.desk) {
 		return false
 	}
-	short := fitted(text, brief, m.size)
-	return (short != brief || short == text) && len(m.wrap(m.safe(short), max(m.w-2, 1))) > w.spare(m)
+	short := fitted(text, brief, m.Size)
+	return (short != brief || short == text) && len(m.Wrap(m.Safe(short), max(m.W-2, 1))) > w.spare(m)
 }
 
 // aside is the frame when it does.
-func (w *walk) aside(m *model) []line {
+func (w *walk) aside(m *model) []draw.Line {
 	text, brief, ink := w.status(m)
-	out := m.rows(ink, fitted(text, brief, m.size), m.w, m.h-1)
-	for len(out) < m.h-1 {
-		out = append(out, m.line().fit(m.w))
+	out := m.Rows(ink, fitted(text, brief, m.Size), m.W, m.H-1)
+	for len(out) < m.H-1 {
+		out = append(out, m.Line().Fit(m.W))
 	}
-	l := m.line()
-	l.add(accent, fitting(m.w, " any key: the move", "any key: on", "any key"))
-	return append(out, l.fit(m.w))
+	l := m.Line()
+	l.Add(draw.Accent, fitting(m.W, " any key: the move", "any key: on", "any key"))
+	return append(out, l.Fit(m.W))
 }
 
 // fitted is a text, or the same in few words where there is little room for it.
-func fitted(text, brief string, s size) string {
-	if brief != "" && cells(text) > s.w-2 && (s.w < 40 || s.h < 12) {
+func fitted(text, brief string, s draw.Size) string {
+	if brief != "" && draw.CellWidth(text) > s.W-2 && (s.W < 40 || s.H < 12) {
 		return brief
 	}
 	return text
 }
 
 // body is what is to be done now, in that many lines.
-func (w *walk) body(m *model, s size) []line {
+func (w *walk) body(m *model, s draw.Size) []draw.Line {
 	switch {
 	case w.ending != nil:
-		return w.ending.view(w, m.desk, s.w)
+		return w.ending.view(w, m.desk, s.W)
 	case w.form != nil:
 		return w.form.view(m.desk, s)
 	case !w.warned:
 		return w.part(m.desk, w.cautions(m.desk, s), s)
 	case w.o == nil:
-		return w.texts(m.desk, s.w, span{faint, m.pending + " the rest is being planned from what stands"})
+		return w.texts(m.desk, s.W, draw.Span{Style: draw.Faint, Text: m.Pending + " the rest is being planned from what stands"})
 	case w.refused():
-		return w.part(m.desk, w.stopped(m.desk, s.w), s)
+		return w.part(m.desk, w.stopped(m.desk, s.W), s)
 	case w.move(m.desk) == nil:
 		return w.part(m.desk, w.ended(m.desk, s), s)
 	}
@@ -142,43 +143,43 @@ func (w *walk) body(m *model, s size) []line {
 
 // part is what there is room for of a text that can be turned over line by line; a sign
 // tells that there is more.
-func (w *walk) part(d *desk, all []line, s size) []line {
-	from := max(0, min(w.from, len(all)-s.h))
-	if len(all) <= s.h || s.h < 2 {
+func (w *walk) part(d *desk, all []draw.Line, s draw.Size) []draw.Line {
+	from := max(0, min(w.from, len(all)-s.H))
+	if len(all) <= s.H || s.H < 2 {
 		return all
 	}
-	out := all[from : from+s.h]
-	if from+s.h < len(all) {
-		more := d.line()
-		more.add(faint, " "+d.more+" "+d.keyIn(right, onWalk|onCautions))
-		out = append(out[:s.h-1:s.h-1], more)
+	out := all[from : from+s.H]
+	if from+s.H < len(all) {
+		more := d.Line()
+		more.Add(draw.Faint, " "+d.More+" "+d.keyIn(right, onWalk|onCautions))
+		out = append(out[:s.H-1:s.H-1], more)
 	}
 	return out
 }
 
 // beyond is how many lines of such a text there is no room for; 0 while a move is shown.
 func (w *walk) beyond(m *model) int {
-	_, s := w.rooms(m.size)
+	_, s := w.rooms(m.Size)
 	switch {
 	case !w.warned:
-		return max(len(w.cautions(m.desk, s))-s.h, 0)
+		return max(len(w.cautions(m.desk, s))-s.H, 0)
 	case w.o == nil:
 		return 0
 	case w.refused():
-		return max(len(w.stopped(m.desk, s.w))-s.h, 0)
+		return max(len(w.stopped(m.desk, s.W))-s.H, 0)
 	case w.move(m.desk) == nil:
-		return max(len(w.ended(m.desk, s))-s.h, 0)
+		return max(len(w.ended(m.desk, s))-s.H, 0)
 	}
 	return 0
 }
 
 // texts are texts broken to the width.
-func (w *walk) texts(d *desk, width int, all ...span) (out []line) {
+func (w *walk) texts(d *desk, width int, all ...draw.Span) (out []draw.Line) {
 	for _, t := range all {
-		for i, row := range d.wrap(t.text, max(width-2-2*min(1, len(out)), 1)) {
-			l := d.line()
-			l.add(plain, blanks(1+2*min(i, 1)))
-			l.add(t.ink, row)
+		for i, row := range d.Wrap(t.Text, max(width-2-2*min(1, len(out)), 1)) {
+			l := d.Line()
+			l.Add(draw.Plain, draw.Blanks(1+2*min(i, 1)))
+			l.Add(t.Style, row)
 			out = append(out, l)
 		}
 	}
@@ -186,7 +187,7 @@ func (w *walk) texts(d *desk, width int, all ...span) (out []line) {
 }
 
 // head tells which changeover, which move of how many, and how long the rest takes.
-func (w *walk) head(d *desk, width int) line {
+func (w *walk) head(d *desk, width int) draw.Line {
 	made, ahead := len(w.made(d)), len(w.ahead(d))
 	from := d.truth.stands.Job
 	if j := w.running(d); j != nil {
@@ -195,84 +196,84 @@ func (w *walk) head(d *desk, width int) line {
 	if from == w.job.ID {
 		from = ""
 	}
-	l := d.line()
+	l := d.Line()
 	if width < 60 {
-		l.add(strong, from+d.to+w.job.ID)
-		l.add(faint, fmt.Sprintf(" %d/%d", min(made+1, made+ahead), made+ahead))
+		l.Add(draw.Strong, from+d.To+w.job.ID)
+		l.Add(draw.Faint, fmt.Sprintf(" %d/%d", min(made+1, made+ahead), made+ahead))
 		if w.warned && w.look > 0 && ahead > 0 {
-			l.add(late, fmt.Sprintf(" ahead %d", min(w.look, ahead-1)))
-		} else if d.demo && l.width+6 <= width {
-			l.add(late, "  DEMO")
+			l.Add(draw.Late, fmt.Sprintf(" ahead %d", min(w.look, ahead-1)))
+		} else if d.demo && l.Width+6 <= width {
+			l.Add(draw.Late, "  DEMO")
 		}
 		return l
 	}
-	l.add(accent, " walk ")
+	l.Add(draw.Accent, " walk ")
 	if from != "" {
-		l.add(strong, " "+from+" "+d.to+" "+w.job.ID)
+		l.Add(draw.Strong, " "+from+" "+d.To+" "+w.job.ID)
 	} else {
-		l.add(faint, " to")
-		l.add(strong, " "+w.job.ID)
+		l.Add(draw.Faint, " to")
+		l.Add(draw.Strong, " "+w.job.ID)
 	}
 	if d.demo {
-		l.add(late, "  DEMO")
+		l.Add(draw.Late, "  DEMO")
 	}
 	switch {
 	case w.o == nil || w.refused():
 	case ahead == 0:
-		l.add(strong, fmt.Sprintf("   all %s made", count(made, "move")))
+		l.Add(draw.Strong, fmt.Sprintf("   all %s made", count(made, "move")))
 	default:
-		l.add(strong, fmt.Sprintf("   move %d of %d", made+1, made+ahead))
-		l.add(faint, fmt.Sprintf("   %d left, %s min", ahead, minutes(d.forecast.beam.Takes(w.ahead(d)))))
+		l.Add(draw.Strong, fmt.Sprintf("   move %d of %d", made+1, made+ahead))
+		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, minutes(d.forecast.beam.Takes(w.ahead(d)))))
 	}
-	if room := width - l.width - 4; room >= 10 && made+ahead > 0 && w.o != nil && !w.refused() {
+	if room := width - l.Width - 4; room >= 10 && made+ahead > 0 && w.o != nil && !w.refused() {
 		bar := min(room, 40)
 		done := bar * made / (made + ahead)
-		l.to(width - bar - 1)
-		l.add(moved, strings.Repeat(d.bar, done))
-		l.add(faint, strings.Repeat(d.trim, bar-done))
+		l.To(width - bar - 1)
+		l.Add(draw.Moved, strings.Repeat(d.Bar, done))
+		l.Add(draw.Faint, strings.Repeat(d.Trim, bar-done))
 	}
 	return l
 }
 
 // status tells what isn't saved, before all; then what just happened. Both in few words
 // too.
-func (w *walk) status(m *model) (text, brief string, i ink) {
+func (w *walk) status(m *model) (text, brief string, i draw.Style) {
 	switch {
 	case m.asks:
-		return m.question(), "", late
+		return m.question(), "", draw.Late
 	case m.saving:
-		return m.pending + " being saved", "", faint
+		return m.Pending + " being saved", "", draw.Faint
 	case m.unsaved != "":
 		again := m.keyFor(saveAgain)
-		return "NOT SAVED (" + again + " tries again): " + join("; ", m.unsaved, m.news.text), "NOT SAVED: " + again, late
+		return "NOT SAVED (" + again + " tries again): " + join("; ", m.unsaved, m.news.text), "NOT SAVED: " + again, draw.Late
 	}
 	if text, brief := m.outdated(); text != "" {
-		return join("; ", m.news.text, text), brief, late
+		return join("; ", m.news.text, text), brief, draw.Late
 	}
-	return m.news.text, m.news.brief, strong
+	return m.news.text, m.news.brief, draw.Strong
 }
 
 // keysLine names the keys: the first whatever the width, then as many as there is
 // room for.
-func (w *walk) keysLine(m *model, width int) line {
+func (w *walk) keysLine(m *model, width int) draw.Line {
 	d, in := m.desk, m.scope()
-	l := d.line()
+	l := d.Line()
 	for _, b := range d.keyTable.all {
 		if b.where&in == 0 || b.word == "" || !w.works(d, b.act) {
 			continue
 		}
-		next := d.line()
-		if l.width > 0 {
-			next.add(plain, "  ")
+		next := d.Line()
+		if l.Width > 0 {
+			next.Add(draw.Plain, "  ")
 		}
-		next.add(accent, b.shown(d.look.ascii))
-		next.add(faint, " "+b.word)
-		if l.width > 0 && l.width+next.width > width {
+		next.Add(draw.Accent, b.shown(d.Theme.ASCII))
+		next.Add(draw.Faint, " "+b.word)
+		if l.Width > 0 && l.Width+next.Width > width {
 			continue
 		}
-		l.join(next)
+		l.Join(next)
 	}
-	return l.fit(width)
+	return l.Fit(width)
 }
 
 // works reports whether a key is worth a place in the line of keys now.
@@ -292,14 +293,14 @@ func (w *walk) works(d *desk, a action) bool {
 }
 
 // stopped tells why the job can't be set up from what stands.
-func (w *walk) stopped(d *desk, width int) []line {
-	all := []span{{late, "x " + w.job.ID + " can't be set up from what stands:"}}
+func (w *walk) stopped(d *desk, width int) []draw.Line {
+	all := []draw.Span{{Style: draw.Late, Text: "x " + w.job.ID + " can't be set up from what stands:"}}
 	for _, f := range w.o.faults {
-		all = append(all, span{plain, f.Why(d.shop.Unit)})
+		all = append(all, draw.Span{Style: draw.Plain, Text: f.Why(d.shop.Unit)})
 	}
 	if w.backable(d) {
-		all = append(all, span{faint, d.keyFor(untickMove) + " takes back what was told last."})
+		all = append(all, draw.Span{Style: draw.Faint, Text: d.keyFor(untickMove) + " takes back what was told last."})
 	}
-	return w.texts(d, width, append(all, span{faint, d.keyFor(trouble) + " marks a holder good again, " + d.keyFor(asFound) + " tells where one really stands."},
-		span{faint, d.keyFor(back) + " goes back to the day; there " + w.job.ID + " can be set aside, and the walk is to the next. All ticks are kept."})...)
+	return w.texts(d, width, append(all, draw.Span{Style: draw.Faint, Text: d.keyFor(trouble) + " marks a holder good again, " + d.keyFor(asFound) + " tells where one really stands."},
+		draw.Span{Style: draw.Faint, Text: d.keyFor(back) + " goes back to the day; there " + w.job.ID + " can be set aside, and the walk is to the next. All ticks are kept."})...)
 }

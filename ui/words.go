@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/draw"
 )
 
 // minutes is a span of time in minutes and tenths.
@@ -109,7 +110,7 @@ func join(between string, texts ...string) string {
 // fitting is the first of the texts that fits into w cells, else the last.
 func fitting(w int, texts ...string) string {
 	for _, text := range texts {
-		if cells(text) <= w {
+		if draw.CellWidth(text) <= w {
 			return text
 		}
 	}

@@ -1,4 +1,4 @@
-package ui
+package draw
 
 import (
 	"fmt"
@@ -11,17 +11,17 @@ import (
 )
 
 // drawn are threads of holders that keep their order.
-func drawn(r *rand.Rand, holders, columns int) []thread {
+func drawn(r *rand.Rand, holders, columns int) []Thread {
 	from, to := make([]int, holders), make([]int, holders)
 	for i := range holders {
 		from[i], to[i] = r.IntN(columns), r.IntN(columns)
 	}
 	slices.Sort(from)
 	slices.Sort(to)
-	ts := make([]thread, holders)
+	ts := make([]Thread, holders)
 	for i := range ts {
-		if ts[i] = (thread{from[i], to[i], moves}); r.IntN(3) == 0 {
-			ts[i] = thread{from[i], from[i], bides} // stays, and may now be out of order; so are rounded ones
+		if ts[i] = (Thread{from[i], to[i], Moves}); r.IntN(3) == 0 {
+			ts[i] = Thread{from[i], from[i], Stays} // stays, and may now be out of order; so are rounded ones
 		}
 	}
 	return ts
@@ -34,14 +34,14 @@ func TestThreadsNeverCross(t *testing.T) {
 	r := rand.New(rand.NewPCG(seed, 0))
 	for range 2000 {
 		n := r.IntN(80)
-		a, b := thread{from: r.IntN(400), to: r.IntN(400)}, thread{}
-		b.from, b.to = a.from+r.IntN(30), a.to+r.IntN(30)
+		a, b := Thread{From: r.IntN(400), To: r.IntN(400)}, Thread{}
+		b.From, b.To = a.From+r.IntN(30), a.To+r.IntN(30)
 		for y := 0; y <= n; y++ {
-			xa, xb := a.from+part(a.to-a.from, y, n), b.from+part(b.to-b.from, y, n)
+			xa, xb := a.From+part(a.To-a.From, y, n), b.From+part(b.To-b.From, y, n)
 			if xa > xb {
 				t.Fatalf("seed %d: %v and %v cross at height %d of %d", seed, a, b, y, n)
 			}
-			if xa < min(a.from, a.to) || xa > max(a.from, a.to) || n > 0 && (y == 0 && xa != a.from || y == n && xa != a.to) {
+			if xa < min(a.From, a.To) || xa > max(a.From, a.To) || n > 0 && (y == 0 && xa != a.From || y == n && xa != a.To) {
 				t.Fatalf("seed %d: %v is at %d at height %d of %d", seed, a, xa, y, n)
 			}
 		}
@@ -55,16 +55,16 @@ func TestElbowsDontCross(t *testing.T) {
 	r := rand.New(rand.NewPCG(seed, 0))
 	for range 3000 {
 		all := drawn(r, 2+r.IntN(12), 60)
-		ts := slices.DeleteFunc(all, func(t thread) bool { return t.class == bides })
+		ts := slices.DeleteFunc(all, func(t Thread) bool { return t.Class == Stays })
 		rows := levels(ts)
 		for i := range ts {
 			for j := range ts {
 				a, b := ts[i], ts[j]
-				if i == j || a.way() == 0 || b.way() == 0 || a.from == b.from || a.to == b.to || a.to == b.from || a.from == b.to {
+				if i == j || a.way() == 0 || b.way() == 0 || a.From == b.From || a.To == b.To || a.To == b.From || a.From == b.To {
 					continue // meet in a column: too near to be told apart
 				}
-				left, right := min(a.from, a.to), max(a.from, a.to)
-				if left < b.from && b.from < right && rows[i] <= rows[j] || left < b.to && b.to < right && rows[i] >= rows[j] {
+				left, right := min(a.From, a.To), max(a.From, a.To)
+				if left < b.From && b.From < right && rows[i] <= rows[j] || left < b.To && b.To < right && rows[i] >= rows[j] {
 					t.Fatalf("seed %d: %v on row %d and %v on row %d cross", seed, a, rows[i], b, rows[j])
 				}
 			}
@@ -73,21 +73,21 @@ func TestElbowsDontCross(t *testing.T) {
 }
 
 // pictured is a picture as text.
-func pictured(k *look, w, h int, ts []thread) string {
-	p := newPicture(k, w, h)
-	p.draw(ts)
+func pictured(k *Theme, w, h int, ts []Thread) string {
+	p := NewPicture(k, w, h)
+	p.Draw(ts)
 	var out []string
 	for y := range h {
-		out = append(out, strings.TrimRight(textOf(p.line(y)), " "))
+		out = append(out, strings.TrimRight(p.Line(y).Text(), " "))
 	}
 	return strings.Join(out, "\n")
 }
 
 // The marks of ASCII: | bides, ' was, , will be, . is idle.
 func TestElbowPicture(t *testing.T) {
-	k := testLook(noColours, false, true)
-	got := pictured(k, 30, 3, []thread{
-		{1, 1, bides}, {3, 3, idles}, {5, 9, moves}, {8, 13, moves}, {22, 18, aimed}, {25, 25, moves},
+	k := bareLook(true)
+	got := pictured(k, 30, 3, []Thread{
+		{1, 1, Stays}, {3, 3, Idles}, {5, 9, Moves}, {8, 13, Moves}, {22, 18, Aimed}, {25, 25, Moves},
 	})
 	want := strings.Join([]string{
 		` | . '  '----,    *===*  ;`,
@@ -102,8 +102,8 @@ func TestElbowPicture(t *testing.T) {
 // More threads than rows go as a stream: where they were, where they will be, and
 // which way.
 func TestElbowStream(t *testing.T) {
-	k := testLook(noColours, false, true)
-	got := pictured(k, 20, 4, []thread{{1, 7, moves}, {3, 9, moves}, {5, 11, moves}, {6, 13, moves}, {7, 15, moves}})
+	k := bareLook(true)
+	got := pictured(k, 20, 4, []Thread{{1, 7, Moves}, {3, 9, Moves}, {5, 11, Moves}, {6, 13, Moves}, {7, 15, Moves}})
 	want := strings.Join([]string{
 		` ' ' '''`,
 		` >>>>>>>>>>>>>>>`,
@@ -120,17 +120,17 @@ func TestPicturesOfEverySize(t *testing.T) {
 	const seed = 9
 	r := rand.New(rand.NewPCG(seed, 0))
 	for _, ascii := range []bool{false, true} {
-		k := testLook(noColours, false, ascii)
-		for range fewer(2000, 300) {
+		k := bareLook(ascii)
+		for range 2000 {
 			w, h := r.IntN(40), r.IntN(12)
 			ts := drawn(r, 1+r.IntN(50), 120)
 			for i := range ts {
-				ts[i].from -= 40
-				ts[i].to -= 40
-				ts[i].class = class(r.IntN(int(classes)-1) + 1)
+				ts[i].From -= 40
+				ts[i].To -= 40
+				ts[i].Class = class(r.IntN(int(classes)-1) + 1)
 			}
 			for i, l := range strings.Split(pictured(k, w, h, ts), "\n") {
-				if cells(l) > w {
+				if CellWidth(l) > w {
 					t.Fatalf("seed %d: line %d of %dx%d is %q", seed, i, w, h, l)
 				}
 			}
@@ -146,25 +146,10 @@ func TestThreadsSayWhatHoldersDo(t *testing.T) {
 			{At: 0, Use: plan.Cutting, Cut: 1}, {At: 10, Use: plan.Resting}, {At: 25, Use: plan.Cutting, Cut: 2}, {At: 35, Use: plan.Parked},
 		},
 	}
-	got := threads(c, 4, func(x plan.Length) int { return int(x) })
-	want := []thread{{0, 0, bides}, {10, 10, idles}, {20, 25, moves}, {30, 35, aimed}}
+	got := Threads(c, 4, func(x plan.Length) int { return int(x) })
+	want := []Thread{{0, 0, Stays}, {10, 10, Idles}, {20, 25, Moves}, {30, 35, Aimed}}
 	if fmt.Sprint(got) != fmt.Sprint(want) {
 		t.Errorf("got %v, want %v", got, want)
-	}
-}
-
-// Every mark that ASCII threads are drawn with is told in the help.
-func TestASCIIMarksAreTold(t *testing.T) {
-	var told strings.Builder
-	for _, m := range marks(testLook(noColours, false, true)) {
-		told.WriteString(m[0])
-	}
-	for _, s := range strokes {
-		for _, r := range s {
-			if r != ' ' && !strings.ContainsRune(told.String(), r) {
-				t.Errorf("the help doesn't tell %q", r)
-			}
-		}
 	}
 }
 
@@ -179,8 +164,8 @@ func TestClassesDifferWithoutColours(t *testing.T) {
 		}
 		return n
 	}
-	if !(dense(idles) < dense(bides) && 2*dense(bides) <= dense(moves)) {
-		t.Errorf("dots of four: idle %d, bides %d, moves %d", dense(idles), dense(bides), dense(moves))
+	if !(dense(Idles) < dense(Stays) && 2*dense(Stays) <= dense(Moves)) {
+		t.Errorf("dots of four: idle %d, bides %d, moves %d", dense(Idles), dense(Stays), dense(Moves))
 	}
 }
 
@@ -191,20 +176,20 @@ func TestCrowdedDotsKeepPlaces(t *testing.T) {
 	r := rand.New(rand.NewPCG(seed, 0))
 	for range 300 {
 		ts := drawn(r, 20+r.IntN(110), 2*w)
-		ts[r.IntN(len(ts))].class = aimed
-		pic := newPicture(testLook(noColours, false, false), w, h).(*dots)
-		pic.draw(ts)
+		ts[r.IntN(len(ts))].Class = Aimed
+		pic := NewPicture(bareLook(false), w, h).(*dots)
+		pic.Draw(ts)
 		at := func(x, y int) bool { return pic.fields[y/4*w+x/2].bits&dotBits[y%4][x%2] != 0 }
 		for _, thread := range ts {
-			if !at(thread.from, 0) || thread.class != bides && !at(thread.to, 4*h-1) {
+			if !at(thread.From, 0) || thread.Class != Stays && !at(thread.To, 4*h-1) {
 				t.Fatalf("seed %d: %v doesn't show where it begins and ends", seed, thread)
 			}
 			for y := 0; y < 4*h; y++ {
-				if x := thread.from + part(thread.to-thread.from, y, 4*h-1); thread.class == aimed && !at(x, y) {
+				if x := thread.From + part(thread.To-thread.From, y, 4*h-1); thread.Class == Aimed && !at(x, y) {
 					t.Fatalf("seed %d: the picked one %v isn't drawn at height %d", seed, thread, y)
 				}
 			}
-			if f := pic.fields[2*w+thread.from/2]; pic.most && thread.class == bides && f.class == moves {
+			if f := pic.fields[2*w+thread.From/2]; pic.most && thread.Class == Stays && f.class == Moves {
 				t.Fatalf("seed %d: %v bides below those that move", seed, thread)
 			}
 		}

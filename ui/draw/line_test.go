@@ -1,4 +1,4 @@
-package ui
+package draw
 
 import (
 	"strings"
@@ -12,30 +12,30 @@ func FuzzSafe(f *testing.F) {
 	for _, text := range []string{"", "plain", "\x1b[2J", "a\tb\nc", "\u202eabc", "東京", "e\u0301", "\xff\xfe", "\u009b31m", "\u2028"} {
 		f.Add(text, 7)
 	}
-	unicodes, ascii := testLook(noColours, false, false), testLook(noColours, false, true)
+	unicodes, ascii := bareLook(false), bareLook(true)
 	f.Fuzz(func(t *testing.T, text string, w int) {
 		w = ((w % 300) + 300) % 300
-		for _, k := range []*look{unicodes, ascii} {
-			l := k.line()
-			l.add(plain, text)
-			l.add(plain, " ")
-			l.left(moved, text, w)
-			l.add(plain, " ")
-			l.right(moved, text, w)
-			for _, n := range []int{0, 1, w, l.width} {
-				fitted := l.fit(n)
-				out := textOf(fitted)
-				if cells(out) != n || fitted.width != n {
-					t.Fatalf("%q in %d cells takes %d, counted as %d", out, n, cells(out), fitted.width)
+		for _, k := range []*Theme{unicodes, ascii} {
+			l := k.Line()
+			l.Add(Plain, text)
+			l.Add(Plain, " ")
+			l.Left(Moved, text, w)
+			l.Add(Plain, " ")
+			l.Right(Moved, text, w)
+			for _, n := range []int{0, 1, w, l.Width} {
+				fitted := l.Fit(n)
+				out := fitted.Text()
+				if CellWidth(out) != n || fitted.Width != n {
+					t.Fatalf("%q in %d cells takes %d, counted as %d", out, n, CellWidth(out), fitted.Width)
 				}
 				if i := strings.IndexFunc(out, func(r rune) bool {
-					return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || k.ascii && r > '~'
+					return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || k.ASCII && r > '~'
 				}); i >= 0 {
 					t.Fatalf("%q holds %q", out, out[i:])
 				}
 			}
-			for _, row := range k.wrap(text, max(w, 2)) {
-				if cells(row) > max(w, 2) {
+			for _, row := range k.Wrap(text, max(w, 2)) {
+				if CellWidth(row) > max(w, 2) {
 					t.Fatalf("%q is wider than %d", row, w)
 				}
 			}
@@ -44,9 +44,9 @@ func FuzzSafe(f *testing.F) {
 }
 
 func TestShort(t *testing.T) {
-	unicodes, ascii := testLook(noColours, false, false), testLook(noColours, false, true)
+	unicodes, ascii := bareLook(false), bareLook(true)
 	for _, c := range []struct {
-		k    *look
+		k    *Theme
 		text string
 		w    int
 		want string
@@ -59,7 +59,7 @@ func TestShort(t *testing.T) {
 		{unicodes, "東京都", 4, "東…"},
 		{unicodes, "x", 0, ""},
 	} {
-		if got := c.k.short(c.text, c.w); got != c.want {
+		if got := c.k.Short(c.text, c.w); got != c.want {
 			t.Errorf("%q in %d cells is %q, want %q", c.text, c.w, got, c.want)
 		}
 	}
@@ -67,22 +67,22 @@ func TestShort(t *testing.T) {
 
 // A number is never shown in part: a part of it would be read as another one.
 func TestNumbersAreWhole(t *testing.T) {
-	k := testLook(noColours, false, false)
-	l := k.line()
-	l.add(plain, "to 1397.5 by -182.3 mm")
+	k := bareLook(false)
+	l := k.Line()
+	l.Add(Plain, "to 1397.5 by -182.3 mm")
 	for w, want := range map[int]string{7: "to …   ", 8: "to …    ", 9: "to 1397.5", 14: "to 1397.5 by …", 21: "to 1397.5 by -182.3 …", 19: "to 1397.5 by -182.3"} {
-		if got := l.fit(w).text(); got != want {
+		if got := l.Fit(w).Text(); got != want {
 			t.Errorf("in %d cells %q, want %q", w, got, want)
 		}
 	}
-	r := k.line()
-	if r.right(plain, "-182.3", 5); r.text() != "    …" {
-		t.Errorf("too long for its column it is %q", r.text())
+	r := k.Line()
+	if r.Right(Plain, "-182.3", 5); r.Text() != "    …" {
+		t.Errorf("too long for its column it is %q", r.Text())
 	}
-	if got := k.short("web 610.2362 in", 9); got != "web …" {
+	if got := k.Short("web 610.2362 in", 9); got != "web …" {
 		t.Errorf("cut short it is %q", got)
 	}
-	columns := columnsFor([]column[int]{{width: 6}, {width: 6, rank: 1}, {width: 6, rank: 1}}, 15)
+	columns := ColumnsFor([]Column[int]{{Width: 6}, {Width: 6, Rank: 1}, {Width: 6, Rank: 1}}, 15)
 	if len(columns) != 2 {
 		t.Errorf("%d columns of 6 in 15 cells, want 2", len(columns))
 	}

@@ -1,4 +1,4 @@
-package ui
+package draw
 
 import "strings"
 
@@ -24,42 +24,42 @@ var faces = map[rune][5]string{
 	' ': {".", ".", ".", ".", "."},
 }
 
-// faceRows is how many fields a figure is high.
-const faceRows = 5
+// FaceRows is how many fields a figure is high.
+const FaceRows = 5
 
 // magnified is the size of a field in cells.
-type magnified struct{ across, down int }
+type magnified struct{ Across, down int }
 
 // magnitudes are the sizes to choose from, the largest first: fields about as wide as
 // high, some a little narrower, since width is what is short.
 var magnitudes = []magnified{{8, 4}, {6, 3}, {5, 3}, {4, 2}, {3, 2}, {2, 1}, {1, 1}}
 
-// wide is how many cells a text of figures takes.
-func (g magnified) wide(text string) int {
+// Wide is how many cells a text of figures takes.
+func (g magnified) Wide(text string) int {
 	n := 0
 	for _, r := range text {
-		n += (len(faces[r][0]) + 1) * g.across
+		n += (len(faces[r][0]) + 1) * g.Across
 	}
-	return max(n-g.across, 0)
+	return max(n-g.Across, 0)
 }
 
-// high is how many lines.
-func (g magnified) high() int { return faceRows * g.down }
+// High is how many lines.
+func (g magnified) High() int { return FaceRows * g.down }
 
-// rows draw a text of figures.
-func (g magnified) rows(text, fill string) []string {
+// Rows draw a text of figures.
+func (g magnified) Rows(text, fill string) []string {
 	var out []string
-	for y := range faceRows {
+	for y := range FaceRows {
 		var row strings.Builder
 		for i, r := range []rune(text) {
 			if i > 0 {
-				row.WriteString(blanks(g.across))
+				row.WriteString(Blanks(g.Across))
 			}
 			for _, field := range faces[r][y] {
 				if field == '#' {
-					row.WriteString(strings.Repeat(fill, g.across))
+					row.WriteString(strings.Repeat(fill, g.Across))
 				} else {
-					row.WriteString(blanks(g.across))
+					row.WriteString(Blanks(g.Across))
 				}
 			}
 		}
@@ -70,10 +70,10 @@ func (g magnified) rows(text, fill string) []string {
 	return out
 }
 
-// magnify is the largest size in which the text fits; false when none does.
-func magnify(text string, s size) (magnified, bool) {
+// Magnify is the largest size in which the text fits; false when none does.
+func Magnify(text string, s Size) (magnified, bool) {
 	for _, g := range magnitudes {
-		if g.wide(text) <= s.w && g.high() <= s.h {
+		if g.Wide(text) <= s.W && g.High() <= s.H {
 			return g, true
 		}
 	}
