@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/keys"
 	"fmt"
 )
 
@@ -20,7 +21,7 @@ func (m *model) bar() draw.Line {
 		l.Add(draw.Late, "  * kept in "+m.aside)
 	}
 	if c, open := m.over.(*compare); m.offer != nil && !(open && c.offered() != nil) {
-		l.Add(draw.Good, "  * an order waits: "+m.keyFor(compareOrders))
+		l.Add(draw.Good, "  * an order waits: "+m.KeyFor(keys.CompareOrders))
 	}
 	r := m.ending()
 	beam := fmt.Sprintf("  %s, pitch %s", count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))

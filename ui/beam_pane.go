@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // beamPane draws the beam now and next, with the threads of the holders between.
@@ -18,29 +19,29 @@ type beamPane struct {
 const nearest = 8
 
 func (p *beamPane) SetSize(s draw.Size) { p.Size = s }
-func (p *beamPane) Help() scope         { return onBeam }
+func (p *beamPane) Help() keys.Scope    { return keys.OnBeam }
 
 // HandleKey picks a moved holder along the beam, or another changeover, or looks
 // from nearer.
-func (p *beamPane) HandleKey(a action, d *desk) {
+func (p *beamPane) HandleKey(a keys.Action, d *desk) {
 	switch a {
-	case left:
+	case keys.Left:
 		d.pickAlong(-1)
-	case right:
+	case keys.Right:
 		d.pickAlong(1)
-	case top:
+	case keys.Top:
 		d.pickAlong(-len(d.moves()))
-	case bottom:
+	case keys.Bottom:
 		d.pickAlong(len(d.moves()))
-	case up:
+	case keys.Up:
 		d.pick(d.turn - 1)
-	case down:
+	case keys.Down:
 		d.pick(d.turn + 1)
-	case nearer:
+	case keys.ZoomIn:
 		p.zoom = min(p.zoom+1, nearest)
-	case farther:
+	case keys.ZoomOut:
 		p.zoom = max(p.zoom-1, 0)
-	case wholeBeam:
+	case keys.WholeBeam:
 		p.zoom = 0
 	}
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/keys"
 	"strings"
 	"testing"
 )
@@ -9,24 +10,24 @@ import (
 // In each scope a key does one thing, and every key that does something is told in
 // the help or in the footer.
 func TestBindingsAreClear(t *testing.T) {
-	for in := onDay; in < scopes; in <<= 1 {
+	for in := keys.OnDay; in < keys.Scopes; in <<= 1 {
 		seen := map[string]string{}
-		for _, b := range bindings {
-			if b.where&in == 0 {
+		for _, b := range keys.Bindings {
+			if b.Where&in == 0 {
 				continue
 			}
-			for _, k := range b.keys {
+			for _, k := range b.Keys {
 				if other, twice := seen[k]; twice {
-					t.Errorf("scope %b: %q does two things: %q and %q", in, k, other, b.does)
+					t.Errorf("scope %b: %q does two things: %q and %q", in, k, other, b.Does)
 				}
-				seen[k] = b.does
+				seen[k] = b.Does
 			}
-			if b.act == nothing && b.word == "" || b.act != nothing && len(b.keys) == 0 {
-				t.Errorf("scope %b: %q has no use", in, b.show)
+			if b.Act == keys.None && b.Word == "" || b.Act != keys.None && len(b.Keys) == 0 {
+				t.Errorf("scope %b: %q has no use", in, b.Show)
 			}
 		}
 		for _, k := range []string{"ctrl+c"} {
-			if newKeyTable(false).actionOf(k, in) != abort {
+			if keys.NewTable(false).ActionOf(k, in) != keys.Abort {
 				t.Errorf("scope %b: %q doesn't leave at once", in, k)
 			}
 		}
@@ -37,18 +38,18 @@ func TestBindingsAreClear(t *testing.T) {
 func TestFooters(t *testing.T) {
 	for _, ascii := range []bool{false, true} {
 		k := testLook(noColours, false, ascii)
-		for _, in := range []scope{onDay, onBeam, onMoves, onTracks, onHolders, onSmall} {
+		for _, in := range []keys.Scope{keys.OnDay, keys.OnBeam, keys.OnMoves, keys.OnDayMap, keys.OnHolders, keys.OnSmall} {
 			named := 0
-			for _, b := range bindings {
-				if b.where&in != 0 && b.word != "" {
+			for _, b := range keys.Bindings {
+				if b.Where&in != 0 && b.Word != "" {
 					named++
 				}
 			}
-			text := textOf(footer(k, newKeyTable(ascii), in, 80))
+			text := textOf(keys.Footer(k, keys.NewTable(ascii), in, 80))
 			if named < 4 || named > 8 || !strings.HasSuffix(strings.TrimSpace(text), "? help  q quit") {
 				t.Errorf("scope %b: %d keys: %q", in, named, text)
 			}
-			if got := strings.TrimSpace(textOf(footer(k, newKeyTable(ascii), in, 15))); got != "? help  q quit" {
+			if got := strings.TrimSpace(textOf(keys.Footer(k, keys.NewTable(ascii), in, 15))); got != "? help  q quit" {
 				t.Errorf("scope %b: what is left in 15 cells is %q", in, got)
 			}
 		}

@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -74,11 +75,11 @@ func (c *compare) offered() *offer {
 }
 
 // Help is where the keys work: there is something to accept, or not.
-func (c *compare) Help() scope {
+func (c *compare) Help() keys.Scope {
 	if c.offered() != nil {
-		return onOffer
+		return keys.OnOffer
 	}
-	return onCompare
+	return keys.OnCompare
 }
 
 func (c *compare) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
@@ -114,31 +115,31 @@ func (m *model) openCompare() tea.Cmd {
 
 // HandleKey goes through the jobs, changes the order on the left, and accepts or
 // discards what a search found.
-func (c *compare) HandleKey(a action, m *model) tea.Cmd {
+func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
 	found := c.offered()
 	left, right := m.sides(found)
 	page := max(m.H-10, 1)
 	n := len(right.jobs)
-	c.at += map[action]int{up: -1, down: 1, pageUp: -page, pageDown: page, top: -n, bottom: n}[a]
+	c.at += map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -page, keys.PageDown: page, keys.Top: -n, keys.Bottom: n}[a]
 	c.at = max(0, min(c.at, n-1))
 	switch a {
-	case otherOrder:
+	case keys.OtherOrder:
 		if c.other = (c.other + 1) % len(left); len(left) == 1 {
 			m.say("there are only these two; a search (s) finds a third")
 		}
-	case choose:
+	case keys.Choose:
 		if found == nil {
 			c.show(m, right)
 			break
 		}
 		m.over = nil
 		return m.accept()
-	case discard:
+	case keys.Discard:
 		if found != nil {
 			m.over = nil
 			m.desk.discard()
 		}
-	case back:
+	case keys.Back:
 		m.over = nil
 		if m.offer != nil {
 			m.say("the order found waits: v shows it, to accept or discard it")

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/ui/keys"
 )
 
 // Two orders stand side by side: the file's and this one, with the figures of both.
@@ -81,12 +82,12 @@ func TestOfferOfAnotherDay(t *testing.T) {
 func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s", "v")
-	foot := footer(s.Theme, s.keyTable, onCompare, s.W)
+	foot := keys.Footer(s.Theme, s.Table, keys.OnCompare, s.W)
 	s.settle().fits()
 	if s.offer == nil {
 		t.Fatal("nothing is offered")
 	}
-	if got := s.frame(); s.scope() != onCompare || got[len(got)-1].Text() != foot.Text() {
+	if got := s.frame(); s.scope() != keys.OnCompare || got[len(got)-1].Text() != foot.Text() {
 		t.Errorf("the keys are those of an offer:\n%s", s.View())
 	}
 	s.tells("the file's order, centred", "an order waits: v")
@@ -98,7 +99,7 @@ func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 	if s.press("down", "enter"); s.over != nil || s.turn != 1 || s.offer == nil || !slices.Equal(ids(s.jobs()), order) {
 		t.Fatalf("Enter goes to turn %d, %T is open, the order is %v", s.turn+1, s.over, ids(s.jobs()))
 	}
-	if s.press("v"); s.scope() != onOffer {
+	if s.press("v"); s.scope() != keys.OnOffer {
 		t.Error("opened anew, the page doesn't show the order found")
 	}
 	s.press("enter").settle()
@@ -111,12 +112,12 @@ func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 func TestPageOfAnOfferThatIsGone(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s").settle()
-	if s.scope() != onOffer {
+	if s.scope() != keys.OnOffer {
 		t.Fatal("nothing is offered")
 	}
 	s.offer = nil // fitted to the day as it is now, it is no better
 	s.fits()
-	if s.scope() != onCompare {
+	if s.scope() != keys.OnCompare {
 		t.Error("it is still to be accepted")
 	}
 	if s.press("x", "enter"); s.over != nil || s.changed() {
@@ -170,7 +171,7 @@ func TestDiscardedAgainALaterOfferStays(t *testing.T) {
 		t.Fatal("the later order is gone")
 	}
 	s.tells("discarded again", "a later one waits (v)")
-	if s.press("v"); s.scope() != onOffer {
+	if s.press("v"); s.scope() != keys.OnOffer {
 		t.Error("the later order isn't shown")
 	}
 }

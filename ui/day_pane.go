@@ -7,33 +7,34 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // dayPane lists the day's jobs in their order, with what each changeover costs.
 type dayPane struct{ draw.Size }
 
 func (p *dayPane) SetSize(s draw.Size) { p.Size = s }
-func (p *dayPane) Help() scope         { return onDay }
+func (p *dayPane) Help() keys.Scope    { return keys.OnDay }
 
 // HandleKey picks a job or moves it.
-func (p *dayPane) HandleKey(a action, d *desk) {
+func (p *dayPane) HandleKey(a keys.Action, d *desk) {
 	page := max(p.parts(d).list-1, 1)
 	switch a {
-	case up:
+	case keys.Up:
 		p.along(d, -1)
-	case down:
+	case keys.Down:
 		p.along(d, 1)
-	case pageUp:
+	case keys.PageUp:
 		p.along(d, -page)
-	case pageDown:
+	case keys.PageDown:
 		p.along(d, page)
-	case top:
+	case keys.Top:
 		p.along(d, -len(d.jobs()))
-	case bottom:
+	case keys.Bottom:
 		p.along(d, len(d.jobs()))
-	case earlier:
+	case keys.Earlier:
 		d.shift(-1)
-	case later:
+	case keys.Later:
 		d.shift(1)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/ui/draw"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -16,7 +17,7 @@ import (
 // that costs, what is picked, and what happened last.
 type desk struct {
 	*draw.Theme
-	*keyTable
+	*keys.Table
 	*forecast
 	shop    *shop.Shop
 	demo    bool // the shop is an invented one
@@ -70,7 +71,7 @@ func newDesk(s *shop.Shop, k *draw.Theme) (*desk, error) {
 	if len(s.Day.Jobs) == 0 {
 		return nil, errors.New("day.toml: there are no jobs")
 	}
-	d := &desk{Theme: k, keyTable: newKeyTable(k.ASCII), shop: s, keep: newKeeper(s), truth: truth{s.Standing, s.Marks}}
+	d := &desk{Theme: k, Table: keys.NewTable(k.ASCII), shop: s, keep: newKeeper(s), truth: truth{s.Standing, s.Marks}}
 	d.watch.since = d.keep.clock()
 	d.openDay(s)
 	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)

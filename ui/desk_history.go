@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/ui/keys"
 )
 
 // do makes a draft the present one and tells what was done.
@@ -56,7 +57,7 @@ func (d *desk) redo() {
 // tossAgain discards an order found again, if it is the one that waits.
 func (d *desk) tossAgain(o *offer) {
 	if d.offer != nil && d.offer != o {
-		d.say("the order found first is discarded again; a later one waits (%s)", d.keyFor(compareOrders))
+		d.say("the order found first is discarded again; a later one waits (%s)", d.KeyFor(keys.CompareOrders))
 		return
 	}
 	d.offer = nil

@@ -6,14 +6,15 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/ui/keys"
 )
 
 // edit does what an action asks of the picked job; false when it is none of these.
-func (d *desk) edit(a action) bool {
-	does := map[action]func(*plan.Job){
-		lockTurn: d.lockTurn, shiftRule: d.turnShift, arrangeRule: d.turnArrange,
-		markRunning: d.markRunning, markDone: d.markDone, setAside: d.setAside, removeJob: d.remove,
-		afresh: d.planAfresh, allAfresh: d.planAllAfresh,
+func (d *desk) edit(a keys.Action) bool {
+	does := map[keys.Action]func(*plan.Job){
+		keys.Fix: d.lockTurn, keys.ShiftRule: d.turnShift, keys.ArrangeRule: d.turnArrange,
+		keys.MarkRunning: d.markRunning, keys.MarkDone: d.markDone, keys.Hold: d.setAside, keys.RemoveJob: d.remove,
+		keys.Replan: d.planAfresh, keys.ReplanAll: d.planAllAfresh,
 	}[a]
 	switch j := d.job(); {
 	case does == nil:
@@ -113,7 +114,7 @@ func (d *desk) markRunning(j *plan.Job) {
 // markDone marks a job as done; one that the beam is half set up for hasn't run.
 func (d *desk) markDone(j *plan.Job) {
 	if s := d.truth.stands.Setting; s != nil && s.Job == j.ID {
-		d.say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.keyFor(walkOn), d.keyFor(setAside))
+		d.say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.KeyFor(keys.Setup), d.KeyFor(keys.Hold))
 		return
 	}
 	d.alter(j, "", j.ID+" is done; what stands is as it was told last", func(j *plan.Job) { j.State = plan.Done })

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/ui/keys"
 )
 
 // filter leaves those rows of a list in which all of its words occur, in any case
@@ -86,10 +87,10 @@ func (m *model) askFilter(of which) {
 }
 
 // changesPicked are the actions that change what is picked.
-var changesPicked = []action{earlier, later, liftJob, editJob, copyJob, removeJob, lockTurn, orderJob, shiftRule, arrangeRule, afresh, markRunning, markDone, setAside, marking}
+var changesPicked = []keys.Action{keys.Earlier, keys.Later, keys.MoveTo, keys.EditJob, keys.CopyJob, keys.RemoveJob, keys.Fix, keys.OrderJob, keys.ShiftRule, keys.ArrangeRule, keys.Replan, keys.MarkRunning, keys.MarkDone, keys.Hold, keys.Marking}
 
 // hidden reports whether an action would change what the filter hides.
-func (m *model) hidden(a action) bool {
+func (m *model) hidden(a keys.Action) bool {
 	l, is := m.panel(m.focus).(lister)
 	return is && slices.Contains(changesPicked, a) && l.hides(m.desk)
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -225,20 +226,20 @@ func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 	if s.job() == nil || s.job().Chosen == nil {
 		t.Fatal("no job has a layout that the search chose")
 	}
-	for _, b := range bindings {
-		if b.where&onJobs == 0 || slices.Contains(looking, b.act) || len(b.keys) == 0 {
+	for _, b := range keys.Bindings {
+		if b.Where&keys.OnJobs == 0 || slices.Contains(looking, b.Act) || len(b.Keys) == 0 {
 			continue
 		}
-		switch b.act {
-		case addJob, allAfresh, leftOut, undo, redo, quit, abort, suspend, back, seek, seekMoves, compareOrders, saveDay, filterRows, walkOn, readAgain:
+		switch b.Act {
+		case keys.AddJob, keys.ReplanAll, keys.LeftOut, keys.Undo, keys.Redo, keys.Quit, keys.Abort, keys.Suspend, keys.Back, keys.Search, keys.SearchMoves, keys.CompareOrders, keys.SaveDay, keys.FilterRows, keys.Setup, keys.Reread:
 			continue
 		}
 		for _, pane := range []string{"1", "4"} {
 			s.filters[theDay].text, s.filters[theTracks].text = "zzz", "zzz"
 			all := slices.Clone(s.history.now.all)
-			s.press(pane, b.keys[0])
+			s.press(pane, b.Keys[0])
 			if s.over != nil || s.prompt != nil || !slices.Equal(all, s.history.now.all) {
-				t.Fatalf("%s in pane %s changes a job that isn't shown: %q", b.keys[0], pane, s.news.text)
+				t.Fatalf("%s in pane %s changes a job that isn't shown: %q", b.Keys[0], pane, s.news.text)
 			}
 		}
 	}

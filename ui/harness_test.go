@@ -14,6 +14,7 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/ui/draw"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -257,11 +258,11 @@ func ids(jobs []*plan.Job) (out []string) {
 // what stands.
 func allKeys() []string {
 	out := []string{"x", "f1", "ctrl+a", " ", "n", "insert"}
-	for _, b := range bindings {
-		if b.act == seek || b.act == seekMoves || b.act == walkOn {
+	for _, b := range keys.Bindings {
+		if b.Act == keys.Search || b.Act == keys.SearchMoves || b.Act == keys.Setup {
 			continue
 		}
-		for _, k := range b.keys {
+		for _, k := range b.Keys {
 			if k != "ctrl+z" && k != "s" && k != "S" && !slices.Contains(out, k) {
 				out = append(out, k)
 			}

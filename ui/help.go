@@ -1,21 +1,28 @@
 package ui
 
-import "bide/ui/draw"
+import (
+	"bide/ui/draw"
+	"bide/ui/keys"
+	"bide/ui/personal"
+	"maps"
+	"slices"
+	"strings"
+)
 
 // openHelp opens the help: over the panes of the first page at its beginning, with the
 // cautions, else where it tells of what has the keys.
-func (m *model) openHelp(in scope) {
+func (m *model) openHelp(in keys.Scope) {
 	m.help = &helpPage{}
-	if in&(onDay|onBeam|onMoves) == 0 {
+	if in&(keys.OnDay|keys.OnBeam|keys.OnMoves) == 0 {
 		m.help.from = m.help.at(m, in)
-		m.help.HandleKey(nothing, m)
+		m.help.HandleKey(keys.None, m)
 	}
 }
 
 // at is the line at which the chapter of a scope begins.
-func (p *helpPage) at(m *model, in scope) int {
+func (p *helpPage) at(m *model, in keys.Scope) int {
 	for _, c := range chapters {
-		if c.in&in == 0 || c.in == panes {
+		if c.in&in == 0 || c.in == keys.OnPanes {
 			continue
 		}
 		name := p.chapter(m, c.name)[0].Text()
@@ -32,9 +39,9 @@ func (p *helpPage) at(m *model, in scope) int {
 type helpPage struct{ from int }
 
 // HandleKey turns the page.
-func (p *helpPage) HandleKey(a action, m *model) {
+func (p *helpPage) HandleKey(a keys.Action, m *model) {
 	lines, room := len(p.lines(m)), max(m.H-2, 1)
-	by := map[action]int{up: -1, down: 1, pageUp: -room, pageDown: room, top: -lines, bottom: lines}[a]
+	by := map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -room, keys.PageDown: room, keys.Top: -lines, keys.Bottom: lines}[a]
 	p.from = max(0, min(p.from+by, lines-room))
 }
 
@@ -44,7 +51,7 @@ func (p *helpPage) View(m *model) []draw.Line {
 	lines = lines[max(0, min(p.from, len(lines)-(m.H-2))):]
 	out := draw.Box(m.Theme, "Help", m.Line(), lines, draw.Size{W: m.W, H: max(m.H-1, 1)}, true)
 	if m.H > 1 {
-		out = append(out, footer(m.Theme, m.keyTable, onHelp, m.W))
+		out = append(out, keys.Footer(m.Theme, m.Table, keys.OnHelp, m.W))
 	}
 	return out
 }
@@ -52,23 +59,23 @@ func (p *helpPage) View(m *model) []draw.Line {
 // chapters are the scopes in the order in which the help tells their keys.
 var chapters = []struct {
 	name string
-	in   scope
+	in   keys.Scope
 }{
-	{"Everywhere", panes},
-	{"Day", onDay},
-	{"Beam", onBeam},
-	{"Moves", onMoves},
-	{"Tracks", onTracks},
-	{"Holders", onHolders},
-	{"Settings", onSettings},
-	{"A lifted job", onLift},
-	{"The form of a job", onJobForm},
-	{"Its list of materials", onNames},
-	{"Two orders", onCompare | onOffer},
-	{"Lists to choose from", onList},
-	{"The walk through a changeover", onCautions | onWalk | onEnding},
-	{"Telling what is found", onForm},
-	{"On a small screen", onSmall},
+	{"Everywhere", keys.OnPanes},
+	{"Day", keys.OnDay},
+	{"Beam", keys.OnBeam},
+	{"Moves", keys.OnMoves},
+	{"Tracks", keys.OnDayMap},
+	{"Holders", keys.OnHolders},
+	{"Settings", keys.OnSettings},
+	{"A lifted job", keys.OnMoveTo},
+	{"The form of a job", keys.OnJobForm},
+	{"Its list of materials", keys.OnNames},
+	{"Two orders", keys.OnCompare | keys.OnOffer},
+	{"Lists to choose from", keys.OnList},
+	{"The walk through a changeover", keys.OnCautions | keys.OnSetup | keys.OnEnding},
+	{"Telling what is found", keys.OnCorrection},
+	{"On a small screen", keys.OnSmall},
 }
 
 // lines are all of the help, broken to the screen's width.
@@ -79,11 +86,11 @@ func (p *helpPage) lines(m *model) (out []draw.Line) {
 	}
 	for _, c := range chapters {
 		out = append(out, p.chapter(m, c.name)...)
-		for _, b := range m.keyTable.all {
-			if b.does == "" || !told(b.where, c.in) {
+		for _, b := range m.Table.All {
+			if b.Does == "" || !told(b.Where, c.in) {
 				continue
 			}
-			out = append(out, p.entry(m, b.shown(m.Theme.ASCII), b.does)...)
+			out = append(out, p.entry(m, b.Shown(m.Theme.ASCII), b.Does)...)
 		}
 	}
 	out = append(out, p.chapter(m, "To keep the day")...)
@@ -105,11 +112,11 @@ func (p *helpPage) lines(m *model) (out []draw.Line) {
 
 // told reports whether a chapter tells a binding: those of all panes in one, those
 // of a pane in its own.
-func told(where, chapter scope) bool {
-	if where&panes == panes {
-		return chapter == panes
+func told(where, chapter keys.Scope) bool {
+	if where&keys.OnPanes == keys.OnPanes {
+		return chapter == keys.OnPanes
 	}
-	return where&chapter != 0 && chapter != panes
+	return where&chapter != 0 && chapter != keys.OnPanes
 }
 
 // chapter is a chapter's name.
@@ -206,4 +213,20 @@ var cautions = []warning{
 	{"As found", "Holders stand where the screen has them. Where one doesn't, tell it in the walk."},
 	{"Hands", "No hand between holders, or at the beam, while one travels: gaps close. Cut-resistant gloves with a blade in the hand, none near turning nips."},
 	{"In order", "Moves are clear of their neighbours in the order given; out of order they may not be."},
+}
+
+// ownKeys tells how keys are changed, with the names of all that have some.
+func ownKeys(m *model) string {
+	file := m.config
+	if file == "" {
+		file = "bide/" + personal.ConfigFile + " in your config folder"
+	}
+	var all []string
+	for _, name := range slices.Sorted(maps.Keys(keys.ActionNames)) {
+		i := slices.IndexFunc(m.Table.All, func(b keys.Binding) bool { return b.Act == keys.ActionNames[name] && len(b.Keys) > 0 })
+		if i >= 0 {
+			all = append(all, name+" "+keys.ShownKey(m.Table.All[i].Keys[0], m.Theme.ASCII))
+		}
+	}
+	return "They are set in " + file + ", in a table [keys]: undo = \"f2\", or search = [\"s\", \"f5\"]. What is wrong there is told, and nothing else depends on it. The names, with a key that each has now: " + strings.Join(all, ", ") + "."
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/keys"
 	"strings"
 	"testing"
 
@@ -58,9 +59,9 @@ func TestHelpOnSmallScreens(t *testing.T) {
 				t.Errorf("%d wide: %q is cut", size[0], textOf(l))
 			}
 		}
-		for _, b := range bindings {
-			if !strings.Contains(text, flat(b.does)) {
-				t.Errorf("%d wide: no %q", size[0], b.does)
+		for _, b := range keys.Bindings {
+			if !strings.Contains(text, flat(b.Does)) {
+				t.Errorf("%d wide: no %q", size[0], b.Does)
 			}
 		}
 		for _, c := range cautions {

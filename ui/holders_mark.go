@@ -7,20 +7,21 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
 // answer takes the condition that the person has chosen, and asks why.
-func (p *holdersPane) answer(a action, d *desk) {
+func (p *holdersPane) answer(a keys.Action, d *desk) {
 	number := p.marking
 	p.marking = 0
 	switch a {
-	case markDrop:
-	case markFiled:
+	case keys.MarkDrop:
+	case keys.MarkFiled:
 		d.change(number, shop.Mark{Condition: d.filed(number)})
 	default:
-		c := map[action]plan.Condition{markGood: plan.Good, markNoCut: plan.NoCut, markStuck: plan.Stuck, markOut: plan.Out}[a]
+		c := map[keys.Action]plan.Condition{keys.MarkGood: plan.Good, keys.MarkNoCut: plan.NoCut, keys.MarkStuck: plan.Stuck, keys.MarkOut: plan.Out}[a]
 		d.prompt = &prompt{
 			label:   fmt.Sprintf("why is holder %d %s? Enter marks it, Esc doesn't", number, c),
 			done:    func(reason string) { d.change(number, shop.Mark{Condition: c, Reason: reason}) },

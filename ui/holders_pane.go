@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/keys"
 	"fmt"
 	"slices"
 )
@@ -19,29 +20,29 @@ type holdersPane struct {
 func (p *holdersPane) SetSize(s draw.Size) { p.Size = s }
 
 // Help is where the pane's keys work.
-func (p *holdersPane) Help() scope {
+func (p *holdersPane) Help() keys.Scope {
 	if p.marking > 0 {
-		return onMark
+		return keys.OnMark
 	}
-	return onHolders
+	return keys.OnHolders
 }
 
 // HandleKey picks a holder or, among the changeovers, a job.
-func (p *holdersPane) HandleKey(a action, d *desk) {
+func (p *holdersPane) HandleKey(a keys.Action, d *desk) {
 	switch a {
-	case left:
+	case keys.Left:
 		d.pick(d.turn - 1)
-	case right:
+	case keys.Right:
 		d.pick(d.turn + 1)
-	case orderBy:
+	case keys.Sort:
 		p.by = (p.by + 1) % orders
-	case turnRound:
+	case keys.Reverse:
 		p.turned = !p.turned
-	case otherView:
+	case keys.Pairs:
 		p.pairs = !p.pairs
-	case marking:
+	case keys.Marking:
 		p.marking = d.atHolder()
-	case markGood, markNoCut, markStuck, markOut, markFiled, markDrop:
+	case keys.MarkGood, keys.MarkNoCut, keys.MarkStuck, keys.MarkOut, keys.MarkFiled, keys.MarkDrop:
 		p.answer(a, d)
 	default:
 		p.scroll(a, d)
@@ -49,13 +50,13 @@ func (p *holdersPane) HandleKey(a action, d *desk) {
 }
 
 // scroll picks another row.
-func (p *holdersPane) scroll(a action, d *desk) {
+func (p *holdersPane) scroll(a keys.Action, d *desk) {
 	rows, at := p.picks(d)
 	if len(rows) == 0 {
 		return
 	}
 	page := max(p.list(d)-1, 1)
-	by := map[action]int{up: -1, down: 1, pageUp: -page, pageDown: page, top: -len(rows), bottom: len(rows)}[a]
+	by := map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -page, keys.PageDown: page, keys.Top: -len(rows), keys.Bottom: len(rows)}[a]
 	if by == 0 {
 		return
 	}

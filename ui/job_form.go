@@ -7,6 +7,7 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/ui/draw"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -44,28 +45,28 @@ var fieldChoices = map[string][]string{
 }
 
 // Help is where the keys work: in the form, or in its list of names.
-func (f *jobForm) Help() scope {
+func (f *jobForm) Help() keys.Scope {
 	if f.list.at >= 0 {
-		return onNames
+		return keys.OnNames
 	}
-	return onJobForm
+	return keys.OnJobForm
 }
 
 func (f *jobForm) Fits(s draw.Size) bool { return s.W >= 40 && s.H >= 12 }
 
 // openForm opens a form for an edit, a copy, or a new job. One that was put away
 // unfinished comes back as it was.
-func (m *model) openForm(a action) {
+func (m *model) openForm(a keys.Action) {
 	j := m.job()
-	if j == nil && a != addJob {
+	if j == nil && a != keys.AddJob {
 		m.say("no job is picked")
 		return
 	}
 	f := &jobForm{behind: j, keys: shop.JobKeys(), typed: shop.Typed{}}
 	switch a {
-	case editJob:
+	case keys.EditJob:
 		f.job, f.stem, f.typed = j, m.origin(j), m.shop.Typed(j)
-	case copyJob:
+	case keys.CopyJob:
 		f.stem, f.typed = m.origin(j), m.shop.Typed(j)
 		f.typed["id"], f.typed["turn"] = m.freeID(j.ID), ""
 		f.typed["state"], f.fresh = "waiting", true
@@ -162,20 +163,20 @@ func (f *jobForm) wrong() int {
 const longestValue = 1000
 
 // HandleKey goes from field to field, takes the job, or puts the form away.
-func (f *jobForm) HandleKey(a action, m *model) tea.Cmd {
+func (f *jobForm) HandleKey(a keys.Action, m *model) tea.Cmd {
 	if f.list.handle(a, f, m) {
 		return nil
 	}
 	to := f.on
 	switch a {
-	case up, lastPane:
+	case keys.Up, keys.LastPane:
 		to--
-	case down, nextPane:
+	case keys.Down, keys.NextPane:
 		to++
-	case choose:
+	case keys.Choose:
 		f.take(m)
 		return nil
-	case back:
+	case keys.Back:
 		f.putAway(m)
 		return nil
 	}

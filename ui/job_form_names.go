@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/keys"
 	"fmt"
 	"slices"
 	"strings"
@@ -55,21 +56,21 @@ func (f *jobForm) narrow(m *model) {
 
 // handle goes through the list, takes the picked name or leaves it; false when the key
 // is the form's.
-func (n *nameList) handle(a action, f *jobForm, m *model) bool {
+func (n *nameList) handle(a keys.Action, f *jobForm, m *model) bool {
 	if !f.open(m) {
 		return false
 	}
 	names := f.matches(m)
 	switch {
-	case a == down && n.at+1 < len(names):
+	case a == keys.Down && n.at+1 < len(names):
 		n.at++
-	case a == up && n.at >= 0:
+	case a == keys.Up && n.at >= 0:
 		n.at--
-	case (a == choose || a == nextPane) && n.at >= 0:
+	case (a == keys.Choose || a == keys.NextPane) && n.at >= 0:
 		f.put(names[n.at], 0)
 		f.check(m)
 		f.to(f.on + 1)
-	case a == back && n.at >= 0:
+	case a == keys.Back && n.at >= 0:
 		n.at = -1
 	default:
 		return false

@@ -5,6 +5,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -16,7 +17,7 @@ type jobPick struct {
 	at    int
 }
 
-func (p *jobPick) Help() scope           { return onList }
+func (p *jobPick) Help() keys.Scope      { return keys.OnList }
 func (p *jobPick) Fits(s draw.Size) bool { return s.W >= 40 && s.H >= 8 }
 
 // jobs are what there is to choose from.
@@ -47,20 +48,20 @@ func (m *model) openOrder() {
 }
 
 // HandleKey picks one of them, or does with it what the list is for.
-func (p *jobPick) HandleKey(a action, m *model) tea.Cmd {
+func (p *jobPick) HandleKey(a keys.Action, m *model) tea.Cmd {
 	jobs := p.jobs(m)
 	page := max(m.H-6, 1)
-	p.at += map[action]int{up: -1, down: 1, pageUp: -page, pageDown: page, top: -len(jobs), bottom: len(jobs)}[a]
+	p.at += map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -page, keys.PageDown: page, keys.Top: -len(jobs), keys.Bottom: len(jobs)}[a]
 	p.at = max(0, min(p.at, len(jobs)-1))
 	switch {
-	case a == back || len(jobs) == 0:
+	case a == keys.Back || len(jobs) == 0:
 		m.over = nil
-	case a == choose && p.after != nil:
+	case a == keys.Choose && p.after != nil:
 		p.after = m.orderAfter(p.after, jobs[p.at])
-	case a == choose:
+	case a == keys.Choose:
 		m.bringBack(jobs[p.at])
 		m.over = nil
-	case a == removeJob && p.after == nil:
+	case a == keys.RemoveJob && p.after == nil:
 		m.remove(jobs[p.at])
 		m.over = nil
 	}
@@ -82,7 +83,7 @@ func (p *jobPick) View(m *model) []draw.Line {
 	} else {
 		title.Add(draw.Faint, "Enter brings a job back, x takes it out of the day")
 	}
-	return m.page(name, title, body, onList)
+	return m.page(name, title, body, keys.OnList)
 }
 
 // row is one job of the list.

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"bide/ui/draw"
+	"bide/ui/keys"
 	"bide/ui/personal"
 )
 
@@ -23,16 +24,16 @@ func wish(pairs ...string) *personal.Config {
 
 // Every action that has keys has a name of its own, or is one whose keys stay.
 func TestActionsAreNamed(t *testing.T) {
-	named := map[action]string{}
-	for name, a := range actionNames {
-		if named[a] != "" || slices.Contains(unnamed, a) || strings.ContainsAny(name, " .\"'=") {
+	named := map[keys.Action]string{}
+	for name, a := range keys.ActionNames {
+		if named[a] != "" || slices.Contains(keys.Unnamed, a) || strings.ContainsAny(name, " .\"'=") {
 			t.Errorf("%q names what %q names, or what stays, or is no bare key", name, named[a])
 		}
 		named[a] = name
 	}
-	for _, b := range bindings {
-		if named[b.act] == "" && !slices.Contains(unnamed, b.act) {
-			t.Errorf("%q (%s) has no name", b.show, b.does)
+	for _, b := range keys.Bindings {
+		if named[b.Act] == "" && !slices.Contains(keys.Unnamed, b.Act) {
+			t.Errorf("%q (%s) has no name", b.Show, b.Does)
 		}
 	}
 }
@@ -45,12 +46,12 @@ func TestKeysAreChanged(t *testing.T) {
 	if len(s.wrong) > 0 {
 		t.Fatal(s.wrong)
 	}
-	for key, want := range map[string]action{"f5": undo, "ctrl+u": undo, "u": nothing, "S": seek, "s": seekMoves, "down": earlier, "K": down, "j": nothing, "U": redo} {
-		if got := s.actionOf(key, onDay); got != want {
+	for key, want := range map[string]keys.Action{"f5": keys.Undo, "ctrl+u": keys.Undo, "u": keys.None, "S": keys.Search, "s": keys.SearchMoves, "down": keys.Earlier, "K": keys.Down, "j": keys.None, "U": keys.Redo} {
+		if got := s.ActionOf(key, keys.OnDay); got != want {
 			t.Errorf("%s does %d, want %d", key, got, want)
 		}
 	}
-	if foot := textOf(footer(s.Theme, s.keyTable, onDay, 120)); !strings.Contains(foot, "↑ K pick") || !strings.Contains(foot, "S search") {
+	if foot := textOf(keys.Footer(s.Theme, s.Table, keys.OnDay, 120)); !strings.Contains(foot, "↑ K pick") || !strings.Contains(foot, "S search") {
 		t.Errorf("the footer is %q", foot)
 	}
 	if text := s.press("?").View(); !strings.Contains(text, "f5 Ctrl-U") && !strings.Contains(textOfAll(s.help.lines(s.model)), "f5 Ctrl-U") {
@@ -82,12 +83,12 @@ func TestWrongKeysAreTold(t *testing.T) {
 		{[]string{"quit", "y"}, "config.toml, line 1: quit: y answers the question"},
 		{[]string{"undo", "ctrl+c"}, "config.toml, line 1: undo: ctrl+c can't have another use"},
 	} {
-		table, problems := rekeyed(bindings, wish(c.pairs...))
+		table, problems := keys.WithOwn(keys.Bindings, wish(c.pairs...))
 		if len(problems) != 1 || !strings.HasPrefix(problems[0], c.want) {
 			t.Errorf("%q: %q, want %q", c.pairs, problems, c.want)
 		}
-		k := newKeyTable(false)
-		if k.all = table; k.actionOf("u", onDay) != undo && c.pairs[1] != "f5" {
+		k := keys.NewTable(false)
+		if k.All = table; k.ActionOf("u", keys.OnDay) != keys.Undo && c.pairs[1] != "f5" {
 			t.Errorf("%q: u doesn't undo any more", c.pairs)
 		}
 	}
@@ -99,21 +100,21 @@ func TestAnyKeysAreClear(t *testing.T) {
 	const seed = 4
 	r := rand.New(rand.NewPCG(seed, 0))
 	var names []string
-	for name := range actionNames {
+	for name := range keys.ActionNames {
 		names = append(names, name)
 	}
 	slices.Sort(names)
-	keys := []string{"a", "b", "q", "u", "up", "down", "esc", "enter", "tab", "K", "?", "1", "f1", "space", "/"}
+	chars := []string{"a", "b", "q", "u", "up", "down", "esc", "enter", "tab", "K", "?", "1", "f1", "space", "/"}
 	for range fewer(500, 50) {
 		c := &personal.Config{File: "config.toml"}
 		for i := range 1 + r.IntN(12) {
 			k := personal.Keys{Action: names[r.IntN(len(names))], Line: r.IntN(2) * (i + 1)}
 			for range 1 + r.IntN(3) {
-				k.Keys = append(k.Keys, keys[r.IntN(len(keys))])
+				k.Keys = append(k.Keys, chars[r.IntN(len(chars))])
 			}
 			c.Keys = append(c.Keys, k)
 		}
-		table, _ := rekeyed(bindings, c)
+		table, _ := keys.WithOwn(keys.Bindings, c)
 		if _, _, key := clashes(table); key != "" {
 			t.Fatalf("seed %d: %v: %s does two things", seed, c.Keys, key)
 		}
@@ -121,21 +122,21 @@ func TestAnyKeysAreClear(t *testing.T) {
 }
 
 // clashes finds a key that does two things in one place.
-func clashes(table []binding) (a, b action, key string) {
-	for in := scope(1); in < scopes; in <<= 1 {
-		does := map[string]action{}
+func clashes(table []keys.Binding) (a, b keys.Action, key string) {
+	for in := keys.Scope(1); in < keys.Scopes; in <<= 1 {
+		does := map[string]keys.Action{}
 		for _, b := range table {
-			for _, k := range b.keys {
-				if a, twice := does[k]; b.where&in != 0 && twice && a != b.act {
-					return a, b.act, k
+			for _, k := range b.Keys {
+				if a, twice := does[k]; b.Where&in != 0 && twice && a != b.Act {
+					return a, b.Act, k
 				}
-				if b.where&in != 0 {
-					does[k] = b.act
+				if b.Where&in != 0 {
+					does[k] = b.Act
 				}
 			}
 		}
 	}
-	return nothing, nothing, ""
+	return keys.None, keys.None, ""
 }
 
 // Problems of the config are told on the screen, beside what was taken for granted.
@@ -166,7 +167,7 @@ func TestExampleConfig(t *testing.T) {
 		t.Fatal(err)
 	}
 	c := personal.Read(dir)
-	_, problems := rekeyed(bindings, &c)
+	_, problems := keys.WithOwn(keys.Bindings, &c)
 	if len(c.Keys) == 0 || len(c.Problems)+len(problems) > 0 {
 		t.Errorf("%d keys, problems %q %q", len(c.Keys), c.Problems, problems)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -39,7 +40,7 @@ type gapCost struct {
 	settled bool // it is exactly what the day costs then; else about that
 }
 
-func (l *lift) Help() scope           { return onLift }
+func (l *lift) Help() keys.Scope      { return keys.OnMoveTo }
 func (l *lift) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 10 }
 
 // lift takes the picked job up.
@@ -73,27 +74,27 @@ func (l *lift) with(gap int) []*plan.Job { return slices.Insert(slices.Clone(l.r
 func (l *lift) barred(gap int) bool { return gap < len(l.rest) && l.rest[gap].State == plan.Running }
 
 // HandleKey picks a gap, drops the job there or puts it back.
-func (l *lift) HandleKey(a action, m *model) tea.Cmd {
+func (l *lift) HandleKey(a keys.Action, m *model) tea.Cmd {
 	page := max(m.H-8, 1)
 	to := l.gap
 	switch a {
-	case up:
+	case keys.Up:
 		to--
-	case down:
+	case keys.Down:
 		to++
-	case pageUp:
+	case keys.PageUp:
 		to -= page
-	case pageDown:
+	case keys.PageDown:
 		to += page
-	case top:
+	case keys.Top:
 		to = 0
-	case bottom:
+	case keys.Bottom:
 		to = len(l.rest)
-	case cheapest:
+	case keys.Cheapest:
 		to = l.best()
-	case choose:
+	case keys.Choose:
 		l.drop(m)
-	case back:
+	case keys.Back:
 		l.end(m)
 		m.say("%s is back where it was", l.job.ID)
 	}

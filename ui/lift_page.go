@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // gapRow is one gap of a lifted job.
@@ -159,7 +160,7 @@ func (l *lift) View(m *model) []draw.Line {
 	}
 	name := "Lift " + m.Safe(l.job.ID)
 	title.Join(l.state(m, s.W-draw.CellWidth("-->  ")-draw.CellWidth(name)-title.Width))
-	return m.page(name, title, body, onLift)
+	return m.page(name, title, body, keys.OnMoveTo)
 }
 
 // state tells how exact the figures are, what is being settled first, and what they are

@@ -5,6 +5,7 @@ import (
 
 	"bide/plan/shop"
 	"bide/ui/draw"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -35,9 +36,9 @@ type model struct {
 // panel is what the panes have in common.
 type panel interface {
 	SetSize(draw.Size)
-	HandleKey(action, *desk)
+	HandleKey(keys.Action, *desk)
 	View(d *desk, focused bool) []draw.Line
-	Help() scope
+	Help() keys.Scope
 }
 
 func newModel(s *shop.Shop, k *draw.Theme) (*model, error) {

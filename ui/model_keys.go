@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -32,18 +33,18 @@ func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
 }
 
 // scope is where a key works now.
-func (m *model) scope() scope {
+func (m *model) scope() keys.Scope {
 	switch {
 	case m.asks:
-		return onQuestion
+		return keys.OnQuestion
 	case m.help != nil:
-		return onHelp
+		return keys.OnHelp
 	case m.prompt != nil:
-		return onPrompt
+		return keys.OnPrompt
 	case m.covered():
 		return m.over.Help()
 	case m.layout().small:
-		return onSmall
+		return keys.OnSmall
 	}
 	return m.panel(m.focus).Help()
 }
@@ -51,15 +52,15 @@ func (m *model) scope() scope {
 // key does what a key asks for.
 func (m *model) key(name string) tea.Cmd {
 	in := m.scope()
-	a := m.actionOf(name, in)
-	if w, walks := m.over.(*walk); walks && in == onWalk && w.obscures(m) && !slices.Contains([]action{abort, suspend, quit, help}, a) {
+	a := m.ActionOf(name, in)
+	if w, walks := m.over.(*walk); walks && in == keys.OnSetup && w.obscures(m) && !slices.Contains([]keys.Action{keys.Abort, keys.Suspend, keys.Quit, keys.Help}, a) {
 		m.news = news{}
 		return nil
 	}
-	if a != earlier && a != later {
+	if a != keys.Earlier && a != keys.Later {
 		m.news = news{}
 	}
-	if a == markRunning && m.ran != "" { // the walk's key, held or pressed twice
+	if a == keys.MarkRunning && m.ran != "" { // the walk's key, held or pressed twice
 		m.say("%s runs, as was told on the walk: u takes that back", m.ran)
 		return nil
 	}
@@ -67,64 +68,64 @@ func (m *model) key(name string) tea.Cmd {
 	switch {
 	case m.ended:
 		return nil
-	case a == abort || a == yes || a == quit && !m.loses():
+	case a == keys.Abort || a == keys.Yes || a == keys.Quit && !m.loses():
 		m.ended = true
 		return tea.Quit
-	case a == suspend:
+	case a == keys.Suspend:
 		return tea.Suspend
-	case in == onQuestion:
+	case in == keys.OnQuestion:
 		m.asks = false
 		return nil
-	case a != quit && m.holdsBack(a):
+	case a != keys.Quit && m.holdsBack(a):
 		m.tellsToWait()
 		return nil
-	case m.help == nil && m.covered() && a != help && a != quit:
+	case m.help == nil && m.covered() && a != keys.Help && a != keys.Quit:
 		return m.over.HandleKey(a, m)
-	case in == onSmall && a == nothing:
+	case in == keys.OnSmall && a == keys.None:
 		return m.tooSmall(name)
-	case in == onSmall && a == walkOn:
+	case in == keys.OnSmall && a == keys.Setup:
 		m.putAway()
 	}
 	return m.do(a, in)
 }
 
-func (m *model) do(a action, in scope) tea.Cmd {
-	if in&panes != 0 && m.hidden(a) {
+func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
+	if in&keys.OnPanes != 0 && m.hidden(a) {
 		m.say("what is picked isn't shown: / changes the filter")
 		return nil
 	}
 	switch a {
-	case seek:
+	case keys.Search:
 		return m.seek(plan.AimMinutes)
-	case seekMoves:
+	case keys.SearchMoves:
 		return m.seek(plan.AimMoves)
-	case liftJob:
+	case keys.MoveTo:
 		return m.lift()
-	case addJob, editJob, copyJob:
+	case keys.AddJob, keys.EditJob, keys.CopyJob:
 		m.openForm(a)
-	case orderJob:
+	case keys.OrderJob:
 		m.openOrder()
-	case leftOut:
+	case keys.LeftOut:
 		m.openLeftOut()
-	case compareOrders:
+	case keys.CompareOrders:
 		return m.openCompare()
-	case saveDay:
+	case keys.SaveDay:
 		return m.saveDay()
-	case readAgain:
+	case keys.Reread:
 		return m.readAgain()
-	case quit:
+	case keys.Quit:
 		m.asks = true
-	case walkOn:
+	case keys.Setup:
 		return m.setOut()
-	case help:
+	case keys.Help:
 		m.openHelp(in)
-	case undo:
+	case keys.Undo:
 		return m.undo()
-	case redo:
+	case keys.Redo:
 		m.redo()
-	case filterRows:
+	case keys.FilterRows:
 		m.askFilter(m.focus)
-	case toggleMouse:
+	case keys.ToggleMouse:
 		return m.switchMouse()
 	default:
 		m.lookAt(a, in)
@@ -133,15 +134,15 @@ func (m *model) do(a action, in scope) tea.Cmd {
 }
 
 // lookAt turns to another pane, or gives the action to the one that has the keys.
-func (m *model) lookAt(a action, in scope) {
+func (m *model) lookAt(a keys.Action, in keys.Scope) {
 	switch a {
-	case nextPane:
+	case keys.NextPane:
 		m.turnTo(m.focus%lastPaneShown + 1)
-	case lastPane:
+	case keys.LastPane:
 		m.turnTo((m.focus+lastPaneShown-2)%lastPaneShown + 1)
-	case pane1, pane2, pane3, pane4, pane5, pane6:
-		m.turnTo(theDay + which(a-pane1))
-	case enlarge:
+	case keys.Pane1, keys.Pane2, keys.Pane3, keys.Pane4, keys.Pane5, keys.Pane6:
+		m.turnTo(theDay + which(a-keys.Pane1))
+	case keys.Enlarge:
 		if m.focus.paged() {
 			m.turnTo(theBeam)
 			break
@@ -150,8 +151,8 @@ func (m *model) lookAt(a action, in scope) {
 			m.large = all
 		}
 		m.resize(m.Size)
-	case back:
-		if m.help == nil && m.halt() || in == onSmall {
+	case keys.Back:
+		if m.help == nil && m.halt() || in == keys.OnSmall {
 			break
 		}
 		if m.help == nil && m.focus.paged() {
@@ -168,11 +169,11 @@ func (m *model) lookAt(a action, in scope) {
 }
 
 // pass gives an action to what has the keys.
-func (m *model) pass(a action, in scope) {
+func (m *model) pass(a keys.Action, in keys.Scope) {
 	switch in {
-	case onHelp:
+	case keys.OnHelp:
 		m.help.HandleKey(a, m)
-	case onSmall:
+	case keys.OnSmall:
 		m.moves.HandleKey(a, m.desk)
 	default:
 		m.panel(m.focus).HandleKey(a, m.desk)

@@ -2,6 +2,8 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/keys"
+
 	tea "github.com/charmbracelet/bubbletea"
 )
 
@@ -26,7 +28,7 @@ func (m *model) switchMouse() tea.Cmd {
 
 // mouse does what a click or the wheel asks for.
 func (m *model) mouse(e tea.MouseEvent) {
-	if !m.mousing || e.Action != tea.MouseActionPress || m.scope()&panes == 0 {
+	if !m.mousing || e.Action != tea.MouseActionPress || m.scope()&keys.OnPanes == 0 {
 		return
 	}
 	which, x, y := m.under(e.X, e.Y)
@@ -35,9 +37,9 @@ func (m *model) mouse(e tea.MouseEvent) {
 	}
 	switch e.Button {
 	case tea.MouseButtonWheelUp:
-		m.panel(which).HandleKey(up, m.desk)
+		m.panel(which).HandleKey(keys.Up, m.desk)
 	case tea.MouseButtonWheelDown:
-		m.panel(which).HandleKey(down, m.desk)
+		m.panel(which).HandleKey(keys.Down, m.desk)
 	case tea.MouseButtonLeft:
 		m.news = news{}
 		m.turnTo(which)

@@ -5,6 +5,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // movesPane lists the picked changeover's moves, in the order in which each can be
@@ -12,27 +13,27 @@ import (
 type movesPane struct{ draw.Size }
 
 func (p *movesPane) SetSize(s draw.Size) { p.Size = s }
-func (p *movesPane) Help() scope         { return onMoves }
+func (p *movesPane) Help() keys.Scope    { return keys.OnMoves }
 
 // HandleKey picks a move, or another changeover.
-func (p *movesPane) HandleKey(a action, d *desk) {
+func (p *movesPane) HandleKey(a keys.Action, d *desk) {
 	page := max(p.list()-1, 1)
 	switch a {
-	case up:
+	case keys.Up:
 		p.along(d, -1)
-	case down:
+	case keys.Down:
 		p.along(d, 1)
-	case pageUp:
+	case keys.PageUp:
 		p.along(d, -page)
-	case pageDown:
+	case keys.PageDown:
 		p.along(d, page)
-	case top:
+	case keys.Top:
 		p.along(d, -len(d.moves()))
-	case bottom:
+	case keys.Bottom:
 		p.along(d, len(d.moves()))
-	case left:
+	case keys.Left:
 		d.pick(d.turn - 1)
-	case right:
+	case keys.Right:
 		d.pick(d.turn + 1)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -108,7 +109,7 @@ func (d *desk) weigh(f found) (opens bool) {
 		text = "what the search had found, fitted to the day as it is now"
 	}
 	if opens = f.opens && slices.Equal(f.ground.jobs, d.jobs()); !opens {
-		text += " (" + d.keyFor(compareOrders) + " shows it)"
+		text += " (" + d.KeyFor(keys.CompareOrders) + " shows it)"
 	}
 	d.mention(text + ": " + against(f.day.Totals, now))
 	return opens
@@ -186,17 +187,17 @@ func (d *desk) discard() {
 	next.about, next.did, next.remark, next.ran, next.tossed = "", "", nil, nil, d.offer
 	d.history.do(next)
 	d.offer = nil
-	d.say("the order found is discarded; this one stays (%s brings it back)", d.keyFor(undo))
+	d.say("the order found is discarded; this one stays (%s brings it back)", d.KeyFor(keys.Undo))
 }
 
 // offerAgain offers what was discarded, unless another order waits.
 func (d *desk) offerAgain(o *offer) {
 	if d.offer != nil {
-		d.say("the order found first stays discarded: a later one waits (%s)", d.keyFor(compareOrders))
+		d.say("the order found first stays discarded: a later one waits (%s)", d.KeyFor(keys.CompareOrders))
 		return
 	}
 	d.offer = o
-	d.say("the order found is back: %s shows it, to accept or discard it", d.keyFor(compareOrders))
+	d.say("the order found is back: %s shows it, to accept or discard it", d.KeyFor(keys.CompareOrders))
 }
 
 // refit has the order that waits fitted to the day of now, to be shown then.

@@ -2,15 +2,17 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/keys"
+
 	tea "github.com/charmbracelet/bubbletea"
 )
 
 // overlay is a page over all panes, which has the keys as long as it is there. It
 // takes itself away by setting the model's over to nil.
 type overlay interface {
-	HandleKey(action, *model) tea.Cmd
+	HandleKey(keys.Action, *model) tea.Cmd
 	View(*model) []draw.Line // the whole frame
-	Help() scope
+	Help() keys.Scope
 	Fits(draw.Size) bool // whether it can be worked in at that size
 }
 
@@ -45,13 +47,13 @@ func (m *model) covered() bool { return m.over != nil && m.over.Fits(m.Size) }
 func (m *model) putAway() {
 	for range 3 { // a list within it may close first
 		if m.over != nil {
-			m.over.HandleKey(back, m)
+			m.over.HandleKey(keys.Back, m)
 		}
 	}
 }
 
 // page is a frame of one box between the bar and the status line.
-func (m *model) page(name string, title draw.Line, body []draw.Line, in scope) []draw.Line {
+func (m *model) page(name string, title draw.Line, body []draw.Line, in keys.Scope) []draw.Line {
 	out := []draw.Line{m.bar().Fit(m.W)}
 	out = append(out, draw.Box(m.Theme, name, title, body, m.pageSize(), true)...)
 	return m.foot(out, in)

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bide/ui/keys"
 	"fmt"
 	"math/rand/v2"
 	"testing"
@@ -122,14 +123,14 @@ func TestRandomKeysOnHolders(t *testing.T) {
 	shop.Conditions = shop.Beam.Holders // as if beam.toml had them
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
 	before, marks := s.present.totals, len(s.truth.marks)
-	keys := []string{"5", "up", "down", "left", "right", "pgdown", "pgup", "home", "end", "o", "O", "p", "c", "n", "s", "g", "b", "esc", "enter", "/", "1", "2", "backspace", "u", "U", "m", "x", "4", "tab"}
+	names := []string{"5", "up", "down", "left", "right", "pgdown", "pgup", "home", "end", "o", "O", "p", "c", "n", "s", "g", "b", "esc", "enter", "/", "1", "2", "backspace", "u", "U", "m", "x", "4", "tab"}
 	var typed []string
 	for range fewer(3000, 300) {
-		key := keys[r.IntN(len(keys))]
+		key := names[r.IntN(len(names))]
 		if key == "x" && s.prompt == nil { // a letter to be typed; it removes jobs elsewhere
 			continue
 		}
-		if key == "s" && s.hold.Help() != onMark && s.prompt == nil { // the search has tests of its own
+		if key == "s" && s.hold.Help() != keys.OnMark && s.prompt == nil { // the search has tests of its own
 			continue
 		}
 		typed = append(typed, key)

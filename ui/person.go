@@ -5,6 +5,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/ui/keys"
 	"bide/ui/personal"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -16,8 +17,8 @@ func (m *model) settleFor(c *personal.Config) {
 	if c == nil {
 		return
 	}
-	keys, problems := rekeyed(m.keyTable.all, c)
-	m.keyTable.all, m.config = keys, c.File
+	keys, problems := keys.WithOwn(m.Table.All, c)
+	m.Table.All, m.config = keys, c.File
 	m.wrong = slices.Concat(c.Problems, problems)
 	m.mousing = c.Mouse
 }

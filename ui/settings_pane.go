@@ -6,6 +6,7 @@ import (
 	"bide/material"
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // settingsPane tells of the picked job what is set at the knife, why and from which
@@ -20,18 +21,18 @@ type settingsPane struct {
 func (p *settingsPane) SetSize(s draw.Size) { p.Size = s }
 
 // Help is where the pane's keys work.
-func (p *settingsPane) Help() scope { return onSettings }
+func (p *settingsPane) Help() keys.Scope { return keys.OnSettings }
 
 // HandleKey scrolls, or goes to another job.
-func (p *settingsPane) HandleKey(a action, d *desk) {
+func (p *settingsPane) HandleKey(a keys.Action, d *desk) {
 	switch a {
-	case left:
+	case keys.Left:
 		d.pick(d.turn - 1)
-	case right:
+	case keys.Right:
 		d.pick(d.turn + 1)
 	}
 	n := len(p.lines(d))
-	by := map[action]int{up: -1, down: 1, pageUp: -p.room(), pageDown: p.room(), top: -n, bottom: n}[a]
+	by := map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -p.room(), keys.PageDown: p.room(), keys.Top: -n, keys.Bottom: n}[a]
 	p.from, p.of = p.first(d, n, by), d.job()
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -43,15 +44,15 @@ func small(d *desk, s draw.Size) []draw.Line {
 // tooSmall says that a key works on a larger screen alone, if there it does. That a job
 // runs can be told on a small one, and so be taken back there.
 func (m *model) tooSmall(key string) tea.Cmd {
-	for in := scope(1); in < scopes; in <<= 1 {
-		a := m.actionOf(key, in)
-		if a == undo && m.history.now.ran != nil {
+	for in := keys.Scope(1); in < keys.Scopes; in <<= 1 {
+		a := m.ActionOf(key, in)
+		if a == keys.Undo && m.history.now.ran != nil {
 			m.putAway()
 			return m.undo()
 		}
-		if in&panes != 0 && a != nothing {
-			m.say("%s works from %dx%d on: make the window larger", shownKey(key, m.ASCII), leastWidth, leastHeight)
-			m.news.brief = fmt.Sprintf("%s: from %dx%d on", shownKey(key, m.ASCII), leastWidth, leastHeight)
+		if in&keys.OnPanes != 0 && a != keys.None {
+			m.say("%s works from %dx%d on: make the window larger", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
+			m.news.brief = fmt.Sprintf("%s: from %dx%d on", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
 			return nil
 		}
 	}
@@ -71,7 +72,7 @@ func (d *desk) smallBelow(s draw.Size) (out []draw.Line) {
 	if d.search.cancel != nil {
 		return append(out, d.smallSearching().Fit(s.W))
 	}
-	return append(out, footer(d.Theme, d.keyTable, onSmall, s.W))
+	return append(out, keys.Footer(d.Theme, d.Table, keys.OnSmall, s.W))
 }
 
 // smallSearching is in the place of the keys while a search runs.

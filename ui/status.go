@@ -8,18 +8,19 @@ import (
 
 	"bide/plan/shop"
 	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // foot lays what just happened and the keys under a frame that has all lines but these
 // two. A text that is too long for one line takes as many of the frame's last ones as it
 // needs: nothing else moves, and it is there only until the next key.
-func (m *model) foot(frame []draw.Line, in scope) []draw.Line {
+func (m *model) foot(frame []draw.Line, in keys.Scope) []draw.Line {
 	rows := m.status(max(len(frame)-1, 1))
 	out := frame[:max(len(frame)-len(rows)+1, 0)]
 	for _, l := range rows {
 		out = append(out, l.Fit(m.W))
 	}
-	return append(out, footer(m.Theme, m.keyTable, in, m.W))
+	return append(out, keys.Footer(m.Theme, m.Table, in, m.W))
 }
 
 // status are the lines that tell what just happened until the next key, at most so
@@ -78,7 +79,7 @@ func (d *desk) losing() (all []string) {
 	case d.busy():
 		all = append(all, "what the search has found so far")
 	case d.offer != nil:
-		all = append(all, "the order that a search found ("+d.keyFor(compareOrders)+" shows it)")
+		all = append(all, "the order that a search found ("+d.KeyFor(keys.CompareOrders)+" shows it)")
 	}
 	return all
 }

@@ -5,6 +5,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // tracksPane draws the day as tracks: jobs downward with the clock, the beam
@@ -23,31 +24,31 @@ type tracksPane struct {
 const nearestTracks = 5
 
 func (p *tracksPane) SetSize(s draw.Size) { p.Size = s }
-func (p *tracksPane) Help() scope         { return onTracks }
+func (p *tracksPane) Help() keys.Scope    { return keys.OnDayMap }
 
 // HandleKey picks a changeover or a holder, or looks at another part of the beam.
-func (p *tracksPane) HandleKey(a action, d *desk) {
+func (p *tracksPane) HandleKey(a keys.Action, d *desk) {
 	page := max(p.parts(d).jobs-1, 1)
 	switch a {
-	case up:
+	case keys.Up:
 		p.along(d, -1)
-	case down:
+	case keys.Down:
 		p.along(d, 1)
-	case pageUp:
+	case keys.PageUp:
 		p.along(d, -page)
-	case pageDown:
+	case keys.PageDown:
 		p.along(d, page)
-	case top:
+	case keys.Top:
 		p.along(d, -len(d.jobs()))
-	case bottom:
+	case keys.Bottom:
 		p.along(d, len(d.jobs()))
-	case holderBefore:
+	case keys.HolderBefore:
 		d.pickHolder(d.holder - 1)
-	case holderNext:
+	case keys.HolderNext:
 		d.pickHolder(d.holder + 1)
-	case onlyMoved:
+	case keys.OnlyMoved:
 		p.only = !p.only
-	case overTime:
+	case keys.Schedule:
 		p.clock = !p.clock
 	default:
 		if p.clock {
@@ -77,7 +78,7 @@ func (p *tracksPane) shown(d *desk, n int) []int {
 }
 
 // look changes the stretch that is shown.
-func (p *tracksPane) look(a action, d *desk) {
+func (p *tracksPane) look(a keys.Action, d *desk) {
 	whole := beamSpan(d.shop.Beam)
 	if p.zoom == 0 {
 		p.at = (whole.From + whole.To) / 2
@@ -86,16 +87,16 @@ func (p *tracksPane) look(a action, d *desk) {
 		}
 	}
 	switch a {
-	case nearer:
+	case keys.ZoomIn:
 		p.zoom = min(p.zoom+1, nearestTracks)
-	case farther:
+	case keys.ZoomOut:
 		p.zoom = max(p.zoom-1, 0)
-	case left:
+	case keys.Left:
 		p.at = p.view(d).From
-	case right:
+	case keys.Right:
 		p.at = p.view(d).To
 	}
-	if a == wholeBeam {
+	if a == keys.WholeBeam {
 		p.zoom = 0
 	}
 	half := whole.Length() >> p.zoom / 2

@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // wholeTime is the time that the time line shows: from the day's start to the last run's
@@ -42,20 +43,20 @@ type timeView struct {
 const nearestTime = 5
 
 // look changes what is shown: nearer, around the picked job, or along the clock.
-func (v *timeView) look(a action, d *desk) {
+func (v *timeView) look(a keys.Action, d *desk) {
 	_, long := v.span(d)
 	switch a {
-	case nearer:
+	case keys.ZoomIn:
 		v.zoom = min(v.zoom+1, nearestTime)
 		v.center(d)
-	case farther:
+	case keys.ZoomOut:
 		v.zoom = max(v.zoom-1, 0)
 		v.center(d)
-	case wholeBeam:
+	case keys.WholeBeam:
 		v.zoom = 0
-	case left:
+	case keys.Left:
 		v.from = v.from.Add(-long / 2)
-	case right:
+	case keys.Right:
 		v.from = v.from.Add(long / 2)
 	}
 	v.from, _ = v.span(d)

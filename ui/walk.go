@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -33,16 +34,16 @@ type walk struct {
 func (w *walk) Fits(draw.Size) bool { return true }
 
 // Help is where the keys work.
-func (w *walk) Help() scope {
+func (w *walk) Help() keys.Scope {
 	switch {
 	case w.ending != nil:
-		return onEnding
+		return keys.OnEnding
 	case w.form != nil:
-		return onForm
+		return keys.OnCorrection
 	case !w.warned:
-		return onCautions
+		return keys.OnCautions
 	}
-	return onWalk
+	return keys.OnSetup
 }
 
 // setOut begins the walk, after asking again for the right to write where that is
@@ -185,7 +186,7 @@ func (w *walk) move(d *desk) *plan.Move {
 }
 
 // HandleKey walks on, or back, or looks ahead.
-func (w *walk) HandleKey(a action, m *model) tea.Cmd {
+func (w *walk) HandleKey(a keys.Action, m *model) tea.Cmd {
 	switch {
 	case w.ending != nil:
 		return w.answered(a, m)
@@ -194,33 +195,33 @@ func (w *walk) HandleKey(a action, m *model) tea.Cmd {
 	}
 	last := max(len(w.ahead(m.desk))-1, 0)
 	switch a {
-	case proceed:
+	case keys.Proceed:
 		w.warned, w.from = true, 0
-	case tickMove:
+	case keys.Confirm:
 		return w.tick(m)
-	case untickMove:
+	case keys.TakeBack:
 		return w.takeBack(m)
-	case setUp:
+	case keys.Runs:
 		return w.finish(m)
-	case asFound:
+	case keys.Correct:
 		w.form = newFoundForm(w.move(m.desk))
-	case trouble:
+	case keys.Fault:
 		w.form = newTroubleForm(w.move(m.desk))
-	case saveAgain:
+	case keys.SaveAgain:
 		return w.again(m)
-	case readAgain:
+	case keys.Reread:
 		return m.readAgain()
-	case left, up:
+	case keys.Left, keys.Up:
 		w.look, w.from = max(w.look-1, 0), max(w.from-1, 0)
-	case right, down:
+	case keys.Right, keys.Down:
 		if w.from = min(w.from+1, w.beyond(m)); w.warned {
 			w.look = min(w.look+1, last)
 		}
-	case top:
+	case keys.Top:
 		w.look, w.from = 0, 0
-	case bottom:
+	case keys.Bottom:
 		w.look = last
-	case back:
+	case keys.Back:
 		w.leave(m)
 	}
 	return nil

@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // cautions come before the first move. They permit nothing. Behind them stands what is
@@ -31,7 +32,7 @@ func (w *walk) cautions(d *desk, s draw.Size) []draw.Line {
 func (w *walk) notes(d *desk) []draw.Span {
 	var all []draw.Span
 	if d.truth.stands.Assumed {
-		all = append(all, draw.Span{Style: draw.Strong, Text: "Where the holders stand is only assumed: measure. To go on is to say that they stand as the screen has them; " + d.keyFor(asFound) + " tells of those that don't."})
+		all = append(all, draw.Span{Style: draw.Strong, Text: "Where the holders stand is only assumed: measure. To go on is to say that they stand as the screen has them; " + d.KeyFor(keys.Correct) + " tells of those that don't."})
 	}
 	if half := d.truth.stands.Setting; half != nil && half.Job != w.job.ID {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there. Blades may have been swapped for it: look at what each holder carries."})

@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -90,7 +91,7 @@ func (w *walk) tick(m *model) tea.Cmd {
 		m.say("%s can't be set up from what stands", w.job.ID)
 		return nil
 	case move == nil:
-		m.say("all moves are made: %s tells that %s is set up", m.keyFor(setUp), w.job.ID)
+		m.say("all moves are made: %s tells that %s is set up", m.KeyFor(keys.Runs), w.job.ID)
 		return nil
 	}
 	if n := m.forecast.beam.Blocks(m.truth.stands.At, *move); n != 0 {

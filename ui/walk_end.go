@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // ended tells what stands where when all moves are made, and what else a changeover
@@ -14,9 +15,9 @@ import (
 func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
 	step := &w.o.step
 	air := draw.Span{Style: draw.Late, Text: "! Air back on: knives may drop at once; all hands clear. No knife down on a standing roll."}
-	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves are made: %s stands set up. %s tells that it runs.", w.job.ID, d.keyFor(setUp))}}
+	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves are made: %s stands set up. %s tells that it runs.", w.job.ID, d.KeyFor(keys.Runs))}}
 	if s.W < 36 || s.H < 6 { // what matters most first
-		all = []draw.Span{{Style: draw.Strong, Text: "all made: " + d.keyFor(setUp) + " tells " + w.job.ID + " runs"}, {Style: draw.Late, Text: "air on: knives drop!"}, air}
+		all = []draw.Span{{Style: draw.Strong, Text: "all made: " + d.KeyFor(keys.Runs) + " tells " + w.job.ID + " runs"}, {Style: draw.Late, Text: "air on: knives drop!"}, air}
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)})
 	if text := w.blades(d); text != "" {

@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -35,14 +36,14 @@ func (w *walk) asks(m *model, then func(*model) tea.Cmd) bool {
 }
 
 // answered takes what became of it, and goes on.
-func (w *walk) answered(a action, m *model) tea.Cmd {
+func (w *walk) answered(a keys.Action, m *model) tea.Cmd {
 	e := w.ending
 	switch a {
-	case runEnded:
+	case keys.RunEnded:
 		w.became = plan.Done
-	case runWaits:
+	case keys.RunOnHold:
 		w.became = plan.Aside
-	case back:
+	case keys.Back:
 		w.ending = nil
 		m.say("nothing is told: %s runs", e.job.ID)
 		return nil

@@ -9,6 +9,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -91,18 +92,18 @@ func (w *walk) Type(msg tea.KeyMsg, m *model) bool {
 }
 
 // answer deals with the other keys of a form.
-func (w *walk) answer(a action, m *model) tea.Cmd {
+func (w *walk) answer(a keys.Action, m *model) tea.Cmd {
 	f := w.form
 	f.offers = false
 	switch a {
-	case nextPane:
+	case keys.NextPane:
 		f.at = (f.at + 1) % len(f.fields)
-	case lastPane:
+	case keys.LastPane:
 		f.at = (f.at + len(f.fields) - 1) % len(f.fields)
-	case back:
+	case keys.Back:
 		w.form = nil
 		m.say("nothing was changed")
-	case accept:
+	case keys.Accept:
 		return w.accept(m)
 	}
 	return nil
@@ -243,7 +244,7 @@ func (f *form) read(d *desk) (says string, warns bool, wrong string) {
 		}
 		if faults := d.forecast.beam.Misplaced(f.standing(d)); len(faults) > 0 {
 			if why := faults[0].Why(u); f.places == nil {
-				return "", false, why + "; if that is so, leave this (Esc) and tell first where the other one stands, with " + d.keyFor(asFound)
+				return "", false, why + "; if that is so, leave this (Esc) and tell first where the other one stands, with " + d.KeyFor(keys.Correct)
 			} else {
 				return why + "; if that is so, tell the other one too", true, ""
 			}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -54,10 +55,10 @@ func TestWalkKeysPressedTwice(t *testing.T) {
 		t.Errorf("%s is picked, the next to be set up is D-102", sc.job().ID)
 	}
 	sc.press("u").settle().tells("D-101 is waiting again")
-	for _, b := range bindings {
-		if b.where&onWalk != 0 && (b.act == setUp || b.act == trouble) {
-			for _, key := range b.keys {
-				if a := sc.actionOf(key, onDay); a == markDone || a == removeJob || a == setAside {
+	for _, b := range keys.Bindings {
+		if b.Where&keys.OnSetup != 0 && (b.Act == keys.Runs || b.Act == keys.Fault) {
+			for _, key := range b.Keys {
+				if a := sc.ActionOf(key, keys.OnDay); a == keys.MarkDone || a == keys.RemoveJob || a == keys.Hold {
 					t.Errorf("%s on the walk is another thing in the panes, that can't be meant", key)
 				}
 			}

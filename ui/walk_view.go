@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/keys"
 	"fmt"
 	"strings"
 )
@@ -151,7 +152,7 @@ func (w *walk) part(d *desk, all []draw.Line, s draw.Size) []draw.Line {
 	out := all[from : from+s.H]
 	if from+s.H < len(all) {
 		more := d.Line()
-		more.Add(draw.Faint, " "+d.More+" "+d.keyIn(right, onWalk|onCautions))
+		more.Add(draw.Faint, " "+d.More+" "+d.KeyIn(keys.Right, keys.OnSetup|keys.OnCautions))
 		out = append(out[:s.H-1:s.H-1], more)
 	}
 	return out
@@ -244,7 +245,7 @@ func (w *walk) status(m *model) (text, brief string, i draw.Style) {
 	case m.saving:
 		return m.Pending + " being saved", "", draw.Faint
 	case m.unsaved != "":
-		again := m.keyFor(saveAgain)
+		again := m.KeyFor(keys.SaveAgain)
 		return "NOT SAVED (" + again + " tries again): " + join("; ", m.unsaved, m.news.text), "NOT SAVED: " + again, draw.Late
 	}
 	if text, brief := m.outdated(); text != "" {
@@ -258,16 +259,16 @@ func (w *walk) status(m *model) (text, brief string, i draw.Style) {
 func (w *walk) keysLine(m *model, width int) draw.Line {
 	d, in := m.desk, m.scope()
 	l := d.Line()
-	for _, b := range d.keyTable.all {
-		if b.where&in == 0 || b.word == "" || !w.works(d, b.act) {
+	for _, b := range d.Table.All {
+		if b.Where&in == 0 || b.Word == "" || !w.works(d, b.Act) {
 			continue
 		}
 		next := d.Line()
 		if l.Width > 0 {
 			next.Add(draw.Plain, "  ")
 		}
-		next.Add(draw.Accent, b.shown(d.Theme.ASCII))
-		next.Add(draw.Faint, " "+b.word)
+		next.Add(draw.Accent, b.Shown(d.Theme.ASCII))
+		next.Add(draw.Faint, " "+b.Word)
 		if l.Width > 0 && l.Width+next.Width > width {
 			continue
 		}
@@ -277,16 +278,16 @@ func (w *walk) keysLine(m *model, width int) draw.Line {
 }
 
 // works reports whether a key is worth a place in the line of keys now.
-func (w *walk) works(d *desk, a action) bool {
+func (w *walk) works(d *desk, a keys.Action) bool {
 	left := len(w.ahead(d)) > 0
 	switch a {
-	case tickMove:
+	case keys.Confirm:
 		return left
-	case setUp:
+	case keys.Runs:
 		return w.o != nil && !w.refused() && !left
-	case untickMove:
+	case keys.TakeBack:
 		return w.backable(d)
-	case saveAgain:
+	case keys.SaveAgain:
 		return d.owes()
 	}
 	return true
@@ -299,8 +300,8 @@ func (w *walk) stopped(d *desk, width int) []draw.Line {
 		all = append(all, draw.Span{Style: draw.Plain, Text: f.Why(d.shop.Unit)})
 	}
 	if w.backable(d) {
-		all = append(all, draw.Span{Style: draw.Faint, Text: d.keyFor(untickMove) + " takes back what was told last."})
+		all = append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.TakeBack) + " takes back what was told last."})
 	}
-	return w.texts(d, width, append(all, draw.Span{Style: draw.Faint, Text: d.keyFor(trouble) + " marks a holder good again, " + d.keyFor(asFound) + " tells where one really stands."},
-		draw.Span{Style: draw.Faint, Text: d.keyFor(back) + " goes back to the day; there " + w.job.ID + " can be set aside, and the walk is to the next. All ticks are kept."})...)
+	return w.texts(d, width, append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Fault) + " marks a holder good again, " + d.KeyFor(keys.Correct) + " tells where one really stands."},
+		draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Back) + " goes back to the day; there " + w.job.ID + " can be set aside, and the walk is to the next. All ticks are kept."})...)
 }

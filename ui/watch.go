@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan/shop"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -162,12 +163,12 @@ func (d *desk) outdated() (text, brief string) {
 		since = w.since.Format("2 Jan 15:04")
 	}
 	if d.changed() && slices.Equal(w.stale, []string{"day.toml"}) {
-		return fmt.Sprintf("day.toml has been changed by another since %s: the changes made here are kept, and %s saves them beside it", since, d.keyFor(saveDay)), "day.toml changed"
+		return fmt.Sprintf("day.toml has been changed by another since %s: the changes made here are kept, and %s saves them beside it", since, d.KeyFor(keys.SaveDay)), "day.toml changed"
 	}
 	has := "has"
 	if len(w.stale) > 1 {
 		has = "have"
 	}
-	text = fmt.Sprintf("%s %s changed since %s: what is shown may be out of date; %s reads it again", strings.Join(w.stale, ", "), has, since, d.keyFor(readAgain))
-	return join("; ", text, w.wrong), "changed: " + d.keyFor(readAgain) + " reads"
+	text = fmt.Sprintf("%s %s changed since %s: what is shown may be out of date; %s reads it again", strings.Join(w.stale, ", "), has, since, d.KeyFor(keys.Reread))
+	return join("; ", text, w.wrong), "changed: " + d.KeyFor(keys.Reread) + " reads"
 }

@@ -1,21 +1,24 @@
 package ui
 
-import "slices"
+import (
+	"bide/ui/keys"
+	"slices"
+)
 
 // While something is being saved, all that it rests on stays as it is: nothing is
 // opened, changed or left until the save has ended, which is seldom longer than a
 // blink. Looking around goes on, and leaving the program asks.
 
 // looking are the actions that change nothing but what is looked at.
-var looking = []action{
-	nothing, help, nextPane, lastPane, pane1, pane2, pane3, pane4, pane5, pane6, enlarge, toggleMouse,
-	up, down, left, right, pageUp, pageDown, top, bottom,
-	nearer, farther, wholeBeam, onlyMoved, overTime, holderBefore, holderNext, orderBy, turnRound, otherView,
+var looking = []keys.Action{
+	keys.None, keys.Help, keys.NextPane, keys.LastPane, keys.Pane1, keys.Pane2, keys.Pane3, keys.Pane4, keys.Pane5, keys.Pane6, keys.Enlarge, keys.ToggleMouse,
+	keys.Up, keys.Down, keys.Left, keys.Right, keys.PageUp, keys.PageDown, keys.Top, keys.Bottom,
+	keys.ZoomIn, keys.ZoomOut, keys.WholeBeam, keys.OnlyMoved, keys.Schedule, keys.HolderBefore, keys.HolderNext, keys.Sort, keys.Reverse, keys.Pairs,
 }
 
 // holdsBack reports whether an action has to wait for what is being saved.
-func (m *model) holdsBack(a action) bool {
-	if _, walks := m.over.(*walk); a == back && (!walks || m.help != nil) {
+func (m *model) holdsBack(a keys.Action) bool {
+	if _, walks := m.over.(*walk); a == keys.Back && (!walks || m.help != nil) {
 		return false
 	}
 	return m.saving && !slices.Contains(looking, a)

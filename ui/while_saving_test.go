@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -84,7 +85,7 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 					if sc.press(pane, key); sc.over != nil || sc.busy() {
 						t.Fatalf("%s in pane %s is done while it is saved", key, pane)
 					}
-					if in := sc.scope(); sc.actionOf(key, in) != nothing && sc.news.text != stillSaving {
+					if in := sc.scope(); sc.ActionOf(key, in) != keys.None && sc.news.text != stillSaving {
 						t.Errorf("%s in pane %s isn't told to wait: %q", key, pane, sc.news.text)
 					}
 				}
