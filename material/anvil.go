@@ -145,7 +145,7 @@ func (b *Bending) Doubt() string {
 	if b.Anvil.SpanMM >= soundSpan*b.Anvil.DiameterMM {
 		return ""
 	}
-	return fmt.Sprintf("it bends more than told, since shear isn't reckoned, and the span is only %s of its diameters", trimmed(b.Anvil.SpanMM/b.Anvil.DiameterMM, 1))
+	return fmt.Sprintf("the real deflection is larger: shear isn't counted, and the span is only %s diameters", trimmed(b.Anvil.SpanMM/b.Anvil.DiameterMM, 1))
 }
 
 // Line is the deflection at n places evenly spread from bearing to bearing, for a

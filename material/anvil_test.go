@@ -219,12 +219,12 @@ func TestAnvilRefuses(t *testing.T) {
 	refused(t, err, "place of blade 2 of 1601 mm", "force of blade 2 of NaN N", "place of blade 3", "force of blade 3 of -5 N")
 }
 
-// Shear isn't reckoned, so a roll of less than ten diameters between its bearings is told to
-// bend more; one of the usual length isn't.
+// Shear isn't counted, so a roll shorter than ten diameters is said to bend more than shown; one
+// of the usual length isn't.
 func TestShortRollIsDoubted(t *testing.T) {
 	short := roll
 	short.SpanMM = 750
-	if got := bent(t, short, Press{375, 200}).Doubt(); !strings.Contains(got, "bends more than told") || !strings.Contains(got, "only 5 of its diameters") {
+	if got := bent(t, short, Press{375, 200}).Doubt(); !strings.Contains(got, "the real deflection is larger") || !strings.Contains(got, "only 5 diameters") {
 		t.Errorf("%q", got)
 	}
 	if got := bent(t, roll, Press{800, 200}).Doubt(); got != "" {

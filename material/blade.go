@@ -115,5 +115,5 @@ func CheckHardness(bladeHRC, anvilHRC float64) (string, error) {
 	if err != nil || bladeHRC < anvilHRC {
 		return "", err
 	}
-	return fmt.Sprintf("A blade of %g HRC on an anvil of %g HRC: the anvil wears, not the blade. Take a softer one.", bladeHRC, anvilHRC), nil
+	return fmt.Sprintf("A blade of %g HRC on an anvil of %g HRC: the anvil wears, not the blade. Use a softer blade.", bladeHRC, anvilHRC), nil
 }

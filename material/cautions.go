@@ -16,12 +16,12 @@ var always = []Caution{
 	{"first", "Local codes, the site's procedure and licensed people come first.", commonPractice},
 	{"guards", "Guards on at knives, nips and turning parts before anything turns.", "29 CFR 1910.212(a)(1), (a)(3)(ii) (read)"},
 	{"nips", "Nips pull in: no glove, sleeve or tool near turning rolls.", "OSHA 3170, slitters (read)"},
-	{"lockout", "Lock out before a hand reaches in: who and how, the site's procedure says.", "29 CFR 1910.147 (read)"},
-	{"stored air", "Dump the holders' air, prove zero, and again where it can build up.", "29 CFR 1910.147(d)(5) (read)"},
-	{"stored air", "Air back on: knives may drop at once. All hands clear first.", "EN ISO 4414 (from memory, unchecked)"},
-	{"standstill", "Blades and anvil coast: wait until all stand still, and look.", "EN ISO 14119 (read)"},
-	{"blades", "Cut-resistant gloves for a blade in hand, machine isolated; count sharps.", "29 CFR 1910.138 (from memory); OSHA 3170 (read)"},
-	{"anvil", "No knife down on a standing roll: engage at a crawl, web moving.", commonPractice},
+	{"lockout", "Lock out before reaching in; the site's procedure says who and how.", "29 CFR 1910.147 (read)"},
+	{"stored air", "Dump the holders' air, prove zero; prove it again where air can build up.", "29 CFR 1910.147(d)(5) (read)"},
+	{"stored air", "Air back on: knives may drop at once. Everyone clear first.", "EN ISO 4414 (from memory, unchecked)"},
+	{"standstill", "Blades and anvil coast: wait until all have stopped, and look.", "EN ISO 14119 (read)"},
+	{"blades", "Handle blades in cut-resistant gloves, machine isolated; count sharps.", "29 CFR 1910.138 (from memory); OSHA 3170 (read)"},
+	{"anvil", "Never lower a knife onto a roll at rest: engage at crawl, web moving.", commonPractice},
 }
 
 // Cautions lists what to watch with a material, in the order of the work: those of
@@ -41,14 +41,14 @@ func Cautions(m Material) ([]Caution, error) {
 	out = append(out, heatCautions(a)...)
 	if sticks(g, m.Adhesive) {
 		out = append(out,
-			Caution{"cleaning", "Clean blades at standstill only, locked out; mind solvent fumes.", commonPractice},
+			Caution{"cleaning", "Clean blades only at standstill and locked out; beware of solvent fumes.", commonPractice},
 			Caution{"trim", "Sticky trim can't be blown off: wind it up, never pull it at a nip.", commonPractice})
 	}
 	if g.Liner {
-		out = append(out, Caution{"silicone", "A liner sheds silicone on blades and felts: judge a clean-down after it.", commonPractice})
+		out = append(out, Caution{"silicone", "A liner sheds silicone on blades and felts: decide whether to clean down.", commonPractice})
 	}
 	if m.SiliconeFree {
-		out = append(out, Caution{"silicone", "Free of silicone: no silicone oil, spray or hand cream near web and felts.", "NASA NTRS 20120016452 (read); wording common practice"})
+		out = append(out, Caution{"silicone", "Silicone-free job: no silicone oil, spray or hand cream near web and felts.", "NASA NTRS 20120016452 (read); wording common practice"})
 	}
 	for _, text := range g.Cautions {
 		out = append(out, Caution{"material", text, g.Source})
@@ -70,16 +70,16 @@ func dustCautions(g Group, dust Level) []Caution {
 	if dust == Low {
 		return nil
 	}
-	extract := Caution{"dust", "Dust can burn and hurts lungs: extract it, let none lie.", "OSHA CPL 03-00-008 (read)"}
+	extract := Caution{"dust", "Dust can burn and harms lungs: extract it, do not let it settle.", "OSHA CPL 03-00-008 (read)"}
 	if g.Name == "glass cloth" {
-		extract = Caution{"dust", "Dust hurts lungs: extract it, let none lie, never blow it about.", commonPractice}
+		extract = Caution{"dust", "Dust harms lungs: extract it, do not let it settle, never blow it off.", commonPractice}
 	}
 	if neverBlown[g.Name] {
 		return []Caution{extract}
 	}
 	return []Caution{
 		extract,
-		{"dust", "Blow down, where it is allowed, below 30 psi, shielded, eyes covered.", "29 CFR 1910.242(b) (partly read)"},
+		{"dust", "Blow down only where allowed: below 30 psi, shielded, eyes protected.", "29 CFR 1910.242(b) (partly read)"},
 	}
 }
 

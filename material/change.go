@@ -26,10 +26,10 @@ func Changes(before, after *Settings) []Change {
 	if c, ok := cleanDown(before, after); ok {
 		out = append(out, c)
 	}
-	tell(IDBlade, "swap the blades of the holders that cut", func(s *Settings) string {
+	tell(IDBlade, "swap the blades of the cutting holders", func(s *Settings) string {
 		return fmt.Sprintf("%g degrees, tip %g mm", s.Blade.Bevel, s.Blade.Tip)
 	})
-	tell(IDPistons, "connect them, or fit other holders", func(s *Settings) string {
+	tell(IDPistons, "connect them or fit other holders", func(s *Settings) string {
 		return s.airText(pistons(s.Air.Pistons, s.Air.BoreMM))
 	})
 	prove := "set it, then prove it on the first-off"
@@ -42,7 +42,7 @@ func Changes(before, after *Settings) []Change {
 		}
 		return s.airText(bars(s.Air.SetBar))
 	})
-	tell(IDWicking, "fit, take off or refill; fresh felts where the fluid changes", func(s *Settings) string {
+	tell(IDWicking, "fit, remove or refill; fresh felts if the fluid changes", func(s *Settings) string {
 		if s.Wicking.Fluid == "" {
 			return s.Wicking.Wick.String()
 		}

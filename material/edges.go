@@ -42,7 +42,7 @@ func (e Edges) Short(leastMM float64) bool {
 	return left < leastMM*(1-trimLost)
 }
 
-// Off reports whether an outer cut lies off the web, or on its edge.
+// Off reports whether an outer cut is off the web, or on its edge.
 func (e Edges) Off() bool { return min(e.OperatorMM, e.DriveMM) <= 0 }
 
 func (e Edges) text() string {
@@ -54,15 +54,15 @@ func (e Edges) warn(webMM float64, l Laid) string {
 	if !e.Short(l.LeastMM) {
 		return ""
 	}
-	what := fmt.Sprintf("the trim left there is %s, of the %s asked for", e.text(), lengths(l.LeastMM, 2))
+	what := fmt.Sprintf("the trim left there is %s, of the %s required", e.text(), lengths(l.LeastMM, 2))
 	switch {
 	case l.LeastMM == 0:
-		what = fmt.Sprintf("the outer strips, whose edge it is, are cut narrower than laid out by %s on the operator side, %s on the drive side",
+		what = fmt.Sprintf("the outer strips are cut narrower than planned by %s on the operator side, %s on the drive side",
 			lengths(max(-e.OperatorMM, 0), 2), lengths(max(-e.DriveMM, 0), 2))
 	case e.Off():
-		what += ": an outer cut lies off the web"
+		what += ": an outer cut is off the web"
 	}
-	return fmt.Sprintf("Tension makes the web of %s narrow to %s at the knife, and %s. Take a wider web or less tension%s; or write it as wide as it is at the knife, and its material without tension_n_m, so that this isn't reckoned twice.",
+	return fmt.Sprintf("Tension makes the web of %s narrow to %s at the knife, and %s. Use a wider web or less tension%s; or give the web's width at the knife and leave out the material's tension_n_m, so that neck-in isn't counted twice.",
 		lengths(webMM, 2), lengths(e.WebMM, 2), what, e.more(webMM, l))
 }
 

@@ -44,7 +44,7 @@ func TestMuchNeckInIsToBeMeasured(t *testing.T) {
 			t.Fatal(err)
 		}
 		l := s.Line(IDNeckIn)
-		if strings.Contains(l.Value, "a guess: measure it") != guess || strings.Contains(l.Why, "no more than a guess") != guess {
+		if strings.Contains(l.Value, "only a guess at this size: measure it") != guess || strings.Contains(l.Why, "only a guess beyond") != guess {
 			t.Errorf("%v N/m: %+v", tension, l)
 		}
 	}
@@ -71,7 +71,7 @@ func TestEdgesAtTheKnife(t *testing.T) {
 		}
 		all := strings.Join(s.Warnings, " ")
 		off := min(c.left[0], c.left[1]) < 0
-		if strings.Contains(all, "an outer cut lies off the web") != off || strings.Contains(all, "Take a wider web or less tension") != off {
+		if strings.Contains(all, "an outer cut is off the web") != off || strings.Contains(all, "Use a wider web or less tension") != off {
 			t.Errorf("%+v: %q", c, all)
 		}
 		if left := fmt.Sprintf("trim left there: %.2f mm", c.left[0]); c.left[0] != 6 && !strings.Contains(s.Line(IDNeckIn).Value, left) {
@@ -95,7 +95,7 @@ func TestLittleLostIsNotWarnedOf(t *testing.T) {
 		{0.006, Laid{6, 6, 6, 0.5}, "the trim left there is 3.02 mm"}, // 1000 - 1000/1.006 = 5.96, half of it on a side
 		{0.006, Laid{60, 60, 6, 0.5}, ""},
 		{0.0001, Laid{0, 0, 0, 0.5}, ""},
-		{0.006, Laid{0, 0, 0, 0.5}, "the outer strips, whose edge it is, are cut narrower than laid out by 2.98 mm"},
+		{0.006, Laid{0, 0, 0, 0.5}, "the outer strips are cut narrower than planned by 2.98 mm"},
 	} {
 		n := NeckIn{Narrowing: c.narrowing}
 		got := n.Edges(1000, c.l).warn(1000, c.l)

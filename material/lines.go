@@ -15,10 +15,10 @@ func (s *Settings) methodLines() []Line {
 	a := s.Method
 	value := "score: a " + a.Score.String() + " fit"
 	if a.Method != Score {
-		value = fmt.Sprintf("%s is best; a score cut is a %s fit", a.Method, a.Score)
+		value = fmt.Sprintf("%s is best; score cut: a %s fit", a.Method, a.Score)
 	}
 	return []Line{
-		{IDMethod, value, a.Why + "; else " + a.Otherwise, a.Source},
+		{IDMethod, value, a.Why + "; otherwise " + a.Otherwise, a.Source},
 		{IDEdge, a.Edge, fmt.Sprintf("dust %s, adhesive on the blade %s", a.Dust, a.PickUp), a.Source},
 	}
 }
@@ -27,16 +27,16 @@ func (s *Settings) bladeLines(g Group) []Line {
 	m, b := s.Material, s.Blade
 	below := "below the anvil's " + hardness(b.AnvilHRC) + ": the blade wears first"
 	if b.Taken {
-		below = "below the usual " + hardness(b.AnvilHRC) + ", taken since the anvil's own isn't known: a blade harder than the anvil grooves it, so find out"
+		below = "below the usual " + hardness(b.AnvilHRC) + ", assumed since the anvil's own isn't known: find out, as a blade harder than the anvil grooves it"
 	}
 	out := []Line{
-		{IDBevel, fmt.Sprintf("%g degrees", b.Bevel), "usual " + b.Bevels.text("degrees") + ", included", m.from(g, m.Bevel != g.Bevel)},
+		{IDBevel, fmt.Sprintf("%g degrees", b.Bevel), "included angle, usual " + b.Bevels.text("degrees"), m.from(g, m.Bevel != g.Bevel)},
 		{IDTip, fmt.Sprintf("%g mm (%.4f in)", b.Tip, Inches(b.Tip)), "usual " + b.Tips.text("mm"), m.from(g, m.Tip != g.Tip)},
 		{IDBladeHardness, hardness(b.HRC), below, commonPractice},
 	}
 	if s.WearIndex > 0 {
 		out = append(out, Line{IDWearIndex, fmt.Sprintf("%.2f", s.WearIndex),
-			fmt.Sprintf("contact against a %g mm tip at %g N, on a blade of %g mm taken as usual; compares, no stress", referenceTip, referenceForce, UsualBladeMM), "Hertz's theory of contact, exact integrals"})
+			fmt.Sprintf("contact pressure against that of a %g mm tip at %g N, blade of %g mm assumed; for comparison only, not a stress", referenceTip, referenceForce, UsualBladeMM), "Hertz contact theory, exact integrals"})
 	}
 	return out
 }
@@ -53,14 +53,14 @@ func (s *Settings) airLines(g Group, c Cylinder) []Line {
 	if s.Unfound {
 		return []Line{
 			{IDCutThrough, notKnown, s.cutWhy(g, c), commonPractice},
-			{IDSetPressure, notKnown, "the pressure that parts it, and a margin of " + bars(c.MarginBar), commonPractice},
+			{IDSetPressure, notKnown, "cut-through pressure plus a margin of " + bars(c.MarginBar), commonPractice},
 		}
 	}
 	return []Line{
 		{IDCutThrough, bars(a.CutThroughBar), s.cutWhy(g, c), source},
 		{IDSetPressure, bars(a.SetBar), fmt.Sprintf("%s above cut-through; more only blunts the blade", bars(c.MarginBar)), "the shop's margin; usual 0.7 to 1.0 bar is common practice"},
 		s.pistonsLine(c),
-		{IDForce, fmt.Sprintf("%.0f N (%.0f lbf)", a.SetN, Pounds(a.SetN)), "set pressure times piston area", "arithmetic"},
+		{IDForce, fmt.Sprintf("%.0f N (%.0f lbf)", a.SetN, Pounds(a.SetN)), "set pressure times piston area", "calculated"},
 	}
 }
 
@@ -69,17 +69,17 @@ func (s *Settings) airLines(g Group, c Cylinder) []Line {
 func (s *Settings) cutWhy(g Group, c Cylinder) string {
 	a := s.Air
 	times := area(a.BoreMM, a.Pistons) / area(c.BoreMM, 1)
-	write := "; write what is found into materials.toml"
+	write := "; write the result into materials.toml"
 	if a.Pistons != 1 || a.BoreMM != c.BoreMM {
-		write = fmt.Sprintf("; write what is found times %s into materials.toml, whose cut_through_bar is for one piston of %g mm", trimmed(times, 2), c.BoreMM)
+		write = fmt.Sprintf("; write %s times the result into materials.toml, where cut_through_bar is for one piston of %g mm", trimmed(times, 2), c.BoreMM)
 	}
 	switch {
 	case s.Unfound:
-		return "no guess is worth anything beyond the reach of standard holders: start low and find it by trial" + write
+		return "too thick for a guess: start low and find it by trial" + write
 	case s.Guessed:
-		return fmt.Sprintf("a guess, need %s, the same for the whole group whatever thickness, tip and bevel: start low and find it by trial%s", g.Need, write)
+		return fmt.Sprintf("a guess for the whole group (need: %s), whatever thickness, tip and bevel: start low and find it by trial%s", g.Need, write)
 	case a.Pistons != 1 || a.BoreMM != c.BoreMM:
-		return fmt.Sprintf("reckoned from a trial of %s on one piston%s", bars(s.Material.CutThroughBar), write)
+		return fmt.Sprintf("calculated from a trial of %s on one piston%s", bars(s.Material.CutThroughBar), write)
 	}
 	return "found by trial"
 }
@@ -87,7 +87,7 @@ func (s *Settings) cutWhy(g Group, c Cylinder) string {
 func (s *Settings) pistonsLine(c Cylinder) Line {
 	l := Line{IDPistons, pistons(s.Air.Pistons, s.Air.BoreMM), s.Air.Why, commonPractice}
 	if s.Air.Own {
-		l.Why, l.Source = "the shop's own reach it within "+bars(c.SupplyBar), ownTrial
+		l.Why, l.Source = "your pistons reach it at "+bars(c.SupplyBar)+" supply", ownTrial
 	}
 	return l
 }
@@ -103,7 +103,7 @@ func (s *Settings) runLines(g Group) []Line {
 		out = append(out, Line{IDSilicone, "none allowed", "blades, felts and fluid must be free of it", m.from(g, true)})
 	}
 	return append(out, Line{IDSpeed, speeds(s.Speed.Speed),
-		fmt.Sprintf("the material's most is %s; %s", speeds(m.SpeedMax), s.Speed.Holders), m.from(g, m.SpeedMax != g.SpeedMax)})
+		fmt.Sprintf("the material's limit is %s; %s", speeds(m.SpeedMax), s.Speed.Holders), m.from(g, m.SpeedMax != g.SpeedMax)})
 }
 
 // from is where a value comes from: the shop's own file, with the source that it

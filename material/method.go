@@ -67,7 +67,7 @@ func Advise(m Material) (Advice, error) {
 	a.forAdhesive(g, m.Adhesive)
 	a.forThickness(g, m.ThicknessMM)
 	if a.Score == Poor {
-		a.warn("This should not be scored: %s does better. It is planned as a score cut all the same.", a.Method)
+		a.warn("This should not be scored: %s is better. It is still planned as a score cut.", a.Method)
 	}
 	return a, nil
 }
@@ -81,7 +81,7 @@ func (a *Advice) forAdhesive(g Group, adhesive Adhesive) {
 	a.PickUp = Low
 	if g.Name == "film tape" {
 		a.Method, a.Score = Razor, Fair
-		a.Why = "film without adhesive parts in air, with no anvil to wear"
+		a.Why = "film without adhesive is cut in air, with no anvil to wear"
 		a.Otherwise = "shear; score"
 	}
 }
@@ -95,12 +95,12 @@ const manyTimes = 3.0
 func (a *Advice) forThickness(g Group, mm float64) {
 	if a.Method == HotStill && mm > hotStillMM {
 		a.Method = HotTurning
-		a.Why += fmt.Sprintf("; %g mm wants a turning knife's heat", mm)
+		a.Why += fmt.Sprintf("; %g mm needs the heat of a turning knife", mm)
 	}
 	if mm <= g.ScoreMM {
 		return
 	}
-	a.warn("%g mm is thicker than the %g mm that score cuts of %s are usual for.", mm, g.ScoreMM, g.Name)
+	a.warn("%g mm is thicker than the %g mm up to which %s is usually score cut.", mm, g.ScoreMM, g.Name)
 	switch {
 	case mm > StandardReachMM:
 		a.Score = Poor
@@ -119,11 +119,11 @@ func (a *Advice) instead(g Group, mm float64) {
 	a.Source = commonPractice
 	if g.Name == "foam tape" || g.Name == "rubber" {
 		a.Method, a.Otherwise = Razor, "a long-bevel knife; score with long trials"
-		a.Why = fmt.Sprintf("%g mm is too thick to press through: a thin long blade parts it as it passes", mm)
+		a.Why = fmt.Sprintf("%g mm is too thick to press through: a thin long blade slices it", mm)
 		return
 	}
 	a.Method, a.Otherwise = Shear, "score with long trials"
-	a.Why = fmt.Sprintf("%g mm is too thick to press through: two knives part it like scissors", mm)
+	a.Why = fmt.Sprintf("%g mm is too thick to press through: two knives cut it like scissors", mm)
 }
 
 func (a *Advice) warn(format string, args ...any) {

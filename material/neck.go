@@ -49,14 +49,14 @@ func (s *Settings) widthLines(g Group, r Run) []Line {
 	}
 	l := Line{IDAllowance, allowance, "rounded once for each slit, sums exact", m.from(g, true)}
 	if allowance == "" {
-		l.Value = "none: cut as wide as finished"
+		l.Value = "none: cut at the finished width"
 	}
 	if s.NeckIn != nil {
 		asked := AllowanceText(s.NeckIn.Allowance())
 		if asked == "" {
 			asked = "none"
 		}
-		l.Why += "; neck-in alone asks for " + asked
+		l.Why += "; for neck-in alone: " + asked
 	}
 	out := []Line{l}
 	if s.NeckIn != nil {
@@ -65,9 +65,9 @@ func (s *Settings) widthLines(g Group, r Run) []Line {
 	if text := s.slitText(r.Slits); text != "" {
 		why := "cut width from finished width"
 		if s.NeckIn != nil {
-			why += "; relaxed as neck-in alone has it"
+			why += "; relaxed from neck-in alone"
 		}
-		out = append(out, Line{IDWidths, text, why, "arithmetic"})
+		out = append(out, Line{IDWidths, text, why, "calculated"})
 	}
 	return out
 }
@@ -82,10 +82,10 @@ func (s *Settings) neckLine(r Run) Line {
 	if e := s.Edges; e != nil && r.Laid.LeastMM > 0 {
 		value += "; trim left there: " + e.text()
 	}
-	doubt := "elastic alone: measure relaxed"
+	doubt := "elastic only: measure relaxed"
 	if n.Guess() {
-		value += "; so much is a guess: measure it"
-		doubt = fmt.Sprintf("elastic and of the first order, no more than a guess beyond %g %%: measure it", guessedPct)
+		value += "; only a guess at this size: measure it"
+		doubt = fmt.Sprintf("elastic, first order: only a guess beyond %g %%: measure it", guessedPct)
 	}
 	return Line{IDNeckIn, value,
 		fmt.Sprintf("%g N/m on %g mm with a modulus of %g MPa stretch it by %s %%, times Poisson's ratio of %g; %s",

@@ -63,7 +63,7 @@ func ChooseAir(newtons float64, c Cylinder) (Air, error) {
 		}
 		for n := 1; n <= c.mostPistons(); n++ { // as many as the shop's, or fewer, don't reach with its bore
 			if a := c.set(newtons, bore, n); c.reaches(a) {
-				a.Why = fmt.Sprintf("%s would need %.1f bar, and the supply gives %.1f: %s of %g mm",
+				a.Why = fmt.Sprintf("%s would need %.1f bar, and the supply gives %.1f: use %s of %g mm",
 					pistons(c.Pistons, c.BoreMM), own.SetBar, c.SupplyBar, count(n), bore)
 				return a, nil
 			}
@@ -125,7 +125,7 @@ func CheckSupply(bar float64) (string, error) {
 	if err != nil || bar <= MostUsualBar {
 		return "", err
 	}
-	return fmt.Sprintf("A supply of %g bar is above the %g of usual shop air (%g psi would be %.1f bar): look at the gauge before anything is set.",
+	return fmt.Sprintf("A supply of %g bar is above the %g of usual shop air (%g psi would be %.1f bar): check the gauge before you set anything.",
 		bar, MostUsualBar, bar, Bar(bar)), nil
 }
 

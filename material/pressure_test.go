@@ -161,7 +161,7 @@ func TestSpeeds(t *testing.T) {
 // m/min.
 func TestSpeedsAreTold(t *testing.T) {
 	for speed, want := range map[float64]string{
-		492.13 * MetresPerFoot: "", 150: "", 150.4: "150.4 m/min (493 ft/min) is above the material's 150 m/min (492 ft/min).",
+		492.13 * MetresPerFoot: "", 150: "", 150.4: "150.4 m/min (493 ft/min) is above the material's limit of 150 m/min (492 ft/min).",
 	} {
 		a, err := AdviseSpeed(speed, 150)
 		if err != nil || strings.Join(a.Warnings, " ") != want {

@@ -131,19 +131,19 @@ func (s *Settings) timeLines(on Machine, r Run) (out []Line) {
 	if t.SpeedS == 0 {
 		return nil
 	}
-	l := Line{IDRunTime, inMinutes(t.SpeedS), "as the day's clock counts it: length over speed, without ramps and stops", "arithmetic"}
+	l := Line{IDRunTime, inMinutes(t.SpeedS), "as in the schedule: length over speed, without ramps and stops", "calculated"}
 	if t.RampedS > 0 {
 		l.Value = inMinutes(t.RampedS) + " with ramps"
 		if t.Runs > 1 {
 			l.Value += fmt.Sprintf(", %d times from rest to rest", t.Runs)
 		}
-		l.Why = fmt.Sprintf("as the day's clock counts it; at full speed alone %s; stops between rolls come on top", inMinutes(t.SpeedS))
-		l.Source = "arithmetic on the shop's own ramps"
+		l.Why = fmt.Sprintf("as in the schedule; at full speed alone %s; stops between rolls are extra", inMinutes(t.SpeedS))
+		l.Source = "calculated from the shop's own ramps"
 	}
 	out = append(out, l)
 	if t.Turns > 0 {
 		out = append(out, Line{IDAnvilTurns, fmt.Sprintf("%.0f, %.0f a minute", t.Turns, t.Turns*60/t.SpeedS),
-			fmt.Sprintf("%s m over the circumference of %g mm", trimmed(r.Metres, 3), on.AnvilMM), "arithmetic"})
+			fmt.Sprintf("%s m over the circumference at %g mm diameter", trimmed(r.Metres, 3), on.AnvilMM), "calculated"})
 	}
 	return out
 }
@@ -157,21 +157,21 @@ func (s *Settings) rollLines() []Line {
 	l := Line{
 		ID:     IDRoll,
 		Value:  fmt.Sprintf("%s, %s m on a core of %s", lengths(w.DiameterMM, 1), trimmed(w.Metres, 1), lengths(w.CoreMM, 1)),
-		Why:    fmt.Sprintf("%.0f turns of %g mm; wound air makes it thicker", w.Wraps, s.Material.ThicknessMM),
+		Why:    fmt.Sprintf("%.0f turns of %g mm; air wound in makes it thicker", w.Wraps, s.Material.ThicknessMM),
 		Source: "area of the ring over the thickness",
 	}
 	if w.CoreTaken {
-		l.Value += " taken as usual"
-		l.Source += "; the core, one of 3 in with its wall, is common practice, no source"
+		l.Value += ", assumed"
+		l.Source += "; core: 3 in and its wall, common practice, no source"
 	}
 	if w.Whole {
-		l.Value += "; if all is wound in one"
+		l.Value += "; if wound in one"
 		l.Why += "; no file has roll_m or roll_diameter"
 	} else {
 		l.Value += fmt.Sprintf("; %d of each slit", w.Sets)
 	}
 	if w.DiameterMM > MostUsualRollMM {
-		l.Value += "; larger than rolls are, so look at thickness and length"
+		l.Value += "; larger than usual: check thickness and length"
 	}
 	return []Line{l}
 }

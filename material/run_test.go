@@ -46,7 +46,7 @@ func TestWoundRolls(t *testing.T) {
 		t.Errorf("%+v", w)
 	}
 	s := ran(t, m, shop, Run{Speed: 100, Metres: 495.8823})
-	if line := lineOf(s, IDRoll); !strings.Contains(line, "300 mm (11.81 in), 495.9 m on a core of 89 mm (3.5 in) taken as usual; if all is wound in one | ") ||
+	if line := lineOf(s, IDRoll); !strings.Contains(line, "300 mm (11.81 in), 495.9 m on a core of 89 mm (3.5 in), assumed; if wound in one | ") ||
 		!strings.Contains(line, "812 turns") || !strings.Contains(line, "common practice, no source") {
 		t.Errorf("%s", line)
 	}
@@ -123,7 +123,7 @@ func TestNeckInOfAMaterial(t *testing.T) {
 	for id, want := range map[ID]string{
 		IDNeckIn:    "a web of 1030 mm (40.551 in) is 1000 mm (39.37 in) wide at the knife, 2.913 % narrower than relaxed", // 30 of 1030
 		IDWidths:    "254 mm (10 in): cut at 246.602, relaxed 254; 50 mm (1.9685 in): cut at 49, relaxed 50.47",
-		IDAllowance: "cut 2 % narrower than finished | rounded once for each slit, sums exact; neck-in alone asks for cut 2.913 % narrower than finished",
+		IDAllowance: "cut 2 % narrower than finished | rounded once for each slit, sums exact; for neck-in alone: cut 2.913 % narrower than finished",
 	} {
 		if line := lineOf(s, id); !strings.HasPrefix(line, want) {
 			t.Errorf("%s: %s", id, line)
@@ -131,7 +131,7 @@ func TestNeckInOfAMaterial(t *testing.T) {
 	}
 	m.TensionNM *= 20 // stretched by a fifth
 	s = ran(t, m, shop, Run{Speed: 100})
-	if s.NeckIn != nil || !strings.Contains(strings.Join(s.Warnings, " "), "Its neck-in isn't worked out: stretch of 0.2") {
+	if s.NeckIn != nil || !strings.Contains(strings.Join(s.Warnings, " "), "Its neck-in can't be calculated: stretch of 0.2") {
 		t.Errorf("%+v, %v", s.NeckIn, s.Warnings)
 	}
 	var many []Slit
@@ -183,7 +183,7 @@ func TestAbsurdRollIsDoubted(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := s.Line(IDRoll).Value; strings.Contains(got, "larger than rolls are") != c.doubt {
+		if got := s.Line(IDRoll).Value; strings.Contains(got, "larger than usual") != c.doubt {
 			t.Errorf("%+v: %q", c, got)
 		}
 		if got := strings.Join(s.Warnings, " "); strings.Contains(got, "A finished roll of 2765 mm") != c.warned {

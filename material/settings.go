@@ -74,7 +74,7 @@ func (s *Settings) runs(run Run, on Machine) {
 	s.NeckIn, errs[2] = s.Material.neckIn()
 	for i, what := range []string{"finished roll", "run time", "neck-in"} {
 		if errs[i] != nil {
-			s.Warnings = append(s.Warnings, fmt.Sprintf("Its %s isn't worked out: %v.", what, strings.ReplaceAll(errs[i].Error(), "\n", "; ")))
+			s.Warnings = append(s.Warnings, fmt.Sprintf("Its %s can't be calculated: %v.", what, strings.ReplaceAll(errs[i].Error(), "\n", "; ")))
 		}
 	}
 	if s.NeckIn != nil && run.Laid != nil && run.WebMM > 0 {
@@ -85,7 +85,7 @@ func (s *Settings) runs(run Run, on Machine) {
 		}
 	}
 	if w := s.Wound; w != nil && !w.Whole && w.DiameterMM > MostUsualRollMM {
-		s.Warnings = append(s.Warnings, fmt.Sprintf("A finished roll of %s is larger than rolls are: look at its thickness and length.", lengths(w.DiameterMM, 0)))
+		s.Warnings = append(s.Warnings, fmt.Sprintf("A finished roll of %s is larger than usual: check its thickness and length.", lengths(w.DiameterMM, 0)))
 	}
 	if w := s.Wound; w != nil && w.Metres > run.Metres*(1+1e-9) {
 		s.Warnings = append(s.Warnings, fmt.Sprintf("The run of %s m is shorter than one finished roll of %s m.", trimmed(run.Metres, 1), trimmed(w.Metres, 1)))

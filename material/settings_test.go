@@ -82,14 +82,14 @@ func TestPistonsShareTheCut(t *testing.T) {
 	two.Cylinder.Pistons = 2
 	on := settings(t, m, two, 100)
 	near(t, "set pressure", on.Air.SetBar, 4.0/2+0.8, 1e-12)
-	if why := on.Line(IDCutThrough).Why; !strings.HasPrefix(why, "reckoned from a trial of 4 bar (58 psi) on one piston; write what is found times 2 into materials.toml") {
+	if why := on.Line(IDCutThrough).Why; !strings.HasPrefix(why, "calculated from a trial of 4 bar (58 psi) on one piston; write 2 times the result into materials.toml") {
 		t.Errorf("told as %q", why)
 	}
 	m.CutThroughBar, m.Tried = 3.4, false // the guess
-	if why := settings(t, m, two, 100).Line(IDCutThrough).Why; !strings.Contains(why, "find it by trial; write what is found times 2 into") || !strings.Contains(why, "whatever thickness, tip and bevel") {
+	if why := settings(t, m, two, 100).Line(IDCutThrough).Why; !strings.Contains(why, "find it by trial; write 2 times the result into") || !strings.Contains(why, "whatever thickness, tip and bevel") {
 		t.Errorf("a guess told as %q", why)
 	}
-	if why := settings(t, m, shop, 100).Line(IDCutThrough).Why; !strings.HasSuffix(why, "find it by trial; write what is found into materials.toml") {
+	if why := settings(t, m, shop, 100).Line(IDCutThrough).Why; !strings.HasSuffix(why, "find it by trial; write the result into materials.toml") {
 		t.Errorf("with one piston told as %q", why)
 	}
 }
@@ -118,7 +118,7 @@ func TestSettingsWarn(t *testing.T) {
 	on.Cylinder.MarginBar = 2
 	on.AnvilHRC = 55
 	got := strings.Join(settings(t, m, on, 400).Warnings, "\n")
-	for _, want := range []string{"should not be scored", "beyond the 12.7 mm", "blunts the blade", "grooves sooner", "standard holders are good for", "the material's 40", "adhesive is silicone"} {
+	for _, want := range []string{"should not be scored", "beyond the 12.7 mm", "blunts the blade", "grooves sooner", "standard holders are good for", "the material's limit of 40", "adhesive is silicone"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no warning %q in\n%s", want, got)
 		}
@@ -411,7 +411,7 @@ func TestSpeedToRun(t *testing.T) {
 		speed float64
 		want  string
 	}{
-		{of(t, "foil", 0.1, Acrylic), 1000, "run no faster than the material's 100 m/min (328 ft/min)"}, {of(t, "foil", 0.1, Acrylic), 90, "run no faster"},
+		{of(t, "foil", 0.1, Acrylic), 1000, "run no faster than the material's limit of 100 m/min (328 ft/min)"}, {of(t, "foil", 0.1, Acrylic), 90, "run no faster"},
 		{quick, 500, "run no faster than the 304.8 m/min (1000 ft/min) of standard holders"},
 	} {
 		for _, change := range Changes(slow, settings(t, c.m, shop, c.speed)) {

@@ -39,7 +39,7 @@ func AdviseSpeed(speed, materialMax float64) (SpeedAdvice, error) {
 		a.warn("%s is above the %s that standard holders are good for.", speeds(speed), speeds(StandardSpeed))
 	}
 	if faster(speed, materialMax) {
-		a.warn("%s is above the material's %s.", speeds(speed), speeds(materialMax))
+		a.warn("%s is above the material's limit of %s.", speeds(speed), speeds(materialMax))
 	}
 	return a, nil
 }
@@ -50,7 +50,7 @@ func (a SpeedAdvice) do() string {
 	case !faster(a.Speed, a.Max):
 		return "run no faster"
 	case a.Max < StandardSpeed:
-		return "run no faster than the material's " + speeds(a.Max)
+		return "run no faster than the material's limit of " + speeds(a.Max)
 	}
 	return "run no faster than the " + speeds(a.Max) + " of standard holders"
 }

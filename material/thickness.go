@@ -16,7 +16,7 @@ func CheckThickness(mm float64) (string, error) {
 	case mm == 0:
 		return "The thickness is unknown: check it against stroke and blade.", nil
 	case mm > StandardReachMM:
-		return fmt.Sprintf("%g mm is beyond the %g mm that standard holders and blades part.", mm, StandardReachMM), nil
+		return fmt.Sprintf("%g mm is beyond the %g mm that standard holders and blades can cut.", mm, StandardReachMM), nil
 	}
 	return "", nil
 }

@@ -4,14 +4,14 @@ package material
 // isn't known.
 var webs = []Group{
 	{
-		Name: "laminate", Method: Shear, Why: "a stack parts layer by layer; shear keeps the layers together",
-		Otherwise: "score, with paper liners too", Score: Fair, Edge: "layers may part at the edge", Dust: Medium, ScoreMM: 0.5, MethodSource: commonPractice,
+		Name: "laminate", Method: Shear, Why: "a stack is cut layer by layer; shear keeps the layers together",
+		Otherwise: "score, with paper liners too", Score: Fair, Edge: "layers may separate at the edge", Dust: Medium, ScoreMM: 0.5, MethodSource: commonPractice,
 		Bevel: 45, Bevels: Range{45, 60}, Tip: 0.15, Tips: Range{0.10, 0.20}, CutThroughBar: 3.4, Need: High, SpeedMax: 120,
 		Wetting: byPick, Fouling: Medium, Liner: true, Source: commonPractice,
-		Cautions: []string{"Layers part at the edge.", "Liner dust.", kiss},
+		Cautions: []string{"Layers separate at the edge.", "Liner dust.", kiss},
 	},
 	{
-		Name: "light nonwoven", Method: Score, Why: "spunbond and meltblown part at low force",
+		Name: "light nonwoven", Method: Score, Why: "spunbond and meltblown are cut at low force",
 		Otherwise: "shear against fuzz", Score: Good, Edge: "fuzz", Dust: Medium, ScoreMM: 0.8, MethodSource: nonwovens,
 		Bevel: 45, Bevels: Range{45, 60}, Tip: 0.18, Tips: Range{0.05, 0.30}, CutThroughBar: 2.0, Need: Low, SpeedMax: 200,
 		Wetting: dry, Fouling: Low, Adhesive: NoAdhesive, Source: commonPractice,
@@ -21,13 +21,13 @@ var webs = []Group{
 	},
 	{
 		Name: "spunlace", Method: Score, Why: "loose fibres are crushed through against the anvil",
-		Otherwise: "shear against fuzz", Score: Fair, Edge: "fuzz, uncut fibres when the pressure is light", Dust: High, ScoreMM: 1.0, MethodSource: nonwovens,
+		Otherwise: "shear against fuzz", Score: Fair, Edge: "fuzz, uncut fibres when the pressure is low", Dust: High, ScoreMM: 1.0, MethodSource: nonwovens,
 		Bevel: 60, Bevels: Range{45, 60}, Tip: 0.20, Tips: Range{0.15, 0.30}, CutThroughBar: 2.8, Need: Medium, SpeedMax: 120,
 		Wetting: dry, Fouling: Low, Adhesive: NoAdhesive, Source: fromMemory,
 		Cautions: []string{"Very large neck-in: measure relaxed.", "Lint."},
 	},
 	{
-		Name: "heavy nonwoven", Method: Shear, Why: "thick fibre beds need scissors; pressed, they stay joined by fibres",
+		Name: "heavy nonwoven", Method: Shear, Why: "thick fibre beds need a scissor cut; pressed, they stay joined by fibres",
 		Otherwise: "score with a 60 degree blade and long trials", Score: Poor, Edge: "fly, uncut fibres", Dust: High, ScoreMM: 2.0, MethodSource: commonPractice,
 		Bevel: 60, Bevels: Range{60, 60}, Tip: 0.25, Tips: Range{0.20, 0.30}, CutThroughBar: 4.6, Need: High, SpeedMax: 50,
 		Wetting: dry, Fouling: Low, Adhesive: NoAdhesive, Source: commonPractice,
@@ -41,7 +41,7 @@ var webs = []Group{
 		Cautions: []string{"Only fibres that melt seal: cotton and glass don't.", "A sealed edge has a hard bead."},
 	},
 	{
-		Name: "soft film", Method: Razor, Why: "soft film parts at little force; a pressed edge thickens",
+		Name: "soft film", Method: Razor, Why: "soft film is cut at low force; a pressed edge thickens",
 		Otherwise: "score at low tension", Score: Fair, Edge: "thickened", Dust: Low, ScoreMM: 0.2, MethodSource: razorSpeed,
 		Bevel: 30, Bevels: Range{30, 45}, Tip: 0.08, Tips: Range{0.05, 0.10}, CutThroughBar: 1.2, Need: Low, SpeedMax: 150,
 		Wetting: dry, Fouling: Low, Adhesive: NoAdhesive, Source: commonPractice,
@@ -55,7 +55,7 @@ var webs = []Group{
 		Cautions: []string{"Brittle sheets shed most dust; filler dulls the blade."},
 	},
 	{
-		Name: "felt", Method: Shear, Why: "thick fibre beds need scissors; pressed, they stay joined by fibres",
+		Name: "felt", Method: Shear, Why: "thick fibre beds need a scissor cut; pressed, they stay joined by fibres",
 		Otherwise: "score with a 60 degree blade and long trials", Score: Poor, Edge: "fly, uncut fibres", Dust: High, ScoreMM: 2.0, MethodSource: commonPractice,
 		Bevel: 60, Bevels: Range{60, 60}, Tip: 0.25, Tips: Range{0.20, 0.30}, CutThroughBar: 4.8, Need: High, SpeedMax: 40,
 		Wetting: dry, Fouling: Low, Adhesive: NoAdhesive, Source: commonPractice,
@@ -69,7 +69,7 @@ var webs = []Group{
 		Cautions: []string{"Grit grooves the anvil and dulls the blade.", "Bitumen fouls blades: clean often."},
 	},
 	{
-		Name: "rubber", Method: Score, Why: "a wet blade parts rubber; dry, friction grabs it",
+		Name: "rubber", Method: Score, Why: "a wet blade cuts rubber; dry, friction grabs it",
 		Otherwise: "razor, wet", Score: Fair, Edge: "dished when thick", Dust: Low, ScoreMM: 3.2, MethodSource: softSolids,
 		Bevel: 30, Bevels: Range{30, 45}, Tip: 0.10, Tips: Range{0.05, 0.15}, CutThroughBar: 3.4, Need: High, SpeedMax: 40,
 		Wetting: friction, Fouling: Low, Adhesive: NoAdhesive, Source: commonPractice,

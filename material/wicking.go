@@ -26,12 +26,12 @@ type Wetting struct {
 
 // The wettings that several groups have.
 var (
-	dry      = Wetting{Why: "none: little builds up on the blade"}
-	byPick   = Wetting{NoWick, WickEach, false, "rubber resin and silicone build up and want a light wick on each holder; others run dry until they do"}
+	dry      = Wetting{Why: "none needed: little builds up on the blade"}
+	byPick   = Wetting{NoWick, WickEach, false, "rubber resin and silicone build up: a light wick on each holder; acrylics run dry unless build-up is seen"}
 	fouling  = Wetting{WickBar, WickBar, false, "the adhesive builds up fast on every blade"}
-	twoFaces = Wetting{WickBar, WickBar, false, "two adhesive faces build up fast; keep what wets off goods that mustn't have silicone"}
-	refilled = Wetting{WickBar, WickBar, false, "the adhesive rules the cut: every blade wet all the time, so plan the refills"}
-	light    = Wetting{WickEach, WickEach, false, "light, on each holder, against what builds up"}
+	twoFaces = Wetting{WickBar, WickBar, false, "two adhesive faces build up fast; keep the fluid off goods that must be silicone-free"}
+	refilled = Wetting{WickBar, WickBar, false, "adhesion decides the cut: keep every blade wet, and plan the refills"}
+	light    = Wetting{WickEach, WickEach, false, "a light wick on each holder, against build-up"}
 	friction = Wetting{WickBar, WickBar, true, "friction heats and grabs: water or soap on every blade"}
 	bitumen  = Wetting{WickBar, WickBar, true, "bitumen fouls and grabs: water or soap on every blade"}
 )

@@ -202,13 +202,13 @@ func TestPlainTellsSettings(t *testing.T) {
 	}
 }
 
-// A roll with less than ten diameters between its bearings bends more than told, and that is
+// A roll with less than ten diameters between its bearings bends more than shown, and that is
 // told; a job too thick for a guess has no pressure to set.
 func TestDoubtsAreTold(t *testing.T) {
 	shop := demo(t)
 	shop.Anvil.Diameter, shop.Anvil.Bore = 400*plan.Millimetre, 0
 	s := newScreen(t, shop, testLook(noColours, false, false), 80, 24).settle().press("6")
-	if text := settingsWords(s); !strings.Contains(text, "It bends more than told, since shear isn't reckoned, and the span is only 5.2 of its diameters.") { // 2100/400
+	if text := settingsWords(s); !strings.Contains(text, "The real deflection is larger: shear isn't counted, and the span is only 5.2 diameters.") { // 2100/400
 		t.Errorf("no doubt in %s", text)
 	}
 	j := &shop.Day.Jobs[5]

@@ -108,7 +108,7 @@ type bending struct {
 	Moment   float64 `json:"moment_nmm"` // largest
 	MomentAt float64 `json:"moment_at_mm"`
 	Rests    string  `json:"rests"`           // how the bearings' places come about
-	Doubt    string  `json:"doubt,omitempty"` // why it bends more than told
+	Doubt    string  `json:"doubt,omitempty"` // why the real bend is larger
 }
 
 // face is the metres that the day cuts on each band of the anvil's face.

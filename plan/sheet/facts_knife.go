@@ -117,7 +117,7 @@ func (f *facts) bends(i int) string {
 		small(b.MostMM), f.at(b.MostAt), newtons(b.OperatorN), newtons(b.DriveN)) + doubt(b)
 }
 
-// doubt tells what isn't reckoned of a short roll's bend.
+// doubt says what a short roll's bend leaves out.
 func doubt(b *material.Bending) string {
 	if text := b.Doubt(); text != "" {
 		return "; " + text

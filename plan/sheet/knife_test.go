@@ -300,10 +300,10 @@ func TestSettingsAreMarked(t *testing.T) {
 	}
 }
 
-// A short anvil's bend is told to be more than worked out, on every form.
+// A short anvil is said to bend more than calculated, on every form.
 func TestShortAnvilIsDoubted(t *testing.T) {
 	p := besideDay() // 300 mm between its bearings
-	const words = "it bends more than told, since shear isn't reckoned"
+	const words = "the real deflection is larger: shear isn't counted"
 	for name, write := range map[string]writer{"text": sheet.Text, "html": sheet.HTML, "json": sheet.JSON} {
 		if text := strings.Join(strings.Fields(string(written(t, write, p))), " "); !strings.Contains(strings.ReplaceAll(text, "&#39;", "'"), words) {
 			t.Errorf("%s: no %q", name, words)
