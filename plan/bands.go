@@ -8,7 +8,7 @@ import (
 
 // Damaged bands of the anvil. A blade presses on the anvil wherever it cuts, so no
 // cut may lie in a band, its ends included, and a holder that serves a cut from
-// beside it (in_place) may not stand in one either. Idle holders are lifted and
+// beside it (position_tolerance) may not stand in one either. Idle holders are lifted and
 // stand where they like.
 //
 // As a layout slides, a cut at c is in the band [f, t] at the shifts from f-c to

@@ -9,7 +9,7 @@ package plan
 
 // Count is the fewest holders that must move from the standing to the layout,
 // exactly; ok is false when the layout can't be set at all. With all holders good
-// and in_place nought it takes O(H^2) for H holders; otherwise see reach.
+// and position_tolerance nought it takes O(H^2) for H holders; otherwise see reach.
 func (p *Planner) Count(standing []Length, l Layout) (repositions int, ok bool) {
 	p.set(standing, l.Web, l.Cuts)
 	stays, ok := p.count()
@@ -42,7 +42,7 @@ func (p *Planner) count() (stays int, ok bool) {
 //
 // The result is exact for good holders and exact places. Otherwise it is a bound
 // from above: what holders can't do only takes stays away, and room reckoned with
-// each cut served up to in_place off is never too small.
+// each cut served up to position_tolerance off is never too small.
 type chain struct {
 	nodes []node
 	best  []int // longest chain from the first end to the node, itself counted

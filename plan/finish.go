@@ -68,7 +68,7 @@ func (f *finisher) keep(t *tour) (better bool) {
 	return better
 }
 
-// held reports whether every cut is held: with in_place a holder that was to stay
+// held reports whether every cut is held: with position_tolerance a holder that was to stay
 // beside its cut may have been settled elsewhere for the job before, and then it
 // would have to go to the cut itself.
 func (d *DayPlan) held() bool {

@@ -82,7 +82,7 @@ func factorial(n int) int {
 
 // FloorOfOrder is a lower bound on the repositions of the jobs in their order,
 // idle holders' moves counted; nil where none above nought is proven. With
-// in_place above nought a place needn't be met exactly, and nothing is proven.
+// position_tolerance above nought a place needn't be met exactly, and nothing is proven.
 //
 // The changeovers are split into windows, each bounded by itself: by the distance
 // between what stands before it and its last job, or by what can't have been kept in

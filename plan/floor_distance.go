@@ -9,7 +9,7 @@ import "slices"
 // one to the other.
 
 // distances are the distances between any two of the jobs, and in the row behind the
-// last from what stands to each; nought where nothing is proven, as with in_place above
+// last from what stands to each; nought where nothing is proven, as with position_tolerance above
 // nought.
 func (b *Beam) distances(start []Length, jobs []*Job, n []needs) [][]int {
 	apart := make([][]int, len(n)+1)

@@ -116,7 +116,7 @@ func (p *program) use(i int) {
 	p.row("%s = 1", strings.Join(uses, " + "))
 }
 
-// take: a holder with a cut stands on it, or within in_place if it stayed.
+// take: a holder with a cut stands on it, or within position_tolerance if it stayed.
 func (p *program) take(i, m int) {
 	lo, hi := p.reach(i)
 	cut, near := steps(p.layout.Cuts[m]), steps(p.beam.InPlace)

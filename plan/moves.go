@@ -139,7 +139,7 @@ func (p *Planner) why(c *Changeover, i int) Why {
 }
 
 // servedNear reports whether the holder that serves cut m stands nearer than a
-// pitch to where holder i stood: with in_place it may stand off its cut.
+// pitch to where holder i stood: with position_tolerance it may stand off its cut.
 func (p *Planner) servedNear(c *Changeover, i, m int) bool {
 	for _, h := range c.Holders {
 		if h.Cut == m {

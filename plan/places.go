@@ -151,7 +151,7 @@ func (p *places) offer(s *scene, k *keep, o *outlook, i int) {
 		return none
 	}
 	sa, sb, sc := at(p.shared, a, 0), at(p.kept, b, up), at(s.cuts, c, 0)
-	for m := max(c-1, 0); ; { // a cut before that lies further off than in_place
+	for m := max(c-1, 0); ; { // a cut before that lies further off than position_tolerance
 		y := min(sa, sb, sc)
 		if y > hi {
 			return

@@ -65,13 +65,13 @@ func NewPlanner(b *Beam) (*Planner, error) {
 	case max(abs(b.Rail.From), abs(b.Rail.To), abs(b.Web.From), abs(b.Web.To)) > math.MaxInt64/1024:
 		return nil, errors.New("places on the beam are too large to be planned")
 	case b.InPlace < 0 || 2*b.InPlace >= pitch:
-		return nil, errors.New("in_place must be nought or more and below half the pitch")
+		return nil, errors.New("position_tolerance must be nought or more and below half the pitch")
 	case b.Rail.Length() < Length(n-1)*pitch:
 		return nil, fmt.Errorf("%d holders at a pitch of %d nm don't fit on a rail of %d nm", n, pitch, b.Rail.Length())
 	case !ascend(b.Bad):
 		return nil, errors.New("damaged bands must ascend and lie apart")
 	case b.StoreGap < 0:
-		return nil, errors.New("store_gap must not be below nought")
+		return nil, errors.New("park_clearance must not be below nought")
 	}
 	return &Planner{beam: b, pitch: pitch}, nil
 }

@@ -7,7 +7,7 @@ import (
 
 // Why a layout that fits the beam can't be set. What a beam can set depends on its
 // holders' conditions and on where those that can't move stand; on where the others
-// stand only with in_place, since one that serves off its cut leaves more room.
+// stand only with position_tolerance, since one that serves off its cut leaves more room.
 
 // refusal names what keeps p.now, centred at l, from being set at any shift in the
 // window: first what stands in the way of a fixed layout, else every restriction

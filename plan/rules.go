@@ -224,7 +224,7 @@ func Broken(jobs []*Job, done int) []Breach {
 		case j.State == Running:
 			breach("state", fmt.Sprintf("job %s is running and comes at turn %d, behind one that waits", j.ID, done+at+1))
 		default:
-			breach("turn", fmt.Sprintf("job %s is fixed to turn %d and comes at turn %d", j.ID, done+t+1, done+at+1))
+			breach("fixed", fmt.Sprintf("job %s is fixed at number %d in the sequence and comes at number %d", j.ID, done+t+1, done+at+1))
 		}
 		for _, before := range r.after[at] {
 			if before > at {

@@ -94,7 +94,7 @@ func TestDefaultRounds(t *testing.T) {
 		t.Errorf("%d rounds for 10 jobs, %d for 24 on 84 holders, %d on 120", small, usual, beam(120).DefaultRounds(24))
 	}
 	if w, n := worn.DefaultRounds(40), near.DefaultRounds(40); w >= large || n != w {
-		t.Errorf("40 jobs on 130 holders: %d rounds, with one that may not cut %d, with in_place %d", large, w, n)
+		t.Errorf("40 jobs on 130 holders: %d rounds, with one that may not cut %d, with position_tolerance %d", large, w, n)
 	}
 	if vast := beam(150).DefaultRounds(2000); vast <= 0 || vast > small {
 		t.Errorf("%d rounds for 2000 jobs on 150 holders", vast)

@@ -245,7 +245,7 @@ func TestSearchLeavesLayoutsThatGainNothing(t *testing.T) {
 	}
 }
 
-// With in_place a job can need a holder beside its cut that a move takes away for good:
+// With position_tolerance a job can need a holder beside its cut that a move takes away for good:
 // holders stand 4 mm apart on 14 mm, so the second is at 4 to 6 and can serve X's cut at
 // 3 from 4 alone. Y's cut at 6 sends it, or the third, which can't come nearer than 8, to
 // 6; so Y before X, as X asks, can't be set. What is listed is planned all the same.

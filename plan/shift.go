@@ -157,7 +157,7 @@ func (p *Planner) fixed(window Span) {
 }
 
 // fitsAnywhere reports whether the layout can be set at any shift in the window,
-// with in_place nought. That depends on what can't move alone: rail ends, store
+// with position_tolerance nought. That depends on what can't move alone: rail ends, store
 // edges, and holders that are stuck or out.
 func (p *Planner) fitsAnywhere(window Span) bool {
 	f := &p.shifts

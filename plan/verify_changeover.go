@@ -43,7 +43,7 @@ func (v *verifier) spaced(when string, at []Length) {
 }
 
 // cuts: none where the anvil is damaged, every one held once, in order, by a holder that may cut and stands on it;
-// one that did not move may stand within in_place of it.
+// one that did not move may stand within position_tolerance of it.
 func (v *verifier) cuts(from []Length, l Layout, c Changeover) {
 	held := 0
 	for m, cut := range l.Cuts {

@@ -246,7 +246,7 @@ func TestVerifierTellsDamagedMoves(t *testing.T) {
 	check("goes to a cut it does not hold", "reason is not true", why(plan.Why{Cause: plan.GoesToCut, Cut: 1}))
 }
 
-// A stuck holder within in_place of a cut serves it and then nothing is wrong;
+// A stuck holder within position_tolerance of a cut serves it and then nothing is wrong;
 // idle so near to it, or serving one and too near to another, it is.
 func TestVerifierKnowsStuckHolders(t *testing.T) {
 	b := &plan.Beam{HolderWidth: 10 * mm, InPlace: 2 * mm, Rail: plan.Span{To: 100 * mm}, Web: plan.Span{To: 100 * mm},

@@ -34,7 +34,7 @@ type weaver struct {
 }
 
 // weave improves the tour for a number of rounds; the order stays where it is
-// locked. With in_place above nought a place is good only behind the one it was
+// locked. With position_tolerance above nought a place is good only behind the one it was
 // chosen for, and nothing is done.
 func (k *seeker) weave(ctx context.Context, t *tour, rounds int, locked bool) *tour {
 	n := len(t.order)

@@ -237,7 +237,7 @@ func (p *dayPane) away(d *desk) draw.Line {
 	for _, j := range d.away() {
 		state := "done"
 		if j.State == plan.Aside {
-			state = "aside"
+			state = "on hold"
 		}
 		jobs = append(jobs, j.ID+" "+state)
 	}

@@ -13,7 +13,7 @@ import (
 func shopIn(t *testing.T) (*screen, string) {
 	t.Helper()
 	dir := t.TempDir()
-	for _, name := range []string{"beam.toml", "day.toml", "standing.toml", "materials.toml"} {
+	for _, name := range []string{"beam.toml", "day.toml", "positions.toml", "materials.toml"} {
 		text, err := os.ReadFile(filepath.Join("../testdata/demo", name))
 		if err != nil {
 			continue

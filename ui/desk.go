@@ -38,7 +38,7 @@ type desk struct {
 	unsaved string       // why what happened last isn't; empty when it is
 	owing   []shop.Event // told and not written down
 	freed   bool         // the right to write was just given
-	behind  bool         // day.toml is behind standing.toml: see openDay
+	behind  bool         // day.toml is behind positions.toml: see openDay
 	watch   watch        // over the shop's files
 
 	turn   int // of the picked job, from 0

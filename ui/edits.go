@@ -30,15 +30,15 @@ func (d *desk) edit(a keys.Action) bool {
 // lockTurn fixes a job to the turn that it has, or frees it.
 func (d *desk) lockTurn(j *plan.Job) {
 	if j.Turn != 0 {
-		d.alter(j, "turn", j.ID+" is free of its turn", func(j *plan.Job) { j.Turn = 0 })
+		d.alter(j, "fixed", j.ID+" is free in the sequence", func(j *plan.Job) { j.Turn = 0 })
 		return
 	}
 	if d.turnedDown(d.turn) {
-		d.say("the beam can't run %s: it has no turn", j.ID)
+		d.say("the beam can't run %s: it has no number in the sequence", j.ID)
 		return
 	}
 	turn := d.nth(d.turn)
-	d.alter(j, "turn", fmt.Sprintf("%s is fixed to turn %d", j.ID, turn), func(j *plan.Job) { j.Turn = turn })
+	d.alter(j, "fixed", fmt.Sprintf("%s is fixed at number %d", j.ID, turn), func(j *plan.Job) { j.Turn = turn })
 }
 
 // turnShift gives or takes the permission to shift the layout inside its trim.

@@ -131,7 +131,7 @@ func (r holderRow) record() string {
 		return ""
 	}
 	text := fmt.Sprintf("record: %s over %s; stuck %s, no cut or out %s, found elsewhere %s", count(w.Moves, "move"), r.travel(w.Travel),
-		times(w.Jams), times(w.Faults), times(w.Found))
+		times(w.Jams), times(w.Faults), times(w.Corrected))
 	if !w.Last.IsZero() {
 		text += "; last moved " + w.Last.Format("2 Jan 2006, 15:04")
 	}

@@ -32,7 +32,7 @@ type jobForm struct {
 
 // fieldWords are what the fields are called, where the key isn't plain.
 var fieldWords = map[string]string{
-	"id": "job", "web": "web width", "trim": "least trim", "length_m": "length, m", "due": "due", "after": "comes after", "turn": "fixed turn",
+	"id": "job", "web": "web width", "trim": "least trim", "length_m": "length, m", "due": "due", "after": "comes after", "fixed": "fixed number",
 	"core": "core, outside", "roll_m": "roll, m", "roll_diameter": "roll, outside",
 }
 
@@ -41,7 +41,7 @@ var fieldWords = map[string]string{
 var fieldChoices = map[string][]string{
 	"shift":   {"centred", "free"},
 	"arrange": {"listed", "entries", "any"},
-	"state":   {"waiting", "running", "done", "aside"},
+	"state":   {"waiting", "running", "done", "hold"},
 }
 
 // Help is where the keys work: in the form, or in its list of names.
@@ -68,7 +68,7 @@ func (m *model) openForm(a keys.Action) {
 		f.job, f.stem, f.typed = j, m.origin(j), m.shop.Typed(j)
 	case keys.CopyJob:
 		f.stem, f.typed = m.origin(j), m.shop.Typed(j)
-		f.typed["id"], f.typed["turn"] = m.freeID(j.ID), ""
+		f.typed["id"], f.typed["fixed"] = m.freeID(j.ID), ""
 		f.typed["state"], f.fresh = "waiting", true
 	default:
 		f.typed["id"], f.fresh = m.nextID(j), true

@@ -33,7 +33,7 @@ func TestFormPutAwayTakesNothingBack(t *testing.T) {
 	}
 	sc.press("r").settle()
 	sc.press("1", "up", "e").settle().says("here it is, with what was typed")
-	if f := sc.over.(*jobForm); f.typed["state"] != "running" || f.typed["turn"] != "1" || f.typed["shift"] != "centred" {
+	if f := sc.over.(*jobForm); f.typed["state"] != "running" || f.typed["fixed"] != "1" || f.typed["shift"] != "centred" {
 		t.Errorf("the form has %v", f.typed)
 	}
 	sc.press("enter").settle()
@@ -50,13 +50,13 @@ func TestFormPutAwayTakesNothingBack(t *testing.T) {
 // the day is no change.
 func TestFormPutAwayKeepsWhatWasTyped(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	s.press("1", "j", "e").on("turn")
+	s.press("1", "j", "e").on("fixed")
 	s.types("3").press("esc", "t").settle()
 	if s.jobs()[1].Turn != 2 {
 		t.Fatal("it isn't fixed to its turn")
 	}
 	s.press("e")
-	if got := s.on("turn").value(); got != "3" {
+	if got := s.on("fixed").value(); got != "3" {
 		t.Errorf("the form has turn %q, 3 was typed", got)
 	}
 	s.press("ctrl+u").types("2").press("enter").says("is as it was")

@@ -122,7 +122,7 @@ var fieldHints = map[string]string{
 	"trim":          "on each side; nothing is 3 mm",
 	"due":           "15:30, or 2026-11-25 15:30",
 	"after":         "ids with ; between",
-	"turn":          "1 is the first, -1 the last",
+	"fixed":         "1 is the first, -1 the last",
 	"shift":         "left and right change it",
 	"arrange":       "left and right change it",
 	"state":         "left and right change it",

@@ -120,8 +120,8 @@ func TestAddedWhereRulesLet(t *testing.T) {
 	}{
 		{"none", "", "", 1},
 		{"after the fifth", "after", "D-105", -1},
-		{"the fourth turn", "turn", "4", 3},
-		{"the last turn", "turn", "-1", 14},
+		{"the fourth", "fixed", "4", 3},
+		{"the last", "fixed", "-1", 14},
 	} {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 		s.press("home", "c")

@@ -13,7 +13,7 @@ import (
 )
 
 // keeper writes down what happens at the beam, before the screen says that it
-// happened: standing.toml first, which is the truth, then record.jsonl, then
+// happened: positions.toml first, which is the truth, then record.jsonl, then
 // day.toml where a job's state changed.
 type keeper struct {
 	shop   *shop.Shop

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"bide/plan"
@@ -160,7 +159,7 @@ func (m *model) reread(fresh *shop.Shop, hand *deed, says string) {
 // undone tells of a deed that isn't done and was to take something back; nothing of
 // another.
 func (d *deed) undone() string {
-	if slices.ContainsFunc(d.events, func(e shop.Event) bool { return strings.HasPrefix(e.Kind, "un") }) {
+	if slices.ContainsFunc(d.events, func(e shop.Event) bool { return e.Back }) {
 		return "nothing is taken back"
 	}
 	return ""
@@ -210,7 +209,7 @@ func (d *desk) missing(fresh *shop.Shop) string {
 	var parts []string
 	u, stands := d.shop.Unit, d.truth.stands.At
 	for n := 1; n <= min(len(stands), len(fresh.Standing.At)); n++ {
-		told := d.owed(n, shop.EventMoved, shop.EventFound)
+		told := d.owed(n, shop.EventMoved, shop.EventCorrected)
 		if at := stands[n-1]; told != nil && at != fresh.Standing.At[n-1] {
 			parts = append(parts, fmt.Sprintf("holder %d from %s to %s", n, u.Show(told.From), u.Show(at)))
 		}
@@ -229,13 +228,12 @@ func (d *desk) missing(fresh *shop.Shop) string {
 
 // owed is what was told of a holder, of these kinds, not written down and not taken back;
 // nil where nothing is. It leads from where the first one did.
-func (d *desk) owed(holder int, kinds ...string) *shop.Event {
+func (d *desk) owed(holder int, kinds ...shop.Kind) *shop.Event {
 	var open []shop.Event
 	for _, e := range d.owing {
-		kind, back := strings.CutPrefix(e.Kind, "un")
 		switch {
-		case e.Holder != holder || !slices.Contains(kinds, kind):
-		case !back:
+		case e.Holder != holder || !slices.Contains(kinds, e.Kind):
+		case !e.Back:
 			open = append(open, e)
 		case len(open) > 0:
 			open = open[:len(open)-1]
@@ -255,10 +253,10 @@ func (d *desk) owedState(id string) (state plan.State, told bool) {
 	var open []plan.State
 	for _, e := range d.owing {
 		switch {
-		case e.Job != id:
-		case e.Kind == shop.EventJob:
+		case e.Job != id || e.Kind != shop.EventJob:
+		case !e.Back:
 			open = append(open, e.State)
-		case e.Kind == shop.EventUnjob && len(open) > 0:
+		case len(open) > 0:
 			open = open[:len(open)-1]
 		}
 	}

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -20,13 +21,13 @@ func second(t testing.TB) (first, second *screen, dir string) {
 // the next thing told, the record's events too.
 func TestSecondScreenTakesOver(t *testing.T) {
 	first, sc, dir := second(t)
-	before := file(t, dir, "standing.toml")
+	before := file(t, dir, "positions.toml")
 	sc.press("w").settle().tells("Ticks are not saved here", "open for writing by")
 	sc.press("enter").ticks(2).tells("not saved: ", "open for writing by", "s save again")
 	if sc.press("s").settle(); !strings.HasPrefix(sc.news.text, "not saved: the shop is open for writing by") {
 		t.Errorf("saving again: %q", sc.news.text)
 	}
-	if file(t, dir, "standing.toml") != before {
+	if file(t, dir, "positions.toml") != before {
 		t.Fatal("the second one writes")
 	}
 	first.keep.close()
@@ -69,10 +70,10 @@ func TestSecondScreenReadsAgain(t *testing.T) {
 	first, sc, dir := second(t)
 	sc.press("w").settle().press("enter").ticks(2)
 	first.press("w", "enter").ticks(5)
-	made := file(t, dir, "standing.toml")
+	made := file(t, dir, "positions.toml")
 	first.keep.close()
 	sc.ticks(1).tells("the shop is free now, and written here", "is read")
-	if file(t, dir, "standing.toml") != made || len(eventsIn(t, dir)) != 5 || len(sc.walk().made(sc.desk)) != 5 {
+	if file(t, dir, "positions.toml") != made || len(eventsIn(t, dir)) != 5 || len(sc.walk().made(sc.desk)) != 5 {
 		t.Error("the second one writes over what it hasn't shown")
 	}
 	sc.press("home").tells("move 6 of 58")
@@ -133,12 +134,14 @@ func TestSecondScreenMarks(t *testing.T) {
 	if len(marks) != 1 || sc.keep.barred != "" {
 		t.Errorf("marks %v, barred %q", marks, sc.keep.barred)
 	}
-	var kinds []string
+	var backs []bool
 	for _, e := range eventsIn(t, dir) {
-		kinds = append(kinds, e.Kind)
+		if e.Kind == shop.EventCondition {
+			backs = append(backs, e.Back)
+		}
 	}
-	if strings.Join(kinds, " ") != shop.EventCondition+" "+shop.EventUncondition+" "+shop.EventCondition {
-		t.Errorf("the record has %v", kinds)
+	if !slices.Equal(backs, []bool{false, true, false}) {
+		t.Errorf("the record takes conditions back: %v", backs)
 	}
 }
 

@@ -26,7 +26,7 @@ func locked(t testing.TB, dir, name string) (unlock func()) {
 // written with the next save that can be: saved again, with the next tick, or when it is
 // taken back what it was before.
 func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
-	for _, name := range []string{"standing.toml", "day.toml"} {
+	for _, name := range []string{"positions.toml", "day.toml"} {
 		sc, dir := atWork(t, 80, 24)
 		sc.press("w", "enter").ticks(58)
 		unlock := locked(t, dir, name)
@@ -56,7 +56,7 @@ func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
 	}
 }
 
-// Where the power went between standing.toml and day.toml, so that a job is being set up
+// Where the power went between positions.toml and day.toml, so that a job is being set up
 // and the one before it runs in day.toml, the state that follows is written with the next
 // thing told, or when the day is saved; leaving asks nothing, since nothing is lost by it.
 func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {

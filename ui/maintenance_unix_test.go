@@ -55,9 +55,9 @@ func TestStoryOfMaintenance(t *testing.T) {
 	x.run("send-keys", "-l", "air line torn")
 	x.press("Enter")
 	x.until("holder 18 is marked out", "marked so: air line torn")
-	text, err := os.ReadFile(filepath.Join(dir, "standing.toml"))
-	if err != nil || !strings.Contains(string(text), "condition = \"out\"\nreason = \"air line torn\"") {
-		t.Errorf("the mark isn't in standing.toml (%v):\n%s", err, text)
+	text, err := os.ReadFile(filepath.Join(dir, "positions.toml"))
+	if err != nil || !strings.Contains(string(text), "condition = \"out\"\nwhy = \"air line torn\"") {
+		t.Errorf("the mark isn't in positions.toml (%v):\n%s", err, text)
 	}
 	x.press("q")
 	x.ended()

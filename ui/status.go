@@ -107,17 +107,20 @@ func capital(text string) string {
 // sumOf tells how much of what was told at the beam is in these events, without what
 // was taken back; empty when nothing is left.
 func sumOf(events []shop.Event) string {
-	n := map[string]int{}
+	n := map[shop.Kind]int{}
 	for _, e := range events {
-		if kind, back := strings.CutPrefix(e.Kind, "un"); back {
-			n[kind]--
+		if e.Back {
+			n[e.Kind]--
 		} else {
 			n[e.Kind]++
 		}
 	}
 	var parts []string
-	for _, k := range []struct{ kind, one, many string }{
-		{shop.EventMoved, "1 move made", "%d moves made"}, {shop.EventFound, "1 holder found elsewhere", "%d holders found elsewhere"},
+	for _, k := range []struct {
+		kind      shop.Kind
+		one, many string
+	}{
+		{shop.EventMoved, "1 move made", "%d moves made"}, {shop.EventCorrected, "1 position corrected", "%d positions corrected"},
 		{shop.EventCondition, "1 mark", "%d marks"}, {shop.EventJob, "the state of 1 job", "the states of %d jobs"},
 	} {
 		switch n := n[k.kind]; {

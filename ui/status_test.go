@@ -201,7 +201,7 @@ func TestSumOf(t *testing.T) {
 		"1 move made":                   {moved, moved, back(moved)},
 		"2 moves made, 1 mark":          {moved, mark, moved},
 		"the state of 1 job":            {{Kind: shop.EventJob}},
-		"1 holder found elsewhere":      {{Kind: shop.EventFound}, {Kind: shop.EventSequence}},
+		"1 position corrected":          {{Kind: shop.EventCorrected}, {Kind: shop.EventSequence}},
 		"2 marks, the states of 2 jobs": {mark, mark, {Kind: shop.EventJob}, {Kind: shop.EventJob}},
 	} {
 		if got := sumOf(events); got != want {

@@ -70,7 +70,7 @@ func outcomes(became states, but string) string {
 }
 
 // takeBack takes back what was told last on this walk; after a restart, the last tick
-// that standing.toml has. That the job ran, told at the end of an earlier walk to it, is
+// that positions.toml has. That the job ran, told at the end of an earlier walk to it, is
 // taken back as in the panes.
 func (w *walk) takeBack(m *model) tea.Cmd {
 	n := len(m.claims)
@@ -124,7 +124,7 @@ func (m *model) again(t *claim) string {
 	var parts []string
 	for _, e := range t.events {
 		switch e.Kind {
-		case shop.EventMoved, shop.EventFound:
+		case shop.EventMoved, shop.EventCorrected:
 			parts = append(parts, fmt.Sprintf("%d is at %s again", e.Holder, m.shop.Unit.Show(e.From)))
 		case shop.EventCondition:
 			parts = append(parts, fmt.Sprintf("%d is %s again", e.Holder, m.forecast.beam.Holders[e.Holder-1]))
@@ -140,7 +140,7 @@ func (m *model) briefly(t *claim) string {
 	}
 	found := 0
 	for _, e := range t.events {
-		if e.Kind == shop.EventFound {
+		if e.Kind == shop.EventCorrected {
 			found++
 		}
 	}

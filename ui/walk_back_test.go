@@ -42,7 +42,7 @@ func balanced(t testing.TB, all []shop.Event) {
 	t.Helper()
 	var open []shop.Event
 	for _, e := range all {
-		if !strings.HasPrefix(e.Kind, "un") {
+		if !e.Back {
 			open = append(open, e)
 			continue
 		}
@@ -181,7 +181,7 @@ func TestTakingBackInOrder(t *testing.T) {
 	}
 }
 
-// After a restart the ticks that standing.toml has can still be taken back.
+// After a restart the ticks that positions.toml has can still be taken back.
 func TestTakingBackAfterARestart(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
@@ -278,9 +278,9 @@ func TestTakingBackLeavesALaterMark(t *testing.T) {
 	sc.press("c").enters("", "", "a", "hiss").press("esc").settle().press("5")
 	sc.holder = number
 	sc.press("c", "o").enters("dead")
-	before, events := file(t, dir, "standing.toml"), len(eventsIn(t, dir))
+	before, events := file(t, dir, "positions.toml"), len(eventsIn(t, dir))
 	sc.press("w").settle().press("enter", "u").settle().says(fmt.Sprintf("can't be taken back: holder %d has been marked otherwise since", number))
-	if file(t, dir, "standing.toml") != before || len(eventsIn(t, dir)) != events {
+	if file(t, dir, "positions.toml") != before || len(eventsIn(t, dir)) != events {
 		t.Error("something is written all the same")
 	}
 }

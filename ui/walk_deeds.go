@@ -118,7 +118,7 @@ func (w *walk) tick(m *model) tea.Cmd {
 	})
 }
 
-// untick takes back the last tick that standing.toml has: that move was not made.
+// untick takes back the last tick that positions.toml has: that move was not made.
 func (w *walk) untick(m *model) tea.Cmd {
 	made := w.made(m.desk)
 	if len(made) == 0 {
@@ -186,7 +186,7 @@ func (w *walk) correct(m *model, places map[int]plan.Length, marks map[int]shop.
 	d, became := w.change(m.desk)
 	for n := range d.stands.At {
 		if to, told := places[n+1]; told && to != d.stands.At[n] {
-			d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventFound, Holder: n + 1, From: d.stands.At[n], To: to, Job: w.job.ID})
+			d.events = append(d.events, shop.Event{Time: m.keep.clock(), Kind: shop.EventCorrected, Holder: n + 1, From: d.stands.At[n], To: to, Job: w.job.ID})
 			d.stands.At[n], d.stands.Setting.Found = to, true
 		}
 		if mark, told := marks[n+1]; told {

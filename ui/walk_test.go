@@ -167,11 +167,11 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	}
 	moved, unmoved := 0, 0
 	for _, e := range eventsIn(t, dir) {
-		switch e.Kind {
-		case shop.EventMoved:
-			moved++
-		case shop.EventUnmoved:
+		switch {
+		case e.Kind == shop.EventMoved && e.Back:
 			unmoved++
+		case e.Kind == shop.EventMoved:
+			moved++
 		}
 	}
 	if moved != 59 || unmoved != 1 {
@@ -226,11 +226,11 @@ func TestWalkAfterARunningJob(t *testing.T) {
 func TestWhatBecameOfTheJobBefore(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
-	before := file(t, dir, "standing.toml")
+	before := file(t, dir, "positions.toml")
 	at := sc.truth.stands.At
 	sc.press("w", "enter", "f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("D-101 was to run until")
 	sc.press("c", "enter", "esc").tells("nothing is told: D-101 runs", "found: holder 20 at")
-	if file(t, dir, "standing.toml") != before || sc.jobs()[0].State != plan.Running {
+	if file(t, dir, "positions.toml") != before || sc.jobs()[0].State != plan.Running {
 		t.Error("something is told all the same")
 	}
 	sc.press("enter").tells("Has it ended?")
@@ -271,11 +271,11 @@ func TestWalkPassesRefusedJobsOver(t *testing.T) {
 	sc.tells("there is nothing to set up")
 }
 
-// Without standing.toml the holders are only assumed to stand so: that is said before
+// Without positions.toml the holders are only assumed to stand so: that is said before
 // the first move, and from the first tick on it is in the file.
 func TestWalkFromAnAssumedStanding(t *testing.T) {
 	_, dir := atWork(t, 80, 24)
-	file := filepath.Join(dir, "standing.toml")
+	file := filepath.Join(dir, "positions.toml")
 	if err := os.Remove(file); err != nil {
 		t.Fatal(err)
 	}
@@ -284,7 +284,7 @@ func TestWalkFromAnAssumedStanding(t *testing.T) {
 	k.barred, k.now = "", seconds() // the first screen has the lock
 	sc.keep = k
 	t.Cleanup(k.close)
-	sc.settle().tells("note: standing.toml is missing")
+	sc.settle().tells("note: positions.toml is missing")
 	sc.press("w").tells("only assumed: measure", "f tells of those that don't")
 	if _, err := os.Stat(file); err == nil {
 		t.Error("what is assumed is written as if it was measured")
@@ -343,7 +343,7 @@ func TestTickIsSavedBeforeItIsTold(t *testing.T) {
 func TestSavingFails(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {20, 5}} {
 		sc, dir := atWork(t, size[0], size[1])
-		file := filepath.Join(dir, "standing.toml")
+		file := filepath.Join(dir, "positions.toml")
 		before, _ := os.ReadFile(file)
 		if err := os.Chmod(file, 0o444); err != nil { // refused for an administrator too
 			t.Fatal(err)
@@ -377,11 +377,11 @@ func TestSavingFails(t *testing.T) {
 // invented day isn't written.
 func TestWhoMayWrite(t *testing.T) {
 	first, dir := atWork(t, 80, 24)
-	before, _ := os.ReadFile(filepath.Join(dir, "standing.toml"))
+	before, _ := os.ReadFile(filepath.Join(dir, "positions.toml"))
 	second := goOn(t, dir, 80, 24)
 	second.press("w").settle().tells("Ticks are not saved here", "open for writing by", "since")
 	second.press("enter").ticks(3).tells("move 4 of 58")
-	if now, _ := os.ReadFile(filepath.Join(dir, "standing.toml")); string(now) != string(before) {
+	if now, _ := os.ReadFile(filepath.Join(dir, "positions.toml")); string(now) != string(before) {
 		t.Error("the second one writes")
 	}
 	second.press("q").tells("Would be lost: 3 moves made", "open for writing by", "Leave?")

@@ -28,7 +28,7 @@ func TestSecondScreenFollows(t *testing.T) {
 		t.Error("the files are read again though they are the same")
 	}
 	first.press("w", "enter").ticks(2)
-	sc.glance().tells("standing.toml changed meanwhile: read again")
+	sc.glance().tells("positions.toml changed meanwhile: read again")
 	if got, want := sc.truth.stands.At[first.truth.stands.Setting.Made[0].Holder-1], first.truth.stands.At[first.truth.stands.Setting.Made[0].Holder-1]; got != want {
 		t.Errorf("the first moved holder stands at %s, want %s", got.MM(), want.MM())
 	}
@@ -53,7 +53,7 @@ func TestOutdatedIsSaid(t *testing.T) {
 	sc.press("j", "J").settle()
 	order := ids(sc.jobs())
 	first.press("w", "enter").ticks(1)
-	sc.glance().press("k").tells("standing.toml has changed since", "reads it again")
+	sc.glance().press("k").tells("positions.toml has changed since", "reads it again")
 	if len(sc.truth.stands.At) == 0 || sc.truth.stands.Setting != nil {
 		t.Error("it is read though a job was moved")
 	}
@@ -65,7 +65,7 @@ func TestOutdatedIsSaid(t *testing.T) {
 		}
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
-	sc.press("R").settle().tells("standing.toml changed meanwhile: what stands is read again")
+	sc.press("R").settle().tells("positions.toml changed meanwhile: what stands is read again")
 	if strings.Join(ids(sc.jobs()), " ") != strings.Join(order, " ") || sc.truth.stands.Setting == nil {
 		t.Errorf("read again: %v, %v", ids(sc.jobs()), sc.truth.stands.Setting)
 	}
@@ -76,7 +76,7 @@ func TestOutdatedIsSaid(t *testing.T) {
 
 	sc.press("w").settle().press("enter").ticks(1).tells("not saved: ")
 	first.ticks(1)
-	sc.glance().press("right").tells("standing.toml has changed since")
+	sc.glance().press("right").tells("positions.toml has changed since")
 }
 
 // Who may write is told too that someone else has changed a file; its text is kept. A

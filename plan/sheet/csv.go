@@ -15,7 +15,7 @@ import (
 // csvHead names the columns. Lengths are exact in millimetres; in inches they are
 // rounded to the ten-thousandth.
 var csvHead = []string{
-	"turn", "job", "material", "setup_start", "kind", "step", "holder",
+	"number", "job", "material", "setup_start", "kind", "step", "holder",
 	"from_mm", "to_mm", "by_mm", "from_in", "to_in", "by_in", "why",
 	"bevel_deg", "tip_mm", "swaps", "set_bar", "set_guessed", "pistons", "bore_mm", "blade_n",
 	"wicking", "fluid", "silicone_free", "speed_m_min", "method",

@@ -50,13 +50,13 @@ func TestCSVHasEveryMove(t *testing.T) {
 			}
 			for i, s := range p.plan.Steps {
 				if p.opts.Knife != nil {
-					if r := next(); r["kind"] != "settings" || r["turn"] != strconv.Itoa(p.plan.Done+i+1) || r["job"] != s.Job.ID || r["holder"] != "" {
+					if r := next(); r["kind"] != "settings" || r["number"] != strconv.Itoa(p.plan.Done+i+1) || r["job"] != s.Job.ID || r["holder"] != "" {
 						t.Errorf("job %d has no settings above its moves: %v", i+1, r)
 					}
 				}
 				for k, m := range s.Changeover.Moves {
 					r := next()
-					got := []string{r["kind"], r["turn"], r["step"], r["holder"], r["from_mm"], r["to_mm"], r["by_mm"], r["to_in"]}
+					got := []string{r["kind"], r["number"], r["step"], r["holder"], r["from_mm"], r["to_mm"], r["by_mm"], r["to_in"]}
 					want := []string{"move", strconv.Itoa(p.plan.Done + i + 1), strconv.Itoa(k + 1), strconv.Itoa(m.Holder),
 						m.From.MM(), m.To.MM(), (m.To - m.From).MM(), plan.Inches.Number(m.To)}
 					if strings.Join(got, " ") != strings.Join(want, " ") || r["why"] == "" {

@@ -70,7 +70,7 @@ func standWrong(n int) string {
 }
 
 // assumed warns of a plan that stands on no measured places.
-const assumed = "nobody has measured where the holders stood when the day began: they are taken to stand evenly spread. Measure each, write standing.toml and plan again before one moves."
+const assumed = "nobody has measured where the holders stood when the day began: they are taken to stand evenly spread. Measure each, write positions.toml and plan again before one moves."
 
 var guides = [...]string{plan.GuideCentre: "centre", plan.GuideOperator: "operator edge", plan.GuideDrive: "drive edge"}
 

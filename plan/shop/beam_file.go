@@ -57,12 +57,12 @@ func readRail(t *table, b *plan.Beam) {
 	b.Clearance = t.length("clearance", 0, zeroOrMore)
 	b.Rail = t.span("rail")
 	b.Web = t.span("web")
-	b.StoreGap = t.length("store_gap", 0, zeroOrMore)
+	b.StoreGap = t.length("park_clearance", 0, zeroOrMore)
 	b.RestOverWeb = t.flag("rest_over_web", true)
-	b.InPlace = t.length("in_place", 0, zeroOrMore)
+	b.InPlace = t.length("position_tolerance", 0, zeroOrMore)
 	t.granted(usual{"rest_over_web", "true"})
 	if !b.RestOverWeb {
-		t.granted(usual{"store_gap", t.doc.unit.Show(0)})
+		t.granted(usual{"park_clearance", t.doc.unit.Show(0)})
 	}
 	checkRail(t, b)
 	t.done()
@@ -72,7 +72,7 @@ func readRail(t *table, b *plan.Beam) {
 func checkRail(t *table, b *plan.Beam) {
 	u, pitch := t.doc.unit, b.Pitch()
 	if 2*b.InPlace >= pitch && b.HolderWidth > 0 {
-		t.refuse("in_place", "lower it", "%s is not below half the pitch of %s", u.Show(b.InPlace), u.Show(pitch))
+		t.refuse("position_tolerance", "lower it", "%s is not below half the pitch of %s", u.Show(b.InPlace), u.Show(pitch))
 	}
 	if len(b.Holders) == 0 || b.HolderWidth == 0 || b.Rail == (plan.Span{}) {
 		return

@@ -203,7 +203,7 @@ func TestChosenSurvives(t *testing.T) {
 func TestFormKeepsChosen(t *testing.T) {
 	s := read(t, files(withLayout(`chosen_slits = ["2 x 30", "3 x 40"]`, "chosen_shift = 1.5")))
 	j := &s.Day.Jobs[0]
-	for key, text := range map[string]string{"id": "B", "length_m": "900", "speed": "30", "due": "11:00", "state": "running", "turn": "1", "slits": "3 x 40; 2 x 30,0"} {
+	for key, text := range map[string]string{"id": "B", "length_m": "900", "speed": "30", "due": "11:00", "state": "running", "fixed": "1", "slits": "3 x 40; 2 x 30,0"} {
 		f := s.Typed(j)
 		f[key] = text
 		if got, problems := s.ReadJob(f, s.Day, 0); len(problems) > 0 || got.Chosen != j.Chosen {

@@ -8,7 +8,7 @@ import (
 // The keys of day.toml in the order in which bide writes them.
 var (
 	dayKeys = []string{"units", "start", "end", "aim"}
-	jobKeys = []string{"id", "material", "web", "slits", "trim", "shift", "arrange", chosenSlits, chosenShift, chosenIdle, chosenMoves, chosenSetup, "length_m", "speed", "due", "after", "state", "turn", "core", "roll_m", "roll_diameter"}
+	jobKeys = []string{"id", "material", "web", "slits", "trim", "shift", "arrange", chosenSlits, chosenShift, chosenIdle, chosenMoves, chosenSetup, "length_m", "speed", "due", "after", "state", "fixed", "core", "roll_m", "roll_diameter"}
 )
 
 // edit is a change of one key: its new value as TOML, or none to take it out.

@@ -37,7 +37,7 @@ func readDay(d *document, root *table, s *Shop, known bool) *plan.Day {
 	return day
 }
 
-// checkOrder checks what the jobs say of each other: ids, after, turn, state.
+// checkOrder checks what the jobs say of each other: ids, after, fixed, state.
 func checkOrder(entries []*table, jobs []plan.Job) {
 	byID := map[string]int{}
 	running := -1
@@ -156,7 +156,7 @@ func takeOut(to, back [][]int, left []bool) {
 	}
 }
 
-// checkTurns checks that fixed turns are in the day and no two jobs have one.
+// checkTurns checks that fixed numbers are in the day and no two jobs have the same.
 func checkTurns(entries []*table, jobs []plan.Job) {
 	n := len(jobs)
 	taken := map[int]int{}
@@ -166,14 +166,14 @@ func checkTurns(entries []*table, jobs []plan.Job) {
 			continue
 		}
 		if turn < -n || turn > n {
-			t.refuse("turn", "count from 1, or from -1 for the last", "turn %d is outside a day of %d jobs", turn, n)
+			t.refuse("fixed", "count from 1, or from -1 for the last", "number %d is outside a day of %d jobs", turn, n)
 			continue
 		}
 		if turn < 0 {
 			turn += n + 1
 		}
 		if first, ok := taken[turn]; ok {
-			t.refuse("turn", "give it another turn", "%s has that turn already", entries[first].place)
+			t.refuse("fixed", "give it another number", "%s has that number in the sequence already", entries[first].place)
 			continue
 		}
 		taken[turn] = i

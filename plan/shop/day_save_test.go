@@ -84,7 +84,7 @@ material = "paper tape"
 web = "254 mm"
 slits = ["3 x 2"]
 length_m = 100
-state = "aside" # or not?
+state = "hold" # or not?
 `
 )
 
@@ -216,19 +216,19 @@ func TestChanged(t *testing.T) {
 	want()
 	write(t, filepath.Join(s.Dir, dayFile), handMade, 0o644)
 	want(dayFile)
-	if err := os.Remove(filepath.Join(s.Dir, standingFile)); err != nil {
+	if err := os.Remove(filepath.Join(s.Dir, positionsFile)); err != nil {
 		t.Fatal(err)
 	}
-	want(dayFile, standingFile)
+	want(dayFile, positionsFile)
 	before := s.Stamp()
 	if s.Stamp() != before {
 		t.Error("the stamp changes though no file does")
 	}
 	write(t, filepath.Join(s.Dir, beamFile), "name = 'another'", 0o644)
 	write(t, filepath.Join(s.Dir, materialsFile), "", 0o644)
-	want(dayFile, standingFile, beamFile)
+	want(dayFile, positionsFile, beamFile)
 	write(t, filepath.Join(s.Dir, materialsFile), "# one", 0o644)
-	want(dayFile, standingFile, beamFile, materialsFile)
+	want(dayFile, positionsFile, beamFile, materialsFile)
 	if s.Stamp() == before {
 		t.Error("the stamp stays though files change")
 	}
@@ -241,15 +241,15 @@ func TestChanged(t *testing.T) {
 // problems, and nothing is written.
 func TestSaveDayRefuses(t *testing.T) {
 	for words, change := range map[string]func(*plan.Day){
-		"has the same id":                   func(d *plan.Day) { d.Jobs[1].ID = "A" },
-		"there is no job":                   func(d *plan.Day) { d.Jobs = d.Jobs[1:] },
-		`add [[job]]`:                       func(d *plan.Day) { d.Jobs = nil },
-		"the end is not after the start":    func(d *plan.Day) { d.End = d.Start },
-		"start is missing":                  func(d *plan.Day) { d.Start = time.Time{} },
-		"must be above 0":                   func(d *plan.Day) { d.Jobs[0].Web = -1 },
-		"is no material of the table":       func(d *plan.Day) { d.Jobs[2].Material = "unobtainable" },
-		"turn 4 is outside a day of 3 jobs": func(d *plan.Day) { d.Jobs[2].Turn = 4 },
-		"would not be read back as it is":   func(d *plan.Day) { d.Jobs[2].ID = "C\x1b[2J" },
+		"has the same id":                     func(d *plan.Day) { d.Jobs[1].ID = "A" },
+		"there is no job":                     func(d *plan.Day) { d.Jobs = d.Jobs[1:] },
+		`add [[job]]`:                         func(d *plan.Day) { d.Jobs = nil },
+		"the end is not after the start":      func(d *plan.Day) { d.End = d.Start },
+		"start is missing":                    func(d *plan.Day) { d.Start = time.Time{} },
+		"must be above 0":                     func(d *plan.Day) { d.Jobs[0].Web = -1 },
+		"is no material of the table":         func(d *plan.Day) { d.Jobs[2].Material = "unobtainable" },
+		"number 4 is outside a day of 3 jobs": func(d *plan.Day) { d.Jobs[2].Turn = 4 },
+		"would not be read back as it is":     func(d *plan.Day) { d.Jobs[2].ID = "C\x1b[2J" },
 	} {
 		s := folder(t, map[string]string{dayFile: handMade})
 		w := dayOf(s)

@@ -22,7 +22,7 @@ func TestDueInAnotherYear(t *testing.T) {
 	}
 	_, problems := Read(fstest.MapFS{
 		"beam.toml": {Data: text("beam.toml")}, "day.toml": {Data: []byte(day)},
-		"standing.toml": {Data: text("standing.toml")}, "materials.toml": {Data: text("materials.toml")},
+		"positions.toml": {Data: text("positions.toml")}, "materials.toml": {Data: text("materials.toml")},
 	})
 	if len(problems) != 1 || !strings.Contains(problems.Error(), "due 2006-11-25 is more than 366 days from the day's start, 2026-11-25") {
 		t.Errorf("told %v", problems)

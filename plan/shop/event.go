@@ -3,32 +3,27 @@ package shop
 import (
 	"encoding/json"
 	"fmt"
-	"strings"
 	"time"
 
 	"bide/plan"
 )
 
-// The kinds of events that bide records. What was told by mistake stays in the record;
-// an event of the kind un... with the same fields says that it was.
+// The kinds of events that bide records. What was entered by mistake stays in the record;
+// the same event with Back set says that it was.
 const (
-	EventMoved       = "moved"     // Holder went From To, for Job
-	EventFound       = "found"     // Holder, taken to stand at From, was found at To
-	EventCondition   = "condition" // Holder came into Condition, for Reason
-	EventJob         = "job"       // Job came into State; done, it ran Metres
-	EventSequence    = "sequence"  // the jobs were put into the order Order
-	EventUnmoved     = taken + EventMoved
-	EventUnfound     = taken + EventFound
-	EventUncondition = taken + EventCondition
-	EventUnjob       = taken + EventJob
+	EventMoved     Kind = "moved"     // Holder went From To, for Job
+	EventCorrected Kind = "corrected" // Holder, recorded at From, was really at To
+	EventCondition Kind = "condition" // Holder came into Condition, for Reason
+	EventJob       Kind = "job"       // Job came into State; done, it ran Metres
+	EventSequence  Kind = "sequence"  // the jobs were put into the order Order
 )
 
-// taken begins the kind of an event that takes another one back.
-const taken = "un"
+// Kind is what kind of thing an event is. A record of a later version may have others.
+type Kind string
 
-// TakenBack is the event, told at that time, that takes this one back.
+// TakenBack is the event, recorded at that time, that takes this one back.
 func (e Event) TakenBack(at time.Time) Event {
-	e.Time, e.Kind = at, taken+e.Kind
+	e.Time, e.Back = at, true
 	return e
 }
 
@@ -36,9 +31,10 @@ func (e Event) TakenBack(at time.Time) Event {
 // of a kind that isn't known, those that are known by name.
 type Event struct {
 	Time      time.Time // by the clock on the wall
-	Kind      string
+	Kind      Kind
+	Back      bool        // it takes such an event back
 	Holder    int         // from 1; 0 is none
-	From, To  plan.Length // places of moved and found, and of what takes them back
+	From, To  plan.Length // places of moved and corrected
 	Condition plan.Condition
 	Reason    string
 	Job       string // id
@@ -51,12 +47,13 @@ type Event struct {
 // words as in the shop's files.
 type eventLine struct {
 	Time      string       `json:"time"`
-	Kind      string       `json:"kind"`
+	Kind      Kind         `json:"kind"`
+	Back      bool         `json:"back,omitempty"`
 	Holder    int          `json:"holder,omitempty"`
 	From      *json.Number `json:"from,omitempty"`
 	To        *json.Number `json:"to,omitempty"`
 	Condition string       `json:"condition,omitempty"`
-	Reason    string       `json:"reason,omitempty"`
+	Reason    string       `json:"why,omitempty"`
 	Job       string       `json:"job,omitempty"`
 	State     string       `json:"state,omitempty"`
 	Metres    float64      `json:"metres,omitempty"`
@@ -66,11 +63,11 @@ type eventLine struct {
 // MarshalJSON is the event as the record holds it.
 func (e Event) MarshalJSON() ([]byte, error) {
 	line := eventLine{
-		Time: tomlTime(e.Time), Kind: e.Kind, Holder: e.Holder,
+		Time: tomlTime(e.Time), Kind: e.Kind, Back: e.Back, Holder: e.Holder,
 		Reason: e.Reason, Job: e.Job, Metres: e.Metres, Order: e.Order,
 	}
-	switch strings.TrimPrefix(e.Kind, taken) {
-	case EventMoved, EventFound:
+	switch e.Kind {
+	case EventMoved, EventCorrected:
 		from, to := json.Number(e.From.MM()), json.Number(e.To.MM())
 		line.From, line.To = &from, &to
 	case EventCondition:
@@ -96,7 +93,7 @@ func (e *Event) UnmarshalJSON(text []byte) (err error) {
 	if err := json.Unmarshal(text, &line); err != nil {
 		return err
 	}
-	*e = Event{Kind: Clean(line.Kind), Holder: line.Holder, Reason: Clean(line.Reason), Job: Clean(line.Job), Metres: line.Metres}
+	*e = Event{Kind: Kind(Clean(string(line.Kind))), Back: line.Back, Holder: line.Holder, Reason: Clean(line.Reason), Job: Clean(line.Job), Metres: line.Metres}
 	for _, id := range line.Order {
 		e.Order = append(e.Order, Clean(id))
 	}
@@ -112,16 +109,16 @@ func (e *Event) UnmarshalJSON(text []byte) (err error) {
 	condition, known := indexOf(conditions(), line.Condition)
 	state, knownState := indexOf(stateWords, line.State)
 	e.Condition, e.State = plan.Condition(condition), plan.State(state)
-	switch kind := strings.TrimPrefix(e.Kind, taken); {
-	case kind == EventCondition && !known:
+	switch {
+	case e.Kind == EventCondition && !known:
 		return fmt.Errorf("condition %s", quoted(line.Condition))
-	case kind == EventJob && !knownState:
+	case e.Kind == EventJob && !knownState:
 		return fmt.Errorf("state %s", quoted(line.State))
 	}
 	return nil
 }
 
-// readPlace is a place in millimetres; nought when there is none.
+// readPlace is a place in millimetres; zero when there is none.
 func readPlace(n *json.Number) (plan.Length, error) {
 	if n == nil {
 		return 0, nil

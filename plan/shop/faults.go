@@ -46,8 +46,8 @@ var remedies = map[string]string{
 	"slits":    "correct slits, split the job, or run it on another beam",
 	"shift":    `set shift = "free", or run the job on another beam`,
 	"trim":     "set trim to what the winder can pull, take a slit out or run a wider web",
-	"standing": "measure where the holders stand and correct standing.toml",
-	"turn":     "put the job at its turn, or change turn",
+	"standing": "measure where the holders stand and correct positions.toml",
+	"fixed":    "put the job at that number, or change fixed",
 	"after":    "put the job behind it, or change after",
 }
 

@@ -73,7 +73,7 @@ func TestRemedyNamesHolders(t *testing.T) {
 func TestRefusalNamesTheHolder(t *testing.T) {
 	beam := strings.Replace(smallBeam, "[drive]", "rest_over_web = false\n[drive]", 1) + "[[holder]]\nnumber = 2\ncondition = \"stuck\"\n"
 	standing := "units = \"mm\"\nholder = [{number=1, at=-100}, {number=2, at=50}, {number=3, at=360}, {number=4, at=380}, {number=5, at=400}]\n"
-	s := read(t, files(map[string]string{beamFile: beam, standingFile: standing}))
+	s := read(t, files(map[string]string{beamFile: beam, positionsFile: standing}))
 	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil || len(d.Refused) != 1 {
 		t.Fatalf("%v, plan %+v", err, d)
@@ -87,7 +87,7 @@ func TestRefusalNamesTheHolder(t *testing.T) {
 // TestEveryKeyHasARemedy: keys of the faults that plans and orders give.
 func TestEveryKeyHasARemedy(t *testing.T) {
 	s := read(t, files(nil))
-	for _, key := range []string{"web", "slits", "trim", "standing", "turn", "after"} {
+	for _, key := range []string{"web", "slits", "trim", "standing", "fixed", "after"} {
 		if s.ProblemOf(&s.Day.Jobs[0], fault(key, "x")).Remedy == "" {
 			t.Errorf("%s: no remedy", key)
 		}

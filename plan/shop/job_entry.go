@@ -21,7 +21,7 @@ const defaultTrim = 3 * plan.Millimetre
 var (
 	shiftWords   = []string{"centred", "free"}
 	arrangeWords = []string{"listed", "entries", "any"}
-	stateWords   = []string{"waiting", "running", "done", "aside"}
+	stateWords   = []string{"waiting", "running", "done", "hold"}
 	aimWords     = []string{"minutes", "moves"} // of the day
 )
 
@@ -45,10 +45,10 @@ func (t jobReader) read() plan.Job {
 	j.Due = t.clock("due")
 	j.After = t.ids("after")
 	j.State = plan.State(t.choice("state", stateWords...))
-	if t.has("turn") {
-		j.Turn = t.whole("turn", 0, -mostJobs, mostJobs)
-		if t.keys["turn"] == int64(0) {
-			t.refuse("turn", "count from 1, or from -1 for the last", "there is no turn 0")
+	if t.has("fixed") {
+		j.Turn = t.whole("fixed", 0, -mostJobs, mostJobs)
+		if t.keys["fixed"] == int64(0) {
+			t.refuse("fixed", "count from 1, or from -1 for the last", "there is no number 0")
 		}
 	}
 	m := t.material(&j)

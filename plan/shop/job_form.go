@@ -153,7 +153,7 @@ func (f Typed) tree(start time.Time) map[string]any {
 			out[key] = listed(text)
 		case "length_m", "speed", "roll_m":
 			out[key] = orText(strconv.ParseFloat(text, 64))(text)
-		case "turn":
+		case "fixed":
 			out[key] = orText(strconv.ParseInt(text, 10, 64))(text)
 		case "due":
 			out[key] = orText(typedTime(text, start))(text)
@@ -246,6 +246,6 @@ func (s *Shop) Typed(j *plan.Job) Typed {
 		"shift": shiftWords[j.Shift], "arrange": arrangeWords[j.Arrange], "state": stateWords[j.State],
 		"length_m": tomlNumber(j.Metres), "speed": speedText(j.Speed, s.dayUnit),
 		"core": given(j.Roll.Core), "roll_m": optionalNumber(j.Roll.Metres), "roll_diameter": given(j.Roll.Diameter),
-		"due": due, "after": after, "turn": turnText(j.Turn),
+		"due": due, "after": after, "fixed": turnText(j.Turn),
 	}
 }

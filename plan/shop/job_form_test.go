@@ -46,7 +46,7 @@ func TestReadJob(t *testing.T) {
 	s := threeJobs(t)
 	fields := Typed{
 		"id": " D ", "material": "felt", "web": "250 mm", "slits": "2 x 1-1/2, 2,25, 50 mm", "length_m": "1000", "speed": "500",
-		"due": "05:30", "after": "A, C", "turn": "-1", "state": "", "shift": "free",
+		"due": "05:30", "after": "A, C", "fixed": "-1", "state": "", "shift": "free",
 	}
 	got, problems := s.ReadJob(fields, s.Day, 3)
 	if len(problems) > 0 {
@@ -102,10 +102,10 @@ func TestReadJobProblems(t *testing.T) {
 		{"after", "B", 0, "waits for itself"}, // B comes after A
 		{"after", "A", 0, "after itself"},
 		{"after", "Q", 0, "there is no job"},
-		{"turn", "4", 0, "outside a day of 3 jobs"},
-		{"turn", "4", 3, ""},
-		{"turn", "first", 0, `"first" is no whole number; write it like 1`},
-		{"state", "paused", 0, `"waiting" or "running" or "done" or "aside"`},
+		{"fixed", "4", 0, "outside a day of 3 jobs"},
+		{"fixed", "4", 3, ""},
+		{"fixed", "first", 0, `"first" is no whole number; write it like 1`},
+		{"state", "paused", 0, `"waiting" or "running" or "done" or "hold"`},
 	} {
 		f := s.Typed(&s.Day.Jobs[min(c.i, 2)])
 		if c.i == 3 {

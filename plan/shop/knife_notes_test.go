@@ -106,7 +106,7 @@ func TestOddAnvilAndMaterialAreNoted(t *testing.T) {
 	} {
 		job := "arrange = 'any'\nshift = 'free'"
 		if strings.Contains(c.stock, "-50") {
-			job = "state = 'aside'" // its slits are too narrow
+			job = "state = 'hold'" // its slits are too narrow
 		}
 		s := stocks(t, c.beam, job, c.stock)
 		for _, key := range []string{"hardness_hrc: ", "span: ", "from: ", "_pct: ", "modulus_mpa: ", "poisson: "} {

@@ -79,7 +79,7 @@ func TestNothingReaches(t *testing.T) {
 	}
 }
 
-// TestPressureIsTheRecorded: 1.6 and 0.8 bar are the 2.4 that standing.toml has, though
+// TestPressureIsTheRecorded: 1.6 and 0.8 bar are the 2.4 that positions.toml has, though
 // the sum of the two numbers is a little more, so no time is counted for setting it.
 func TestPressureIsTheRecorded(t *testing.T) {
 	s := oneJob(t, "bore = 28\nmargin_bar = 0.8", "group = \"film tape\"\nadhesive = \"acrylic\"\ncut_through_bar = 1.6")

@@ -8,7 +8,7 @@ import (
 	"bide/plan"
 )
 
-// Mark is the condition that standing.toml gives one holder. It goes before what
+// Mark is the condition that positions.toml gives one holder. It goes before what
 // beam.toml says of the holder, which is a file made by hand and stays as it is.
 type Mark struct {
 	Condition plan.Condition
@@ -19,15 +19,15 @@ type Mark struct {
 // mark is in the condition that beam.toml gives it.
 type Marks map[int]Mark
 
-// readMark reads the condition and reason of one [[holder]] of standing.toml.
+// readMark reads the condition of one [[holder]] of positions.toml.
 func readMark(t *table, number int, marks Marks) {
-	if t.has("reason") && !t.has("condition") {
-		t.refuse("reason", "add "+t.example("condition")+", or take reason out", "a reason without a condition")
+	if t.has("why") && !t.has("condition") {
+		t.refuse("why", "add "+t.example("condition")+", or delete why", "a reason without a condition")
 	}
 	if !t.has("condition") {
 		return
 	}
-	m := Mark{plan.Condition(t.choice("condition", conditions()...)), t.text("reason", "")}
+	m := Mark{plan.Condition(t.choice("condition", conditions()...)), t.text("why", "")}
 	if number > 0 {
 		marks[number] = m
 	}
@@ -70,5 +70,5 @@ func (m Marks) notes(fixed []plan.Condition) []string {
 	if len(told) == 0 {
 		return nil
 	}
-	return []string{standingFile + " marks holders otherwise than " + beamFile + ": " + some(told)}
+	return []string{positionsFile + " marks holders otherwise than " + beamFile + ": " + some(told)}
 }

@@ -97,7 +97,7 @@ func some(words []string) string {
 // standingNotes tells what the standing leaves open.
 func (s *Shop) standingNotes(now *plan.Standing) (notes []string) {
 	if now.Assumed {
-		notes = append(notes, standingFile+" is missing: holders are taken to stand evenly spread over the rail; measure before they move")
+		notes = append(notes, positionsFile+" is missing: holders are taken to stand evenly spread over the rail; measure before they move")
 	}
 	if now.Setting != nil {
 		notes = append(notes, fmt.Sprintf("the beam is being set up for %s: moves made so far: %d", now.Setting.Job, len(now.Setting.Made)))
@@ -106,7 +106,7 @@ func (s *Shop) standingNotes(now *plan.Standing) (notes []string) {
 		notes = append(notes, "it is not known what the beam last ran: the first changeover counts rethreading and no clean-down")
 	}
 	if _, ok := s.Materials.Lookup(now.Material); now.Material != "" && !ok {
-		notes = append(notes, fmt.Sprintf("%s: material %s, which the beam last ran, is in no table: what was set for it isn't known, and it counts as not free of silicone", standingFile, quoted(now.Material)))
+		notes = append(notes, fmt.Sprintf("%s: material %s, which the beam last ran, is in no table: what was set for it isn't known, and it counts as not free of silicone", positionsFile, quoted(now.Material)))
 	}
 	unknown := len(now.At)
 	for _, b := range now.Blades {

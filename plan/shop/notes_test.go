@@ -27,7 +27,7 @@ func TestNotesOfValuesTaken(t *testing.T) {
 		}
 	}
 	hand := strings.Replace(smallBeam, "[drive]", "[drive]\nkind = \"hand\"\ncrew = 2", 1)
-	hand = strings.Replace(hand, "[drive]", "store_gap = 4\nrest_over_web = false\n[drive]", 1)
+	hand = strings.Replace(hand, "[drive]", "park_clearance = 4\nrest_over_web = false\n[drive]", 1)
 	notes := strings.Join(read(t, files(map[string]string{beamFile: hand})).Notes, "\n")
 	if !strings.Contains(notes, "[drive]: taken, since not written: hand_s 25 s\n") || strings.Contains(notes, "[beam]") {
 		t.Errorf("by hand:\n%s", notes)
@@ -62,7 +62,7 @@ func TestNotesOfSpeed(t *testing.T) {
 	inch := strings.NewReplacer(`"mm"`, `"in"`, "250.0", "10", "3 x 80", "3 x 3")
 	for _, c := range []struct{ day, want string }{
 		{smallDay + "speed = 40.5", metric}, {smallDay + "speed = 40", ""},
-		{smallDay + "speed = 40.5\nstate = \"aside\"", ""},
+		{smallDay + "speed = 40.5\nstate = \"hold\"", ""},
 		{inch.Replace(smallDay) + "speed = 132", inches}, {inch.Replace(smallDay) + "speed = 131", ""},
 	} {
 		notes := read(t, files(map[string]string{dayFile: c.day})).Notes
@@ -81,7 +81,7 @@ func TestLastMaterialUnknown(t *testing.T) {
 		standing += fmt.Sprintf("[[holder]]\nnumber = %d\nat = %d\n", i+1, 20*i)
 	}
 	for material, told := range map[string]bool{"fellt": true, "felt": false} {
-		s := read(t, files(map[string]string{standingFile: fmt.Sprintf(standing, material)}))
+		s := read(t, files(map[string]string{positionsFile: fmt.Sprintf(standing, material)}))
 		if got := strings.Contains(strings.Join(s.Notes, "\n"), `material "fellt", which the beam last ran, is in no table`); got != told {
 			t.Errorf("%s: %v", material, s.Notes)
 		}
@@ -118,7 +118,7 @@ func TestNotesOfFilesBeside(t *testing.T) {
 	if err != nil || !out.Beside {
 		t.Fatal(out, err)
 	}
-	for _, name := range []string{"standing.other-2.toml", "day.bided.toml", "my day.bide.toml", "standing.other-.toml"} {
+	for _, name := range []string{"positions.other-2.toml", "day.bided.toml", "my day.bide.toml", "positions.other-.toml"} {
 		if err := os.WriteFile(filepath.Join(dir, name), nil, 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -127,7 +127,7 @@ func TestNotesOfFilesBeside(t *testing.T) {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	if got := again.Beside; len(got) != 2 || !strings.HasPrefix(got[0], out.File+" holds a day") || !strings.Contains(got[0], "compare") || !strings.HasPrefix(got[1], "standing.other-2.toml ") {
+	if got := again.Beside; len(got) != 2 || !strings.HasPrefix(got[0], out.File+" holds a day") || !strings.Contains(got[0], "compare") || !strings.HasPrefix(got[1], "positions.other-2.toml ") {
 		t.Errorf("told: %q", got)
 	}
 }

@@ -73,7 +73,7 @@ func (s *Shop) Changed() (files []string) {
 	if s.Dir == "" {
 		return nil
 	}
-	for _, f := range []struct{ name, text string }{{dayFile, s.dayText}, {standingFile, s.standingText}, {beamFile, s.beamText}, {materialsFile, s.materialsText}} {
+	for _, f := range []struct{ name, text string }{{dayFile, s.dayText}, {positionsFile, s.positionsText}, {beamFile, s.beamText}, {materialsFile, s.materialsText}} {
 		if now, _, err := s.onDisk(f.name); err != nil || now != f.text {
 			files = append(files, f.name)
 		}
@@ -96,7 +96,7 @@ func (s *Shop) Stamp() (out Stamp) {
 	if s.Dir == "" {
 		return out
 	}
-	for i, name := range []string{dayFile, standingFile, beamFile, materialsFile} {
+	for i, name := range []string{dayFile, positionsFile, beamFile, materialsFile} {
 		if info, err := os.Stat(filepath.Join(s.Dir, name)); err == nil {
 			out[i].size, out[i].modified = info.Size(), info.ModTime().UnixNano()
 		}

@@ -11,20 +11,20 @@ import (
 // mostSlits bounds the slits of a job that is being set up, as in day.toml.
 const mostSlits = plan.MaxCount
 
-// readSetting reads [setting] of standing.toml: the changeover under way; nil when
+// readSetting reads [changeover] of positions.toml: the changeover under way; nil when
 // there is none.
 func readSetting(root *table, holders int) *plan.Setting {
-	if !root.has("setting") {
+	if !root.has("changeover") {
 		return nil
 	}
-	t := root.sub("setting")
+	t := root.sub("changeover")
 	t.need("job", "slits")
 	s := &plan.Setting{
 		Job:   t.text("job", ""),
 		Slits: t.cutWidths("slits"),
 		Shift: t.length("shift", 0, anyPlace),
 		To:    t.places("to", holders),
-		Found: t.flag("found", false),
+		Found: t.flag("corrected", false),
 	}
 	for _, m := range t.list("moved") {
 		m.need("from")
@@ -91,7 +91,7 @@ func (t *table) cutWidths(key string) (out []plan.Length) {
 	return out
 }
 
-// settingText is a changeover under way as standing.toml holds it.
+// settingText is a changeover under way as positions.toml holds it.
 func settingText(s *plan.Setting, u plan.Unit) string {
 	var b strings.Builder
 	var slits []string
@@ -102,7 +102,7 @@ func settingText(s *plan.Setting, u plan.Unit) string {
 		}
 		slits = append(slits, tomlEntry(e, u))
 	}
-	fmt.Fprintf(&b, "\n# Being set up: the slits as cut, operator side first, and the moves made so far.\n[setting]\njob   = %s\nslits = %s\nshift = %s\n",
+	fmt.Fprintf(&b, "\n# Being set up: the slits as cut, operator side first, and the moves made so far.\n[changeover]\njob   = %s\nslits = %s\nshift = %s\n",
 		tomlString(s.Job), tomlList(slits), tomlLength(s.Shift, u))
 	if len(s.To) > 0 {
 		var to []string
@@ -112,10 +112,10 @@ func settingText(s *plan.Setting, u plan.Unit) string {
 		fmt.Fprintf(&b, "to    = %s\n", tomlList(to))
 	}
 	if s.Found {
-		b.WriteString("found = true # a holder was found elsewhere since\n")
+		b.WriteString("corrected = true # a holder's position was corrected since\n")
 	}
 	for _, m := range s.Made {
-		fmt.Fprintf(&b, "[[setting.moved]]\nnumber = %d\nfrom   = %s\n", m.Holder, tomlLength(m.From, u))
+		fmt.Fprintf(&b, "[[changeover.moved]]\nnumber = %d\nfrom   = %s\n", m.Holder, tomlLength(m.From, u))
 	}
 	return b.String()
 }

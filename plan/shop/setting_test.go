@@ -15,16 +15,16 @@ func TestSettingIsRead(t *testing.T) {
 		t.Fatal(err)
 	}
 	with := func(setting string) map[string]string {
-		return map[string]string{standingFile: standingText(&plan.Standing{At: s.Standing.At}, nil, s.Unit) + setting}
+		return map[string]string{positionsFile: positionsText(&plan.Standing{At: s.Standing.At}, nil, s.Unit) + setting}
 	}
-	got := folder(t, with("[setting]\njob = \"D-1\"\nslits = [25, \"2 x 1/2\"]\nshift = -1.5\nfound = true\n[[setting.moved]]\nnumber = 2\nfrom = 10\n[[setting.moved]]\nnumber = 2\nfrom = \"12 mm\"\n"))
+	got := folder(t, with("[changeover]\njob = \"D-1\"\nslits = [25, \"2 x 1/2\"]\nshift = -1.5\ncorrected = true\n[[changeover.moved]]\nnumber = 2\nfrom = 10\n[[changeover.moved]]\nnumber = 2\nfrom = \"12 mm\"\n"))
 	mm := plan.Millimetre
 	want := &plan.Setting{Job: "D-1", Slits: []plan.Length{25 * mm, plan.Inch / 2, plan.Inch / 2}, Shift: -3 * mm / 2, Found: true,
 		Made: []plan.Made{{Holder: 2, From: 10 * mm}, {Holder: 2, From: 12 * mm}}}
 	if diff := cmp.Diff(want, got.Standing.Setting); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
-	_, problems := Read(files(with("[setting]\nslits = [0]\nshft = 1\n[[setting.moved]]\nnumber = 99\n")))
+	_, problems := Read(files(with("[changeover]\nslits = [0]\nshft = 1\n[[changeover.moved]]\nnumber = 99\n")))
 	for _, said := range []string{"job is missing", "entry 1 is out of range", "did you mean shift?", "99 is out of range", "from is missing"} {
 		if text := problems.Err().Error(); !strings.Contains(text, said) {
 			t.Errorf("no %q in\n%s", said, text)

@@ -1,12 +1,12 @@
 // Package shop reads and writes the folder of one beam's files: beam.toml, day.toml,
-// and where they are there standing.toml and materials.toml. All that is wrong in
+// and where they are there positions.toml and materials.toml. All that is wrong in
 // them is told at once, with file, line, place and remedy.
 //
 // What is written:
 //
-//   - standing.toml, anew each time (SaveStanding); one made by hand whose comments would
+//   - positions.toml, anew each time (SaveStanding); one made by hand whose comments would
 //     be lost is kept beside it. A [[holder]] there may carry
-//     condition ("good", "no cut", "stuck", "out") and reason: a mark made at the
+//     condition ("good", "no cut", "stuck", "out") and why: a mark made at the
 //     machine, which goes before the condition in beam.toml.
 //   - day.toml, line by line, so that comments and order of a file made by hand stay
 //     (SaveDay); where that can't be done, another file beside it.
@@ -32,7 +32,7 @@ import (
 const (
 	beamFile      = "beam.toml"
 	dayFile       = "day.toml"
-	standingFile  = "standing.toml"
+	positionsFile = "positions.toml"
 	materialsFile = "materials.toml"
 	recordFile    = "record.jsonl"
 )
@@ -50,7 +50,7 @@ type Shop struct {
 	Beside    []string       // of files that bide wrote beside the shop's: what to do with each
 
 	// Beam.Holders are the conditions to plan with: those of beam.toml, and over
-	// them the marks of standing.toml.
+	// them the marks of positions.toml.
 	Conditions []plan.Condition
 	Marks      Marks
 
@@ -58,13 +58,13 @@ type Shop struct {
 	// be saved.
 	Dir string
 
-	noted    []string  // the notes on the files but standing.toml
+	noted    []string  // the notes on the files but positions.toml
 	dayUnit  plan.Unit // of day.toml
 	dayLines map[string]int
 
 	// What saving goes by, to the byte: the files' texts as read or last saved.
 	saving        sync.Mutex
-	standingText  string // empty when there is none
+	positionsText string // empty when there is none
 	dayFirst      string // as read
 	dayText       string
 	beamText      string
@@ -124,7 +124,7 @@ func (s *Shop) notesOn(now *plan.Standing, marks Marks) []string {
 func (s *Shop) Stands(again *Shop) {
 	s.saving.Lock()
 	defer s.saving.Unlock()
-	s.Standing, s.Marks, s.standingText = again.Standing, again.Marks, again.standingText
+	s.Standing, s.Marks, s.positionsText = again.Standing, again.Marks, again.positionsText
 	s.Beam = s.Marked(s.Marks)
 	s.Notes = s.notesOn(s.Standing, s.Marks)
 }
@@ -180,7 +180,7 @@ func (r *reader) day(s *Shop, known bool) {
 }
 
 func (r *reader) standing(s *Shop) {
-	d, root, missing := open(r.fsys, standingFile, &r.problems)
+	d, root, missing := open(r.fsys, positionsFile, &r.problems)
 	b := s.Beam
 	if b == nil {
 		b = &plan.Beam{}
@@ -191,7 +191,7 @@ func (r *reader) standing(s *Shop) {
 	case root != nil:
 		var marks Marks
 		s.Standing, marks = readStanding(d, root, b, s.Materials)
-		s.standingText = d.text
+		s.positionsText = d.text
 		if s.Beam != nil {
 			s.Marks, s.Beam = marks, s.Marked(marks)
 		}

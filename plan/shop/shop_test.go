@@ -99,8 +99,8 @@ arrange  = "any"
 length_m = 1000
 speed    = 500
 due      = 2026-11-25T11:00:00
-state    = "aside"
-turn     = -1
+state    = "hold"
+fixed    = -1
 `, materialsFile: `
 [[material]]
 name                = "Stretchy"
@@ -138,7 +138,7 @@ width_allowance_pct = 1.1
 }
 
 func TestReadStanding(t *testing.T) {
-	s := read(t, files(map[string]string{standingFile: `
+	s := read(t, files(map[string]string{positionsFile: `
 units    = "mm"
 recorded = 2026-11-25T05:41:00
 job      = "Z"

@@ -9,7 +9,7 @@ import (
 	"bide/plan"
 )
 
-// readStanding reads standing.toml: where the holders stand, and the conditions
+// readStanding reads positions.toml: where the holders stand, and the conditions
 // that they are marked with.
 func readStanding(d *document, root *table, b *plan.Beam, materials material.Table) (*plan.Standing, Marks) {
 	d.readUnits(root)

@@ -10,12 +10,12 @@ import (
 	"bide/plan"
 )
 
-// standingHead is what bide writes at the top of standing.toml.
+// standingHead is what bide writes at the top of positions.toml.
 const standingHead = `# Written by bide: where the holders stand, and what the beam last ran. It may be
 # changed by hand while bide is closed; comments are not kept when bide writes.
 `
 
-// SaveStanding writes standing.toml: where the holders stand, what they carry, what
+// SaveStanding writes positions.toml: where the holders stand, what they carry, what
 // the beam last ran, and the marks. Lengths are in the unit of beam.toml and read
 // back exactly. It returns when the text is safe on the disk.
 //
@@ -34,25 +34,25 @@ func (s *Shop) SaveStanding(st *plan.Standing, marks Marks) (Outcome, error) {
 	if s.Dir == "" {
 		return Outcome{}, errNoFolder
 	}
-	text := standingText(st, marks, s.Unit)
+	text := positionsText(st, marks, s.Unit)
 	if err := s.checkSaved(st, marks, text).Err(); err != nil {
 		return Outcome{}, err
 	}
-	now, there, err := s.onDisk(standingFile)
+	now, there, err := s.onDisk(positionsFile)
 	switch {
 	case err != nil:
 		return Outcome{}, err
 	case there && now == text:
-		s.standingText = text
-		return Outcome{Said: standingFile + " holds it already"}, nil
+		s.positionsText = text
+		return Outcome{Said: positionsFile + " holds it already"}, nil
 	}
-	out := Outcome{File: standingFile, Said: "saved in " + standingFile}
+	out := Outcome{File: positionsFile, Said: "saved in " + positionsFile}
 	name, why := "", ""
 	switch {
-	case there && now != s.standingText:
-		name, why = "standing.other", "someone else had changed it, their text is kept in "
+	case there && now != s.positionsText:
+		name, why = "positions.other", "someone else had changed it, their text is kept in "
 	case there && byHand(now):
-		name, why = "standing.hand", "it was made by hand, and as such is kept in "
+		name, why = "positions.hand", "it was made by hand, and as such is kept in "
 	}
 	if name != "" {
 		kept, err := s.writeBeside(name, now)
@@ -61,20 +61,20 @@ func (s *Shop) SaveStanding(st *plan.Standing, marks Marks) (Outcome, error) {
 		}
 		out.Said += "; " + why + kept
 	}
-	if err := s.put(standingFile, text, &s.standingText); err != nil {
+	if err := s.put(positionsFile, text, &s.positionsText); err != nil {
 		return Outcome{}, err
 	}
 	return out, nil
 }
 
-// byHand reports whether a text of standing.toml isn't bide's own and has comments, which
+// byHand reports whether a text of positions.toml isn't bide's own and has comments, which
 // would be lost.
 func byHand(text string) bool {
 	return !strings.HasPrefix(text, standingHead) && strings.Contains(text, "#")
 }
 
-// standingText is a standing with its marks as standing.toml holds it.
-func standingText(st *plan.Standing, marks Marks, u plan.Unit) string {
+// positionsText is a standing with its marks as positions.toml holds it.
+func positionsText(st *plan.Standing, marks Marks, u plan.Unit) string {
 	var b strings.Builder
 	b.WriteString(standingHead)
 	line := func(when bool, format string, value any) {
@@ -100,7 +100,7 @@ func standingText(st *plan.Standing, marks Marks, u plan.Unit) string {
 		line(metres != 0 || st.Metres != nil && blade.Known(), "metres = %s", tomlNumber(metres))
 		m, marked := marks[i+1]
 		line(marked, "condition = %s", tomlString(m.Condition.String()))
-		line(marked && m.Reason != "", "reason = %s", tomlString(m.Reason))
+		line(marked && m.Reason != "", "why = %s", tomlString(m.Reason))
 	}
 	return b.String()
 }
@@ -121,10 +121,10 @@ func bladeOf(st *plan.Standing, i int) (b plan.Blade, metres float64) {
 // saved.
 func (s *Shop) checkSaved(st *plan.Standing, marks Marks, text string) Problems {
 	if st.Assumed {
-		return Problems{{File: standingFile, What: "where the holders stand is assumed, not measured", Remedy: "measure or confirm it first"}}
+		return Problems{{File: positionsFile, What: "where the holders stand is assumed, not measured", Remedy: "measure or confirm it first"}}
 	}
 	var problems Problems
-	d, root := openText(standingFile, text, &problems)
+	d, root := openText(positionsFile, text, &problems)
 	if root == nil {
 		return problems
 	}
@@ -133,7 +133,7 @@ func (s *Shop) checkSaved(st *plan.Standing, marks Marks, text string) Problems 
 		return problems.sorted()
 	}
 	if what := differs(st, back, marks, marked); what != "" {
-		return Problems{{File: standingFile, What: what + " would not be read back as it is", Remedy: "correct it"}}
+		return Problems{{File: positionsFile, What: what + " would not be read back as it is", Remedy: "correct it"}}
 	}
 	return nil
 }

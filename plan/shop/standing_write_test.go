@@ -202,12 +202,12 @@ func TestStandingRefused(t *testing.T) {
 func TestStandingChangedMeanwhile(t *testing.T) {
 	s := folder(t, nil)
 	st, marks := anyStanding(rand.New(rand.NewPCG(3, 1)), s.Beam)
-	path := filepath.Join(s.Dir, standingFile)
-	for n, kept := range []string{"standing.other.toml", "standing.other-2.toml"} {
+	path := filepath.Join(s.Dir, positionsFile)
+	for n, kept := range []string{"positions.other.toml", "positions.other-2.toml"} {
 		theirs := strings.Repeat("# by hand\n", n+1)
 		write(t, path, theirs, 0o644)
 		out, err := s.SaveStanding(st, marks)
-		if err != nil || out.File != standingFile || !strings.Contains(out.Said, kept) {
+		if err != nil || out.File != positionsFile || !strings.Contains(out.Said, kept) {
 			t.Errorf("%+v, %v", out, err)
 		}
 		holds(t, filepath.Join(s.Dir, kept), theirs)
@@ -216,7 +216,7 @@ func TestStandingChangedMeanwhile(t *testing.T) {
 		t.Errorf("the same again: %+v, %v", out, err)
 	}
 	st.SetBar = 3.5
-	if out, err := s.SaveStanding(st, marks); err != nil || out.Said != "saved in standing.toml" {
+	if out, err := s.SaveStanding(st, marks); err != nil || out.Said != "saved in positions.toml" {
 		t.Errorf("our own text of before: %+v, %v", out, err)
 	}
 	if err := os.RemoveAll(s.Dir); err != nil {
@@ -242,8 +242,8 @@ func TestMarks(t *testing.T) {
 		}
 		return text
 	}
-	s := read(t, files(map[string]string{beamFile: inchBeam, standingFile: five(
-		"condition = 'stuck'\nreason = 'rack bent'\n", "condition = 'good'\n", "condition = 'good'\n")}))
+	s := read(t, files(map[string]string{beamFile: inchBeam, positionsFile: five(
+		"condition = 'stuck'\nwhy = 'rack bent'\n", "condition = 'good'\n", "condition = 'good'\n")}))
 	conditions := []plan.Condition{plan.Stuck, plan.Good, plan.Good, plan.Stuck, plan.Good}
 	if diff := cmp.Diff(conditions, s.Beam.Holders); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
@@ -251,37 +251,37 @@ func TestMarks(t *testing.T) {
 	if notes := strings.Join(s.Notes, "\n"); !strings.Contains(notes, "1 stuck (rack bent), 2 good") {
 		t.Errorf("notes %s", notes)
 	}
-	_, problems := Read(files(map[string]string{beamFile: inchBeam, standingFile: five(
-		"condition = 'jammed'\n", "reason = 'x'\n", "condition = 'out'\nreason = 3\n", "reson = 'x'\n")}))
+	_, problems := Read(files(map[string]string{beamFile: inchBeam, positionsFile: five(
+		"condition = 'jammed'\n", "why = 'x'\n", "condition = 'out'\nwhy = 3\n", "whi = 'x'\n")}))
 	compare(t, []want{
-		{"standing.toml:5", "holder 1 (number 1), condition", []string{"jammed", `"stuck"`}},
-		{"standing.toml:9", "holder 2 (number 2), reason", []string{"without a condition", `condition = "no cut"`}},
-		{"standing.toml:14", "holder 3 (number 3), reason", []string{"3 is no text"}},
-		{"standing.toml:18", "holder 4 (number 4)", []string{"unknown key", "did you mean reason"}},
+		{"positions.toml:5", "holder 1 (number 1), condition", []string{"jammed", `"stuck"`}},
+		{"positions.toml:9", "holder 2 (number 2), why", []string{"without a condition", `condition = "no cut"`}},
+		{"positions.toml:14", "holder 3 (number 3), why", []string{"3 is no text"}},
+		{"positions.toml:18", "holder 4 (number 4)", []string{"unknown key", "did you mean why"}},
 	}, problems)
 }
 
 // TestStandingMadeByHand: comments of a file made by hand are kept beside it when bide
 // writes the first time, and never again; without comments nothing would be lost.
 func TestStandingMadeByHand(t *testing.T) {
-	bare := standingText(&plan.Standing{At: []plan.Length{0, 20 * plan.Millimetre, 40 * plan.Millimetre, 60 * plan.Millimetre, 80 * plan.Millimetre}}, nil, plan.Millimetres)[len(standingHead):]
+	bare := positionsText(&plan.Standing{At: []plan.Length{0, 20 * plan.Millimetre, 40 * plan.Millimetre, 60 * plan.Millimetre, 80 * plan.Millimetre}}, nil, plan.Millimetres)[len(standingHead):]
 	for _, c := range []struct {
 		text string
 		kept bool
 	}{{"# 4 leaks\n" + bare, true}, {bare, false}, {standingHead + bare, false}} {
-		s := folder(t, map[string]string{standingFile: c.text})
+		s := folder(t, map[string]string{positionsFile: c.text})
 		st, marks := anyStanding(rand.New(rand.NewPCG(4, 1)), s.Beam)
 		out, err := s.SaveStanding(st, marks)
-		if err != nil || strings.Contains(out.Said, "kept in standing.hand.toml") != c.kept {
+		if err != nil || strings.Contains(out.Said, "kept in positions.hand.toml") != c.kept {
 			t.Errorf("%+v, %v", out, err)
 		}
-		want := []string{beamFile, dayFile, standingFile}
+		want := []string{beamFile, dayFile, positionsFile}
 		if c.kept {
-			want = []string{beamFile, dayFile, "standing.hand.toml", standingFile}
-			holds(t, filepath.Join(s.Dir, "standing.hand.toml"), c.text)
+			want = []string{beamFile, dayFile, "positions.hand.toml", positionsFile}
+			holds(t, filepath.Join(s.Dir, "positions.hand.toml"), c.text)
 		}
 		st.SetBar = 3.5
-		if out, err := s.SaveStanding(st, marks); err != nil || out.Said != "saved in standing.toml" {
+		if out, err := s.SaveStanding(st, marks); err != nil || out.Said != "saved in positions.toml" {
 			t.Errorf("again: %+v, %v", out, err)
 		}
 		alone(t, s.Dir, want...)

@@ -13,7 +13,7 @@ import (
 //go:embed start/*.toml
 var start embed.FS
 
-// startFiles are the files of a new shop. It has no standing.toml: where the
+// startFiles are the files of a new shop. It has no positions.toml: where the
 // holders stand must be measured, not made up.
 var startFiles = []string{beamFile, dayFile, materialsFile}
 
@@ -24,7 +24,7 @@ func New(dir string) error {
 		return fmt.Errorf("%s can't be made: %w", Clean(dir), reason(err))
 	}
 	var there []string
-	for _, file := range []string{beamFile, dayFile, materialsFile, standingFile, recordFile} {
+	for _, file := range []string{beamFile, dayFile, materialsFile, positionsFile, recordFile} {
 		if _, err := os.Lstat(filepath.Join(dir, file)); !errors.Is(err, fs.ErrNotExist) {
 			there = append(there, file)
 		}

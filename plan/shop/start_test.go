@@ -38,7 +38,7 @@ func TestNewTellsAllKeys(t *testing.T) {
 		all.Write(text)
 	}
 	text := all.String()
-	only := map[string]bool{"at": true, "metres": true, "recorded": true, "set_bar": true, "reason": true, "moved": true} // keys of standing.toml
+	only := map[string]bool{"at": true, "metres": true, "recorded": true, "set_bar": true, "why": true, "moved": true} // keys of positions.toml
 	for key := range examples {
 		name := key[strings.LastIndex(key, ".")+1:]
 		if !only[name] && !strings.Contains(text, name) {
@@ -55,7 +55,7 @@ func TestNewTellsAllKeys(t *testing.T) {
 
 // TestNewOverwritesNothing: whichever file is there, nothing is written.
 func TestNewOverwritesNothing(t *testing.T) {
-	for _, file := range []string{beamFile, dayFile, materialsFile, standingFile, recordFile} {
+	for _, file := range []string{beamFile, dayFile, materialsFile, positionsFile, recordFile} {
 		dir := t.TempDir()
 		if err := os.WriteFile(filepath.Join(dir, file), []byte("mine"), 0o600); err != nil {
 			t.Fatal(err)

@@ -72,7 +72,7 @@ func TestBinaryText(t *testing.T) {
 // TestHangingLink: a standing that is linked to a file on a disk that is gone isn't one
 // that was never measured, and own materials aren't none.
 func TestHangingLink(t *testing.T) {
-	for _, file := range []string{standingFile, materialsFile, dayFile} {
+	for _, file := range []string{positionsFile, materialsFile, dayFile} {
 		s := folder(t, nil)
 		path := filepath.Join(s.Dir, file)
 		os.Remove(path)

@@ -23,7 +23,7 @@ func TestEveryValue(t *testing.T) {
 		lines := strings.Split(text, "\n")
 		for i, line := range lines {
 			key, _, ok := strings.Cut(line, "=")
-			alike := file == standingFile && i > 15 && i < len(lines)-10 // one holder's entry is as good as another's
+			alike := file == positionsFile && i > 15 && i < len(lines)-10 // one holder's entry is as good as another's
 			if !ok || strings.HasPrefix(line, "#") || alike {
 				continue
 			}
@@ -47,11 +47,11 @@ func startFS(t *testing.T) map[string]string {
 	}
 	whole[beamFile] += "\n[[anvil.bad]]\nfrom = 610.0\nto = 618.0\n[[holder]]\nnumber = 17\ncondition = \"no cut\"\n"
 	whole[dayFile] += "due = 2026-11-25T11:00:00\nafter = [\"J-1\"]\nstate = \"waiting\"\nturn = -1\n"
-	whole[standingFile] = "units = \"mm\"\nrecorded = 2026-11-25T05:41:00\njob = \"J-0\"\nmaterial = \"felt\"\nweb = 1000.0\nset_bar = 2.9\n"
+	whole[positionsFile] = "units = \"mm\"\nrecorded = 2026-11-25T05:41:00\njob = \"J-0\"\nmaterial = \"felt\"\nweb = 1000.0\nset_bar = 2.9\n"
 	for n := range 40 {
-		whole[standingFile] += fmt.Sprintf("[[holder]]\nnumber = %d\nat = %d\n", n+1, -200+40*n)
+		whole[positionsFile] += fmt.Sprintf("[[holder]]\nnumber = %d\nat = %d\n", n+1, -200+40*n)
 	}
-	whole[standingFile] += "bevel = 45\ntip = 0.15\nmetres = 100\n"
+	whole[positionsFile] += "bevel = 45\ntip = 0.15\nmetres = 100\n"
 	return whole
 }
 

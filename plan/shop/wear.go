@@ -1,7 +1,6 @@
 package shop
 
 import (
-	"strings"
 	"time"
 
 	"bide/plan"
@@ -9,13 +8,13 @@ import (
 
 // Wear is what a record tells of one holder.
 type Wear struct {
-	Moves  int         // in all
-	Recent int         // since the time asked for
-	Travel plan.Length // of all moves
-	Found  int         // times that it stood elsewhere than thought
-	Jams   int         // times that it was marked stuck
-	Faults int         // times that it was marked no cut or out
-	Last   time.Time   // its last move; zero without one
+	Moves     int         // in all
+	Recent    int         // since the time asked for
+	Travel    plan.Length // of all moves
+	Corrected int         // times that its position was corrected
+	Jams      int         // times that it was marked stuck
+	Faults    int         // times that it was marked no cut or out
+	Last      time.Time   // its last move; zero without one
 }
 
 // Summary is what a record tells of a beam.
@@ -37,23 +36,22 @@ func (s *Summary) Add(e Event) {
 		return
 	}
 	w, by := &s.Holders[e.Holder-1], 1
-	kind, undone := strings.CutPrefix(e.Kind, taken)
-	if undone {
+	if e.Back {
 		by = -1
 	}
 	count := func(n *int) { *n = max(*n+by, 0) }
-	switch kind {
+	switch e.Kind {
 	case EventMoved:
 		count(&w.Moves)
 		w.Travel = max(w.Travel+plan.Length(by)*max(e.To-e.From, e.From-e.To), 0)
-		if !undone {
+		if !e.Back {
 			w.Last = e.Time
 		}
 		if !e.Time.Before(s.since) {
 			count(&w.Recent)
 		}
-	case EventFound:
-		count(&w.Found)
+	case EventCorrected:
+		count(&w.Corrected)
 	case EventCondition:
 		switch e.Condition {
 		case plan.Stuck:
