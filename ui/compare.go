@@ -86,7 +86,7 @@ func (c *compare) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 
 // sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
-func (d *desk) sides(o *offer) (left []ordering, right ordering) {
+func (d *session) sides(o *offer) (left []ordering, right ordering) {
 	listed := ordering{"the file's order, centred", d.listed.jobs, d.listed.known, d.listed.totals, d.history.now.done()}
 	present := ordering{"this order", d.jobs(), d.present.known, d.present.totals, d.history.now.done()}
 	if o == nil {
@@ -106,7 +106,7 @@ func (d *desk) sides(o *offer) (left []ordering, right ordering) {
 // openCompare shows two orders side by side. One that was found for another day is
 // fitted to that of now first.
 func (m *model) openCompare() tea.Cmd {
-	if m.offer != nil && !m.offer.ground.holds(m.desk) {
+	if m.offer != nil && !m.offer.ground.holds(m.session) {
 		return m.refit()
 	}
 	m.over = &compare{d: m.desk, of: m.offer}

@@ -90,7 +90,7 @@ func (d *desk) turnWidth() int { return max(2, len(fmt.Sprint(d.nth(len(d.jobs()
 
 // nth is a turn as people count it: from 1, with those of the day that are done. Jobs
 // that the beam can't run have none, as far as that is known.
-func (d *desk) nth(turn int) int {
+func (d *session) nth(turn int) int {
 	n := d.history.now.done() + 1
 	for t := range turn {
 		if !d.turnedDown(t) {
@@ -101,7 +101,7 @@ func (d *desk) nth(turn int) int {
 }
 
 // turnedDown reports whether it is known that the beam can't run the job at that turn.
-func (d *desk) turnedDown(turn int) bool {
+func (d *session) turnedDown(turn int) bool {
 	o := d.outcome(turn)
 	return o != nil && len(o.faults) > 0
 }
@@ -130,10 +130,10 @@ func (d *desk) clockWidth() int {
 const leastID = 7
 
 // noneLate reports whether it is known that no job of the day is late.
-func (d *desk) noneLate() bool { return d.present.full() && d.present.totals.LateJobs == 0 }
+func (d *session) noneLate() bool { return d.present.full() && d.present.totals.LateJobs == 0 }
 
 // noneDue reports whether no job has a time by which it is due.
-func (d *desk) noneDue() bool {
+func (d *session) noneDue() bool {
 	return !slices.ContainsFunc(d.jobs(), func(j *plan.Job) bool { return !j.Due.IsZero() })
 }
 

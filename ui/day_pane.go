@@ -33,9 +33,9 @@ func (p *dayPane) HandleKey(a keys.Action, d *desk) {
 	case keys.Bottom:
 		p.along(d, len(d.jobs()))
 	case keys.Earlier:
-		d.shift(-1)
+		d.shift(d.turn, -1)
 	case keys.Later:
-		d.shift(1)
+		d.shift(d.turn, 1)
 	}
 }
 
@@ -162,7 +162,7 @@ func (e entry) flag() (draw.Style, string) {
 }
 
 // at is a time of the day.
-func (d *desk) at(t time.Time) string { return clock(t, d.shop.Day.Start) }
+func (d *session) at(t time.Time) string { return clock(t, d.shop.Day.Start) }
 
 // travel is the moves' lengths together, in metres or feet.
 func (d *desk) travel(l plan.Length) string {

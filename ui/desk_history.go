@@ -5,17 +5,16 @@ import (
 	"slices"
 
 	"bide/plan"
-	"bide/ui/keys"
 )
 
 // do makes a draft the present one and tells what was done.
-func (d *desk) do(next draft) {
+func (d *session) do(next draft) {
 	d.history.do(next)
 	d.show(next, next.did, "moved to")
 }
 
 // undo takes the last change back, redo does it again.
-func (d *desk) undo() {
+func (d *session) undo() {
 	was := d.history.now
 	switch {
 	case was.remark != nil && d.saving:
@@ -34,7 +33,7 @@ func (d *desk) undo() {
 	d.show(was, "undone: "+was.did, "undone: back to")
 }
 
-func (d *desk) redo() {
+func (d *session) redo() {
 	switch {
 	case d.saving:
 		d.say("wait: the last change is still being saved")
@@ -55,9 +54,9 @@ func (d *desk) redo() {
 }
 
 // tossAgain discards an order found again, if it is the one that waits.
-func (d *desk) tossAgain(o *offer) {
+func (d *session) tossAgain(o *offer) {
 	if d.offer != nil && d.offer != o {
-		d.say("the order found first is discarded again; a later one waits (%s)", d.KeyFor(keys.CompareOrders))
+		d.say("the order found first is discarded again; a later one waits (%s)", d.viewer.keyOf(toCompare))
 		return
 	}
 	d.offer = nil
@@ -66,7 +65,7 @@ func (d *desk) tossAgain(o *offer) {
 
 // show puts the present draft on the desk, with the job that a draft was made about
 // picked, and tells what was done, or of a job that was only moved where it is now.
-func (d *desk) show(of draft, did, moved string) {
+func (d *session) show(of draft, did, moved string) {
 	if against := d.news.against; d.news.job != of.about || against == nil {
 		d.news.against = nil
 		if d.present.whole() {
@@ -76,17 +75,15 @@ func (d *desk) show(of draft, did, moved string) {
 	}
 	d.sought = d.history.now.aim
 	d.order(d.history.now.jobs, d.history.now.given)
-	d.news.job, d.news.text, d.news.also, d.move = of.about, did, "", 0
+	d.news.job, d.news.text, d.news.also = of.about, did, ""
+	turn := slices.IndexFunc(d.jobs(), func(j *plan.Job) bool { return j.ID == of.about })
 	if of.about == "" { // a search, not one job, changed the order
-		d.turn = 0
+		turn = 0
 	}
-	if turn := slices.IndexFunc(d.jobs(), func(j *plan.Job) bool { return j.ID == of.about }); turn >= 0 {
-		d.turn = turn
-	}
-	d.turn = max(0, min(d.turn, len(d.jobs())-1))
-	if of.about != "" && of.did == "" {
-		d.news.text = fmt.Sprintf("%s %s turn %d", of.about, moved, d.nth(d.turn))
-		if d.turnedDown(d.turn) {
+	d.viewer.look(turn)
+	if of.about != "" && of.did == "" && turn >= 0 {
+		d.news.text = fmt.Sprintf("%s %s turn %d", of.about, moved, d.nth(turn))
+		if d.turnedDown(turn) {
 			d.news.text = of.about + " is moved; the beam can't run it, so it has no turn"
 		}
 	}

@@ -28,21 +28,22 @@ func (d *desk) edit(a keys.Action) bool {
 }
 
 // lockTurn fixes a job to the turn that it has, or frees it.
-func (d *desk) lockTurn(j *plan.Job) {
+func (d *session) lockTurn(j *plan.Job) {
 	if j.Turn != 0 {
 		d.alter(j, "fixed", j.ID+" is free in the sequence", func(j *plan.Job) { j.Turn = 0 })
 		return
 	}
-	if d.turnedDown(d.turn) {
+	at := slices.Index(d.jobs(), j)
+	if d.turnedDown(at) {
 		d.say("the beam can't run %s: it has no number in the sequence", j.ID)
 		return
 	}
-	turn := d.nth(d.turn)
+	turn := d.nth(at)
 	d.alter(j, "fixed", fmt.Sprintf("%s is fixed at number %d", j.ID, turn), func(j *plan.Job) { j.Turn = turn })
 }
 
 // turnShift gives or takes the permission to shift the layout inside its trim.
-func (d *desk) turnShift(j *plan.Job) {
+func (d *session) turnShift(j *plan.Job) {
 	next, text := plan.Free, "may shift inside its trim"
 	if j.Shift == plan.Free {
 		next, text = plan.Centred, "runs centred"
@@ -58,13 +59,13 @@ var arranges = [...]string{
 }
 
 // turnArrange gives the next permission to arrange the slits.
-func (d *desk) turnArrange(j *plan.Job) {
+func (d *session) turnArrange(j *plan.Job) {
 	next := (j.Arrange + 1) % plan.Arrange(len(arranges))
 	d.alter(j, "", j.ID+" "+arranges[next], func(j *plan.Job) { j.Arrange = next })
 }
 
 // planAfresh forgets the layout that a search chose for a job.
-func (d *desk) planAfresh(j *plan.Job) {
+func (d *session) planAfresh(j *plan.Job) {
 	if j.Chosen == nil {
 		d.say("no search chose a layout for %s that is kept: it is planned afresh already", j.ID)
 		return
@@ -73,7 +74,7 @@ func (d *desk) planAfresh(j *plan.Job) {
 }
 
 // planAllAfresh forgets the layouts that searches chose; the picked job stays so.
-func (d *desk) planAllAfresh(picked *plan.Job) {
+func (d *session) planAllAfresh(picked *plan.Job) {
 	all, n := slices.Clone(d.history.now.all), 0
 	for i, j := range all {
 		if j.Chosen == nil {
@@ -95,7 +96,7 @@ func (d *desk) planAllAfresh(picked *plan.Job) {
 
 // markRunning marks a job as the one that runs, which comes first, or takes the mark
 // away.
-func (d *desk) markRunning(j *plan.Job) {
+func (d *session) markRunning(j *plan.Job) {
 	if j.State == plan.Running {
 		d.alter(j, "", j.ID+" waits again", func(j *plan.Job) { j.State = plan.Waiting })
 		return
@@ -112,25 +113,25 @@ func (d *desk) markRunning(j *plan.Job) {
 }
 
 // markDone marks a job as done; one that the beam is half set up for hasn't run.
-func (d *desk) markDone(j *plan.Job) {
+func (d *session) markDone(j *plan.Job) {
 	if s := d.truth.stands.Setting; s != nil && s.Job == j.ID {
-		d.say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.KeyFor(keys.Setup), d.KeyFor(keys.Hold))
+		d.say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.viewer.keyOf(toSetUp), d.viewer.keyOf(toHold))
 		return
 	}
 	d.alter(j, "", j.ID+" is done; what stands is as it was told last", func(j *plan.Job) { j.State = plan.Done })
 }
 
-func (d *desk) setAside(j *plan.Job) {
+func (d *session) setAside(j *plan.Job) {
 	d.alter(j, "", j.ID+" is set aside", func(j *plan.Job) { j.State = plan.Aside })
 }
 
 // bringBack lets a job that is done or set aside wait again.
-func (d *desk) bringBack(j *plan.Job) {
+func (d *session) bringBack(j *plan.Job) {
 	d.alter(j, "", j.ID+" is back", func(j *plan.Job) { j.State = plan.Waiting })
 }
 
 // remove takes a job out of the day, and out of what others wait for.
-func (d *desk) remove(j *plan.Job) {
+func (d *session) remove(j *plan.Job) {
 	all := slices.DeleteFunc(slices.Clone(d.history.now.all), func(other *plan.Job) bool { return other == j })
 	next := newDraft(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }), d.history.now.aim)
 	next.given, next.about, next.did = d.history.now.given, j.ID, j.ID+" is out of the day (u brings it back)"
@@ -138,7 +139,7 @@ func (d *desk) remove(j *plan.Job) {
 }
 
 // after lets a job come after another, or no more.
-func (d *desk) orderAfter(j, before *plan.Job) (now *plan.Job) {
+func (d *session) orderAfter(j, before *plan.Job) (now *plan.Job) {
 	text, ids := fmt.Sprintf("%s is to come after %s", j.ID, before.ID), append(slices.Clone(j.After), before.ID)
 	if slices.Contains(j.After, before.ID) {
 		text = fmt.Sprintf("%s need not come after %s", j.ID, before.ID)
@@ -150,7 +151,7 @@ func (d *desk) orderAfter(j, before *plan.Job) (now *plan.Job) {
 
 // alter changes one job, if the checks of the file have nothing against what the
 // key then says.
-func (d *desk) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
+func (d *session) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
 	next, ok := d.altered(j, key, change)
 	if !ok {
 		return
@@ -163,7 +164,7 @@ func (d *desk) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
 // altered is the job changed, without the layout that was chosen for it if it is to be
 // laid out otherwise; false when the checks have something against it, which
 // is said.
-func (d *desk) altered(j *plan.Job, key string, change func(*plan.Job)) (*plan.Job, bool) {
+func (d *session) altered(j *plan.Job, key string, change func(*plan.Job)) (*plan.Job, bool) {
 	next := *j
 	change(&next)
 	if !next.LaidLike(j) {
@@ -183,7 +184,7 @@ func (d *desk) altered(j *plan.Job, key string, change func(*plan.Job)) (*plan.J
 
 // rebuilt are the jobs after a change to what they come after; those that it leaves
 // alone stay the same.
-func (d *desk) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) []*plan.Job {
+func (d *session) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) []*plan.Job {
 	values := make([]plan.Job, len(all))
 	for i, j := range all {
 		values[i] = *j
@@ -200,7 +201,7 @@ func (d *desk) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) []*p
 
 // origin is the id, in the day's file as it was read, of the job that this one is
 // or was made from; empty when it is new.
-func (d *desk) origin(j *plan.Job) string {
+func (d *session) origin(j *plan.Job) string {
 	if id, told := d.stems[j]; told {
 		return id
 	}
@@ -211,7 +212,7 @@ func (d *desk) origin(j *plan.Job) string {
 }
 
 // stem keeps where a job comes from.
-func (d *desk) stem(j *plan.Job, id string) {
+func (d *session) stem(j *plan.Job, id string) {
 	if d.stems == nil {
 		d.stems = map[*plan.Job]string{}
 	}
@@ -219,7 +220,7 @@ func (d *desk) stem(j *plan.Job, id string) {
 }
 
 // origins tells of each of a draft's jobs where it comes from.
-func (d *desk) origins(of draft) []string {
+func (d *session) origins(of draft) []string {
 	out := make([]string, len(of.all))
 	for i, j := range of.all {
 		out[i] = d.origin(j)

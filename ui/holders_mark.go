@@ -31,7 +31,7 @@ func (p *holdersPane) answer(a keys.Action, d *desk) {
 }
 
 // filed is the condition that beam.toml gives a holder.
-func (d *desk) filed(number int) plan.Condition {
+func (d *session) filed(number int) plan.Condition {
 	if d.shop.Conditions == nil { // a shop that was not read from files
 		return d.shop.Beam.Holders[number-1]
 	}
@@ -46,7 +46,7 @@ type remark struct {
 }
 
 // markOf is a holder's mark; without one, what beam.toml says.
-func (d *desk) markOf(number int) shop.Mark {
+func (d *session) markOf(number int) shop.Mark {
 	if m, ok := d.truth.marks[number]; ok {
 		return m
 	}
@@ -56,7 +56,7 @@ func (d *desk) markOf(number int) shop.Mark {
 // change marks a holder as good, unable to cut, stuck or out. It is saved where the
 // shop may be written, the day is planned again, and it can be undone like any change
 // of the day.
-func (d *desk) change(number int, m shop.Mark) {
+func (d *session) change(number int, m shop.Mark) {
 	r := &remark{number, d.markOf(number), m}
 	switch {
 	case r.was == r.is:
@@ -79,7 +79,7 @@ func (d *desk) wanted() tea.Cmd {
 }
 
 // priced are news that tell what something costs against the day as it is now.
-func (d *desk) priced() news {
+func (d *session) priced() news {
 	out := news{priced: true, able: d.able()}
 	if d.present.whole() {
 		totals := d.present.totals
@@ -90,7 +90,7 @@ func (d *desk) priced() news {
 
 // unable tells which jobs can be run no longer, or again: the costs are without them,
 // or with them.
-func (d *desk) unable() string {
+func (d *session) unable() string {
 	if !d.news.priced {
 		return ""
 	}
@@ -121,7 +121,7 @@ func lacking(jobs, others []*plan.Job) (out []string) {
 }
 
 // costsOf tells what the day costs against the one before the news.
-func (d *desk) costsOf() string {
+func (d *session) costsOf() string {
 	text, by := d.unable(), against(d.present.totals, *d.news.against)
 	if text == "" {
 		return by

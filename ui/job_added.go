@@ -13,7 +13,7 @@ import (
 
 // nextID is an id for a new job in the pattern of the day's: that of the job given, else
 // of the first that ends with a number, with the number after the highest.
-func (d *desk) nextID(like *plan.Job) string {
+func (d *session) nextID(like *plan.Job) string {
 	jobs := d.history.now.all
 	if like != nil {
 		jobs = append([]*plan.Job{like}, jobs...)
@@ -45,7 +45,7 @@ func numbered(id string) (stem string, n, digits int, ok bool) {
 }
 
 // freeID is an id that no job has, like the one given.
-func (d *desk) freeID(like string) string {
+func (d *session) freeID(like string) string {
 	taken := func(id string) bool { return d.history.now.find(id) != nil }
 	for _, tail := range strings.Split("bcdefghijklmnopqrstuvwxyz", "") {
 		if !taken(like + tail) {
@@ -57,7 +57,7 @@ func (d *desk) freeID(like string) string {
 
 // include adds a job behind another, or as near to there as the rules of the day let it:
 // its own and those of the others.
-func (d *desk) include(j *plan.Job, stem string, behind *plan.Job) {
+func (d *session) include(j *plan.Job, stem string, behind *plan.Job) {
 	d.stem(j, stem)
 	all := d.history.now.all
 	wanted := len(all)
@@ -78,7 +78,7 @@ func (d *desk) include(j *plan.Job, stem string, behind *plan.Job) {
 // nearestFor is the place among all jobs that is nearest to the one wanted, the later of
 // two, at which a job breaks no rule that isn't broken without it; the one wanted where
 // there is none. It looks at n+1 orders of n jobs.
-func (d *desk) nearestFor(j *plan.Job, wanted int) int {
+func (d *session) nearestFor(j *plan.Job, wanted int) int {
 	all := d.history.now.all
 	breaches := func(all []*plan.Job) int {
 		able := slices.DeleteFunc(newDraft(all, plan.AimMinutes).jobs, d.cannotRun)
@@ -96,7 +96,7 @@ func (d *desk) nearestFor(j *plan.Job, wanted int) int {
 }
 
 // cannotRun reports whether it is known of a job that the beam can't run it.
-func (d *desk) cannotRun(j *plan.Job) bool {
+func (d *session) cannotRun(j *plan.Job) bool {
 	turn := slices.Index(d.jobs(), j)
 	return turn >= 0 && d.turnedDown(turn)
 }

@@ -244,7 +244,7 @@ func (f *jobForm) said(field int) string {
 
 // replace puts an edited job in the place of what it was; others that come after it
 // follow its new id.
-func (d *desk) replace(old, next *plan.Job) {
+func (d *session) replace(old, next *plan.Job) {
 	d.stem(next, d.origin(old))
 	now := d.history.now.with(old, next)
 	if old.ID != next.ID {

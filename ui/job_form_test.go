@@ -103,7 +103,7 @@ func TestIDProposed(t *testing.T) {
 		for _, id := range strings.Fields(c.ids) {
 			all = append(all, &plan.Job{ID: id})
 		}
-		d := &desk{history: history[draft]{now: newDraft(all, plan.AimMinutes)}}
+		d := &session{history: history[draft]{now: newDraft(all, plan.AimMinutes)}}
 		if got := d.nextID(d.history.now.find(c.like)); got != c.want {
 			t.Errorf("%s: proposed beside %s is %q, want %q", c.ids, c.like, got, c.want)
 		}

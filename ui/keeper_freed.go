@@ -52,7 +52,7 @@ func (k *keeper) own(lock *shop.Lock, owed []shop.Event, day *filed) {
 
 // askAgain asks for the right to write, in the background, and goes on with what it is
 // wanted for: a deed, if that is in hand.
-func (d *desk) askAgain(hand *deed, then func(freed) tea.Cmd) tea.Cmd {
+func (d *session) askAgain(hand *deed, then func(freed) tea.Cmd) tea.Cmd {
 	if d.saving {
 		d.tellsToWait()
 		return nil
@@ -104,7 +104,7 @@ func (m *model) given(f freed) tea.Cmd {
 }
 
 // owedDay is the day for the file, where the states of jobs were told and not written.
-func (d *desk) owedDay() *filed {
+func (d *session) owedDay() *filed {
 	for _, e := range d.owing {
 		if e.Job != "" && e.Holder == 0 {
 			return d.keptDay()
@@ -167,7 +167,7 @@ func (d *deed) undone() string {
 
 // statesIn are the states of a shop's jobs: where the beam is half set up for another,
 // what ran has ended, as openDay has it.
-func (d *desk) statesIn(fresh *shop.Shop) states {
+func (d *session) statesIn(fresh *shop.Shop) states {
 	s, half := states{}, fresh.Standing.Setting
 	d.behind = false
 	for i := range fresh.Day.Jobs {
@@ -205,7 +205,7 @@ func (m *model) walkAgain(was *walk) string {
 
 // missing names what was told here at the beam, was not written down, and is not in the
 // shop as read again either.
-func (d *desk) missing(fresh *shop.Shop) string {
+func (d *session) missing(fresh *shop.Shop) string {
 	var parts []string
 	u, stands := d.shop.Unit, d.truth.stands.At
 	for n := 1; n <= min(len(stands), len(fresh.Standing.At)); n++ {
@@ -228,7 +228,7 @@ func (d *desk) missing(fresh *shop.Shop) string {
 
 // owed is what was told of a holder, of these kinds, not written down and not taken back;
 // nil where nothing is. It leads from where the first one did.
-func (d *desk) owed(holder int, kinds ...shop.Kind) *shop.Event {
+func (d *session) owed(holder int, kinds ...shop.Kind) *shop.Event {
 	var open []shop.Event
 	for _, e := range d.owing {
 		switch {
@@ -249,7 +249,7 @@ func (d *desk) owed(holder int, kinds ...shop.Kind) *shop.Event {
 
 // owedState is what a job was told to have become last; false where nothing was, or it
 // was taken back.
-func (d *desk) owedState(id string) (state plan.State, told bool) {
+func (d *session) owedState(id string) (state plan.State, told bool) {
 	var open []plan.State
 	for _, e := range d.owing {
 		switch {

@@ -60,7 +60,7 @@ func (m *model) lift() tea.Cmd {
 }
 
 // lifted is the job of a turn lifted out of the day, nothing worked out.
-func (d *desk) lifted(turn int) *lift {
+func (d *session) lifted(turn int) *lift {
 	l := &lift{job: d.jobs()[turn], was: turn, gap: turn, aim: d.sought, costs: map[int]gapCost{}, start: d.start.stands, settling: noGap}
 	l.rest = slices.Delete(slices.Clone(d.jobs()), turn, turn+1)
 	return l

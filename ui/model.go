@@ -46,12 +46,21 @@ func newModel(s *shop.Shop, k *draw.Theme) (*model, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &model{desk: d, focus: theDay}, nil
+	m := &model{desk: d, focus: theDay}
+	d.viewer = m
+	return m, nil
 }
 
 func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), m.wanted(), m.mouseAtStart(), m.glances()) }
 
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	_, cmd := m.update(msg)
+	m.pickMove(m.move) // there may be fewer now
+	return m, cmd
+}
+
+// update deals with what comes.
+func (m *model) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.resize(draw.Size{W: msg.Width, H: msg.Height})

@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"bide/plan"
-	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -31,12 +30,12 @@ type ground struct {
 	beam   *plan.Beam
 }
 
-func (d *desk) ground() ground {
+func (d *session) ground() ground {
 	return ground{d.jobs(), d.history.now.done(), d.start.stands, d.start.clock, d.forecast.beam}
 }
 
 // holds reports whether the day still stands on it.
-func (g ground) holds(d *desk) bool {
+func (g ground) holds(d *session) bool {
 	now := d.ground()
 	return g.done == now.done && g.stands == now.stands && g.clock.Equal(now.clock) && g.beam == now.beam && samePointers(g.jobs, now.jobs)
 }
@@ -52,7 +51,7 @@ func samePointers(a, b []*plan.Job) bool {
 // adopt takes what a search came to, if it wasn't given up: what was found for another
 // day than that of now is fitted to it first, and what it is to be better than must be
 // known. opens tells that it is an offer that the person waits for.
-func (d *desk) adopt(f found) (opens bool, next tea.Cmd) {
+func (d *session) adopt(f found) (opens bool, next tea.Cmd) {
 	if f.run != d.search.run {
 		return false, nil
 	}
@@ -91,7 +90,7 @@ func (m *model) finds(f found) tea.Cmd {
 
 // weigh offers the order that a search found, unless it is no better. One that keeps
 // the rules is better than any that breaks them, whatever it costs.
-func (d *desk) weigh(f found) (opens bool) {
+func (d *session) weigh(f found) (opens bool) {
 	now := d.present.totals
 	mends := len(d.broken) > 0 && keeps(f.day)
 	switch {
@@ -109,7 +108,7 @@ func (d *desk) weigh(f found) (opens bool) {
 		text = "what the search had found, fitted to the day as it is now"
 	}
 	if opens = f.opens && slices.Equal(f.ground.jobs, d.jobs()); !opens {
-		text += " (" + d.KeyFor(keys.CompareOrders) + " shows it)"
+		text += " (" + d.viewer.keyOf(toCompare) + " shows it)"
 	}
 	d.mention(text + ": " + against(f.day.Totals, now))
 	return opens
@@ -126,7 +125,7 @@ func keeps(day *plan.DayPlan) bool {
 
 // drafted is the day as a draft: its jobs in their order, laid out as planned, those
 // refused behind them.
-func (d *desk) drafted(day *plan.DayPlan) draft {
+func (d *session) drafted(day *plan.DayPlan) draft {
 	own := map[string]*plan.Job{}
 	for _, j := range d.jobs() {
 		own[j.ID] = j
@@ -150,7 +149,7 @@ func (d *desk) drafted(day *plan.DayPlan) draft {
 }
 
 // laid is the job with what a step has chosen for it.
-func (d *desk) laid(j *plan.Job, s *plan.Step) *plan.Job {
+func (d *session) laid(j *plan.Job, s *plan.Step) *plan.Job {
 	c := d.forecast.beam.Choose(s)
 	if j.Chosen.Same(c) {
 		return j
@@ -163,7 +162,7 @@ func (d *desk) laid(j *plan.Job, s *plan.Step) *plan.Job {
 
 // accept makes the order found the present one. One that was found for another day is
 // fitted to that of now first.
-func (d *desk) accept() tea.Cmd {
+func (d *session) accept() tea.Cmd {
 	o := d.offer
 	if !o.ground.holds(d) {
 		return d.refit()
@@ -182,26 +181,26 @@ func (d *desk) accept() tea.Cmd {
 }
 
 // discard lays the order found aside. It can be undone like a change of the day.
-func (d *desk) discard() {
+func (d *session) discard() {
 	next := d.history.now
 	next.about, next.did, next.remark, next.ran, next.tossed = "", "", nil, nil, d.offer
 	d.history.do(next)
 	d.offer = nil
-	d.say("the order found is discarded; this one stays (%s brings it back)", d.KeyFor(keys.Undo))
+	d.say("the order found is discarded; this one stays (%s brings it back)", d.viewer.keyOf(toUndo))
 }
 
 // offerAgain offers what was discarded, unless another order waits.
-func (d *desk) offerAgain(o *offer) {
+func (d *session) offerAgain(o *offer) {
 	if d.offer != nil {
-		d.say("the order found first stays discarded: a later one waits (%s)", d.KeyFor(keys.CompareOrders))
+		d.say("the order found first stays discarded: a later one waits (%s)", d.viewer.keyOf(toCompare))
 		return
 	}
 	d.offer = o
-	d.say("the order found is back: %s shows it, to accept or discard it", d.KeyFor(keys.CompareOrders))
+	d.say("the order found is back: %s shows it, to accept or discard it", d.viewer.keyOf(toCompare))
 }
 
 // refit has the order that waits fitted to the day of now, to be shown then.
-func (d *desk) refit() tea.Cmd {
+func (d *session) refit() tea.Cmd {
 	if d.busy() {
 		d.say("the order found is being fitted to the day as it is now")
 		return nil
@@ -216,7 +215,7 @@ const fitRounds = 2000
 
 // fit searches for a moment from what was found for another day: from its order, with
 // its layouts where jobs are to be laid out as they were.
-func (d *desk) fit(steps []plan.Step, opens bool) tea.Cmd {
+func (d *session) fit(steps []plan.Step, opens bool) tea.Cmd {
 	found := map[string]*plan.Step{}
 	var order []string
 	for i := range steps {

@@ -48,7 +48,7 @@ type found struct {
 const beat = 100 * time.Millisecond
 
 // seek starts a search from the present order.
-func (d *desk) seek(aim plan.Aim) tea.Cmd {
+func (d *session) seek(aim plan.Aim) tea.Cmd {
 	if d.busy() {
 		d.say("a search is running: Esc stops it and keeps the best order so far")
 		return nil
@@ -62,10 +62,10 @@ func (d *desk) seek(aim plan.Aim) tea.Cmd {
 }
 
 // busy reports whether a search runs, or is about to tell what it found.
-func (d *desk) busy() bool { return d.search.cancel != nil || d.search.ripe != nil }
+func (d *session) busy() bool { return d.search.cancel != nil || d.search.ripe != nil }
 
 // wants is a draft as a day to be searched: what is set aside is no part of it.
-func (d *desk) wants(f draft) *plan.Day {
+func (d *session) wants(f draft) *plan.Day {
 	day := &plan.Day{Start: d.start.clock, End: d.shop.Day.End}
 	for _, j := range f.all {
 		if j.State != plan.Aside {
@@ -76,7 +76,7 @@ func (d *desk) wants(f draft) *plan.Day {
 }
 
 // launch starts a search of that many candidates for a day of the present jobs.
-func (d *desk) launch(day *plan.Day, rounds int, e errand) tea.Cmd {
+func (d *session) launch(day *plan.Day, rounds int, e errand) tea.Cmd {
 	ctx, cancel := context.WithCancel(context.Background())
 	s := &d.search
 	e.run, e.ground = s.run+1, d.ground()
@@ -109,7 +109,7 @@ func again(run int) tea.Cmd {
 }
 
 // halt ends a running search; what it has found by then is taken.
-func (d *desk) halt() (running bool) {
+func (d *session) halt() (running bool) {
 	if running = d.search.cancel != nil; running {
 		d.search.cancel()
 	}
@@ -120,7 +120,7 @@ const interrupted = "the search stops at that, and what it has found is fitted t
 
 // interrupt ends a running search whose day has become another, and reports whether
 // it did: what it has found by then is fitted to the day of now.
-func (d *desk) interrupt() bool {
+func (d *session) interrupt() bool {
 	s := &d.search
 	if s.cancel == nil || s.halted || s.ground.holds(d) {
 		return false

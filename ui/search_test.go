@@ -124,7 +124,7 @@ func TestSearchIsFitted(t *testing.T) {
 			}
 			s.send(f)
 			s.settle()
-			if s.offer == nil || s.over != nil || !s.offer.ground.holds(s.desk) || !strings.Contains(s.View(), "an order waits: v") {
+			if s.offer == nil || s.over != nil || !s.offer.ground.holds(s.session) || !strings.Contains(s.View(), "an order waits: v") {
 				t.Fatalf("it isn't offered:\n%s", s.View())
 			}
 			before := s.present.totals

@@ -18,7 +18,7 @@ import (
 // perform has a deed written down and then goes on with it. While one is written
 // nothing else is begun. Where another has the right to write, it is asked for again; if
 // the files have changed meanwhile, the deed is not done: what it began with is gone.
-func (d *desk) perform(done deed) tea.Cmd {
+func (d *session) perform(done deed) tea.Cmd {
 	if done.day == nil && d.behind {
 		done.day = d.keptDay()
 	}
@@ -41,7 +41,7 @@ func (d *desk) perform(done deed) tea.Cmd {
 
 // performed goes on with a deed that was written down. One that could not be is
 // nevertheless what stands: it is said not to be saved until a later save is.
-func (d *desk) performed(k kept) {
+func (d *session) performed(k kept) {
 	d.saving, d.truth, d.unsaved = false, k.truth, ""
 	switch {
 	case k.err != nil:
@@ -64,13 +64,13 @@ func (d *desk) performed(k kept) {
 // report marks a holder as good, unable to cut, stuck or out, for a reason: it is saved
 // and all is planned again, and said, after some words. A mark that says what beam.toml
 // says is taken away.
-func (d *desk) report(number int, mark shop.Mark, after string) tea.Cmd {
+func (d *session) report(number int, mark shop.Mark, after string) tea.Cmd {
 	return d.mark(number, mark, d.condition(number, mark), fmt.Sprintf("%sholder %d is marked %s", after, number, mark.Condition))
 }
 
 // unreport takes a mark back: the holder has the one it had before, unless it has been
 // given another since.
-func (d *desk) unreport(r *remark) tea.Cmd {
+func (d *session) unreport(r *remark) tea.Cmd {
 	if d.markOf(r.number) != r.is {
 		d.say("not taken back: %s", d.otherwise(r.number))
 		return nil
@@ -81,7 +81,7 @@ func (d *desk) unreport(r *remark) tea.Cmd {
 
 // rereport gives a mark that was taken back again, unless the holder has been given
 // another since.
-func (d *desk) rereport(r *remark) tea.Cmd {
+func (d *session) rereport(r *remark) tea.Cmd {
 	if d.markOf(r.number) != r.was {
 		d.say("not done again: %s", d.otherwise(r.number))
 		return nil
@@ -91,17 +91,17 @@ func (d *desk) rereport(r *remark) tea.Cmd {
 
 // otherwise tells that a holder has been marked after a mark that is to be undone or done
 // again.
-func (d *desk) otherwise(number int) string {
+func (d *session) otherwise(number int) string {
 	return fmt.Sprintf("holder %d has been marked otherwise since, and stays %s", number, d.markOf(number).Condition)
 }
 
 // condition is the event of a holder's coming into a condition.
-func (d *desk) condition(number int, mark shop.Mark) shop.Event {
+func (d *session) condition(number int, mark shop.Mark) shop.Event {
 	return shop.Event{Time: d.keep.clock(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
 }
 
 // mark gives a holder a mark, with what the record is to hold of it and what is said.
-func (d *desk) mark(number int, mark shop.Mark, e shop.Event, says string) tea.Cmd {
+func (d *session) mark(number int, mark shop.Mark, e shop.Event, says string) tea.Cmd {
 	next, priced := d.truth.marked(number, mark, d.shop), d.priced()
 	return d.perform(deed{truth: next, events: []shop.Event{e}, done: func(said string) {
 		d.stand(d.truth)
@@ -132,7 +132,7 @@ func (t truth) marked(number int, mark shop.Mark, s *shop.Shop) truth {
 }
 
 // stand lets the day begin with what stands now.
-func (d *desk) stand(t truth) {
+func (d *session) stand(t truth) {
 	b := d.shop.Marked(t.marks)
 	p, err := plan.NewPlanner(b)
 	if err != nil { // never: the beam was planned with in other conditions
@@ -148,7 +148,7 @@ func (d *desk) stand(t truth) {
 
 // restart lets the day begin with a standing. Plans that began elsewhere are given
 // up, in all drafts; their layouts stay with the jobs.
-func (d *desk) restart(stands *plan.Standing) {
+func (d *session) restart(stands *plan.Standing) {
 	d.start.stands = stands
 	d.history.each(func(f draft) draft {
 		f.given = nil
@@ -165,7 +165,7 @@ func (d *desk) restart(stands *plan.Standing) {
 
 // carryOn lets the day begin where a job of it ended, with all that is known of those
 // after it.
-func (d *desk) carryOn(turn int) {
+func (d *session) carryOn(turn int) {
 	for t, o := range d.present.known {
 		d.answers.keep(question{d.before(t), d.jobs()[t], false}, o)
 	}
@@ -216,7 +216,7 @@ type filed struct {
 
 // dayWith is the day as it is in the file, with jobs in other states; nil where there
 // are none.
-func (d *desk) dayWith(s states) *filed {
+func (d *session) dayWith(s states) *filed {
 	if len(s) == 0 {
 		return nil
 	}
@@ -224,11 +224,11 @@ func (d *desk) dayWith(s states) *filed {
 }
 
 // keptDay is the day as it is in the file, or would be were all told written down.
-func (d *desk) keptDay() *filed { return &filed{d.kept.day(d.shop.Day), d.origins(d.kept)} }
+func (d *session) keptDay() *filed { return &filed{d.kept.day(d.shop.Day), d.origins(d.kept)} }
 
 // become puts jobs into other states in all drafts, and in the day as it is in the
 // file: what has happened can't be undone.
-func (d *desk) become(s states) {
+func (d *session) become(s states) {
 	if len(s) == 0 {
 		return
 	}

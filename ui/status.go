@@ -54,10 +54,10 @@ func (m *model) status(most int) []draw.Line {
 }
 
 // loses reports whether leaving would lose something.
-func (d *desk) loses() bool { return d.saving || len(d.losing()) > 0 }
+func (d *session) loses() bool { return d.saving || len(d.losing()) > 0 }
 
 // losing names what leaving would lose.
-func (d *desk) losing() (all []string) {
+func (d *session) losing() (all []string) {
 	told := sumOf(d.owing)
 	if told == "" && d.unsaved != "" {
 		told = "what was told at the beam"
@@ -72,14 +72,14 @@ func (d *desk) losing() (all []string) {
 	default:
 		all = append(all, "the changes of the day")
 	}
-	if len(d.drawer) > 0 {
-		all = append(all, "a form put away unfinished")
+	if text := d.viewer.unfinished(); text != "" {
+		all = append(all, text)
 	}
 	switch {
 	case d.busy():
 		all = append(all, "what the search has found so far")
 	case d.offer != nil:
-		all = append(all, "the order that a search found ("+d.KeyFor(keys.CompareOrders)+" shows it)")
+		all = append(all, "the order that a search found ("+d.viewer.keyOf(toCompare)+" shows it)")
 	}
 	return all
 }

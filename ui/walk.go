@@ -80,7 +80,7 @@ func (m *model) begin() {
 // nextUp is the turn of the job that the beam is to be set up for: the first that
 // doesn't run already and that the beam can run, or that is half set up. Where the
 // beam can run none it is the first of them, to be told why; -1 when none is left.
-func (d *desk) nextUp() int {
+func (d *session) nextUp() int {
 	first, half := -1, ""
 	if s := d.truth.stands.Setting; s != nil {
 		half = s.Job

@@ -40,7 +40,7 @@ func (w *walk) tell(m *model, d deed, became states, what, says string, then fun
 
 // byTheWall says that the day goes on by the clock on the wall from here on, where it
 // began as its file has it before; else nothing.
-func (d *desk) byTheWall(was time.Time) string {
+func (d *session) byTheWall(was time.Time) string {
 	if now := d.start.clock; was.Equal(d.shop.Day.Start) && !now.Equal(was) {
 		return "the day goes by the real time now, from " + d.at(now) + " on"
 	}
@@ -48,7 +48,7 @@ func (d *desk) byTheWall(was time.Time) string {
 }
 
 // statesOf are the present states of these jobs.
-func (d *desk) statesOf(jobs states) states {
+func (d *session) statesOf(jobs states) states {
 	out := states{}
 	for id := range jobs {
 		if j := d.history.now.find(id); j != nil {

@@ -276,10 +276,10 @@ func (w *walk) again(m *model) tea.Cmd {
 }
 
 // owes reports whether something told isn't written down.
-func (d *desk) owes() bool { return d.unsaved != "" || sumOf(d.owing) != "" }
+func (d *session) owes() bool { return d.unsaved != "" || sumOf(d.owing) != "" }
 
 // notKept says so where what was done is in memory alone.
-func (d *desk) notKept() string {
+func (d *session) notKept() string {
 	if !d.keep.demo && d.keep.barred != "" || d.unsaved != "" {
 		return "not saved: "
 	}

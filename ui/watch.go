@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"bide/plan/shop"
-	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -105,7 +104,12 @@ func (m *model) readAgain() tea.Cmd {
 
 // idle reports whether the files can be read anew without a loss: another may write
 // them, or nobody does, and nothing is told, wished or typed here.
-func (m *model) idle() bool {
+func (d *session) idle() bool {
+	return d.keep.lock == nil && !d.saving && !d.loses() && len(d.claims) == 0 && d.viewer.quiet()
+}
+
+// quiet reports whether nothing is open that a shop read anew would disturb.
+func (m *model) quiet() bool {
 	if w, walks := m.over.(*walk); walks {
 		if w.form != nil || w.ending != nil || w.sure {
 			return false
@@ -113,7 +117,7 @@ func (m *model) idle() bool {
 	} else if m.over != nil {
 		return false
 	}
-	return m.keep.lock == nil && !m.saving && !m.loses() && m.prompt == nil && !m.asks && len(m.claims) == 0
+	return m.prompt == nil && !m.asks
 }
 
 // sees goes on when the files were looked at.
@@ -145,7 +149,7 @@ func (m *model) sees(l looked) {
 }
 
 // cantTake tells why a shop read anew can't be gone on with; empty when it can.
-func (d *desk) cantTake(fresh *shop.Shop) string {
+func (d *session) cantTake(fresh *shop.Shop) string {
 	if d.changed() && !d.shop.SameMachine(fresh) {
 		return "beam.toml or materials.toml has changed, and the day here has changes that aren't saved: save them or undo them first"
 	}
@@ -153,7 +157,7 @@ func (d *desk) cantTake(fresh *shop.Shop) string {
 }
 
 // outdated says that what is shown may be; empty while it isn't.
-func (d *desk) outdated() (text, brief string) {
+func (d *session) outdated() (text, brief string) {
 	w := &d.watch
 	if len(w.stale) == 0 {
 		return "", ""
@@ -163,12 +167,12 @@ func (d *desk) outdated() (text, brief string) {
 		since = w.since.Format("2 Jan 15:04")
 	}
 	if d.changed() && slices.Equal(w.stale, []string{"day.toml"}) {
-		return fmt.Sprintf("day.toml has been changed by another since %s: the changes made here are kept, and %s saves them beside it", since, d.KeyFor(keys.SaveDay)), "day.toml changed"
+		return fmt.Sprintf("day.toml has been changed by another since %s: the changes made here are kept, and %s saves them beside it", since, d.viewer.keyOf(toSave)), "day.toml changed"
 	}
 	has := "has"
 	if len(w.stale) > 1 {
 		has = "have"
 	}
-	text = fmt.Sprintf("%s %s changed since %s: what is shown may be out of date; %s reads it again", strings.Join(w.stale, ", "), has, since, d.KeyFor(keys.Reread))
-	return join("; ", text, w.wrong), "changed: " + d.KeyFor(keys.Reread) + " reads"
+	text = fmt.Sprintf("%s %s changed since %s: what is shown may be out of date; %s reads it again", strings.Join(w.stale, ", "), has, since, d.viewer.keyOf(toReread))
+	return join("; ", text, w.wrong), "changed: " + d.viewer.keyOf(toReread) + " reads"
 }

@@ -25,4 +25,4 @@ func (m *model) holdsBack(a keys.Action) bool {
 }
 
 // tellsToWait says that what was told before is still being saved.
-func (d *desk) tellsToWait() { d.say("wait: the last one is still being saved") }
+func (d *session) tellsToWait() { d.say("wait: the last one is still being saved") }

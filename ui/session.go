@@ -1,0 +1,191 @@
+package ui
+
+import (
+	"bide/plan"
+	"bide/plan/shop"
+	"fmt"
+	"slices"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// session is an open shop: the day as it is ordered now with what that costs, what stands
+// at the beam, what is saved, and what happened last. It knows nothing of a screen.
+type session struct {
+	*forecast
+	viewer  viewer
+	shop    *shop.Shop
+	history history[draft]
+	kept    draft                // as the file has it
+	aside   string               // the file that it was saved to where day.toml could not be; else empty
+	stems   map[*plan.Job]string // where edited jobs come from: see origin
+	search  search
+	offer   *offer // what the last search found; nil without one
+	news    news
+	broken  map[*plan.Job]string // rules that the order breaks, by the job whose they are
+
+	keep    *keeper      // writes down what happens at the beam
+	truth   truth        // what really stands there
+	claims  []*claim     // on walks, to be taken back
+	saving  bool         // a deed is being written down
+	unsaved string       // why what happened last isn't; empty when it is
+	owing   []shop.Event // told and not written down
+	freed   bool         // the right to write was just given
+	behind  bool         // day.toml is behind positions.toml: see openDay
+	watch   watch        // over the shop's files
+	todo    tea.Cmd      // work to be done in the background; nil none
+}
+
+// viewer is what a session asks of whoever shows it.
+type viewer interface {
+	keyOf(action) string // the key that asks for it
+	look(turn int)       // what happened last is about the job of that turn; of none where that is -1
+	unfinished() string  // what was typed there and would be lost; empty where nothing was
+	quiet() bool         // nothing is open there that a shop read anew would disturb
+}
+
+// action is what a person may ask for next, that a message names.
+type action uint8
+
+// The actions that messages name.
+const (
+	toSave    action = iota // the day
+	toReread                // the files
+	toCompare               // orders
+	toUndo
+	toSetUp
+	toHold    // a job
+	toCorrect // a position
+	toRun     // the job that is set up
+)
+
+// news is what just happened, told until the next key.
+type news struct {
+	text    string
+	brief   string       // the same where there is little room; may be empty
+	also    string       // what came from the background meanwhile
+	job     string       // id of the one that was changed
+	against *plan.Totals // of the day before it, where they were known
+	priced  bool         // what it costs is told, though no job was changed
+	able    []*plan.Job  // that could be run before it
+}
+
+// openDay takes the day as the shop has it, and as it is where the beam is half set up:
+// what ran then has ended, and the job that is set up comes first. Where day.toml doesn't
+// have that it has ended, since the power went before it was written, that is written
+// with the next thing told.
+func (d *session) openDay(s *shop.Shop) {
+	var jobs []*plan.Job
+	for i := range s.Day.Jobs {
+		jobs = append(jobs, &s.Day.Jobs[i])
+	}
+	d.kept = newDraft(jobs, s.Day.Aim)
+	half := s.Standing.Setting
+	d.behind = false
+	if half != nil && d.kept.find(half.Job) != nil {
+		d.kept = ended(d.kept, half.Job)
+		d.behind = !slices.Equal(d.kept.all, jobs)
+	}
+	d.history = history[draft]{now: d.kept}
+	if half != nil {
+		d.history.now = d.kept.first(half.Job)
+	}
+}
+
+// jobs is the present order.
+func (d *session) jobs() []*plan.Job { return d.present.jobs }
+
+// away are the jobs done or set aside: they have no turn.
+func (d *session) away() []*plan.Job { return d.history.now.away() }
+
+// outcome is what is known of the job at that turn; nil while it is worked out.
+func (d *session) outcome(turn int) *outcome {
+	if turn < len(d.present.known) {
+		return d.present.known[turn]
+	}
+	return nil
+}
+
+// before is what stands when the changeover to that turn begins; nil while it is
+// worked out.
+func (d *session) before(turn int) *plan.Standing {
+	if turn == 0 {
+		return d.start.stands
+	}
+	if o := d.outcome(turn - 1); o != nil {
+		return o.stands
+	}
+	return nil
+}
+
+// shift moves the job of a turn by one turn. An order that breaks a rule is allowed,
+// and said to be broken: the person at the screen may know better.
+func (d *session) shift(turn, by int) {
+	if turn >= len(d.jobs()) {
+		return
+	}
+	j, to := d.jobs()[turn], turn+by
+	switch {
+	case j.State == plan.Running:
+		d.say("%s is running: it stays where it is", j.ID)
+	case to < 0:
+		d.say("%s is first already", j.ID)
+	case to >= len(d.jobs()):
+		d.say("%s is last already", j.ID)
+	case by < 0 && d.jobs()[to].State == plan.Running:
+		d.say("%s is running: nothing can come before it", d.jobs()[to].ID)
+	default:
+		jobs := slices.Clone(d.jobs())
+		jobs[turn], jobs[to] = jobs[to], jobs[turn]
+		next := d.history.now.ordered(jobs)
+		next.about = j.ID
+		d.do(next)
+	}
+}
+
+// settle brings what follows from the order and its outcomes up to date.
+func (d *session) settle() {
+	d.broken = map[*plan.Job]string{}
+	for _, b := range plan.Broken(d.able(), d.history.now.done()) {
+		if _, told := d.broken[b.Job]; !told {
+			d.broken[b.Job] = b.Why(d.shop.Unit)
+		}
+	}
+	d.relist()
+}
+
+// relist brings the day that this one is compared with up to date: its jobs, in the order
+// of the file. One that the file hasn't comes behind the one that it comes behind here.
+func (d *session) relist() {
+	var order []string
+	for _, j := range d.kept.all {
+		order = append(order, j.ID)
+	}
+	jobs := d.history.now.like(order, d.start.stands.Setting).jobs
+	if slices.Equal(jobs, d.listed.jobs) {
+		return
+	}
+	d.listed = chain{jobs: jobs, centred: true}
+	d.extend(&d.listed)
+}
+
+// able are the jobs that the beam can run, as far as is known.
+func (d *session) able() (out []*plan.Job) {
+	for t, j := range d.jobs() {
+		if o := d.outcome(t); o == nil || len(o.faults) == 0 {
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// mention tells what came from the background, beside what just happened.
+func (d *session) mention(text string) { d.news.also = text }
+
+// say tells what just happened, or why nothing did.
+func (d *session) say(format string, args ...any) { d.news = news{text: fmt.Sprintf(format, args...)} }
+
+// changed reports whether the day is another than the file's.
+func (d *session) changed() bool {
+	return !slices.Equal(d.history.now.all, d.kept.all) || d.history.now.aim != d.kept.aim
+}
