@@ -104,3 +104,21 @@ func TestLittleLostIsNotWarnedOf(t *testing.T) {
 		}
 	}
 }
+
+// TestShortAtItsEdge: of 6 mm asked for 4.5 may be left, three quarters; where the slits fill
+// the web the outer ones may lose a tenth of a millimetre. A cut on the web's edge is off it.
+func TestShortAtItsEdge(t *testing.T) {
+	for _, c := range []struct {
+		left, least float64
+		short, off  bool
+	}{
+		{4.5, 6, false, false}, {math.Nextafter(4.5, 0), 6, true, false}, {0, 6, true, true}, {math.SmallestNonzeroFloat64, 6, true, false},
+		{-0.1, 0, false, true}, {math.Nextafter(-0.1, -1), 0, true, true},
+	} {
+		for _, e := range []Edges{{1000, c.left, 99}, {1000, 99, c.left}} {
+			if e.Short(c.least) != c.short || e.Off() != c.off {
+				t.Errorf("%v: short %v, off %v", c, e.Short(c.least), e.Off())
+			}
+		}
+	}
+}

@@ -1,6 +1,8 @@
 package material
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -40,21 +42,47 @@ func TestGroupsAreComplete(t *testing.T) {
 	}
 }
 
-// TestBladesAreInTheUsualRange holds the table against the usual ranges of bevel
-// and tip radius (common practice, no source).
-func TestBladesAreInTheUsualRange(t *testing.T) {
-	ranges := map[string][4]float64{ // least and largest bevel, least and largest tip
-		"paper tape": {30, 60, 0.10, 0.20}, "film tape": {30, 45, 0.05, 0.10}, "soft film tape": {30, 45, 0.05, 0.10},
-		"cloth tape": {45, 60, 0.10, 0.20}, "double-coated tape": {45, 45, 0.10, 0.15}, "foam tape": {30, 30, 0.05, 0.10},
-		"transfer adhesive": {30, 45, 0.05, 0.10}, "foil": {45, 60, 0.10, 0.20}, "laminate": {45, 60, 0.10, 0.20},
-		"light nonwoven": {45, 60, 0.05, 0.30}, "heavy nonwoven": {60, 60, 0.20, 0.30}, "woven": {45, 60, 0.15, 0.25},
-		"glass cloth": {60, 60, 0.20, 0.30}, "soft film": {30, 45, 0.05, 0.10}, "spunlace": {45, 60, 0.15, 0.30}, "roofing": {60, 60, 0.20, 0.30},
-		"felt": {60, 60, 0.20, 0.30}, "rubber": {30, 45, 0.05, 0.15}, "plain paper": {30, 60, 0.10, 0.20},
+// TestTableIsTheTradesAdvice holds the table against advice typed from the notes of the trade:
+// method, bevels, tips, and the need of pressure. What is said to run faster has the larger
+// speed, and what needs more pressure the larger guess.
+func TestTableIsTheTradesAdvice(t *testing.T) {
+	needs := map[string]Level{"low": Low, "low-medium": Low, "medium": Medium, "medium-high": Medium, "high": High, "very high": High}
+	grades := []string{"low", "low-medium", "medium", "medium-high"}
+	rows := reference(t, "advice.csv")
+	bySpeed, byNeed := map[int][]float64{}, map[int][]float64{}
+	for _, row := range rows {
+		g, ok := GroupNamed(row["group"])
+		if !ok {
+			t.Fatalf("no group %s", row["group"])
+		}
+		if row["best"] != "" && g.Method.String() != row["best"] {
+			t.Errorf("%s: %s, want %s", g.Name, g.Method, row["best"])
+		}
+		if got := fmt.Sprintf("%g-%g", g.Bevels.Least, g.Bevels.Most); got != row["bevel"] || !g.Bevels.Holds(g.Bevel) {
+			t.Errorf("%s: bevel %g of %s, want %s", g.Name, g.Bevel, got, row["bevel"])
+		}
+		if got := fmt.Sprintf("%.2f-%.2f", g.Tips.Least, g.Tips.Most); got != row["tip"] || math.Abs(g.Tip-(g.Tips.Least+g.Tips.Most)/2) > 0.0051 {
+			t.Errorf("%s: tip %g of %s, want the middle of %s", g.Name, g.Tip, got, row["tip"]) // to a hundredth
+		}
+		if need, ok := needs[row["need"]]; !ok || g.Need != need {
+			t.Errorf("%s: need %s, want %s", g.Name, g.Need, row["need"])
+		}
+		if grade := slices.Index(grades, row["speed"]); grade >= 0 {
+			bySpeed[grade] = append(bySpeed[grade], g.SpeedMax)
+		}
+		byNeed[int(g.Need)] = append(byNeed[int(g.Need)], g.CutThroughBar)
 	}
-	for _, g := range Groups() {
-		r, ok := ranges[g.Name]
-		if !ok || g.Bevels != (Range{r[0], r[1]}) || g.Tips != (Range{r[2], r[3]}) || g.Bevel < r[0] || g.Bevel > r[1] || g.Tip < r[2] || g.Tip > r[3] {
-			t.Errorf("%s: bevel %v, tip %v, usual %v", g.Name, g.Bevel, g.Tip, r)
+	if len(rows) != len(groups)-2 { // spunlace and roofing are from memory
+		t.Errorf("%d groups held of %d", len(rows), len(groups))
+	}
+	for grade := 1; grade < len(grades); grade++ {
+		if most, least := slices.Max(bySpeed[grade-1]), slices.Min(bySpeed[grade]); most >= least {
+			t.Errorf("%s runs up to %v m/min, %s from %v", grades[grade-1], most, grades[grade], least)
+		}
+	}
+	for need := int(Medium); need <= int(High); need++ {
+		if most, least := slices.Max(byNeed[need-1]), slices.Min(byNeed[need]); most > least {
+			t.Errorf("need %s is guessed at up to %v bar, %s from %v", Level(need-1), most, Level(need), least)
 		}
 	}
 }

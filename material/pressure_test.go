@@ -186,3 +186,38 @@ func TestSupplyInPsi(t *testing.T) {
 		t.Errorf("%q", all)
 	}
 }
+
+// TestAboveIsByMoreThanRounding: half a tenth above is none, the next number is.
+func TestAboveIsByMoreThanRounding(t *testing.T) {
+	for _, most := range []float64{150, StandardSpeed, FastSpeed} {
+		if edge := most + 0.05; faster(edge, most) || !faster(math.Nextafter(edge, inf), most) {
+			t.Errorf("%v and %v m/min", most, edge)
+		}
+	}
+}
+
+// TestNextLargerBore: the bores that pneumatic cylinders usually come in (ISO 6432 and 15552,
+// from memory, unchecked). What three pistons of one bore just don't press takes the next larger,
+// as few as do.
+func TestNextLargerBore(t *testing.T) {
+	bores := []float64{10, 12, 16, 20, 25, 32, 40}
+	for i := 1; i < len(bores); i++ {
+		force, _ := Force(6, bores[i-1], 3)
+		force *= 1.01
+		want := 1
+		for n := 1; n <= 3; n++ {
+			if got, _ := Force(6, bores[i], n); got >= force {
+				want = n
+				break
+			}
+		}
+		a, err := ChooseAir(force, Cylinder{8, 1, 6, 0})
+		if err != nil || a.BoreMM != bores[i] || a.Pistons != want {
+			t.Errorf("%v N: %+v, %v; want %d of %v mm", force, a, err, want, bores[i])
+		}
+	}
+	most, _ := Force(6, 40, 3)
+	if _, err := ChooseAir(most*1.01, Cylinder{8, 1, 6, 0}); err == nil {
+		t.Errorf("%v N are accepted", most*1.01)
+	}
+}

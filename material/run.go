@@ -73,9 +73,6 @@ func (r Run) wind(thicknessMM float64) (*Wound, error) {
 // sets is how often a length is taken from a run, the last time what is left of it.
 func sets(run, length float64) int {
 	const most, crumb = 1 << 30, 1e-9 // what is left of a division isn't one more
-	if !(length > 0) {
-		return most
-	}
 	return int(min(max(math.Ceil(run/length-crumb), 1), most))
 }
 

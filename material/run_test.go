@@ -191,3 +191,60 @@ func TestAbsurdRollIsDoubted(t *testing.T) {
 		}
 	}
 }
+
+// TestFaultsAreOfWhatTheyName: a run of 2e9 m, a core of 1e5 mm and a web stretched by a
+// half, T / (t E) = 50 / (0.1 * 1000), are each told of the one thing they spoil, and the
+// knife is set all the same.
+func TestFaultsAreOfWhatTheyName(t *testing.T) {
+	thin := of(t, "paper tape", 0.1, Acrylic)
+	stretched := thin
+	stretched.TensionNM, stretched.ModulusMPa, stretched.Poisson = 50_000, 1000, 0.3
+	for _, c := range []struct {
+		m    Material
+		r    Run
+		want string
+	}{
+		{of(t, "paper tape", 0, Acrylic), Run{Speed: 100, Metres: 2e9}, "Its run time can't be calculated: length of 2e+09 m is outside 0 to 1e+09 m."},
+		{thin, Run{Speed: 100, Metres: 1000, Roll: Roll{CoreMM: 1e5}}, "Its finished roll can't be calculated: core's outside diameter of 100000 mm is outside 0 to 10000 mm."},
+		{stretched, Run{Speed: 100}, "Its neck-in can't be calculated: stretch of 0.5 is outside 0 to 0.1."},
+	} {
+		s := ran(t, c.m, shop, c.r)
+		if got := strings.Join(s.Warnings, " "); !strings.Contains(got, c.want) || strings.Count(got, "can't be calculated") != 1 || s.Air.SetBar == 0 {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
+
+// TestOneRunIsNotCounted: 1000 m at 120 m/min with ramps of 0.5 m/s2 take 504 s, 8.4 min,
+// and as two rolls of 500 m 508: each of the two adds a ramp's 4 s to its 250.
+func TestOneRunIsNotCounted(t *testing.T) {
+	on := shop
+	on.RampUp, on.RampDown = 0.5, 0.5
+	m := of(t, "paper tape", 0.1, Acrylic)
+	for metres, want := range map[float64]string{1000: "8.4 min with ramps | ", 500: "8.5 min with ramps, 2 times from rest to rest | "} {
+		if got := lineOf(ran(t, m, on, Run{Speed: 120, Metres: 1000, Roll: Roll{Metres: metres}}), IDRunTime); !strings.HasPrefix(got, want) {
+			t.Errorf("in lengths of %v m: %q, want %q", metres, got, want)
+		}
+	}
+	// The last length is what is left: 0.5 m of 1000.5 is a triangle of 2 s, twice sqrt(0.5 / 0.5).
+	s := ran(t, m, on, Run{Speed: 120, Metres: 1000.5, Roll: Roll{Metres: 500}})
+	near(t, "a short last length", s.Times.RampedS, 508+2, 1e-12)
+}
+
+// TestWidthsAreListed: four widths are listed, and of more the number left out; a web that
+// only necks in is cut at the finished width.
+func TestWidthsAreListed(t *testing.T) {
+	m := of(t, "spunlace", 0.254, NoAdhesive)
+	m.TensionNM, m.ModulusMPa, m.Poisson = 254, 100, 0.3 // stretched by 254 / 254 MPa / 100 = 1 %, narrowed by 0.3 %
+	four := []Slit{{10, 10}, {20, 20}, {30, 30}, {40, 40}}
+	s := ran(t, m, shop, Run{Speed: 100, Slits: four})
+	if got := s.Line(IDWidths).Value; !strings.HasSuffix(got, "40 mm (1.5748 in): cut at 40, relaxed 40.12") {
+		t.Errorf("four widths: %q", got)
+	}
+	if got := s.Line(IDAllowance); got.Value != "none: cut at the finished width" || !strings.HasSuffix(got.Why, "for neck-in alone: cut 0.299 % narrower than finished") { // 0.3 / 1.003
+		t.Errorf("no allowance: %+v", got)
+	}
+	if got := ran(t, m, shop, Run{Speed: 100, Slits: append(four, Slit{50, 50})}).Line(IDWidths).Value; !strings.HasSuffix(got, "relaxed 40.12; and 1 more") {
+		t.Errorf("five widths: %q", got)
+	}
+}

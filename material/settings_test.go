@@ -254,6 +254,19 @@ func TestChanges(t *testing.T) {
 	}
 }
 
+// TestWickingChanges names the fluid where there is one: after an acrylic, which runs dry,
+// and the other way round.
+func TestWickingChanges(t *testing.T) {
+	dry, wet := settings(t, of(t, "paper tape", 0.15, Acrylic), shop, 150), settings(t, of(t, "paper tape", 0.15, RubberResin), shop, 150)
+	none, wick := "none", "a wick on each holder, light, water-based, free of silicone"
+	if got := Changes(dry, wet); len(got) != 1 || got[0].ID != IDWicking || got[0].From != none || got[0].To != wick {
+		t.Errorf("to a wick: %+v", got)
+	}
+	if got := Changes(wet, dry); len(got) != 1 || got[0].ID != IDWicking || got[0].From != wick || got[0].To != none {
+		t.Errorf("to none: %+v", got)
+	}
+}
+
 // TestChangeToNone: a job that no pressure parts is told so.
 func TestChangeToNone(t *testing.T) {
 	m := of(t, "felt", 2, NoAdhesive)
@@ -418,6 +431,18 @@ func TestSpeedToRun(t *testing.T) {
 			if change.ID == IDSpeed && change.Do != c.want {
 				t.Errorf("%v m/min: %q, want %q", c.speed, change.Do, c.want)
 			}
+		}
+	}
+}
+
+// TestSiliconeNamesItsSource: that no silicone is allowed is the shop's own word, whatever its
+// group's values rest on.
+func TestSiliconeNamesItsSource(t *testing.T) {
+	for source, want := range map[string]string{"trial 2026-03-02": "trial 2026-03-02", "": ownTrial, commonPractice: ownTrial} {
+		m := of(t, "paper tape", 0.15, RubberResin) // whose source is common practice
+		m.SiliconeFree, m.Source = true, source
+		if got := settings(t, m, shop, 100).Line(IDSilicone).Source; got != want {
+			t.Errorf("source %q: %q, want %q", source, got, want)
 		}
 	}
 }
