@@ -72,17 +72,13 @@ func (m *model) askFilter(of which) {
 		f.text = text
 		pane.pickShown(m.desk)
 	}
-	m.prompt = &prompt{
-		label:   "show only rows with",
-		text:    f.text,
-		changed: set,
-		done:    set,
-		dropped: func() {
-			f.text = ""
-			m.pick(turn)
-			m.pickMove(move)
-			m.holder = holder
-		},
+	m.prompt = newPrompt("show only rows with", f.text, set)
+	m.prompt.changed = set
+	m.prompt.dropped = func() {
+		f.text = ""
+		m.pick(turn)
+		m.pickMove(move)
+		m.holder = holder
 	}
 }
 

@@ -102,18 +102,18 @@ func TestPromptIsTyped(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5", "/")
 	s.typed("ab cd").press("backspace")
 	s.send(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}})
-	if s.prompt.text != "ab c " {
-		t.Errorf("typed %q", s.prompt.text)
+	if s.prompt.Value() != "ab c " {
+		t.Errorf("typed %q", s.prompt.Value())
 	}
-	if s.press("ctrl+w"); s.prompt.text != "ab " {
-		t.Errorf("after Ctrl-W %q", s.prompt.text)
+	if s.press("ctrl+w"); s.prompt.Value() != "ab " {
+		t.Errorf("after Ctrl-W %q", s.prompt.Value())
 	}
-	if s.press("ctrl+u"); s.prompt.text != "" {
-		t.Errorf("after Ctrl-U %q", s.prompt.text)
+	if s.press("ctrl+u"); s.prompt.Value() != "" {
+		t.Errorf("after Ctrl-U %q", s.prompt.Value())
 	}
 	s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("one\ntwo\x1b[2J" + strings.Repeat("long", 200)), Paste: true})
-	if !strings.HasPrefix(s.prompt.text, "one two") || strings.ContainsAny(s.prompt.text, "\n\x1b") || len(s.prompt.text) > longestText {
-		t.Errorf("pasted %q", s.prompt.text)
+	if !strings.HasPrefix(s.prompt.Value(), "one two") || strings.ContainsAny(s.prompt.Value(), "\n\x1b") || len(s.prompt.Value()) > longestText {
+		t.Errorf("pasted %q", s.prompt.Value())
 	}
 	for w := 1; w < 130; w += 3 {
 		for _, h := range []int{1, 3, 5, 24, 40} {

@@ -22,11 +22,9 @@ func (p *holdersPane) answer(a keys.Action, d *desk) {
 		d.change(number, shop.Mark{Condition: d.filed(number)})
 	default:
 		c := map[keys.Action]plan.Condition{keys.MarkGood: plan.Good, keys.MarkNoCut: plan.NoCut, keys.MarkStuck: plan.Stuck, keys.MarkOut: plan.Out}[a]
-		d.prompt = &prompt{
-			label:   fmt.Sprintf("why is holder %d %s? Enter marks it, Esc doesn't", number, c),
-			done:    func(reason string) { d.change(number, shop.Mark{Condition: c, Reason: reason}) },
-			dropped: func() { d.say("holder %d stays as it was", number) },
-		}
+		label := fmt.Sprintf("why is holder %d %s? Enter marks it, Esc doesn't", number, c)
+		d.prompt = newPrompt(label, "", func(reason string) { d.change(number, shop.Mark{Condition: c, Reason: reason}) })
+		d.prompt.dropped = func() { d.say("holder %d stays as it was", number) }
 	}
 }
 

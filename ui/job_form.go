@@ -1,12 +1,12 @@
 package ui
 
 import (
-	"maps"
 	"slices"
 
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/ui/draw"
+	"bide/ui/form"
 	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -15,33 +15,15 @@ import (
 // jobForm is a job as it is typed: added, copied or edited. Each key is checked with
 // the checks of the file.
 type jobForm struct {
-	job    *plan.Job // edited; nil for one that is added
-	stem   string    // id of the job in the file that it comes from; empty when new
-	behind *plan.Job // the one that an added job comes behind; nil at the end
-	keys   []string
-	typed  shop.Typed
+	form.Form
+	job    *plan.Job  // edited; nil for one that is added
+	stem   string     // id of the job in the file that it comes from; empty when new
+	behind *plan.Job  // the one that an added job comes behind; nil at the end
 	began  shop.Typed // as it was when the form was opened
-	on     int        // the field that is typed into
-	caret  int        // in runes
-	fresh  bool       // the id is only proposed: typing takes its place
 	list   nameList   // below the material's field
 
 	read     plan.Job
 	problems []shop.FieldProblem
-}
-
-// fieldWords are what the fields are called, where the key isn't plain.
-var fieldWords = map[string]string{
-	"id": "job", "web": "web width", "trim": "least trim", "length_m": "length, m", "due": "due", "after": "comes after", "fixed": "fixed number",
-	"core": "core, outside", "roll_m": "roll, m", "roll_diameter": "roll, outside",
-}
-
-// fieldChoices are the words of the fields that take one of a few, the first when
-// nothing is given.
-var fieldChoices = map[string][]string{
-	"shift":   {"centred", "free"},
-	"arrange": {"listed", "entries", "any"},
-	"state":   {"waiting", "running", "done", "hold"},
 }
 
 // Help is where the keys work: in the form, or in its list of names.
@@ -62,41 +44,41 @@ func (m *model) openForm(a keys.Action) {
 		m.say("no job is picked")
 		return
 	}
-	f := &jobForm{behind: j, keys: shop.JobKeys(), typed: shop.Typed{}}
+	f, typed := &jobForm{behind: j}, shop.Typed{}
 	switch a {
 	case keys.EditJob:
-		f.job, f.stem, f.typed = j, m.origin(j), m.shop.Typed(j)
+		f.job, f.stem, typed = j, m.origin(j), m.shop.Typed(j)
 	case keys.CopyJob:
-		f.stem, f.typed = m.origin(j), m.shop.Typed(j)
-		f.typed["id"], f.typed["fixed"] = m.freeID(j.ID), ""
-		f.typed["state"], f.fresh = "waiting", true
+		f.stem, typed = m.origin(j), m.shop.Typed(j)
+		typed["id"], typed["fixed"], typed["state"] = m.freeID(j.ID), "", "waiting"
 	default:
-		f.typed["id"], f.fresh = m.nextID(j), true
+		typed["id"] = m.nextID(j)
 	}
+	f.Form = newJobFields(typed, m.shop.DayUnit())
+	f.Field("id").Proposed = f.job == nil
 	if kept := m.drawer[f.place()]; kept != nil {
-		kept.follow(f)
+		kept.follow(f.job, f.stem, typed)
 		m.over = kept
 		kept.check(m)
 		m.say("this form was put away unfinished: here it is, with what was typed")
 		return
 	}
-	f.began = maps.Clone(f.typed)
+	f.began = typed
 	f.to(0)
 	f.check(m)
 	m.over = f
 }
 
-// follow brings a form up to the job as it is now in another, just opened: what nobody has
+// follow brings a form up to the job as it is now, with its values: what nobody has
 // typed into is as it is there. What happened meanwhile, such as that the job runs, is not
 // to be undone by a form that says nothing of it.
-func (f *jobForm) follow(now *jobForm) {
-	for _, key := range f.keys {
-		if f.typed[key] == f.began[key] {
-			f.typed[key] = now.typed[key]
+func (f *jobForm) follow(job *plan.Job, stem string, typed shop.Typed) {
+	for i := range f.Fields {
+		if in := &f.Fields[i]; in.Value() == f.began[in.Key] && in.Value() != typed[in.Key] {
+			in.Set(typed[in.Key])
 		}
 	}
-	f.job, f.stem, f.began = now.job, now.stem, maps.Clone(now.typed)
-	f.caret = min(f.caret, len([]rune(f.value())))
+	f.job, f.stem, f.began = job, stem, typed
 }
 
 // formPlace is where an unfinished form is kept: one for each edited job, each
@@ -110,18 +92,23 @@ func (f *jobForm) place() formPlace {
 	return formPlace{"", f.stem}
 }
 
-func (f *jobForm) key() string   { return f.keys[f.on] }
-func (f *jobForm) value() string { return f.typed[f.key()] }
+func (f *jobForm) key() string   { return f.Open().Key }
+func (f *jobForm) value() string { return f.Open().Value() }
 
-func (f *jobForm) put(text string, caret int) {
-	f.typed[f.key()], f.caret = text, caret
+// typed is what all fields have.
+func (f *jobForm) typed() shop.Typed {
+	out := shop.Typed{}
+	for i := range f.Fields {
+		out[f.Fields[i].Key] = f.Fields[i].Value()
+	}
+	return out
 }
 
 // check reads the form anew. Where the day was read again meanwhile, its job is another.
 func (f *jobForm) check(m *model) {
 	if f.job != nil && !slices.Contains(m.history.now.all, f.job) {
 		if j := m.history.now.find(f.job.ID); j != nil {
-			f.follow(&jobForm{job: j, stem: m.origin(j), typed: m.shop.Typed(j)})
+			f.follow(j, m.origin(j), m.shop.Typed(j))
 		}
 	}
 	day := m.history.now.day(m.shop.Day)
@@ -132,7 +119,7 @@ func (f *jobForm) check(m *model) {
 	if at < 0 { // it was taken out meanwhile
 		at = len(day.Jobs)
 	}
-	f.read, f.problems = m.shop.ReadJob(f.typed, day, at)
+	f.read, f.problems = m.shop.ReadJob(f.typed(), day, at)
 }
 
 // problem is what is wrong with a field; nil when nothing is.
@@ -147,13 +134,13 @@ func (f *jobForm) problem(key string) *shop.FieldProblem {
 
 // wrong is the first field that keeps the job from being taken; -1 without one.
 func (f *jobForm) wrong() int {
-	for i, key := range f.keys {
-		if p := f.problem(key); p != nil && !p.Refused {
+	for i := range f.Fields {
+		if p := f.problem(f.Fields[i].Key); p != nil && !p.Refused {
 			return i
 		}
 	}
 	if slices.ContainsFunc(f.problems, func(p shop.FieldProblem) bool { return !p.Refused }) {
-		return f.on
+		return f.At
 	}
 	return -1
 }
@@ -162,12 +149,29 @@ func (f *jobForm) wrong() int {
 // each on its own, have room.
 const longestValue = 1000
 
+// Type takes keys as text.
+func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
+	m.news = news{}
+	was := f.value()
+	taken, whole := f.Open().Type(msg)
+	if !whole {
+		m.say("a field has room for %d characters: what is beyond that isn't taken", longestValue)
+	}
+	if taken && f.naming() && f.value() != was {
+		f.narrow(m)
+	}
+	if taken {
+		f.check(m)
+	}
+	return taken
+}
+
 // HandleKey goes from field to field, takes the job, or puts the form away.
 func (f *jobForm) HandleKey(a keys.Action, m *model) tea.Cmd {
 	if f.list.handle(a, f, m) {
 		return nil
 	}
-	to := f.on
+	to := f.At
 	switch a {
 	case keys.Up, keys.LastPane:
 		to--
@@ -186,9 +190,7 @@ func (f *jobForm) HandleKey(a keys.Action, m *model) tea.Cmd {
 
 // to goes to a field, the first behind the last.
 func (f *jobForm) to(field int) {
-	n := len(f.keys)
-	f.on = (field + n) % n
-	f.caret = len([]rune(f.value()))
+	f.Go(field)
 	f.list.at = -1
 }
 
@@ -196,7 +198,7 @@ func (f *jobForm) to(field int) {
 func (f *jobForm) putAway(m *model) {
 	m.over = nil
 	delete(m.drawer, f.place())
-	if sameTyped(f.typed, f.began) {
+	if sameTyped(f.typed(), f.began) {
 		return
 	}
 	if m.drawer == nil {
@@ -215,7 +217,7 @@ func (f *jobForm) take(m *model) {
 	f.check(m)
 	if wrong := f.wrong(); wrong >= 0 {
 		f.to(wrong)
-		m.say("not yet: %s", f.said(f.on))
+		m.say("not yet: %s", f.said(f.At))
 		return
 	}
 	m.over = nil
@@ -224,7 +226,7 @@ func (f *jobForm) take(m *model) {
 	switch {
 	case f.job == nil || !slices.Contains(m.history.now.all, f.job):
 		m.desk.include(&next, f.stem, f.behind)
-	case sameTyped(f.typed, f.began):
+	case sameTyped(f.typed(), f.began):
 		m.say("%s is as it was", next.ID)
 	default:
 		m.desk.replace(f.job, &next)
@@ -233,7 +235,7 @@ func (f *jobForm) take(m *model) {
 
 // said is what is wrong with a field, in words.
 func (f *jobForm) said(field int) string {
-	if p := f.problem(f.keys[field]); p != nil {
+	if p := f.problem(f.Fields[field].Key); p != nil {
 		return inForm(join("; ", p.What, p.Remedy))
 	}
 	if len(f.problems) > 0 {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/ui/form"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -13,7 +14,7 @@ import (
 // on goes to a field of the open form.
 func (s *screen) on(key string) *jobForm {
 	f := s.over.(*jobForm)
-	f.to(slices.Index(f.keys, key))
+	f.to(slices.IndexFunc(f.Fields, func(in form.Field) bool { return in.Key == key }))
 	return f
 }
 
@@ -33,8 +34,8 @@ func TestFormPutAwayTakesNothingBack(t *testing.T) {
 	}
 	sc.press("r").settle()
 	sc.press("1", "up", "e").settle().says("here it is, with what was typed")
-	if f := sc.over.(*jobForm); f.typed["state"] != "running" || f.typed["fixed"] != "1" || f.typed["shift"] != "centred" {
-		t.Errorf("the form has %v", f.typed)
+	if f := sc.over.(*jobForm); f.Value("state") != "running" || f.Value("fixed") != "1" || f.Value("shift") != "centred" {
+		t.Errorf("the form has %v", f.typed())
 	}
 	sc.press("enter").settle()
 	j := sc.history.now.find("D-101")
@@ -89,8 +90,8 @@ func TestFieldsAreBounded(t *testing.T) {
 			s.press("ctrl+u")
 			s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
 			s.says("a field has room for 1000 characters")
-			if got := len([]rune(f.value())); got != longestValue || f.caret != got {
-				t.Errorf("%s: %d characters, the caret behind %d", key, got, f.caret)
+			if got := len([]rune(f.value())); got != longestValue || f.Open().Caret() != got {
+				t.Errorf("%s: %d characters, the caret behind %d", key, got, f.Open().Caret())
 			}
 			s.fits()
 			s.press("backspace", "7").fits()
@@ -104,8 +105,8 @@ func TestFieldsAreBounded(t *testing.T) {
 		t.Errorf("it is said %q", s.news.text)
 	}
 	f := s.on("slits")
-	f.put(strings.Repeat("25.4; ", 300)+"25.4", 0)
-	f.to(f.on)
+	f.Open().Set(strings.Repeat("25.4; ", 300) + "25.4")
+	f.to(f.At)
 	was := len(f.value())
 	s.press("backspace", "4", "4")
 	if got := len(f.value()); got != was-1 {

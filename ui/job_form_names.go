@@ -67,9 +67,9 @@ func (n *nameList) handle(a keys.Action, f *jobForm, m *model) bool {
 	case a == keys.Up && n.at >= 0:
 		n.at--
 	case (a == keys.Choose || a == keys.NextPane) && n.at >= 0:
-		f.put(names[n.at], 0)
+		f.Open().Set(names[n.at])
 		f.check(m)
-		f.to(f.on + 1)
+		f.to(f.At + 1)
 	case a == keys.Back && n.at >= 0:
 		n.at = -1
 	default:

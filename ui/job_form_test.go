@@ -80,16 +80,16 @@ func TestIDProposed(t *testing.T) {
 		highest = max(highest, n)
 	}
 	want := fmt.Sprintf("D-%d", highest+1)
-	if f.typed["id"] != want || !strings.Contains(s.View(), "typing replaces it") {
-		t.Errorf("proposed is %q, want %q, or it isn't said that typing replaces it:\n%s", f.typed["id"], want, s.View())
+	if f.Value("id") != want || !strings.Contains(s.View(), "typing replaces it") {
+		t.Errorf("proposed is %q, want %q, or it isn't said that typing replaces it:\n%s", f.Value("id"), want, s.View())
 	}
-	if s.types("J-9"); f.typed["id"] != "J-9" {
-		t.Errorf("typed over the proposal: %q", f.typed["id"])
+	if s.types("J-9"); f.Value("id") != "J-9" {
+		t.Errorf("typed over the proposal: %q", f.Value("id"))
 	}
 	s.press("esc", "esc")
 	s.drawer = nil
 	s.press("a", "right").types("x")
-	if got := s.over.(*jobForm).typed["id"]; got != want+"x" {
+	if got := s.over.(*jobForm).Value("id"); got != want+"x" {
 		t.Errorf("kept with an arrow: %q", got)
 	}
 	for _, c := range []struct{ ids, like, want string }{
@@ -150,7 +150,7 @@ func TestAddedWhereRulesLet(t *testing.T) {
 func TestFormSaysItsLabels(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	s.press("a")
-	for range len(s.over.(*jobForm).keys) {
+	for range len(s.over.(*jobForm).Fields) {
 		s.press("down")
 		if view := s.View(); strings.Contains(view, "length_m") || !strings.Contains(view, "length is missing") || !strings.Contains(view, "web width is missing") {
 			t.Fatalf("the file's words:\n%s", view)
@@ -198,7 +198,7 @@ func TestFormIsPutAway(t *testing.T) {
 		t.Error("leaving with an unfinished form doesn't ask")
 	}
 	s.press("esc", "c")
-	if got := s.over.(*jobForm).typed["id"]; !strings.HasSuffix(got, "zz") {
+	if got := s.over.(*jobForm).Value("id"); !strings.HasSuffix(got, "zz") {
 		t.Errorf("the form came back with %q", got)
 	}
 	if s.press("enter"); len(s.drawer) != 0 || s.over != nil {
@@ -214,17 +214,17 @@ func TestFormChoicesAndPaste(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
 	s.press("e").to("arrange")
 	f := s.over.(*jobForm)
-	was := f.typed["arrange"]
+	was := f.Value("arrange")
 	s.press("right")
-	if f.typed["arrange"] == was {
+	if f.Value("arrange") == was {
 		t.Error("the arrow changes nothing")
 	}
-	if s.press("left"); f.typed["arrange"] != was {
-		t.Errorf("back it is %q, was %q", f.typed["arrange"], was)
+	if s.press("left"); f.Value("arrange") != was {
+		t.Errorf("back it is %q, was %q", f.Value("arrange"), was)
 	}
 	s.to("slits").press("ctrl+u")
 	s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("2 x 100\n3 x 50\n"), Paste: true})
-	if got := f.typed["slits"]; got != "2 x 100; 3 x 50; " || len(f.read.Slits()) != 5 {
+	if got := f.Value("slits"); got != "2 x 100; 3 x 50; " || len(f.read.Slits()) != 5 {
 		t.Errorf("pasted: %q, read %v", got, f.read.Slits())
 	}
 	s.fits()
@@ -253,8 +253,8 @@ func TestFormListsMaterials(t *testing.T) {
 	}
 	second := f.matches(s.model)[1]
 	s.press("down", "enter")
-	if s.over != f || f.typed["material"] != second || f.key() != "web" {
-		t.Fatalf("took %q, now at %s; want %q and the next field", f.typed["material"], f.key(), second)
+	if s.over != f || f.Value("material") != second || f.key() != "web" {
+		t.Fatalf("took %q, now at %s; want %q and the next field", f.Value("material"), f.key(), second)
 	}
 	s.press("up", "down") // a known name is passed by
 	if f.key() != "web" {
@@ -268,8 +268,8 @@ func TestFormListsMaterials(t *testing.T) {
 		t.Errorf("Esc leaves %q, %d picked", f.value(), f.list.at)
 	}
 	s.press("down", "tab")
-	if f.typed["material"] != "Crepe paper 140" || f.key() != "web" {
-		t.Errorf("took %q, now at %s", f.typed["material"], f.key())
+	if f.Value("material") != "Crepe paper 140" || f.key() != "web" {
+		t.Errorf("took %q, now at %s", f.Value("material"), f.key())
 	}
 	s.press("up", "ctrl+u").types("zzz")
 	if s.press("enter"); s.over == nil || !strings.Contains(s.View(), "no material has all of these words") {
@@ -311,7 +311,7 @@ func TestFormOnASmallScreen(t *testing.T) {
 	s.press("e")
 	f := s.over.(*jobForm)
 	s.send(tea.WindowSizeMsg{Width: 40, Height: 12})
-	for range f.keys {
+	for range f.Fields {
 		if s.fits(); !strings.Contains(s.View(), s.Cursor) {
 			t.Errorf("the field %s isn't in sight:\n%s", f.key(), s.View())
 		}
@@ -323,8 +323,8 @@ func TestFormOnASmallScreen(t *testing.T) {
 	if s.fits(); !strings.Contains(s.View(), f.matches(s.model)[1]) {
 		t.Errorf("the picked name isn't in sight:\n%s", s.View())
 	}
-	if s.press("enter"); f.typed["material"] != "Splicing film, silicone" && f.typed["material"] != "PP film 40" {
-		t.Errorf("took %q", f.typed["material"])
+	if s.press("enter"); f.Value("material") != "Splicing film, silicone" && f.Value("material") != "PP film 40" {
+		t.Errorf("took %q", f.Value("material"))
 	}
 	s.to("state")
 	if !strings.Contains(s.View(), "(waiting)") {

@@ -3,8 +3,8 @@ package ui
 import (
 	"strings"
 
-	"bide/plan/shop"
 	"bide/ui/draw"
+	"bide/ui/form"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -12,81 +12,56 @@ import (
 // prompt is one line of text that the screen asks for, in the place of the status
 // line. Enter takes it, Esc drops it.
 type prompt struct {
-	label   string
-	text    string
+	form.Field
 	changed func(text string) // after each key; may be nil
 	done    func(text string)
 	dropped func() // may be nil
 }
 
-// longestText bounds what is typed, in bytes.
+// longestText bounds what is typed, in characters.
 const longestText = 200
+
+// newPrompt asks for a text, which may be there already.
+func newPrompt(label, text string, done func(text string)) *prompt {
+	p := &prompt{Field: form.New("", text, longestText), done: done}
+	p.Label = label
+	return p
+}
 
 // Type takes a key, or what is pasted, as text.
 func (p *prompt) Type(msg tea.KeyMsg, m *model) bool {
-	was := p.text
+	was := p.Value()
 	switch msg.Type {
 	case tea.KeyEnter:
 		m.prompt = nil
-		p.done(strings.TrimSpace(p.text))
+		p.done(strings.TrimSpace(was))
 	case tea.KeyEsc:
 		if m.prompt = nil; p.dropped != nil {
 			p.dropped()
 		}
-	case tea.KeyBackspace:
-		p.text = withoutLast(p.text)
-	case tea.KeyCtrlU:
-		p.text = ""
-	case tea.KeyCtrlW:
-		p.text = p.text[:strings.LastIndex(" "+strings.TrimRight(p.text, " "), " ")]
-	case tea.KeyRunes, tea.KeySpace:
-		p.add(string(msg.Runes))
 	case tea.KeyCtrlC, tea.KeyCtrlZ:
 		return false
+	default:
+		p.Field.Type(msg)
 	}
-	if p.text != was && p.changed != nil {
-		p.changed(p.text)
+	if p.Value() != was && p.changed != nil {
+		p.changed(p.Value())
 	}
 	return true
 }
 
-// add puts text at the end, in one line and safe.
-func (p *prompt) add(text string) {
-	for _, r := range shop.Clean(strings.Join(strings.FieldsFunc(text, isBreak), " ")) {
-		if len(p.text)+len(string(r)) > longestText {
-			return
-		}
-		p.text += string(r)
-	}
-}
-
-// isBreak reports whether the character ends a line.
-func isBreak(r rune) bool { return r == '\n' || r == '\r' }
-
-// withoutLast is the text without its last character.
-func withoutLast(text string) string {
-	r := []rune(text)
-	return string(r[:max(len(r)-1, 0)])
-}
-
-// prompting is the line that a prompt is typed in. Where it is narrow, the end of the
-// text stays in sight.
+// prompting is the line that a prompt is typed in.
 func (d *desk) prompting(w int) draw.Line {
 	l := d.Line()
-	l.Add(draw.Strong, " "+d.prompt.label+": ")
+	l.Add(draw.Plain, " "+d.prompt.Label+": ")
 	l = l.Fit(min(l.Width, max(w-12, 0)))
-	text := d.Safe(d.prompt.text)
-	for text != "" && draw.CellWidth(text) > max(w-l.Width-1, 0) {
-		text = string([]rune(text)[1:])
-	}
-	l.Add(draw.Picked, text)
-	l.Add(draw.Accent, "_")
+	d.prompt.Draw(d.Theme, &l, w-l.Width, true)
 	return l
 }
 
 // smallPrompt is the prompt over a small screen.
 func smallPrompt(d *desk, s draw.Size) []draw.Line {
-	rows := append(d.Wrap(d.prompt.label+":", max(s.W, 1)), "")
+	rows := append(d.Wrap(d.prompt.Label+":", max(s.W, 1)), "")
 	rows = rows[max(len(rows)-s.H, 0):]
 	out := make([]draw.Line, 0, s.H)
 	for _, text := range rows[:len(rows)-1] {
@@ -94,13 +69,8 @@ func smallPrompt(d *desk, s draw.Size) []draw.Line {
 		l.Add(draw.Strong, text)
 		out = append(out, l.Fit(s.W))
 	}
-	text := d.Safe(d.prompt.text)
-	for text != "" && draw.CellWidth(text) > max(s.W-1, 0) {
-		text = string([]rune(text)[1:])
-	}
 	l := d.Line()
-	l.Add(draw.Picked, text)
-	l.Add(draw.Accent, "_")
+	d.prompt.Draw(d.Theme, &l, s.W, true)
 	for out = append(out, l.Fit(s.W)); len(out) < s.H; {
 		out = append(out, d.Line().Fit(s.W))
 	}

@@ -18,13 +18,13 @@ import (
 // the first move to the last unless something is found to stand elsewhere.
 type walk struct {
 	job    *plan.Job
-	o      *outcome  // the plan that is walked; nil while it is worked out
-	look   int       // which of the moves ahead is looked at; 0 is the next
-	from   int       // first line shown of a text that is longer than the screen
-	warned bool      // the cautions were seen
-	form   *form     // nil when none is open
-	ticked time.Time // when the last move was ticked
-	was    *planned  // the plan before what was told last; nil when that changed none
+	o      *outcome    // the plan that is walked; nil while it is worked out
+	look   int         // which of the moves ahead is looked at; 0 is the next
+	from   int         // first line shown of a text that is longer than the screen
+	warned bool        // the cautions were seen
+	form   *correction // nil when none is open
+	ticked time.Time   // when the last move was ticked
+	was    *planned    // the plan before what was told last; nil when that changed none
 
 	ending *ending    // asks what became of the job that ran before; nil when nothing does
 	became plan.State // that; done unless something else was told

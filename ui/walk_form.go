@@ -9,24 +9,20 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/ui/form"
 	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// form takes what is found at the beam, field by field: where holders really stand,
+// correction takes what is found at the beam, field by field: where holders really stand,
 // or what is wrong with one.
-type form struct {
+type correction struct {
+	form.Form
 	title  string
-	fields []field
-	at     int                 // the field that is typed in
 	places map[int]plan.Length // found so far, by holder; nil when trouble is told
 	said   string              // why the last Enter did nothing
-	offers bool                // the open field's text is only offered: what is typed takes its place
 }
-
-// field is one line of a form.
-type field struct{ label, text, hint string }
 
 // The fields of both forms, and of the one for trouble.
 const (
@@ -37,29 +33,40 @@ const (
 )
 
 // newFoundForm tells where holders stand, first that of a move or any.
-func newFoundForm(m *plan.Move) *form {
-	f := &form{title: "A holder stands elsewhere", places: map[int]plan.Length{}, fields: []field{
-		{"holder", "", "its number"}, {"stands at", "", "measured"},
-	}}
-	return f.about(m)
+func newFoundForm(m *plan.Move) *correction {
+	f := &correction{title: "A holder stands elsewhere", places: map[int]plan.Length{}}
+	return f.with("holder", "its number", "stands at", "measured").about(m)
 }
 
 // newTroubleForm is about the holder of a move, or about any.
-func newTroubleForm(m *plan.Move) *form {
-	f := &form{title: "A holder has trouble", fields: []field{
-		{"holder", "", "its number"}, {"stands at", "", "empty: where it is thought to stand"},
-		{"trouble", "", "s stuck, a no air (can't cut), o out of service, g good again"}, {"why", "", "may stay empty"},
-	}}
-	return f.about(m)
+func newTroubleForm(m *plan.Move) *correction {
+	f := &correction{title: "A holder has trouble"}
+	return f.with("holder", "its number", "stands at", "empty: where it is thought to stand",
+		"trouble", "s stuck, a no air (can't cut), o out of service, g good again", "why", "may stay empty").about(m)
 }
 
-// about offers the holder of a move as the one that is meant.
-func (f *form) about(m *plan.Move) *form {
-	if m != nil {
-		f.fields[fieldHolder].text, f.offers = strconv.Itoa(m.Holder), true
+// with gives the form fields: the label and the hint of each.
+func (f *correction) with(texts ...string) *correction {
+	for i := 0; i < len(texts); i += 2 {
+		in := form.New(texts[i], "", longestField)
+		in.Label, in.Hint = texts[i], texts[i+1]
+		f.Fields = append(f.Fields, in)
 	}
 	return f
 }
+
+// about proposes the holder of a move as the one that is meant.
+func (f *correction) about(m *plan.Move) *correction {
+	if m != nil {
+		in := &f.Fields[fieldHolder]
+		in.Set(strconv.Itoa(m.Holder))
+		in.Proposed = true
+	}
+	return f
+}
+
+// text is what a field has, without blanks around it.
+func (f *correction) text(field int) string { return strings.TrimSpace(f.Fields[field].Value()) }
 
 // longestField bounds what is typed into a field, in characters.
 const longestField = 60
@@ -70,36 +77,24 @@ func (w *walk) Type(msg tea.KeyMsg, m *model) bool {
 	if f == nil || w.ending != nil {
 		return false
 	}
-	in := &f.fields[f.at]
-	offered := f.offers
-	switch {
-	case msg.Type == tea.KeyRunes && !msg.Alt, msg.Type == tea.KeySpace:
-		if offered {
-			in.text = ""
-		}
-		text := []rune(in.text + strings.ReplaceAll(shop.Clean(string(msg.Runes)), "\n", " "))
-		in.text = string(text[:min(len(text), longestField)])
-	case msg.Type == tea.KeyBackspace:
-		text := []rune(in.text)
-		in.text = string(text[:max(len(text)-1, 0)])
-	case msg.Type == tea.KeyCtrlU:
-		in.text = ""
-	default:
-		return false
+	taken, whole := f.Open().Type(msg)
+	if taken {
+		f.said, m.news = "", news{}
 	}
-	f.said, f.offers, m.news = "", false, news{}
-	return true
+	if !whole {
+		f.said = fmt.Sprintf("a field has room for %d characters: what is beyond that isn't taken", longestField)
+	}
+	return taken
 }
 
 // answer deals with the other keys of a form.
 func (w *walk) answer(a keys.Action, m *model) tea.Cmd {
 	f := w.form
-	f.offers = false
 	switch a {
 	case keys.NextPane:
-		f.at = (f.at + 1) % len(f.fields)
+		f.Go(f.At + 1)
 	case keys.LastPane:
-		f.at = (f.at + len(f.fields) - 1) % len(f.fields)
+		f.Go(f.At - 1)
 	case keys.Back:
 		w.form = nil
 		m.say("nothing was changed")
@@ -112,24 +107,26 @@ func (w *walk) answer(a keys.Action, m *model) tea.Cmd {
 // accept takes the field, or all of the form where that was the last.
 func (w *walk) accept(m *model) tea.Cmd {
 	f := w.form
-	if f.places != nil && f.at == fieldHolder && f.fields[fieldHolder].text == "" && len(f.places) > 0 {
+	if f.places != nil && f.At == fieldHolder && f.text(fieldHolder) == "" && len(f.places) > 0 {
 		return w.found(m)
 	}
-	if _, _, wrong := f.read(m.desk); wrong != "" && f.at != fieldWhy {
+	if _, _, wrong := f.read(m.desk); wrong != "" && f.At != fieldWhy {
 		f.said = wrong
 		return nil
 	}
-	if f.at++; f.at < len(f.fields) {
+	if f.At+1 < len(f.Fields) {
+		f.Go(f.At + 1)
 		return nil
 	}
-	f.at = len(f.fields) - 1
 	if f.places == nil {
 		return w.marked(m)
 	}
 	number, _ := f.number(m.desk)
 	at, _ := f.place(m.desk, number)
 	f.places[number] = at
-	f.fields[fieldHolder].text, f.fields[fieldPlace].text, f.at = "", "", fieldHolder
+	f.Fields[fieldHolder].Set("")
+	f.Fields[fieldPlace].Set("")
+	f.Go(fieldHolder)
 	return nil
 }
 
@@ -154,7 +151,7 @@ func (w *walk) found(m *model) tea.Cmd {
 // marked takes the trouble told.
 func (w *walk) marked(m *model) tea.Cmd {
 	f := w.form
-	for f.at = range f.fields { // the first that is wrong
+	for f.At = range f.Fields { // the first that is wrong
 		if _, _, wrong := f.read(m.desk); wrong != "" {
 			f.said = wrong
 			return nil
@@ -163,7 +160,7 @@ func (w *walk) marked(m *model) tea.Cmd {
 	number, _ := f.number(m.desk)
 	at, _ := f.place(m.desk, number)
 	places := map[int]plan.Length{number: at}
-	mark := shop.Mark{Condition: troubles[f.letter()], Reason: strings.TrimSpace(f.fields[fieldWhy].text)}
+	mark := shop.Mark{Condition: troubles[f.letter()], Reason: f.text(fieldWhy)}
 	return w.correct(m, places, map[int]shop.Mark{number: mark}, fmt.Sprintf("%d marked %s", number, mark.Condition), fmt.Sprintf("holder %d is marked %s", number, mark.Condition))
 }
 
@@ -171,14 +168,14 @@ func (w *walk) marked(m *model) tea.Cmd {
 var troubles = map[string]plan.Condition{"s": plan.Stuck, "a": plan.NoCut, "o": plan.Out, "g": plan.Good}
 
 // letter is the one that tells what is wrong.
-func (f *form) letter() string {
-	text := strings.ToLower(strings.TrimSpace(f.fields[fieldWhat].text))
+func (f *correction) letter() string {
+	text := strings.ToLower(f.text(fieldWhat))
 	return text[:min(len(text), 1)]
 }
 
 // number reads the holder's number.
-func (f *form) number(d *desk) (n int, wrong string) {
-	text := strings.TrimSpace(f.fields[fieldHolder].text)
+func (f *correction) number(d *desk) (n int, wrong string) {
+	text := f.text(fieldHolder)
 	most := len(d.truth.stands.At)
 	n, err := strconv.Atoi(text)
 	switch {
@@ -192,8 +189,8 @@ func (f *form) number(d *desk) (n int, wrong string) {
 
 // place reads where the holder stands; empty in the form for trouble is where it is
 // thought to.
-func (f *form) place(d *desk, number int) (at plan.Length, wrong string) {
-	text := strings.TrimSpace(f.fields[fieldPlace].text)
+func (f *correction) place(d *desk, number int) (at plan.Length, wrong string) {
+	text := f.text(fieldPlace)
 	if text == "" && f.places == nil && number > 0 {
 		return d.truth.stands.At[number-1], ""
 	}
@@ -212,7 +209,7 @@ func (f *form) place(d *desk, number int) (at plan.Length, wrong string) {
 }
 
 // standing is what stands with what the form tells.
-func (f *form) standing(d *desk) []plan.Length {
+func (f *correction) standing(d *desk) []plan.Length {
 	at := slices.Clone(d.truth.stands.At)
 	for n, x := range f.places {
 		at[n-1] = x
@@ -227,16 +224,16 @@ func (f *form) standing(d *desk) []plan.Length {
 
 // read reads the open field: what there is to say about it, whether that is a
 // warning, and what keeps it from being taken.
-func (f *form) read(d *desk) (says string, warns bool, wrong string) {
+func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 	u := d.shop.Unit
 	number, wrong := f.number(d)
-	if f.at == fieldHolder {
+	if f.At == fieldHolder {
 		if wrong == "" {
 			says = fmt.Sprintf("holder %d is thought to stand at %s", number, both(d.truth.stands.At[number-1], u))
 		}
 		return says, false, wrong
 	}
-	switch f.at {
+	switch f.At {
 	case fieldPlace:
 		at, wrong := f.place(d, number)
 		if wrong != "" || number == 0 {
@@ -257,7 +254,7 @@ func (f *form) read(d *desk) (says string, warns bool, wrong string) {
 	case fieldWhat:
 		c, known := troubles[f.letter()]
 		if !known {
-			return "", false, "type s, a, o or g: " + f.fields[fieldWhat].hint
+			return "", false, "type s, a, o or g: " + f.Fields[fieldWhat].Hint
 		}
 		return c.String(), false, ""
 	}

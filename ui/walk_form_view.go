@@ -12,7 +12,7 @@ import (
 
 // view draws the form in n lines of w cells: the open field first where there is no
 // room for all.
-func (f *form) view(d *desk, s draw.Size) []draw.Line {
+func (f *correction) view(d *desk, s draw.Size) []draw.Line {
 	says, warns, _ := f.read(d)
 	ink := draw.Faint
 	if warns {
@@ -22,7 +22,7 @@ func (f *form) view(d *desk, s draw.Size) []draw.Line {
 		says, ink = f.said, draw.Late
 	}
 	if says == "" {
-		says = f.fields[f.at].hint
+		says = f.Open().Hint
 	}
 	var told []draw.Line
 	for _, row := range d.Wrap(says, max(s.W-2, 1)) {
@@ -33,8 +33,8 @@ func (f *form) view(d *desk, s draw.Size) []draw.Line {
 	}
 	title := d.Line()
 	title.Add(draw.Strong, " "+f.title)
-	if s.H < len(f.fields)+len(told)+2 {
-		return append([]draw.Line{f.row(d, f.at, s.W)}, told...)
+	if s.H < len(f.Fields)+len(told)+2 {
+		return append([]draw.Line{f.row(d, f.At, s.W)}, told...)
 	}
 	out := []draw.Line{title}
 	for _, n := range slices.Sorted(maps.Keys(f.places)) {
@@ -42,7 +42,7 @@ func (f *form) view(d *desk, s draw.Size) []draw.Line {
 		l.Add(draw.Good, fmt.Sprintf("  found: holder %d at %s", n, both(f.places[n], d.shop.Unit)))
 		out = append(out, l)
 	}
-	for i := range f.fields {
+	for i := range f.Fields {
 		out = append(out, f.row(d, i, s.W))
 	}
 	out = append(out, d.Line())
@@ -66,7 +66,7 @@ func (f *form) view(d *desk, s draw.Size) []draw.Line {
 
 // picture is the beam around a holder: where it is thought to stand above, where the
 // form tells that it does below.
-func (f *form) picture(d *desk, number int, s draw.Size) []draw.Line {
+func (f *correction) picture(d *desk, number int, s draw.Size) []draw.Line {
 	at, told := d.truth.stands.At, f.standing(d)
 	m := &plan.Move{Holder: number, From: at[number-1], To: told[number-1]}
 	sc := draw.NewScale(around(d, m), s.W, d.shop.Unit)
@@ -88,33 +88,19 @@ func (f *form) picture(d *desk, number int, s draw.Size) []draw.Line {
 	return out
 }
 
-// row is the line of one field; the open one is marked and has a cursor.
-func (f *form) row(d *desk, i, w int) draw.Line {
-	l := d.Line()
-	open, in := i == f.at, f.fields[i]
-	mark, ink := "  ", draw.Plain
-	if open {
-		mark, ink = d.Cursor+" ", draw.Picked
+// row is the line of one field, with its hint while nothing is typed.
+func (f *correction) row(d *desk, i, w int) draw.Line {
+	in, hint := &f.Fields[i], ""
+	switch {
+	case i == f.At && in.Proposed:
+		hint = "Enter takes it, a digit begins another"
+	case in.Value() == "":
+		hint = in.Hint
 	}
-	l.Add(draw.Picked, mark)
-	l.Left(draw.Faint, in.label, min(10, max(w/3, 0)))
-	l.Add(draw.Plain, " ")
-	text := in.text
-	for draw.CellWidth(d.Safe(text)) > max(w-l.Width-1, 0) && text != "" {
-		text = string([]rune(text)[1:]) // what was typed last stays in sight
+	if w < 40 {
+		hint = ""
 	}
-	l.Add(ink, text)
-	if open {
-		l.Add(draw.Accent, "_")
-	}
-	hint := "  " + in.hint
-	if open && f.offers {
-		hint = "  Enter takes it, a digit begins another"
-	}
-	if (in.text == "" || open && f.offers) && l.Width+draw.CellWidth(hint) <= w {
-		l.Add(draw.Faint, hint)
-	}
-	return l
+	return f.Row(d.Theme, i, min(11, max(w/3, 0)), w, draw.Span{Style: draw.Faint, Text: hint}, 0)
 }
 
 // neighbours tells where the holders around one are thought to stand.

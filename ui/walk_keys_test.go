@@ -21,20 +21,20 @@ func TestFormsBeginAtTheHolder(t *testing.T) {
 	for _, key := range []string{"f", "c"} {
 		sc.press(key)
 		form := sc.walk().form
-		if form.at != fieldHolder || form.fields[fieldHolder].text != fmt.Sprint(number) {
-			t.Errorf("%s begins at field %d with holder %q, want %d", key, form.at, form.fields[fieldHolder].text, number)
+		if form.At != fieldHolder || form.Fields[fieldHolder].Value() != fmt.Sprint(number) {
+			t.Errorf("%s begins at field %d with holder %q, want %d", key, form.At, form.Fields[fieldHolder].Value(), number)
 		}
 		sc.tells("Enter takes it")
 		sc.press("enter")
-		if form.at != fieldPlace || form.fields[fieldHolder].text != fmt.Sprint(number) {
-			t.Errorf("%s: Enter leads to field %d, holder %q", key, form.at, form.fields[fieldHolder].text)
+		if form.At != fieldPlace || form.Fields[fieldHolder].Value() != fmt.Sprint(number) {
+			t.Errorf("%s: Enter leads to field %d, holder %q", key, form.At, form.Fields[fieldHolder].Value())
 		}
 		sc.press("esc", key, "1", "2")
-		if text := sc.walk().form.fields[fieldHolder].text; text != "12" {
+		if text := sc.walk().form.Fields[fieldHolder].Value(); text != "12" {
 			t.Errorf("%s: 1 and 2 make holder %q", key, text)
 		}
 		sc.press("esc", key, "backspace", "7")
-		if text, want := sc.walk().form.fields[fieldHolder].text, fmt.Sprint(number/10)+"7"; text != want {
+		if text, want := sc.walk().form.Fields[fieldHolder].Value(), fmt.Sprint(number/10)+"7"; text != want {
 			t.Errorf("%s: a digit taken away and 7 make holder %q, want %s", key, text, want)
 		}
 		sc.press("esc")
@@ -212,5 +212,20 @@ func TestWalkFromAnUnknownJob(t *testing.T) {
 	sc.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 	if sc.fits(); strings.Contains(sc.View(), "as it stands") {
 		t.Errorf("unclear words:\n%s", sc.View())
+	}
+}
+
+// A slip of the finger is mended where it is, in a correction too: the rest of the number
+// stays.
+func TestCorrectionHasACaret(t *testing.T) {
+	sc, _ := atWork(t, 80, 24)
+	sc.press("w", "enter", "f", "1", "2", "enter").types("9412.5").press("home", "delete")
+	f := sc.walk().form
+	if got := f.Fields[fieldPlace].Value(); got != "412.5" {
+		t.Errorf("9412.5 without its first digit is %q", got)
+	}
+	sc.tells(sc.Caret + "412.5")
+	if sc.press("end", "left", "backspace", ","); f.Fields[fieldPlace].Value() != "412,5" {
+		t.Errorf("a comma for the point makes %q", f.Fields[fieldPlace].Value())
 	}
 }

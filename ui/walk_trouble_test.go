@@ -201,7 +201,7 @@ func TestAirLostOnACut(t *testing.T) {
 		t.Fatalf("holder %d is to be %v", number, use.Use)
 	}
 	sc.press("c")
-	sc.walk().form.at = fieldHolder
+	sc.walk().form.At = fieldHolder
 	sc.press("ctrl+u").enters(fmt.Sprint(number), "", "a", "hose off")
 	sc.tells(fmt.Sprintf("holder %d is marked no cut", number))
 	sc.sound(dir)
