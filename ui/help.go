@@ -3,6 +3,7 @@ package ui
 import (
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/list"
 	"bide/ui/personal"
 	"maps"
 	"slices"
@@ -40,9 +41,7 @@ type helpPage struct{ from int }
 
 // HandleKey turns the page.
 func (p *helpPage) HandleKey(a keys.Action, m *model) {
-	lines, room := len(p.lines(m)), max(m.H-2, 1)
-	by := map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -room, keys.PageDown: room, keys.Top: -lines, keys.Bottom: lines}[a]
-	p.from = max(0, min(p.from+by, lines-room))
+	p.from = list.Text(p.from, len(p.lines(m)), max(m.H-2, 1)).Step(a)
 }
 
 // View draws the page over the whole screen.

@@ -6,6 +6,7 @@ import (
 	"bide/plan"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/list"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -50,9 +51,7 @@ func (m *model) openOrder() {
 // HandleKey picks one of them, or does with it what the list is for.
 func (p *jobPick) HandleKey(a keys.Action, m *model) tea.Cmd {
 	jobs := p.jobs(m)
-	page := max(m.H-6, 1)
-	p.at += map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -page, keys.PageDown: page, keys.Top: -len(jobs), keys.Bottom: len(jobs)}[a]
-	p.at = max(0, min(p.at, len(jobs)-1))
+	p.at = p.list(m, len(jobs)).Step(a)
 	switch {
 	case a == keys.Back || len(jobs) == 0:
 		m.over = nil
@@ -68,12 +67,17 @@ func (p *jobPick) HandleKey(a keys.Action, m *model) tea.Cmd {
 	return nil
 }
 
+// list is the list in the room that the page has.
+func (p *jobPick) list(m *model, jobs int) list.List {
+	return list.List{At: p.at, Rows: jobs, Shown: m.pageSize().H - 1}
+}
+
 // View draws the list.
 func (p *jobPick) View(m *model) []draw.Line {
 	s, jobs := m.pageSize(), p.jobs(m)
-	from := draw.Window(p.at, len(jobs), s.H-1)
+	l := p.list(m, len(jobs))
 	var body []draw.Line
-	for i := from; i < min(from+s.H-1, len(jobs)); i++ {
+	for i := l.From(); i < l.To(); i++ {
 		body = append(body, p.row(m, jobs[i], i == p.at, s.W))
 	}
 	name, title := "Left out", m.Line()
