@@ -52,12 +52,12 @@ type Bending struct {
 // Bend works out an anvil under the blades of a layout: point loads superposed on a
 // simply supported beam, no self-weight, shear left out (Euler-Bernoulli; Roark,
 // Shigley and Boresi have the same formulas). Sound for a span above some ten
-// diameters; below that it bends more than told: see Doubt.
+// diameters; below that the real roll bends more: see Doubt.
 //
 // All loads press one way, so the moment is nowhere negative and the slope falls
-// all along the roll: the largest deflection is where it passes nought, found by
-// bisection over the loads and a quadratic between two. O(n log n) for the order,
-// O(n) for each look. Exact but for rounding, some 1e-15 of what all the force
+// all along the roll: the largest deflection is where it passes zero, found by
+// bisection over the loads and a quadratic between two, which needs no grid and no
+// iteration to a tolerance. O(n log n) for the order, O(n) for each look. Exact but for rounding, some 1e-15 of what all the force
 // together would bend at the middle.
 //
 // Range: span 1 to 100 000 mm, diameter 1 to 10 000 mm, bore from 0 to below it,
@@ -102,7 +102,7 @@ func (a Anvil) check(presses []Press) error {
 }
 
 // support works out the bearings' loads and the slope at the operator's side, which
-// is what makes the deflection nought at the other.
+// makes the deflection zero at the other.
 func (b *Bending) support() {
 	span := b.Anvil.SpanMM
 	for _, p := range b.Presses {
@@ -137,8 +137,8 @@ func (b *Bending) At(place float64) float64 {
 // practice for beams, no source).
 const soundSpan = 10.0
 
-// Doubt tells why the roll bends more than told; empty where it hardly does. Shear, which
-// isn't reckoned, adds 2 % to a solid roll and 5 % to a hollow one at ten diameters, a
+// Doubt says why the real roll bends more than calculated; empty where it hardly does. Shear,
+// which isn't counted, adds 2 % to a solid roll and 5 % to a hollow one at ten diameters, a
 // quarter and 60 % at three (load at the middle, Timoshenko's beam with Cowper's
 // coefficients; from memory, unchecked).
 func (b *Bending) Doubt() string {
@@ -174,7 +174,7 @@ func (b *Bending) slope(x float64) (slope, moment, shear float64) {
 	return slope, moment, shear
 }
 
-// findMost finds where the slope passes nought: in which gap between loads, then
+// findMost finds where the slope passes zero: in which gap between loads, then
 // where in it. In a gap the slope falls as s - M u - V u^2/2 from its left end.
 func (b *Bending) findMost() {
 	knots := []float64{0}
@@ -187,7 +187,9 @@ func (b *Bending) findMost() {
 	s, moment, shear := b.slope(left)
 	u := 0.0
 	if s > 0 {
-		m, v := max(moment, 0)/s, shear/s // a force too small to square is one all the same
+		// The root in the form 2/(m + sqrt(m^2 + 2v)): the other one cancels where the shear is
+		// small. Divided by s first, since a force too small to square is one all the same.
+		m, v := max(moment, 0)/s, shear/s
 		u = 2 / (m + math.Sqrt(max(m*m+2*v, 0)))
 	}
 	if math.IsNaN(u) { // forces next to nothing: any place will do
@@ -197,7 +199,8 @@ func (b *Bending) findMost() {
 	b.MostMM = b.At(b.MostAt)
 }
 
-// findMoment finds the largest bending moment, always at a load, and its stress.
+// findMoment finds the largest bending moment, always at a load since it is straight between
+// two, and its stress.
 func (b *Bending) findMoment() {
 	for _, p := range b.Presses {
 		if _, m, _ := b.slope(p.AtMM - b.Anvil.FromMM); m > b.MomentNmm {

@@ -202,6 +202,9 @@ func TestBendingLaws(t *testing.T) {
 }
 
 func TestAnvilWithoutLoad(t *testing.T) {
+	if b := bent(t, Anvil{FromMM: 100, SpanMM: 1600, DiameterMM: 150}); b.MostAt != 900 || b.MomentAt != 900 {
+		t.Errorf("nothing bends it, most at %v and %v, not in the middle", b.MostAt, b.MomentAt)
+	}
 	for _, presses := range [][]Press{nil, {{800, 0}}, {{0, 300}}, {{1600, 300}, {0, 20}}} {
 		b := bent(t, roll, presses...)
 		if b.MostMM != 0 || b.At(800) != 0 || b.StressMPa != 0 || math.IsNaN(b.MostAt) {
@@ -219,12 +222,28 @@ func TestAnvilRefuses(t *testing.T) {
 	refused(t, err, "place of blade 2 of 1601 mm", "force of blade 2 of NaN N", "place of blade 3", "force of blade 3 of -5 N")
 }
 
+// TestLineIsTheBend: a picture's points lie evenly from bearing to bearing, at least both ends.
+func TestLineIsTheBend(t *testing.T) {
+	a := roll
+	a.FromMM = 100
+	b := bent(t, a, Press{400, 500}, Press{1100, 300})
+	line := b.Line(5)
+	for i, at := range []float64{100, 500, 900, 1300, 1700} {
+		if len(line) != 5 || line[i] != b.At(at) {
+			t.Errorf("point %d of %v, want the bend at %v, %v", i, line, at, b.At(at))
+		}
+	}
+	if ends := b.Line(0); len(ends) != 2 || ends[0] != 0 || ends[1] != 0 {
+		t.Errorf("the ends: %v", ends)
+	}
+}
+
 // Shear isn't counted, so a roll shorter than ten diameters is said to bend more than shown; one
 // of the usual length isn't.
 func TestShortRollIsDoubted(t *testing.T) {
 	short := roll
-	short.SpanMM = 750
-	if got := bent(t, short, Press{375, 200}).Doubt(); !strings.Contains(got, "the real deflection is larger") || !strings.Contains(got, "only 5 diameters") {
+	short.SpanMM = 785 // 5.23 diameters
+	if got := bent(t, short, Press{375, 200}).Doubt(); !strings.Contains(got, "the real deflection is larger") || !strings.Contains(got, "only 5.2 diameters") {
 		t.Errorf("%q", got)
 	}
 	if got := bent(t, roll, Press{800, 200}).Doubt(); got != "" {

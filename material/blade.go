@@ -24,7 +24,7 @@ const (
 
 var usualAnvil = Range{63, 65}
 
-// BladeAdvice is the blade a material wants.
+// BladeAdvice is the blade that a material needs.
 type BladeAdvice struct {
 	Bevel    float64 // included angle, degrees
 	Bevels   Range   // usual for the group
@@ -32,13 +32,13 @@ type BladeAdvice struct {
 	Tips     Range
 	HRC      float64 // hardness of the blade
 	AnvilHRC float64 // the anvil's
-	Taken    bool    // as the usual, since it is unknown
+	Assumed  bool    // the anvil is the usual one, since its own hardness is unknown
 	Warnings []string
 	Source   string
 }
 
 // AdviseBlade is the blade for a material on an anvil of a hardness in HRC; 0 is
-// unknown and taken as usual. The warnings say where the material's blade lies
+// unknown and assumed to be the usual. The warnings say where the material's blade lies
 // outside its group's usual range, and what that does. Range: anvil 20 to 70 HRC,
 // bevel 5 to 150 degrees, tip 0.001 to 5 mm; errors name numbers outside.
 func AdviseBlade(m Material, anvilHRC float64) (BladeAdvice, error) {
@@ -46,8 +46,8 @@ func AdviseBlade(m Material, anvilHRC float64) (BladeAdvice, error) {
 	if err != nil {
 		return BladeAdvice{}, err
 	}
-	taken := anvilHRC == 0
-	if taken {
+	assumed := anvilHRC == 0
+	if assumed {
 		anvilHRC = UsualAnvilHRC
 	}
 	err = errors.Join(
@@ -57,7 +57,7 @@ func AdviseBlade(m Material, anvilHRC float64) (BladeAdvice, error) {
 	if err != nil {
 		return BladeAdvice{}, err
 	}
-	a := BladeAdvice{m.Bevel, g.Bevels, m.Tip, g.Tips, anvilHRC - bladeSofterBy, anvilHRC, taken, nil, m.Source}
+	a := BladeAdvice{m.Bevel, g.Bevels, m.Tip, g.Tips, anvilHRC - bladeSofterBy, anvilHRC, assumed, nil, m.Source}
 	a.check()
 	return a, nil
 }
@@ -106,7 +106,7 @@ func (a *BladeAdvice) warn(format string, args ...any) {
 }
 
 // CheckHardness compares a blade's hardness with the anvil's, both HRC, 20 to 70,
-// and says what is wrong; empty is well. The softer of the two wears, and a worn
+// and says what is wrong; empty where nothing is wrong. The softer of the two wears, and a worn
 // blade is cheaper than a grooved sleeve (common practice, no source).
 func CheckHardness(bladeHRC, anvilHRC float64) (string, error) {
 	err := errors.Join(

@@ -1,6 +1,6 @@
 package material
 
-// Caution is one line of what can hurt or go wrong. It permits nothing: local codes,
+// Caution is one line on what can hurt or go wrong. It permits nothing: local codes,
 // the site's own procedure and licensed people decide.
 type Caution struct {
 	About  string // the subject: guards, nips, stored air, lockout, ...
@@ -56,16 +56,16 @@ func Cautions(m Material) ([]Caution, error) {
 	return out, nil
 }
 
-// sticks reports whether a material sticks; an adhesive that isn't known may well, and
-// bitumen does by itself.
+// sticks reports whether a material sticks: one whose adhesive is unknown may, and bitumen
+// does by itself.
 func sticks(g Group, adhesive Adhesive) bool { return adhesive != NoAdhesive || g.Name == "roofing" }
 
-// neverBlown are the groups whose dust is blown nowhere: fines of metal, which laminates
+// neverBlown are the groups whose dust must not be blown off: fines of metal, which laminates
 // may have too, and glass.
 var neverBlown = map[string]bool{"foil": true, "laminate": true, "glass cloth": true}
 
-// dustCautions are for what sheds dust. Glass doesn't burn; what it does to people its group
-// tells, as of fines of metal theirs does.
+// dustCautions are for what sheds dust. Glass doesn't burn; its group's own cautions, and those
+// of foil, say what glass and fines of metal do to people.
 func dustCautions(g Group, dust Level) []Caution {
 	if dust == Low {
 		return nil

@@ -2,19 +2,19 @@ package material
 
 import "fmt"
 
-// Change is one thing that is set otherwise than for the job before.
+// Change is one setting that differs from the job before.
 type Change struct {
 	ID       ID
 	From, To string // From is "not known" where it isn't
 	Do       string // what to do, in a few words
 }
 
-// Changes tells what differs at the knife from the job before, in the order of the
-// work. A pressure or speed of 0 before is one that isn't known. Before may be nil, for a beam whose last job isn't known: everything is then
-// to be set or looked at.
+// Changes lists what differs at the knife from the job before, in the order of the work. A
+// pressure or speed of 0 before is one that isn't known. Before may be nil, for a beam whose
+// last job isn't known: everything is then to be set or checked.
 func Changes(before, after *Settings) []Change {
 	var out []Change
-	tell := func(id ID, do string, show func(*Settings) string) {
+	compare := func(id ID, do string, show func(*Settings) string) {
 		from := notKnown
 		if before != nil {
 			from = show(before)
@@ -26,29 +26,29 @@ func Changes(before, after *Settings) []Change {
 	if c, ok := cleanDown(before, after); ok {
 		out = append(out, c)
 	}
-	tell(IDBlade, "swap the blades of the cutting holders", func(s *Settings) string {
+	compare(IDBlade, "swap the blades of the cutting holders", func(s *Settings) string {
 		return fmt.Sprintf("%g degrees, tip %g mm", s.Blade.Bevel, s.Blade.Tip)
 	})
-	tell(IDPistons, "connect them or fit other holders", func(s *Settings) string {
+	compare(IDPistons, "connect them or fit other holders", func(s *Settings) string {
 		return s.airText(pistons(s.Air.Pistons, s.Air.BoreMM))
 	})
 	prove := "set it, then prove it on the first-off"
 	if after.Unfound {
 		prove = "start low and find it by trial"
 	}
-	tell(IDPressure, prove, func(s *Settings) string {
+	compare(IDPressure, prove, func(s *Settings) string {
 		if s.Air.SetBar == 0 && s.Refused == "" {
 			return notKnown
 		}
 		return s.airText(bars(s.Air.SetBar))
 	})
-	tell(IDWicking, "fit, remove or refill; fresh felts if the fluid changes", func(s *Settings) string {
+	compare(IDWicking, "fit, remove or refill; fresh felts if the fluid changes", func(s *Settings) string {
 		if s.Wicking.Fluid == "" {
 			return s.Wicking.Wick.String()
 		}
 		return s.Wicking.Wick.String() + ", " + s.Wicking.Fluid
 	})
-	tell(IDSpeed, after.Speed.do(), func(s *Settings) string {
+	compare(IDSpeed, after.Speed.do(), func(s *Settings) string {
 		if s.Speed.Speed == 0 {
 			return notKnown
 		}
@@ -65,8 +65,8 @@ func (s *Settings) airText(text string) string {
 	return text
 }
 
-// cleanDown tells the clean-down between two jobs. After a job that isn't known it
-// is a question to the crew.
+// cleanDown is the clean-down between two jobs. After a job that isn't known it is a
+// question to the crew.
 func cleanDown(before, after *Settings) (Change, bool) {
 	const to = "free of silicone"
 	if before == nil {

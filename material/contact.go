@@ -107,7 +107,7 @@ func (t Tip) Contact(newtons float64) (Contact, error) {
 	return Curvature{min(along, across), max(along, across)}.Contact(newtons, modulus)
 }
 
-// What wear is told against: a tip of this radius under this force.
+// What wear is compared with: a tip of this radius under this force.
 const (
 	referenceTip   = 0.15  // mm
 	referenceForce = 200.0 // N
@@ -115,7 +115,7 @@ const (
 
 // WearIndex is the tip's peak pressure over that of a tip of 0.15 mm on the same
 // blade and anvil under 200 N: 1 is the same, above it tip and sleeve wear sooner.
-// It compares; it is no stress, no life and no limit. It grows with the cube root of
+// It is for comparison only: no stress, no life and no limit. It grows with the cube root of
 // the force and as the tip gets sharper.
 func (t Tip) WearIndex(newtons float64) (float64, error) {
 	here, err := t.Contact(newtons)

@@ -19,7 +19,7 @@ type Beside struct {
 	Metres  float64 // cut no further from the band than the reach
 }
 
-// DamageFrom tells how cuts lie about the damaged band from one place to another, up to
+// DamageFrom works out how cuts lie about the damaged band from one place to another, up to
 // a reach from it on both sides. O(n) for n cuts.
 func DamageFrom(from, to, reach int64, cuts []Cut) Damage {
 	d := Damage{From: from, To: to, Reach: reach}

@@ -12,7 +12,7 @@ type Laid struct {
 }
 
 // Edges is a layout at the knife, where tension has made its web narrower and the cuts
-// stand where they stood.
+// stay where they are.
 type Edges struct {
 	WebMM               float64 // width of the web
 	OperatorMM, DriveMM float64 // trim left on either side; below 0 the outer cut lies off the web
@@ -25,9 +25,9 @@ func (n NeckIn) Edges(webMM float64, l Laid) Edges {
 	return Edges{tight, l.OperatorMM - lost*l.OperatorShare, l.DriveMM - lost*(1-l.OperatorShare)}
 }
 
-// Of the trim asked for a quarter may be lost to neck-in before it is warned of, and where
-// the slits fill the web a tenth of a millimetre of the outer ones: less is within what a
-// web wanders and a strip may differ (common practice, no source).
+// What neck-in may take before it is warned of: a quarter of the trim asked for, and where the
+// slits fill the web a tenth of a millimetre of the outer ones. Less is within what a web
+// wanders and a strip may differ (common practice, no source).
 const (
 	trimLost = 0.25
 	slitLost = 0.1 // mm
@@ -49,7 +49,7 @@ func (e Edges) text() string {
 	return fmt.Sprintf("%s on the operator side, %s on the drive side", lengths(e.OperatorMM, 2), lengths(e.DriveMM, 2))
 }
 
-// warn tells what neck-in does to the layout's edges and what helps; empty is well.
+// warn says what neck-in does to the layout's edges and what helps; empty where it does little.
 func (e Edges) warn(webMM float64, l Laid) string {
 	if !e.Short(l.LeastMM) {
 		return ""
@@ -66,7 +66,7 @@ func (e Edges) warn(webMM float64, l Laid) string {
 		lengths(webMM, 2), lengths(e.WebMM, 2), what, e.more(webMM, l))
 }
 
-// more tells the trim to ask for, where the layout lies to one side and the web is wide
+// more is the trim to ask for, where the layout lies to one side and the web is wide
 // enough for it.
 func (e Edges) more(webMM float64, l Laid) string {
 	need := l.LeastMM + (webMM-e.WebMM)*max(l.OperatorShare, 1-l.OperatorShare)

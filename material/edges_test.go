@@ -16,7 +16,7 @@ func spun(t *testing.T, newtonsPerMetre float64) Material {
 	return m
 }
 
-// The percentage told is that of the two widths told beside it: 806.45 of 1000 mm are
+// The percentage shown is that of the two widths beside it: 806.45 of 1000 mm are
 // 19.355 % less. Of the trade column's second example (TestNeckIn) 10 in are 9.708738,
 // 2.913 % less, and its narrowing of 0.03 is a part of the narrow width.
 func TestPercentageIsOfTheTwoWidths(t *testing.T) {
@@ -35,7 +35,7 @@ func TestPercentageIsOfTheTwoWidths(t *testing.T) {
 	}
 }
 
-// More than 5 % is no more than a guess of an elastic formula, and told so: 25 N/m make
+// More than 5 % is no more than a guess of an elastic formula, and said to be: 25 N/m make
 // 2.9 %, 200 N/m 19.4 %.
 func TestMuchNeckInIsToBeMeasured(t *testing.T) {
 	for tension, guess := range map[float64]bool{25: false, 200: true} {
@@ -95,7 +95,7 @@ func TestLittleLostIsNotWarnedOf(t *testing.T) {
 		{0.006, Laid{6, 6, 6, 0.5}, "the trim left there is 3.02 mm"}, // 1000 - 1000/1.006 = 5.96, half of it on a side
 		{0.006, Laid{60, 60, 6, 0.5}, ""},
 		{0.0001, Laid{0, 0, 0, 0.5}, ""},
-		{0.006, Laid{0, 0, 0, 0.5}, "the outer strips are cut narrower than planned by 2.98 mm"},
+		{0.006, Laid{0, 0, 0, 0.5}, "the outer strips are cut narrower than planned by 2.98 mm (0.117 in) on the operator side, 2.98 mm (0.117 in) on the drive side"},
 	} {
 		n := NeckIn{Narrowing: c.narrowing}
 		got := n.Edges(1000, c.l).warn(1000, c.l)

@@ -7,7 +7,7 @@ import "math"
 //
 // By the arithmetic-geometric mean of 1 and c (Abramowitz and Stegun 17.6), whose
 // steps double the right digits: K = pi / (2 agm), K - E = K sum 2^(n-1) d_n^2 with
-// d_0 = e. Taking e^2 out of the sum keeps D exact where e goes to nought and K - E
+// d_0 = e. Taking e^2 out of the sum keeps D exact where e goes to zero and K - E
 // would cancel. E = K - e^2 D, and K - D is the third integral that contact needs.
 func ellipticKD(c float64) (k, d float64) {
 	e2 := (1 - c) * (1 + c)

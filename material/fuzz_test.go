@@ -40,7 +40,7 @@ func FuzzSettings(f *testing.F) {
 }
 
 // FuzzBend: but for rounding, measured by what all the force would bend at the middle,
-// the deflection is nowhere above the one found and nowhere below nought.
+// the deflection is nowhere above the one found and nowhere below zero.
 func FuzzBend(f *testing.F) {
 	f.Add(1600.0, 150.0, 110.0, 300.0, 400.0, 900.0, 600.0, 1300.0, 500.0)
 	f.Add(1.0, 1.0, 0.0, 0.0, 1e7, 1.0, 1e-300, 0.5, 0.0)

@@ -1,12 +1,19 @@
 // Package material knows what a material needs at the knife: method, blade,
-// pressure, wicking, speed, width allowance and cautions, each starting value with
-// where it comes from, and what the whole beam of blades does to the anvil.
+// pressure, wicking, speed, width allowance and cautions, and what the whole beam of
+// blades does to the anvil.
 //
-// The values are starting points for a trial on the machine, never a promise. The
-// package is pure and imports the standard library alone. Lengths are millimetres,
-// forces newtons, pressures bar above the air's, speeds metres a minute, unless a
-// name says otherwise. A number that is not finite or out of all reason gives an
-// error that names it.
+// What it promises:
+//   - Every value says where it comes from. The table's values are starting points for
+//     a trial on the machine, not guaranteed; what a trial of the shop found replaces them.
+//   - Nothing is hidden: a material that should not be scored, or that no pressure cuts,
+//     has settings all the same, with the warning or the refusal and its numbers.
+//   - A number that is not finite or outside what a formula is good for gives an error
+//     that names it; no result is ever NaN or infinite.
+//   - It is pure: the same question has the same answer, and no caller can change the
+//     table. It imports the standard library alone.
+//
+// Lengths are millimetres, forces newtons, pressures bar above the air's, speeds metres
+// a minute, unless a name says otherwise.
 package material
 
 import "slices"
@@ -80,7 +87,7 @@ type Group struct {
 	Source   string // of blade, speed and wicking; the pressures are from memory
 }
 
-// Pressures tells where every group's CutThroughBar comes from.
+// Pressures says where every group's CutThroughBar comes from.
 const Pressures = fromMemory
 
 // groups is the built-in table.

@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// lines tells all settings, in the order of the work.
+// lines lists all settings, in the order of the work.
 func (s *Settings) lines(g Group, on Machine, run Run) []Line {
 	return slices.Concat(s.methodLines(), s.bladeLines(g), s.airLines(g, on.Cylinder), s.runLines(g),
 		s.timeLines(on, run), s.rollLines(), s.widthLines(g, run))
@@ -26,7 +26,7 @@ func (s *Settings) methodLines() []Line {
 func (s *Settings) bladeLines(g Group) []Line {
 	m, b := s.Material, s.Blade
 	below := "below the anvil's " + hardness(b.AnvilHRC) + ": the blade wears first"
-	if b.Taken {
+	if b.Assumed {
 		below = "below the usual " + hardness(b.AnvilHRC) + ", assumed since the anvil's own isn't known: find out, as a blade harder than the anvil grooves it"
 	}
 	out := []Line{
@@ -64,7 +64,7 @@ func (s *Settings) airLines(g Group, c Cylinder) []Line {
 	}
 }
 
-// cutWhy tells where a cut-through pressure comes from, and what to write of a trial: the
+// cutWhy says where a cut-through pressure comes from, and what to write after a trial: the
 // table's pressures are for one piston of the shop's own.
 func (s *Settings) cutWhy(g Group, c Cylinder) string {
 	a := s.Air

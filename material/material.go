@@ -29,7 +29,7 @@ type Material struct {
 	CutThroughBar float64 // bar, with one piston
 	Tried         bool    // CutThroughBar was found by trial with the shop's own cylinder; else it is the group's guess
 	SiliconeFree  bool    // blades and felts must be clean of silicone first
-	Bevel         float64 // included angle of the blade it wants, degrees
+	Bevel         float64 // included angle of the blade it needs, degrees
 	Tip           float64 // tip radius of that blade, mm
 	// AllowancePct widens the cut: cut width = finished width * (1 + AllowancePct/100).
 	AllowancePct *big.Rat

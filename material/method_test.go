@@ -88,7 +88,7 @@ func TestAdviseRefuses(t *testing.T) {
 	refused(t, err, "thickness of NaN mm")
 }
 
-// TestReach: standard holders part about half an inch, 12.7 mm (common practice).
+// TestReach: standard holders cut about half an inch, 12.7 mm (common practice).
 func TestReach(t *testing.T) {
 	for mm, want := range map[float64]string{0: "unknown", 0.1: "", 12.7: "", 12.8: "beyond the 12.7 mm"} {
 		got, err := CheckThickness(mm)
@@ -123,6 +123,25 @@ func TestBlade(t *testing.T) {
 	m.Bevel, m.Tip = nan, 0
 	_, err := AdviseBlade(m, 81)
 	refused(t, err, "bevel of NaN", "tip radius of 0 mm", "anvil hardness of 81 HRC")
+}
+
+// TestUnusualBlade: a bevel is unusual from more than 5 degrees beside the usual, as another
+// grinder's may be so far off; a tip is outside its range.
+func TestUnusualBlade(t *testing.T) {
+	for _, c := range []struct {
+		bevel, tip float64
+		want       string
+	}{ // paper tape: 30 to 60 degrees, 0.10 to 0.20 mm
+		{25, 0.1, ""}, {65, 0.2, ""}, {24.9, 0.15, "bevel 24.9, usual 30 to 60 degrees"}, {65.1, 0.15, "bevel 65.1, usual 30 to 60 degrees"},
+		{45, 0.09, "tip 0.09, usual 0.1 to 0.2 mm"}, {45, 0.21, "tip 0.21, usual 0.1 to 0.2 mm"}, {70, 0.3, "bevel 70, usual 30 to 60 degrees; tip 0.3, usual 0.1 to 0.2 mm"},
+	} {
+		m := of(t, "paper tape", 0.15, RubberResin)
+		m.Bevel, m.Tip = c.bevel, c.tip
+		a, err := AdviseBlade(m, 64)
+		if got := a.Unusual(); err != nil || got != c.want {
+			t.Errorf("%v: %q, %v", c, got, err)
+		}
+	}
 }
 
 func TestHardness(t *testing.T) {
@@ -160,8 +179,8 @@ func TestWicking(t *testing.T) {
 	refused(t, err, "stone")
 }
 
-// The reason told of a wicking is of the kind told: what is wetted for its adhesive says with
-// what or why, and what isn't says none; "light" is never told of a bar.
+// The reason for a wicking fits its kind: what is wetted for its adhesive says with what or
+// why, and what isn't says none; a bar is never called light.
 func TestWickingTextIsOfItsKind(t *testing.T) {
 	for _, g := range Groups() {
 		for _, adhesive := range Adhesives() {
@@ -177,7 +196,7 @@ func TestWickingTextIsOfItsKind(t *testing.T) {
 	}
 }
 
-// What is too thick isn't told to part cleanly under a rounded edge: the reason is of the
+// What is too thick isn't said to be cut cleanly by a rounded edge: the reason is that of the
 // method named.
 func TestTooThickHasItsOwnReason(t *testing.T) {
 	for group, mm := range map[string]float64{"paper tape": 3, "foam tape": 14, "cloth tape": 13} {
@@ -188,7 +207,7 @@ func TestTooThickHasItsOwnReason(t *testing.T) {
 	}
 }
 
-// TestNoSiliconeOil: whatever wets the blades is told to be free of silicone.
+// TestNoSiliconeOil: whatever wets the blades is said to be free of silicone.
 func TestNoSiliconeOil(t *testing.T) {
 	for _, g := range Groups() {
 		for _, adhesive := range Adhesives() {

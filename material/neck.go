@@ -33,14 +33,14 @@ func (n NeckIn) Tight(relaxedMM float64) float64 { return relaxedMM / (1 + n.Nar
 // has it, is a part of the width under tension: 0.24 is 19.4 % of the relaxed width.
 func (n NeckIn) NarrowerPct() float64 { return 100 * n.Narrowing / (1 + n.Narrowing) }
 
-// guessedPct is how much narrower a web may be told to get, in percent, before an elastic
+// guessedPct is how much narrower a web may get, in percent, before an elastic
 // formula of the first order is no more than a guess (common practice, no source).
 const guessedPct = 5.0
 
 // Guess reports whether the web narrows so much that it has to be measured.
 func (n NeckIn) Guess() bool { return n.NarrowerPct() > guessedPct }
 
-// widthLines tell how wide strips are cut, and what tension does to them.
+// widthLines say how wide strips are cut, and what tension does to them.
 func (s *Settings) widthLines(g Group, r Run) []Line {
 	m := s.Material
 	allowance := AllowanceText(m.AllowancePct)
@@ -72,7 +72,7 @@ func (s *Settings) widthLines(g Group, r Run) []Line {
 	return out
 }
 
-// neckLine tells how wide the web is at the knife, and what trim is left there.
+// neckLine says how wide the web is at the knife, and what trim is left there.
 func (s *Settings) neckLine(r Run) Line {
 	n, m := s.NeckIn, s.Material
 	value := trimmed(n.NarrowerPct(), 3) + " % narrower than relaxed"
@@ -92,7 +92,7 @@ func (s *Settings) neckLine(r Run) Line {
 			m.TensionNM, m.ThicknessMM, m.ModulusMPa, trimmed(100*n.Stretch, 3), m.Poisson, doubt), poissons}
 }
 
-// slitText tells of each width of a strip how wide it is cut and comes out.
+// slitText says how wide each strip is cut and comes out.
 func (s *Settings) slitText(slits []Slit) string {
 	const most = 4
 	var parts []string

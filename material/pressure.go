@@ -8,7 +8,7 @@ import (
 // GuessBoreMM is the piston that the groups' guessed pressures are for.
 const GuessBoreMM = 28.0
 
-// usualMargin is what is set above cut-through: 10 to 15 psi, told to people as
+// usualMargin is what is set above cut-through: 10 to 15 psi, shown to people as
 // 0.7 to 1.0 bar (common practice, no source). More only blunts the blade.
 var usualMargin = Range{Bar(10), Bar(15)}
 
@@ -79,7 +79,7 @@ func (c Cylinder) reaches(a Air) bool {
 	return a.SetBar <= c.SupplyBar+slack
 }
 
-// mostPistons is how many pistons a holder is taken to have at most.
+// mostPistons is how many pistons a holder is assumed to have at most.
 func (c Cylinder) mostPistons() int { return max(usualMost, c.Pistons) }
 
 // set is the pressure to set with some pistons.
@@ -90,7 +90,7 @@ func (c Cylinder) set(newtons, bore float64, n int) Air {
 	return a
 }
 
-// refuse tells what nothing reaches.
+// refuse says what nothing reaches.
 func (c Cylinder) refuse(own Air, newtons float64) error {
 	bore, n := max(c.BoreMM, larger[len(larger)-1]), c.mostPistons()
 	best := c.set(newtons, bore, n)
@@ -99,7 +99,7 @@ func (c Cylinder) refuse(own Air, newtons float64) error {
 }
 
 // CheckMargin says what is wrong with a margin above cut-through, in bar, and the
-// usual one; empty is well. Range 0 to 1000 bar.
+// usual one; empty where nothing is wrong. Range 0 to 1000 bar.
 func CheckMargin(bar float64) (string, error) {
 	if err := inRange("margin", bar, "bar", 0, mostBar); err != nil {
 		return "", err
@@ -118,7 +118,7 @@ func CheckMargin(bar float64) (string, error) {
 // supply above it was likely written in psi.
 const MostUsualBar = 10.0
 
-// CheckSupply says what is wrong with the pressure of an air supply, in bar; empty is well.
+// CheckSupply says what is wrong with the pressure of an air supply, in bar; empty where nothing is wrong.
 // Range 0 to 1000 bar.
 func CheckSupply(bar float64) (string, error) {
 	err := inRange("supply", bar, "bar", 0, mostBar)

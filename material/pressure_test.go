@@ -156,7 +156,7 @@ func TestSpeeds(t *testing.T) {
 	refused(t, err, "speed of 0 m/min", "the material's speed")
 }
 
-// Speeds are told in both units and to a tenth, and a speed is above another only by more
+// Speeds are shown in both units and to a tenth, and a speed is above another only by more
 // than people's rounding: 150 m/min are 492.126 ft/min, which they write as 492.13, 150.0012
 // m/min.
 func TestSpeedsAreTold(t *testing.T) {

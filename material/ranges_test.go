@@ -28,6 +28,12 @@ func TestRanges(t *testing.T) {
 		_, err := AdviseBlade(m, hrc)
 		return err
 	}
+	unfound := func(change func(*Cylinder)) error { // too thick for a guess: no pressure is chosen
+		on := shop
+		change(&on.Cylinder)
+		_, err := SettingsFor(of(t, "felt", 14, NoAdhesive), on, Run{Speed: 30})
+		return err
+	}
 	for _, c := range []struct {
 		what        string
 		least, most float64
@@ -47,6 +53,9 @@ func TestRanges(t *testing.T) {
 		{"cut-through force", 0, 1e7, func(v float64) error { _, err := ChooseAir(v, Cylinder{28, 1, 6, 0}); return err }},
 		{"supply", 0, 1000, func(v float64) error { return cylinder(func(c *Cylinder) { c.SupplyBar = v }) }},
 		{"margin", 0, 1000, func(v float64) error { return cylinder(func(c *Cylinder) { c.MarginBar = v }) }},
+		{"supply", 0, 1000, func(v float64) error { return unfound(func(c *Cylinder) { c.SupplyBar = v }) }},
+		{"margin", 0, 1000, func(v float64) error { return unfound(func(c *Cylinder) { c.MarginBar = v }) }},
+		{"bore", 0.1, 1000, func(v float64) error { return unfound(func(c *Cylinder) { c.BoreMM = v }) }},
 		{"margin", 0, 1000, func(v float64) error { _, err := CheckMargin(v); return err }},
 		{"supply", 0, 1000, func(v float64) error { _, err := CheckSupply(v); return err }},
 

@@ -12,7 +12,7 @@ type Run struct {
 	WebMM  float64 // width of the web, relaxed; 0 unknown
 	Slits  []Slit  // each width once
 	Roll   Roll
-	Laid   *Laid // nil where it isn't laid out
+	Laid   *Laid // nil where it has no layout
 }
 
 // Slit is the width of a strip that the customer gets, and the width cut for it.
@@ -25,7 +25,7 @@ type Roll struct {
 	CoreMM             float64 // outside of the core; 0 unknown
 }
 
-// UsualCoreMM is the outside of a core of 3 in with its wall, which is taken where no
+// UsualCoreMM is the outside of a core of 3 in with its wall, which is assumed where no
 // file has the core (common practice, no source).
 const UsualCoreMM = 89.0
 
@@ -37,7 +37,7 @@ const MostUsualRollMM = 2000.0
 type Wound struct {
 	Metres, DiameterMM float64
 	CoreMM             float64
-	CoreTaken          bool // UsualCoreMM, since no core is known
+	CoreAssumed        bool // UsualCoreMM, since no core is known
 	Whole              bool // nothing says how much is on a roll: all of the run
 	Wraps              float64
 	Sets               int // such rolls of each slit in the run, the last may be shorter
@@ -51,7 +51,7 @@ func (r Run) wind(thicknessMM float64) (*Wound, error) {
 	}
 	w := &Wound{Metres: r.Roll.Metres, DiameterMM: r.Roll.DiameterMM, CoreMM: r.Roll.CoreMM}
 	if w.CoreMM == 0 {
-		w.CoreMM, w.CoreTaken = UsualCoreMM, true
+		w.CoreMM, w.CoreAssumed = UsualCoreMM, true
 	}
 	var err error
 	if w.DiameterMM > 0 && w.Metres == 0 {
@@ -72,7 +72,7 @@ func (r Run) wind(thicknessMM float64) (*Wound, error) {
 
 // sets is how often a length is taken from a run, the last time what is left of it.
 func sets(run, length float64) int {
-	const most, crumb = 1 << 30, 1e-9 // what is left of a division isn't one more
+	const most, crumb = 1 << 30, 1e-9 // the rounding error of a division isn't one more
 	return int(min(max(math.Ceil(run/length-crumb), 1), most))
 }
 
@@ -122,7 +122,7 @@ func (r Run) ramped(length float64, runs int, on Machine) (float64, error) {
 	return whole*float64(runs-1) + last, err
 }
 
-// timeLines tell how long the run takes.
+// timeLines say how long the run takes.
 func (s *Settings) timeLines(on Machine, r Run) (out []Line) {
 	t := s.Times
 	if t.SpeedS == 0 {
@@ -145,7 +145,7 @@ func (s *Settings) timeLines(on Machine, r Run) (out []Line) {
 	return out
 }
 
-// rollLines tell of the finished roll.
+// rollLines describe the finished roll.
 func (s *Settings) rollLines() []Line {
 	w := s.Wound
 	if w == nil {
@@ -157,7 +157,7 @@ func (s *Settings) rollLines() []Line {
 		Why:    fmt.Sprintf("%.0f turns of %g mm; air wound in makes it thicker", w.Wraps, s.Material.ThicknessMM),
 		Source: "area of the ring over the thickness",
 	}
-	if w.CoreTaken {
+	if w.CoreAssumed {
 		l.Value += ", assumed"
 		l.Source += "; core: 3 in and its wall, common practice, no source"
 	}

@@ -36,18 +36,18 @@ func TestWoundRolls(t *testing.T) {
 		near(t, "metres", w.Metres, 50, 1e-6)
 		near(t, "diameter", w.DiameterMM, 127.26766, 1e-6)
 		near(t, "wraps", w.Wraps, (127.26766-89)/0.26, 1e-6)
-		if w.Whole || w.CoreTaken || roll.Metres > 0 && w.Sets != 20 {
+		if w.Whole || w.CoreAssumed || roll.Metres > 0 && w.Sets != 20 {
 			t.Errorf("%+v", w)
 		}
 	}
 	w := ran(t, m, shop, Run{Speed: 100, Metres: 495.8823}).Wound
 	near(t, "all on one", w.DiameterMM, 300, 1e-6)
-	if !w.Whole || !w.CoreTaken || w.Sets != 1 || w.CoreMM != UsualCoreMM {
+	if !w.Whole || !w.CoreAssumed || w.Sets != 1 || w.CoreMM != UsualCoreMM {
 		t.Errorf("%+v", w)
 	}
 	s := ran(t, m, shop, Run{Speed: 100, Metres: 495.8823})
 	if line := lineOf(s, IDRoll); !strings.Contains(line, "300 mm (11.81 in), 495.9 m on a core of 89 mm (3.5 in), assumed; if wound in one | ") ||
-		!strings.Contains(line, "812 turns") || !strings.Contains(line, "common practice, no source") {
+		!strings.Contains(line, "812 turns") || !strings.Contains(line, "; no file has roll_m or roll_diameter") || !strings.Contains(line, "common practice, no source") {
 		t.Errorf("%s", line)
 	}
 }
@@ -92,7 +92,7 @@ func TestRunWithRamps(t *testing.T) {
 }
 
 // TestNothingOfAnUnknownRun: without length, thickness, anvil or elastic data nothing is
-// told of them.
+// said of them.
 func TestNothingOfAnUnknownRun(t *testing.T) {
 	on := shop
 	on.AnvilMM = 0
@@ -102,7 +102,7 @@ func TestNothingOfAnUnknownRun(t *testing.T) {
 	}
 	for _, id := range []ID{IDRoll, IDAnvilTurns, IDNeckIn, IDWidths, IDAllowance} {
 		if line := lineOf(s, id); line != "" {
-			t.Errorf("%s is told: %s", id, line)
+			t.Errorf("%s is shown: %s", id, line)
 		}
 	}
 	if line := lineOf(ran(t, of(t, "paper tape", 0.1, Acrylic), on, Run{Speed: 100}), IDRunTime); line != "" {
@@ -193,7 +193,7 @@ func TestAbsurdRollIsDoubted(t *testing.T) {
 }
 
 // TestFaultsAreOfWhatTheyName: a run of 2e9 m, a core of 1e5 mm and a web stretched by a
-// half, T / (t E) = 50 / (0.1 * 1000), are each told of the one thing they spoil, and the
+// half, T / (t E) = 50 / (0.1 * 1000), are each reported for the one thing they spoil, and the
 // knife is set all the same.
 func TestFaultsAreOfWhatTheyName(t *testing.T) {
 	thin := of(t, "paper tape", 0.1, Acrylic)
@@ -229,6 +229,35 @@ func TestOneRunIsNotCounted(t *testing.T) {
 	// The last length is what is left: 0.5 m of 1000.5 is a triangle of 2 s, twice sqrt(0.5 / 0.5).
 	s := ran(t, m, on, Run{Speed: 120, Metres: 1000.5, Roll: Roll{Metres: 500}})
 	near(t, "a short last length", s.Times.RampedS, 508+2, 1e-12)
+}
+
+// TestShortestRun: a metre at 100 m/min takes 0.6 s, and a roll of it is wound.
+func TestShortestRun(t *testing.T) {
+	s := ran(t, of(t, "paper tape", 0.1, Acrylic), shop, Run{Speed: 100, Metres: 1})
+	near(t, "a metre", s.Times.SpeedS, 0.6, 1e-12)
+	if s.Wound == nil || s.Wound.Metres != 1 {
+		t.Errorf("%+v", s.Wound)
+	}
+}
+
+// TestTurnsOfTheAnvil: 100 mm at 120 m/min turns 381.97186 times a minute, 3183.0989 times
+// in 1000 m (computed).
+func TestTurnsOfTheAnvil(t *testing.T) {
+	on := shop
+	on.AnvilMM = 100
+	if got := ran(t, of(t, "paper tape", 0.1, Acrylic), on, Run{Speed: 120, Metres: 1000}).Line(IDAnvilTurns).Value; got != "3183, 382 a minute" {
+		t.Errorf("%s", got)
+	}
+}
+
+// TestLargestUsualRoll: 2000 mm is not doubted, and what is thicker is.
+func TestLargestUsualRoll(t *testing.T) {
+	for mm, doubted := range map[float64]bool{2000: false, 2001: true} {
+		s := ran(t, of(t, "foam tape", 6, NoAdhesive), shop, Run{Speed: 40, Metres: 1000, Roll: Roll{DiameterMM: mm}})
+		if strings.Contains(s.Line(IDRoll).Value, "larger than usual") != doubted || strings.Contains(strings.Join(s.Warnings, " "), "larger than usual") != doubted {
+			t.Errorf("%v mm: %s, %q", mm, s.Line(IDRoll).Value, s.Warnings)
+		}
+	}
 }
 
 // TestWidthsAreListed: four widths are listed, and of more the number left out; a web that

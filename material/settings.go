@@ -117,11 +117,11 @@ func (s *Settings) press(g Group, c Cylinder) error {
 }
 
 // round makes the pressure one that a gauge shows and a file keeps, in hundredths of
-// a bar, and the force that of it: so two jobs that are set alike are told alike. Up,
+// a bar, and the force that of it, so that two jobs set alike are shown alike. Up,
 // since what is set below cut-through doesn't cut.
 func (a *Air) round(supply float64) {
-	a.CutThroughBar = math.Round(a.CutThroughBar*1e6) / 1e6 // crumbs of the sums
-	const crumb = 1e-6                                      // of the sums, in hundredths of a bar
+	a.CutThroughBar = math.Round(a.CutThroughBar*1e6) / 1e6 // rounding errors of the sums
+	const crumb = 1e-6                                      // their size, in hundredths of a bar
 	bar := min(math.Ceil(a.SetBar*100-crumb)/100, supply)
 	if bar > 0 {
 		a.SetN *= bar / a.SetBar
@@ -162,7 +162,7 @@ func (s *Settings) gatherWarnings(c Cylinder) {
 	s.Warnings = append(s.Warnings, s.Speed.Warnings...)
 }
 
-// unfound tells that no pressure is known, where that is so.
+// unfound says that no pressure is known, where that is so.
 func (s *Settings) unfound() string {
 	if !s.Unfound {
 		return ""

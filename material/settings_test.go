@@ -33,24 +33,24 @@ func TestSettingsByHand(t *testing.T) {
 	if s.Guessed || s.Refused != "" || len(s.Warnings) != 0 || !s.Air.Own || s.Wicking.Wick != WickEach {
 		t.Errorf("%+v", s)
 	}
-	told := map[ID]Line{}
+	shown := map[ID]Line{}
 	for _, l := range s.Lines {
-		told[l.ID] = l
+		shown[l.ID] = l
 	}
 	for name, want := range map[ID]string{
 		IDMethod: "score: a good fit", IDBevel: "45 degrees", IDTip: "0.15 mm (0.0059 in)", IDBladeHardness: "60 HRC (697 HV)",
 		IDCutThrough: "2.1 bar (30 psi)", IDSetPressure: "2.9 bar (42 psi)", IDPistons: "1 piston of 28 mm",
 		IDForce: "179 N (40 lbf)", IDSpeed: "150 m/min (492 ft/min)",
 	} {
-		if told[name].Value != want {
-			t.Errorf("%s is told as %q, want %q", name, told[name].Value, want)
+		if shown[name].Value != want {
+			t.Errorf("%s is shown as %q, want %q", name, shown[name].Value, want)
 		}
 	}
-	if got := told[IDCutThrough]; got.Source != "trial 2026-03-02" || got.Why != "found by trial" {
+	if got := shown[IDCutThrough]; got.Source != "trial 2026-03-02" || got.Why != "found by trial" {
 		t.Errorf("cut-through: %+v", got)
 	}
-	if got := told[IDBevel]; got.Source != commonPractice {
-		t.Errorf("the bevel is the group's, told from %q", got.Source)
+	if got := shown[IDBevel]; got.Source != commonPractice {
+		t.Errorf("the bevel is the group's, shown as from %q", got.Source)
 	}
 }
 
@@ -63,13 +63,13 @@ func TestGuessIsForOnePiston(t *testing.T) {
 	s := settings(t, m, wide, 150)
 	near(t, "guess", s.Air.CutThroughBar, m.CutThroughBar/4, 1e-12)
 	if !s.Guessed {
-		t.Error("the group's guess is told as a trial")
+		t.Error("the group's guess is shown as a trial")
 	}
 	m.Tried = true
 	s = settings(t, m, wide, 150)
 	near(t, "trial", s.Air.CutThroughBar, m.CutThroughBar, 1e-12)
 	if s.Guessed {
-		t.Error("a trial is told as a guess")
+		t.Error("a trial is shown as a guess")
 	}
 }
 
@@ -83,14 +83,14 @@ func TestPistonsShareTheCut(t *testing.T) {
 	on := settings(t, m, two, 100)
 	near(t, "set pressure", on.Air.SetBar, 4.0/2+0.8, 1e-12)
 	if why := on.Line(IDCutThrough).Why; !strings.HasPrefix(why, "calculated from a trial of 4 bar (58 psi) on one piston; write 2 times the result into materials.toml") {
-		t.Errorf("told as %q", why)
+		t.Errorf("shown as %q", why)
 	}
 	m.CutThroughBar, m.Tried = 3.4, false // the guess
 	if why := settings(t, m, two, 100).Line(IDCutThrough).Why; !strings.Contains(why, "find it by trial; write 2 times the result into") || !strings.Contains(why, "whatever thickness, tip and bevel") {
-		t.Errorf("a guess told as %q", why)
+		t.Errorf("a guess shown as %q", why)
 	}
 	if why := settings(t, m, shop, 100).Line(IDCutThrough).Why; !strings.HasSuffix(why, "find it by trial; write the result into materials.toml") {
-		t.Errorf("with one piston told as %q", why)
+		t.Errorf("with one piston shown as %q", why)
 	}
 }
 
@@ -174,7 +174,7 @@ func fits(t *testing.T, text string, width int) {
 	}
 }
 
-// TestCautionsAlways: every job is told of guards, nips, lockout, stored air and
+// TestCautionsAlways: every job has guards, nips, lockout, stored air and
 // blades, and that local codes and licensed people come first; nothing says that
 // lockout isn't needed.
 func TestCautionsAlways(t *testing.T) {
@@ -194,7 +194,7 @@ func TestCautionsAlways(t *testing.T) {
 			}
 		}
 		if about["dust"] != (g.Dust > Low) {
-			t.Errorf("%s sheds %s dust, told of dust: %v", g.Name, g.Dust, about["dust"])
+			t.Errorf("%s sheds %s dust, warned of dust: %v", g.Name, g.Dust, about["dust"])
 		}
 		if !strings.Contains(all, "local codes") || !strings.Contains(all, "licensed") {
 			t.Errorf("%s: local codes and licensed people don't come first", g.Name)
@@ -218,11 +218,11 @@ func TestHeatAndSiliconeCautions(t *testing.T) {
 		about[c.About] = true
 	}
 	if !about["fumes"] || !about["silicone"] || about["trim"] {
-		t.Errorf("told of %v", about)
+		t.Errorf("cautions on %v", about)
 	}
 }
 
-// TestChanges: only what differs is told, a clean-down first; after an unknown job
+// TestChanges: only what differs is listed, a clean-down first; after an unknown job
 // all is.
 func TestChanges(t *testing.T) {
 	paper := settings(t, of(t, "paper tape", 0.15, RubberResin), shop, 150)
@@ -267,7 +267,7 @@ func TestWickingChanges(t *testing.T) {
 	}
 }
 
-// TestChangeToNone: a job that no pressure parts is told so.
+// TestChangeToNone: a job that no pressure cuts says so.
 func TestChangeToNone(t *testing.T) {
 	m := of(t, "felt", 2, NoAdhesive)
 	m.CutThroughBar = 90
@@ -277,7 +277,7 @@ func TestChangeToNone(t *testing.T) {
 		found = found || c.ID == IDPressure && c.To == "none fits"
 	}
 	if !found {
-		t.Error("a pressure that doesn't exist isn't told")
+		t.Error("a pressure that doesn't exist isn't reported")
 	}
 }
 
@@ -315,8 +315,8 @@ func TestRefusalNamesItsSource(t *testing.T) {
 	}
 }
 
-// TestFinesAreNotBlown: nobody is told to blow down fines of metal, which laminates may have,
-// nor glass, which doesn't burn; of other dust it is told how, where it is allowed.
+// TestFinesAreNotBlown: no caution says to blow down fines of metal, which laminates may have,
+// nor glass, which doesn't burn; for other dust it says how, where it is allowed.
 func TestFinesAreNotBlown(t *testing.T) {
 	for _, g := range Groups() {
 		all, err := Cautions(g.Start("m"))
@@ -334,7 +334,7 @@ func TestFinesAreNotBlown(t *testing.T) {
 
 // TestUnknownAdhesiveMayStick: what a material is coated with isn't known of a tape under its
 // group's name. It has the cautions of an adhesive all the same. What carries none unless it
-// is told to, as paper and film webs, hasn't; bitumen sticks by itself.
+// says so, as paper and film webs, hasn't; bitumen sticks by itself.
 func TestUnknownAdhesiveMayStick(t *testing.T) {
 	bare := map[string]bool{"light nonwoven": true, "spunlace": true, "heavy nonwoven": true, "woven": true, "soft film": true, "plain paper": true, "felt": true, "rubber": true}
 	for _, g := range Groups() {
@@ -353,7 +353,7 @@ func TestUnknownAdhesiveMayStick(t *testing.T) {
 	}
 }
 
-// TestLinersShedSilicone: what runs on a liner is told of its silicone, and nothing else is.
+// TestLinersShedSilicone: what runs on a liner is warned of its silicone, and nothing else is.
 func TestLinersShedSilicone(t *testing.T) {
 	for _, g := range Groups() {
 		all, err := Cautions(g.Start("m"))
@@ -367,7 +367,7 @@ func TestLinersShedSilicone(t *testing.T) {
 	}
 }
 
-// TestTooThickForAGuess: beyond 12.7 mm no guess is told, and what is found by trial is used.
+// TestTooThickForAGuess: beyond 12.7 mm no guess is shown, and what is found by trial is used.
 func TestTooThickForAGuess(t *testing.T) {
 	m := of(t, "felt", 14, NoAdhesive)
 	s := settings(t, m, shop, 30)
@@ -396,7 +396,7 @@ func TestSetNeverBelowCutThrough(t *testing.T) {
 
 // TestMarginOnALargeBore: 2.2 bar guessed for 28 mm are 2.2 * (28/63)^2 = 0.4346 bar on 63 mm.
 // With 0.8 bar above it, 1.24 on the gauge, the force is 2.9 times what cuts, which is warned of; with 0.3 it is
-// 1.7 times, and such a margin isn't told to be too small. On 28 mm both are otherwise.
+// 1.7 times, and such a margin isn't called too small. On 28 mm both are otherwise.
 func TestMarginOnALargeBore(t *testing.T) {
 	for _, c := range []struct {
 		bore, margin float64

@@ -44,7 +44,7 @@ func AdviseSpeed(speed, materialMax float64) (SpeedAdvice, error) {
 	return a, nil
 }
 
-// do tells how fast to run at most: the least of job, material and standard holders.
+// do says how fast to run at most: the least of job, material and standard holders.
 func (a SpeedAdvice) do() string {
 	switch {
 	case !faster(a.Speed, a.Max):

@@ -7,7 +7,7 @@ import "fmt"
 const StandardReachMM = 0.5 * MMPerInch
 
 // CheckThickness compares a thickness in mm with the reach of standard holders and
-// says what is wrong; empty is well. 0 is unknown. Range 0 to 1000 mm.
+// says what is wrong; empty where nothing is wrong. 0 is unknown. Range 0 to 1000 mm.
 func CheckThickness(mm float64) (string, error) {
 	if err := inRange("thickness", mm, "mm", 0, 1000); err != nil {
 		return "", err

@@ -6,7 +6,7 @@ type Turn struct {
 	Settings *Settings // nil where the material is in no table
 	Before   string    // the job or material that the changes are against; empty where it isn't known
 	Changes  []Change
-	Bending  *Bending // nil where it can't be told: see Unbent
+	Bending  *Bending // nil where it can't be calculated: see Unbent
 	Unbent   string   // why
 	Damaged  []Damage // as this job's cuts lie about each damaged band of the anvil
 }
@@ -17,5 +17,5 @@ type Day struct {
 	Face    *Face    // nil where no face is known
 	Damaged []Damage // as the day's cuts lie about each damaged band of the anvil
 	Rests   string   // where the anvil's bearings lie, in words; empty where none are known
-	Faced   string   // how its face was taken, where no file says it
+	Faced   string   // how its face was assumed, where no file says it
 }

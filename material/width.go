@@ -44,8 +44,8 @@ func (w Web) NeckIn() (NeckIn, error) {
 // percent, a hundredth of a millimetre on a metre.
 const allowanceStep = 1000
 
-// Allowance is the width allowance in percent that neck-in asks for: knives stand
-// nearer than the finished width, cut = finished / (1 + narrowing), so that the
+// Allowance is the width allowance in percent that neck-in alone needs: knives stand
+// closer together than the finished width, cut = finished / (1 + narrowing), so that the
 // strip has its width when it is relaxed. It is exact in thousandths of a percent,
 // ready for a material's AllowancePct; cuts are then widened and rounded once where
 // the job is read, and their sums kept exact. Never above 0.

@@ -28,7 +28,7 @@ func TestNeckIn(t *testing.T) {
 		pct, _ := n.Allowance().Float64()
 		near(t, "knives", c.relaxed*(1+pct/100), c.knives, 5e-6) // half a thousandth of a percent
 		if step := new(big.Rat).Mul(n.Allowance(), big.NewRat(1000, 1)); !step.IsInt() || step.Sign() >= 0 {
-			t.Errorf("allowance %v is no whole thousandth below nought", n.Allowance())
+			t.Errorf("allowance %v is no whole thousandth below zero", n.Allowance())
 		}
 	}
 }

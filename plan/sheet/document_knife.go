@@ -50,13 +50,13 @@ type settings struct {
 
 // roll is material.Wound with its keys.
 type roll struct {
-	Metres     float64 `json:"metres"`
-	DiameterMM float64 `json:"diameter_mm"`
-	CoreMM     float64 `json:"core_mm"`    // outside
-	CoreTaken  bool    `json:"core_taken"` // usual, since no file has it
-	Whole      bool    `json:"whole_run"`  // no file says how much is on a roll: all
-	Wraps      float64 `json:"wraps"`
-	Sets       int     `json:"sets"` // such rolls of each slit in the run
+	Metres      float64 `json:"metres"`
+	DiameterMM  float64 `json:"diameter_mm"`
+	CoreMM      float64 `json:"core_mm"`    // outside
+	CoreAssumed bool    `json:"core_taken"` // usual, since no file has it
+	Whole       bool    `json:"whole_run"`  // no file says how much is on a roll: all
+	Wraps       float64 `json:"wraps"`
+	Sets        int     `json:"sets"` // such rolls of each slit in the run
 }
 
 // neckIn is what tension does to the web, elastically.
