@@ -9,7 +9,7 @@ type Damage struct {
 	Reach           int64   // how far to each side Beside.Metres are counted
 	Metres          float64 // cut in it; none as long as cuts keep out
 	Operator, Drive Beside
-	Told, Worn      string // in words, with the shop's unit: where it lies, what is cut beside it
+	Where, Worn     string // in words, with the shop's unit: where it lies, what is cut beside it
 }
 
 // Beside is what is cut on one side of a damaged band.

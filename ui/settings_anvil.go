@@ -40,7 +40,7 @@ func (t *settingsText) picture(lines ...draw.Line) {
 func (t *settingsText) anvil(k *material.Turn) {
 	t.chapter("The anvil under these blades", "")
 	for _, d := range k.Damaged {
-		t.entry(draw.Late, "!", 3, draw.Plain, "Damaged "+d.Told+".")
+		t.entry(draw.Late, "!", 3, draw.Plain, "Damaged "+d.Where+".")
 	}
 	b := k.Bending
 	if b == nil {
@@ -144,7 +144,7 @@ func (t *settingsText) face() {
 	t.chapter("The anvil's face over the day", "")
 	t.para(draw.Plain, faceWords(t.desk, f))
 	for _, d := range t.atKnife().Damaged {
-		t.entry(draw.Late, "!", 3, draw.Plain, "Damaged "+d.Told+"; "+d.Worn+".")
+		t.entry(draw.Late, "!", 3, draw.Plain, "Damaged "+d.Where+"; "+d.Worn+".")
 	}
 	const rows = 3
 	s := t.anvilScale(t.anyBending())

@@ -31,7 +31,7 @@ func (p *page) settings() {
 		p.chapter("The anvil's face over the day")
 		p.tell("%s", faceWords(p.desk, f))
 		for _, d := range p.atKnife().Damaged {
-			p.tell("Damaged %s; %s.", d.Told, d.Worn)
+			p.tell("Damaged %s; %s.", d.Where, d.Worn)
 		}
 	}
 	p.chapter("What to watch out for, in one job or all")
@@ -55,7 +55,7 @@ func (p *page) settingsOf(k *material.Turn) {
 		p.tell("  %s: %s. %s", l.ID, l.Value, join(" ", fmt.Sprintf("Why: %s.", l.Why), "Source: "+l.Source+"."))
 	}
 	for _, d := range k.Damaged {
-		p.tell("  The anvil is damaged %s.", d.Told)
+		p.tell("  The anvil is damaged %s.", d.Where)
 	}
 	if k.Bending == nil {
 		p.tell("  The anvil's bend isn't worked out: %s.", k.Unbent)

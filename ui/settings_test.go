@@ -131,7 +131,7 @@ func TestDamageIsShown(t *testing.T) {
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle().press("6")
 	k, day := s.turnOf(0), s.atKnife().Damaged
 	text := settingsWords(s)
-	if len(k.Damaged) != 1 || len(day) != 1 || !strings.Contains(text, "Damaged "+k.Damaged[0].Told+". ") || !strings.Contains(text, day[0].Told+"; "+day[0].Worn) {
+	if len(k.Damaged) != 1 || len(day) != 1 || !strings.Contains(text, "Damaged "+k.Damaged[0].Where+". ") || !strings.Contains(text, day[0].Where+"; "+day[0].Worn) {
 		t.Errorf("%+v isn't told: %s", day, text)
 	}
 	sc := (&settingsText{desk: s.desk, w: 120}).anvilScale(k.Bending)

@@ -99,7 +99,7 @@ func (f *facts) damaged(steps []int) (told []string) {
 		all = f.options.turn(steps[0]).Damaged
 	}
 	for _, d := range all {
-		told = append(told, d.Told+"; "+d.Worn)
+		told = append(told, d.Where+"; "+d.Worn)
 	}
 	return told
 }
@@ -114,7 +114,7 @@ func (f *facts) damagedUnder(i int, all []material.Damage) (out []fact) {
 		case len(out) == most:
 			more++
 		default:
-			out, name = append(out, fact{Name: name, Text: "anvil " + d.Told}), ""
+			out, name = append(out, fact{Name: name, Text: "anvil " + d.Where}), ""
 		}
 	}
 	if more > 0 {

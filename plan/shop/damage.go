@@ -13,7 +13,7 @@ func (s *Shop) Damaged(cuts []material.Cut) (out []material.Damage) {
 	reach := int64(bandOf(s.hardened().Length(), s.Unit))
 	for _, bad := range s.Beam.Bad {
 		d := material.DamageFrom(int64(bad.From), int64(bad.To), reach, cuts)
-		d.Told, d.Worn = damageWords(d, s.Unit), damageWorn(d, s.Unit)
+		d.Where, d.Worn = damageWords(d, s.Unit), damageWorn(d, s.Unit)
 		out = append(out, d)
 	}
 	return out
