@@ -38,19 +38,19 @@ func (m *model) bar() draw.Line {
 // ending tells when the last run ends, against the shift's end.
 func (m *model) ending() draw.Line {
 	l := m.Line()
-	if !m.present.whole() {
-		text := fmt.Sprintf("working out %d of %d", len(m.present.known), len(m.jobs()))
-		if m.present.full() {
+	if !m.forecast.Present.Whole() {
+		text := fmt.Sprintf("working out %d of %d", len(m.forecast.Present.Known), len(m.jobs()))
+		if m.forecast.Present.Full() {
 			text = "planning the jobs together"
 		}
 		l.Add(draw.Faint, text+" "+m.Pending)
 		return l
 	}
-	n := len(m.present.known)
+	n := len(m.forecast.Present.Known)
 	if n == 0 {
 		return l
 	}
-	day, end := m.shop.Day, m.present.known[n-1].clock
+	day, end := m.shop.Day, m.forecast.Present.Known[n-1].Clock
 	l.Add(draw.Faint, "ends ")
 	l.Add(draw.Strong, clock(end, day.Start))
 	switch over := end.Sub(day.End); {

@@ -86,14 +86,14 @@ func (p *beamPane) view(d *desk) plan.Span {
 func (p *beamPane) View(d *desk, focused bool) []draw.Line {
 	s := draw.NewScale(p.view(d), p.W, d.shop.Unit)
 	o := d.outcome(d.turn)
-	planned := o != nil && len(o.faults) == 0
+	planned := o != nil && len(o.Faults) == 0
 	rows := p.H - 1 - 2
 	body := []draw.Line{numbers(d.Theme, s, d.shop.Unit)}
 	var below []draw.Line
 	if planned {
-		below = append(below, web(d.Theme, s, &o.step.Layout))
+		below = append(below, web(d.Theme, s, &o.Step.Layout))
 		if rows >= 6 {
-			below = append(below, strips(d, s, &o.step.Layout))
+			below = append(below, strips(d, s, &o.Step.Layout))
 		}
 	}
 	if rows >= 7 {
@@ -130,8 +130,8 @@ func (p *beamPane) titled(d *desk, terse int) draw.Line {
 		}
 		l.Add(draw.Strong, from+d.To+" "+j.ID)
 	}
-	if o := d.outcome(d.turn); o != nil && len(o.faults) == 0 && terse < 4 {
-		d.tally(&l, &o.step.Changeover, terse)
+	if o := d.outcome(d.turn); o != nil && len(o.Faults) == 0 && terse < 4 {
+		d.tally(&l, &o.Step.Changeover, terse)
 	}
 	if moves := d.moves(); d.move < len(moves) {
 		l.Add(draw.Faint, "  "+d.Aim)
@@ -175,8 +175,8 @@ func (p *beamPane) threads(d *desk, s draw.Scale, h int) []draw.Line {
 	pic := draw.NewPicture(d.Theme, p.W, h)
 	s.Cols *= pic.Across()
 	switch o, now := d.outcome(d.turn), d.before(d.turn); {
-	case o != nil && len(o.faults) == 0:
-		pic.Draw(draw.Threads(&o.step.Changeover, d.aimed(), s.Column))
+	case o != nil && len(o.Faults) == 0:
+		pic.Draw(draw.Threads(&o.Step.Changeover, d.aimed(), s.Column))
 	case now != nil:
 		pic.Draw(draw.Standing(now.At, s.Column))
 	}

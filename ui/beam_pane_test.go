@@ -41,8 +41,8 @@ func TestBeamTitleAddsUp(t *testing.T) {
 func TestTotalsFit(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	for _, moves := range []int{7, 612, 1244} {
-		s.present.totals.Repositions = moves
-		if l := s.day.total(s.desk, "listed, centred", &s.present); l.Width > s.day.W {
+		s.forecast.Present.Totals.Repositions = moves
+		if l := s.day.total(s.desk, "listed, centred", &s.forecast.Present); l.Width > s.day.W {
 			t.Errorf("%d moves: %d cells of %d: %q", moves, l.Width, s.day.W, l.Text())
 		}
 	}

@@ -65,7 +65,7 @@ func (d *desk) numberedAt(s draw.Scale, now *plan.Standing, aimed int) draw.Line
 	if n := aimed; n > 0 {
 		l.put(s.Column(now.At[n-1]), draw.Picked, d.Aim+fmt.Sprint(n))
 	}
-	for i, c := range d.forecast.beam.Holders {
+	for i, c := range d.forecast.Beam.Holders {
 		if letter := letters[c]; letter != "" {
 			l.put(s.Column(now.At[i]), draw.Late, fmt.Sprint(i+1)+letter)
 		}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 	"bide/ui/draw"
 	"bide/ui/keys"
 
@@ -16,7 +17,7 @@ import (
 type ordering struct {
 	name   string
 	jobs   []*plan.Job
-	known  []*outcome
+	known  []*planning.Outcome
 	totals plan.Totals
 	done   int // jobs before it
 }
@@ -30,8 +31,8 @@ func (s *ordering) turnOf(id string) int {
 
 // step is what is planned for a job; nil when it isn't known or the job is refused.
 func (s *ordering) step(id string) *plan.Step {
-	if t := s.turnOf(id); t >= 0 && t < len(s.known) && len(s.known[t].faults) == 0 {
-		return &s.known[t].step
+	if t := s.turnOf(id); t >= 0 && t < len(s.known) && len(s.known[t].Faults) == 0 {
+		return &s.known[t].Step
 	}
 	return nil
 }
@@ -39,7 +40,7 @@ func (s *ordering) step(id string) *plan.Step {
 // nth is a turn as people count it: from 1, with the jobs that are done before, and
 // without those that the beam can't run; empty for one of these, "-" for no turn.
 func (s *ordering) nth(turn int) string {
-	refused := func(t int) bool { return t < len(s.known) && len(s.known[t].faults) > 0 }
+	refused := func(t int) bool { return t < len(s.known) && len(s.known[t].Faults) > 0 }
 	if turn < 0 {
 		return "-"
 	}
@@ -87,18 +88,18 @@ func (c *compare) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 // sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
 func (d *session) sides(o *offer) (left []ordering, right ordering) {
-	listed := ordering{"the file's order, centred", d.listed.jobs, d.listed.known, d.listed.totals, d.history.now.done()}
-	present := ordering{"this order", d.jobs(), d.present.known, d.present.totals, d.history.now.done()}
+	listed := ordering{"the file's order, centred", d.forecast.Listed.Jobs, d.forecast.Listed.Known, d.forecast.Listed.Totals, d.history.now.done()}
+	present := ordering{"this order", d.jobs(), d.forecast.Present.Known, d.forecast.Present.Totals, d.history.now.done()}
 	if o == nil {
 		return []ordering{listed}, present
 	}
 	found := ordering{"the order found", o.draft.jobs, slices.Clone(o.draft.given), o.totals, o.draft.done()}
 	for t := len(found.known); t < len(found.jobs); t++ { // refused ones are behind
 		fault := plan.Fault{Why: func(plan.Unit) string { return "refused" }}
-		if turn := slices.Index(d.jobs(), found.jobs[t]); turn >= 0 && d.outcome(turn) != nil && len(d.outcome(turn).faults) > 0 {
-			fault = d.outcome(turn).faults[0]
+		if turn := slices.Index(d.jobs(), found.jobs[t]); turn >= 0 && d.outcome(turn) != nil && len(d.outcome(turn).Faults) > 0 {
+			fault = d.outcome(turn).Faults[0]
 		}
-		found.known = append(found.known, &outcome{faults: []plan.Fault{fault}})
+		found.known = append(found.known, &planning.Outcome{Faults: []plan.Fault{fault}})
 	}
 	return []ordering{present, listed}, found
 }

@@ -133,10 +133,10 @@ func (c *compare) ends(m *model, a, b *ordering) draw.Line {
 
 // ends is when the last job of an order ends.
 func (s *ordering) ends() time.Time {
-	last := s.known[0].clock
+	last := s.known[0].Clock
 	for _, o := range s.known {
-		if o.clock.After(last) {
-			last = o.clock
+		if o.Clock.After(last) {
+			last = o.Clock
 		}
 	}
 	return last

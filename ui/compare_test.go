@@ -14,7 +14,7 @@ func TestCompareWithTheFile(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("J").settle().press("v")
 	view := s.View()
-	for _, part := range []string{"the file's order, centred", "this order", minutes(s.listed.totals.Setup), minutes(s.present.totals.Setup)} {
+	for _, part := range []string{"the file's order, centred", "this order", minutes(s.forecast.Listed.Totals.Setup), minutes(s.forecast.Present.Totals.Setup)} {
 		if !strings.Contains(view, part) {
 			t.Errorf("no %q in\n%s", part, view)
 		}
@@ -63,7 +63,7 @@ func TestOfferWaits(t *testing.T) {
 func TestOfferOfAnotherDay(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s").settle().press("esc", "x").settle()
-	before := s.present.totals
+	before := s.forecast.Present.Totals
 	s.press("v")
 	if s.over != nil || !strings.Contains(s.View(), "fitted") {
 		t.Errorf("shown as it was found:\n%s", s.View())
@@ -72,8 +72,8 @@ func TestOfferOfAnotherDay(t *testing.T) {
 		t.Fatalf("it isn't shown:\n%s", s.View())
 	}
 	s.press("enter").settle()
-	if !s.present.totals.Better(before, plan.AimMinutes) || s.history.now.find("D-101") != nil {
-		t.Errorf("accepted %+v, before %+v", s.present.totals, before)
+	if !s.forecast.Present.Totals.Better(before, plan.AimMinutes) || s.history.now.find("D-101") != nil {
+		t.Errorf("accepted %+v, before %+v", s.forecast.Present.Totals, before)
 	}
 }
 
@@ -182,11 +182,11 @@ func TestComparedDaysHaveTheSameJobs(t *testing.T) {
 	s := newScreen(t, shortDemo(t, 5), testLook(noColours, false, false), 120, 36).settle()
 	same := func(when string, order ...string) {
 		t.Helper()
-		if s.settle(); !slices.Equal(ids(s.listed.jobs), order) || s.listed.totals.Jobs != s.present.totals.Jobs {
-			t.Errorf("%s the file's order is %v with %+v, this one %v with %+v", when, ids(s.listed.jobs), s.listed.totals, ids(s.jobs()), s.present.totals)
+		if s.settle(); !slices.Equal(ids(s.forecast.Listed.Jobs), order) || s.forecast.Listed.Totals.Jobs != s.forecast.Present.Totals.Jobs {
+			t.Errorf("%s the file's order is %v with %+v, this one %v with %+v", when, ids(s.forecast.Listed.Jobs), s.forecast.Listed.Totals, ids(s.jobs()), s.forecast.Present.Totals)
 		}
 	}
-	before := s.listed.totals
+	before := s.forecast.Listed.Totals
 	s.press("J", "J")
 	same("moved", "D-101", "D-102", "D-103", "D-104", "D-105")
 	s.press("c", "enter")
@@ -199,7 +199,7 @@ func TestComparedDaysHaveTheSameJobs(t *testing.T) {
 	for range 5 {
 		s.press("u")
 	}
-	if same("all undone", "D-101", "D-102", "D-103", "D-104", "D-105"); s.listed.totals != before {
-		t.Errorf("undone the file's order comes to %+v, was %+v", s.listed.totals, before)
+	if same("all undone", "D-101", "D-102", "D-103", "D-104", "D-105"); s.forecast.Listed.Totals != before {
+		t.Errorf("undone the file's order comes to %+v, was %+v", s.forecast.Listed.Totals, before)
 	}
 }

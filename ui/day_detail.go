@@ -54,13 +54,13 @@ func about(d *desk, turn int) (out []draw.Span) {
 		say(draw.Faint, "%s its changeover is being worked out", d.Pending)
 		return out
 	}
-	for _, f := range o.faults {
+	for _, f := range o.Faults {
 		say(draw.Late, "x refused: %s", f.Why(u))
 	}
-	if len(o.faults) > 0 {
+	if len(o.Faults) > 0 {
 		return out
 	}
-	s := &o.step
+	s := &o.Step
 	if d.about() {
 		say(draw.Faint, "~ about: each job on its own, the day is still being planned together")
 	}

@@ -15,7 +15,7 @@ const barWidth = 20
 
 // about reports whether what is known of the day is only about that: its jobs are still
 // to be planned together.
-func (d *desk) about() bool { return !d.present.final }
+func (d *desk) about() bool { return !d.forecast.Present.Final }
 
 // aboutMark stands before a figure that is only about that.
 func (d *desk) aboutMark() string {
@@ -40,11 +40,11 @@ func figure(i draw.Style, text func(e entry, s *plan.Step) string) func(entry) (
 		}
 		switch {
 		case e.picked() && i != draw.Late:
-			return draw.Picked, text(e, &e.outcome.step)
+			return draw.Picked, text(e, &e.outcome.Step)
 		case e.about():
-			return draw.Faint, text(e, &e.outcome.step)
+			return draw.Faint, text(e, &e.outcome.Step)
 		}
-		return i, text(e, &e.outcome.step)
+		return i, text(e, &e.outcome.Step)
 	}
 }
 
@@ -103,7 +103,7 @@ func (d *session) nth(turn int) int {
 // turnedDown reports whether it is known that the beam can't run the job at that turn.
 func (d *session) turnedDown(turn int) bool {
 	o := d.outcome(turn)
-	return o != nil && len(o.faults) > 0
+	return o != nil && len(o.Faults) > 0
 }
 
 // turnText is the number of a turn; nothing for a job that is refused.
@@ -116,8 +116,8 @@ func (d *desk) turnText(turn int) string {
 
 func (d *desk) clockWidth() int {
 	w := 5
-	for _, o := range d.present.known {
-		w = max(w, len(d.at(o.clock)))
+	for _, o := range d.forecast.Present.Known {
+		w = max(w, len(d.at(o.Clock)))
 	}
 	for _, j := range d.jobs() {
 		w = max(w, len(d.at(j.Due)))
@@ -130,7 +130,9 @@ func (d *desk) clockWidth() int {
 const leastID = 7
 
 // noneLate reports whether it is known that no job of the day is late.
-func (d *session) noneLate() bool { return d.present.full() && d.present.totals.LateJobs == 0 }
+func (d *session) noneLate() bool {
+	return d.forecast.Present.Full() && d.forecast.Present.Totals.LateJobs == 0
+}
 
 // noneDue reports whether no job has a time by which it is due.
 func (d *session) noneDue() bool {
@@ -231,13 +233,13 @@ func (p *dayPane) roomy(d *desk, n int, focused bool) []draw.Line {
 }
 
 // refusal is why the beam can't run the job.
-func (e entry) refusal() string { return "refused: " + e.outcome.faults[0].Why(e.shop.Unit) }
+func (e entry) refusal() string { return "refused: " + e.outcome.Faults[0].Why(e.shop.Unit) }
 
 // bar draws the setup against the longest of the day.
 func (e entry) bar(s *plan.Step) string {
 	longest := time.Nanosecond
-	for _, o := range e.present.known {
-		longest = max(longest, o.step.Setup.Total())
+	for _, o := range e.forecast.Present.Known {
+		longest = max(longest, o.Step.Setup.Total())
 	}
 	n := int((s.Setup.Total()*barWidth + longest/2) / longest)
 	return strings.Repeat(e.Glyphs.Bar, n)

@@ -19,8 +19,8 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 		s.settle()
 		for _, isLate := range []bool{true, false} {
 			var heads []string
-			if s.present.totals.LateJobs = 1; !isLate {
-				s.present.totals.LateJobs = 0
+			if s.forecast.Present.Totals.LateJobs = 1; !isLate {
+				s.forecast.Present.Totals.LateJobs = 0
 			}
 			for _, c := range draw.ColumnsFor(dayColumns(s.desk), 44) {
 				heads = append(heads, c.Head)
@@ -51,10 +51,10 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 // and beside the totals; those of the settled day are not.
 func TestProvisionalFiguresAreMarked(t *testing.T) {
 	s := newScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 120, 36)
-	for !s.present.full() {
+	for !s.forecast.Present.Full() {
 		s.background()
 	}
-	if s.present.whole() {
+	if s.forecast.Present.Whole() {
 		t.Fatal("the day is settled already")
 	}
 	about := func() (n int) {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 	"bide/ui/draw"
 	"bide/ui/keys"
 )
@@ -82,7 +83,7 @@ func (p *dayPane) View(d *desk, focused bool) []draw.Line {
 	if len(d.away()) > 0 {
 		body = append(body, p.away(d))
 	}
-	body = append(body, p.total(d, d.thisOrder(), &d.present), p.total(d, "listed, centred", &d.listed))
+	body = append(body, p.total(d, d.thisOrder(), &d.forecast.Present), p.total(d, "listed, centred", &d.forecast.Listed))
 	return draw.Box(d.Theme, "1 Day", title, body, p.Size, focused)
 }
 
@@ -115,7 +116,7 @@ type entry struct {
 	*desk
 	turn    int
 	job     *plan.Job
-	outcome *outcome // nil while it is worked out
+	outcome *planning.Outcome // nil while it is worked out
 	focused bool
 }
 
@@ -130,7 +131,7 @@ func (p *dayPane) entries(d *desk, n int, focused bool) []entry {
 }
 
 func (e entry) picked() bool  { return e.turn == e.desk.turn }
-func (e entry) refused() bool { return e.outcome != nil && len(e.outcome.faults) > 0 }
+func (e entry) refused() bool { return e.outcome != nil && len(e.outcome.Faults) > 0 }
 
 // cursor marks the picked row, in a pane without the keys less.
 func (e entry) cursor() (draw.Style, string) {
@@ -190,7 +191,7 @@ func (d *desk) thisOrder() string {
 }
 
 // total is a line of the day's costs in one order, in fewer words where it is narrow.
-func (p *dayPane) total(d *desk, name string, c *chain) (l draw.Line) {
+func (p *dayPane) total(d *desk, name string, c *planning.Order) (l draw.Line) {
 	for _, word := range []string{" moves ", " mov "} {
 		if l = p.totalled(d, name, c, word); l.Width <= p.W {
 			break
@@ -200,32 +201,32 @@ func (p *dayPane) total(d *desk, name string, c *chain) (l draw.Line) {
 }
 
 // totalled is that line with a word for moves.
-func (p *dayPane) totalled(d *desk, name string, c *chain, word string) draw.Line {
+func (p *dayPane) totalled(d *desk, name string, c *planning.Order, word string) draw.Line {
 	l := d.Line()
 	i := draw.Faint
 	if strings.HasSuffix(name, "!") {
 		i = draw.Late
 	}
 	l.Left(i, " "+name, 16)
-	if !c.whole() {
-		text := fmt.Sprintf("%d of %d worked out", len(c.known), len(c.jobs))
-		if c.full() {
+	if !c.Whole() {
+		text := fmt.Sprintf("%d of %d worked out", len(c.Known), len(c.Jobs))
+		if c.Full() {
 			text = "being planned together"
 		}
 		l.Add(draw.Faint, " "+d.Pending+" "+text)
 		return l
 	}
-	most := max(d.present.totals.Repositions, d.listed.totals.Repositions, 100)
-	l.Right(draw.Moved, fmt.Sprint(c.totals.Repositions), 1+len(fmt.Sprint(most)))
+	most := max(d.forecast.Present.Totals.Repositions, d.forecast.Listed.Totals.Repositions, 100)
+	l.Right(draw.Moved, fmt.Sprint(c.Totals.Repositions), 1+len(fmt.Sprint(most)))
 	l.Add(draw.Faint, word)
-	l.Right(draw.Strong, minutes(c.totals.Setup), max(5, draw.CellWidth(minutes(c.totals.Setup))))
+	l.Right(draw.Strong, minutes(c.Totals.Setup), max(5, draw.CellWidth(minutes(c.Totals.Setup))))
 	l.Add(draw.Faint, " min ")
-	n := c.totals.LateJobs
+	n := c.Totals.LateJobs
 	if n == 0 {
 		l.Add(draw.Good, fitting(p.W-l.Width, "none late", "in time", "0 late"))
 		return l
 	}
-	behind := "!" + hours(c.totals.Late)
+	behind := "!" + hours(c.Totals.Late)
 	l.Add(draw.Late, fitting(p.W-l.Width, fmt.Sprintf("%s late (%s)", behind, count(n, "job")), behind+" late", behind))
 	return l
 }

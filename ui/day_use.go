@@ -5,12 +5,13 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/session/planning"
 )
 
 // dayUse is what the day, as far as it is worked out, makes of the holders. It is
 // reckoned once for each state of the forecast, when a pane first asks for it.
 type dayUse struct {
-	known   []*outcome
+	known   []*planning.Outcome
 	planned []plan.Step
 	holders []plan.Usage // by number from 0; none while nothing is known
 	pairs   []plan.Pair
@@ -23,25 +24,25 @@ type dayUse struct {
 func (d *desk) atKnife() *material.Day {
 	u := d.use()
 	if u.knife == nil {
-		u.knife = d.shop.Knife(d.start.stands, u.planned)
+		u.knife = d.shop.Knife(d.forecast.Start.Standing, u.planned)
 	}
 	return u.knife
 }
 
 // use is the present day's.
 func (d *desk) use() *dayUse {
-	if u := d.used; u != nil && slices.Equal(u.known, d.present.known) {
+	if u := d.used; u != nil && slices.Equal(u.known, d.forecast.Present.Known) {
 		return u
 	}
-	u := &dayUse{known: slices.Clone(d.present.known)}
+	u := &dayUse{known: slices.Clone(d.forecast.Present.Known)}
 	var steps []plan.Step
 	for turn, o := range u.known {
-		if len(o.faults) > 0 {
+		if len(o.Faults) > 0 {
 			u.steps = append(u.steps, -1)
 			continue
 		}
 		u.steps, u.turns = append(u.steps, len(steps)), append(u.turns, turn)
-		steps = append(steps, o.step)
+		steps = append(steps, o.Step)
 	}
 	u.planned = steps
 	u.holders, u.pairs = plan.Usages(steps), plan.Pairs(steps)
@@ -77,7 +78,7 @@ func (u *dayUse) next(number, turn int) int {
 // never are the numbers of the holders that the day leaves idle throughout, once all
 // of it is known.
 func (d *desk) never() (out []int) {
-	if !d.present.whole() {
+	if !d.forecast.Present.Whole() {
 		return nil
 	}
 	for i := range d.use().holders {

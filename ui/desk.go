@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -39,8 +40,8 @@ func newDesk(s *shop.Shop, k *draw.Theme) (*desk, error) {
 	d := &desk{Theme: k, Table: keys.NewTable(k.ASCII), session: &session{shop: s, keep: newKeeper(s), truth: truth{s.Standing, s.Marks}}}
 	d.watch.since = d.keep.clock()
 	d.openDay(s)
-	d.forecast = newForecast(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)
-	d.sought = d.history.now.aim
+	d.forecast = planning.New(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)
+	d.forecast.Aim = d.history.now.aim
 	d.settle()
 	return d, nil
 }
@@ -56,7 +57,7 @@ func (d *desk) job() *plan.Job {
 // moves are those of the picked changeover.
 func (d *desk) moves() []plan.Move {
 	if o := d.outcome(d.turn); o != nil {
-		return o.step.Changeover.Moves
+		return o.Step.Changeover.Moves
 	}
 	return nil
 }
@@ -83,7 +84,7 @@ func (d *desk) told() string {
 	costs := ""
 	switch {
 	case d.news.against == nil:
-	case d.present.whole():
+	case d.forecast.Present.Whole():
 		costs = d.costsOf()
 	default:
 		costs = d.Pending

@@ -68,13 +68,13 @@ func (d *session) tossAgain(o *offer) {
 func (d *session) show(of draft, did, moved string) {
 	if against := d.news.against; d.news.job != of.about || against == nil {
 		d.news.against = nil
-		if d.present.whole() {
-			totals := d.present.totals
+		if d.forecast.Present.Whole() {
+			totals := d.forecast.Present.Totals
 			d.news.against = &totals
 		}
 	}
-	d.sought = d.history.now.aim
-	d.order(d.history.now.jobs, d.history.now.given)
+	d.forecast.Aim = d.history.now.aim
+	d.forecast.Reorder(d.history.now.jobs, d.history.now.given)
 	d.news.job, d.news.text, d.news.also = of.about, did, ""
 	turn := slices.IndexFunc(d.jobs(), func(j *plan.Job) bool { return j.ID == of.about })
 	if of.about == "" { // a search, not one job, changed the order

@@ -4,20 +4,21 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 )
 
 // draft is one way to have the day. Drafts are values, and jobs in them never
 // change: an edit makes a new job. So undo and redo cover all that can be edited.
 type draft struct {
-	all    []*plan.Job // in their order, those done and set aside too
-	jobs   []*plan.Job // those of them that have a turn
-	given  []*outcome  // what the last search gave
-	aim    plan.Aim    // what it is planned for
-	about  string      // id of the job that was changed to have it so; empty when a search did
-	did    string      // what was done, for the news; empty when the job was moved
-	remark *remark     // the holder marked to have it so; nil for other changes
-	ran    *claim      // the end of a walk that had it so; nil for other changes
-	tossed *offer      // what a search found and was discarded; nil for other changes
+	all    []*plan.Job         // in their order, those done and set aside too
+	jobs   []*plan.Job         // those of them that have a turn
+	given  []*planning.Outcome // what the last search gave
+	aim    plan.Aim            // what it is planned for
+	about  string              // id of the job that was changed to have it so; empty when a search did
+	did    string              // what was done, for the news; empty when the job was moved
+	remark *remark             // the holder marked to have it so; nil for other changes
+	ran    *claim              // the end of a walk that had it so; nil for other changes
+	tossed *offer              // what a search found and was discarded; nil for other changes
 }
 
 // newDraft is a draft of these jobs, planned for the aim.

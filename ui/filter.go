@@ -147,9 +147,9 @@ func (d *desk) wordsOfJob(turn int) []string {
 	}
 	switch {
 	case o == nil:
-	case len(o.faults) > 0:
+	case len(o.Faults) > 0:
 		out = append(out, "refused")
-	case o.step.Late > 0:
+	case o.Step.Late > 0:
 		out = append(out, "late")
 	}
 	return out

@@ -12,11 +12,11 @@ func TestUndoIsInstant(t *testing.T) {
 	sc.press("j", "j", "J").settle().press("J").settle()
 	for range 2 {
 		sc.press("u")
-		if !sc.present.whole() || len(sc.commands) > 0 {
-			t.Fatalf("after undo %d of %d jobs are known and %d commands wait", len(sc.present.known), len(sc.jobs()), len(sc.commands))
+		if !sc.forecast.Present.Whole() || len(sc.commands) > 0 {
+			t.Fatalf("after undo %d of %d jobs are known and %d commands wait", len(sc.forecast.Present.Known), len(sc.jobs()), len(sc.commands))
 		}
 	}
-	if sc.press("U", "U"); !sc.present.whole() {
+	if sc.press("U", "U"); !sc.forecast.Present.Whole() {
 		t.Error("a redo has to be worked out again")
 	}
 }
@@ -52,32 +52,14 @@ func TestLateAnswers(t *testing.T) {
 	sc.press("u", "j", "j", "J") // and now the answer is of another order
 	for len(sc.commands) > 0 {
 		sc.background()
-		for i, o := range sc.present.known {
-			if len(o.faults) == 0 && o.step.Job != sc.jobs()[i] {
-				t.Fatalf("turn %d shows the plan of %s, not of %s", i+1, o.step.Job.ID, sc.jobs()[i].ID)
+		for i, o := range sc.forecast.Present.Known {
+			if len(o.Faults) == 0 && o.Step.Job != sc.jobs()[i] {
+				t.Fatalf("turn %d shows the plan of %s, not of %s", i+1, o.Step.Job.ID, sc.jobs()[i].ID)
 			}
 		}
 	}
 	sameAsPlanned(t, sc)
-	if sc.answers.find(question{sc.start.stands, first, false}) == nil {
+	if len(sc.forecast.Trial([]*plan.Job{first}).Known) == 0 {
 		t.Error("the late answer was lost")
-	}
-}
-
-// The memory keeps what was asked for of late and stays within its size.
-func TestMemory(t *testing.T) {
-	var m memory
-	jobs := make([]plan.Job, 5*memorySize)
-	for i := range jobs {
-		m.keep(question{job: &jobs[i]}, &outcome{})
-		if m.find(question{job: &jobs[0]}) == nil {
-			t.Fatalf("what is always asked for was forgotten after %d", i)
-		}
-		if len(m.young)+len(m.old) > 2*memorySize {
-			t.Fatalf("%d answers are kept", len(m.young)+len(m.old))
-		}
-	}
-	if m.find(question{job: &jobs[1]}) != nil {
-		t.Error("what nobody asks for is never forgotten")
 	}
 }

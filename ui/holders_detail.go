@@ -77,15 +77,15 @@ func condition(c plan.Condition, m shop.Mark, marked bool) string {
 func (r holderRow) idleWords() string {
 	all := fmt.Sprintf("idle %s in %s", hours(r.usage.IdleTime), count(r.usage.Idle, "job"))
 	switch {
-	case r.usage.Never() && r.present.whole():
+	case r.usage.Never() && r.forecast.Present.Whole():
 		return join("; ", "never used", r.alone())
 	case r.stint == nil || r.stint.Use == plan.Cutting:
 		return all + " of the day"
 	}
 	here := fmt.Sprintf("here for %s, %s", count(r.turns, "job"), hours(r.idle))
 	if r.next >= 0 {
-		here += fmt.Sprintf(", then needed for %s at %s", r.jobs()[r.next].ID, r.at(r.outcome(r.next).step.SetupStart))
-	} else if r.present.whole() {
+		here += fmt.Sprintf(", then needed for %s at %s", r.jobs()[r.next].ID, r.at(r.outcome(r.next).Step.SetupStart))
+	} else if r.forecast.Present.Whole() {
 		here += ", to the end of the day"
 	}
 	return join("; ", all, here, r.alone())
@@ -96,7 +96,7 @@ func (r holderRow) idleWords() string {
 func (r holderRow) alone() string {
 	use := r.use()
 	step := use.step(r.turn)
-	if step < 0 || !r.present.whole() {
+	if step < 0 || !r.forecast.Present.Whole() {
 		return ""
 	}
 	next := r.usage.Touched(step)
@@ -104,7 +104,7 @@ func (r holderRow) alone() string {
 		return "not touched from then on"
 	}
 	turn := use.turns[next]
-	return fmt.Sprintf("not touched until %s at %s", r.jobs()[turn].ID, r.at(r.outcome(turn).step.SetupStart))
+	return fmt.Sprintf("not touched until %s at %s", r.jobs()[turn].ID, r.at(r.outcome(turn).Step.SetupStart))
 }
 
 // edgeWords tell of its blade, and how often it was stuck: what its columns tell where there
@@ -112,7 +112,7 @@ func (r holderRow) alone() string {
 func (r holderRow) edgeWords() string {
 	var parts []string
 	if r.blade() != "" {
-		b := r.start.stands.Blades[r.number-1]
+		b := r.forecast.Start.Standing.Blades[r.number-1]
 		parts = append(parts, fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip))
 	}
 	if metres, known := r.worn(); known {

@@ -85,7 +85,7 @@ func (p *holdersPane) heads(d *desk, before []draw.Column[holderRow], s strip, a
 // all are all columns of the list; what it is sorted by doesn't go where it is narrow.
 func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 	places := ruler{unit: d.shop.Unit}
-	for n := 1; n <= len(d.forecast.beam.Holders); n++ {
+	for n := 1; n <= len(d.forecast.Beam.Holders); n++ {
 		places.fineAs(d.stands(n))
 	}
 	ways := ruler{unit: d.shop.Unit}
@@ -93,7 +93,7 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 		ways.fineAs(d.used.holders[i].Travel)
 	}
 	wide := len("stands")
-	for n := 1; n <= len(d.forecast.beam.Holders); n++ {
+	for n := 1; n <= len(d.forecast.Beam.Holders); n++ {
 		wide = max(wide, len(places.number(d.stands(n))))
 	}
 	edge := 7
@@ -127,7 +127,7 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 }
 
 // stands is where a holder stands now.
-func (d *desk) stands(number int) plan.Length { return d.start.stands.At[number-1] }
+func (d *desk) stands(number int) plan.Length { return d.forecast.Start.Standing.At[number-1] }
 
 func (r holderRow) picked() bool { return r.number == r.atHolder() }
 
@@ -170,8 +170,8 @@ func (r holderRow) nextText() string {
 		return "now"
 	case r.next >= 0:
 		id := r.Short(r.jobs()[r.next].ID, r.idWidth())
-		return id + draw.Blanks(r.idWidth()-draw.CellWidth(id)+1) + r.at(r.outcome(r.next).step.SetupStart)
-	case !r.present.whole():
+		return id + draw.Blanks(r.idWidth()-draw.CellWidth(id)+1) + r.at(r.outcome(r.next).Step.SetupStart)
+	case !r.forecast.Present.Whole():
 		return r.Pending
 	case r.usage.Never():
 		return "never"

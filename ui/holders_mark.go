@@ -79,8 +79,8 @@ func (d *desk) wanted() tea.Cmd {
 // priced are news that tell what something costs against the day as it is now.
 func (d *session) priced() news {
 	out := news{priced: true, able: d.able()}
-	if d.present.whole() {
-		totals := d.present.totals
+	if d.forecast.Present.Whole() {
+		totals := d.forecast.Present.Totals
 		out.against = &totals
 	}
 	return out
@@ -120,7 +120,7 @@ func lacking(jobs, others []*plan.Job) (out []string) {
 
 // costsOf tells what the day costs against the one before the news.
 func (d *session) costsOf() string {
-	text, by := d.unable(), against(d.present.totals, *d.news.against)
+	text, by := d.unable(), against(d.forecast.Present.Totals, *d.news.against)
 	if text == "" {
 		return by
 	}

@@ -32,8 +32,8 @@ func (d *desk) beforeID(p *plan.Pair) string {
 	switch {
 	case p.Before != nil:
 		return p.Before.ID
-	case d.start.stands.Job != "":
-		return d.start.stands.Job
+	case d.forecast.Start.Standing.Job != "":
+		return d.forecast.Start.Standing.Job
 	}
 	return "as it stands"
 }
@@ -96,7 +96,7 @@ func (r pairRow) cursor() (draw.Style, string) {
 
 // share is the changeover's part of the day's moves.
 func (r pairRow) share() string {
-	all := r.present.totals.Repositions
+	all := r.forecast.Present.Totals.Repositions
 	if all == 0 {
 		return ""
 	}
@@ -120,7 +120,7 @@ func aboutPair(d *desk) (out []draw.Span) {
 		return []draw.Span{{Style: draw.Plain, Text: fmt.Sprintf("to %s no holder moves", j.ID)}}
 	}
 	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("to %s move: %s", j.ID, ranges(moving))})
-	s := &d.outcome(d.turn).step
+	s := &d.outcome(d.turn).Step
 	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("setup %s min: %s", minutes(s.Setup.Total()), causes(s.Setup))})
 	return append(out, draw.Span{Style: draw.Faint, Text: layoutOf(j, &s.Layout, d.shop.Unit)})
 }

@@ -96,7 +96,7 @@ func (d *desk) atHolder() int {
 	if d.holder == 0 {
 		d.holder = max(d.aimed(), 1)
 	}
-	return min(d.holder, len(d.forecast.beam.Holders))
+	return min(d.holder, len(d.forecast.Beam.Holders))
 }
 
 // follow picks a holder, and its move where the changeover has one.
@@ -136,7 +136,7 @@ func (p *holdersPane) View(d *desk, focused bool) []draw.Line {
 // title tells which rows are shown, in which order, seen from which job.
 func (p *holdersPane) title(d *desk, from, n, rows int) draw.Line {
 	l := d.Line()
-	of := len(d.forecast.beam.Holders)
+	of := len(d.forecast.Beam.Holders)
 	if p.pairs {
 		of = len(d.use().pairs)
 	}
@@ -175,7 +175,7 @@ func (p *holdersPane) about(d *desk) []draw.Line {
 	switch {
 	case p.marking > 0:
 		spans = []draw.Span{{Style: draw.Picked, Text: fmt.Sprintf("Holder %d is %s. What is it from now on? n no cut: moves, may not cut; s stuck: can't move, may cut where it stands; o out: neither; g good; b as beam.toml has it. Esc leaves it.",
-			p.marking, d.forecast.beam.Holders[p.marking-1])}}
+			p.marking, d.forecast.Beam.Holders[p.marking-1])}}
 	case p.pairs:
 		spans = aboutPair(d)
 	case n < 3:

@@ -25,7 +25,7 @@ type holderRow struct {
 
 // holderRow is what is known of a holder, seen from the picked job.
 func (d *desk) holderRow(number int, focused bool) holderRow {
-	r := holderRow{desk: d, number: number, condition: d.forecast.beam.Holders[number-1], next: -1, focused: focused}
+	r := holderRow{desk: d, number: number, condition: d.forecast.Beam.Holders[number-1], next: -1, focused: focused}
 	use := d.use()
 	if number > len(use.holders) {
 		return r
@@ -102,7 +102,7 @@ func (r holderRow) metresToday() float64 {
 func (p *holdersPane) rows(d *desk, focused bool) []holderRow {
 	var out []holderRow
 	f := &d.filters[theHolders]
-	for n := 1; n <= len(d.forecast.beam.Holders); n++ {
+	for n := 1; n <= len(d.forecast.Beam.Holders); n++ {
 		r := d.holderRow(n, focused)
 		if !f.on() || f.lets(r.words()...) {
 			out = append(out, r)
@@ -152,7 +152,7 @@ func (r holderRow) does() string {
 
 // blade is what it carries, as the standing says.
 func (r holderRow) blade() string {
-	blades := r.start.stands.Blades
+	blades := r.forecast.Start.Standing.Blades
 	if r.number > len(blades) || !blades[r.number-1].Known() {
 		return ""
 	}
@@ -162,7 +162,7 @@ func (r holderRow) blade() string {
 
 // worn is how many metres its edge had cut when the standing was recorded.
 func (r holderRow) worn() (metres float64, known bool) {
-	if all := r.start.stands.Metres; r.number <= len(all) {
+	if all := r.forecast.Start.Standing.Metres; r.number <= len(all) {
 		return all[r.number-1], true
 	}
 	return 0, false

@@ -80,8 +80,8 @@ func TestStripIsThePlan(t *testing.T) {
 			continue
 		}
 		want := ""
-		for _, o := range s.present.known {
-			h, c := o.step.Changeover.Holders[n-1], &o.step.Changeover
+		for _, o := range s.forecast.Present.Known {
+			h, c := o.Step.Changeover.Holders[n-1], &o.Step.Changeover
 			marks := map[plan.Use][2]string{plan.Cutting: {"|", "X"}, plan.Resting: {".", "+"}, plan.Parked: {"_", "="}}[h.Use]
 			if h.At != c.From[n-1] {
 				want += marks[1]
@@ -99,7 +99,7 @@ func TestStripIsThePlan(t *testing.T) {
 // be undone and done again.
 func TestMarkingAHolder(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	before, able := s.present.totals, ids(s.able())
+	before, able := s.forecast.Present.Totals, ids(s.able())
 	s.press("5", "down", "down")
 	number := s.holder
 	s.press("c", "s", "j", "a", "m", "enter").settle()
@@ -107,7 +107,7 @@ func TestMarkingAHolder(t *testing.T) {
 		t.Fatalf("holder %d is marked %+v", number, m)
 	}
 	sameAsPlanned(t, s)
-	after := s.present.totals
+	after := s.forecast.Present.Totals
 	cost := against(after, before)
 	if want := fmt.Sprintf("holder %d is marked stuck (not saved): ", number); !strings.HasPrefix(s.told(), want) || !strings.HasSuffix(s.told(), cost) {
 		t.Errorf("told %q, want %q and %q", s.told(), want, cost)
@@ -117,17 +117,17 @@ func TestMarkingAHolder(t *testing.T) {
 			t.Errorf("%s can't be run any more: %v; told %q", id, lost, s.told())
 		}
 	}
-	for _, o := range s.present.known {
-		if c := &o.step.Changeover; len(o.faults) == 0 && c.Holders[number-1].At != c.From[number-1] {
-			t.Errorf("the stuck holder moves to %s", o.step.Job.ID)
+	for _, o := range s.forecast.Present.Known {
+		if c := &o.Step.Changeover; len(o.Faults) == 0 && c.Holders[number-1].At != c.From[number-1] {
+			t.Errorf("the stuck holder moves to %s", o.Step.Job.ID)
 		}
 	}
 	s.press("u").settle()
-	if diff := cmp.Diff(before, s.present.totals); diff != "" || len(s.truth.marks) != 0 {
+	if diff := cmp.Diff(before, s.forecast.Present.Totals); diff != "" || len(s.truth.marks) != 0 {
 		t.Errorf("undone, the day costs something else, marks %v:\n%s", s.truth.marks, diff)
 	}
 	s.press("U").settle()
-	if diff := cmp.Diff(after, s.present.totals); diff != "" || s.truth.marks[number].Reason != "jam" {
+	if diff := cmp.Diff(after, s.forecast.Present.Totals); diff != "" || s.truth.marks[number].Reason != "jam" {
 		t.Errorf("done again, the day costs something else, marks %v:\n%s", s.truth.marks, diff)
 	}
 }
@@ -183,8 +183,8 @@ func TestRecordIsShown(t *testing.T) {
 func TestPairsPickTheirJob(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5", "p", "home")
 	most := 0
-	for turn, o := range s.present.known {
-		if o.step.Changeover.Repositions > s.present.known[most].step.Changeover.Repositions {
+	for turn, o := range s.forecast.Present.Known {
+		if o.Step.Changeover.Repositions > s.forecast.Present.Known[most].Step.Changeover.Repositions {
 			most = turn
 		}
 	}
@@ -192,9 +192,9 @@ func TestPairsPickTheirJob(t *testing.T) {
 		t.Errorf("the first pair picks turn %d, want %d", s.turn, most)
 	}
 	s.press("end")
-	for _, o := range s.present.known {
-		if o.step.Changeover.Repositions < s.present.known[s.turn].step.Changeover.Repositions {
-			t.Errorf("the last pair is turn %d, but %s moves fewer", s.turn, o.step.Job.ID)
+	for _, o := range s.forecast.Present.Known {
+		if o.Step.Changeover.Repositions < s.forecast.Present.Known[s.turn].Step.Changeover.Repositions {
+			t.Errorf("the last pair is turn %d, but %s moves fewer", s.turn, o.Step.Job.ID)
 		}
 	}
 }
@@ -220,12 +220,12 @@ func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {
 		}
 		want := "not touched from then on"
 		for turn := len(s.jobs()) - 1; turn > s.turn; turn-- {
-			c := &s.outcome(turn).step.Changeover
+			c := &s.outcome(turn).Step.Changeover
 			if h := c.Holders[n-1]; h.Use == plan.Cutting || h.At != c.From[n-1] {
-				want = fmt.Sprintf("not touched until %s at %s", s.jobs()[turn].ID, s.at(s.outcome(turn).step.SetupStart))
+				want = fmt.Sprintf("not touched until %s at %s", s.jobs()[turn].ID, s.at(s.outcome(turn).Step.SetupStart))
 			}
 		}
-		cuts := s.outcome(s.turn).step.Changeover.Holders[n-1].Use == plan.Cutting
+		cuts := s.outcome(s.turn).Step.Changeover.Holders[n-1].Use == plan.Cutting
 		if strings.Contains(text, want) == cuts {
 			t.Errorf("holder %d, cutting %v, want %q in\n%s", n, cuts, want, text)
 		}
@@ -247,9 +247,9 @@ func TestNarrowHoldersTellAll(t *testing.T) {
 		s.press("down")
 		n := s.atHolder()
 		s.wear.Holders[n-1].Jams = 7
-		b := s.start.stands.Blades[n-1]
+		b := s.forecast.Start.Standing.Blades[n-1]
 		for _, want := range []string{
-			fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip), fmt.Sprintf("%.0f m cut with this edge", s.start.stands.Metres[n-1]),
+			fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip), fmt.Sprintf("%.0f m cut with this edge", s.forecast.Start.Standing.Metres[n-1]),
 			"stuck 7 times before", stripLegend,
 		} {
 			if view := strings.Join(strings.Fields(s.View()), " "); !strings.Contains(view, want) {

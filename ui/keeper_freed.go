@@ -139,11 +139,11 @@ func (m *model) reread(fresh *shop.Shop, hand *deed, says string) {
 	} else {
 		m.shop, m.keep.shop, m.stems = fresh, fresh, nil
 		m.openDay(fresh)
-		m.sought = m.history.now.aim
+		m.forecast.Aim = m.history.now.aim
 	}
 	m.watch = watch{on: m.watch.on, since: m.keep.clock()}
 	m.truth = truth{m.shop.Standing, m.shop.Marks}
-	m.start.clock = m.shop.Day.Begins(m.truth.stands)
+	m.forecast.Start.Clock = m.shop.Day.Begins(m.truth.stands)
 	m.stand(m.truth)
 	m.holder = min(m.holder, len(m.shop.Beam.Holders))
 	m.pickAgain(picked)

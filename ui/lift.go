@@ -61,7 +61,7 @@ func (m *model) lift() tea.Cmd {
 
 // lifted is the job of a turn lifted out of the day, nothing worked out.
 func (d *session) lifted(turn int) *lift {
-	l := &lift{job: d.jobs()[turn], was: turn, gap: turn, aim: d.sought, costs: map[int]gapCost{}, start: d.start.stands, settling: noGap}
+	l := &lift{job: d.jobs()[turn], was: turn, gap: turn, aim: d.forecast.Aim, costs: map[int]gapCost{}, start: d.forecast.Start.Standing, settling: noGap}
 	l.rest = slices.Delete(slices.Clone(d.jobs()), turn, turn+1)
 	return l
 }
@@ -120,8 +120,8 @@ func (l *lift) drop(m *model) {
 		return
 	}
 	order := l.with(l.gap)
-	if d := l.day(l.gap); d != nil && l.start == m.start.stands {
-		m.plant(order, d.alone, d.settled)
+	if d := l.day(l.gap); d != nil && l.start == m.forecast.Start.Standing {
+		m.forecast.Keep(order, d.alone, d.settled)
 	}
 	next := m.history.now.ordered(order)
 	next.about, next.did = l.job.ID, ""

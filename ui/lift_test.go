@@ -50,8 +50,8 @@ func TestLift(t *testing.T) {
 	if s.over != nil || s.jobs()[1] != j {
 		t.Fatalf("%s isn't at turn 2: %v", j.ID, ids(s.jobs()))
 	}
-	if s.settle(); s.present.totals != want { // this screen doesn't settle days
-		t.Errorf("dropped, the day costs %+v, told was %+v", s.present.totals, want)
+	if s.settle(); s.forecast.Present.Totals != want { // this screen doesn't settle days
+		t.Errorf("dropped, the day costs %+v, told was %+v", s.forecast.Present.Totals, want)
 	}
 	if s.press("u"); s.jobs()[3] != j {
 		t.Errorf("undone, %s isn't back: %v", j.ID, ids(s.jobs()))
@@ -63,7 +63,7 @@ func TestLift(t *testing.T) {
 // again, and to a screen that knows nothing of the lift too.
 func TestLiftSettled(t *testing.T) {
 	s := newScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 120, 36).settle()
-	before := s.present.totals
+	before := s.forecast.Present.Totals
 	s.press("j", "j", "g").settle()
 	l := s.over.(*lift)
 	for gap := range len(s.jobs()) {
@@ -82,11 +82,11 @@ func TestLiftSettled(t *testing.T) {
 	for gap := range fewer(len(s.jobs()), 2) {
 		s.over, l.gap = l, gap
 		want, kept, order := l.costs[gap], l.day(gap) != nil, ids(l.with(gap))
-		if s.press("enter"); s.present.whole() != (kept || gap == 2) {
-			t.Errorf("gap %d: the day is kept: %v; it is there at once: %v", gap, kept, s.present.whole())
+		if s.press("enter"); s.forecast.Present.Whole() != (kept || gap == 2) {
+			t.Errorf("gap %d: the day is kept: %v; it is there at once: %v", gap, kept, s.forecast.Present.Whole())
 		}
-		if s.settle(); s.present.totals != want.Totals {
-			t.Errorf("dropped into gap %d the day costs %+v, told was %+v", gap, s.present.totals, want.Totals)
+		if s.settle(); s.forecast.Present.Totals != want.Totals {
+			t.Errorf("dropped into gap %d the day costs %+v, told was %+v", gap, s.forecast.Present.Totals, want.Totals)
 		}
 		if got := ids(s.jobs()); strings.Join(got, " ") != strings.Join(order, " ") {
 			t.Errorf("gap %d: the order is %v, want %v", gap, got, order)
@@ -101,8 +101,8 @@ func TestLiftSettled(t *testing.T) {
 	}
 	other := newScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 80, 24)
 	other.desk.do(other.history.now.ordered(jobsIn(other, ids(l.with(0)))))
-	if other.settle(); other.present.totals != l.costs[0].Totals {
-		t.Errorf("another screen says %+v, told was %+v", other.present.totals, l.costs[0].Totals)
+	if other.settle(); other.forecast.Present.Totals != l.costs[0].Totals {
+		t.Errorf("another screen says %+v, told was %+v", other.forecast.Present.Totals, l.costs[0].Totals)
 	}
 }
 
@@ -205,8 +205,8 @@ func TestLiftPastARefusedJob(t *testing.T) {
 		t.Errorf("before and behind a refused job it costs %+v and %+v", a.Totals, b.Totals)
 	}
 	l.gap = 5
-	if s.press("enter").settle(); s.present.totals != l.costs[5].Totals {
-		t.Errorf("dropped behind it the day costs %+v, told was %+v", s.present.totals, l.costs[5].Totals)
+	if s.press("enter").settle(); s.forecast.Present.Totals != l.costs[5].Totals {
+		t.Errorf("dropped behind it the day costs %+v, told was %+v", s.forecast.Present.Totals, l.costs[5].Totals)
 	}
 }
 
@@ -225,7 +225,7 @@ func TestLiftFollowsAMark(t *testing.T) {
 	s.stand(s.truth.marked(40, shop.Mark{Condition: plan.NoCut}, s.shop))
 	s.later(s.ask())
 	s.settle()
-	if l := s.over.(*lift); l == was || l.start != s.start.stands || !l.seen {
+	if l := s.over.(*lift); l == was || l.start != s.forecast.Start.Standing || !l.seen {
 		t.Error("what the gaps cost is that of the beam as it was")
 	} else if l.job.ID != was.job.ID || l.gap != was.gap {
 		t.Errorf("%s is lifted with gap %d picked, before it was %s with %d", l.job.ID, l.gap, was.job.ID, was.gap)

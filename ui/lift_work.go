@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -62,9 +63,9 @@ func (l *lift) begin(m *model) tea.Cmd {
 
 // unplanned is the day that the job is slipped into, nothing of it planned, and what is
 // known of its jobs.
-func (l *lift) unplanned(d *desk) (*plan.Slipping, []*outcome) {
-	day := &plan.DayPlan{Beam: d.forecast.beam, Start: l.start, Done: d.history.now.done()}
-	return &plan.Slipping{DayPlan: day, Clock: d.start.clock, Job: l.job}, d.trial(l.rest).known
+func (l *lift) unplanned(d *desk) (*plan.Slipping, []*planning.Outcome) {
+	day := &plan.DayPlan{Beam: d.forecast.Beam, Start: l.start, Done: d.history.now.done()}
+	return &plan.Slipping{DayPlan: day, Clock: d.forecast.Start.Clock, Job: l.job}, d.forecast.Trial(l.rest).Known
 }
 
 // listen waits for the next gap's cost.
@@ -79,24 +80,24 @@ func (l *lift) listen() tea.Cmd {
 
 // leaveOut plans the day without the job, one by one from what is known of it; false
 // when it is given up.
-func (l *lift) leaveOut(ctx context.Context, p *plan.Planner, s *plan.Slipping, known []*outcome) bool {
+func (l *lift) leaveOut(ctx context.Context, p *plan.Planner, s *plan.Slipping, known []*planning.Outcome) bool {
 	stands, clock := s.Start, s.Clock
 	for i, j := range l.rest {
-		var o outcome
+		var o planning.Outcome
 		if i < len(known) {
 			o = *known[i]
 		} else if ctx.Err() == nil {
-			o.step, o.stands, o.faults = p.Resume(stands, clock, j)
-			o.clock = o.step.RunEnd
+			o.Step, o.Standing, o.Faults = p.Resume(stands, clock, j)
+			o.Clock = o.Step.RunEnd
 		} else {
 			return false
 		}
-		if len(o.faults) > 0 {
-			s.Refused = append(s.Refused, plan.Refusal{Job: j, Faults: o.faults})
+		if len(o.Faults) > 0 {
+			s.Refused = append(s.Refused, plan.Refusal{Job: j, Faults: o.Faults})
 			continue
 		}
-		s.Steps = append(s.Steps, o.step)
-		stands, clock = o.stands, o.clock
+		s.Steps = append(s.Steps, o.Step)
+		stands, clock = o.Standing, o.Clock
 	}
 	s.Totals = plan.Sum(s.Steps)
 	return true
@@ -171,12 +172,12 @@ func (m *model) refine() tea.Cmd {
 	switch {
 	case !up:
 		return nil
-	case l.start != m.start.stands: // holders were marked, or the shop read again, meanwhile
+	case l.start != m.forecast.Start.Standing: // holders were marked, or the shop read again, meanwhile
 		return m.liftAgain(l)
-	case l.without == nil || m.alone || !m.present.whole():
+	case l.without == nil || m.forecast.Alone || !m.forecast.Present.Whole():
 		return nil
 	}
-	if now := m.presentDay(); !l.costs[l.was].settled {
+	if now := m.forecast.Day(); !l.costs[l.was].settled {
 		now.Done = l.without.Done
 		l.put(l.steps[l.was], gapCost{now.Against(now), true})
 	}
@@ -256,7 +257,7 @@ func (l *lift) settle(gap int) tea.Cmd {
 		if settled == nil {
 			return settledGap{of: l, gap: gap}
 		}
-		if _, err := held(settled, nil); err != nil {
+		if _, err := planning.Verified(settled, nil); err != nil {
 			settled = alone
 		}
 		return settledGap{l, gap, alone, settled}
@@ -286,7 +287,7 @@ func (m *model) refined(s settledGap) {
 	if l.settling == s.gap {
 		l.settling = noGap
 	}
-	l.put(s.gap, gapCost{s.settled.Against(m.presentDay()), true})
+	l.put(s.gap, gapCost{s.settled.Against(m.forecast.Day()), true})
 	if s.gap == withoutJob {
 		return
 	}

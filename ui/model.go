@@ -3,6 +3,7 @@ package ui
 import (
 	"strings"
 
+	"bide/plan/session/planning"
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -64,11 +65,8 @@ func (m *model) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.resize(draw.Size{W: msg.Width, H: msg.Height})
-	case answer:
-		m.take(msg)
-		return m, tea.Batch(m.planned(), m.ask())
-	case together:
-		m.join(msg)
+	case planning.Answer, planning.Improved:
+		m.forecast.Take(msg)
 		return m, tea.Batch(m.planned(), m.ask())
 	case tick:
 		if msg.run == m.search.run && m.search.cancel != nil {
@@ -110,7 +108,15 @@ func (m *model) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 
 // ask is the command for what is to be worked out next in the background; nil when
 // nothing is.
-func (m *model) ask() tea.Cmd { return tea.Batch(m.desk.ask(), m.refine()) }
+func (m *model) ask() tea.Cmd { return tea.Batch(background(m.forecast.Next()), m.refine()) }
+
+// background is work as a command; nil for none.
+func background(w planning.Work) tea.Cmd {
+	if w == nil {
+		return nil
+	}
+	return func() tea.Msg { return w() }
+}
 
 // leave comes when the program was told to end from outside.
 type leave struct{}

@@ -59,7 +59,7 @@ func (p *movesPane) list() int { return max(p.H-2-p.detail(), 0) }
 func (p *movesPane) View(d *desk, focused bool) []draw.Line {
 	title := d.Line()
 	moves := d.moves()
-	if o := d.outcome(d.turn); o != nil && len(o.faults) == 0 {
+	if o := d.outcome(d.turn); o != nil && len(o.Faults) == 0 {
 		title.Add(draw.Faint, p.shown(d, len(moves)))
 	}
 	var body []draw.Line
@@ -109,9 +109,9 @@ func nothingMoves(d *desk, w int) (out []draw.Line) {
 		texts[0].Text = "No job is waiting."
 	case o == nil:
 		texts[0] = draw.Span{Style: draw.Faint, Text: d.Pending + " being worked out"}
-	case len(o.faults) > 0:
+	case len(o.Faults) > 0:
 		texts = nil
-		for _, f := range o.faults {
+		for _, f := range o.Faults {
 			texts = append(texts, draw.Span{Style: draw.Late, Text: "x refused: " + f.Why(d.shop.Unit)})
 		}
 	}

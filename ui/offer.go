@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -31,7 +32,7 @@ type ground struct {
 }
 
 func (d *session) ground() ground {
-	return ground{d.jobs(), d.history.now.done(), d.start.stands, d.start.clock, d.forecast.beam}
+	return ground{d.jobs(), d.history.now.done(), d.forecast.Start.Standing, d.forecast.Start.Clock, d.forecast.Beam}
 }
 
 // holds reports whether the day still stands on it.
@@ -61,7 +62,7 @@ func (d *session) adopt(f found) (opens bool, next tea.Cmd) {
 		d.mention(f.err.Error())
 	case !f.ground.holds(d):
 		return false, d.fit(f.day.Steps, f.fits && f.opens)
-	case !d.present.whole():
+	case !d.forecast.Present.Whole():
 		d.search.ripe = &f
 	default:
 		return d.weigh(f), nil
@@ -73,7 +74,7 @@ func (d *session) adopt(f found) (opens bool, next tea.Cmd) {
 func (m *model) planned() tea.Cmd {
 	m.settle()
 	m.follow()
-	if f := m.search.ripe; f != nil && m.present.whole() {
+	if f := m.search.ripe; f != nil && m.forecast.Present.Whole() {
 		return m.finds(*f)
 	}
 	return nil
@@ -91,7 +92,7 @@ func (m *model) finds(f found) tea.Cmd {
 // weigh offers the order that a search found, unless it is no better. One that keeps
 // the rules is better than any that breaks them, whatever it costs.
 func (d *session) weigh(f found) (opens bool) {
-	now := d.present.totals
+	now := d.forecast.Present.Totals
 	mends := len(d.broken) > 0 && keeps(f.day)
 	switch {
 	case !mends && !f.day.Totals.Better(now, d.search.aim) && f.fits:
@@ -131,14 +132,14 @@ func (d *session) drafted(day *plan.DayPlan) draft {
 		own[j.ID] = j
 	}
 	var jobs []*plan.Job
-	var given []*outcome
-	stands := d.start.stands
+	var given []*planning.Outcome
+	stands := d.forecast.Start.Standing
 	for i := range day.Steps {
 		s := day.Steps[i]
 		s.Job = d.laid(own[s.Job.ID], &s)
 		stands = stands.After(&s)
 		jobs = append(jobs, s.Job)
-		given = append(given, &outcome{step: s, stands: stands, clock: s.RunEnd})
+		given = append(given, &planning.Outcome{Step: s, Standing: stands, Clock: s.RunEnd})
 	}
 	for _, r := range day.Refused {
 		jobs = append(jobs, own[r.Job.ID])
@@ -150,7 +151,7 @@ func (d *session) drafted(day *plan.DayPlan) draft {
 
 // laid is the job with what a step has chosen for it.
 func (d *session) laid(j *plan.Job, s *plan.Step) *plan.Job {
-	c := d.forecast.beam.Choose(s)
+	c := d.forecast.Beam.Choose(s)
 	if j.Chosen.Same(c) {
 		return j
 	}
@@ -171,8 +172,8 @@ func (d *session) accept() tea.Cmd {
 	next := d.history.now.ordered(o.draft.jobs)
 	next.given, next.did = o.draft.given, "the best order found"
 	next.aim = o.aim // what is changed by hand from now on is settled for it too
-	before := d.present.totals
-	known := d.present.whole()
+	before := d.forecast.Present.Totals
+	known := d.forecast.Present.Whole()
 	d.do(next)
 	if known {
 		d.say("the best order found: %s", against(o.totals, before))
@@ -222,11 +223,11 @@ func (d *session) fit(steps []plan.Step, opens bool) tea.Cmd {
 		found[steps[i].Job.ID] = &steps[i]
 		order = append(order, steps[i].Job.ID)
 	}
-	day := d.wants(d.history.now.like(order, d.start.stands.Setting))
+	day := d.wants(d.history.now.like(order, d.forecast.Start.Standing.Setting))
 	for i := range day.Jobs {
 		j := &day.Jobs[i]
 		if s := found[j.ID]; s != nil && j.LaidLike(s.Job) {
-			j.Chosen = d.forecast.beam.Choose(s)
+			j.Chosen = d.forecast.Beam.Choose(s)
 		}
 	}
 	rounds := fitRounds

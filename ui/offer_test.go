@@ -51,7 +51,7 @@ func accepted(t *testing.T) (s *screen, dir, day string) {
 func layouts(s *screen) map[string]plan.Chosen {
 	out := map[string]plan.Chosen{}
 	for t, j := range s.jobs() {
-		l := s.outcome(t).step.Layout
+		l := s.outcome(t).Step.Layout
 		out[j.ID] = plan.Chosen{Slits: l.Slits, Shift: l.Shift}
 	}
 	return out
@@ -120,7 +120,7 @@ func TestAcceptedLayoutsStayOnAWalk(t *testing.T) {
 	s, dir, _ := accepted(t)
 	found := layouts(s)
 	s.press("ctrl+s").settle().walkToTheEnd()
-	if s.history.now.all[0].State != plan.Running || len(s.outcome(0).step.Changeover.Moves) > 0 {
+	if s.history.now.all[0].State != plan.Running || len(s.outcome(0).Step.Changeover.Moves) > 0 {
 		t.Errorf("the first job doesn't stand as it was set up:\n%s", s.View())
 	}
 	s.laidOut(found)
@@ -132,7 +132,7 @@ func TestAcceptedLayoutsStayOnAWalk(t *testing.T) {
 // is as it was, to the byte.
 func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	s, dir, _ := accepted(t)
-	order, found, day := ids(s.jobs()), layouts(s), s.present
+	order, found, day := ids(s.jobs()), layouts(s), s.forecast.Present
 	s.press("ctrl+s").settle()
 	if s.changed() || !strings.Contains(s.View(), "saved in day.toml, with what a search chose for ") {
 		t.Errorf("it isn't said to be saved:\n%s", s.View())
@@ -150,20 +150,20 @@ func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	if again.changed() {
 		t.Error("opened again, something is changed")
 	}
-	if want := day.totals; again.present.totals != want {
-		t.Errorf("opened again the day comes to %+v, was %+v", again.present.totals, want)
+	if want := day.Totals; again.forecast.Present.Totals != want {
+		t.Errorf("opened again the day comes to %+v, was %+v", again.forecast.Present.Totals, want)
 	}
-	for i, o := range again.present.known {
-		if !slices.Equal(o.step.Changeover.Holders, day.known[i].step.Changeover.Holders) {
-			t.Errorf("opened again, holders of %s stand elsewhere", o.step.Job.ID)
+	for i, o := range again.forecast.Present.Known {
+		if !slices.Equal(o.Step.Changeover.Holders, day.Known[i].Step.Changeover.Holders) {
+			t.Errorf("opened again, holders of %s stand elsewhere", o.Step.Job.ID)
 		}
 	}
 	sheets, err := plan.PlanDay(again.shop.Beam, again.shop.Standing, again.shop.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if sheets = plan.Settle(context.Background(), sheets, plan.AimMinutes); sheets.Totals != day.totals {
-		t.Errorf("the sheet comes to %+v, the screen to %+v", sheets.Totals, day.totals)
+	if sheets = plan.Settle(context.Background(), sheets, plan.AimMinutes); sheets.Totals != day.Totals {
+		t.Errorf("the sheet comes to %+v, the screen to %+v", sheets.Totals, day.Totals)
 	}
 
 	undone, dir, was := accepted(t)
@@ -204,22 +204,22 @@ func TestLeavingASearch(t *testing.T) {
 // time too, and that is told; a search that is discarded leaves no trace.
 func TestAimOfTheAcceptedSearchStays(t *testing.T) {
 	s, dir, _ := morning(t)
-	if s.press("S").settle().press("x"); s.sought != plan.AimMinutes || s.changed() {
+	if s.press("S").settle().press("x"); s.forecast.Aim != plan.AimMinutes || s.changed() {
 		t.Error("discarded, it is planned for")
 	}
 	s.press("u", "v", "enter").settle()
-	if s.sought != plan.AimMoves {
+	if s.forecast.Aim != plan.AimMoves {
 		t.Error("accepted, it is planned for minutes")
 	}
-	if s.press("u").settle(); s.sought != plan.AimMinutes || s.changed() {
+	if s.press("u").settle(); s.forecast.Aim != plan.AimMinutes || s.changed() {
 		t.Error("the acceptance undone, it is planned for moves")
 	}
-	if s.press("U").settle().press("ctrl+s").settle(); s.sought != plan.AimMoves || !strings.Contains(file(t, dir, "day.toml"), "\naim   = \"moves\"\n") {
+	if s.press("U").settle().press("ctrl+s").settle(); s.forecast.Aim != plan.AimMoves || !strings.Contains(file(t, dir, "day.toml"), "\naim   = \"moves\"\n") {
 		t.Errorf("done again and saved, the file holds\n%s", file(t, dir, "day.toml"))
 	}
 	s.keep.close()
 	again := newScreen(t, read(t, dir), testLook(noColours, false, false), 120, 36).settle()
-	if again.sought != plan.AimMoves || !slices.ContainsFunc(again.notes(), func(n string) bool { return strings.Contains(n, "planned for the fewest moves") }) {
-		t.Errorf("opened again it is planned for %v: %q", again.sought, again.notes())
+	if again.forecast.Aim != plan.AimMoves || !slices.ContainsFunc(again.notes(), func(n string) bool { return strings.Contains(n, "planned for the fewest moves") }) {
+		t.Errorf("opened again it is planned for %v: %q", again.forecast.Aim, again.notes())
 	}
 }

@@ -122,7 +122,7 @@ func TestRandomKeysOnHolders(t *testing.T) {
 	shop := oddShop(t)
 	shop.Conditions = shop.Beam.Holders // as if beam.toml had them
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
-	before, marks := s.present.totals, len(s.truth.marks)
+	before, marks := s.forecast.Present.Totals, len(s.truth.marks)
 	names := []string{"5", "up", "down", "left", "right", "pgdown", "pgup", "home", "end", "o", "O", "p", "c", "n", "s", "g", "b", "esc", "enter", "/", "1", "2", "backspace", "u", "U", "m", "x", "4", "tab"}
 	var typed []string
 	for range fewer(3000, 300) {
@@ -152,7 +152,7 @@ func TestRandomKeysOnHolders(t *testing.T) {
 	}
 	s.later(s.ask())
 	s.settle()
-	if diff := cmp.Diff(before, s.present.totals); diff != "" || len(s.truth.marks) != marks || s.changed() {
+	if diff := cmp.Diff(before, s.forecast.Present.Totals); diff != "" || len(s.truth.marks) != marks || s.changed() {
 		t.Errorf("seed %d: all undone, marks are %v, and the day differs after %q:\n%s", seed, s.truth.marks, typed, diff)
 	}
 }

@@ -26,7 +26,7 @@ func (m *model) settleFor(c *personal.Config) {
 // notes are what a person should know of before anything else happens.
 func (m *model) notes() []string {
 	out := slices.Concat(m.wrong, m.besides(), m.shop.NotesOn(m.truth.stands, m.truth.marks))
-	if m.sought == plan.AimMoves {
+	if m.forecast.Aim == plan.AimMoves {
 		out = append(out, "the day is planned for the fewest moves, as the search was that was accepted last; one for the least setup time (s) turns that")
 	}
 	return out

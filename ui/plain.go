@@ -95,10 +95,10 @@ func (p *page) day() {
 		switch {
 		case o == nil:
 			p.tell("Turn %d, %s.", p.nth(turn), j.ID)
-		case len(o.faults) > 0:
+		case len(o.Faults) > 0:
 			p.tell("No turn, %s.", j.ID)
 		default:
-			s := &o.step
+			s := &o.Step
 			text := fmt.Sprintf("Turn %d, %s: %s, %s min of setup from %s, runs %s to %s", p.nth(turn), j.ID,
 				count(s.Changeover.Repositions, "move"), minutes(s.Setup.Total()), p.at(s.SetupStart), p.at(s.RunStart), p.at(s.RunEnd))
 			if !j.Due.IsZero() {
@@ -117,8 +117,8 @@ func (p *page) day() {
 	if len(p.away()) > 0 {
 		p.tell("%s", strings.TrimSpace(pane.away(p.desk).Text()))
 	}
-	p.tell("%s", strings.TrimSpace(pane.total(p.desk, p.thisOrder(), &p.present).Text()))
-	p.tell("%s", strings.TrimSpace(pane.total(p.desk, "listed, centred", &p.listed).Text()))
+	p.tell("%s", strings.TrimSpace(pane.total(p.desk, p.thisOrder(), &p.forecast.Present).Text()))
+	p.tell("%s", strings.TrimSpace(pane.total(p.desk, "listed, centred", &p.forecast.Listed).Text()))
 }
 
 // changeovers tell the beam and the moves, job by job.
@@ -126,14 +126,14 @@ func (p *page) changeovers() {
 	p.chapter("2 Beam and 3 Moves, changeover by changeover")
 	for turn, j := range p.jobs() {
 		o := p.outcome(turn)
-		if o == nil || len(o.faults) > 0 {
+		if o == nil || len(o.Faults) > 0 {
 			p.tell("To %s: refused, nothing moves.", j.ID)
 			continue
 		}
-		c := &o.step.Changeover
+		c := &o.Step.Changeover
 		p.tell("To %s: %s, %s, %s. Web from %s to %s.", j.ID, count(c.Repositions, "holder")+" to move",
 			p.doing(c, plan.Cutting), join(", ", p.doing(c, plan.Resting), p.doing(c, plan.Parked)),
-			p.shop.Unit.Number(o.step.Layout.Web.From), p.shop.Unit.Show(o.step.Layout.Web.To))
+			p.shop.Unit.Number(o.Step.Layout.Web.From), p.shop.Unit.Show(o.Step.Layout.Web.To))
 		for n := range c.Moves {
 			p.tell("  %d. %s.", n+1, sentence(&c.Moves[n], p.shop.Unit))
 		}
@@ -176,7 +176,7 @@ func (p *page) tracks() {
 // holders tell what the day makes of each, and which changeovers move most.
 func (p *page) holders() {
 	p.chapter("5 Holders")
-	for n := 1; n <= len(p.forecast.beam.Holders); n++ {
+	for n := 1; n <= len(p.forecast.Beam.Holders); n++ {
 		var parts []string
 		for _, s := range aboutHolder(p.desk, n) {
 			parts = append(parts, s.Text)

@@ -59,7 +59,7 @@ const plainLifting = 25_000_000
 func (p *page) lifts(bound int) {
 	p.chapter("What it costs to move a job, about: each day planned job by job, against this one")
 	jobs := p.jobs()
-	holders := len(p.forecast.beam.Holders)
+	holders := len(p.forecast.Beam.Holders)
 	near := bound / max(len(jobs)*len(jobs)*holders*holders, 1)
 	switch {
 	case len(jobs) < 2:
@@ -71,7 +71,7 @@ func (p *page) lifts(bound int) {
 	case near < len(jobs)-1:
 		p.tell("For so large a day of %s on either side only. On the screen, g tells all of one job.", count(near, "gap"))
 	}
-	planner, err := plan.NewPlanner(p.forecast.beam)
+	planner, err := plan.NewPlanner(p.forecast.Beam)
 	if err != nil { // never: it was planned with before
 		return
 	}

@@ -27,9 +27,9 @@ func TestPlainTellsAll(t *testing.T) {
 	s := demo(t)
 	text := plainText(t, s, false)
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	for _, o := range sc.present.known {
-		c := &o.step.Changeover
-		if want := fmt.Sprintf("%s: %s, %s min of setup", o.step.Job.ID, count(c.Repositions, "move"), minutes(o.step.Setup.Total())); !strings.Contains(text, want) {
+	for _, o := range sc.forecast.Present.Known {
+		c := &o.Step.Changeover
+		if want := fmt.Sprintf("%s: %s, %s min of setup", o.Step.Job.ID, count(c.Repositions, "move"), minutes(o.Step.Setup.Total())); !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}
 		for i := range c.Moves {
@@ -69,12 +69,12 @@ func TestPlainInASCII(t *testing.T) {
 func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 	text := plainText(t, shortDemo(t, 6), false)
 	sc := newScreen(t, shortDemo(t, 6), testLook(noColours, false, false), 120, 36).settle()
-	moves := sc.present.known[0].step.Changeover.Moves
+	moves := sc.forecast.Present.Known[0].Step.Changeover.Moves
 	for _, want := range []string{
 		fmt.Sprintf("To %s: 0 moves made, %d left", sc.jobs()[0].ID, len(moves)),
 		"Next: " + sentence(&moves[0], sc.shop.Unit) + ".",
-		fmt.Sprintf("Setup: %s min in the file's order, %s in this.", minutes(sc.listed.totals.Setup), minutes(sc.present.totals.Setup)),
-		fmt.Sprintf("Moves: %d and %d.", sc.listed.totals.Repositions, sc.present.totals.Repositions),
+		fmt.Sprintf("Setup: %s min in the file's order, %s in this.", minutes(sc.forecast.Listed.Totals.Setup), minutes(sc.forecast.Present.Totals.Setup)),
+		fmt.Sprintf("Moves: %d and %d.", sc.forecast.Listed.Totals.Repositions, sc.forecast.Present.Totals.Repositions),
 		"knives may drop at once", "At its end: ", "First the cautions above",
 	} {
 		if !strings.Contains(text, want) {
@@ -92,7 +92,7 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 		if turn != 3 && turn != len(sc.jobs())-1 {
 			continue
 		}
-		sc.turn, sc.alone = turn, true
+		sc.turn, sc.forecast.Alone = turn, true
 		sc.press("g").settle()
 		l := sc.over.(*lift)
 		for gap, c := range l.costs {
@@ -108,7 +108,7 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 func TestPlainTellsAWalkUnderWay(t *testing.T) {
 	of := shortDemo(t, 3)
 	sc := newScreen(t, of, testLook(noColours, false, false), 120, 36).settle()
-	step := &sc.present.known[0].step
+	step := &sc.forecast.Present.Known[0].Step
 	stands := *of.Standing
 	stands.At = slices.Clone(stands.At)
 	var made []plan.Made

@@ -21,13 +21,13 @@ func (p *page) walk() {
 		p.tell("To %s: it is still being planned.", w.job.ID)
 		return
 	case w.refused():
-		for _, f := range w.o.faults {
+		for _, f := range w.o.Faults {
 			p.tell("To %s: it can't be set up from what stands: %s.", w.job.ID, f.Why(p.shop.Unit))
 		}
 		return
 	}
 	made, ahead := len(w.made(p.desk)), w.ahead(p.desk)
-	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.job.ID, count(made, "move"), len(ahead), minutes(p.forecast.beam.Takes(ahead)))
+	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.job.ID, count(made, "move"), len(ahead), minutes(p.forecast.Beam.Takes(ahead)))
 	p.tell("First the cautions above, and then at every move: no hand near a holder that travels.")
 	if text := w.blades(p.desk); text != "" {
 		p.tell("%s", text)
@@ -63,7 +63,7 @@ func (p *page) nextMove(w *walk) {
 
 // atItsEnd tells what else the setup asks for, and what stands where at its end.
 func (p *page) atItsEnd(w *walk) {
-	step := &w.o.step
+	step := &w.o.Step
 	if text := also(step, w.job); text != "" {
 		p.tell("Also in this setup: %s.", text)
 	}

@@ -34,9 +34,9 @@ func TestProgram(t *testing.T) {
 		synctest.Wait()
 		p.Send(keyNamed(t, "j"))
 		synctest.Wait()
-		if !m.present.whole() || !m.listed.whole() || m.changed() || m.turn != 2 || m.focus != theMoves || m.move != 1 {
+		if !m.forecast.Present.Whole() || !m.forecast.Listed.Whole() || m.changed() || m.turn != 2 || m.focus != theMoves || m.move != 1 {
 			t.Errorf("known %d and %d, changed %v, turn %d, pane %d, move %d",
-				len(m.present.known), len(m.listed.known), m.changed(), m.turn, m.focus, m.move)
+				len(m.forecast.Present.Known), len(m.forecast.Listed.Known), m.changed(), m.turn, m.focus, m.move)
 		}
 		p.Send(keyNamed(t, "q"))
 		if err := <-ended; err != nil {

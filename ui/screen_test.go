@@ -129,30 +129,30 @@ func TestRandomKeys(t *testing.T) {
 // the screen's order.
 func sameAsPlanned(t *testing.T, sc *screen) {
 	t.Helper()
-	day := &plan.Day{Start: sc.start.clock}
+	day := &plan.Day{Start: sc.forecast.Start.Clock}
 	for _, j := range sc.jobs() {
 		day.Jobs = append(day.Jobs, *j)
 	}
-	want, err := plan.PlanDay(sc.forecast.beam, sc.start.stands, day)
+	want, err := plan.PlanDay(sc.forecast.Beam, sc.forecast.Start.Standing, day)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if diff := cmp.Diff(want.Totals, sc.present.totals); diff != "" {
+	if diff := cmp.Diff(want.Totals, sc.forecast.Present.Totals); diff != "" {
 		t.Errorf("the screen's totals aren't those of its order (-plan +screen):\n%s", diff)
 	}
 	n := 0
-	for _, o := range sc.present.known {
-		if len(o.faults) > 0 {
+	for _, o := range sc.forecast.Present.Known {
+		if len(o.Faults) > 0 {
 			continue
 		}
 		w := want.Steps[n]
-		if w.Job.ID != o.step.Job.ID || w.Changeover.Travel != o.step.Changeover.Travel || !w.RunEnd.Equal(o.step.RunEnd) {
-			t.Errorf("step %d is %s, want %s, or differs", n+1, o.step.Job.ID, w.Job.ID)
+		if w.Job.ID != o.Step.Job.ID || w.Changeover.Travel != o.Step.Changeover.Travel || !w.RunEnd.Equal(o.Step.RunEnd) {
+			t.Errorf("step %d is %s, want %s, or differs", n+1, o.Step.Job.ID, w.Job.ID)
 		}
 		n++
 	}
-	if n != len(want.Steps) || len(sc.present.known) != len(sc.jobs()) {
-		t.Errorf("%d steps of %d jobs, want %d", n, len(sc.present.known), len(want.Steps))
+	if n != len(want.Steps) || len(sc.forecast.Present.Known) != len(sc.jobs()) {
+		t.Errorf("%d steps of %d jobs, want %d", n, len(sc.forecast.Present.Known), len(want.Steps))
 	}
 }
 
@@ -173,8 +173,8 @@ func TestKeysInOneMessage(t *testing.T) {
 	if order[3], order[4] = order[4], order[3]; !slices.Equal(ids(sc.jobs()), order) {
 		t.Errorf("of sJ in one message the J is lost: %v, want %v", ids(sc.jobs()), order)
 	}
-	if sc.settle(); !sc.present.whole() || !slices.Equal(ids(sc.jobs()), order) {
-		t.Errorf("%d jobs are known in the order %v, want all in %v", len(sc.present.known), ids(sc.jobs()), order)
+	if sc.settle(); !sc.forecast.Present.Whole() || !slices.Equal(ids(sc.jobs()), order) {
+		t.Errorf("%d jobs are known in the order %v, want all in %v", len(sc.forecast.Present.Known), ids(sc.jobs()), order)
 	}
 	sc.offer = nil // leaving would ask
 	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("uqJ")})
@@ -186,13 +186,13 @@ func TestKeysInOneMessage(t *testing.T) {
 // What just happened is told until the next key.
 func TestNews(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	before := sc.present.totals
+	before := sc.forecast.Present.Totals
 	sc.press("J")
 	if !strings.Contains(sc.View(), "D-101 moved to turn 2: …") {
 		t.Errorf("no news while it is worked out:\n%s", sc.View())
 	}
 	sc.press("J").settle()
-	want := "D-101 moved to turn 3: " + against(sc.present.totals, before)
+	want := "D-101 moved to turn 3: " + against(sc.forecast.Present.Totals, before)
 	if !strings.Contains(sc.View(), want) {
 		t.Errorf("want %q in\n%s", want, sc.View())
 	}
@@ -226,9 +226,9 @@ func TestRulesOfTheDay(t *testing.T) {
 	if diff := cmp.Diff(start, ids(sc.jobs())); diff != "" || !strings.Contains(sc.View(), "nothing can come before it") {
 		t.Errorf("a job came before the running one, or it isn't said that it can't:\n%s", sc.View())
 	}
-	before := sc.present.totals
+	before := sc.forecast.Present.Totals
 	sc.press("j", "j", "K").settle()
-	if why := sc.broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; "+against(sc.present.totals, before)+"; D-104") {
+	if why := sc.broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; "+against(sc.forecast.Present.Totals, before)+"; D-104") {
 		t.Errorf("D-104 before D-103 isn't marked as broken:\n%s", sc.View())
 	}
 	if !strings.Contains(sc.View(), "this order !") {

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 	"bide/ui/draw"
 
 	"github.com/charmbracelet/bubbles/progress"
@@ -66,7 +67,7 @@ func (d *session) busy() bool { return d.search.cancel != nil || d.search.ripe !
 
 // wants is a draft as a day to be searched: what is set aside is no part of it.
 func (d *session) wants(f draft) *plan.Day {
-	day := &plan.Day{Start: d.start.clock, End: d.shop.Day.End}
+	day := &plan.Day{Start: d.forecast.Start.Clock, End: d.shop.Day.End}
 	for _, j := range f.all {
 		if j.State != plan.Aside {
 			day.Jobs = append(day.Jobs, *j)
@@ -81,26 +82,14 @@ func (d *session) launch(day *plan.Day, rounds int, e errand) tea.Cmd {
 	s := &d.search
 	e.run, e.ground = s.run+1, d.ground()
 	s.errand, s.cancel, s.halted, s.so = e, cancel, false, &atomic.Pointer[plan.Progress]{}
-	so, beam, start := s.so, d.forecast.beam, d.start.stands
+	so, beam, start := s.so, d.forecast.Beam, d.forecast.Start.Standing
 	effort := plan.Effort{Aim: s.aim, Rounds: rounds, Seed: 1, Report: func(p plan.Progress) { so.Store(&p) }}
 	work := func() tea.Msg {
 		defer cancel()
-		best, err := held(plan.Search(ctx, beam, start, day, effort))
+		best, err := planning.Verified(plan.Search(ctx, beam, start, day, effort))
 		return found{e, best, err}
 	}
 	return tea.Batch(work, again(e.run))
-}
-
-// held passes on a plan that the verifier finds nothing wrong with, and of another
-// what is.
-func held(day *plan.DayPlan, err error) (*plan.DayPlan, error) {
-	if err != nil {
-		return nil, err
-	}
-	if err := plan.Verify(day); err != nil {
-		return nil, fmt.Errorf("the plan that the search made doesn't hold and isn't taken: %s", strings.ReplaceAll(err.Error(), "\n", "; "))
-	}
-	return day, nil
 }
 
 // again waits for the next time to draw progress.
@@ -177,7 +166,7 @@ func (m *model) bestSoFar() string {
 	case p == nil:
 		return "searching"
 	}
-	was, known := m.present.totals, m.present.whole()
+	was, known := m.forecast.Present.Totals, m.forecast.Present.Whole()
 	parts := []string{fmt.Sprintf("best so far %s min", minutes(p.Best.Setup))}
 	if known {
 		parts[0] += fmt.Sprintf(" (now %s)", minutes(was.Setup))

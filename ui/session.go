@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bide/plan"
+	"bide/plan/session/planning"
 	"bide/plan/shop"
 	"fmt"
 	"slices"
@@ -12,17 +13,17 @@ import (
 // session is an open shop: the day as it is ordered now with what that costs, what stands
 // at the beam, what is saved, and what happened last. It knows nothing of a screen.
 type session struct {
-	*forecast
-	viewer  viewer
-	shop    *shop.Shop
-	history history[draft]
-	kept    draft                // as the file has it
-	aside   string               // the file that it was saved to where day.toml could not be; else empty
-	stems   map[*plan.Job]string // where edited jobs come from: see origin
-	search  search
-	offer   *offer // what the last search found; nil without one
-	news    news
-	broken  map[*plan.Job]string // rules that the order breaks, by the job whose they are
+	forecast *planning.Forecast
+	viewer   viewer
+	shop     *shop.Shop
+	history  history[draft]
+	kept     draft                // as the file has it
+	aside    string               // the file that it was saved to where day.toml could not be; else empty
+	stems    map[*plan.Job]string // where edited jobs come from: see origin
+	search   search
+	offer    *offer // what the last search found; nil without one
+	news     news
+	broken   map[*plan.Job]string // rules that the order breaks, by the job whose they are
 
 	keep    *keeper      // writes down what happens at the beam
 	truth   truth        // what really stands there
@@ -93,15 +94,15 @@ func (d *session) openDay(s *shop.Shop) {
 }
 
 // jobs is the present order.
-func (d *session) jobs() []*plan.Job { return d.present.jobs }
+func (d *session) jobs() []*plan.Job { return d.forecast.Present.Jobs }
 
 // away are the jobs done or set aside: they have no turn.
 func (d *session) away() []*plan.Job { return d.history.now.away() }
 
 // outcome is what is known of the job at that turn; nil while it is worked out.
-func (d *session) outcome(turn int) *outcome {
-	if turn < len(d.present.known) {
-		return d.present.known[turn]
+func (d *session) outcome(turn int) *planning.Outcome {
+	if turn < len(d.forecast.Present.Known) {
+		return d.forecast.Present.Known[turn]
 	}
 	return nil
 }
@@ -110,10 +111,10 @@ func (d *session) outcome(turn int) *outcome {
 // worked out.
 func (d *session) before(turn int) *plan.Standing {
 	if turn == 0 {
-		return d.start.stands
+		return d.forecast.Start.Standing
 	}
 	if o := d.outcome(turn - 1); o != nil {
-		return o.stands
+		return o.Standing
 	}
 	return nil
 }
@@ -161,18 +162,13 @@ func (d *session) relist() {
 	for _, j := range d.kept.all {
 		order = append(order, j.ID)
 	}
-	jobs := d.history.now.like(order, d.start.stands.Setting).jobs
-	if slices.Equal(jobs, d.listed.jobs) {
-		return
-	}
-	d.listed = chain{jobs: jobs, centred: true}
-	d.extend(&d.listed)
+	d.forecast.List(d.history.now.like(order, d.forecast.Start.Standing.Setting).jobs)
 }
 
 // able are the jobs that the beam can run, as far as is known.
 func (d *session) able() (out []*plan.Job) {
 	for t, j := range d.jobs() {
-		if o := d.outcome(t); o == nil || len(o.faults) == 0 {
+		if o := d.outcome(t); o == nil || len(o.Faults) == 0 {
 			out = append(out, j)
 		}
 	}

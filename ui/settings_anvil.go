@@ -182,7 +182,7 @@ func worn(s draw.Scale, f *material.Face) []float64 {
 func faceWords(d *desk, f *material.Face) string {
 	from, to := f.Span(f.Worst)
 	u, day := d.shop.Unit, "The day"
-	if !d.present.whole() {
+	if !d.forecast.Present.Whole() {
 		day = "The day, as far as it is worked out,"
 	}
 	text := fmt.Sprintf("%s cuts most from %s to %s: %.0f m. The bands of %s that are cut in have %.0f %% of that on average.",

@@ -118,7 +118,7 @@ func (p *settingsPane) lines(d *desk) []draw.Line {
 // warningsOf are what is wrong or unusual, the reasons for a refusal first.
 func warningsOf(d *desk, k *material.Turn) (out []string) {
 	if o := d.outcome(d.turn); o != nil {
-		for _, f := range o.faults {
+		for _, f := range o.Faults {
 			if why := f.Why(d.shop.Unit); why != k.Settings.Refused {
 				out = append(out, "Refused: "+why+".")
 			}

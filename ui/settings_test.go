@@ -147,7 +147,7 @@ func TestDamageIsShown(t *testing.T) {
 	if drawn != 2 {
 		t.Errorf("drawn %d times", drawn)
 	}
-	for o := s.outcome(s.turn); o != nil && len(o.faults) == 0 && s.turn < len(s.jobs())-1; o = s.outcome(s.turn) {
+	for o := s.outcome(s.turn); o != nil && len(o.Faults) == 0 && s.turn < len(s.jobs())-1; o = s.outcome(s.turn) {
 		s.press("right")
 	}
 	if text := settingsWords(s); !strings.Contains(text, "isn't worked out: the job is refused") || !strings.Contains(text, "Damaged from 610 to 618 mm: no cut is laid in it.") {

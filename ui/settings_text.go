@@ -5,6 +5,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/session/planning"
 	"bide/ui/draw"
 )
 
@@ -121,8 +122,8 @@ func setWords(s *material.Settings) string {
 }
 
 // changes tells what is set otherwise than for the job before.
-func (t *settingsText) changes(k *material.Turn, o *outcome) {
-	if o == nil || len(o.faults) > 0 {
+func (t *settingsText) changes(k *material.Turn, o *planning.Outcome) {
+	if o == nil || len(o.Faults) > 0 {
 		return
 	}
 	switch {

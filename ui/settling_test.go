@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -21,16 +22,16 @@ func TestSettledDayIsTheSheets(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := plan.Settle(context.Background(), day, plan.AimMinutes)
-	if !sc.present.whole() || sc.present.totals != want.Totals {
-		t.Errorf("the screen: %+v\nthe sheet: %+v", sc.present.totals, want.Totals)
+	if !sc.forecast.Present.Whole() || sc.forecast.Present.Totals != want.Totals {
+		t.Errorf("the screen: %+v\nthe sheet: %+v", sc.forecast.Present.Totals, want.Totals)
 	}
 	n := 0
-	for _, o := range sc.present.known {
-		if len(o.faults) > 0 {
+	for _, o := range sc.forecast.Present.Known {
+		if len(o.Faults) > 0 {
 			continue
 		}
-		if diff := cmp.Diff(want.Steps[n].Changeover.Holders, o.step.Changeover.Holders); diff != "" {
-			t.Errorf("%s (-sheet +screen):\n%s", o.step.Job.ID, diff)
+		if diff := cmp.Diff(want.Steps[n].Changeover.Holders, o.Step.Changeover.Holders); diff != "" {
+			t.Errorf("%s (-sheet +screen):\n%s", o.Step.Job.ID, diff)
 		}
 		n++
 	}
@@ -54,13 +55,13 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 			t.Fatal(err)
 		}
 		want := plan.Settle(context.Background(), day, plan.AimMinutes)
-		if sc.settle(); !sc.present.whole() || sc.present.totals != want.Totals {
-			t.Errorf("%s the screen has %+v, the sheet %+v", when, sc.present.totals, want.Totals)
+		if sc.settle(); !sc.forecast.Present.Whole() || sc.forecast.Present.Totals != want.Totals {
+			t.Errorf("%s the screen has %+v, the sheet %+v", when, sc.forecast.Present.Totals, want.Totals)
 		}
-		for n, o := range sc.present.known {
-			if step := want.Steps[n]; !o.step.SetupStart.Equal(step.SetupStart) || !o.step.RunEnd.Equal(step.RunEnd) || o.step.Job.ID != step.Job.ID {
+		for n, o := range sc.forecast.Present.Known {
+			if step := want.Steps[n]; !o.Step.SetupStart.Equal(step.SetupStart) || !o.Step.RunEnd.Equal(step.RunEnd) || o.Step.Job.ID != step.Job.ID {
 				t.Errorf("%s the screen has %s from %v to %v, the sheet %s from %v to %v", when,
-					o.step.Job.ID, o.step.SetupStart, o.step.RunEnd, step.Job.ID, step.SetupStart, step.RunEnd)
+					o.Step.Job.ID, o.Step.SetupStart, o.Step.RunEnd, step.Job.ID, step.SetupStart, step.RunEnd)
 			}
 		}
 	}
@@ -90,17 +91,17 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 // day that is settled.
 func TestRefusedJobTakesNoPlan(t *testing.T) {
 	sc := newScreen(t, shortDemo(t, 3), testLook(noColours, false, false), 120, 36).settle()
-	before := sc.present.totals
+	before := sc.forecast.Present.Totals
 	own := func(when string) {
 		t.Helper()
 		sc.settle()
-		if !sc.present.whole() || sc.present.totals.Jobs != 3 {
-			t.Errorf("%s: whole %v, %d jobs planned", when, sc.present.whole(), sc.present.totals.Jobs)
+		if !sc.forecast.Present.Whole() || sc.forecast.Present.Totals.Jobs != 3 {
+			t.Errorf("%s: whole %v, %d jobs planned", when, sc.forecast.Present.Whole(), sc.forecast.Present.Totals.Jobs)
 		}
-		for i, o := range sc.present.known {
-			if j := sc.present.jobs[i]; len(o.faults) == 0 && o.step.Job != j {
-				t.Errorf("%s: %s has the plan of %s", when, j.ID, o.step.Job.ID)
-			} else if refused := j.ID == "D-101b"; refused != (len(o.faults) > 0) {
+		for i, o := range sc.forecast.Present.Known {
+			if j := sc.forecast.Present.Jobs[i]; len(o.Faults) == 0 && o.Step.Job != j {
+				t.Errorf("%s: %s has the plan of %s", when, j.ID, o.Step.Job.ID)
+			} else if refused := j.ID == "D-101b"; refused != (len(o.Faults) > 0) {
 				t.Errorf("%s: %s is refused: %v", when, j.ID, !refused)
 			}
 		}
@@ -113,8 +114,8 @@ func TestRefusedJobTakesNoPlan(t *testing.T) {
 		own("moved with " + key)
 	}
 	sc.press("x")
-	if sc.settle(); sc.present.totals != before {
-		t.Errorf("taken out, the day comes to %+v, was %+v", sc.present.totals, before)
+	if sc.settle(); sc.forecast.Present.Totals != before {
+		t.Errorf("taken out, the day comes to %+v, was %+v", sc.forecast.Present.Totals, before)
 	}
 	sc.press("u")
 	own("taken back")
@@ -124,38 +125,38 @@ func TestRefusedJobTakesNoPlan(t *testing.T) {
 // settled, and after an undo it is there at once.
 func TestSettledDay(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36)
-	for !sc.present.full() {
+	for !sc.forecast.Present.Full() {
 		sc.background()
 	}
-	if sc.present.whole() {
+	if sc.forecast.Present.Whole() {
 		t.Fatal("whole before it is settled")
 	}
-	before := sc.settle().present.totals
+	before := sc.settle().forecast.Present.Totals
 	sc.press("J").settle()
-	if sc.present.totals == before {
+	if sc.forecast.Present.Totals == before {
 		t.Fatal("another order costs the same")
 	}
-	if sc.press("u"); !sc.present.whole() || sc.present.totals != before {
-		t.Errorf("undone: whole %v, %+v, was %+v", sc.present.whole(), sc.present.totals, before)
+	if sc.press("u"); !sc.forecast.Present.Whole() || sc.forecast.Present.Totals != before {
+		t.Errorf("undone: whole %v, %+v, was %+v", sc.forecast.Present.Whole(), sc.forecast.Present.Totals, before)
 	}
 }
 
 // A settling that is under way when the order changes brings nothing.
 func TestSettlingIsGivenUp(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36)
-	for !sc.present.full() {
+	for !sc.forecast.Present.Full() {
 		sc.background()
 	}
 	settling := sc.commands
 	sc.commands = nil
 	sc.press("J")
 	for _, cmd := range settling {
-		if msg, ok := cmd().(together); ok && msg.day != nil {
+		if msg, ok := cmd().(planning.Improved); ok && msg.Day != nil {
 			t.Error("a settling that was given up brought a day")
 		}
-		sc.send(together{})
+		sc.send(planning.Improved{})
 	}
-	if sc.settle(); !sc.present.whole() {
+	if sc.settle(); !sc.forecast.Present.Whole() {
 		t.Error("the day isn't settled")
 	}
 }

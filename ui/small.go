@@ -64,7 +64,7 @@ func (d *desk) smallBelow(s draw.Size) (out []draw.Line) {
 	if s.H < 2 {
 		return nil
 	}
-	if o := d.outcome(d.turn); s.H >= 5 && o != nil && len(o.faults) == 0 {
+	if o := d.outcome(d.turn); s.H >= 5 && o != nil && len(o.Faults) == 0 {
 		l := d.Line()
 		l.Add(draw.Late, smallCaution(s.W))
 		out = append(out, l.Fit(s.W))
@@ -98,7 +98,7 @@ func smallCaution(w int) string {
 // needs most.
 func (d *desk) smallBody(s draw.Size) []draw.Line {
 	moves := d.moves()
-	if !d.present.whole() { // what is known so far is not to be set up by
+	if !d.forecast.Present.Whole() { // what is known so far is not to be set up by
 		l := d.Line()
 		l.Add(draw.Faint, "planning "+d.Pending)
 		return append([]draw.Line{d.smallHead(s.W)}, l)[min(1, max(3-s.H, 0)):]
@@ -152,7 +152,7 @@ func (d *desk) smallHead(w int) draw.Line {
 
 // smallTimes tells when the changeover and its run begin, and how long setup takes.
 func (d *desk) smallTimes() draw.Line {
-	step, day := &d.outcome(d.turn).step, d.shop.Day.Start
+	step, day := &d.outcome(d.turn).Step, d.shop.Day.Start
 	l := d.Line()
 	l.Add(draw.Faint, "setup ")
 	l.Add(draw.Plain, clock(step.SetupStart, day))

@@ -139,9 +139,9 @@ func (d *session) stand(t truth) {
 		d.say("beam.toml: %v", err)
 		return
 	}
-	d.planner, d.beam = p, b
+	d.forecast.Planner, d.forecast.Beam = p, b
 	if d.keep.barred == "" { // as who reads the files has it
-		d.start.clock = d.shop.Day.Begins(t.stands)
+		d.forecast.Start.Clock = d.shop.Day.Begins(t.stands)
 	}
 	d.restart(t.stands)
 }
@@ -149,14 +149,11 @@ func (d *session) stand(t truth) {
 // restart lets the day begin with a standing. Plans that began elsewhere are given
 // up, in all drafts; their layouts stay with the jobs.
 func (d *session) restart(stands *plan.Standing) {
-	d.start.stands = stands
 	d.history.each(func(f draft) draft {
 		f.given = nil
 		return f
 	})
-	d.present.known, d.present.given, d.listed.known = nil, nil, nil
-	d.order(d.history.now.jobs, nil)
-	d.extend(&d.listed)
+	d.forecast.Begin(stands, d.history.now.jobs)
 	if d.interrupt() {
 		d.mention(interrupted)
 	}
@@ -166,11 +163,10 @@ func (d *session) restart(stands *plan.Standing) {
 // carryOn lets the day begin where a job of it ended, with all that is known of those
 // after it.
 func (d *session) carryOn(turn int) {
-	for t, o := range d.present.known {
-		d.answers.keep(question{d.before(t), d.jobs()[t], false}, o)
-	}
-	d.start.clock = d.outcome(turn).clock
-	d.restart(d.outcome(turn).stands)
+	o := d.outcome(turn)
+	d.forecast.Remember()
+	d.forecast.Start.Clock = o.Clock
+	d.restart(o.Standing)
 }
 
 // states are jobs by id, and what became of them.

@@ -32,8 +32,8 @@ func (p *tracksPane) frame(d *desk) trackFrame {
 		f.right += f.bar + 1
 	}
 	f.middle = max(p.W-f.left-f.right, 1)
-	for _, o := range d.present.known {
-		f.longest = max(f.longest, o.step.Setup.Total())
+	for _, o := range d.forecast.Present.Known {
+		f.longest = max(f.longest, o.Step.Setup.Total())
 	}
 	return f
 }
@@ -41,8 +41,8 @@ func (p *tracksPane) frame(d *desk) trackFrame {
 // lateWidth is how wide a column of the jobs' lateness is.
 func (d *desk) lateWidth() int {
 	wide := len("!0:00")
-	for _, o := range d.present.known {
-		wide = max(wide, draw.CellWidth(lateness(o.step.Late)))
+	for _, o := range d.forecast.Present.Known {
+		wide = max(wide, draw.CellWidth(lateness(o.Step.Late)))
 	}
 	return wide
 }
@@ -55,9 +55,9 @@ const mostRanked = 3
 func (d *desk) worst() map[int]int {
 	var turns []int
 	var sum time.Duration
-	cost := func(t int) time.Duration { return d.present.known[t].step.Setup.Total() }
-	for t, o := range d.present.known {
-		if len(o.faults) == 0 {
+	cost := func(t int) time.Duration { return d.forecast.Present.Known[t].Step.Setup.Total() }
+	for t, o := range d.forecast.Present.Known {
+		if len(o.Faults) == 0 {
 			turns = append(turns, t)
 			sum += cost(t)
 		}
@@ -147,10 +147,10 @@ func (p *tracksPane) before(e entry, f trackFrame, n, of int) draw.Line {
 		i, text = e.flag()
 	}
 	l.Left(i, text, 1)
-	if o := e.outcome; o != nil && len(o.faults) == 0 {
-		at := o.step.SetupStart
+	if o := e.outcome; o != nil && len(o.Faults) == 0 {
+		at := o.Step.SetupStart
 		if n > 0 {
-			at = o.step.RunStart
+			at = o.Step.RunStart
 		}
 		l.Left(pick(e.picked(), draw.Faint), e.at(at), f.times)
 	} else {
@@ -178,7 +178,7 @@ func (p *tracksPane) behind(e entry, f trackFrame) draw.Line {
 	if e.outcome == nil || e.refused() {
 		return l
 	}
-	s := &e.outcome.step
+	s := &e.outcome.Step
 	rank := ""
 	ink := draw.Plain
 	if r := f.worst[e.turn]; r > 0 {
@@ -208,7 +208,7 @@ func (p *tracksPane) behindRun(e entry, f trackFrame) draw.Line {
 	if e.outcome == nil || e.refused() {
 		return l
 	}
-	text := "ends " + e.at(e.outcome.step.RunEnd)
+	text := "ends " + e.at(e.outcome.Step.RunEnd)
 	if due := e.at(e.job.Due); due != "" {
 		text += fitting(f.right-2-draw.CellWidth(text), ", due "+due, " by "+due, "")
 	}
@@ -224,11 +224,11 @@ func (p *tracksPane) trackOf(e entry, sc draw.Scale, s trackParts) []draw.Line {
 		l := e.Line()
 		l.Add(draw.Faint, " "+e.Pending)
 		return append([]draw.Line{l}, make([]draw.Line, s.bends+s.runs-1)...)
-	case o == nil || len(o.faults) > 0:
+	case o == nil || len(o.Faults) > 0:
 		out := drawThreads(e.Theme, sc, s.bends+s.runs, func(column func(plan.Length) int) []draw.Thread { return draw.Standing(now.At, column) })
 		return out
 	}
-	c := &o.step.Changeover
+	c := &o.Step.Changeover
 	going, next := movedIn(c), e.movedNext()
 	out := drawThreads(e.Theme, sc, s.bends, func(column func(plan.Length) int) []draw.Thread {
 		all := draw.Threads(c, e.tracked(), column)
@@ -263,7 +263,7 @@ func movedIn(c *plan.Changeover) map[int]bool {
 // movedNext are the holders that move in the changeover behind this one.
 func (e entry) movedNext() map[int]bool {
 	if o := e.desk.outcome(e.turn + 1); o != nil {
-		return movedIn(&o.step.Changeover)
+		return movedIn(&o.Step.Changeover)
 	}
 	return nil
 }

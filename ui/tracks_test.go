@@ -88,7 +88,7 @@ func TestWorstStandOut(t *testing.T) {
 	if len(worst) != mostRanked {
 		t.Fatalf("%d are the worst, want %d", len(worst), mostRanked)
 	}
-	setup := func(turn int) float64 { return s.present.known[turn].step.Setup.Total().Minutes() }
+	setup := func(turn int) float64 { return s.forecast.Present.Known[turn].Step.Setup.Total().Minutes() }
 	for turn, rank := range worst {
 		longer := 0
 		for other := range s.jobs() {
@@ -113,7 +113,7 @@ func TestTimeLineZoom(t *testing.T) {
 		if from.Before(first) || from.Add(long).After(last) {
 			t.Fatalf("%s: %v and %v on is beyond %v to %v", what, from, long, first, last)
 		}
-		step := &s.outcome(s.turn).step
+		step := &s.outcome(s.turn).Step
 		if step.SetupStart.Before(from) && !step.SetupStart.Equal(from) || step.RunEnd.After(from.Add(long)) {
 			t.Errorf("%s: turn %d from %v to %v isn't in sight, from %v on for %v", what, s.turn, step.SetupStart, step.RunEnd, from, long)
 		}

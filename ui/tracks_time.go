@@ -12,7 +12,7 @@ import (
 // wholeTime is the time that the time line shows: from the day's start to the last run's
 // end, due time, or the shift's end.
 func (d *desk) wholeTime() (from, to time.Time) {
-	from, to = d.start.clock, d.shop.Day.End
+	from, to = d.forecast.Start.Clock, d.shop.Day.End
 	if from.IsZero() {
 		from = d.shop.Day.Start
 	}
@@ -22,8 +22,8 @@ func (d *desk) wholeTime() (from, to time.Time) {
 		}
 	}
 	later(from.Add(time.Hour))
-	for _, o := range d.present.known {
-		later(o.clock)
+	for _, o := range d.forecast.Present.Known {
+		later(o.Clock)
 	}
 	for _, j := range d.jobs() {
 		if !j.Due.IsZero() && j.Due.Sub(from) < 72*time.Hour {
@@ -66,8 +66,8 @@ func (v *timeView) look(a keys.Action, d *desk) {
 func (v *timeView) center(d *desk) {
 	from, to := d.wholeTime()
 	v.from = from
-	if o := d.outcome(d.turn); o != nil && len(o.faults) == 0 {
-		s := &o.step
+	if o := d.outcome(d.turn); o != nil && len(o.Faults) == 0 {
+		s := &o.Step
 		v.from = s.SetupStart.Add(s.RunEnd.Sub(s.SetupStart) / 2).Add(-(to.Sub(from) >> v.zoom) / 2)
 	}
 }
@@ -76,7 +76,7 @@ func (v *timeView) center(d *desk) {
 func (v *timeView) follow(d *desk) {
 	from, long := v.span(d)
 	o := d.outcome(d.turn)
-	if o != nil && len(o.faults) == 0 && (o.step.SetupStart.Before(from) || o.step.RunEnd.After(from.Add(long))) {
+	if o != nil && len(o.Faults) == 0 && (o.Step.SetupStart.Before(from) || o.Step.RunEnd.After(from.Add(long))) {
 		v.center(d)
 	}
 }
@@ -207,11 +207,11 @@ func (p *tracksPane) timeOf(e entry, s timeScale) draw.Line {
 	if e.outcome == nil {
 		mark(0, draw.Faint, e.Pending)
 	} else {
-		e.timeBar(&e.outcome.step, s, due, mark)
+		e.timeBar(&e.outcome.Step, s, due, mark)
 	}
 	if !e.job.Due.IsZero() {
 		i := draw.Strong
-		if e.outcome != nil && e.outcome.step.Late > 0 {
+		if e.outcome != nil && e.outcome.Step.Late > 0 {
 			i = draw.Late
 		}
 		mark(due, i, e.Due)

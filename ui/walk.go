@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 	"bide/ui/draw"
 	"bide/ui/keys"
 
@@ -18,13 +19,13 @@ import (
 // the first move to the last unless something is found to stand elsewhere.
 type walk struct {
 	job    *plan.Job
-	o      *outcome    // the plan that is walked; nil while it is worked out
-	look   int         // which of the moves ahead is looked at; 0 is the next
-	from   int         // first line shown of a text that is longer than the screen
-	warned bool        // the cautions were seen
-	form   *correction // nil when none is open
-	ticked time.Time   // when the last move was ticked
-	was    *planned    // the plan before what was told last; nil when that changed none
+	o      *planning.Outcome // the plan that is walked; nil while it is worked out
+	look   int               // which of the moves ahead is looked at; 0 is the next
+	from   int               // first line shown of a text that is longer than the screen
+	warned bool              // the cautions were seen
+	form   *correction       // nil when none is open
+	ticked time.Time         // when the last move was ticked
+	was    *planned          // the plan before what was told last; nil when that changed none
 
 	ending *ending    // asks what became of the job that ran before; nil when nothing does
 	became plan.State // that; done unless something else was told
@@ -88,10 +89,10 @@ func (d *session) nextUp() int {
 	for t, j := range d.jobs() {
 		o := d.outcome(t)
 		runs := j.State == plan.Running && d.truth.stands.Job == j.ID && half == ""
-		if runs && (o == nil || o.step.Changeover.Repositions == 0) {
+		if runs && (o == nil || o.Step.Changeover.Repositions == 0) {
 			continue
 		}
-		if o == nil || len(o.faults) == 0 || j.ID == half {
+		if o == nil || len(o.Faults) == 0 || j.ID == half {
 			return t
 		}
 		if first < 0 {
@@ -118,7 +119,7 @@ func (w *walk) running(d *desk) *plan.Job {
 // new one.
 func (w *walk) follow(d *desk) {
 	turn := w.turnOf(d)
-	if turn < 0 || w.o != nil || !d.present.whole() { // what is known before may change yet
+	if turn < 0 || w.o != nil || !d.forecast.Present.Whole() { // what is known before may change yet
 		return
 	}
 	w.o = d.outcome(turn)
@@ -153,14 +154,14 @@ func (m *model) follow() {
 }
 
 // refused reports whether the job can't be set up from what stands.
-func (w *walk) refused() bool { return w.o != nil && len(w.o.faults) > 0 }
+func (w *walk) refused() bool { return w.o != nil && len(w.o.Faults) > 0 }
 
 // ahead are the moves still to be made, in the plan's order.
 func (w *walk) ahead(d *desk) (out []plan.Move) {
 	if w.o == nil {
 		return nil
 	}
-	for _, m := range w.o.step.Changeover.Moves {
+	for _, m := range w.o.Step.Changeover.Moves {
 		if d.truth.stands.At[m.Holder-1] != m.To {
 			out = append(out, m)
 		}
@@ -230,8 +231,8 @@ func (w *walk) HandleKey(a keys.Action, m *model) tea.Cmd {
 // leave goes back to the panes. The day then begins with what stands.
 func (w *walk) leave(m *model) {
 	m.over = nil
-	was := m.start.clock
-	if m.start.stands != m.truth.stands {
+	was := m.forecast.Start.Clock
+	if m.forecast.Start.Standing != m.truth.stands {
 		m.stand(m.truth)
 	}
 	if len(w.made(m.desk)) > 0 {

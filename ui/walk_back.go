@@ -27,7 +27,7 @@ type claim struct {
 // tell has a deed of the walk written down, to be taken back with u; then it goes on,
 // and says what was told, in full or in few words. Jobs have become what they became by it.
 func (w *walk) tell(m *model, d deed, became states, what, says string, then func()) tea.Cmd {
-	t, was := &claim{job: w.job.ID, what: what, was: m.truth, is: d.truth, events: d.events, were: m.statesOf(became)}, m.start.clock
+	t, was := &claim{job: w.job.ID, what: what, was: m.truth, is: d.truth, events: d.events, were: m.statesOf(became)}, m.forecast.Start.Clock
 	d.day = m.dayWith(became)
 	d.done = func(said string) {
 		m.claims = append(m.claims, t)
@@ -41,7 +41,7 @@ func (w *walk) tell(m *model, d deed, became states, what, says string, then fun
 // byTheWall says that the day goes on by the clock on the wall from here on, where it
 // began as its file has it before; else nothing.
 func (d *session) byTheWall(was time.Time) string {
-	if now := d.start.clock; was.Equal(d.shop.Day.Start) && !now.Equal(was) {
+	if now := d.forecast.Start.Clock; was.Equal(d.shop.Day.Start) && !now.Equal(was) {
 		return "the day goes by the real time now, from " + d.at(now) + " on"
 	}
 	return ""
@@ -93,7 +93,7 @@ func (w *walk) backable(d *desk) bool {
 // unsay has a thing told written down as told by mistake.
 func (m *model) unsay(t *claim, then func()) tea.Cmd {
 	back, wrong := t.before(m.truth)
-	if faults := m.forecast.beam.Misplaced(back.stands.At); wrong == "" && len(faults) > 0 {
+	if faults := m.forecast.Beam.Misplaced(back.stands.At); wrong == "" && len(faults) > 0 {
 		wrong = faults[0].Why(m.shop.Unit)
 	}
 	if wrong != "" {
@@ -127,7 +127,7 @@ func (m *model) again(t *claim) string {
 		case shop.EventMoved, shop.EventCorrected:
 			parts = append(parts, fmt.Sprintf("%d is at %s again", e.Holder, m.shop.Unit.Show(e.From)))
 		case shop.EventCondition:
-			parts = append(parts, fmt.Sprintf("%d is %s again", e.Holder, m.forecast.beam.Holders[e.Holder-1]))
+			parts = append(parts, fmt.Sprintf("%d is %s again", e.Holder, m.forecast.Beam.Holders[e.Holder-1]))
 		}
 	}
 	return join(", ", parts...)
@@ -148,7 +148,7 @@ func (m *model) briefly(t *claim) string {
 	case e.Kind == shop.EventMoved:
 		return fmt.Sprintf("%d taken back", e.Holder)
 	case e.Kind == shop.EventCondition:
-		return fmt.Sprintf("%d is %s again", e.Holder, m.forecast.beam.Holders[e.Holder-1])
+		return fmt.Sprintf("%d is %s again", e.Holder, m.forecast.Beam.Holders[e.Holder-1])
 	case found > 1:
 		return fmt.Sprintf("%d as thought again", found)
 	case found == 1:

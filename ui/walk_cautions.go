@@ -65,7 +65,7 @@ func (w *walk) unknown(d *desk) (all []int) {
 		return nil
 	}
 	blades := d.truth.stands.Blades
-	for i, h := range w.o.step.Changeover.Holders {
+	for i, h := range w.o.Step.Changeover.Holders {
 		if h.Use == plan.Cutting && (i >= len(blades) || !blades[i].Known()) {
 			all = append(all, i+1)
 		}
@@ -86,7 +86,7 @@ func (w *walk) swaps(d *desk) []int {
 	if w.o == nil || w.refused() {
 		return nil
 	}
-	return d.truth.stands.Swaps(w.job, &w.o.step.Changeover)
+	return d.truth.stands.Swaps(w.job, &w.o.Step.Changeover)
 }
 
 // blades tells which blades are swapped in this setup: how many, from which to which, in
@@ -109,7 +109,7 @@ func (w *walk) blades(d *desk) string {
 		parts = append(parts, fmt.Sprintf("%s (%s now)", ranges(alike), bladeWords(now)))
 	}
 	text := fmt.Sprintf("%s to swap to %s", count(len(w.swaps(d)), "blade"), bladeWords(w.job.Blade))
-	if t := w.o.step.Setup.Crew; t > 0 {
+	if t := w.o.Step.Setup.Crew; t > 0 {
 		text += fmt.Sprintf(", about %s min", minutes(t))
 	}
 	return text + ": in holders " + strings.Join(parts, ", ") + "."

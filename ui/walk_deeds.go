@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 	"bide/plan/shop"
 	"bide/ui/keys"
 
@@ -57,11 +58,11 @@ func (w *walk) setting(d *desk) *plan.Setting {
 
 // leadsTo puts into a changeover under way where the plan walked leads, if there is one.
 func (w *walk) leadsTo(s *plan.Setting) {
-	if w.o == nil || len(w.o.faults) > 0 {
+	if w.o == nil || len(w.o.Faults) > 0 {
 		return
 	}
-	s.Slits, s.Shift, s.To, s.Found = w.o.step.Layout.Slits, w.o.step.Layout.Shift, nil, false
-	for _, h := range w.o.step.Changeover.Holders {
+	s.Slits, s.Shift, s.To, s.Found = w.o.Step.Layout.Slits, w.o.Step.Layout.Shift, nil, false
+	for _, h := range w.o.Step.Changeover.Holders {
 		s.To = append(s.To, h.At)
 	}
 }
@@ -94,7 +95,7 @@ func (w *walk) tick(m *model) tea.Cmd {
 		m.say("all moves are made: %s tells that %s is set up", m.KeyFor(keys.Runs), w.job.ID)
 		return nil
 	}
-	if n := m.forecast.beam.Blocks(m.truth.stands.At, *move); n != 0 {
+	if n := m.forecast.Beam.Blocks(m.truth.stands.At, *move); n != 0 {
 		m.say("holder %d can't go yet: holder %d is in its way and goes first", move.Holder, n)
 		m.news.brief = fmt.Sprintf("%d goes first", n)
 		return nil
@@ -129,7 +130,7 @@ func (w *walk) untick(m *model) tea.Cmd {
 	d, became := w.change(m.desk)
 	at := d.stands.At[last.Holder-1]
 	d.stands.At[last.Holder-1] = last.From
-	if faults := m.forecast.beam.Misplaced(d.stands.At); len(faults) > 0 {
+	if faults := m.forecast.Beam.Misplaced(d.stands.At); len(faults) > 0 {
 		m.say("it can't have stayed there: %s", faults[0].Why(m.shop.Unit))
 		return nil
 	}
@@ -156,10 +157,10 @@ func (w *walk) lookAt(d *desk, holder int) {
 // holds reports whether the plan walked still leads on: each holder stands where the
 // plan took it from, or where it leads it.
 func (w *walk) holds(d *desk) bool {
-	if w.o == nil || len(w.o.faults) > 0 {
+	if w.o == nil || len(w.o.Faults) > 0 {
 		return false
 	}
-	c := &w.o.step.Changeover
+	c := &w.o.Step.Changeover
 	for i, x := range d.truth.stands.At {
 		if x != c.From[i] && x != c.Holders[i].At {
 			return false
@@ -213,7 +214,7 @@ func (w *walk) finish(m *model) tea.Cmd {
 		return nil
 	}
 	d, became := w.change(m.desk)
-	d.stands = w.o.after(d.stands)
+	d.stands = carriedOver(w.o, d.stands)
 	d.stands.Recorded = m.keep.clock()
 	became[w.job.ID] = plan.Running
 	for _, j := range m.jobs() {
@@ -233,7 +234,7 @@ func (w *walk) ran(m *model, became states) {
 	next := m.history.now
 	next.about, next.did, next.remark, next.ran = "", "", nil, last
 	m.history.do(next)
-	m.start.clock = w.o.step.RunStart // in an invented day time goes as planned
+	m.forecast.Start.Clock = w.o.Step.RunStart // in an invented day time goes as planned
 	m.stand(m.truth)
 	if m.over == overlay(w) {
 		m.over = nil
@@ -244,10 +245,10 @@ func (w *walk) ran(m *model, became states) {
 	}
 }
 
-// after is what stands when the changeover is done: what it carries and where, but
+// carriedOver is what stands when the changeover is done: what it carries and where, but
 // nothing run yet with it.
-func (o *outcome) after(now *plan.Standing) *plan.Standing {
-	stands := *o.stands
+func carriedOver(o *planning.Outcome, now *plan.Standing) *plan.Standing {
+	stands := *o.Standing
 	stands.At = slices.Clone(now.At)
 	stands.Metres = slices.Clone(now.Metres)
 	for i := range stands.Metres {

@@ -13,7 +13,7 @@ import (
 // ended tells what stands where when all moves are made, and what else a changeover
 // asks for before the web runs.
 func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
-	step := &w.o.step
+	step := &w.o.Step
 	air := draw.Span{Style: draw.Late, Text: "! Air back on: knives may drop at once; all hands clear. No knife down on a standing roll."}
 	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves are made: %s stands set up. %s tells that it runs.", w.job.ID, d.KeyFor(keys.Runs))}}
 	if s.W < 36 || s.H < 6 { // what matters most first
@@ -36,7 +36,7 @@ func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
 
 // standing tells what stands where: in a table, or in words where that is too wide.
 func (w *walk) standing(d *desk, width int) (out []draw.Line) {
-	all, u := groups(w.o.step.Changeover.Holders), d.shop.Unit
+	all, u := groups(w.o.Step.Changeover.Holders), d.shop.Unit
 	if width < 48 {
 		for _, g := range all {
 			out = append(out, w.texts(d, width, draw.Span{Style: draw.Plain, Text: g.numbers() + " " + g.use() + ": " + g.places(u) + " " + u.String()})...)

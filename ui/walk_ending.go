@@ -28,10 +28,10 @@ func (w *walk) asks(m *model, then func(*model) tea.Cmd) bool {
 	}
 	now, before := m.keep.clock(), m.outcome(turn-1)
 	j := w.running(m.desk)
-	if j == nil || before == nil || !now.Before(before.clock) || !m.shop.Day.Begins(&plan.Standing{Recorded: now}).Equal(now) {
+	if j == nil || before == nil || !now.Before(before.Clock) || !m.shop.Day.Begins(&plan.Standing{Recorded: now}).Equal(now) {
 		return false
 	}
-	w.ending = &ending{j, before.clock, now, then}
+	w.ending = &ending{j, before.Clock, now, then}
 	return true
 }
 

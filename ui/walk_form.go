@@ -133,7 +133,7 @@ func (w *walk) accept(m *model) tea.Cmd {
 // found takes the places found.
 func (w *walk) found(m *model) tea.Cmd {
 	f := w.form
-	if faults := m.forecast.beam.Misplaced(f.standing(m.desk)); len(faults) > 0 {
+	if faults := m.forecast.Beam.Misplaced(f.standing(m.desk)); len(faults) > 0 {
 		f.said = faults[0].Why(m.shop.Unit)
 		return nil
 	}
@@ -239,7 +239,7 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 		if wrong != "" || number == 0 {
 			return "", false, wrong
 		}
-		if faults := d.forecast.beam.Misplaced(f.standing(d)); len(faults) > 0 {
+		if faults := d.forecast.Beam.Misplaced(f.standing(d)); len(faults) > 0 {
 			if why := faults[0].Why(u); f.places == nil {
 				return "", false, why + "; if that is so, leave this (Esc) and tell first where the other one stands, with " + d.KeyFor(keys.Correct)
 			} else {

@@ -70,7 +70,7 @@ func TestTroubleOnTheWay(t *testing.T) {
 	if m := kept.Marks[number]; m != (shop.Mark{Condition: plan.NoCut, Reason: "hiss"}) || len(kept.Standing.Setting.Made) != 3 {
 		t.Errorf("kept: %+v, %v", m, kept.Standing.Setting)
 	}
-	if sc.walk().o.step.Changeover.Holders[number-1].Use == plan.Cutting {
+	if sc.walk().o.Step.Changeover.Holders[number-1].Use == plan.Cutting {
 		t.Error("a holder without air is to cut")
 	}
 	// It jams where no cut may be near: between two cuts there is no place for it.

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -139,7 +140,7 @@ func TestBladesAreNamedBeforeTheFirstMove(t *testing.T) {
 	}
 	for n := range sc.truth.stands.At { // by hand: who is to cut, with another blade on
 		now := sc.truth.stands.Blades[n]
-		cuts := sc.outcome(0).stands.Blades[n] == job.Blade && sc.walk().o.step.Changeover.Holders[n].Use == plan.Cutting
+		cuts := sc.outcome(0).Standing.Blades[n] == job.Blade && sc.walk().o.Step.Changeover.Holders[n].Use == plan.Cutting
 		if want := cuts && now != (plan.Blade{}) && now != job.Blade; want != slices.Contains(swaps, n+1) {
 			t.Errorf("holder %d: swapped %v, want %v", n+1, !want, want)
 		}
@@ -196,7 +197,7 @@ func TestWhatAWalkSaysOfTimeAndProgress(t *testing.T) {
 	}
 	sc.press("esc").tells("half set up", "the day goes by the real time now")
 	sc.press("w").settle().press("enter").tells(sc.Theme.Trim + sc.Theme.Trim)
-	sc.walk().o = &outcome{faults: []plan.Fault{{Key: "x", Why: func(plan.Unit) string { return "no way" }}}}
+	sc.walk().o = &planning.Outcome{Faults: []plan.Fault{{Key: "x", Why: func(plan.Unit) string { return "no way" }}}}
 	if sc.tells("can't be set up"); strings.Contains(strings.Split(sc.View(), "\n")[0], sc.Theme.Bar) {
 		t.Errorf("a walk that can't go on shows how far it is:\n%s", sc.View())
 	}

@@ -151,7 +151,7 @@ func (w *walk) fraction(d *desk, at plan.Length) string {
 
 // waits tells which holder is in the way of a move.
 func (w *walk) waits(d *desk, m *plan.Move) string {
-	if n := d.forecast.beam.Blocks(d.truth.stands.At, *m); n != 0 {
+	if n := d.forecast.Beam.Blocks(d.truth.stands.At, *m); n != 0 {
 		return fmt.Sprintf("! waits for holder %d, which is in its way", n)
 	}
 	return ""
@@ -160,7 +160,7 @@ func (w *walk) waits(d *desk, m *plan.Move) string {
 // frees tells which holders wait for a move.
 func (w *walk) frees(d *desk, m *plan.Move) string {
 	for _, n := range w.ahead(d) {
-		if d.forecast.beam.Blocks(d.truth.stands.At, n) == m.Holder {
+		if d.forecast.Beam.Blocks(d.truth.stands.At, n) == m.Holder {
 			return fmt.Sprintf("Its way is clear. Holder %d waits for it.", n.Holder)
 		}
 	}
@@ -194,7 +194,7 @@ func (w *walk) then(d *desk, width, n int) (out []draw.Line) {
 // picture is the beam around a move: where holders stand now above,
 // where they are to stand below.
 func (w *walk) picture(d *desk, m *plan.Move, s draw.Size) []draw.Line {
-	c := w.o.step.Changeover
+	c := w.o.Step.Changeover
 	c.From = d.truth.stands.At
 	sc := draw.NewScale(around(d, m), s.W, d.shop.Unit)
 	pic := draw.NewPicture(d.Theme, s.W, max(s.H-3, 0))
@@ -205,7 +205,7 @@ func (w *walk) picture(d *desk, m *plan.Move, s draw.Size) []draw.Line {
 	for y := range max(s.H-3, 0) {
 		out = append(out, pic.Line(y))
 	}
-	return append(out, web(d.Theme, sc, &w.o.step.Layout))
+	return append(out, web(d.Theme, sc, &w.o.Step.Layout))
 }
 
 // around is what of the beam is shown around a move: its way, and neighbours on both
@@ -230,7 +230,7 @@ func named(d *desk, m *plan.Move, s draw.Scale) draw.Line {
 	for far := 1; far < len(at); far++ {
 		for _, n := range []int{m.Holder - far, m.Holder + far} {
 			if n >= 1 && n <= len(at) {
-				c := d.forecast.beam.Holders[n-1]
+				c := d.forecast.Beam.Holders[n-1]
 				l.put(s.Column(at[n-1]), map[bool]draw.Style{true: draw.Faint, false: draw.Late}[c == plan.Good], fmt.Sprint(n)+letters[c])
 			}
 		}

@@ -87,14 +87,14 @@ func (s *screen) sound(dir string) {
 	if w.o == nil || w.refused() {
 		s.t.Fatal("there is no plan")
 	}
-	c := w.o.step.Changeover
+	c := w.o.Step.Changeover
 	c.From, c.Moves, c.Repositions, c.Travel = s.truth.stands.At, w.ahead(s.desk), 0, 0
 	for i := range c.Moves {
 		c.Moves[i].Why = plan.Why{}
 	}
 	at := slices.Clone(c.From)
 	for _, m := range c.Moves {
-		if n := s.forecast.beam.Blocks(at, m); n != 0 {
+		if n := s.forecast.Beam.Blocks(at, m); n != 0 {
 			s.t.Fatalf("holder %d is blocked by %d in the order given", m.Holder, n)
 		}
 		at[m.Holder-1] = m.To
@@ -104,7 +104,7 @@ func (s *screen) sound(dir string) {
 			s.t.Fatalf("holder %d ends at %s, the plan has it at %s", i+1, at[i].MM(), h.At.MM())
 		}
 	}
-	if faults := s.forecast.beam.Misplaced(at); len(faults) > 0 {
+	if faults := s.forecast.Beam.Misplaced(at); len(faults) > 0 {
 		s.t.Fatal(faults[0].Why(plan.Millimetres))
 	}
 }
@@ -124,7 +124,7 @@ func eventsIn(t testing.TB, dir string) (out []shop.Event) {
 func TestWalkFromEndToEnd(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	moves := slices.Clone(sc.desk.moves())
-	target := sc.outcome(0).stands.At
+	target := sc.outcome(0).Standing.At
 	sc.press("w").tells("Before the first move", "Site rules", "stored air dumped", "Enter read, go on")
 	sc.press("w", "u", "r", "c").settle() // none of these goes on
 	if len(sc.walk().made(sc.desk)) > 0 || sc.walk().warned {
@@ -177,10 +177,10 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	if moved != 59 || unmoved != 1 {
 		t.Errorf("the record has %d moves made and %d taken back, want 59 and 1", moved, unmoved)
 	}
-	if at := kept.Standing.Recorded; at.Hour() != 6 || at.Minute() < 30 || at.Nanosecond() != 0 || !sc.start.clock.Equal(at) {
-		t.Errorf("recorded %v by a clock that shows half past six; the day goes on at %v", at, sc.start.clock)
+	if at := kept.Standing.Recorded; at.Hour() != 6 || at.Minute() < 30 || at.Nanosecond() != 0 || !sc.forecast.Start.Clock.Equal(at) {
+		t.Errorf("recorded %v by a clock that shows half past six; the day goes on at %v", at, sc.forecast.Start.Clock)
 	}
-	if o := sc.outcome(0); o == nil || o.step.Changeover.Repositions != 0 || o.step.Setup.Total() != 0 {
+	if o := sc.outcome(0); o == nil || o.Step.Changeover.Repositions != 0 || o.Step.Setup.Total() != 0 {
 		t.Error("the job that runs is to be set up again")
 	}
 }
@@ -190,9 +190,9 @@ func TestWalkFromEndToEnd(t *testing.T) {
 func TestWalkAfterARunningJob(t *testing.T) {
 	sc, dir := atWork(t, 120, 36)
 	sc.press("w", "enter").ticks(58).press("r").settle()
-	totals, turns := sc.present.totals, len(sc.jobs())
+	totals, turns := sc.forecast.Present.Totals, len(sc.jobs())
 	sc.press("w").tells("D-101 → D-102", "D-101 runs: the first tick tells that it has ended")
-	n := sc.outcome(1).step.Changeover.Repositions
+	n := sc.outcome(1).Step.Changeover.Repositions
 	sc.press("enter").ticks(1).tells("D-101 was to run until", "y it has")
 	if s := read(t, dir).Standing; s.Setting != nil || sc.saving {
 		t.Error("the tick is told before it is known what became of D-101")
@@ -203,8 +203,8 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	if kept.Day.Jobs[0].State != plan.Done || kept.Standing.Setting.Job != "D-102" || kept.Standing.Job != "D-101" {
 		t.Errorf("D-101 is %d, set up is %v", kept.Day.Jobs[0].State, kept.Standing.Setting)
 	}
-	if len(sc.jobs()) != turns-1 || sc.present.totals.Repositions != totals.Repositions || len(sc.present.known) != turns-1 {
-		t.Errorf("%d of %d jobs known with %d moves; before it was %d with %d", len(sc.present.known), len(sc.jobs()), sc.present.totals.Repositions, turns, totals.Repositions)
+	if len(sc.jobs()) != turns-1 || sc.forecast.Present.Totals.Repositions != totals.Repositions || len(sc.forecast.Present.Known) != turns-1 {
+		t.Errorf("%d of %d jobs known with %d moves; before it was %d with %d", len(sc.forecast.Present.Known), len(sc.jobs()), sc.forecast.Present.Totals.Repositions, turns, totals.Repositions)
 	}
 	sc.keep.close()
 	sc = goOn(t, dir, 120, 36)
@@ -402,7 +402,7 @@ func TestLookingAhead(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter")
 	ahead := sc.walk().ahead(sc.desk)
-	blocked := slices.IndexFunc(ahead, func(m plan.Move) bool { return sc.forecast.beam.Blocks(sc.truth.stands.At, m) != 0 })
+	blocked := slices.IndexFunc(ahead, func(m plan.Move) bool { return sc.forecast.Beam.Blocks(sc.truth.stands.At, m) != 0 })
 	for range blocked {
 		sc.press("right")
 	}

@@ -18,7 +18,7 @@ func (s *screen) chained() (m plan.Move, waits int) {
 	w, at := s.walk(), s.truth.stands.At
 	for i, m := range w.ahead(s.desk) {
 		for _, other := range w.ahead(s.desk) {
-			if s.forecast.beam.Blocks(at, other) == m.Holder && s.forecast.beam.Blocks(at, m) == 0 {
+			if s.forecast.Beam.Blocks(at, other) == m.Holder && s.forecast.Beam.Blocks(at, m) == 0 {
 				s.press("home")
 				for range i {
 					s.press("right")
@@ -80,7 +80,7 @@ func TestJamInAChain(t *testing.T) {
 // refusing is a place on the way of a move at which its holder, stuck, leaves the job no
 // layout.
 func (s *screen) refusing(m plan.Move) (plan.Length, bool) {
-	b := *s.forecast.beam
+	b := *s.forecast.Beam
 	b.Holders = slices.Clone(b.Holders)
 	b.Holders[m.Holder-1] = plan.Stuck
 	p, err := plan.NewPlanner(&b)
@@ -95,7 +95,7 @@ func (s *screen) refusing(m plan.Move) (plan.Length, bool) {
 		if len(b.Misplaced(stands.At)) > 0 {
 			continue
 		}
-		if _, _, faults := p.Resume(&stands, s.start.clock, s.walk().job); len(faults) > 0 {
+		if _, _, faults := p.Resume(&stands, s.forecast.Start.Clock, s.walk().job); len(faults) > 0 {
 			return at, true
 		}
 	}
@@ -113,7 +113,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 		first, _ := sc.chained()
 		sc.jammed((first.From + first.To) / 2)
 		for i, m := range sc.walk().ahead(sc.desk) {
-			if at, found := sc.refusing(m); found && sc.forecast.beam.Blocks(sc.truth.stands.At, m) == 0 {
+			if at, found := sc.refusing(m); found && sc.forecast.Beam.Blocks(sc.truth.stands.At, m) == 0 {
 				sc.press("home")
 				for range i {
 					sc.press("right")
@@ -196,7 +196,7 @@ func TestAirLostOnACut(t *testing.T) {
 	sc.press("w", "enter").ticks(10)
 	made := sc.walk().made(sc.desk)
 	number := made[2].Holder // stands on its cut already
-	use := sc.walk().o.step.Changeover.Holders[number-1]
+	use := sc.walk().o.Step.Changeover.Holders[number-1]
 	if use.Use != plan.Cutting {
 		t.Fatalf("holder %d is to be %v", number, use.Use)
 	}
@@ -206,7 +206,7 @@ func TestAirLostOnACut(t *testing.T) {
 	sc.tells(fmt.Sprintf("holder %d is marked no cut", number))
 	sc.sound(dir)
 	o := sc.walk().o
-	if o.step.Changeover.Holders[number-1].Use == plan.Cutting {
+	if o.Step.Changeover.Holders[number-1].Use == plan.Cutting {
 		t.Error("it cuts without air")
 	}
 	sc.ticks(2).sound(dir)
@@ -218,7 +218,7 @@ func TestAirLostOnACut(t *testing.T) {
 		sc.ticks(1)
 	}
 	sc.sound(dir)
-	if got := len(sc.walk().o.step.Layout.Cuts); got != 60 {
+	if got := len(sc.walk().o.Step.Layout.Cuts); got != 60 {
 		t.Errorf("%d cuts are set up, want 60", got)
 	}
 	if text := sc.View(); !strings.Contains(text, "All moves are made") || !strings.Contains(text, "Air back on: knives may drop") {
@@ -234,10 +234,10 @@ func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 	sc.press("w", "enter").ticks(3)
 	left := len(sc.walk().ahead(sc.desk))
 	number, at := 0, plan.Length(0)
-	for i, h := range sc.walk().o.step.Changeover.Holders {
+	for i, h := range sc.walk().o.Step.Changeover.Holders {
 		places := slices.Clone(sc.truth.stands.At)
 		places[i] -= plan.Millimetre / 2
-		if h.Use == plan.Parked && h.At == sc.truth.stands.At[i] && len(sc.forecast.beam.Misplaced(places)) == 0 {
+		if h.Use == plan.Parked && h.At == sc.truth.stands.At[i] && len(sc.forecast.Beam.Misplaced(places)) == 0 {
 			number, at = i+1, places[i]
 			break
 		}

@@ -224,7 +224,7 @@ func (w *walk) head(d *desk, width int) draw.Line {
 		l.Add(draw.Strong, fmt.Sprintf("   all %s made", count(made, "move")))
 	default:
 		l.Add(draw.Strong, fmt.Sprintf("   move %d of %d", made+1, made+ahead))
-		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, minutes(d.forecast.beam.Takes(w.ahead(d)))))
+		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, minutes(d.forecast.Beam.Takes(w.ahead(d)))))
 	}
 	if room := width - l.Width - 4; room >= 10 && made+ahead > 0 && w.o != nil && !w.refused() {
 		bar := min(room, 40)
@@ -296,7 +296,7 @@ func (w *walk) works(d *desk, a keys.Action) bool {
 // stopped tells why the job can't be set up from what stands.
 func (w *walk) stopped(d *desk, width int) []draw.Line {
 	all := []draw.Span{{Style: draw.Late, Text: "x " + w.job.ID + " can't be set up from what stands:"}}
-	for _, f := range w.o.faults {
+	for _, f := range w.o.Faults {
 		all = append(all, draw.Span{Style: draw.Plain, Text: f.Why(d.shop.Unit)})
 	}
 	if w.backable(d) {

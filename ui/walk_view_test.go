@@ -63,7 +63,7 @@ func TestRandomKeysOnAWalk(t *testing.T) {
 			sc.send(tea.WindowSizeMsg{Width: 1 + r.IntN(210), Height: 1 + r.IntN(65)})
 		}
 		sc.fits()
-		if faults := sc.forecast.beam.Misplaced(sc.truth.stands.At); len(faults) > 0 {
+		if faults := sc.forecast.Beam.Misplaced(sc.truth.stands.At); len(faults) > 0 {
 			t.Fatalf("seed %d, keys %q: %s", seed, typed, faults[0].Why(plan.Millimetres))
 		}
 	}

@@ -92,7 +92,7 @@ func TestWriterIsToldOfChanges(t *testing.T) {
 	put(text + "\n[[holder]]\nnumber = 9\ncondition = \"stuck\"\n")
 	sc.glance().tells("beam.toml has changed since")
 	sc.press("R").settle().tells("beam.toml changed meanwhile: read again")
-	if sc.forecast.beam.Holders[8] != plan.Stuck {
+	if sc.forecast.Beam.Holders[8] != plan.Stuck {
 		t.Error("the beam isn't as the file has it")
 	}
 	put("name = ")
@@ -100,7 +100,7 @@ func TestWriterIsToldOfChanges(t *testing.T) {
 	put(text)
 	sc.glance().press("j", "J").settle().press("R").settle().tells("not read again: beam.toml or materials.toml has changed")
 	sc.press("u").settle().press("R").settle().tells("read again")
-	if sc.forecast.beam.Holders[8] != plan.Good {
+	if sc.forecast.Beam.Holders[8] != plan.Good {
 		t.Error("the beam isn't as the file has it")
 	}
 }

@@ -132,7 +132,7 @@ func TestWalkStaysWhileATickIsSaved(t *testing.T) {
 	sc.gets(held).sound(dir)
 	made := sc.walk().made(sc.desk)
 	sc.press("esc").settle()
-	if len(made) != 1 || sc.start.stands != sc.truth.stands {
+	if len(made) != 1 || sc.forecast.Start.Standing != sc.truth.stands {
 		t.Fatalf("%d moves made; the day doesn't begin with what stands", len(made))
 	}
 	if slices.ContainsFunc(sc.desk.moves(), func(m plan.Move) bool { return m.Holder == made[0].Holder }) {

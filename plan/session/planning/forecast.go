@@ -1,0 +1,244 @@
+// Package planning works out in the background what the orders of a day cost. It holds no
+// terminal, no keys and no files: what is to be done is work, a function that may run
+// anywhere, and what that comes to is a value that is handed back.
+package planning
+
+import (
+	"context"
+	"slices"
+	"time"
+
+	"bide/plan"
+)
+
+// Work is something to be done in the background: it may take long, touches nothing that
+// others see, and gives its result as a value, to be handed to whoever asked for it. Nil
+// is nothing to do.
+type Work func() any
+
+// Forecast works out what the day costs in the order it stands in, job by job in
+// the background, and in the order of the file for comparison. Nothing is planned
+// while a key is dealt with: what isn't known yet is asked for, one job at a time,
+// since each changeover begins where the one before it ends. Answers are kept by
+// what they depend on, so one that comes late is never taken for another, and an
+// order that was there before is there again at once. When all jobs of the present
+// order are known, each on its own, the day is settled: planned together, as the
+// sheet gives it.
+type Forecast struct {
+	Planner *plan.Planner
+	Beam    *plan.Beam
+	Start   Outcome // as if it had been a job: where the holders are, and the clock
+	Present Order
+	Listed  Order // the order of the file, layouts centred
+	answers memory
+	asking  bool // a question is out; the planner has one working memory
+
+	Aim     plan.Aim           // what days are settled for
+	Alone   bool               // days are not settled
+	settled []Improved         // of late, the newest last
+	cancel  context.CancelFunc // of the settling that is under way; nil when none is
+}
+
+// Order is an order of jobs, and what is known of it from its first job on.
+type Order struct {
+	Jobs    []*plan.Job
+	centred bool
+	given   []*Outcome // planned together by a search, for as long as the jobs are those
+	Known   []*Outcome
+	Final   bool        // what is known was planned together
+	Totals  plan.Totals // of what is known
+}
+
+// Full reports whether all jobs of the order are known, be it each on its own.
+func (c *Order) Full() bool { return len(c.Known) == len(c.Jobs) }
+
+// Whole reports whether all of the order is known as it will stay.
+func (c *Order) Whole() bool { return c.Full() && (c.centred || c.Final || len(c.Jobs) == 0) }
+
+// Outcome is what planning one job gave: a step, or faults and all as it was.
+type Outcome struct {
+	Step     plan.Step
+	Faults   []plan.Fault
+	Standing *plan.Standing // while the job runs
+	Clock    time.Time      // when it ends
+}
+
+// question is all that an outcome depends on: a standing is made by one outcome
+// alone, and so belongs to one moment too.
+type question struct {
+	stands  *plan.Standing
+	job     *plan.Job
+	centred bool
+}
+
+// Answer comes back from the background.
+type Answer struct {
+	question
+	*Outcome
+}
+
+func New(p *plan.Planner, b *plan.Beam, start *plan.Standing, clock time.Time, jobs []*plan.Job) *Forecast {
+	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Standing: start, Clock: clock}}
+	f.Present = Order{Jobs: jobs}
+	f.Listed = Order{Jobs: jobs, centred: true}
+	return f
+}
+
+// Reorder sets the present order, and what a search gave for it or one like it. What
+// is known of the jobs up to the first that changes stays.
+func (f *Forecast) Reorder(jobs []*plan.Job, given []*Outcome) {
+	same := 0
+	f.drop()
+	if f.Present.Final || !slices.Equal(given, f.Present.given) {
+		f.Present.given, f.Present.Known, f.Present.Final = given, nil, false
+	}
+	for same < len(f.Present.Known) && same < len(jobs) && f.Present.Jobs[same] == jobs[same] {
+		same++
+	}
+	f.Present.Jobs, f.Present.Known = jobs, f.Present.Known[:same:same]
+	f.extend(&f.Present)
+}
+
+// List sets the order that the present one is compared with.
+func (f *Forecast) List(jobs []*plan.Job) {
+	if !slices.Equal(jobs, f.Listed.Jobs) {
+		f.Listed = Order{Jobs: jobs, centred: true}
+		f.extend(&f.Listed)
+	}
+}
+
+// Begin lets the day begin with other positions, its jobs in this order. What was planned
+// from elsewhere is given up, unless it was remembered.
+func (f *Forecast) Begin(stands *plan.Standing, jobs []*plan.Job) {
+	f.Start.Standing = stands
+	f.Present.Known, f.Present.given, f.Listed.Known = nil, nil, nil
+	f.Reorder(jobs, nil)
+	f.extend(&f.Listed)
+}
+
+// Remember keeps what is known of the present order, for a day that begins in the middle
+// of it.
+func (f *Forecast) Remember() {
+	before := f.Start.Standing
+	for t, o := range f.Present.Known {
+		f.answers.keep(question{before, f.Present.Jobs[t], false}, o)
+		before = o.Standing
+	}
+}
+
+// Take keeps what work came to and shows it where it belongs. It is false when that was
+// other work.
+func (f *Forecast) Take(result any) bool {
+	switch r := result.(type) {
+	case Answer:
+		f.asking = false
+		f.answers.keep(r.question, r.Outcome)
+		f.extend(&f.Listed)
+	case Improved:
+		f.asking, f.cancel = false, nil
+		if r.Day != nil {
+			f.keepDay(r)
+		}
+	default:
+		return false
+	}
+	f.extend(&f.Present)
+	return true
+}
+
+// Next works out the next unknown job; nil when one is being worked out
+// already or all is known.
+func (f *Forecast) Next() Work {
+	if !f.asking && f.Present.Full() && !f.Present.Whole() {
+		return f.settling()
+	}
+	for _, c := range []*Order{&f.Present, &f.Listed} {
+		if !f.asking && !c.Full() {
+			f.asking = true
+			q, clock := f.unknown(c)
+			w := worker{f.Planner, f.Beam} // those of now: marks may change them meanwhile
+			return func() any { return Answer{q, w.work(q, clock)} }
+		}
+	}
+	return nil
+}
+
+// worker plans in the background, one job at a time.
+type worker struct {
+	planner *plan.Planner
+	beam    *plan.Beam
+}
+
+// work plans one job and has the changeover verified. A changeover that is under way
+// goes on as it was begun.
+func (w worker) work(q question, clock time.Time) *Outcome {
+	next := w.planner.Resume
+	if q.centred {
+		next = w.planner.NextCentred
+	}
+	o := &Outcome{Clock: clock}
+	o.Step, o.Standing, o.Faults = next(q.stands, clock, q.job)
+	if len(o.Faults) > 0 {
+		return o
+	}
+	if s := &o.Step; plan.VerifyChangeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
+		return &Outcome{Standing: q.stands, Clock: clock, Faults: []plan.Fault{unheld}}
+	}
+	o.Clock = o.Step.RunEnd
+	return o
+}
+
+// unheld is the fault of a job whose changeover the verifier turned down: a mistake
+// of the program, that nobody is to set up by.
+var unheld = plan.Fault{Why: func(plan.Unit) string {
+	return "the plan made for it doesn't hold and isn't shown: a mistake of the program, please report it"
+}}
+
+// unknown is what must be asked to know one job more of the order.
+func (f *Forecast) unknown(c *Order) (question, time.Time) {
+	before := &f.Start
+	if n := len(c.Known); n > 0 {
+		before = c.Known[n-1]
+	}
+	return question{before.Standing, c.Jobs[len(c.Known)], c.centred}, before.Clock
+}
+
+// extend adds to the order what has been answered before.
+func (f *Forecast) extend(c *Order) {
+	for !c.Full() {
+		q, _ := f.unknown(c)
+		o := c.gave()
+		if o == nil {
+			o = f.answers.find(q)
+		}
+		if o == nil {
+			break
+		}
+		c.Known = append(c.Known, o)
+	}
+	f.finish(c)
+	steps := make([]plan.Step, 0, len(c.Known))
+	for _, o := range c.Known {
+		if len(o.Faults) == 0 {
+			steps = append(steps, o.Step)
+		}
+	}
+	c.Totals = plan.Sum(steps)
+}
+
+// Trial is another order of the day, and what is known of it.
+func (f *Forecast) Trial(jobs []*plan.Job) *Order {
+	c := &Order{Jobs: jobs, given: f.Present.given}
+	f.extend(c)
+	return c
+}
+
+// gave is what the search gave for the next job of the order, if the order has gone
+// its way so far.
+func (c *Order) gave() *Outcome {
+	n := len(c.Known)
+	if n >= len(c.given) || c.given[n].Step.Job != c.Jobs[n] || n > 0 && c.Known[n-1] != c.given[n-1] {
+		return nil
+	}
+	return c.given[n]
+}

@@ -1,0 +1,147 @@
+package planning
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"bide/plan"
+)
+
+// Improved is a day settled for an aim, by what its jobs come to each on its own. A refused job
+// leaves what stands alone, so that the jobs behind it come to the same without it: only
+// all of the jobs tell days apart. Nothing comes back of a settling that was given up.
+type Improved struct {
+	aim        plan.Aim
+	alone, Day []*Outcome
+}
+
+// mostSettled is how many settled days are kept, so that what was there before is
+// there again at once.
+const mostSettled = 16
+
+// settling settles the present order.
+func (f *Forecast) settling() Work {
+	ctx, cancel := context.WithCancel(context.Background())
+	f.asking, f.cancel = true, cancel
+	known, jobs, day := f.Present.Known, f.Present.Jobs, f.Day()
+	begin, aim := f.Start, f.Aim
+	return func() any {
+		defer cancel()
+		settled, err := Verified(plan.Settle(ctx, day, aim), nil)
+		switch {
+		case ctx.Err() != nil:
+			return Improved{}
+		case err != nil || settled == day:
+			return Improved{aim, known, known}
+		}
+		return Improved{aim, known, inTurn(&begin, jobs, settled)}
+	}
+}
+
+// Day is the present order as it is known.
+func (f *Forecast) Day() *plan.DayPlan {
+	day := &plan.DayPlan{Beam: f.Beam, Start: f.Start.Standing, Totals: f.Present.Totals}
+	for i, o := range f.Present.Known {
+		if len(o.Faults) > 0 {
+			day.Refused = append(day.Refused, plan.Refusal{Job: f.Present.Jobs[i], Faults: o.Faults})
+		} else {
+			day.Steps = append(day.Steps, o.Step)
+		}
+	}
+	return day
+}
+
+// inTurn is what comes of jobs in their order, refused ones among them, when the day
+// is planned so.
+func inTurn(begin *Outcome, jobs []*plan.Job, day *plan.DayPlan) (out []*Outcome) {
+	before, steps := begin, day.Steps
+	for _, j := range jobs {
+		o := &Outcome{Standing: before.Standing, Clock: before.Clock}
+		if len(steps) > 0 && steps[0].Job == j {
+			o.Step, steps = steps[0], steps[1:]
+			o.Standing, o.Clock = before.Standing.After(&o.Step), o.Step.RunEnd
+		} else {
+			o.Faults = faultsOf(day, j)
+		}
+		out = append(out, o)
+		before = o
+	}
+	return out
+}
+
+// faultsOf are the reasons for which a day refuses a job.
+func faultsOf(day *plan.DayPlan, j *plan.Job) []plan.Fault {
+	if i := slices.IndexFunc(day.Refused, func(r plan.Refusal) bool { return r.Job == j }); i >= 0 {
+		return day.Refused[i].Faults
+	}
+	return []plan.Fault{unheld} // never: a day plans or refuses each of its jobs
+}
+
+// plant keeps what was worked out of an order elsewhere, job by job and settled, so
+// that the order is there at once.
+func (f *Forecast) Keep(jobs []*plan.Job, alone, settled *plan.DayPlan) {
+	known := slices.Clone(f.Trial(jobs).Known)
+	for _, o := range inTurn(&f.Start, jobs, alone)[len(known):] {
+		before := &f.Start
+		if len(known) > 0 {
+			before = known[len(known)-1]
+		}
+		f.answers.keep(question{before.Standing, jobs[len(known)], false}, o)
+		known = append(known, o)
+	}
+	f.keepDay(Improved{f.Aim, known, inTurn(&f.Start, jobs, settled)})
+}
+
+// keepDay keeps a settled day, in the place of the oldest where there are many.
+func (f *Forecast) keepDay(t Improved) {
+	if len(f.settled) >= mostSettled {
+		f.settled = slices.Delete(f.settled, 0, 1)
+	}
+	f.settled = append(f.settled, t)
+}
+
+// settledDay is the day settled, as it is sought, whose jobs are known each on its own;
+// nil where it isn't there.
+func (f *Forecast) settledDay(alone []*Outcome) []*Outcome {
+	for _, t := range f.settled {
+		if t.aim == f.Aim && slices.Equal(t.alone, alone) {
+			return t.Day
+		}
+	}
+	return nil
+}
+
+// drop gives a settling that is under way up.
+func (f *Forecast) drop() {
+	if f.cancel != nil {
+		f.cancel()
+	}
+}
+
+// finish puts the settled day in the place of an order of jobs each on its own, if
+// there is one. What a search gave whole is planned together already.
+func (f *Forecast) finish(c *Order) {
+	n := len(c.Known)
+	if c.centred || c.Final || n == 0 || !c.Full() {
+		return
+	}
+	if f.Alone || len(c.given) == n && c.Known[n-1] == c.given[n-1] {
+		c.Final = true
+	} else if day := f.settledDay(c.Known); day != nil {
+		c.Known, c.Final = day, true
+	}
+}
+
+// held passes on a plan that the verifier finds nothing wrong with, and of another
+// what is.
+func Verified(day *plan.DayPlan, err error) (*plan.DayPlan, error) {
+	if err != nil {
+		return nil, err
+	}
+	if err := plan.Verify(day); err != nil {
+		return nil, fmt.Errorf("the plan that the search made doesn't hold and isn't taken: %s", strings.ReplaceAll(err.Error(), "\n", "; "))
+	}
+	return day, nil
+}

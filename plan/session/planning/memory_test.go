@@ -1,0 +1,59 @@
+package planning
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"bide/plan"
+)
+
+// beam is a small one, with a job for it.
+func beam() (*plan.Beam, *plan.Standing, *plan.Job) {
+	mm := plan.Millimetre
+	b := &plan.Beam{HolderWidth: 12 * mm, Clearance: mm, Rail: plan.Span{To: 400 * mm}, Web: plan.Span{From: 50 * mm, To: 350 * mm}, RestOverWeb: true,
+		Holders: make([]plan.Condition, 8), Drive: plan.Drive{Kind: plan.ByHand, Hand: 20 * time.Second}}
+	stands := &plan.Standing{}
+	for n := range plan.Length(8) {
+		stands.At = append(stands.At, n*50*mm)
+	}
+	j := &plan.Job{ID: "J-1", Web: 260 * mm, Trim: 3 * mm, Metres: 100, Speed: 100, Entries: []plan.Entry{{Count: 5, Finished: 50 * mm, Width: 50 * mm}}}
+	return b, stands, j
+}
+
+// A changeover that the verifier turns down refuses the job.
+func TestChangeoverThatDoesntHold(t *testing.T) {
+	b, stands, j := beam()
+	p, err := plan.NewPlanner(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := question{stands: stands, job: j}
+	if o := (worker{p, b}).work(q, time.Time{}); len(o.Faults) > 0 || len(o.Step.Changeover.Moves) == 0 {
+		t.Fatalf("a sound changeover gives %+v", o)
+	}
+	other := *b // as if the planner had planned for another beam
+	other.Clearance = 10 * other.HolderWidth
+	o := worker{p, &other}.work(q, time.Time{})
+	if len(o.Faults) != 1 || !strings.Contains(o.Faults[0].Why(plan.Millimetres), "doesn't hold") || o.Standing != stands {
+		t.Errorf("a changeover that doesn't hold gives %+v", o)
+	}
+}
+
+// The memory keeps what was asked for of late and stays within its size.
+func TestMemory(t *testing.T) {
+	var m memory
+	jobs := make([]plan.Job, 5*memorySize)
+	for i := range jobs {
+		m.keep(question{job: &jobs[i]}, &Outcome{})
+		if m.find(question{job: &jobs[0]}) == nil {
+			t.Fatalf("what is always asked for was forgotten after %d", i)
+		}
+		if len(m.young)+len(m.old) > 2*memorySize {
+			t.Fatalf("%d answers are kept", len(m.young)+len(m.old))
+		}
+	}
+	if m.find(question{job: &jobs[1]}) != nil {
+		t.Error("what nobody asks for is never forgotten")
+	}
+}
