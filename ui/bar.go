@@ -4,6 +4,8 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"fmt"
+
+	"bide/plan/words"
 )
 
 // bar is the first line: whose beam it is, and how the day stands.
@@ -24,7 +26,7 @@ func (m *model) bar() draw.Line {
 		l.Add(draw.Good, "  * an order waits: "+m.KeyFor(keys.CompareOrders))
 	}
 	r := m.ending()
-	beam := fmt.Sprintf("  %s, pitch %s", count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
+	beam := fmt.Sprintf("  %s, pitch %s", words.Count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
 	if l.Width+draw.CellWidth(beam)+r.Width+2 <= m.W {
 		l.Add(draw.Faint, beam)
 	}
@@ -52,13 +54,13 @@ func (m *model) ending() draw.Line {
 	}
 	day, end := m.shop.Day, m.forecast.Present.Known[n-1].Clock
 	l.Add(draw.Faint, "ends ")
-	l.Add(draw.Strong, clock(end, day.Start))
+	l.Add(draw.Strong, words.Clock(end, day.Start))
 	switch over := end.Sub(day.End); {
 	case day.End.IsZero():
 	case over > 0:
-		l.Add(draw.Late, fmt.Sprintf(" !%s past the shift's end", hours(over)))
+		l.Add(draw.Late, fmt.Sprintf(" !%s past the shift's end", words.Hours(over)))
 	default:
-		l.Add(draw.Good, fmt.Sprintf(", %s before the shift's end", hours(-over)))
+		l.Add(draw.Good, fmt.Sprintf(", %s before the shift's end", words.Hours(-over)))
 	}
 	return l
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -116,7 +117,7 @@ func strips(d *desk, s draw.Scale, lay *plan.Layout) draw.Line {
 		for ; n < len(lay.Slits) && lay.Slits[n] == lay.Slits[i]; n++ {
 			at += lay.Slits[n]
 		}
-		text := fmt.Sprintf("%d x %s", n-i, exactly(lay.Slits[i], d.shop.Unit))
+		text := fmt.Sprintf("%d x %s", n-i, words.Exactly(lay.Slits[i], d.shop.Unit))
 		a, b := max(s.Column(from), 0), min(s.Column(at), s.Width)
 		if b-a >= draw.CellWidth(text) {
 			l.put((a+b-draw.CellWidth(text))/2, draw.Accent, text)

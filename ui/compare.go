@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/session/planning"
+	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
 
@@ -177,7 +178,7 @@ func (c compared) cell(i draw.Style, s *plan.Step, text func(*plan.Step) string)
 }
 
 func lateText(s *plan.Step) string  { return lateness(s.Late) }
-func setupText(s *plan.Step) string { return minutes(s.Setup.Total()) }
+func setupText(s *plan.Step) string { return words.Minutes(s.Setup.Total()) }
 func movesText(s *plan.Step) string { return fmt.Sprint(s.Changeover.Repositions) }
 
 // compareColumns are those of the jobs in two orders.

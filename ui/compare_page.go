@@ -4,6 +4,8 @@ import (
 	"bide/ui/draw"
 	"fmt"
 	"time"
+
+	"bide/plan/words"
 )
 
 // View draws the totals of both orders and their jobs.
@@ -68,9 +70,9 @@ func (c *compare) total(m *model, a, b *ordering, label string, fine time.Durati
 	if !a.whole() || !b.whole() {
 		return c.row(m, label, c.known(m, a), c.known(m, b), draw.Faint, "")
 	}
-	text := minutes
+	text := words.Minutes
 	if fine == time.Minute {
-		text = hours
+		text = words.Hours
 	}
 	x, y := of(a).Round(fine), of(b).Round(fine)
 	by, more := worse(int(y-x)), "the same"
@@ -115,7 +117,7 @@ func (c *compare) ends(m *model, a, b *ordering) draw.Line {
 		}
 		jobs := "no job late"
 		if n := s.totals.LateJobs; n > 0 {
-			jobs = count(n, "job") + " late"
+			jobs = words.Count(n, "job") + " late"
 		}
 		return fmt.Sprintf("%s, %s", m.at(s.ends()), jobs)
 	}
@@ -123,9 +125,9 @@ func (c *compare) ends(m *model, a, b *ordering) draw.Line {
 	if a.whole() && b.whole() && len(a.known) > 0 && len(b.known) > 0 {
 		switch by := b.ends().Round(time.Minute).Sub(a.ends().Round(time.Minute)); {
 		case by < 0:
-			l, more = draw.Good, hours(-by)+" earlier"
+			l, more = draw.Good, words.Hours(-by)+" earlier"
 		case by > 0:
-			l, more = draw.Moved, hours(by)+" later"
+			l, more = draw.Moved, words.Hours(by)+" later"
 		}
 	}
 	return c.row(m, "ends", text(a), text(b), l, more)
@@ -154,7 +156,7 @@ func (c *compare) floor(m *model) draw.Line {
 		l.Add(draw.Faint, "nothing above 0 is proven")
 	default:
 		f := found.floor
-		l.Add(draw.Plain, m.Short(fmt.Sprintf("no order needs fewer than %s: %s", count(f.Repositions, "move"), f.By), m.W-l.Width-1))
+		l.Add(draw.Plain, m.Short(fmt.Sprintf("no order needs fewer than %s: %s", words.Count(f.Repositions, "move"), f.By), m.W-l.Width-1))
 	}
 	return l
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/keys"
 )
 
@@ -14,7 +15,7 @@ func TestCompareWithTheFile(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("J").settle().press("v")
 	view := s.View()
-	for _, part := range []string{"the file's order, centred", "this order", minutes(s.forecast.Listed.Totals.Setup), minutes(s.forecast.Present.Totals.Setup)} {
+	for _, part := range []string{"the file's order, centred", "this order", words.Minutes(s.forecast.Listed.Totals.Setup), words.Minutes(s.forecast.Present.Totals.Setup)} {
 		if !strings.Contains(view, part) {
 			t.Errorf("no %q in\n%s", part, view)
 		}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -64,12 +65,12 @@ func about(d *desk, turn int) (out []draw.Span) {
 	if d.about() {
 		say(draw.Faint, "~ about: each job on its own, the day is still being planned together")
 	}
-	say(draw.Plain, "setup %s min: %s", minutes(s.Setup.Total()), causes(s.Setup))
+	say(draw.Plain, "setup %s min: %s", words.Minutes(s.Setup.Total()), causes(s.Setup))
 	say(draw.Plain, "%d cutting, %d resting, %d parked; travel %s",
 		len(s.Changeover.Holders)-s.Changeover.Resting-s.Changeover.Parked, s.Changeover.Resting, s.Changeover.Parked, d.travel(s.Changeover.Travel))
 	say(draw.Plain, "%s", layoutOf(j, &s.Layout, u))
-	say(draw.Faint, "%s", join("; ", chosen(j, &s.Layout), permits(j)))
-	say(draw.Faint, "%s, runs %s to %s", j.Material, clock(s.RunStart, d.shop.Day.Start), clock(s.RunEnd, d.shop.Day.Start))
+	say(draw.Faint, "%s", words.Join("; ", chosen(j, &s.Layout), permits(j)))
+	say(draw.Faint, "%s, runs %s to %s", j.Material, words.Clock(s.RunStart, d.shop.Day.Start), words.Clock(s.RunEnd, d.shop.Day.Start))
 	return out
 }
 
@@ -111,8 +112,8 @@ func chosen(j *plan.Job, l *plan.Layout) string {
 // causes tells what a setup's minutes are spent on. Blades and moves go on side by
 // side; the longer of the two counts.
 func causes(s plan.SetupTime) string {
-	blades := fmt.Sprintf("%s %s", count(s.Swaps, "blade"), minutes(s.Crew))
-	moves := "moves " + minutes(s.Positioner)
+	blades := fmt.Sprintf("%s %s", words.Count(s.Swaps, "blade"), words.Minutes(s.Crew))
+	moves := "moves " + words.Minutes(s.Positioner)
 	parts := []string{moves}
 	switch {
 	case s.Crew > s.Positioner:
@@ -125,7 +126,7 @@ func causes(s plan.SetupTime) string {
 		time time.Duration
 	}{{"every time", s.Every}, {"rethread", s.Rethread}, {"clean-down", s.CleanDown}, {"pressure", s.Pressure}} {
 		if part.time > 0 {
-			parts = append(parts, part.what+" "+minutes(part.time))
+			parts = append(parts, part.what+" "+words.Minutes(part.time))
 		}
 	}
 	return strings.Join(parts, ", ")
@@ -148,7 +149,7 @@ func layoutOf(j *plan.Job, l *plan.Layout, u plan.Unit) string {
 	}
 	text += fmt.Sprintf(", trim %s and %s", u.Number(l.Trim[0]), u.Number(l.Trim[1]))
 	if l.Shift != 0 {
-		text += fmt.Sprintf(", shifted %s to the %s", u.Number(max(l.Shift, -l.Shift)), towards(l.Shift))
+		text += fmt.Sprintf(", shifted %s to the %s", u.Number(max(l.Shift, -l.Shift)), words.Towards(l.Shift))
 	}
 	return text
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -77,7 +78,7 @@ var (
 	dayMoves    = figure(draw.Moved, func(e entry, s *plan.Step) string { return e.aboutMark() + fmt.Sprint(s.Changeover.Repositions) })
 	dayParked   = figure(draw.Plain, func(e entry, s *plan.Step) string { return fmt.Sprint(s.Changeover.Parked) })
 	dayTravel   = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.travel(s.Changeover.Travel) })
-	daySetup    = figure(draw.Strong, func(e entry, s *plan.Step) string { return minutes(s.Setup.Total()) })
+	daySetup    = figure(draw.Strong, func(e entry, s *plan.Step) string { return words.Minutes(s.Setup.Total()) })
 	dayBegins   = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.at(s.SetupStart) })
 	dayRuns     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.at(s.RunStart) })
 	dayEnds     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.at(s.RunEnd) })

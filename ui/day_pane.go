@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/session/planning"
+	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
 )
@@ -106,7 +107,7 @@ func (p *dayPane) heading(d *desk, n int) string {
 func span24(d *plan.Day, begin, to string) string {
 	text := d.Start.Format(begin)
 	if !d.End.IsZero() {
-		text += to + clock(d.End, d.Start)
+		text += to + words.Clock(d.End, d.Start)
 	}
 	return text
 }
@@ -163,7 +164,7 @@ func (e entry) flag() (draw.Style, string) {
 }
 
 // at is a time of the day.
-func (d *session) at(t time.Time) string { return clock(t, d.shop.Day.Start) }
+func (d *session) at(t time.Time) string { return words.Clock(t, d.shop.Day.Start) }
 
 // travel is the moves' lengths together, in metres or feet.
 func (d *desk) travel(l plan.Length) string {
@@ -219,15 +220,15 @@ func (p *dayPane) totalled(d *desk, name string, c *planning.Order, word string)
 	most := max(d.forecast.Present.Totals.Repositions, d.forecast.Listed.Totals.Repositions, 100)
 	l.Right(draw.Moved, fmt.Sprint(c.Totals.Repositions), 1+len(fmt.Sprint(most)))
 	l.Add(draw.Faint, word)
-	l.Right(draw.Strong, minutes(c.Totals.Setup), max(5, draw.CellWidth(minutes(c.Totals.Setup))))
+	l.Right(draw.Strong, words.Minutes(c.Totals.Setup), max(5, draw.CellWidth(words.Minutes(c.Totals.Setup))))
 	l.Add(draw.Faint, " min ")
 	n := c.Totals.LateJobs
 	if n == 0 {
 		l.Add(draw.Good, fitting(p.W-l.Width, "none late", "in time", "0 late"))
 		return l
 	}
-	behind := "!" + hours(c.Totals.Late)
-	l.Add(draw.Late, fitting(p.W-l.Width, fmt.Sprintf("%s late (%s)", behind, count(n, "job")), behind+" late", behind))
+	behind := "!" + words.Hours(c.Totals.Late)
+	l.Add(draw.Late, fitting(p.W-l.Width, fmt.Sprintf("%s late (%s)", behind, words.Count(n, "job")), behind+" late", behind))
 	return l
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -61,7 +62,7 @@ func (m *model) saved(s daySaved) {
 		m.aside = s.out.File
 	}
 	m.relist()
-	m.say("%s", join(", ", s.out.Said, s.draft.chosen()))
+	m.say("%s", words.Join(", ", s.out.Said, s.draft.chosen()))
 }
 
 // saveDay writes the day down, and into the record in which order its jobs are.
@@ -98,5 +99,5 @@ func (d draft) chosen() string {
 	if n == 0 {
 		return ""
 	}
-	return fmt.Sprintf("with what a search chose for %s", count(n, "job"))
+	return fmt.Sprintf("with what a search chose for %s", words.Count(n, "job"))
 }

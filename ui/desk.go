@@ -7,6 +7,7 @@ import (
 	"bide/plan"
 	"bide/plan/session/planning"
 	"bide/plan/shop"
+	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
 )
@@ -79,7 +80,7 @@ func (d *desk) pickMove(n int) { d.move = max(0, min(n, len(d.moves())-1)) }
 func (d *desk) told() string {
 	text := d.news.text
 	if d.news.job == "" && !d.news.priced {
-		return join("; ", text, d.news.also)
+		return words.Join("; ", text, d.news.also)
 	}
 	costs := ""
 	switch {
@@ -91,10 +92,10 @@ func (d *desk) told() string {
 	}
 	for _, j := range d.jobs() {
 		if why := d.broken[j]; why != "" {
-			return join("; ", "broken: "+why, costs, text, d.news.also)
+			return words.Join("; ", "broken: "+why, costs, text, d.news.also)
 		}
 	}
-	return join("; ", join(": ", text, costs), d.news.also)
+	return words.Join("; ", words.Join(": ", text, costs), d.news.also)
 }
 
 // look picks the job that what happened last is about; the one picked stays so where

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // A job that the beam is half set up for comes before the others that wait, behind
@@ -22,7 +23,7 @@ func TestHalfSetUpComesFirst(t *testing.T) {
 	} {
 		got := ""
 		for _, j := range newDraft(c.have, plan.AimMinutes).first("half").jobs {
-			got = join(" ", got, j.ID)
+			got = words.Join(" ", got, j.ID)
 		}
 		if got != c.want {
 			t.Errorf("%s, want %s", got, c.want)

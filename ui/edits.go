@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 	"bide/ui/keys"
 )
 
@@ -90,7 +91,7 @@ func (d *session) planAllAfresh(picked *plan.Job) {
 		return
 	}
 	next := newDraft(all, d.history.now.aim)
-	next.about, next.did = picked.ID, count(n, "job")+" planned afresh"
+	next.about, next.did = picked.ID, words.Count(n, "job")+" planned afresh"
 	d.do(next)
 }
 

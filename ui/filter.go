@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/keys"
 )
 
@@ -160,6 +161,6 @@ func (p *movesPane) rows(d *desk) []int {
 	moves, u := d.moves(), d.shop.Unit
 	return d.filters[theMoves].rows(len(moves), func(n int) []string {
 		m := &moves[n]
-		return []string{fmt.Sprintf("%d h%d", m.Holder, m.Holder), u.Number(m.From), u.Number(m.To), towards(m.To - m.From), m.Why.Text(u)}
+		return []string{fmt.Sprintf("%d h%d", m.Holder, m.Holder), u.Number(m.From), u.Number(m.To), words.Towards(m.To - m.From), m.Why.Text(u)}
 	})
 }

@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -20,7 +21,7 @@ func aboutHolder(d *desk, number int) (out []draw.Span) {
 		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
 	}
 	place := d.stands(number)
-	say(draw.Picked, "Holder %d stands at %s (%s)%s", number, u.Show(place), other(u).Show(place), r.inJob())
+	say(draw.Picked, "Holder %d stands at %s (%s)%s", number, u.Show(place), words.Other(u).Show(place), r.inJob())
 	if m, marked := d.truth.marks[number]; marked || r.condition != plan.Good {
 		say(draw.Late, "%s", condition(r.condition, m, marked))
 	}
@@ -28,14 +29,14 @@ func aboutHolder(d *desk, number int) (out []draw.Span) {
 		say(draw.Plain, "%s", text)
 	}
 	if r.usage != nil {
-		say(draw.Plain, "today: cuts in %d of %s, %.0f m; %s over %s; %s", r.usage.Cuts, count(len(r.usage.Stints), "job"), r.usage.Metres,
-			count(r.usage.Moves, "move"), u.Show(r.usage.Travel), r.idleWords())
+		say(draw.Plain, "today: cuts in %d of %s, %.0f m; %s over %s; %s", r.usage.Cuts, words.Count(len(r.usage.Stints), "job"), r.usage.Metres,
+			words.Count(r.usage.Moves, "move"), u.Show(r.usage.Travel), r.idleWords())
 	}
 	if text := r.record(); text != "" {
 		say(draw.Faint, "%s", text)
 	}
 	if never := d.never(); len(never) > 0 {
-		say(draw.Faint, "never used today: %s", ranges(never))
+		say(draw.Faint, "never used today: %s", words.Ranges(never))
 	}
 	return out
 }
@@ -75,20 +76,20 @@ func condition(c plan.Condition, m shop.Mark, marked bool) string {
 
 // idleWords tell how long it has been and will be idle, and how long it is left alone.
 func (r holderRow) idleWords() string {
-	all := fmt.Sprintf("idle %s in %s", hours(r.usage.IdleTime), count(r.usage.Idle, "job"))
+	all := fmt.Sprintf("idle %s in %s", words.Hours(r.usage.IdleTime), words.Count(r.usage.Idle, "job"))
 	switch {
 	case r.usage.Never() && r.forecast.Present.Whole():
-		return join("; ", "never used", r.alone())
+		return words.Join("; ", "never used", r.alone())
 	case r.stint == nil || r.stint.Use == plan.Cutting:
 		return all + " of the day"
 	}
-	here := fmt.Sprintf("here for %s, %s", count(r.turns, "job"), hours(r.idle))
+	here := fmt.Sprintf("here for %s, %s", words.Count(r.turns, "job"), words.Hours(r.idle))
 	if r.next >= 0 {
 		here += fmt.Sprintf(", then needed for %s at %s", r.jobs()[r.next].ID, r.at(r.outcome(r.next).Step.SetupStart))
 	} else if r.forecast.Present.Whole() {
 		here += ", to the end of the day"
 	}
-	return join("; ", all, here, r.alone())
+	return words.Join("; ", all, here, r.alone())
 }
 
 // alone tells until when nothing is done to an idle holder: so long it may be worked on
@@ -119,7 +120,7 @@ func (r holderRow) edgeWords() string {
 		parts = append(parts, fmt.Sprintf("%.0f m cut with this edge before the day", metres))
 	}
 	if w := r.wearOf(r.number); w != nil && w.Jams > 0 {
-		parts = append(parts, "stuck "+times(w.Jams)+" before")
+		parts = append(parts, "stuck "+words.Times(w.Jams)+" before")
 	}
 	return strings.Join(parts, ", ")
 }
@@ -130,41 +131,12 @@ func (r holderRow) record() string {
 	if w == nil || *w == (shop.Wear{}) {
 		return ""
 	}
-	text := fmt.Sprintf("record: %s over %s; stuck %s, no cut or out %s, found elsewhere %s", count(w.Moves, "move"), r.travel(w.Travel),
-		times(w.Jams), times(w.Faults), times(w.Corrected))
+	text := fmt.Sprintf("record: %s over %s; stuck %s, no cut or out %s, found elsewhere %s", words.Count(w.Moves, "move"), r.travel(w.Travel),
+		words.Times(w.Jams), words.Times(w.Faults), words.Times(w.Corrected))
 	if !w.Last.IsZero() {
 		text += "; last moved " + w.Last.Format("2 Jan 2006, 15:04")
 	}
 	return text
-}
-
-// times is how often something was.
-func times(n int) string {
-	if n == 0 {
-		return "never"
-	}
-	return count(n, "time")
-}
-
-// ranges names numbers that follow each other together: 3, 7-12, 80.
-func ranges(numbers []int) string {
-	var parts []string
-	for i := 0; i < len(numbers); {
-		to := i
-		for to+1 < len(numbers) && numbers[to+1] == numbers[to]+1 {
-			to++
-		}
-		switch to - i {
-		case 0:
-			parts = append(parts, fmt.Sprint(numbers[i]))
-		case 1:
-			parts = append(parts, fmt.Sprint(numbers[i]), fmt.Sprint(numbers[to]))
-		default:
-			parts = append(parts, fmt.Sprintf("%d-%d", numbers[i], numbers[to]))
-		}
-		i = to + 1
-	}
-	return strings.Join(parts, ", ")
 }
 
 // wearOf is what the record has of a holder; nil while it isn't read, or there is
@@ -204,6 +176,6 @@ func (d *desk) heard(r recorded) {
 	case r.err != nil:
 		d.say("%v; the holders' past isn't shown", r.err)
 	case r.problems > 0:
-		d.say("record.jsonl: %s can't be read and is left out", count(r.problems, "line"))
+		d.say("record.jsonl: %s can't be read and is left out", words.Count(r.problems, "line"))
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -84,18 +85,11 @@ func (p *holdersPane) heads(d *desk, before []draw.Column[holderRow], s strip, a
 
 // all are all columns of the list; what it is sorted by doesn't go where it is narrow.
 func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
-	places := ruler{unit: d.shop.Unit}
-	for n := 1; n <= len(d.forecast.Beam.Holders); n++ {
-		places.fineAs(d.stands(n))
+	var far []plan.Length
+	for _, h := range d.use().holders {
+		far = append(far, h.Travel)
 	}
-	ways := ruler{unit: d.shop.Unit}
-	for i := range d.use().holders {
-		ways.fineAs(d.used.holders[i].Travel)
-	}
-	wide := len("stands")
-	for n := 1; n <= len(d.forecast.Beam.Holders); n++ {
-		wide = max(wide, len(places.number(d.stands(n))))
-	}
+	places, ways := words.NewRuler(d.shop.Unit, "stands", d.forecast.Start.Standing.At...), words.NewRuler(d.shop.Unit, "", far...)
 	edge := 7
 	if p.by == byEdge {
 		edge = 1
@@ -113,7 +107,7 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 		{Head: "n", Width: 3, Cell: of(draw.Strong, func(r holderRow) string { return fmt.Sprint(r.number) })},
 		{Head: "", Width: 1, Left: true, Cell: holderRow.flag},
 		{Head: "state", Width: 6, Rank: 4, Left: true, Cell: holderRow.state},
-		{Head: "stands", Width: wide, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.number(r.stands(r.number)) })},
+		{Head: "stands", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.Number(r.stands(r.number)) })},
 		{Head: "does", Width: 7, Rank: 2, Left: true, Cell: of(draw.Plain, holderRow.does)},
 		{Head: "idle", Width: 5, Rank: 1, Cell: of(draw.Plain, holderRow.idleText)},
 		{Head: "next", Width: d.idWidth() + 1 + d.clockWidth(), Rank: 3, Left: true, Cell: of(draw.Plain, holderRow.nextText)},
@@ -158,7 +152,7 @@ func (r holderRow) idleText() string {
 	if r.stint == nil || r.stint.Use == plan.Cutting {
 		return ""
 	}
-	return hours(r.idle)
+	return words.Hours(r.idle)
 }
 
 // nextText is the job that needs it next, and when that is set up.
@@ -194,11 +188,11 @@ func (r holderRow) metresText() string {
 }
 
 // wayText is how far it is moved in all.
-func (r holderRow) wayText(in ruler) string {
+func (r holderRow) wayText(in words.Ruler) string {
 	if r.movesToday() == 0 {
 		return ""
 	}
-	return in.number(r.usage.Travel)
+	return in.Number(r.usage.Travel)
 }
 
 // edgeText is what its edge had cut at the start of the day.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -78,7 +79,7 @@ func pairColumns(d *desk) []draw.Column[pairRow] {
 		{Head: "to", Width: d.idWidth(), Left: true, Cell: of(draw.Strong, func(r pairRow) string { return r.Job.ID })},
 		{Head: "turn", Width: 4, Rank: 2, Cell: of(draw.Faint, func(r pairRow) string { return r.turnText(r.turn) })},
 		{Head: "travel", Width: 8, Rank: 2, Cell: of(draw.Plain, func(r pairRow) string { return r.travel(r.Travel) })},
-		{Head: "min", Width: 5, Rank: 1, Cell: of(draw.Strong, func(r pairRow) string { return minutes(r.Setup) })},
+		{Head: "min", Width: 5, Rank: 1, Cell: of(draw.Strong, func(r pairRow) string { return words.Minutes(r.Setup) })},
 		{Head: "share", Width: 6, Rank: 3, Cell: of(draw.Plain, pairRow.share)},
 		{Head: "material", Width: 12, Rank: 5, Left: true, Flex: 24, Cell: of(draw.Faint, func(r pairRow) string { return r.Job.Material })},
 	}
@@ -119,8 +120,8 @@ func aboutPair(d *desk) (out []draw.Span) {
 	if len(moving) == 0 {
 		return []draw.Span{{Style: draw.Plain, Text: fmt.Sprintf("to %s no holder moves", j.ID)}}
 	}
-	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("to %s move: %s", j.ID, ranges(moving))})
+	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("to %s move: %s", j.ID, words.Ranges(moving))})
 	s := &d.outcome(d.turn).Step
-	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("setup %s min: %s", minutes(s.Setup.Total()), causes(s.Setup))})
+	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("setup %s min: %s", words.Minutes(s.Setup.Total()), causes(s.Setup))})
 	return append(out, draw.Span{Style: draw.Faint, Text: layoutOf(j, &s.Layout, d.shop.Unit)})
 }

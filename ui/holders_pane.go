@@ -5,6 +5,8 @@ import (
 	"bide/ui/keys"
 	"fmt"
 	"slices"
+
+	"bide/plan/words"
 )
 
 // holdersPane lists the holders, where each stands and what it does in each job of
@@ -146,9 +148,9 @@ func (p *holdersPane) title(d *desk, from, n, rows int) draw.Line {
 	case part != "":
 		l.Add(draw.Faint, part+" ")
 	case p.pairs:
-		l.Add(draw.Faint, count(rows, "changeover")+" ")
+		l.Add(draw.Faint, words.Count(rows, "changeover")+" ")
 	default:
-		l.Add(draw.Faint, count(rows, "holder")+" ")
+		l.Add(draw.Faint, words.Count(rows, "holder")+" ")
 	}
 	by := "by " + orderWords[p.by]
 	if p.turned {

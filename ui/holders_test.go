@@ -199,15 +199,6 @@ func TestPairsPickTheirJob(t *testing.T) {
 	}
 }
 
-// Numbers that follow each other are named together.
-func TestRanges(t *testing.T) {
-	for want, numbers := range map[string][]int{"": nil, "3": {3}, "3, 4": {3, 4}, "3-5, 9": {3, 4, 5, 9}, "1, 3, 5-8": {1, 3, 5, 6, 7, 8}} {
-		if got := ranges(numbers); got != want {
-			t.Errorf("%v: %q, want %q", numbers, got, want)
-		}
-	}
-}
-
 // An idle holder is told until when nothing is done to it: by the plan's own moves and
 // cuts.
 func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/form"
 	"bide/ui/keys"
@@ -236,10 +237,10 @@ func (f *jobForm) take(m *model) {
 // said is what is wrong with a field, in words.
 func (f *jobForm) said(field int) string {
 	if p := f.problem(f.Fields[field].Key); p != nil {
-		return inForm(join("; ", p.What, p.Remedy))
+		return inForm(words.Join("; ", p.What, p.Remedy))
 	}
 	if len(f.problems) > 0 {
-		return inForm(join("; ", f.problems[0].What, f.problems[0].Remedy))
+		return inForm(words.Join("; ", f.problems[0].What, f.problems[0].Remedy))
 	}
 	return ""
 }

@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 	"bide/ui/form"
 )
 
@@ -32,7 +33,7 @@ func inForm(text string) string {
 	return formWords.ReplaceAllStringFunc(text, func(word string) string {
 		key, tail, _ := strings.Cut(word, " ")
 		name := strings.TrimSuffix(fieldWords[key], ", m")
-		return join(" ", strings.Replace(name, ", ", " ", 1), tail)
+		return words.Join(" ", strings.Replace(name, ", ", " ", 1), tail)
 	})
 }
 

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"bide/plan/words"
 )
 
 // nameList is the list of materials below their field in a form: all that the shop and
@@ -115,7 +117,7 @@ func (n *nameList) lines(m *model, f *jobForm, s draw.Size) (out []draw.Line) {
 func (d *desk) madeOf(name string) string {
 	for _, own := range d.shop.Materials {
 		if own.Name == name {
-			return join(", ", own.Group, fmt.Sprintf("%g mm", own.ThicknessMM), "adhesive "+string(own.Adhesive))
+			return words.Join(", ", own.Group, fmt.Sprintf("%g mm", own.ThicknessMM), "adhesive "+string(own.Adhesive))
 		}
 	}
 	return "built-in group"
@@ -123,5 +125,5 @@ func (d *desk) madeOf(name string) string {
 
 // count tells how many names there are.
 func (n *nameList) count(m *model, f *jobForm) string {
-	return fmt.Sprintf("%d of %s", len(f.matches(m)), count(len(m.shop.Materials.Names()), "material"))
+	return fmt.Sprintf("%d of %s", len(f.matches(m)), words.Count(len(m.shop.Materials.Names()), "material"))
 }

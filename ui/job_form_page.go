@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -110,7 +111,7 @@ func (f *jobForm) sums(m *model) string {
 		sum += s
 		n++
 	}
-	parts := []string{fmt.Sprintf("%s, %s wide together", count(n, "slit"), u.Show(sum)), fmt.Sprintf("trim %s in all", u.Show(j.Web-sum))}
+	parts := []string{fmt.Sprintf("%s, %s wide together", words.Count(n, "slit"), u.Show(sum)), fmt.Sprintf("trim %s in all", u.Show(j.Web-sum))}
 	if j.Speed > 0 && j.Metres > 0 {
 		parts = append(parts, fmt.Sprintf("runs %.1f min", j.RunTime().Minutes()))
 	}

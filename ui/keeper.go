@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -131,7 +132,7 @@ func (k *keeper) write(d deed) (said string, err error) {
 			k.day = nil
 		}
 		if out.Beside {
-			said = join("; ", said, out.Said)
+			said = words.Join("; ", said, out.Said)
 		}
 	}
 	return said, err

@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -124,7 +125,7 @@ func (m *model) reread(fresh *shop.Shop, hand *deed, says string) {
 	if hand != nil {
 		m.truth, m.owing = hand.truth, append(m.owing, hand.events...)
 		if lost = m.missing(fresh); lost == "" {
-			says = join("; ", says, hand.undone())
+			says = words.Join("; ", says, hand.undone())
 		}
 	}
 	m.owing, m.claims, m.wear, m.unsaved = nil, nil, nil, ""
@@ -132,7 +133,7 @@ func (m *model) reread(fresh *shop.Shop, hand *deed, says string) {
 		m.over = nil
 	}
 	if m.changed() {
-		says = join("; ", says, "the day here isn't saved and stays; undo begins anew")
+		says = words.Join("; ", says, "the day here isn't saved and stays; undo begins anew")
 		m.shop.Stands(fresh)
 		m.become(m.statesIn(fresh))
 		m.history = history[draft]{now: newDraft(m.history.now.all, m.history.now.aim)}
@@ -148,7 +149,7 @@ func (m *model) reread(fresh *shop.Shop, hand *deed, says string) {
 	m.holder = min(m.holder, len(m.shop.Beam.Holders))
 	m.pickAgain(picked)
 	if walks {
-		says = join("; ", says, m.walkAgain(w))
+		says = words.Join("; ", says, m.walkAgain(w))
 	}
 	if lost != "" {
 		says += "; not in it, tell it again: " + lost
@@ -223,7 +224,7 @@ func (d *session) missing(fresh *shop.Shop) string {
 			parts = append(parts, outcomes(states{j.ID: state}, ""))
 		}
 	}
-	return join(", ", parts...)
+	return words.Join(", ", parts...)
 }
 
 // owed is what was told of a holder, of these kinds, not written down and not taken back;

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
 )
@@ -95,7 +96,7 @@ func (l *lift) gapColumns() []draw.Column[gapRow] {
 		{Head: "+/- min", Width: 7, Cell: gapFigure(draw.Strong, func(r gapRow, s plan.Slip) string { return sameOr(signedMinutes(s.Setup)) })},
 		{Head: "+/- moves", Width: 9, Cell: gapFigure(draw.Moved, func(r gapRow, s plan.Slip) string { return more(s.Repositions) })},
 		{Head: "+/- late", Width: 10, Left: true, Flex: 30, Cell: gapRow.late},
-		{Head: "day min", Width: 7, Rank: 1, Cell: gapFigure(draw.Plain, func(r gapRow, s plan.Slip) string { return minutes(s.Totals.Setup) })},
+		{Head: "day min", Width: 7, Rank: 1, Cell: gapFigure(draw.Plain, func(r gapRow, s plan.Slip) string { return words.Minutes(s.Totals.Setup) })},
 		{Head: "moves", Width: 5, Rank: 1, Cell: gapFigure(draw.Plain, func(r gapRow, s plan.Slip) string { return fmt.Sprint(s.Totals.Repositions) })},
 		{Head: "late", Width: 7, Rank: 2, Left: true, Cell: gapFigure(draw.Late, func(r gapRow, s plan.Slip) string { return lateness(s.Totals.Late) })},
 		{Head: "min above the least", Width: barWidth, Rank: 3, Left: true, Cell: gapFigure(draw.Moved, gapRow.bar)},
@@ -112,17 +113,17 @@ func (r gapRow) bar(s plan.Slip) string {
 func (r gapRow) late() (draw.Style, string) {
 	c, _ := r.cost(r.gap)
 	if c.LateBy < 0 && len(c.Late) == 0 {
-		return gapFigure(draw.Good, func(gapRow, plan.Slip) string { return "-" + hours(-c.LateBy) })(r)
+		return gapFigure(draw.Good, func(gapRow, plan.Slip) string { return "-" + words.Hours(-c.LateBy) })(r)
 	}
 	return gapFigure(draw.Late, func(gapRow, plan.Slip) string {
 		text := ""
 		switch {
 		case c.LateBy > 0:
-			text = "!+" + hours(c.LateBy)
+			text = "!+" + words.Hours(c.LateBy)
 		case c.LateBy < 0:
-			text = "-" + hours(-c.LateBy)
+			text = "-" + words.Hours(-c.LateBy)
 		}
-		return join(" ", text, jobList(c.Late))
+		return words.Join(" ", text, jobList(c.Late))
 	})(r)
 }
 
@@ -248,7 +249,7 @@ func (c gapCost) lessThan(of gapCost) plan.Slip {
 
 // totalWords tell what a day costs.
 func totalWords(t plan.Totals) string {
-	return fmt.Sprintf("%s min of setup, %s, %s", minutes(t.Setup), count(t.Repositions, "move"), lateWords(t))
+	return fmt.Sprintf("%s min of setup, %s, %s", words.Minutes(t.Setup), words.Count(t.Repositions, "move"), lateWords(t))
 }
 
 // lateWords tell how late a day is.
@@ -256,7 +257,7 @@ func lateWords(t plan.Totals) string {
 	if t.LateJobs == 0 {
 		return "none late"
 	}
-	return fmt.Sprintf("%s late (%s)", hours(t.Late), count(t.LateJobs, "job"))
+	return fmt.Sprintf("%s late (%s)", words.Hours(t.Late), words.Count(t.LateJobs, "job"))
 }
 
 // costWords tell what a slip costs against the other day.

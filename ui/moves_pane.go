@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
 )
@@ -154,10 +155,10 @@ func (p *movesPane) about(d *desk) []draw.Line {
 
 // sentence is one move in words, with lengths in both units.
 func sentence(m *plan.Move, u plan.Unit) string {
-	o := other(u)
+	o := words.Other(u)
 	way := m.To - m.From
 	return fmt.Sprintf("Holder %d %s: from %s to %s, %s to the %s (%s to %s)",
-		m.Holder, m.Why.Text(u), u.Number(m.From), u.Show(m.To), u.Number(max(way, -way)), towards(way),
+		m.Holder, m.Why.Text(u), u.Number(m.From), u.Show(m.To), u.Number(max(way, -way)), words.Towards(way),
 		o.Number(m.From), o.Show(m.To))
 }
 
@@ -183,20 +184,16 @@ func (s step) cursor() (draw.Style, string) {
 
 // moveColumns are all columns of the list; lengths of one column are written alike.
 func moveColumns(d *desk, moves []plan.Move) []draw.Column[step] {
-	places, ways, others := ruler{unit: d.shop.Unit}, ruler{unit: d.shop.Unit}, ruler{unit: other(d.shop.Unit)}
-	for i := range moves {
-		m := &moves[i]
-		places.fineAs(m.From)
-		places.fineAs(m.To)
-		ways.fineAs(m.To - m.From)
-		others.fineAs(m.To)
+	u := d.shop.Unit
+	var at, to, by []plan.Length
+	for _, m := range moves {
+		at, to, by = append(at, m.From, m.To), append(to, m.To), append(by, words.Between(m.From, m.To, u))
 	}
-	wide, wideWay, wideOther := len("from"), len("by"), len("to, in")
+	places, ways, others := words.NewRuler(u, "from", at...), words.NewRuler(u, "by", by...), words.NewRuler(words.Other(u), "to, in", to...)
+	way := func(m *plan.Move) string { return ways.Signed(words.Between(m.From, m.To, u)) }
+	wideWay := ways.Width
 	for i := range moves {
-		m := &moves[i]
-		wide = max(wide, len(places.number(m.From)), len(places.number(m.To)))
-		wideWay = max(wideWay, len(ways.signed(m.To-m.From)))
-		wideOther = max(wideOther, len(others.number(m.To)))
+		wideWay = max(wideWay, len(way(&moves[i])))
 	}
 	of := func(i draw.Style, text func(*plan.Move) string) func(step) (draw.Style, string) {
 		return func(s step) (draw.Style, string) {
@@ -210,11 +207,11 @@ func moveColumns(d *desk, moves []plan.Move) []draw.Column[step] {
 		{Width: 1, Left: true, Cell: step.cursor},
 		{Head: "n", Width: 3, Rank: 3, Cell: func(s step) (draw.Style, string) { return draw.Faint, fmt.Sprint(s.n + 1) }},
 		{Head: "holder", Width: 6, Cell: of(draw.Strong, func(m *plan.Move) string { return fmt.Sprint(m.Holder) })},
-		{Head: "from", Width: wide, Rank: 1, Cell: of(draw.Plain, func(m *plan.Move) string { return places.number(m.From) })},
-		{Head: "to", Width: wide, Cell: of(draw.Strong, func(m *plan.Move) string { return places.number(m.To) })},
-		{Head: "by", Width: wideWay, Rank: 2, Cell: of(draw.Moved, func(m *plan.Move) string { return ways.signed(m.To - m.From) })},
-		{Head: "side", Width: 5, Rank: 5, Left: true, Cell: of(draw.Faint, func(m *plan.Move) string { return side(m.To - m.From) })},
-		{Head: "to, " + other(d.shop.Unit).String(), Width: wideOther, Rank: 6, Cell: of(draw.Faint, func(m *plan.Move) string { return others.number(m.To) })},
+		{Head: "from", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(m *plan.Move) string { return places.Number(m.From) })},
+		{Head: "to", Width: places.Width, Cell: of(draw.Strong, func(m *plan.Move) string { return places.Number(m.To) })},
+		{Head: "by", Width: wideWay, Rank: 2, Cell: of(draw.Moved, way)},
+		{Head: "side", Width: 5, Rank: 5, Left: true, Cell: of(draw.Faint, func(m *plan.Move) string { return words.Side(m.To - m.From) })},
+		{Head: "to, " + words.Other(d.shop.Unit).String(), Width: others.Width, Rank: 6, Cell: of(draw.Faint, func(m *plan.Move) string { return others.Number(m.To) })},
 		{Head: "why", Width: 16, Rank: 4, Left: true, Flex: 60, Cell: of(draw.Plain, func(m *plan.Move) string { return m.Why.Text(d.shop.Unit) })},
 	}
 }

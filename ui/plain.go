@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -67,7 +68,7 @@ func (m *model) plain() string {
 	if m.demo {
 		name += ", DEMO, an invented day"
 	}
-	p.tell("bide: %s, %s, pitch %s", name, count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
+	p.tell("bide: %s, %s, pitch %s", name, words.Count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
 	p.tell("%s", strings.TrimSpace(m.ending().Text()))
 	for _, note := range m.notes() {
 		p.tell("Note: %s", note)
@@ -100,12 +101,12 @@ func (p *page) day() {
 		default:
 			s := &o.Step
 			text := fmt.Sprintf("Turn %d, %s: %s, %s min of setup from %s, runs %s to %s", p.nth(turn), j.ID,
-				count(s.Changeover.Repositions, "move"), minutes(s.Setup.Total()), p.at(s.SetupStart), p.at(s.RunStart), p.at(s.RunEnd))
+				words.Count(s.Changeover.Repositions, "move"), words.Minutes(s.Setup.Total()), p.at(s.SetupStart), p.at(s.RunStart), p.at(s.RunEnd))
 			if !j.Due.IsZero() {
 				text += ", due " + p.at(j.Due)
 			}
 			if s.Late > 0 {
-				text += ", " + hours(s.Late) + " late"
+				text += ", " + words.Hours(s.Late) + " late"
 			}
 			p.tell("%s.", text)
 		}
@@ -131,8 +132,8 @@ func (p *page) changeovers() {
 			continue
 		}
 		c := &o.Step.Changeover
-		p.tell("To %s: %s, %s, %s. Web from %s to %s.", j.ID, count(c.Repositions, "holder")+" to move",
-			p.doing(c, plan.Cutting), join(", ", p.doing(c, plan.Resting), p.doing(c, plan.Parked)),
+		p.tell("To %s: %s, %s, %s. Web from %s to %s.", j.ID, words.Count(c.Repositions, "holder")+" to move",
+			p.doing(c, plan.Cutting), words.Join(", ", p.doing(c, plan.Resting), p.doing(c, plan.Parked)),
 			p.shop.Unit.Number(o.Step.Layout.Web.From), p.shop.Unit.Show(o.Step.Layout.Web.To))
 		for n := range c.Moves {
 			p.tell("  %d. %s.", n+1, sentence(&c.Moves[n], p.shop.Unit))
@@ -151,7 +152,7 @@ func (p *page) doing(c *plan.Changeover, use plan.Use) string {
 	if len(numbers) == 0 {
 		return "none " + use.String()
 	}
-	return use.String() + ": " + ranges(numbers)
+	return use.String() + ": " + words.Ranges(numbers)
 }
 
 // tracks tell each holder's way through the day.
@@ -185,11 +186,11 @@ func (p *page) holders() {
 		p.tell("%s.", strings.Join(parts, "; "))
 	}
 	if never := p.never(); len(never) > 0 {
-		p.tell("Never used today: %s.", ranges(never))
+		p.tell("Never used today: %s.", words.Ranges(never))
 	}
 	p.chapter("Changeovers by the moves they take")
 	for _, pair := range p.use().pairs {
-		p.tell("%s: from %s to %s, travel %s, %s min of setup.", count(pair.Repositions, "move"), p.beforeID(&pair), pair.Job.ID,
-			p.travel(pair.Travel), minutes(pair.Setup))
+		p.tell("%s: from %s to %s, travel %s, %s min of setup.", words.Count(pair.Repositions, "move"), p.beforeID(&pair), pair.Job.ID,
+			p.travel(pair.Travel), words.Minutes(pair.Setup))
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // orders tell the order of the file against the present one: in all, and job by job.
@@ -19,7 +20,7 @@ func (p *page) orders() {
 		return
 	}
 	a, b := file.totals, now.totals
-	p.tell("Setup: %s min in the file's order, %s in this.", minutes(a.Setup), minutes(b.Setup))
+	p.tell("Setup: %s min in the file's order, %s in this.", words.Minutes(a.Setup), words.Minutes(b.Setup))
 	p.tell("Moves: %d and %d.", a.Repositions, b.Repositions)
 	p.tell("Late: %s, and %s.", lateWords(a), lateWords(b))
 	p.tell("End: %s and %s.", p.at(file.ends()), p.at(now.ends()))
@@ -31,8 +32,8 @@ func (p *page) orders() {
 			continue
 		}
 		p.tell("%s: turn %s in the file's order, turn %s in this; setup %s and %s min; %s and %d; ends %s and %s%s.", j.ID,
-			file.nth(file.turnOf(j.ID)), now.nth(turn), minutes(was.Setup.Total()), minutes(is.Setup.Total()),
-			count(was.Changeover.Repositions, "move"), is.Changeover.Repositions, p.at(was.RunEnd), p.at(is.RunEnd), bothLate(was.Late, is.Late))
+			file.nth(file.turnOf(j.ID)), now.nth(turn), words.Minutes(was.Setup.Total()), words.Minutes(is.Setup.Total()),
+			words.Count(was.Changeover.Repositions, "move"), is.Changeover.Repositions, p.at(was.RunEnd), p.at(is.RunEnd), bothLate(was.Late, is.Late))
 	}
 }
 
@@ -45,7 +46,7 @@ func bothLate(a, b time.Duration) string {
 		if d == 0 {
 			return "in time"
 		}
-		return hours(d) + " late"
+		return words.Hours(d) + " late"
 	}
 	return fmt.Sprintf("; %s and %s", words(a), words(b))
 }
@@ -66,10 +67,10 @@ func (p *page) lifts(bound int) {
 		p.tell("There is no job to move.")
 		return
 	case near == 0:
-		p.tell("That takes too long to work out for %s on so many holders. On the screen, g tells it of one job.", count(len(jobs), "job"))
+		p.tell("That takes too long to work out for %s on so many holders. On the screen, g tells it of one job.", words.Count(len(jobs), "job"))
 		return
 	case near < len(jobs)-1:
-		p.tell("For so large a day of %s on either side only. On the screen, g tells all of one job.", count(near, "gap"))
+		p.tell("For so large a day of %s on either side only. On the screen, g tells all of one job.", words.Count(near, "gap"))
 	}
 	planner, err := plan.NewPlanner(p.forecast.Beam)
 	if err != nil { // never: it was planned with before
@@ -96,7 +97,7 @@ func (p *page) liftOf(l *lift, planner *plan.Planner, near int) {
 		case l.barred(gap):
 			p.tell("  Dropped %s: not possible, %s is running.", l.where(gap), l.rest[gap].ID)
 		default:
-			p.tell("  Dropped %s: %s.", l.where(gap), join("; ", costWords(c.Slip), p.troubles(c.Slip)))
+			p.tell("  Dropped %s: %s.", l.where(gap), words.Join("; ", costWords(c.Slip), p.troubles(c.Slip)))
 		}
 	}
 }

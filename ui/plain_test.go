@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 )
 
 // plainText is a shop in words.
@@ -29,7 +30,7 @@ func TestPlainTellsAll(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	for _, o := range sc.forecast.Present.Known {
 		c := &o.Step.Changeover
-		if want := fmt.Sprintf("%s: %s, %s min of setup", o.Step.Job.ID, count(c.Repositions, "move"), minutes(o.Step.Setup.Total())); !strings.Contains(text, want) {
+		if want := fmt.Sprintf("%s: %s, %s min of setup", o.Step.Job.ID, words.Count(c.Repositions, "move"), words.Minutes(o.Step.Setup.Total())); !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}
 		for i := range c.Moves {
@@ -73,7 +74,7 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 	for _, want := range []string{
 		fmt.Sprintf("To %s: 0 moves made, %d left", sc.jobs()[0].ID, len(moves)),
 		"Next: " + sentence(&moves[0], sc.shop.Unit) + ".",
-		fmt.Sprintf("Setup: %s min in the file's order, %s in this.", minutes(sc.forecast.Listed.Totals.Setup), minutes(sc.forecast.Present.Totals.Setup)),
+		fmt.Sprintf("Setup: %s min in the file's order, %s in this.", words.Minutes(sc.forecast.Listed.Totals.Setup), words.Minutes(sc.forecast.Present.Totals.Setup)),
 		fmt.Sprintf("Moves: %d and %d.", sc.forecast.Listed.Totals.Repositions, sc.forecast.Present.Totals.Repositions),
 		"knives may drop at once", "At its end: ", "First the cautions above",
 	} {

@@ -3,6 +3,8 @@ package ui
 import (
 	"fmt"
 	"strings"
+
+	"bide/plan/words"
 )
 
 // walk tells the changeover that comes next as one walks through it: how far it is, the
@@ -27,7 +29,7 @@ func (p *page) walk() {
 		return
 	}
 	made, ahead := len(w.made(p.desk)), w.ahead(p.desk)
-	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.job.ID, count(made, "move"), len(ahead), minutes(p.forecast.Beam.Takes(ahead)))
+	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.job.ID, words.Count(made, "move"), len(ahead), words.Minutes(p.forecast.Beam.Takes(ahead)))
 	p.tell("First the cautions above, and then at every move: no hand near a holder that travels.")
 	if text := w.blades(p.desk); text != "" {
 		p.tell("%s", text)

@@ -31,7 +31,7 @@ func TestTurnsAreTheSheets(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	turn, job := slices.Index(rows[0], "turn"), slices.Index(rows[0], "job")
+	turn, job := slices.Index(rows[0], "number"), slices.Index(rows[0], "job")
 	want := map[string]string{}
 	for _, r := range rows[1:] {
 		want[r[job]] = r[turn]

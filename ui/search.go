@@ -9,6 +9,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/session/planning"
+	"bide/plan/words"
 	"bide/ui/draw"
 
 	"github.com/charmbracelet/bubbles/progress"
@@ -167,12 +168,12 @@ func (m *model) bestSoFar() string {
 		return "searching"
 	}
 	was, known := m.forecast.Present.Totals, m.forecast.Present.Whole()
-	parts := []string{fmt.Sprintf("best so far %s min", minutes(p.Best.Setup))}
+	parts := []string{fmt.Sprintf("best so far %s min", words.Minutes(p.Best.Setup))}
 	if known {
-		parts[0] += fmt.Sprintf(" (now %s)", minutes(was.Setup))
+		parts[0] += fmt.Sprintf(" (now %s)", words.Minutes(was.Setup))
 	}
 	if p.Best.LateJobs > 0 {
-		parts = append(parts, fmt.Sprintf("%s late", hours(p.Best.Late)))
+		parts = append(parts, fmt.Sprintf("%s late", words.Hours(p.Best.Late)))
 	}
 	moves := fmt.Sprintf("%d moves", p.Best.Repositions)
 	if known {

@@ -6,6 +6,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -69,7 +70,7 @@ func bendWords(d *desk, b *material.Bending) []string {
 	sum := b.OperatorN + b.DriveN
 	out := []string{
 		fmt.Sprintf("%s press with %s in all; the bearings carry %s on the operator side and %s on the drive side.",
-			count(len(b.Presses), "blade"), force(sum), force(b.OperatorN), force(b.DriveN)),
+			words.Count(len(b.Presses), "blade"), force(sum), force(b.OperatorN), force(b.DriveN)),
 		fmt.Sprintf("It bends most at %s, by %.3f mm (%.4f in), without its own weight; %s.",
 			d.shop.Unit.Show(rounded(b.MostAt)), b.MostMM, material.Inches(b.MostMM), d.atKnife().Rests),
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"bide/material"
+	"bide/plan/words"
 )
 
 // settings tell what is set for each job, the cautions of all jobs together once, and
@@ -49,10 +50,10 @@ func (p *page) settingsOf(k *material.Turn) {
 		p.tell("  Nothing at the knife changes against %s.", k.Before)
 	}
 	for _, c := range k.Changes {
-		p.tell("  Change of %s against %s: from %s to %s: %s.", c.ID, join("", k.Before, map[bool]string{true: "what ran before"}[k.Before == ""]), c.From, c.To, c.Do)
+		p.tell("  Change of %s against %s: from %s to %s: %s.", c.ID, words.Join("", k.Before, map[bool]string{true: "what ran before"}[k.Before == ""]), c.From, c.To, c.Do)
 	}
 	for _, l := range k.Settings.Lines {
-		p.tell("  %s: %s. %s", l.ID, l.Value, join(" ", fmt.Sprintf("Why: %s.", l.Why), "Source: "+l.Source+"."))
+		p.tell("  %s: %s. %s", l.ID, l.Value, words.Join(" ", fmt.Sprintf("Why: %s.", l.Why), "Source: "+l.Source+"."))
 	}
 	for _, d := range k.Damaged {
 		p.tell("  The anvil is damaged %s.", d.Where)

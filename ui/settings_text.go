@@ -6,6 +6,7 @@ import (
 	"bide/material"
 	"bide/plan"
 	"bide/plan/session/planning"
+	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -108,7 +109,7 @@ func setWords(s *material.Settings) string {
 		pressure += ", a guess"
 	}
 	if s.Refused == "" && !s.Air.Own {
-		pressure += fmt.Sprintf(" on %s of %g mm", count(s.Air.Pistons, "piston"), s.Air.BoreMM)
+		pressure += fmt.Sprintf(" on %s of %g mm", words.Count(s.Air.Pistons, "piston"), s.Air.BoreMM)
 	}
 	wick := s.Wicking.Wick.String()
 	if s.Wicking.Wick == material.NoWick {
@@ -144,7 +145,7 @@ func (t *settingsText) changes(k *material.Turn, o *planning.Outcome) {
 func (t *settingsText) settings(s *material.Settings) {
 	t.chapter("What to set", "to start a trial from; [where it comes from]")
 	for _, l := range s.Lines {
-		t.pair(draw.Strong, string(l.ID), draw.Plain, l.Value, join(" ", l.Why, "["+l.Source+"]"))
+		t.pair(draw.Strong, string(l.ID), draw.Plain, l.Value, words.Join(" ", l.Why, "["+l.Source+"]"))
 	}
 }
 

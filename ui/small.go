@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
 
@@ -155,11 +156,11 @@ func (d *desk) smallTimes() draw.Line {
 	step, day := &d.outcome(d.turn).Step, d.shop.Day.Start
 	l := d.Line()
 	l.Add(draw.Faint, "setup ")
-	l.Add(draw.Plain, clock(step.SetupStart, day))
+	l.Add(draw.Plain, words.Clock(step.SetupStart, day))
 	l.Add(draw.Faint, ", run ")
-	l.Add(draw.Plain, clock(step.RunStart, day))
+	l.Add(draw.Plain, words.Clock(step.RunStart, day))
 	if step.Late > 0 {
-		l.Add(draw.Late, " !"+hours(step.Late)+" late")
+		l.Add(draw.Late, " !"+words.Hours(step.Late)+" late")
 	}
 	return l
 }
@@ -186,18 +187,17 @@ func (d *desk) shortest(m *plan.Move, w int) (l draw.Line) {
 // leads to is told in words, however little room there is.
 func (d *desk) inFull(m *plan.Move, w int) []draw.Line {
 	u, way := d.shop.Unit, m.To-m.From
-	by := ruler{unit: u}
-	by.fineAs(way)
+	by := words.ExactRuler(u, way)
 	holder, places := d.Line(), d.Line()
 	holder.Add(draw.Plain, "holder ")
 	holder.Add(draw.Picked, fmt.Sprint(m.Holder))
-	holder.Add(draw.Moved, " "+by.signed(way))
-	if text := fitting(w-holder.Width, " to the "+towards(way), " "+towards(way)); holder.Width+draw.CellWidth(text) <= w {
+	holder.Add(draw.Moved, " "+by.Signed(way))
+	if text := fitting(w-holder.Width, " to the "+words.Towards(way), " "+words.Towards(way)); holder.Width+draw.CellWidth(text) <= w {
 		holder.Add(draw.Faint, text)
 		places = d.places(m, w)
 	} else {
 		holder, places = d.shortest(m, w), d.Line()
-		far, side := max(way, -way), strings.TrimSuffix(towards(way), " side")
+		far, side := max(way, -way), strings.TrimSuffix(words.Towards(way), " side")
 		places.Add(draw.Moved, fitting(w, u.Show(far)+" to "+side+" side", u.Show(far)+" to "+side, u.Number(far)+" to "+side, u.Number(far)+" "+side))
 	}
 	out := []draw.Line{holder, places}

@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -54,7 +55,7 @@ func (d *session) performed(k kept) {
 		d.owing, d.behind = nil, false
 	}
 	if d.freed {
-		d.freed, k.said = false, join("; ", "the shop is free now, and written here", k.said)
+		d.freed, k.said = false, words.Join("; ", "the shop is free now, and written here", k.said)
 	}
 	if k.done != nil {
 		k.done(k.said)
@@ -108,7 +109,7 @@ func (d *session) mark(number int, mark shop.Mark, e shop.Event, says string) te
 		if d.keep.barred != "" || d.unsaved != "" {
 			says += " (not saved)"
 		}
-		priced.text = join("; ", says, said)
+		priced.text = words.Join("; ", says, said)
 		d.news = priced
 	}})
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"bide/plan/shop"
+	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
 )
@@ -89,7 +90,7 @@ func (d *desk) question() string {
 	if d.saving {
 		return "What was told last is still being saved. Leave?"
 	}
-	text, why := "Would be lost: "+strings.Join(d.losing(), "; ")+". ", join("; ", d.unsaved, d.keep.barred)
+	text, why := "Would be lost: "+strings.Join(d.losing(), "; ")+". ", words.Join("; ", d.unsaved, d.keep.barred)
 	if d.changed() || d.unsaved != "" || sumOf(d.owing) != "" {
 		text += capital(why)
 	}
@@ -130,5 +131,5 @@ func sumOf(events []shop.Event) string {
 			parts = append(parts, fmt.Sprintf(k.many, n))
 		}
 	}
-	return join(", ", parts...)
+	return words.Join(", ", parts...)
 }

@@ -13,6 +13,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -133,7 +134,7 @@ func TestMessagesOnSmallScreens(t *testing.T) {
 			t.Fatalf("it isn't said that %d is made:\n%s", before.Holder, sc.View())
 		}
 		if m := sc.walk().move(sc.desk); m != nil {
-			sc.tells(fmt.Sprint(m.Holder), plan.Millimetres.Number(m.To), strings.Fields(towards(m.To - m.From))[0])
+			sc.tells(fmt.Sprint(m.Holder), plan.Millimetres.Number(m.To), strings.Fields(words.Towards(m.To - m.From))[0])
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -189,7 +190,7 @@ func (p *tracksPane) behind(e entry, f trackFrame) draw.Line {
 		ink, behind = draw.Faint, draw.Faint
 	}
 	l.Right(ink, e.aboutMark()+fmt.Sprint(s.Changeover.Repositions), 4)
-	l.Right(ink, minutes(s.Setup.Total()), 7)
+	l.Right(ink, words.Minutes(s.Setup.Total()), 7)
 	l.Add(draw.Plain, " ")
 	l.Left(ink, rank, 2)
 	l.Add(draw.Plain, " ")

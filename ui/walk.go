@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/session/planning"
+	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
 
@@ -57,7 +58,7 @@ func (m *model) setOut() tea.Cmd {
 	return m.askAgain(nil, func(freed) tea.Cmd {
 		said := m.news.text
 		m.begin()
-		m.news.text = join("; ", said, m.news.text)
+		m.news.text = words.Join("; ", said, m.news.text)
 		return nil
 	})
 }
@@ -124,7 +125,7 @@ func (w *walk) follow(d *desk) {
 	}
 	w.o = d.outcome(turn)
 	if w.was != nil && d.news.text != "" {
-		d.news.text = join("; ", d.news.text, w.against(d))
+		d.news.text = words.Join("; ", d.news.text, w.against(d))
 	}
 	w.was = nil
 }
@@ -140,10 +141,10 @@ type planned struct {
 func (w *walk) against(d *desk) string {
 	text := ""
 	if !w.refused() {
-		text = fmt.Sprintf("planned again: %s left, %d before", count(len(w.ahead(d)), "move"), w.was.left)
+		text = fmt.Sprintf("planned again: %s left, %d before", words.Count(len(w.ahead(d)), "move"), w.was.left)
 	}
 	still := slices.DeleteFunc(w.was.able, func(j *plan.Job) bool { return len(lacking([]*plan.Job{j}, d.jobs())) > 0 }) // one may have ended
-	return join("; ", text, ables(still, d.able()))
+	return words.Join("; ", text, ables(still, d.able()))
 }
 
 // follow lets a walk that is under way see what has been worked out.
@@ -236,6 +237,6 @@ func (w *walk) leave(m *model) {
 		m.stand(m.truth)
 	}
 	if len(w.made(m.desk)) > 0 {
-		m.say("%s", join("; ", w.job.ID+" is half set up: w goes on with it", m.byTheWall(was)))
+		m.say("%s", words.Join("; ", w.job.ID+" is half set up: w goes on with it", m.byTheWall(was)))
 	}
 }

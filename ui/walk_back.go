@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -32,7 +33,7 @@ func (w *walk) tell(m *model, d deed, became states, what, says string, then fun
 	d.done = func(said string) {
 		m.claims = append(m.claims, t)
 		then()
-		m.say("%s", join("; ", m.notKept()+says, outcomes(became, w.job.ID), said, m.byTheWall(was)))
+		m.say("%s", words.Join("; ", m.notKept()+says, outcomes(became, w.job.ID), said, m.byTheWall(was)))
 		m.news.brief = m.notKept() + what
 	}
 	return m.perform(d)
@@ -66,7 +67,7 @@ func outcomes(became states, but string) string {
 			parts = append(parts, id+" is "+map[plan.State]string{plan.Done: "done", plan.Aside: "set aside", plan.Running: "running", plan.Waiting: "waiting again"}[became[id]])
 		}
 	}
-	return join(", ", parts...)
+	return words.Join(", ", parts...)
 }
 
 // takeBack takes back what was told last on this walk; after a restart, the last tick
@@ -112,7 +113,7 @@ func (m *model) unsay(t *claim, then func()) tea.Cmd {
 		m.claims = slices.DeleteFunc(m.claims, func(c *claim) bool { return c == t })
 		m.become(t.were)
 		then()
-		m.say("%s", join("; ", m.notKept()+"taken back: "+join(", ", m.again(t), outcomes(t.were, "")), said))
+		m.say("%s", words.Join("; ", m.notKept()+"taken back: "+words.Join(", ", m.again(t), outcomes(t.were, "")), said))
 		m.news.brief = m.notKept() + m.briefly(t)
 	}
 	return m.perform(d)
@@ -130,7 +131,7 @@ func (m *model) again(t *claim) string {
 			parts = append(parts, fmt.Sprintf("%d is %s again", e.Holder, m.forecast.Beam.Holders[e.Holder-1]))
 		}
 	}
-	return join(", ", parts...)
+	return words.Join(", ", parts...)
 }
 
 // briefly tells in few words what is so again.

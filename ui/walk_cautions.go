@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
 )
@@ -38,7 +39,7 @@ func (w *walk) notes(d *desk) []draw.Span {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there. Blades may have been swapped for it: look at what each holder carries."})
 	}
 	if n := len(w.made(d)); n > 0 {
-		all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%s made before: it goes on from there.", count(n, "move"))})
+		all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%s made before: it goes on from there.", words.Count(n, "move"))})
 	}
 	if j := w.running(d); j != nil {
 		all = append(all, draw.Span{Style: draw.Plain, Text: j.ID + " runs: the first tick tells that it has ended."})
@@ -48,7 +49,7 @@ func (w *walk) notes(d *desk) []draw.Span {
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.job.ID + ": " + d.toSet(w.job) + "."})
 	if n := w.unknown(d); len(n) > 0 {
-		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known, taken to be the right ones: look at those of %s.", holders(n))})
+		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known, taken to be the right ones: look at those of %s.", words.Holders(n))})
 	}
 	if text := w.blades(d); text != "" {
 		all = append(all, draw.Span{Style: draw.Strong, Text: text})
@@ -71,14 +72,6 @@ func (w *walk) unknown(d *desk) (all []int) {
 		}
 	}
 	return all
-}
-
-// holders are holders by number, in words.
-func holders(n []int) string {
-	if len(n) == 1 {
-		return fmt.Sprintf("holder %d", n[0])
-	}
-	return "holders " + ranges(n)
 }
 
 // swaps are the holders that are to cut the job with another blade, by number.
@@ -106,11 +99,11 @@ func (w *walk) blades(d *desk) string {
 			}
 			return same
 		})
-		parts = append(parts, fmt.Sprintf("%s (%s now)", ranges(alike), bladeWords(now)))
+		parts = append(parts, fmt.Sprintf("%s (%s now)", words.Ranges(alike), bladeWords(now)))
 	}
-	text := fmt.Sprintf("%s to swap to %s", count(len(w.swaps(d)), "blade"), bladeWords(w.job.Blade))
+	text := fmt.Sprintf("%s to swap to %s", words.Count(len(w.swaps(d)), "blade"), bladeWords(w.job.Blade))
 	if t := w.o.Step.Setup.Crew; t > 0 {
-		text += fmt.Sprintf(", about %s min", minutes(t))
+		text += fmt.Sprintf(", about %s min", words.Minutes(t))
 	}
 	return text + ": in holders " + strings.Join(parts, ", ") + "."
 }

@@ -8,6 +8,7 @@ import (
 	"bide/plan"
 	"bide/plan/session/planning"
 	"bide/plan/shop"
+	"bide/plan/words"
 	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -143,7 +144,7 @@ func (w *walk) untick(m *model) tea.Cmd {
 			w.replan(m, nil)
 		}
 		w.lookAt(m.desk, last.Holder)
-		m.say("%s", join("; ", m.notKept()+fmt.Sprintf("taken back: holder %d is at %s again", last.Holder, m.shop.Unit.Show(last.From)), said))
+		m.say("%s", words.Join("; ", m.notKept()+fmt.Sprintf("taken back: holder %d is at %s again", last.Holder, m.shop.Unit.Show(last.From)), said))
 		m.news.brief = m.notKept() + fmt.Sprintf("%d taken back", last.Holder)
 	}
 	return m.perform(d)
@@ -208,7 +209,7 @@ func (w *walk) finish(m *model) tea.Cmd {
 		m.say("there is no plan to finish")
 		return nil
 	case len(w.ahead(m.desk)) > 0:
-		m.say("%s still to be made", count(len(w.ahead(m.desk)), "move"))
+		m.say("%s still to be made", words.Count(len(w.ahead(m.desk)), "move"))
 		return nil
 	case w.asks(m, w.finish):
 		return nil
@@ -270,7 +271,7 @@ func (w *walk) again(m *model) tea.Cmd {
 		case m.owes() && m.unsaved == "":
 			m.say("%s", "not saved: "+said)
 		case m.unsaved == "":
-			m.say("%s", join("; ", "all that was told is saved now", said))
+			m.say("%s", words.Join("; ", "all that was told is saved now", said))
 			m.news.brief = "all is saved now"
 		}
 	}})

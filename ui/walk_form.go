@@ -9,6 +9,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/words"
 	"bide/ui/form"
 	"bide/ui/keys"
 
@@ -229,7 +230,7 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 	number, wrong := f.number(d)
 	if f.At == fieldHolder {
 		if wrong == "" {
-			says = fmt.Sprintf("holder %d is thought to stand at %s", number, both(d.truth.stands.At[number-1], u))
+			says = fmt.Sprintf("holder %d is thought to stand at %s", number, words.Both(d.truth.stands.At[number-1], u))
 		}
 		return says, false, wrong
 	}
@@ -248,9 +249,9 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 		}
 		way := at - d.truth.stands.At[number-1]
 		if way == 0 {
-			return both(at, u) + ", where it was thought to stand", false, ""
+			return words.Both(at, u) + ", where it was thought to stand", false, ""
 		}
-		return fmt.Sprintf("%s, %s to the %s of where it was thought", both(at, u), u.Show(max(way, -way)), towards(way)), false, ""
+		return fmt.Sprintf("%s, %s to the %s of where it was thought", words.Both(at, u), u.Show(max(way, -way)), words.Towards(way)), false, ""
 	case fieldWhat:
 		c, known := troubles[f.letter()]
 		if !known {
@@ -259,9 +260,4 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 		return c.String(), false, ""
 	}
 	return "", false, ""
-}
-
-// both is a length in both units, the shop's first.
-func both(l plan.Length, u plan.Unit) string {
-	return fmt.Sprintf("%s (%s)", u.Show(l), other(u).Show(l))
 }

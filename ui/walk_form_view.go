@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -39,7 +40,7 @@ func (f *correction) view(d *desk, s draw.Size) []draw.Line {
 	out := []draw.Line{title}
 	for _, n := range slices.Sorted(maps.Keys(f.places)) {
 		l := d.Line()
-		l.Add(draw.Good, fmt.Sprintf("  found: holder %d at %s", n, both(f.places[n], d.shop.Unit)))
+		l.Add(draw.Good, fmt.Sprintf("  found: holder %d at %s", n, words.Both(f.places[n], d.shop.Unit)))
 		out = append(out, l)
 	}
 	for i := range f.Fields {

@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/session/planning"
+	"bide/plan/words"
 	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -146,13 +147,13 @@ func TestBladesAreNamedBeforeTheFirstMove(t *testing.T) {
 		}
 	}
 	text := sc.walk().blades(sc.desk)
-	for _, want := range []string{count(len(swaps), "blade"), ranges(swaps), "min", fmt.Sprint(job.Blade.Bevel)} {
+	for _, want := range []string{words.Count(len(swaps), "blade"), words.Ranges(swaps), "min", fmt.Sprint(job.Blade.Bevel)} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in %q", want, text)
 		}
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 30})
-	sc.tells(count(len(swaps), "blade") + " to swap")
+	sc.tells(words.Count(len(swaps), "blade") + " to swap")
 	for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}} {
 		sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 		sc.press("enter", "home")

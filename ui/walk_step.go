@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -77,7 +78,7 @@ func (w *walk) figures(d *desk, m *plan.Move, s draw.Size) (out []draw.Line) {
 		l.To(1 + g.Wide(parts[0].Text+" "+arrow+" ") + g.Across)
 		l.Add(draw.Faint, "to, "+d.shop.Unit.String())
 		if look := w.look; look > 0 {
-			l.Add(draw.Late, fmt.Sprintf("   looking ahead: %s after the next", count(look, "move")))
+			l.Add(draw.Late, fmt.Sprintf("   looking ahead: %s after the next", words.Count(look, "move")))
 		}
 		out = append(out, l)
 	}
@@ -105,13 +106,9 @@ func (w *walk) figures(d *desk, m *plan.Move, s draw.Size) (out []draw.Line) {
 // facts are from, to and by in both units, and the side that the way leads to: where
 // there is no room for both, in the shop's unit and with the side.
 func (w *walk) facts(d *desk, m *plan.Move, width int) (out []draw.Line) {
-	u, o := d.shop.Unit, other(d.shop.Unit)
+	u, o := d.shop.Unit, words.Other(d.shop.Unit)
 	way := m.To - m.From
-	ours, theirs := ruler{unit: u}, ruler{unit: o}
-	for _, x := range []plan.Length{m.From, m.To, way} {
-		ours.fineAs(x)
-		theirs.fineAs(x)
-	}
+	ours, theirs := words.ExactRuler(u, m.From, m.To, way), words.ExactRuler(o, m.From, m.To, way)
 	row := func(label string, i draw.Style, a, b, more string) (short, whole draw.Line) {
 		l := d.Line()
 		l.Left(draw.Faint, " "+label, 7)
@@ -128,15 +125,15 @@ func (w *walk) facts(d *desk, m *plan.Move, width int) (out []draw.Line) {
 		}
 		return short, whole
 	}
-	_, from := row("from", draw.Plain, ours.number(m.From), theirs.number(m.From), "")
-	_, to := row("to", draw.Picked, ours.number(m.To), theirs.number(m.To), w.fraction(d, m.To))
+	_, from := row("from", draw.Plain, ours.Number(m.From), theirs.Number(m.From), "")
+	_, to := row("to", draw.Picked, ours.Number(m.To), theirs.Number(m.To), w.fraction(d, m.To))
 	if to.Width > width {
-		_, to = row("to", draw.Picked, ours.number(m.To), theirs.number(m.To), "")
+		_, to = row("to", draw.Picked, ours.Number(m.To), theirs.Number(m.To), "")
 	}
-	side := strings.ToUpper(towards(way))
-	_, by := row("by", draw.Moved, ours.signed(way), theirs.signed(way), "to the "+side)
+	side := strings.ToUpper(words.Towards(way))
+	_, by := row("by", draw.Moved, ours.Signed(way), theirs.Signed(way), "to the "+side)
 	if by.Width > width {
-		by, _ = row("by", draw.Moved, ours.signed(way), theirs.signed(way), side)
+		by, _ = row("by", draw.Moved, ours.Signed(way), theirs.Signed(way), side)
 	}
 	return []draw.Line{from, to, by}
 }

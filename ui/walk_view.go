@@ -5,6 +5,8 @@ import (
 	"bide/ui/keys"
 	"fmt"
 	"strings"
+
+	"bide/plan/words"
 )
 
 // View draws the walk over the whole screen: which changeover and how far, what is
@@ -221,10 +223,10 @@ func (w *walk) head(d *desk, width int) draw.Line {
 	switch {
 	case w.o == nil || w.refused():
 	case ahead == 0:
-		l.Add(draw.Strong, fmt.Sprintf("   all %s made", count(made, "move")))
+		l.Add(draw.Strong, fmt.Sprintf("   all %s made", words.Count(made, "move")))
 	default:
 		l.Add(draw.Strong, fmt.Sprintf("   move %d of %d", made+1, made+ahead))
-		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, minutes(d.forecast.Beam.Takes(w.ahead(d)))))
+		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, words.Minutes(d.forecast.Beam.Takes(w.ahead(d)))))
 	}
 	if room := width - l.Width - 4; room >= 10 && made+ahead > 0 && w.o != nil && !w.refused() {
 		bar := min(room, 40)
@@ -246,10 +248,10 @@ func (w *walk) status(m *model) (text, brief string, i draw.Style) {
 		return m.Pending + " being saved", "", draw.Faint
 	case m.unsaved != "":
 		again := m.KeyFor(keys.SaveAgain)
-		return "NOT SAVED (" + again + " tries again): " + join("; ", m.unsaved, m.news.text), "NOT SAVED: " + again, draw.Late
+		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", m.unsaved, m.news.text), "NOT SAVED: " + again, draw.Late
 	}
 	if text, brief := m.outdated(); text != "" {
-		return join("; ", m.news.text, text), brief, draw.Late
+		return words.Join("; ", m.news.text, text), brief, draw.Late
 	}
 	return m.news.text, m.news.brief, draw.Strong
 }

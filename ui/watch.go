@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan/shop"
+	"bide/plan/words"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -174,5 +175,5 @@ func (d *session) outdated() (text, brief string) {
 		has = "have"
 	}
 	text = fmt.Sprintf("%s %s changed since %s: what is shown may be out of date; %s reads it again", strings.Join(w.stale, ", "), has, since, d.viewer.keyOf(toReread))
-	return join("; ", text, w.wrong), "changed: " + d.viewer.keyOf(toReread) + " reads"
+	return words.Join("; ", text, w.wrong), "changed: " + d.viewer.keyOf(toReread) + " reads"
 }

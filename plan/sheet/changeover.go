@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // changeover is the sheet of one changeover, step i of the day: on as few pages as
@@ -48,7 +49,7 @@ func ticks(cautions []string) (lines []string) {
 
 // setup tells the minutes by cause.
 func (t *text) setup(s *plan.Step) {
-	t.add(labelled("Setup", minutes(s.Setup.Total())+" min in all")...)
+	t.add(labelled("Setup", words.Minutes(s.Setup.Total())+" min in all")...)
 	for _, c := range t.causes(s) {
 		t.add(hang(fmt.Sprintf("%11s%5s  ", "", c.Minutes), c.What)...)
 	}

@@ -100,7 +100,7 @@ func TestCommandLine(t *testing.T) {
 		{"sheet -- " + dir, text},
 		{"check", "no problems"},
 		{"check " + dir, "no problems"},
-		{"sheet --as csv " + dir, "turn,job,"},
+		{"sheet --as csv " + dir, "number,job,"},
 		{"sheet " + dir + " --as json", `"format": "bide-plan"`},
 		{"sheet --as json --aim moves " + dir, `"aim": "moves"`},
 		{"sheet --as html " + dir, "<!DOCTYPE html>"},
@@ -322,9 +322,9 @@ func TestRefusedJob(t *testing.T) {
 func TestBrokenOrder(t *testing.T) {
 	dir := copyOfDemo(t, func(name, text string) string {
 		text = strings.Replace(text, `id       = "D-101"`, `id       = "D-101"`+"\nafter    = [\"D-104\"]", 1)
-		return strings.Replace(text, `id       = "D-103"`, `id       = "D-103"`+"\nturn     = 1", 1)
+		return strings.Replace(text, `id       = "D-103"`, `id       = "D-103"`+"\nfixed    = 1", 1)
 	})
-	const after, turn = "job D-101 is to come after D-104 and comes before it", "job D-103 is fixed to turn 1 and comes at turn "
+	const after, turn = "job D-101 is to come after D-104 and comes before it", "job D-103 is fixed at number 1 in the sequence and comes at number "
 	first := strings.Join(strings.Fields(strings.Join(pagesOf(run(t, "sheet", dir).out)[0], " ")), " ")
 	notes := strings.Join(notesOf(t, run(t, "sheet", "--as", "json", dir).out), "\n")
 	for _, rule := range []string{after, turn} {
@@ -337,7 +337,7 @@ func TestBrokenOrder(t *testing.T) {
 		if got.status != 1 || !strings.Contains(got.out, wants) {
 			t.Errorf("bide %s: exit %d, and %.60q", command, got.status, got.out)
 		}
-		for _, want := range []string{"(D-101), after", "D-104", "(D-103), turn"} {
+		for _, want := range []string{"(D-101), after", "D-104", "(D-103), fixed"} {
 			if !strings.Contains(got.err, want) {
 				t.Errorf("bide %s: %q isn't in %q", command, want, got.err)
 			}

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // facts tells in words what a day and its changeovers are: the same words in each of
@@ -28,7 +29,7 @@ type fact struct {
 }
 
 // clock is a time of day on the sheet's day.
-func (f *facts) clock(at time.Time) string { return clock(at, f.day) }
+func (f *facts) clock(at time.Time) string { return words.Clock(at, f.day) }
 
 // tellsDay reports whether the page of the day is to be written: for one job only where
 // something is wrong with it.
@@ -63,10 +64,10 @@ func (f *facts) jobs() grid {
 		s := &f.plan.Steps[i]
 		late := ""
 		if s.Late > 0 {
-			late = hours(s.Late)
+			late = words.Hours(s.Late)
 		}
 		g.rows = append(g.rows, []string{fmt.Sprint(i + 1), tidy(s.Job.ID), tidy(s.Job.Material), u.Number(s.Job.Web),
-			fmt.Sprint(len(s.Layout.Cuts)), fmt.Sprint(s.Changeover.Repositions), minutes(s.Setup.Total()),
+			fmt.Sprint(len(s.Layout.Cuts)), fmt.Sprint(s.Changeover.Repositions), words.Minutes(s.Setup.Total()),
 			f.clock(s.RunStart), f.clock(s.RunEnd), f.clock(s.Job.Due), late})
 	}
 	return g
@@ -95,7 +96,7 @@ func (f *facts) inAll() []fact {
 // counting tells how holders and places are counted.
 func (f *facts) counting() string {
 	return "Holders, slits and cuts are counted from the operator side. A place is the centre line of a holder on the beam's scale; + is to the drive side. The pitch, the least distance of two neighbours, is " +
-		both(f.plan.Beam.Pitch(), f.options.Unit) + "."
+		words.Both(f.plan.Beam.Pitch(), f.options.Unit) + "."
 }
 
 // floor tells how few moves there could be at best; empty where nothing is proven.
@@ -111,7 +112,7 @@ func (f *facts) floor() string {
 	if f.plan.Totals.Repositions == least.Repositions {
 		return fmt.Sprintf("these are the fewest moves %s: proven by %s", which, least.By)
 	}
-	return fmt.Sprintf("no plan %s can need fewer than %s: proven by %s", which, count(least.Repositions, "move"), least.By)
+	return fmt.Sprintf("no plan %s can need fewer than %s: proven by %s", which, words.Count(least.Repositions, "move"), least.By)
 }
 
 // ends tells when the last run ends, and how that lies to the shift's end.
@@ -126,5 +127,5 @@ func (f *facts) ends() string {
 	if over < 0 {
 		lies, over = "after", -over
 	}
-	return fmt.Sprintf("the last run at %s, %s %s the shift's end at %s", f.clock(last), span(over), lies, f.clock(day.End))
+	return fmt.Sprintf("the last run at %s, %s %s the shift's end at %s", f.clock(last), words.Lasting(over), lies, f.clock(day.End))
 }

@@ -6,6 +6,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // The anvil's face: how the day wears it, and its damaged bands.
@@ -59,9 +60,9 @@ func (f *facts) bands() (out []faceBand) {
 			out = append(out, faceBand{Metres: fmt.Sprintf("%.0f", face.Metres[b]), Mark: mark})
 		}
 	}
-	r := newRuler(f.options.Unit, "from", from...)
+	r := words.NewRuler(f.options.Unit, "from", from...)
 	for i := range out {
-		out[i].From = r.place(from[i])
+		out[i].From = r.Place(from[i])
 	}
 	return out
 }
@@ -118,7 +119,7 @@ func (f *facts) damagedUnder(i int, all []material.Damage) (out []fact) {
 		}
 	}
 	if more > 0 {
-		out = append(out, fact{Text: "and " + count(more, "band") + " more, told on the knife's page"})
+		out = append(out, fact{Text: "and " + words.Count(more, "band") + " more, told on the knife's page"})
 	}
 	return out
 }

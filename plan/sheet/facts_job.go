@@ -8,6 +8,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/words"
 )
 
 const longestID = 18 // of two side by side in a title
@@ -34,15 +35,15 @@ func (f *facts) job(i int) (out []fact) {
 	}
 	add("Material", j.Material)
 	add("Web", fmt.Sprintf("%s, guided to the %s of the web area; from %s to %s",
-		both(j.Web, u), guides[f.plan.Beam.Guide], u.Number(l.Web.From), u.Show(l.Web.To)))
+		words.Both(j.Web, u), guides[f.plan.Beam.Guide], u.Number(l.Web.From), u.Show(l.Web.To)))
 	out = append(out, f.slits(s))
 	add("Trim", trim(l, u))
 	add("Blade", blade(j, u))
 	if len(w.change) > 0 {
-		add("", "swap "+count(len(w.change), "blade")+": "+holders(w.change))
+		add("", "swap "+words.Count(len(w.change), "blade")+": "+words.Holders(w.change))
 	}
 	if len(w.unknown) > 0 {
-		add("", "not known what these carry, look before they cut: "+holders(w.unknown))
+		add("", "not known what these carry, look before they cut: "+words.Holders(w.unknown))
 	}
 	add("Pressure", f.pressure(i))
 	if j.SiliconeFree {
@@ -74,14 +75,6 @@ const assumed = "nobody has measured where the holders stood when the day began:
 
 var guides = [...]string{plan.GuideCentre: "centre", plan.GuideOperator: "operator edge", plan.GuideDrive: "drive edge"}
 
-// holders names holders in words.
-func holders(numbers []int) string {
-	if len(numbers) == 1 {
-		return fmt.Sprintf("holder %d", numbers[0])
-	}
-	return "holders " + ranges(numbers)
-}
-
 // slitRun is a run of equal slits side by side.
 type slitRun struct {
 	Which string // 3, or 3-12
@@ -98,12 +91,12 @@ func (f *facts) slits(s *plan.Step) fact {
 		for n < len(slits) && slits[n] == slits[i] {
 			n++
 		}
-		r := slitRun{strconv.Itoa(i + 1), n - i, both(slits[i], f.options.Unit)}
+		r := slitRun{strconv.Itoa(i + 1), n - i, words.Both(slits[i], f.options.Unit)}
 		if n > i+1 {
 			r.Which += "-" + strconv.Itoa(n)
 		}
 		if want != nil && want[i] != slits[i] {
-			r.Width += ", to finish at " + both(want[i], f.options.Unit)
+			r.Width += ", to finish at " + words.Both(want[i], f.options.Unit)
 		}
 		out.Runs = append(out.Runs, r)
 		i = n
@@ -119,9 +112,9 @@ func trim(l *plan.Layout, u plan.Unit) string {
 	text := fmt.Sprintf("operator side %s, drive side %s", u.Show(l.Trim[0]), u.Show(l.Trim[1]))
 	switch {
 	case l.Shift > 0:
-		return text + "; the layout is " + both(l.Shift, u) + " to the drive side of centred"
+		return text + "; the layout is " + words.Both(l.Shift, u) + " to the drive side of centred"
 	case l.Shift < 0:
-		return text + "; the layout is " + both(-l.Shift, u) + " to the operator side of centred"
+		return text + "; the layout is " + words.Both(-l.Shift, u) + " to the operator side of centred"
 	}
 	return text + "; centred"
 }
@@ -176,7 +169,7 @@ func (f *facts) run(s *plan.Step) string {
 		text += "; due " + f.clock(s.Job.Due)
 	}
 	if s.Late > 0 {
-		text += ", LATE by " + span(s.Late)
+		text += ", LATE by " + words.Lasting(s.Late)
 	}
 	return text
 }
@@ -190,7 +183,7 @@ func (f *facts) conditions() string {
 	text := ""
 	for _, c := range []plan.Condition{plan.NoCut, plan.Stuck, plan.Out} {
 		if len(of[c]) > 0 {
-			text += "; " + c.String() + ": " + holders(of[c])
+			text += "; " + c.String() + ": " + words.Holders(of[c])
 		}
 	}
 	return strings.TrimPrefix(text, "; ")
@@ -204,7 +197,7 @@ func (f *facts) causes(s *plan.Step) (out []cause) {
 	c := &s.Setup
 	add := func(takes time.Duration, what string) {
 		if takes > 0 {
-			out = append(out, cause{minutes(takes), what})
+			out = append(out, cause{words.Minutes(takes), what})
 		}
 	}
 	add(max(c.Positioner, c.Crew), sideWork(f.plan.Beam, c))
@@ -221,14 +214,14 @@ const beside = "away from the beam, and only where the site's procedure allows i
 // sideWork tells what is reckoned side by side: the moves, and the blades.
 func sideWork(b *plan.Beam, c *plan.SetupTime) string {
 	by := [...]string{plan.Shuttle: "by the carriage", plan.OwnDrive: "by the holders' drives", plan.ByHand: "by hand"}
-	blades := count(c.Swaps, "blade") + " swapped"
+	blades := words.Count(c.Swaps, "blade") + " swapped"
 	switch {
 	case c.Swaps == 0:
 		return "moves " + by[b.Drive.Kind]
 	case c.Positioner == 0:
 		return blades
 	case c.Crew > c.Positioner:
-		return fmt.Sprintf("%s; the moves, %s min, are reckoned beside that: %s", blades, minutes(c.Positioner), beside)
+		return fmt.Sprintf("%s; the moves, %s min, are reckoned beside that: %s", blades, words.Minutes(c.Positioner), beside)
 	}
-	return fmt.Sprintf("moves %s; %s, %s min, reckoned beside that: %s", by[b.Drive.Kind], blades, minutes(c.Crew), beside)
+	return fmt.Sprintf("moves %s; %s, %s min, reckoned beside that: %s", by[b.Drive.Kind], blades, words.Minutes(c.Crew), beside)
 }

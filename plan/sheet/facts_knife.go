@@ -6,6 +6,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // turn is what is set at the knife for step i; nil where that isn't known.
@@ -38,7 +39,7 @@ func (f *facts) knife(i int) (out []fact) {
 	add("Cuts at", cut.Value+", "+cut.Why)
 	if !s.Unfound {
 		add("Force", fmt.Sprintf("%s a blade, %s in all of %s; %s", newtons(s.Air.SetN),
-			newtons(s.Air.SetN*float64(cuts)), count(cuts, "blade"), s.Line(material.IDPistons).Value))
+			newtons(s.Air.SetN*float64(cuts)), words.Count(cuts, "blade"), s.Line(material.IDPistons).Value))
 	}
 	wicking := s.Line(material.IDWicking).Value
 	if s.Wicking.Wick != material.NoWick {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"bide/material"
+	"bide/plan/words"
 )
 
 // set lists the steps that are to be written and whose settings are known.
@@ -118,7 +119,7 @@ func (f *facts) cautions(steps []int) (every, some []watch) {
 		if len(of[c]) == len(steps) {
 			every = append(every, watch{c.About, c.Text, ""})
 		} else {
-			some = append(some, watch{c.About, c.Text, ranges(of[c])})
+			some = append(some, watch{c.About, c.Text, words.Ranges(of[c])})
 		}
 	}
 	return every, some

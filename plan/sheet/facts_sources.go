@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bide/material"
+	"bide/plan/words"
 )
 
 // sourcesHead tells what sources are of.
@@ -59,7 +60,7 @@ func sourceWords(all []settingSource, jobs int) string {
 	for _, s := range all {
 		text := s.text
 		if len(s.of) < jobs {
-			text += " (" + ranges(s.of) + ")"
+			text += " (" + words.Ranges(s.of) + ")"
 		}
 		parts = append(parts, text)
 	}

@@ -8,6 +8,7 @@ import (
 	"io"
 
 	"bide/plan"
+	"bide/plan/words"
 )
 
 //go:embed sheet.html
@@ -175,7 +176,7 @@ func newChangeLeaf(f *facts, i int) changeLeaf {
 	l := changeLeaf{
 		Turn: i + 1, Of: len(f.plan.Steps), Between: f.whole(i), From: f.clock(s.SetupStart), Run: f.clock(s.RunStart),
 		BeforeHead: beforeHead, Before: before, After: after(s.Setup.Swaps), SignOff: signOff,
-		Job: append(f.job(i), f.knife(i)...), Setup: minutes(s.Setup.Total()) + " min in all", Causes: f.causes(s),
+		Job: append(f.job(i), f.knife(i)...), Setup: words.Minutes(s.Setup.Total()) + " min in all", Causes: f.causes(s),
 		Picture: drawBeam(f, i), Bends: f.bends(i), Damaged: len(f.options.damaged()) > 0, NoMoves: noMoves,
 		Cuts: f.cutSheets(s), Strips: f.strips(s), Idle: f.idleSheets(s),
 	}

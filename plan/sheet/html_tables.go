@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // moveSheet is the numbered list of moves.
@@ -24,12 +25,12 @@ type moveRow struct {
 func newMoveSheet(f *facts, i int) *moveSheet {
 	c, o := &f.plan.Steps[i].Changeover, f.options
 	m := newMoveTable(c.Moves, o)
-	out := &moveSheet{Title: fmt.Sprintf("Moves of changeover %d, %s", i+1, f.whole(i)), Unit: o.Unit.String(), Other: o.other().String()}
+	out := &moveSheet{Title: fmt.Sprintf("Moves of changeover %d, %s", i+1, f.whole(i)), Unit: o.Unit.String(), Other: words.Other(o.Unit).String()}
 	for k, mv := range c.Moves {
-		by := between(mv.From, mv.To, o.Unit)
+		by := words.Between(mv.From, mv.To, o.Unit)
 		out.Rows = append(out.Rows, moveRow{
-			k + 1, mv.Holder, m.from.number(mv.From), m.to.number(mv.To), m.by.signed(by), towards(by),
-			m.other.number(mv.To), mv.Why.Text(o.Unit),
+			k + 1, mv.Holder, m.from.Number(mv.From), m.to.Number(mv.To), m.by.Signed(by), words.Side(by),
+			m.other.Number(mv.To), mv.Why.Text(o.Unit),
 		})
 	}
 	return out
@@ -62,9 +63,9 @@ func (f *facts) cutSheets(s *plan.Step) []sheetTable {
 	}
 	t.Heads = append(t.Heads, tableHead{"Holder", "n"})
 	for _, k := range c.cuts {
-		row := []string{fmt.Sprint(k.cut), c.places.number(k.wanted)}
+		row := []string{fmt.Sprint(k.cut), c.places.Number(k.wanted)}
 		if c.beside {
-			row = append(row, c.places.number(k.at), c.way.signed(k.off))
+			row = append(row, c.places.Number(k.at), c.way.Signed(k.off))
 		}
 		t.Rows = append(t.Rows, append(row, starred(k.holder, moved)))
 	}
@@ -95,7 +96,7 @@ var idleNames = map[plan.Use]string{plan.Parked: "Parked", plan.Resting: "Restin
 
 func (f *facts) idleSheets(s *plan.Step) (out []idleSheet) {
 	c := &s.Changeover
-	moved, r := isMoved(c), newRuler(f.options.Unit, "", places(c)...)
+	moved, r := isMoved(c), words.NewRuler(f.options.Unit, "", places(c)...)
 	for _, use := range []plan.Use{plan.Parked, plan.Resting} {
 		numbers := used(c, use)
 		if len(numbers) == 0 {
@@ -103,10 +104,10 @@ func (f *facts) idleSheets(s *plan.Step) (out []idleSheet) {
 		}
 		t := sheetTable{Heads: []tableHead{{"Holder", "n"}, {"Place, " + f.options.Unit.String(), "n"}}}
 		for _, n := range numbers {
-			t.Rows = append(t.Rows, []string{fmt.Sprint(n) + star(moved[n]), r.number(c.Holders[n-1].At)})
+			t.Rows = append(t.Rows, []string{fmt.Sprint(n) + star(moved[n]), r.Number(c.Holders[n-1].At)})
 		}
 		out = append(out, idleSheet{
-			fmt.Sprintf("%s%s: %d, %s", idleNames[use], idleWhere[use], len(numbers), holders(numbers)),
+			fmt.Sprintf("%s%s: %d, %s", idleNames[use], idleWhere[use], len(numbers), words.Holders(numbers)),
 			t.beside("Holder", func(row int) string { return fmt.Sprint(numbers[row]) }),
 		})
 	}

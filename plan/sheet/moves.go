@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // moves is the numbered list of what to move, with a box to tick for each.
@@ -36,7 +37,7 @@ const noMoves = "Every holder stands right for this job."
 // inOrder tells how moves are to be made.
 func (f *facts) inOrder(c *plan.Changeover) string {
 	return fmt.Sprintf("%s, in this order. Each is clear of its neighbours when its turn comes; out of order it may not be. Lengths in %s.",
-		count(len(c.Moves), "holder"), unitWords[f.options.Unit])
+		words.Count(len(c.Moves), "holder"), unitWords[f.options.Unit])
 }
 
 var unitWords = [...]string{plan.Millimetres: "millimetres", plan.Inches: "inches"}
@@ -44,34 +45,34 @@ var unitWords = [...]string{plan.Millimetres: "millimetres", plan.Inches: "inche
 // moveTable is the columns of a list of moves.
 type moveTable struct {
 	unit         plan.Unit
-	from, to, by ruler
-	other        ruler // to, in the other unit
+	from, to, by words.Ruler
+	other        words.Ruler // to, in the other unit
 }
 
 func newMoveTable(moves []plan.Move, o *Options) moveTable {
 	var from, to, by []plan.Length
 	for _, m := range moves {
-		from, to, by = append(from, m.From), append(to, m.To), append(by, between(m.From, m.To, o.Unit))
+		from, to, by = append(from, m.From), append(to, m.To), append(by, words.Between(m.From, m.To, o.Unit))
 	}
-	places := newRuler(o.Unit, "from", append(append([]plan.Length{}, from...), to...)...)
+	places := words.NewRuler(o.Unit, "from", append(append([]plan.Length{}, from...), to...)...)
 	return moveTable{
 		unit: o.Unit, from: places, to: places,
-		by:    newRuler(o.Unit, "by", by...),
-		other: newRuler(o.other(), "to, "+o.other().String(), to...),
+		by:    words.NewRuler(o.Unit, "by", by...),
+		other: words.NewRuler(words.Other(o.Unit), "to, "+words.Other(o.Unit).String(), to...),
 	}
 }
 
 func (m moveTable) head() string {
-	return "[ ] step holder  " + m.from.head("from") + "  " + m.to.head("to") + "  " + m.by.head("by") +
-		" to side  " + m.other.head("to, "+m.other.unit.String()) + "  why"
+	return "[ ] step holder  " + m.from.Head("from") + "  " + m.to.Head("to") + "  " + m.by.Head("by") +
+		" to side  " + m.other.Head("to, "+words.Other(m.unit).String()) + "  why"
 }
 
 // row is one move; what doesn't fit of its reason goes on below, from further left
 // where that would take several lines.
 func (m moveTable) row(step int, mv plan.Move) []string {
-	by := between(mv.From, mv.To, m.unit)
+	by := words.Between(mv.From, mv.To, m.unit)
 	label := fmt.Sprintf("[ ] %4d %6d  %s  %s %s %-7s  %s  ", step, mv.Holder,
-		m.from.place(mv.From), m.to.place(mv.To), m.by.way(by), towards(by), m.other.place(mv.To))
+		m.from.Place(mv.From), m.to.Place(mv.To), m.by.Way(by), words.Side(by), m.other.Place(mv.To))
 	why := mv.Why.Text(m.unit)
 	lines := wrap(why, width-runes(label))
 	if len(lines) <= 2 {
@@ -96,7 +97,7 @@ func (t *text) result(s *plan.Step) {
 		if len(numbers) == 0 {
 			continue
 		}
-		t.section(hang("", fmt.Sprintf("%s: %d, %s", strings.ToUpper(use.String())+idleWhere[use], len(numbers), holders(numbers)))...)
+		t.section(hang("", fmt.Sprintf("%s: %d, %s", strings.ToUpper(use.String())+idleWhere[use], len(numbers), words.Holders(numbers)))...)
 		t.idle(c, numbers, isMoved)
 	}
 }
@@ -125,15 +126,15 @@ func (t *text) section(title ...string) {
 // cuts is the table of cuts, side by side.
 func (t *text) cuts(s *plan.Step, isMoved map[int]bool) {
 	c := newCutTable(s, t.options.Unit)
-	head := "cut  " + c.places.head("place")
+	head := "cut  " + c.places.Head("place")
 	if c.beside {
-		head += "  h stands at  " + c.way.head(" off by")
+		head += "  h stands at  " + c.way.Head(" off by")
 	}
 	cells := make([]string, len(c.cuts))
 	for i, k := range c.cuts {
-		cell := fmt.Sprintf("%3d  %s", k.cut, c.places.place(k.wanted))
+		cell := fmt.Sprintf("%3d  %s", k.cut, c.places.Place(k.wanted))
 		if c.beside {
-			cell += fmt.Sprintf("  %11s  %s", c.places.number(k.at), c.way.way(k.off))
+			cell += fmt.Sprintf("  %11s  %s", c.places.Number(k.at), c.way.Way(k.off))
 		}
 		cells[i] = fmt.Sprintf("%s  %3d%s", cell, k.holder, star(isMoved[k.holder]))
 	}
@@ -147,7 +148,7 @@ func (t *text) cuts(s *plan.Step, isMoved map[int]bool) {
 type cutTable struct {
 	cuts        []cutHeld
 	beside      bool
-	places, way ruler
+	places, way words.Ruler
 }
 
 // cutHeld is a cut and its holder.
@@ -162,24 +163,24 @@ func newCutTable(s *plan.Step, u plan.Unit) cutTable {
 	for i, h := range s.Changeover.Holders {
 		if h.Use == plan.Cutting {
 			wanted := s.Layout.Cuts[h.Cut-1]
-			k := cutHeld{h.Cut, i + 1, wanted, h.At, between(wanted, h.At, u)}
+			k := cutHeld{h.Cut, i + 1, wanted, h.At, words.Between(wanted, h.At, u)}
 			t.cuts, off = append(t.cuts, k), append(off, k.off)
 			t.beside = t.beside || k.off != 0
 		}
 	}
-	t.places = newRuler(u, "place", append(places(&s.Changeover), s.Layout.Cuts...)...)
-	t.way = newRuler(u, "off by", off...)
+	t.places = words.NewRuler(u, "place", append(places(&s.Changeover), s.Layout.Cuts...)...)
+	t.way = words.NewRuler(u, "off by", off...)
 	return t
 }
 
 // idle is the table of where idle holders stand.
 func (t *text) idle(c *plan.Changeover, numbers []int, isMoved map[int]bool) {
-	r := newRuler(t.options.Unit, "place", places(c)...)
+	r := words.NewRuler(t.options.Unit, "place", places(c)...)
 	var cells []string
 	for _, n := range numbers {
-		cells = append(cells, fmt.Sprintf("%6d  %s%s", n, r.place(c.Holders[n-1].At), star(isMoved[n])))
+		cells = append(cells, fmt.Sprintf("%6d  %s%s", n, r.Place(c.Holders[n-1].At), star(isMoved[n])))
 	}
-	head, rows := sideBySide("holder  "+r.head("place")+" ", cells)
+	head, rows := sideBySide("holder  "+r.Head("place")+" ", cells)
 	t.table(head, rows, 0)
 }
 

@@ -36,14 +36,6 @@ type Options struct {
 	Seed     uint64
 }
 
-// other is the unit that stands beside the shop's own.
-func (o *Options) other() plan.Unit {
-	if o.Unit == plan.Inches {
-		return plan.Millimetres
-	}
-	return plan.Inches
-}
-
 // wants reports whether the job is to be written.
 func (o *Options) wants(j *plan.Job) bool { return o.Only == "" || o.Only == j.ID }
 

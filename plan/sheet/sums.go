@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // saved tells what a day takes less than the file's order does: the difference of
@@ -13,10 +14,10 @@ func saved(now, listed plan.Totals) string {
 	const tenth = 6 * time.Second // of a minute
 	moves := listed.Repositions - now.Repositions
 	setup := listed.Setup.Round(tenth) - now.Setup.Round(tenth)
-	late := time.Duration(wholeMinutes(listed.Late)-wholeMinutes(now.Late)) * time.Minute
+	late := time.Duration(words.WholeMinutes(listed.Late)-words.WholeMinutes(now.Late)) * time.Minute
 	text := ""
 	if moves != 0 {
-		text = count(max(moves, -moves), "move")
+		text = words.Count(max(moves, -moves), "move")
 	}
 	if moves != 0 && setup != 0 {
 		if (moves < 0) != (setup < 0) {
@@ -25,7 +26,7 @@ func saved(now, listed plan.Totals) string {
 		text += " and "
 	}
 	if setup != 0 {
-		text += minutes(setup.Abs()) + " min of setup"
+		text += words.Minutes(setup.Abs()) + " min of setup"
 	}
 	switch {
 	case text != "":
@@ -36,7 +37,7 @@ func saved(now, listed plan.Totals) string {
 		text = "moves and setup the same as the listed order"
 	}
 	if late != 0 {
-		text += "; " + span(late.Abs()) + lessOrMore(late < 0) + " late"
+		text += "; " + words.Lasting(late.Abs()) + lessOrMore(late < 0) + " late"
 	}
 	return text
 }
@@ -52,9 +53,9 @@ func lessOrMore(more bool) string {
 func sum(t plan.Totals) string {
 	late := "none late"
 	if t.LateJobs > 0 {
-		late = fmt.Sprintf("%d late by %s in all", t.LateJobs, span(t.Late))
+		late = fmt.Sprintf("%d late by %s in all", t.LateJobs, words.Lasting(t.Late))
 	}
-	return fmt.Sprintf("%s, %s, %s min of setup, %s", count(t.Jobs, "job"), count(t.Repositions, "move"), minutes(t.Setup), late)
+	return fmt.Sprintf("%s, %s, %s min of setup, %s", words.Count(t.Jobs, "job"), words.Count(t.Repositions, "move"), words.Minutes(t.Setup), late)
 }
 
 // leftOut names the jobs of the day that aren't planned.

@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // Text writes the sheets that people carry to the beam: a page with the day in
@@ -108,7 +109,7 @@ func (t *text) refusals() {
 	if len(refused) == 0 {
 		return
 	}
-	t.para(fmt.Sprintf("REFUSED: this beam can't run %s", count(len(refused), "job")))
+	t.para(fmt.Sprintf("REFUSED: this beam can't run %s", words.Count(len(refused), "job")))
 	longest := 0
 	for _, r := range refused {
 		longest = max(longest, min(runes(r.Job.ID), 24))

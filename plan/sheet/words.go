@@ -1,12 +1,8 @@
 package sheet
 
 import (
-	"fmt"
 	"strings"
-	"time"
 	"unicode/utf8"
-
-	"bide/plan"
 )
 
 // runes is how many columns a text takes.
@@ -80,87 +76,4 @@ func sideBySide(head string, cells []string) (heads []string, rows [][]string) {
 		across[i] = head
 	}
 	return []string{strings.Join(across, gap)}, rows
-}
-
-// ranges names numbers that ascend, runs of them in short: 1-17, 72, 80-84.
-func ranges(numbers []int) string {
-	var parts []string
-	for i := 0; i < len(numbers); {
-		j := i
-		for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
-			j++
-		}
-		if i == j {
-			parts = append(parts, fmt.Sprint(numbers[i]))
-		} else {
-			parts = append(parts, fmt.Sprintf("%d-%d", numbers[i], numbers[j]))
-		}
-		i = j + 1
-	}
-	return strings.Join(parts, ", ")
-}
-
-// count is a number with its noun: 1 job, 2 jobs.
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}
-
-// minutes is a span of time in minutes and tenths.
-func minutes(d time.Duration) string { return fmt.Sprintf("%.1f", d.Minutes()) }
-
-// hours is a span of time as a column headed h:min shows it.
-func hours(d time.Duration) string {
-	m := wholeMinutes(d)
-	return fmt.Sprintf("%d:%02d", m/60, m%60)
-}
-
-// span is a span of time in words: 10 min, 2 h 05 min.
-func span(d time.Duration) string {
-	m := wholeMinutes(d)
-	if m < 60 {
-		return fmt.Sprintf("%d min", m)
-	}
-	return fmt.Sprintf("%d h %02d min", m/60, m%60)
-}
-
-// wholeMinutes rounds a span of time; what is more than nought is never shown as
-// nought.
-func wholeMinutes(d time.Duration) int {
-	m := int(d.Round(time.Minute) / time.Minute)
-	if d > 0 {
-		m = max(m, 1)
-	}
-	return m
-}
-
-// clock is a time of day to the minute, with the days since the sheet's own day
-// behind it: 00:30+1.
-func clock(t, day time.Time) string {
-	if t.IsZero() {
-		return ""
-	}
-	t = t.Round(time.Minute)
-	if days := daysBetween(day, t); days != 0 {
-		return fmt.Sprintf("%s%+d", t.Format("15:04"), days)
-	}
-	return t.Format("15:04")
-}
-
-func daysBetween(from, to time.Time) int {
-	date := func(t time.Time) time.Time { return time.Date(t.Year(), t.Month(), t.Day(), 0, 0, 0, 0, time.UTC) }
-	return int(date(to).Sub(date(from)).Hours()) / 24
-}
-
-// towards names the side that a way leads to, in a word.
-func towards(by plan.Length) string {
-	switch {
-	case by > 0:
-		return "drive"
-	case by < 0:
-		return "oper."
-	}
-	return ""
 }
