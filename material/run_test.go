@@ -260,6 +260,21 @@ func TestLargestUsualRoll(t *testing.T) {
 	}
 }
 
+// TestNeckInNeedsAllFour: without modulus, Poisson's ratio, tension or thickness nothing is
+// known of it, and the web is not said to keep its width.
+func TestNeckInNeedsAllFour(t *testing.T) {
+	for i := range 5 {
+		m := of(t, "spunlace", 0.254, NoAdhesive)
+		m.TensionNM, m.ModulusMPa, m.Poisson = 254, 100, 0.3
+		if lacks := []*float64{&m.TensionNM, &m.ModulusMPa, &m.Poisson, &m.ThicknessMM}; i < len(lacks) {
+			*lacks[i] = 0
+		}
+		if s := ran(t, m, shop, Run{Speed: 100}); (s.NeckIn != nil) != (i == 4) {
+			t.Errorf("lacking number %d of the four: %+v", i, s.NeckIn)
+		}
+	}
+}
+
 // TestWidthsAreListed: four widths are listed, and of more the number left out; a web that
 // only necks in is cut at the finished width.
 func TestWidthsAreListed(t *testing.T) {
@@ -270,8 +285,16 @@ func TestWidthsAreListed(t *testing.T) {
 	if got := s.Line(IDWidths).Value; !strings.HasSuffix(got, "40 mm (1.5748 in): cut at 40, relaxed 40.12") {
 		t.Errorf("four widths: %q", got)
 	}
+	if got := s.Line(IDWidths).Why; got != "cut width from finished width; relaxed from neck-in alone" {
+		t.Errorf("why: %q", got)
+	}
 	if got := s.Line(IDAllowance); got.Value != "none: cut at the finished width" || !strings.HasSuffix(got.Why, "for neck-in alone: cut 0.299 % narrower than finished") { // 0.3 / 1.003
 		t.Errorf("no allowance: %+v", got)
+	}
+	still := m
+	still.TensionNM, still.AllowancePct = 0, big.NewRat(1, 1)
+	if got := ran(t, still, shop, Run{Speed: 100, Slits: []Slit{{50, 50.5}}}).Line(IDWidths); got.Value != "50 mm (1.9685 in): cut at 50.5" || got.Why != "cut width from finished width" {
+		t.Errorf("without neck-in: %+v", got)
 	}
 	if got := ran(t, m, shop, Run{Speed: 100, Slits: append(four, Slit{50, 50})}).Line(IDWidths).Value; !strings.HasSuffix(got, "relaxed 40.12; and 1 more") {
 		t.Errorf("five widths: %q", got)

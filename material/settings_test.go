@@ -446,3 +446,47 @@ func TestSiliconeNamesItsSource(t *testing.T) {
 		}
 	}
 }
+
+// TestLinesByHand: what is shown where the usual doesn't hold: a wick and its fluid, a better
+// method than a score cut, pistons that the shop hasn't, a pressure to be found by trial.
+func TestLinesByHand(t *testing.T) {
+	foil := of(t, "foil", 0.1, Acrylic)
+	foil.CutThroughBar = 6 // 6.8 bar with the margin; two pistons cut at 3 and are set to 3.8
+	wide := shop
+	wide.Cylinder.BoreMM = 40 // a guess for 28 mm is (28/40)^2 = 0.49 of it on 40
+	for name, c := range map[string]struct {
+		s    *Settings
+		want map[ID]string
+	}{
+		"foil": {settings(t, foil, shop, 80), map[ID]string{
+			IDMethod: "shear is best; score cut: a fair fit", IDWicking: "a wick on each holder, light, water-based, free of silicone",
+			IDPistons: "2 pistons of 28 mm", IDCutThrough: "3 bar (44 psi)", IDSetPressure: "3.8 bar (55 psi)",
+		}},
+		"dry":       {settings(t, of(t, "paper tape", 0.15, Acrylic), shop, 80), map[ID]string{IDWicking: "none", IDMethod: "score: a good fit"}},
+		"too thick": {settings(t, of(t, "felt", 14, NoAdhesive), shop, 30), map[ID]string{IDCutThrough: notKnown, IDSetPressure: notKnown, IDPistons: "", IDForce: ""}},
+		"wide":      {settings(t, of(t, "paper tape", 0.15, RubberResin), wide, 80), map[ID]string{IDCutThrough: "1.08 bar (16 psi)", IDSetPressure: "1.88 bar (27 psi)"}}, // 2.2 * 0.49 = 1.078, up
+	} {
+		for id, want := range c.want {
+			if got := c.s.Line(id).Value; got != want {
+				t.Errorf("%s: %s is %q, want %q", name, id, got, want)
+			}
+		}
+	}
+	for id, want := range map[ID]string{
+		IDPistons:    "1 piston of 28 mm would need 6.8 bar, and the supply gives 6.3: use 2 pistons of 28 mm",
+		IDCutThrough: "calculated from a trial of 6 bar (87 psi) on one piston; write 2 times the result into materials.toml, where cut_through_bar is for one piston of 28 mm",
+	} {
+		if got := settings(t, foil, shop, 80).Line(id).Why; got != want {
+			t.Errorf("%s: %q, want %q", id, got, want)
+		}
+	}
+	thick := settings(t, of(t, "felt", 14, NoAdhesive), shop, 30)
+	if got := thick.Line(IDSetPressure).Why; got != "cut-through pressure plus a margin of 0.8 bar (12 psi)" {
+		t.Errorf("too thick: %q", got)
+	}
+	for _, c := range Changes(settings(t, of(t, "felt", 2, NoAdhesive), shop, 30), thick) { // 4.8 and 0.8 bar before
+		if c != (Change{IDPressure, "5.6 bar (81 psi)", notKnown, "start low and find it by trial"}) {
+			t.Errorf("changed to too thick: %+v", c)
+		}
+	}
+}
