@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"slices"
 	"time"
 
 	"bide/plan"
@@ -14,47 +13,24 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// ordering is one of the two orders that are compared.
-type ordering struct {
-	name   string
-	jobs   []*plan.Job
-	known  []*planning.Outcome
-	totals plan.Totals
-	done   int // jobs before it
+// sequence is one of the two orders that are compared.
+type sequence struct {
+	name string
+	*planning.Order
+	done int // jobs before it
 }
 
-func (s *ordering) whole() bool { return len(s.known) == len(s.jobs) }
-
-// turnOf is a job's turn, by its id; -1 when the order hasn't got it.
-func (s *ordering) turnOf(id string) int {
-	return slices.IndexFunc(s.jobs, func(j *plan.Job) bool { return j.ID == id })
-}
-
-// step is what is planned for a job; nil when it isn't known or the job is refused.
-func (s *ordering) step(id string) *plan.Step {
-	if t := s.turnOf(id); t >= 0 && t < len(s.known) && len(s.known[t].Faults) == 0 {
-		return &s.known[t].Step
-	}
-	return nil
-}
-
-// nth is a turn as people count it: from 1, with the jobs that are done before, and
-// without those that the beam can't run; empty for one of these, "-" for no turn.
-func (s *ordering) nth(turn int) string {
-	refused := func(t int) bool { return t < len(s.known) && len(s.known[t].Faults) > 0 }
-	if turn < 0 {
+// number is a job's number in the sequence; empty for one that the beam can't run, "-"
+// for one that isn't in the order.
+func (s *sequence) number(index int) string {
+	switch n := s.Number(index, s.done); {
+	case index < 0:
 		return "-"
-	}
-	if refused(turn) {
+	case n == 0:
 		return ""
+	default:
+		return fmt.Sprint(n)
 	}
-	n := s.done + 1
-	for t := range turn {
-		if !refused(t) {
-			n++
-		}
-	}
-	return fmt.Sprint(n)
 }
 
 // compare is the page of two orders side by side. An order that a search finds while it
@@ -62,14 +38,14 @@ func (s *ordering) nth(turn int) string {
 // one's hands.
 type compare struct {
 	d     *desk
-	of    *offer // that waited when the page was opened; nil without one
-	other int    // which order is on the left
-	at    int    // job, by its turn on the right
+	of    *planning.Offer // that waited when the page was opened; nil without one
+	other int             // which order is on the left
+	at    int             // job, by its turn on the right
 }
 
 // offered is the order that a search found and the page shows, to be accepted or
 // discarded; nil where it shows none, or that one waits no more.
-func (c *compare) offered() *offer {
+func (c *compare) offered() *planning.Offer {
 	if c.of != c.d.offer {
 		return nil
 	}
@@ -88,28 +64,20 @@ func (c *compare) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 
 // sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
-func (d *session) sides(o *offer) (left []ordering, right ordering) {
-	listed := ordering{"the file's order, centred", d.forecast.Listed.Jobs, d.forecast.Listed.Known, d.forecast.Listed.Totals, d.history.now.done()}
-	present := ordering{"this order", d.jobs(), d.forecast.Present.Known, d.forecast.Present.Totals, d.history.now.done()}
+func (d *session) sides(o *planning.Offer) (left []sequence, right sequence) {
+	done := d.history.now.done()
+	listed, present := sequence{"the file's order, centred", &d.forecast.Listed, done}, sequence{"this order", &d.forecast.Present, done}
 	if o == nil {
-		return []ordering{listed}, present
+		return []sequence{listed}, present
 	}
-	found := ordering{"the order found", o.draft.jobs, slices.Clone(o.draft.given), o.totals, o.draft.done()}
-	for t := len(found.known); t < len(found.jobs); t++ { // refused ones are behind
-		fault := plan.Fault{Why: func(plan.Unit) string { return "refused" }}
-		if turn := slices.Index(d.jobs(), found.jobs[t]); turn >= 0 && d.outcome(turn) != nil && len(d.outcome(turn).Faults) > 0 {
-			fault = d.outcome(turn).Faults[0]
-		}
-		found.known = append(found.known, &planning.Outcome{Faults: []plan.Fault{fault}})
-	}
-	return []ordering{present, listed}, found
+	return []sequence{present, listed}, sequence{"the order found", &o.Order, done}
 }
 
 // openCompare shows two orders side by side. One that was found for another day is
 // fitted to that of now first.
 func (m *model) openCompare() tea.Cmd {
-	if m.offer != nil && !m.offer.ground.holds(m.session) {
-		return m.refit()
+	if m.offer != nil && !m.offer.Inputs.Same(m.inputs()) {
+		return background(m.refit())
 	}
 	m.over = &compare{d: m.desk, of: m.offer}
 	return nil
@@ -121,7 +89,7 @@ func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
 	found := c.offered()
 	left, right := m.sides(found)
 	page := max(m.H-10, 1)
-	n := len(right.jobs)
+	n := len(right.Jobs)
 	c.at += map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -page, keys.PageDown: page, keys.Top: -n, keys.Bottom: n}[a]
 	c.at = max(0, min(c.at, n-1))
 	switch a {
@@ -135,7 +103,7 @@ func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
 			break
 		}
 		m.over = nil
-		return m.accept()
+		return background(m.accept())
 	case keys.Discard:
 		if found != nil {
 			m.over = nil
@@ -151,9 +119,9 @@ func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
 }
 
 // show goes to the picked job in the panes.
-func (c *compare) show(m *model, right ordering) {
+func (c *compare) show(m *model, right sequence) {
 	m.over = nil
-	if c.at < len(right.jobs) {
+	if c.at < len(right.Jobs) {
 		m.pick(c.at)
 	}
 }
@@ -161,13 +129,13 @@ func (c *compare) show(m *model, right ordering) {
 // compared is one row: a job, in both orders.
 type compared struct {
 	*desk
-	left, right *ordering
+	left, right *sequence
 	turn        int
 	job         *plan.Job
 	on          bool
 }
 
-func (c compared) both() (a, b *plan.Step) { return c.left.step(c.job.ID), c.right.step(c.job.ID) }
+func (c compared) both() (a, b *plan.Step) { return c.left.Step(c.job.ID), c.right.Step(c.job.ID) }
 
 // cell makes a cell of what one of the steps says.
 func (c compared) cell(i draw.Style, s *plan.Step, text func(*plan.Step) string) (draw.Style, string) {
@@ -199,13 +167,13 @@ func compareColumns(d *desk) []draw.Column[compared] {
 			return draw.Plain, ""
 		}},
 		{Head: "job", Width: d.idWidth(), Left: true, Cell: func(c compared) (draw.Style, string) { return pick(c.on, draw.Strong), c.job.ID }},
-		{Head: "turn", Width: 4, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.left.nth(c.left.turnOf(c.job.ID)) }},
+		{Head: "turn", Width: 4, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.left.number(c.left.Index(c.job.ID)) }},
 		{Head: "min", Width: 5, Cell: left(draw.Plain, setupText)},
 		{Head: "mov", Width: 4, Cell: left(draw.Plain, movesText)},
 		{Head: "end", Width: d.clockWidth(), Rank: 1, Cell: left(draw.Faint, end)},
 		{Head: "late", Width: wide, Left: true, Cell: left(draw.Late, lateText)},
 		{Width: 1, Left: true, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.desk.Between }},
-		{Head: "turn", Width: 4, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.right.nth(c.turn) }},
+		{Head: "turn", Width: 4, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.right.number(c.turn) }},
 		{Head: "min", Width: 5, Cell: right(draw.Strong, setupText)},
 		{Head: "mov", Width: 4, Cell: right(draw.Moved, movesText)},
 		{Head: "end", Width: d.clockWidth(), Rank: 1, Cell: right(draw.Faint, end)},

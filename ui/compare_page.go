@@ -15,21 +15,21 @@ func (c *compare) View(m *model) []draw.Line {
 	left := lefts[c.other%len(lefts)]
 	body := []draw.Line{
 		c.heads(m, left.name, right.name),
-		c.total(m, &left, &right, "min of setup", time.Minute/10, func(s *ordering) time.Duration { return s.totals.Setup }),
+		c.total(m, &left, &right, "min of setup", time.Minute/10, func(s *sequence) time.Duration { return s.Totals.Setup }),
 		c.counts(m, &left, &right),
-		c.total(m, &left, &right, "late in all", time.Minute, func(s *ordering) time.Duration { return s.totals.Late }),
+		c.total(m, &left, &right, "late in all", time.Minute, func(s *sequence) time.Duration { return s.Totals.Late }),
 		c.ends(m, &left, &right),
 		c.floor(m),
 	}
 	columns := draw.ColumnsFor(compareColumns(m.desk), s.W)
 	body = append(body, draw.Heads(m.Theme, columns))
 	n := max(s.H-1-len(body), 0)
-	from := draw.Window(c.at, len(right.jobs), n)
-	for turn := from; turn < min(from+n, len(right.jobs)); turn++ {
-		body = append(body, draw.RowOf(m.Theme, columns, compared{m.desk, &left, &right, turn, right.jobs[turn], turn == c.at}))
+	from := draw.Window(c.at, len(right.Jobs), n)
+	for turn := from; turn < min(from+n, len(right.Jobs)); turn++ {
+		body = append(body, draw.RowOf(m.Theme, columns, compared{m.desk, &left, &right, turn, right.Jobs[turn], turn == c.at}))
 	}
 	title := m.Line()
-	if text := draw.Range(from, n, len(right.jobs)); text != "" {
+	if text := draw.Range(from, n, len(right.Jobs)); text != "" {
 		title.Add(draw.Faint, text+"  ")
 	}
 	if c.offered() != nil {
@@ -66,8 +66,8 @@ func (c *compare) heads(m *model, a, b string) draw.Line {
 
 // total compares two spans of time, to the minute or to its tenth: their difference is
 // that of the figures shown.
-func (c *compare) total(m *model, a, b *ordering, label string, fine time.Duration, of func(*ordering) time.Duration) draw.Line {
-	if !a.whole() || !b.whole() {
+func (c *compare) total(m *model, a, b *sequence, label string, fine time.Duration, of func(*sequence) time.Duration) draw.Line {
+	if !a.Full() || !b.Full() {
 		return c.row(m, label, c.known(m, a), c.known(m, b), draw.Faint, "")
 	}
 	text := words.Minutes
@@ -86,19 +86,19 @@ func (c *compare) total(m *model, a, b *ordering, label string, fine time.Durati
 }
 
 // known tells how much of an order is worked out.
-func (c *compare) known(m *model, s *ordering) string {
-	if s.whole() {
+func (c *compare) known(m *model, s *sequence) string {
+	if s.Full() {
 		return ""
 	}
-	return fmt.Sprintf("%s %d of %d worked out", m.Pending, len(s.known), len(s.jobs))
+	return fmt.Sprintf("%s %d of %d worked out", m.Pending, len(s.Known), len(s.Jobs))
 }
 
 // counts compares the repositions.
-func (c *compare) counts(m *model, a, b *ordering) draw.Line {
-	if !a.whole() || !b.whole() {
+func (c *compare) counts(m *model, a, b *sequence) draw.Line {
+	if !a.Full() || !b.Full() {
 		return c.row(m, "moves", "", "", draw.Faint, "")
 	}
-	x, y := a.totals.Repositions, b.totals.Repositions
+	x, y := a.Totals.Repositions, b.Totals.Repositions
 	more := "the same"
 	switch {
 	case y < x:
@@ -110,20 +110,20 @@ func (c *compare) counts(m *model, a, b *ordering) draw.Line {
 }
 
 // ends compares when the days end, and how many jobs are late.
-func (c *compare) ends(m *model, a, b *ordering) draw.Line {
-	text := func(s *ordering) string {
-		if !s.whole() || len(s.known) == 0 {
+func (c *compare) ends(m *model, a, b *sequence) draw.Line {
+	text := func(s *sequence) string {
+		if !s.Full() || len(s.Known) == 0 {
 			return ""
 		}
 		jobs := "no job late"
-		if n := s.totals.LateJobs; n > 0 {
+		if n := s.Totals.LateJobs; n > 0 {
 			jobs = words.Count(n, "job") + " late"
 		}
-		return fmt.Sprintf("%s, %s", m.at(s.ends()), jobs)
+		return fmt.Sprintf("%s, %s", m.at(s.Ends()), jobs)
 	}
 	l, more := draw.Faint, ""
-	if a.whole() && b.whole() && len(a.known) > 0 && len(b.known) > 0 {
-		switch by := b.ends().Round(time.Minute).Sub(a.ends().Round(time.Minute)); {
+	if a.Full() && b.Full() && len(a.Known) > 0 && len(b.Known) > 0 {
+		switch by := b.Ends().Round(time.Minute).Sub(a.Ends().Round(time.Minute)); {
 		case by < 0:
 			l, more = draw.Good, words.Hours(-by)+" earlier"
 		case by > 0:
@@ -131,17 +131,6 @@ func (c *compare) ends(m *model, a, b *ordering) draw.Line {
 		}
 	}
 	return c.row(m, "ends", text(a), text(b), l, more)
-}
-
-// ends is when the last job of an order ends.
-func (s *ordering) ends() time.Time {
-	last := s.known[0].Clock
-	for _, o := range s.known {
-		if o.Clock.After(last) {
-			last = o.Clock
-		}
-	}
-	return last
 }
 
 // floor tells how few moves any order needs, where that is proven.
@@ -152,10 +141,10 @@ func (c *compare) floor(m *model) draw.Line {
 	switch found := c.offered(); {
 	case found == nil:
 		l.Add(draw.Faint, "a search (s) works out how few moves any order needs")
-	case found.floor == nil:
+	case found.Floor == nil:
 		l.Add(draw.Faint, "nothing above 0 is proven")
 	default:
-		f := found.floor
+		f := found.Floor
 		l.Add(draw.Plain, m.Short(fmt.Sprintf("no order needs fewer than %s: %s", words.Count(f.Repositions, "move"), f.By), m.W-l.Width-1))
 	}
 	return l

@@ -29,7 +29,7 @@ func TestCompareWithTheFile(t *testing.T) {
 // An order found waits until it is accepted or discarded; Esc does neither.
 func TestOfferWaits(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
-	s.search.rounds = 300
+	s.search.Rounds = 300
 	order := ids(s.jobs())
 	s.press("s").settle()
 	if s.offer == nil {
@@ -136,18 +136,18 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 	_, now := s.sides(nil)
 	refused := 0
 	for turn := range s.jobs() {
-		if got, want := now.nth(turn), s.turnText(turn); got != want {
+		if got, want := now.number(turn), s.turnText(turn); got != want {
 			t.Errorf("turn %d is shown as %q, in the day's list as %q", turn, got, want)
 		} else if want == "" {
 			refused++
 		}
 	}
-	if now.nth(0) != "2" || refused != 1 || now.nth(-1) != "-" {
-		t.Errorf("the first is turn %s, %d are refused", now.nth(0), refused)
+	if now.number(0) != "2" || refused != 1 || now.number(-1) != "-" {
+		t.Errorf("the first is turn %s, %d are refused", now.number(0), refused)
 	}
 	left, _ := s.sides(nil)
-	for turn, j := range left[0].jobs { // in the file's order too, of the jobs still to be run
-		if got, want := left[0].nth(turn), now.nth(turn); j != now.jobs[turn] || got != want {
+	for turn, j := range left[0].Jobs { // in the file's order too, of the jobs still to be run
+		if got, want := left[0].number(turn), now.number(turn); j != now.Jobs[turn] || got != want {
 			t.Errorf("%s is turn %q in the file's order, want %q", j.ID, got, want)
 		}
 	}

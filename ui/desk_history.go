@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 )
 
 // do makes a draft the present one and tells what was done.
@@ -54,7 +55,7 @@ func (d *session) redo() {
 }
 
 // tossAgain discards an order found again, if it is the one that waits.
-func (d *session) tossAgain(o *offer) {
+func (d *session) tossAgain(o *planning.Offer) {
 	if d.offer != nil && d.offer != o {
 		d.say("the order found first is discarded again; a later one waits (%s)", d.viewer.keyOf(toCompare))
 		return

@@ -18,7 +18,7 @@ type draft struct {
 	did    string              // what was done, for the news; empty when the job was moved
 	remark *remark             // the holder marked to have it so; nil for other changes
 	ran    *claim              // the end of a walk that had it so; nil for other changes
-	tossed *offer              // what a search found and was discarded; nil for other changes
+	tossed *planning.Offer     // what a search found and was discarded; nil for other changes
 }
 
 // newDraft is a draft of these jobs, planned for the aim.

@@ -94,7 +94,7 @@ func TestKeysOfALargerScreen(t *testing.T) {
 		sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 		for _, key := range []string{"J", "s", "u", "5", "tab", "ctrl+s", "x", "/"} {
 			sc.press(key)
-			if sc.fits(); !sc.whole("from 80x24 on") || sc.search.cancel != nil {
+			if sc.fits(); !sc.whole("from 80x24 on") || sc.search.Running() {
 				t.Errorf("%dx%d: %s says nothing:\n%s", size[0], size[1], key, sc.View())
 			}
 		}

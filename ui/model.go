@@ -32,6 +32,7 @@ type model struct {
 	ran     string   // id of the job that a walk told to run just now; empty after another key
 	asks    bool     // whether to leave with the order changed
 	ended   bool
+	beating bool // how far a search is will be drawn again soon
 }
 
 // panel is what the panes have in common.
@@ -69,10 +70,8 @@ func (m *model) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.forecast.Take(msg)
 		return m, tea.Batch(m.planned(), m.ask())
 	case tick:
-		if msg.run == m.search.run && m.search.cancel != nil {
-			return m, again(msg.run)
-		}
-	case found:
+		m.beating = false
+	case planning.Found:
 		return m, tea.Batch(m.finds(msg), m.ask())
 	case daySaved:
 		m.saved(msg)
@@ -108,7 +107,7 @@ func (m *model) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 
 // ask is the command for what is to be worked out next in the background; nil when
 // nothing is.
-func (m *model) ask() tea.Cmd { return tea.Batch(background(m.forecast.Next()), m.refine()) }
+func (m *model) ask() tea.Cmd { return tea.Batch(background(m.forecast.Next()), m.refine(), m.beats()) }
 
 // background is work as a command; nil for none.
 func background(w planning.Work) tea.Cmd {

@@ -96,9 +96,9 @@ func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 	}
 	switch a {
 	case keys.Search:
-		return m.seek(plan.AimMinutes)
+		return background(m.seek(plan.AimMinutes))
 	case keys.SearchMoves:
-		return m.seek(plan.AimMoves)
+		return background(m.seek(plan.AimMoves))
 	case keys.MoveTo:
 		return m.lift()
 	case keys.AddJob, keys.EditJob, keys.CopyJob:
@@ -152,7 +152,7 @@ func (m *model) lookAt(a keys.Action, in keys.Scope) {
 		}
 		m.resize(m.Size)
 	case keys.Back:
-		if m.help == nil && m.halt() || in == keys.OnSmall {
+		if m.help == nil && m.search.Stop() || in == keys.OnSmall {
 			break
 		}
 		if m.help == nil && m.focus.paged() {

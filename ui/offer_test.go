@@ -32,7 +32,7 @@ func morning(t *testing.T) (s *screen, dir, day string) {
 		t.Fatal(err)
 	}
 	s = goOn(t, dir, 120, 36)
-	s.search.rounds = 200
+	s.search.Rounds = 200
 	return s, dir, day
 }
 

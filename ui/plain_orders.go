@@ -15,24 +15,24 @@ func (p *page) orders() {
 	lefts, now := p.sides(nil)
 	file := lefts[len(lefts)-1]
 	p.chapter("Two orders: the file's, layouts centred, and this one")
-	if !file.whole() || !now.whole() || len(now.known) == 0 {
+	if !file.Full() || !now.Full() || len(now.Known) == 0 {
 		p.tell("There is nothing to compare.")
 		return
 	}
-	a, b := file.totals, now.totals
+	a, b := file.Totals, now.Totals
 	p.tell("Setup: %s min in the file's order, %s in this.", words.Minutes(a.Setup), words.Minutes(b.Setup))
 	p.tell("Moves: %d and %d.", a.Repositions, b.Repositions)
 	p.tell("Late: %s, and %s.", lateWords(a), lateWords(b))
-	p.tell("End: %s and %s.", p.at(file.ends()), p.at(now.ends()))
+	p.tell("End: %s and %s.", p.at(file.Ends()), p.at(now.Ends()))
 	p.tell("So this order costs: %s.", against(b, a))
-	for turn, j := range now.jobs {
-		was, is := file.step(j.ID), now.step(j.ID)
+	for turn, j := range now.Jobs {
+		was, is := file.Step(j.ID), now.Step(j.ID)
 		if was == nil || is == nil {
 			p.tell("%s: refused, or in one of the orders alone.", j.ID)
 			continue
 		}
 		p.tell("%s: turn %s in the file's order, turn %s in this; setup %s and %s min; %s and %d; ends %s and %s%s.", j.ID,
-			file.nth(file.turnOf(j.ID)), now.nth(turn), words.Minutes(was.Setup.Total()), words.Minutes(is.Setup.Total()),
+			file.number(file.Index(j.ID)), now.number(turn), words.Minutes(was.Setup.Total()), words.Minutes(is.Setup.Total()),
 			words.Count(was.Changeover.Repositions, "move"), is.Changeover.Repositions, p.at(was.RunEnd), p.at(is.RunEnd), bothLate(was.Late, is.Late))
 	}
 }

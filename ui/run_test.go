@@ -55,7 +55,7 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		m.search.rounds = 40
+		m.search.Rounds = 40
 		m.keep.barred = "" // the first screen has the lock
 		defer m.keep.close()
 		p := tea.NewProgram(m, tea.WithInput(nil), tea.WithOutput(io.Discard), tea.WithoutSignalHandler())
@@ -101,8 +101,8 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		if err := <-ended; err != nil {
 			t.Error(err)
 		}
-		if m.search.run < 2 {
-			t.Errorf("%d searches were begun, want 2 at least", m.search.run)
+		if m.search.Run < 2 {
+			t.Errorf("%d searches were begun, want 2 at least", m.search.Run)
 		}
 		kept := read(t, dir)
 		if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 2 || len(m.claims) != 2 || m.saving || m.unsaved != "" {

@@ -167,7 +167,7 @@ func TestKeysInOneMessage(t *testing.T) {
 	if sc.turn != 3 || sc.ended {
 		t.Error("pasted text was taken for keys")
 	}
-	sc.search.rounds = 300
+	sc.search.Rounds = 300
 	order := ids(sc.jobs())
 	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("sJ")})
 	if order[3], order[4] = order[4], order[3]; !slices.Equal(ids(sc.jobs()), order) {

@@ -16,7 +16,7 @@ import (
 // planned, and one undo takes it back.
 func TestSearchIsAdoptedAndUndone(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
-	s.search.rounds = fewer(0, 300)
+	s.search.Rounds = fewer(0, 300)
 	listed, before := ids(s.jobs()), s.forecast.Present.Totals
 	s.press("s")
 	if !strings.Contains(s.View(), "Esc keeps the best so far") {
@@ -57,7 +57,7 @@ func TestSearchGoesOn(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s", "J")
 	order := ids(s.jobs())
-	if s.search.cancel == nil || !strings.Contains(s.View(), "D-101 moved to turn 2") {
+	if !s.search.Running() || !strings.Contains(s.View(), "D-101 moved to turn 2") {
 		t.Fatalf("the search doesn't go on, or what was done isn't told:\n%s", s.View())
 	}
 	s.settle()
@@ -76,19 +76,19 @@ func TestSearchGoesOn(t *testing.T) {
 }
 
 // finding is what the running search finds, which comes when it is sent.
-func (s *screen) finding() found {
+func (s *screen) finding() planning.Found {
 	s.t.Helper()
 	for i, cmd := range s.commands {
 		batch, ok := cmd().(tea.BatchMsg)
 		for k := 0; ok && k < len(batch); k++ {
-			if f, ok := batch[k]().(found); ok {
+			if f, ok := batch[k]().(planning.Found); ok {
 				s.commands = append(s.commands[:i:i], s.commands[i+1:]...)
 				return f
 			}
 		}
 	}
 	s.t.Fatal("no search runs")
-	return found{}
+	return planning.Found{}
 }
 
 // walkToTheEnd sets the next job up, move by move.
@@ -120,12 +120,12 @@ func TestSearchIsFitted(t *testing.T) {
 			s.press("s")
 			f := s.finding()
 			change(s)
-			if !s.search.halted {
+			if !s.search.Interrupted() {
 				t.Error("the search goes on for a day that is no more")
 			}
 			s.send(f)
 			s.settle()
-			if s.offer == nil || s.over != nil || !s.offer.ground.holds(s.session) || !strings.Contains(s.View(), "an order waits: v") {
+			if s.offer == nil || s.over != nil || !s.offer.Inputs.Same(s.inputs()) || !strings.Contains(s.View(), "an order waits: v") {
 				t.Fatalf("it isn't offered:\n%s", s.View())
 			}
 			before := s.forecast.Present.Totals
@@ -144,10 +144,10 @@ func TestSearchIsFitted(t *testing.T) {
 // begins.
 func TestSearchStopped(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	s.search.rounds = 1 << 40
+	s.search.Rounds = 1 << 40
 	before := s.forecast.Present.Totals
 	s.press("s", "s", "esc").settle()
-	if s.search.cancel != nil || before.Better(s.forecast.Present.Totals, plan.AimMinutes) {
+	if s.search.Running() || before.Better(s.forecast.Present.Totals, plan.AimMinutes) {
 		t.Errorf("stopped: %+v, before %+v", s.forecast.Present.Totals, before)
 	}
 }
@@ -155,13 +155,13 @@ func TestSearchStopped(t *testing.T) {
 // On a small screen a running search is told, and Esc stops it there too.
 func TestSearchStoppedOnASmallScreen(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	s.search.rounds = 1 << 40
+	s.search.Rounds = 1 << 40
 	s.press("s")
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	if s.fits(); !strings.Contains(s.View(), "Esc stops search") {
 		t.Errorf("the search isn't told:\n%s", s.View())
 	}
-	if s.press("esc").settle(); s.search.cancel != nil {
+	if s.press("esc").settle(); s.search.Running() {
 		t.Error("Esc doesn't stop the search")
 	}
 }
@@ -179,7 +179,7 @@ func TestPlansThatDontHold(t *testing.T) {
 	order := ids(s.jobs())
 	day.Steps[1].Changeover.Moves[0].To++
 	bad, err := planning.Verified(day, nil)
-	s.send(found{errand: errand{run: s.search.run}, day: bad, err: err})
+	s.send(planning.Found{Errand: planning.Errand{Run: s.search.Run}, Day: bad, Err: err})
 	if !strings.Contains(s.View(), "doesn't hold and isn't taken") || !slices.Equal(ids(s.jobs()), order) {
 		t.Errorf("order %v, was %v:\n%s", ids(s.jobs()), order, s.View())
 	}
@@ -203,7 +203,7 @@ func TestSearchMendsABrokenOrder(t *testing.T) {
 		}
 		cheaper := &s.forecast.Present.Totals
 		cheaper.Setup, cheaper.Late, cheaper.LateJobs = 0, 0, 0
-		s.send(found{errand: errand{run: s.search.run, ground: s.ground()}, day: day})
+		s.send(planning.Found{Errand: planning.Errand{Run: s.search.Run}, Inputs: s.inputs(), Day: day})
 		if took := s.offer != nil; took != breaks {
 			t.Errorf("the present order breaks a rule: %v, taken: %v", breaks, took)
 		}

@@ -20,8 +20,8 @@ type session struct {
 	kept     draft                // as the file has it
 	aside    string               // the file that it was saved to where day.toml could not be; else empty
 	stems    map[*plan.Job]string // where edited jobs come from: see origin
-	search   search
-	offer    *offer // what the last search found; nil without one
+	search   planning.Search
+	offer    *planning.Offer // what the last search found; nil without one
 	news     news
 	broken   map[*plan.Job]string // rules that the order breaks, by the job whose they are
 

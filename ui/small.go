@@ -70,7 +70,7 @@ func (d *desk) smallBelow(s draw.Size) (out []draw.Line) {
 		l.Add(draw.Late, smallCaution(s.W))
 		out = append(out, l.Fit(s.W))
 	}
-	if d.search.cancel != nil {
+	if d.search.Running() {
 		return append(out, d.smallSearching().Fit(s.W))
 	}
 	return append(out, keys.Footer(d.Theme, d.Table, keys.OnSmall, s.W))
@@ -81,7 +81,7 @@ func (d *desk) smallSearching() draw.Line {
 	l := d.Line()
 	l.Add(draw.Accent, "Esc")
 	l.Add(draw.Faint, " stops")
-	l.Add(draw.Strong, fmt.Sprintf(" search %.0f %%", 100*d.search.share()))
+	l.Add(draw.Strong, fmt.Sprintf(" search %.0f %%", 100*d.search.Share()))
 	return l
 }
 

@@ -33,7 +33,7 @@ func (m *model) status(most int) []draw.Line {
 		return m.Rows(draw.Late, m.question(), m.W, most)
 	case m.prompt != nil:
 		return []draw.Line{m.prompting(m.W)}
-	case m.search.cancel != nil:
+	case m.search.Running():
 		return []draw.Line{m.searching()}
 	case text == "" && m.unsaved != "":
 		return m.Rows(draw.Late, "NOT SAVED: "+m.unsaved, m.W, most)
@@ -77,7 +77,7 @@ func (d *session) losing() (all []string) {
 		all = append(all, text)
 	}
 	switch {
-	case d.busy():
+	case d.search.Busy():
 		all = append(all, "what the search has found so far")
 	case d.offer != nil:
 		all = append(all, "the order that a search found ("+d.viewer.keyOf(toCompare)+" shows it)")

@@ -82,7 +82,7 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 					}
 				}
 				for _, key := range []string{"w", "s", "S", "g", "e"} {
-					if sc.press(pane, key); sc.over != nil || sc.busy() {
+					if sc.press(pane, key); sc.over != nil || sc.search.Busy() {
 						t.Fatalf("%s in pane %s is done while it is saved", key, pane)
 					}
 					if in := sc.scope(); sc.ActionOf(key, in) != keys.None && sc.news.text != stillSaving {

@@ -1,0 +1,72 @@
+package planning
+
+import (
+	"slices"
+
+	"bide/plan"
+)
+
+// Offer is an order that a search found, until it is accepted or discarded.
+type Offer struct {
+	Order                          // its jobs laid out as found, refused ones last
+	From   map[*plan.Job]*plan.Job // the day's jobs that those laid out otherwise were made from
+	Aim    plan.Aim
+	Inputs Inputs
+	Floor  *plan.Floor   // of any order; nil where nothing is proven
+	Day    *plan.DayPlan // as it was found
+}
+
+// NewOffer offers what a search for the aim found for a day with these inputs.
+func NewOffer(found *plan.DayPlan, in Inputs, aim plan.Aim) *Offer {
+	o := &Offer{Order: Order{Totals: found.Totals, Final: true}, From: map[*plan.Job]*plan.Job{}, Aim: aim, Inputs: in, Floor: found.Floor, Day: found}
+	own := map[string]*plan.Job{}
+	for _, j := range in.Jobs {
+		own[j.ID] = j
+	}
+	last := Outcome{Standing: in.Standing, Clock: in.Clock}
+	for _, s := range found.Steps {
+		s.Job = o.laid(own[s.Job.ID], &s)
+		last = Outcome{Step: s, Standing: last.Standing.After(&s), Clock: s.RunEnd}
+		out := last
+		o.Jobs, o.Known = append(o.Jobs, s.Job), append(o.Known, &out)
+	}
+	for _, r := range found.Refused {
+		o.Jobs = append(o.Jobs, own[r.Job.ID])
+		o.Known = append(o.Known, &Outcome{Faults: r.Faults, Standing: last.Standing, Clock: last.Clock})
+	}
+	return o
+}
+
+// laid is a job of the day with what a step has chosen for it.
+func (o *Offer) laid(j *plan.Job, s *plan.Step) *plan.Job {
+	c := o.Inputs.Beam.Choose(s)
+	if j.Chosen.Same(c) {
+		return j
+	}
+	next := *j
+	next.Chosen = c
+	o.From[&next] = j
+	return &next
+}
+
+// Given is what was found for its jobs, for a forecast of the order accepted.
+func (o *Offer) Given() []*Outcome { return o.Known[:len(o.Day.Steps)] }
+
+// Keeps reports whether a day keeps all rules between its jobs.
+func Keeps(day *plan.DayPlan) bool { return len(plan.Broken(day.Jobs(), day.Done)) == 0 }
+
+// FitRounds are the candidates tried to fit what was found to a day that has changed.
+const FitRounds = 2000
+
+// LaidAs gives the jobs of a day the layouts found for those of another one, where they
+// are to be laid out as those were.
+func LaidAs(found *plan.DayPlan, day *plan.Day, b *plan.Beam) *plan.Day {
+	for i := range day.Jobs {
+		j := &day.Jobs[i]
+		n := slices.IndexFunc(found.Steps, func(s plan.Step) bool { return s.Job.ID == j.ID })
+		if n >= 0 && j.LaidLike(found.Steps[n].Job) {
+			j.Chosen = b.Choose(&found.Steps[n])
+		}
+	}
+	return day
+}

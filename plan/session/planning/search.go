@@ -1,0 +1,133 @@
+package planning
+
+import (
+	"context"
+	"slices"
+	"sync/atomic"
+	"time"
+
+	"bide/plan"
+)
+
+// Search is the search for the best order of a day, which runs in the background. One
+// runs at a time; what an earlier one comes to is dropped.
+type Search struct {
+	Errand
+	Aim      plan.Aim
+	Rounds   int // candidates to try; 0 goes by the size of the day
+	cancel   context.CancelFunc
+	inputs   Inputs
+	ended    bool // since the day became another
+	progress *atomic.Pointer[plan.Progress]
+	waiting  *Found
+}
+
+// Errand is what a search was begun for.
+type Errand struct {
+	Run   int
+	Fits  bool // to fit what an earlier one found to a day that has changed
+	Opens bool // the person waits for what it finds
+}
+
+// Found is what a search came to: a day that holds, or why there is none.
+type Found struct {
+	Errand
+	Inputs Inputs // that it was begun with
+	Day    *plan.DayPlan
+	Err    error
+}
+
+// Inputs is all that a plan of the day depends on but the order of its jobs: those that
+// have a number in the sequence, how many are done before them, when the day begins, and
+// with what.
+type Inputs struct {
+	Jobs     []*plan.Job
+	Done     int
+	Standing *plan.Standing
+	Clock    time.Time
+	Beam     *plan.Beam
+}
+
+// Inputs is what the day of now depends on, with so many jobs done.
+func (f *Forecast) Inputs(done int) Inputs {
+	return Inputs{f.Present.Jobs, done, f.Start.Standing, f.Start.Clock, f.Beam}
+}
+
+// Same reports whether a plan made with these inputs holds with others.
+func (in Inputs) Same(o Inputs) bool {
+	return in.Done == o.Done && in.Standing == o.Standing && in.Clock.Equal(o.Clock) && in.Beam == o.Beam && len(in.Jobs) == len(o.Jobs) &&
+		!slices.ContainsFunc(in.Jobs, func(j *plan.Job) bool { return !slices.Contains(o.Jobs, j) })
+}
+
+// Begin searches from a day with the inputs of now, with so many candidates.
+func (s *Search) Begin(in Inputs, day *plan.Day, rounds int, e Errand) Work {
+	ctx, cancel := context.WithCancel(context.Background())
+	e.Run = s.Run + 1
+	s.Errand, s.inputs, s.cancel, s.ended, s.progress = e, in, cancel, false, &atomic.Pointer[plan.Progress]{}
+	progress := s.progress
+	effort := plan.Effort{Aim: s.Aim, Rounds: rounds, Seed: 1, Report: func(p plan.Progress) { progress.Store(&p) }}
+	return func() any {
+		defer cancel()
+		best, err := Verified(plan.Search(ctx, in.Beam, in.Standing, day, effort))
+		return Found{e, in, best, err}
+	}
+}
+
+// Take ends the search that came to this; it is false where that was given up.
+func (s *Search) Take(f Found) bool {
+	if f.Run != s.Run {
+		return false
+	}
+	s.cancel, s.waiting = nil, nil
+	return true
+}
+
+// Hold keeps what was found until the order that it is to be better than is known.
+func (s *Search) Hold(f Found) { s.waiting = &f }
+
+// Held is what waits for that; nil without any.
+func (s *Search) Held() *Found { return s.waiting }
+
+// Running reports whether a search runs.
+func (s *Search) Running() bool { return s.cancel != nil }
+
+// Busy reports whether one runs, or what it found waits to be judged.
+func (s *Search) Busy() bool { return s.Running() || s.waiting != nil }
+
+// Stop ends a running search, and reports whether one ran; what it has found by then
+// comes as from one that ended by itself.
+func (s *Search) Stop() bool {
+	if s.Running() {
+		s.cancel()
+	}
+	return s.Running()
+}
+
+// Interrupt ends a running search whose day has become another, and reports whether it
+// did: what it has found by then can be fitted to the day of now.
+func (s *Search) Interrupt(now Inputs) bool {
+	if !s.Running() || s.ended || s.inputs.Same(now) {
+		return false
+	}
+	s.ended = true
+	return s.Stop()
+}
+
+// Interrupted reports whether the last search was ended so.
+func (s *Search) Interrupted() bool { return s.ended }
+
+// Progress is how far the running search is; nil where it hasn't reported yet.
+func (s *Search) Progress() *plan.Progress {
+	if !s.Running() {
+		return nil
+	}
+	return s.progress.Load()
+}
+
+// Share is how much of its candidates the running search has tried, from 0 to 1.
+func (s *Search) Share() float64 {
+	if p := s.Progress(); p != nil {
+		return float64(p.Rounds) / float64(max(p.Of, 1))
+	}
+	return 0
+}
