@@ -66,7 +66,7 @@ func (c *compare) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 // what was found where there is such an order.
 func (d *session) sides(o *planning.Offer) (left []sequence, right sequence) {
 	done := d.history.now.done()
-	listed, present := sequence{"the file's order, centred", &d.forecast.Listed, done}, sequence{"this order", &d.forecast.Present, done}
+	listed, present := sequence{"as listed, centred", &d.forecast.Listed, done}, sequence{"this order", &d.forecast.Present, done}
 	if o == nil {
 		return []sequence{listed}, present
 	}
@@ -88,10 +88,7 @@ func (m *model) openCompare() tea.Cmd {
 func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
 	found := c.offered()
 	left, right := m.sides(found)
-	page := max(m.H-10, 1)
-	n := len(right.Jobs)
-	c.at += map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -page, keys.PageDown: page, keys.Top: -n, keys.Bottom: n}[a]
-	c.at = max(0, min(c.at, n-1))
+	c.at = c.list(m.pageSize(), len(right.Jobs)).Step(a)
 	switch a {
 	case keys.OtherOrder:
 		if c.other = (c.other + 1) % len(left); len(left) == 1 {
@@ -112,7 +109,7 @@ func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
 	case keys.Back:
 		m.over = nil
 		if m.offer != nil {
-			m.say("the order found waits: v shows it, to accept or discard it")
+			m.say("the order found is kept: v shows it, to accept or discard")
 		}
 	}
 	return nil
@@ -167,15 +164,15 @@ func compareColumns(d *desk) []draw.Column[compared] {
 			return draw.Plain, ""
 		}},
 		{Head: "job", Width: d.idWidth(), Left: true, Cell: func(c compared) (draw.Style, string) { return pick(c.on, draw.Strong), c.job.ID }},
-		{Head: "turn", Width: 4, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.left.number(c.left.Index(c.job.ID)) }},
+		{Head: "no.", Width: 3, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.left.number(c.left.Index(c.job.ID)) }},
 		{Head: "min", Width: 5, Cell: left(draw.Plain, setupText)},
-		{Head: "mov", Width: 4, Cell: left(draw.Plain, movesText)},
+		{Head: "moves", Width: 5, Cell: left(draw.Plain, movesText)},
 		{Head: "end", Width: d.clockWidth(), Rank: 1, Cell: left(draw.Faint, end)},
 		{Head: "late", Width: wide, Left: true, Cell: left(draw.Late, lateText)},
 		{Width: 1, Left: true, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.desk.Between }},
-		{Head: "turn", Width: 4, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.right.number(c.turn) }},
+		{Head: "no.", Width: 3, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.right.number(c.turn) }},
 		{Head: "min", Width: 5, Cell: right(draw.Strong, setupText)},
-		{Head: "mov", Width: 4, Cell: right(draw.Moved, movesText)},
+		{Head: "moves", Width: 5, Cell: right(draw.Moved, movesText)},
 		{Head: "end", Width: d.clockWidth(), Rank: 1, Cell: right(draw.Faint, end)},
 		{Head: "late", Width: wide, Left: true, Cell: right(draw.Late, lateText)},
 		{Head: "+-min", Width: 6, Cell: func(c compared) (draw.Style, string) {
@@ -185,7 +182,7 @@ func compareColumns(d *desk) []draw.Column[compared] {
 			}
 			return c.difference(b.Setup.Total() - a.Setup.Total())
 		}},
-		{Head: "+-mov", Width: 5, Rank: 2, Cell: func(c compared) (draw.Style, string) {
+		{Head: "moves", Width: 5, Rank: 2, Cell: func(c compared) (draw.Style, string) {
 			a, b := c.both()
 			if a == nil || b == nil {
 				return draw.Plain, ""

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/list"
 	"fmt"
 	"time"
 
@@ -23,19 +24,26 @@ func (c *compare) View(m *model) []draw.Line {
 	}
 	columns := draw.ColumnsFor(compareColumns(m.desk), s.W)
 	body = append(body, draw.Heads(m.Theme, columns))
-	n := max(s.H-1-len(body), 0)
-	from := draw.Window(c.at, len(right.Jobs), n)
-	for turn := from; turn < min(from+n, len(right.Jobs)); turn++ {
+	rows := c.list(s, len(right.Jobs))
+	for turn := rows.From(); turn < rows.To(); turn++ {
 		body = append(body, draw.RowOf(m.Theme, columns, compared{m.desk, &left, &right, turn, right.Jobs[turn], turn == c.at}))
 	}
 	title := m.Line()
-	if text := draw.Range(from, n, len(right.Jobs)); text != "" {
+	if text := rows.Range(); text != "" {
 		title.Add(draw.Faint, text+"  ")
 	}
 	if c.offered() != nil {
 		title.Add(draw.Good, "Enter accepts the order found, x discards it")
 	}
 	return m.page("Two orders", title, body, c.Help())
+}
+
+// aboveJobs is how many lines stand above the jobs: the rule, the totals, the heads.
+const aboveJobs = 1 + 6 + 1
+
+// list is the jobs on a page of that size.
+func (c *compare) list(s draw.Size, jobs int) list.List {
+	return list.List{At: c.at, Rows: jobs, Shown: max(s.H-aboveJobs, 0)}
 }
 
 // The columns of the totals.
@@ -90,7 +98,7 @@ func (c *compare) known(m *model, s *sequence) string {
 	if s.Full() {
 		return ""
 	}
-	return fmt.Sprintf("%s %d of %d worked out", m.Pending, len(s.Known), len(s.Jobs))
+	return fmt.Sprintf("%s %d of %d planned", m.Pending, len(s.Known), len(s.Jobs))
 }
 
 // counts compares the repositions.
@@ -137,10 +145,10 @@ func (c *compare) ends(m *model, a, b *sequence) draw.Line {
 func (c *compare) floor(m *model) draw.Line {
 	l := m.Line()
 	l.Add(draw.Plain, " ")
-	l.Left(draw.Faint, "floor", compareLabel)
+	l.Left(draw.Faint, "proven least", compareLabel)
 	switch found := c.offered(); {
 	case found == nil:
-		l.Add(draw.Faint, "a search (s) works out how few moves any order needs")
+		l.Add(draw.Faint, "a search (s) finds how few moves any order needs")
 	case found.Floor == nil:
 		l.Add(draw.Faint, "nothing above 0 is proven")
 	default:

@@ -15,7 +15,7 @@ func TestCompareWithTheFile(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("J").settle().press("v")
 	view := s.View()
-	for _, part := range []string{"the file's order, centred", "this order", words.Minutes(s.forecast.Listed.Totals.Setup), words.Minutes(s.forecast.Present.Totals.Setup)} {
+	for _, part := range []string{"as listed, centred", "this order", words.Minutes(s.forecast.Listed.Totals.Setup), words.Minutes(s.forecast.Present.Totals.Setup)} {
 		if !strings.Contains(view, part) {
 			t.Errorf("no %q in\n%s", part, view)
 		}
@@ -91,7 +91,7 @@ func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 	if got := s.frame(); s.scope() != keys.OnCompare || got[len(got)-1].Text() != foot.Text() {
 		t.Errorf("the keys are those of an offer:\n%s", s.View())
 	}
-	s.tells("the file's order, centred", "an order waits: v")
+	s.tells("as listed, centred", "an order waits: v")
 	order := ids(s.jobs())
 	s.press("x")
 	if s.offer == nil {

@@ -18,7 +18,7 @@ type desk struct {
 	*keys.Table
 	*session
 	demo   bool                   // the shop is an invented one
-	drawer map[formPlace]*jobForm // forms put away unfinished
+	drawer map[formPlace]*jobForm // forms closed unfinished
 
 	turn   int // of the picked job, from 0
 	move   int // picked in its changeover, from 0
@@ -110,7 +110,7 @@ func (d *desk) look(turn int) {
 // unfinished is what was typed and would be lost.
 func (d *desk) unfinished() string {
 	if len(d.drawer) > 0 {
-		return "a form put away unfinished"
+		return "a form closed unfinished"
 	}
 	return ""
 }

@@ -61,7 +61,7 @@ func (m *model) openForm(a keys.Action) {
 		kept.follow(f.job, f.stem, typed)
 		m.over = kept
 		kept.check(m)
-		m.say("this form was put away unfinished: here it is, with what was typed")
+		m.say("this form was closed unfinished: here it is, with what was typed")
 		return
 	}
 	f.began = typed
@@ -156,7 +156,7 @@ func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
 	was := f.value()
 	taken, whole := f.Open().Type(msg)
 	if !whole {
-		m.say("a field has room for %d characters: what is beyond that isn't taken", longestValue)
+		m.say("a field has room for %d characters: the rest is left out", longestValue)
 	}
 	if taken && f.naming() && f.value() != was {
 		f.narrow(m)
@@ -206,7 +206,7 @@ func (f *jobForm) putAway(m *model) {
 		m.drawer = map[formPlace]*jobForm{}
 	}
 	m.drawer[f.place()] = f
-	m.say("the form is put away unfinished; the same key opens it as it is")
+	m.say("the form is closed unfinished; the same key opens it again as it is")
 }
 
 func sameTyped(a, b shop.Typed) bool {
@@ -228,7 +228,7 @@ func (f *jobForm) take(m *model) {
 	case f.job == nil || !slices.Contains(m.history.now.all, f.job):
 		m.desk.include(&next, f.stem, f.behind)
 	case sameTyped(f.typed(), f.began):
-		m.say("%s is as it was", next.ID)
+		m.say("%s is unchanged", next.ID)
 	default:
 		m.desk.replace(f.job, &next)
 	}

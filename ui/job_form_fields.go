@@ -43,7 +43,7 @@ var fieldHints = map[string]string{
 	"roll_m":        "on a finished roll, if known",
 	"roll_diameter": "or how thick a finished roll is",
 	"slits":         "operator side first: 24 x 25.4; 12 x 50.8",
-	"trim":          "on each side; nothing is 3 mm",
+	"trim":          "on each side; empty: 3 mm",
 	"due":           "15:30, or 2026-11-25 15:30",
 	"after":         "ids with ; between",
 	"fixed":         "1 is the first, -1 the last",
@@ -51,7 +51,7 @@ var fieldHints = map[string]string{
 	"arrange":       "left and right change it",
 	"state":         "left and right change it",
 	"web":           "width",
-	"speed":         "nothing is the material's",
+	"speed":         "empty: the material's",
 }
 
 // newJobFields are the fields of a job with their values.

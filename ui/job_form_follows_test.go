@@ -60,7 +60,7 @@ func TestFormPutAwayKeepsWhatWasTyped(t *testing.T) {
 	if got := s.on("fixed").value(); got != "3" {
 		t.Errorf("the form has turn %q, 3 was typed", got)
 	}
-	s.press("ctrl+u").types("2").press("enter").says("is as it was")
+	s.press("ctrl+u").types("2").press("enter").says("is unchanged")
 }
 
 // While a form is open the shop may be read again: the form is then about the job as it

@@ -30,7 +30,7 @@ func (f *jobForm) View(m *model) []draw.Line {
 	if f.naming() {
 		title.Add(draw.Faint, f.list.count(m, f))
 	} else {
-		title.Add(draw.Faint, fmt.Sprintf("lengths in %s unless said otherwise", m.shop.DayUnit()))
+		title.Add(draw.Faint, fmt.Sprintf("lengths in %s unless a unit is given", m.shop.DayUnit()))
 	}
 	return m.page(name, title, append(body, foot...), f.Help())
 }
@@ -91,7 +91,7 @@ func (f *jobForm) comesTo(m *model, w int) (out []draw.Line) {
 	if said := f.said(f.At); said != "" {
 		add(draw.Late, said)
 	} else {
-		add(draw.Good, "nothing is wrong with it")
+		add(draw.Good, "no errors")
 	}
 	if text := f.sums(m); text != "" {
 		add(draw.Faint, text)

@@ -75,30 +75,16 @@ func (l *lift) barred(gap int) bool { return gap < len(l.rest) && l.rest[gap].St
 
 // HandleKey picks a gap, drops the job there or puts it back.
 func (l *lift) HandleKey(a keys.Action, m *model) tea.Cmd {
-	page := max(m.H-8, 1)
-	to := l.gap
+	l.gap = l.list(m.pageSize()).Step(a)
 	switch a {
-	case keys.Up:
-		to--
-	case keys.Down:
-		to++
-	case keys.PageUp:
-		to -= page
-	case keys.PageDown:
-		to += page
-	case keys.Top:
-		to = 0
-	case keys.Bottom:
-		to = len(l.rest)
 	case keys.Cheapest:
-		to = l.best()
+		l.gap = l.best()
 	case keys.Choose:
 		l.drop(m)
 	case keys.Back:
 		l.end(m)
 		m.say("%s is back where it was", l.job.ID)
 	}
-	l.gap = max(0, min(to, len(l.rest)))
 	return nil
 }
 

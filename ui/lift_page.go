@@ -10,6 +10,7 @@ import (
 	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/list"
 )
 
 // gapRow is one gap of a lifted job.
@@ -21,7 +22,7 @@ type gapRow struct {
 	least, most time.Duration // of all gaps
 }
 
-// gapFigure makes a cell of what the gap costs; a figure that is only about that is
+// gapFigure makes a cell of what the gap costs; a figure that is only an estimate is
 // faint, and marked beside it.
 func gapFigure(i draw.Style, text func(r gapRow, s plan.Slip) string) func(gapRow) (draw.Style, string) {
 	return func(r gapRow) (draw.Style, string) {
@@ -99,7 +100,7 @@ func (l *lift) gapColumns() []draw.Column[gapRow] {
 		{Head: "day min", Width: 7, Rank: 1, Cell: gapFigure(draw.Plain, func(r gapRow, s plan.Slip) string { return words.Minutes(s.Totals.Setup) })},
 		{Head: "moves", Width: 5, Rank: 1, Cell: gapFigure(draw.Plain, func(r gapRow, s plan.Slip) string { return fmt.Sprint(s.Totals.Repositions) })},
 		{Head: "late", Width: 7, Rank: 2, Left: true, Cell: gapFigure(draw.Late, func(r gapRow, s plan.Slip) string { return lateness(s.Totals.Late) })},
-		{Head: "min above the least", Width: barWidth, Rank: 3, Left: true, Cell: gapFigure(draw.Moved, gapRow.bar)},
+		{Head: "min above best", Width: barWidth, Rank: 3, Left: true, Cell: gapFigure(draw.Moved, gapRow.bar)},
 	}
 }
 
@@ -136,30 +137,34 @@ func jobList(jobs []*plan.Job) string {
 	return strings.Join(names, ", ")
 }
 
+// list is the gaps on a page of that size: below them is room for what the picked one does.
+func (l *lift) list(s draw.Size) list.List {
+	below := max(min((s.H-2)/3, 5), 0)
+	return list.List{At: l.gap, Rows: len(l.rest) + 1, Shown: max(s.H-2-below, 0)}
+}
+
 // View draws the gaps, and about the picked one what it would do.
 func (l *lift) View(m *model) []draw.Line {
 	s := m.pageSize()
-	detail := max(min((s.H-2)/3, 5), 0)
-	n := max(s.H-2-detail, 0)
+	rows := l.list(s)
 	columns := draw.ColumnsFor(l.gapColumns(), s.W)
 	body := []draw.Line{draw.Heads(m.Theme, columns)}
 	row := gapRow{lift: l, d: m.desk, best: l.best()}
 	for _, c := range l.costs {
 		row.least, row.most = min(row.least, c.Setup), max(row.most, c.Setup)
 	}
-	from := draw.Window(l.gap, len(l.rest)+1, n)
-	for row.gap = from; row.gap < min(from+n, len(l.rest)+1); row.gap++ {
+	for row.gap = rows.From(); row.gap < rows.To(); row.gap++ {
 		body = append(body, draw.RowOf(m.Theme, columns, row))
 	}
-	for len(body) < 1+n {
+	for len(body) < 1+rows.Shown {
 		body = append(body, m.Line())
 	}
-	body = append(body, paragraphs(m.Theme, l.says(m.desk), draw.Size{W: s.W, H: detail})...)
+	body = append(body, paragraphs(m.Theme, l.says(m.desk), draw.Size{W: s.W, H: s.H - 2 - rows.Shown})...)
 	title := m.Line()
-	if text := draw.Range(from, n, len(l.rest)+1); text != "" {
+	if text := rows.Range(); text != "" {
 		title.Add(draw.Faint, text+"  ")
 	}
-	name := "Lift " + m.Safe(l.job.ID)
+	name := "Move " + m.Safe(l.job.ID) + " to ..."
 	title.Join(l.state(m, s.W-draw.CellWidth("-->  ")-draw.CellWidth(name)-title.Width))
 	return m.page(name, title, body, keys.OnMoveTo)
 }
@@ -177,18 +182,18 @@ func (l *lift) state(m *model, w int) draw.Line {
 	}
 	switch {
 	case len(l.costs) < gaps && !l.seen:
-		t.Add(draw.Accent, fmt.Sprintf("%d of %d seen at first sight", len(l.costs), gaps))
+		t.Add(draw.Accent, fmt.Sprintf("%d of %d estimated", len(l.costs), gaps))
 	case settled < gaps:
-		text := fmt.Sprintf("%d of %d to be settled", gaps-settled, gaps)
+		text := fmt.Sprintf("%d of %d still to plan", gaps-settled, gaps)
 		if gap := slices.Index(l.steps, l.settling); gap >= 0 {
-			text = fmt.Sprintf("gap %d is being settled, %d of %d to go", gap+1, gaps-settled, gaps)
+			text = fmt.Sprintf("planning number %d, %d to go", gap+1, gaps-settled)
 		}
 		t.Add(draw.Accent, text)
-		t.Add(draw.Faint, "  ~ about")
+		t.Add(draw.Faint, "  ~ estimate")
 	default:
-		t.Add(draw.Good, "all are settled")
+		t.Add(draw.Good, "all planned")
 	}
-	t.Add(draw.Faint, fitting(w-t.Width, "  +/- against where it is now", "  +/- against now", ""))
+	t.Add(draw.Faint, fitting(w-t.Width, "  +/- against its number now", "  +/- against now", ""))
 	return t
 }
 
@@ -203,7 +208,7 @@ func (l *lift) says(d *desk) (out []draw.Span) {
 		say(draw.Late, "x %s is running: nothing can come before it", l.rest[l.gap].ID)
 		return out
 	case !known:
-		say(draw.Faint, "the day with it there is being worked out")
+		say(draw.Faint, "planning the day with it there")
 		return out
 	}
 	for _, b := range c.Broken {
@@ -213,26 +218,26 @@ func (l *lift) says(d *desk) (out []draw.Span) {
 		say(draw.Late, "x %s would be refused: %s", r.Job.ID, r.Faults[0].Why(d.shop.Unit))
 	}
 	if len(c.Late) > 0 {
-		say(draw.Late, "late there and not now: %s", jobList(c.Late))
+		say(draw.Late, "newly late there: %s", jobList(c.Late))
 	}
-	about := "about "
+	estimate := " (estimate)"
 	if c.settled {
-		about = ""
+		estimate = ""
 	}
 	switch {
 	case l.gap == l.was:
-		say(draw.Plain, "this is where it is now: the day has %s%s", about, totalWords(c.Totals))
-	case c.settled:
-		say(draw.Plain, "dropped here, against where it is now: %s", costWords(c.Slip))
-		say(draw.Plain, "the day then has exactly %s", totalWords(c.Totals))
+		say(draw.Plain, "its number now: the day has %s%s", totalWords(c.Totals), estimate)
 	default:
-		say(draw.Plain, "dropped here, against where it is now: about %s", costWords(c.Slip))
+		say(draw.Plain, "moved here, against now: %s%s", costWords(c.Slip), estimate)
+	}
+	if c.settled && l.gap != l.was {
+		say(draw.Plain, "the day then has %s", totalWords(c.Totals))
 	}
 	if !c.settled {
-		say(draw.Faint, "about: job by job, at first sight; the day together is still to be settled")
+		say(draw.Faint, "estimate: each job planned on its own, not yet the day together")
 	}
 	if l.out.settled == c.settled {
-		out = append(out, draw.Span{Style: draw.Faint, Text: "left out, against this: " + about + costWords(l.out.lessThan(c))})
+		out = append(out, draw.Span{Style: draw.Faint, Text: "without it, against this: " + costWords(l.out.lessThan(c)) + estimate})
 	}
 	return out
 }

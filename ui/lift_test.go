@@ -19,7 +19,7 @@ func TestLift(t *testing.T) {
 	s.press("j", "j", "j")
 	j := s.job()
 	s.press("g")
-	if !strings.Contains(s.View(), "Lift "+j.ID) {
+	if !strings.Contains(s.View(), "Move "+j.ID+" to") {
 		t.Fatalf("nothing is lifted:\n%s", s.View())
 	}
 	s.settle()
@@ -27,13 +27,13 @@ func TestLift(t *testing.T) {
 	if len(l.costs) != len(s.jobs()) || !l.seen {
 		t.Fatalf("%d gaps are known, want %d", len(l.costs), len(s.jobs()))
 	}
-	if !strings.Contains(s.View(), "14 of 14 to be settled  ~ about") {
+	if !strings.Contains(s.View(), "14 of 14 still to plan  ~ estimate") {
 		t.Errorf("it isn't said that figures are only about:\n%s", s.View())
 	}
 	l.settling = l.steps[2]
 	for _, w := range []int{80, 100, 120} {
 		s.send(tea.WindowSizeMsg{Width: w, Height: 36})
-		if view := s.View(); !strings.Contains(view, "gap 3 is being settled, 14 of 14 to go  ~ about ") || !strings.Contains(view, "+/- against ") {
+		if view := s.View(); !strings.Contains(view, "planning number 3, 14 to go  ~ estimate ") || !strings.Contains(view, "+/- against ") {
 			t.Errorf("%d wide it isn't said which gap is being settled:\n%s", w, view)
 		}
 	}
@@ -71,7 +71,7 @@ func TestLiftSettled(t *testing.T) {
 			t.Fatalf("gap %d isn't settled:\n%s", gap, s.View())
 		}
 	}
-	if !strings.Contains(s.View(), "all are settled") || strings.Contains(s.View(), "~") {
+	if !strings.Contains(s.View(), "all planned") || strings.Contains(s.View(), "~") {
 		t.Errorf("it isn't said that all are settled:\n%s", s.View())
 	}
 	golden(t, "120x36_lift", s.View())

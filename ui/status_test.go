@@ -177,7 +177,7 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "")
 	sc.press("c").enters("", "", "a", "hiss")
 	sc.press("q")
-	for _, text := range []string{"Would be lost: 2 moves made, 1 holder found elsewhere, 1 mark", "the changes of the day", "a form put away unfinished", "open for writing by", "Leave?"} {
+	for _, text := range []string{"Would be lost: 2 moves made, 1 position corrected, 1 mark", "the changes of the day", "a form closed unfinished", "open for writing by", "Leave?"} {
 		if !sc.whole(text) {
 			t.Errorf("no %q in\n%s", text, sc.View())
 		}
