@@ -105,6 +105,17 @@ func TestLittleLostIsNotWarnedOf(t *testing.T) {
 	}
 }
 
+// TestTrimLeftIsShown: by the 14.563 mm above, 15 mm of trim leave 0.44 on either side, which is
+// shown where the job asks for any trim, and not where its slits fill the web.
+func TestTrimLeftIsShown(t *testing.T) {
+	for least, shown := range map[float64]bool{0.5: true, 0: false} {
+		s := ran(t, spun(t, 25), shop, Run{Speed: 40, WebMM: 1000, Laid: &Laid{15, 15, least, 0.5}})
+		if got := s.Line(IDNeckIn).Value; strings.Contains(got, "; trim left there: 0.44 mm") != shown {
+			t.Errorf("asked for %v mm: %q", least, got)
+		}
+	}
+}
+
 // TestShortAtItsEdge: of 6 mm asked for 4.5 may be left, three quarters; where the slits fill
 // the web the outer ones may lose a tenth of a millimetre. A cut on the web's edge is off it.
 func TestShortAtItsEdge(t *testing.T) {

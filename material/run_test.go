@@ -226,6 +226,14 @@ func TestOneRunIsNotCounted(t *testing.T) {
 			t.Errorf("in lengths of %v m: %q, want %q", metres, got, want)
 		}
 	}
+	// A roll of 80 mm on a core of 76 holds pi (80^2 - 76^2) / (4 * 0.1) mm = 4.9009 m, so that the
+	// run is made in 205; one that nothing is said of is made in one.
+	for roll, runs := range map[Roll]int{{DiameterMM: 80, CoreMM: 76}: 205, {}: 1} {
+		s := ran(t, m, on, Run{Speed: 120, Metres: 1000, Roll: roll})
+		if s.Times.Runs != runs || runs == 1 && s.Times.RampedS != 504 {
+			t.Errorf("%+v: %+v", roll, s.Times)
+		}
+	}
 	// The last length is what is left: 0.5 m of 1000.5 is a triangle of 2 s, twice sqrt(0.5 / 0.5).
 	s := ran(t, m, on, Run{Speed: 120, Metres: 1000.5, Roll: Roll{Metres: 500}})
 	near(t, "a short last length", s.Times.RampedS, 508+2, 1e-12)
