@@ -1,91 +1,47 @@
 package ui
 
 import (
-	"errors"
-	"fmt"
-
-	"bide/plan"
-	"bide/plan/shop"
 	"bide/plan/words"
-
-	tea "github.com/charmbracelet/bubbletea"
+	"fmt"
 )
 
-// daySaved comes when the day was saved, or could not be.
-type daySaved struct {
-	draft draft
-	out   shop.Outcome
-	err   error
-}
-
-// saveDay saves the day as it is on the screen, in the background.
-func (m *model) saveDay() tea.Cmd {
-	if m.keep.asks {
-		return m.askAgain(nil, func(f freed) tea.Cmd {
-			if f.lock == nil {
-				m.say("not saved: %s", f.barred)
-				return nil
-			}
-			return m.saveDay()
-		})
-	}
+// saveDay saves the day as it is here.
+func (d *session) saveDay() {
+	j, now := d.journal, d.history.now
 	switch {
-	case m.keep.barred != "":
-		m.say("not saved: %s", m.keep.barred)
-		return nil
-	case m.saving:
-		m.say("wait: the last one is still being saved")
-		return nil
-	case !m.changed() && !m.behind:
-		m.say("there is nothing to save: day.toml is as it is here")
-		return nil
-	}
-	m.saving = true
-	now, keep := m.history.now, m.keep
-	day, from := now.day(m.shop.Day), m.origins(now)
-	m.say("saving day.toml %s", m.Pending)
-	return func() tea.Msg {
-		out, err := keep.saveDay(day, from)
-		return daySaved{now, out, err}
+	case d.waits():
+	case j.right == another:
+		d.askAgain(nil, func(a asked) {
+			if a.lock == nil {
+				d.say("not saved: %s", a.why)
+				return
+			}
+			d.saveDay()
+		})
+	case !j.writes():
+		d.say("not saved: %s", j.why)
+	case !d.changed() && !j.behind:
+		d.say("there is nothing to save: day.toml is as it is here")
+	default:
+		d.say("saving day.toml")
+		d.busyWith(j.writeDay(d.shop, now, filed{now.day(d.shop.Day), d.origins(now)}))
 	}
 }
 
 // saved goes on when the day was saved: what was saved is now the file's.
-func (m *model) saved(s daySaved) {
-	m.saving = false
+func (d *session) saved(s daySaved) {
+	d.journal.busy = false
+	d.journal.wroteDay(s)
 	if s.err != nil {
-		m.say("NOT SAVED: %v", s.err)
+		d.say("NOT SAVED: %v", s.err)
 		return
 	}
-	m.kept, m.behind, m.aside = s.draft, false, ""
+	d.kept, d.aside = s.draft, ""
 	if s.out.Beside {
-		m.aside = s.out.File
+		d.aside = s.out.File
 	}
-	m.relist()
-	m.say("%s", words.Join(", ", s.out.Said, s.draft.chosen()))
-}
-
-// saveDay writes the day down, and into the record in which order its jobs are.
-func (k *keeper) saveDay(day *plan.Day, from []string) (shop.Outcome, error) {
-	k.mutex.Lock()
-	defer k.mutex.Unlock()
-	if k.closed {
-		return shop.Outcome{}, errors.New("the program is ending: nothing more is written")
-	}
-	out, err := k.shop.SaveDay(day, from)
-	if err != nil {
-		return out, err
-	}
-	k.day = nil // what it was to hold is in this one too
-	var order []string
-	for _, j := range day.Jobs {
-		order = append(order, j.ID)
-	}
-	k.owed = append(k.owed, shop.Event{Time: k.clock(), Kind: shop.EventSequence, Order: order})
-	if err := k.settle(); err != nil {
-		out.Said += "; the record could not be added to: " + err.Error()
-	}
-	return out, nil
+	d.relist()
+	d.say("%s", words.Join(", ", s.out.Said, s.draft.chosen()))
 }
 
 // chosen tells that what a search chose is saved with the day.

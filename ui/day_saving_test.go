@@ -27,8 +27,8 @@ func shopIn(t *testing.T) (*screen, string) {
 		t.Fatal(problems)
 	}
 	sc := newScreen(t, s, testLook(noColours, false, false), 120, 36).settle()
-	sc.keep.take(false)
-	t.Cleanup(sc.keep.close)
+	sc.journal.take(sc.shop.Dir, false)
+	t.Cleanup(sc.journal.close)
 	return sc, dir
 }
 

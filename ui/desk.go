@@ -3,6 +3,7 @@ package ui
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"bide/plan"
 	"bide/plan/session/planning"
@@ -20,14 +21,14 @@ type desk struct {
 	demo   bool                   // the shop is an invented one
 	drawer map[formPlace]*jobForm // forms closed unfinished
 
-	turn   int // of the picked job, from 0
-	move   int // picked in its changeover, from 0
-	holder int // picked, by number from 1; 0 is none
+	turn   int    // of the picked job, from 0
+	was    string // id of that job
+	move   int    // picked in its changeover, from 0
+	holder int    // picked, by number from 1; 0 is none
 
 	filters [lastPaneShown + 1]filter // of the panes' lists
 	prompt  *prompt                   // nil when none is open
 	used    *dayUse                   // see use
-	wear    *shop.Summary             // of the record; nil while it isn't read
 }
 
 func newDesk(s *shop.Shop, k *draw.Theme) (*desk, error) {
@@ -38,8 +39,8 @@ func newDesk(s *shop.Shop, k *draw.Theme) (*desk, error) {
 	if len(s.Day.Jobs) == 0 {
 		return nil, errors.New("day.toml: there are no jobs")
 	}
-	d := &desk{Theme: k, Table: keys.NewTable(k.ASCII), session: &session{shop: s, keep: newKeeper(s), truth: truth{s.Standing, s.Marks}}}
-	d.watch.since = d.keep.clock()
+	d := &desk{Theme: k, Table: keys.NewTable(k.ASCII), session: &session{shop: s, journal: newJournal(), truth: truth{s.Standing, s.Marks}}}
+	d.watch.since = d.journal.clock()
 	d.openDay(s)
 	d.forecast = planning.New(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)
 	d.forecast.Aim = d.history.now.aim
@@ -105,6 +106,19 @@ func (d *desk) look(turn int) {
 		turn = d.turn
 	}
 	d.turn, d.move = max(0, min(turn, len(d.jobs())-1)), 0
+}
+
+// picked is the turn of the job that is looked at.
+func (d *desk) picked() int { return d.turn }
+
+// readAnew picks the job again that was picked, or what has its turn now.
+func (d *desk) readAnew() {
+	d.holder = min(d.holder, len(d.shop.Beam.Holders))
+	turn := slices.IndexFunc(d.jobs(), func(j *plan.Job) bool { return j.ID == d.was })
+	if turn < 0 {
+		turn = d.turn
+	}
+	d.pick(turn)
 }
 
 // unfinished is what was typed and would be lost.

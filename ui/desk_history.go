@@ -18,14 +18,16 @@ func (d *session) do(next draft) {
 func (d *session) undo() {
 	was := d.history.now
 	switch {
-	case was.remark != nil && d.saving:
-		d.say("wait: the last change is still being saved")
+	case was.ran != nil:
+		d.unrun(was.ran)
+		return
+	case was.remark != nil && d.waits():
 		return
 	case !d.history.undo():
 		d.say("there is nothing to undo")
 		return
 	case was.remark != nil:
-		d.todo = d.unreport(was.remark)
+		d.unreport(was.remark)
 		return
 	case was.tossed != nil:
 		d.offerAgain(was.tossed)
@@ -36,15 +38,14 @@ func (d *session) undo() {
 
 func (d *session) redo() {
 	switch {
-	case d.saving:
-		d.say("wait: the last change is still being saved")
+	case d.waits():
 		return
 	case !d.history.redo():
 		d.say("there is nothing to do again")
 		return
 	}
 	if r := d.history.now.remark; r != nil {
-		d.todo = d.rereport(r)
+		d.rereport(r)
 		return
 	}
 	if o := d.history.now.tossed; o != nil {

@@ -9,8 +9,6 @@ import (
 	"bide/plan/shop"
 	"bide/plan/words"
 	"bide/ui/draw"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // aboutHolder tells what there is to say about a holder, what is wrong first.
@@ -155,21 +153,21 @@ type recorded struct {
 	err      error
 }
 
-// readRecord is the command that sums the shop's record up; nil without a folder.
-func (d *desk) readRecord() tea.Cmd {
+// readRecord sums the shop's record up.
+func (d *session) readRecord() {
 	dir, holders, since := d.shop.Dir, len(d.shop.Beam.Holders), d.shop.Day.Start
 	if dir == "" {
-		return nil
+		return
 	}
-	return func() tea.Msg {
+	d.later(func() any {
 		sum := shop.NewSummary(holders, since)
 		problems, err := shop.ReadRecord(os.DirFS(dir), sum.Add)
 		return recorded{sum, len(problems), err}
-	}
+	})
 }
 
 // heard takes the record; what is wrong with it is told where nothing else is.
-func (d *desk) heard(r recorded) {
+func (d *session) heard(r recorded) {
 	d.wear = r.summary
 	switch {
 	case d.news.text != "":

@@ -8,8 +8,6 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/ui/keys"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // answer takes the condition that the person has chosen, and asks why.
@@ -59,21 +57,13 @@ func (d *session) change(number int, m shop.Mark) {
 	switch {
 	case r.was == r.is:
 		d.say("holder %d stays as it was", number)
-	case d.saving:
-		d.say("wait: the last change is still being saved")
+	case d.waits():
 	default:
 		next := d.history.now
 		next.about, next.did, next.remark, next.ran, next.tossed = "", "", r, nil, nil
 		d.history.do(next)
-		d.todo = d.report(number, m, "")
+		d.report(number, m, "")
 	}
-}
-
-// wanted is what a pane wants done, once.
-func (d *desk) wanted() tea.Cmd {
-	cmd := d.todo
-	d.todo = nil
-	return cmd
 }
 
 // priced are news that tell what something costs against the day as it is now.

@@ -29,7 +29,7 @@ func TestFormPutAwayTakesNothingBack(t *testing.T) {
 	sc.press("1", "e").on("length_m")
 	sc.types("0").press("esc").settle()
 	sc.press("f", "t").settle()
-	for sc.press("w", "enter"); sc.walk().move(sc.desk) != nil; {
+	for sc.press("w", "enter"); sc.walk().move() != nil; {
 		sc.ticks(1)
 	}
 	sc.press("r").settle()

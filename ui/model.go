@@ -29,7 +29,6 @@ type model struct {
 	config  string   // the person's config file; empty where there can be none
 	wrong   []string // with it
 	mousing bool     // the mouse is on
-	ran     string   // id of the job that a walk told to run just now; empty after another key
 	asks    bool     // whether to leave with the order changed
 	ended   bool
 	beating bool // how far a search is will be drawn again soon
@@ -57,8 +56,12 @@ func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), m.wanted(), m.mouseAt
 
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	_, cmd := m.update(msg)
+	m.follow()
 	m.pickMove(m.move) // there may be fewer now
-	return m, cmd
+	if m.was = ""; m.job() != nil {
+		m.was = m.job().ID
+	}
+	return m, tea.Batch(cmd, m.wanted())
 }
 
 // update deals with what comes.
@@ -79,30 +82,39 @@ func (m *model) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m, tea.Batch(m.seen(msg), m.ask())
 	case settledGap:
 		m.refined(msg)
-	case kept:
+	case written:
 		m.performed(msg)
-		m.follow()
-	case freed:
-		return m, tea.Batch(m.given(msg), m.ask())
+	case asked:
+		m.given(msg)
 	case recorded:
 		m.heard(msg)
 	case glance:
-		return m, tea.Batch(m.peek(), m.glances())
+		m.peek()
+		return m, m.glances()
 	case looked:
 		m.sees(msg)
-		m.follow()
 	case tea.MouseMsg:
 		m.mouse(tea.MouseEvent(msg))
 	case leave:
 		return m, tea.Quit
 	case tea.KeyMsg:
-		cmd := tea.Batch(m.keys(msg), m.wanted())
+		cmd := m.keys(msg)
 		if m.ended {
 			return m, cmd
 		}
 		return m, tea.Batch(cmd, m.ask())
 	}
 	return m, m.ask()
+}
+
+// wanted is the command that does what the session wants done in the background.
+func (m *model) wanted() tea.Cmd {
+	var all []tea.Cmd
+	for _, w := range m.works {
+		all = append(all, background(w))
+	}
+	m.works = nil
+	return tea.Batch(all...)
 }
 
 // ask is the command for what is to be worked out next in the background; nil when

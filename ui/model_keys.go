@@ -51,6 +51,7 @@ func (m *model) scope() keys.Scope {
 
 // key does what a key asks for.
 func (m *model) key(name string) tea.Cmd {
+	defer m.follow()
 	in := m.scope()
 	a := m.ActionOf(name, in)
 	if w, walks := m.over.(*walk); walks && in == keys.OnSetup && w.obscures(m) && !slices.Contains([]keys.Action{keys.Abort, keys.Suspend, keys.Quit, keys.Help}, a) {
@@ -60,11 +61,11 @@ func (m *model) key(name string) tea.Cmd {
 	if a != keys.Earlier && a != keys.Later {
 		m.news = news{}
 	}
-	if a == keys.MarkRunning && m.ran != "" { // the walk's key, held or pressed twice
-		m.say("%s runs, as was told on the walk: u takes that back", m.ran)
+	if a == keys.MarkRunning && m.began != "" { // the walk's key, held or pressed twice
+		m.say("%s runs, as was told on the walk: u takes that back", m.began)
 		return nil
 	}
-	m.ran = ""
+	m.began = ""
 	switch {
 	case m.ended:
 		return nil
@@ -77,7 +78,7 @@ func (m *model) key(name string) tea.Cmd {
 		m.asks = false
 		return nil
 	case a != keys.Quit && m.holdsBack(a):
-		m.tellsToWait()
+		m.waits()
 		return nil
 	case m.help == nil && m.covered() && a != keys.Help && a != keys.Quit:
 		return m.over.HandleKey(a, m)
@@ -110,17 +111,17 @@ func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 	case keys.CompareOrders:
 		return m.openCompare()
 	case keys.SaveDay:
-		return m.saveDay()
+		m.saveDay()
 	case keys.Reread:
-		return m.readAgain()
+		m.readAgain()
 	case keys.Quit:
 		m.asks = true
 	case keys.Setup:
-		return m.setOut()
+		m.setOut()
 	case keys.Help:
 		m.openHelp(in)
 	case keys.Undo:
-		return m.undo()
+		m.undo()
 	case keys.Redo:
 		m.redo()
 	case keys.FilterRows:
@@ -186,7 +187,7 @@ func (m *model) turnTo(which which) {
 		m.large = which
 	}
 	if which == theHolders {
-		m.todo = m.readRecord()
+		m.readRecord()
 	}
 	m.resize(m.Size)
 }

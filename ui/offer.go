@@ -32,7 +32,7 @@ func (d *session) adopt(f planning.Found) (opens bool, next planning.Work) {
 // planned goes on when more of the day is known.
 func (m *model) planned() tea.Cmd {
 	m.settle()
-	m.follow()
+	m.followPlan()
 	if f := m.search.Held(); f != nil && m.forecast.Present.Whole() {
 		return m.finds(*f)
 	}

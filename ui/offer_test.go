@@ -124,7 +124,7 @@ func TestAcceptedLayoutsStayOnAWalk(t *testing.T) {
 		t.Errorf("the first job doesn't stand as it was set up:\n%s", s.View())
 	}
 	s.laidOut(found)
-	s.keep.close()
+	s.journal.close()
 	goOn(t, dir, 120, 36).laidOut(found)
 }
 
@@ -141,7 +141,7 @@ func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	if !strings.Contains(string(text), "\nchosen_slits = [") || !strings.Contains(string(text), "# Inch goods: the widths are those of the customer's drawing.") {
 		t.Errorf("the file holds\n%s", text)
 	}
-	s.keep.close()
+	s.journal.close()
 	again := goOn(t, dir, 120, 36)
 	if !slices.Equal(ids(again.jobs()), order) {
 		t.Errorf("the order is %v, was %v", ids(again.jobs()), order)
@@ -217,7 +217,7 @@ func TestAimOfTheAcceptedSearchStays(t *testing.T) {
 	if s.press("U").settle().press("ctrl+s").settle(); s.forecast.Aim != plan.AimMoves || !strings.Contains(file(t, dir, "day.toml"), "\naim   = \"moves\"\n") {
 		t.Errorf("done again and saved, the file holds\n%s", file(t, dir, "day.toml"))
 	}
-	s.keep.close()
+	s.journal.close()
 	again := newScreen(t, read(t, dir), testLook(noColours, false, false), 120, 36).settle()
 	if again.forecast.Aim != plan.AimMoves || !slices.ContainsFunc(again.notes(), func(n string) bool { return strings.Contains(n, "planned for the fewest moves") }) {
 		t.Errorf("opened again it is planned for %v: %q", again.forecast.Aim, again.notes())

@@ -25,7 +25,8 @@ func Plain(o Options) error {
 	m.demo = o.Demo
 	m.settleFor(o.Config)
 	m.mousing = false
-	m.await(tea.Batch(m.Init(), m.readRecord()))
+	m.readRecord()
+	m.await(m.Init())
 	_, err = io.WriteString(o.Output, m.plain())
 	return err
 }

@@ -16,8 +16,8 @@ func (p *page) walk() {
 		p.tell("No job is waiting: there is nothing to set up.")
 		return
 	}
-	w := &walk{job: p.jobs()[turn]}
-	w.follow(p.desk)
+	w := &walk{setup: &setup{d: p.session, job: p.jobs()[turn]}}
+	w.follow()
 	switch {
 	case w.o == nil:
 		p.tell("To %s: it is still being planned.", w.job.ID)
@@ -28,7 +28,7 @@ func (p *page) walk() {
 		}
 		return
 	}
-	made, ahead := len(w.made(p.desk)), w.ahead(p.desk)
+	made, ahead := len(w.made()), w.ahead()
 	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.job.ID, words.Count(made, "move"), len(ahead), words.Minutes(p.forecast.Beam.Takes(ahead)))
 	p.tell("First the cautions above, and then at every move: no hand near a holder that travels.")
 	if text := w.blades(p.desk); text != "" {
@@ -43,7 +43,7 @@ func (p *page) walk() {
 
 // nextMove tells the next move, what is in its way, and which holders come then.
 func (p *page) nextMove(w *walk) {
-	next := w.move(p.desk)
+	next := w.move()
 	if next == nil {
 		p.tell("All moves are made.")
 		return
@@ -55,7 +55,7 @@ func (p *page) nextMove(w *walk) {
 		p.tell("%s", w.frees(p.desk, next))
 	}
 	var then []string
-	for _, m := range w.ahead(p.desk)[1:] {
+	for _, m := range w.ahead()[1:] {
 		then = append(then, fmt.Sprint(m.Holder))
 	}
 	if len(then) > 0 {

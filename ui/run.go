@@ -55,10 +55,10 @@ func Run(o Options) error {
 		return err
 	}
 	m.demo = o.Demo
-	m.keep.take(o.Demo)
-	defer m.keep.close()
-	if m.keep.barred != "" && !o.Demo {
-		m.say("%s", m.keep.barred)
+	m.journal.take(o.Shop.Dir, o.Demo)
+	defer m.journal.close()
+	if !m.journal.writes() && !o.Demo {
+		m.say("%s", m.journal.why)
 	}
 	m.settleFor(o.Config)
 	m.watch.on = o.Shop.Dir != ""

@@ -56,8 +56,8 @@ func TestProgramWorksSideBySide(t *testing.T) {
 			t.Fatal(err)
 		}
 		m.search.Rounds = 40
-		m.keep.barred = "" // the first screen has the lock
-		defer m.keep.close()
+		m.journal.right, m.journal.why = own, "" // the first screen has the lock
+		defer m.journal.close()
 		p := tea.NewProgram(m, tea.WithInput(nil), tea.WithOutput(io.Discard), tea.WithoutSignalHandler())
 		ended := make(chan error)
 		go func() {
@@ -105,8 +105,8 @@ func TestProgramWorksSideBySide(t *testing.T) {
 			t.Errorf("%d searches were begun, want 2 at least", m.search.Run)
 		}
 		kept := read(t, dir)
-		if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 2 || len(m.claims) != 2 || m.saving || m.unsaved != "" {
-			t.Errorf("kept %+v, %d claims, saving %v, %q", kept.Standing.Setting, len(m.claims), m.saving, m.unsaved)
+		if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 2 || len(m.claims) != 2 || m.journal.busy || m.journal.fault != "" {
+			t.Errorf("kept %+v, %d claims, saving %v, %q", kept.Standing.Setting, len(m.claims), m.journal.busy, m.journal.fault)
 		}
 		var there []string
 		for i := range kept.Day.Jobs {

@@ -6,8 +6,6 @@ import (
 	"bide/plan/shop"
 	"fmt"
 	"slices"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // session is an open shop: the day as it is ordered now with what that costs, what stands
@@ -25,23 +23,45 @@ type session struct {
 	news     news
 	broken   map[*plan.Job]string // rules that the order breaks, by the job whose they are
 
-	keep    *keeper      // writes down what happens at the beam
-	truth   truth        // what really stands there
-	claims  []*claim     // on walks, to be taken back
-	saving  bool         // a deed is being written down
-	unsaved string       // why what happened last isn't; empty when it is
-	owing   []shop.Event // told and not written down
-	freed   bool         // the right to write was just given
-	behind  bool         // day.toml is behind positions.toml: see openDay
-	watch   watch        // over the shop's files
-	todo    tea.Cmd      // work to be done in the background; nil none
+	journal *journal        // of what happens at the beam
+	truth   truth           // what is really there
+	claims  []*claim        // on walks, to be taken back
+	setup   *setup          // that is under way; nil when none is
+	began   string          // id of the job that was reported to run just now
+	watch   watch           // over the shop's files
+	wear    *shop.Summary   // of the record; nil while it isn't read
+	works   []planning.Work // to be done in the background
+}
+
+// later has work done in the background.
+func (d *session) later(w planning.Work) { d.works = append(d.works, w) }
+
+// busyWith has work done in the background, if nothing is being written: until it has ended
+// nothing is written, read again or changed. Else it says so.
+func (d *session) busyWith(w planning.Work) bool {
+	if d.waits() {
+		return false
+	}
+	d.journal.busy = true
+	d.later(w)
+	return true
+}
+
+// waits reports whether something is being written, and says so.
+func (d *session) waits() bool {
+	if d.journal.busy {
+		d.say("wait: the last one is still being saved")
+	}
+	return d.journal.busy
 }
 
 // viewer is what a session asks of whoever shows it.
 type viewer interface {
 	keyOf(action) string // the key that asks for it
+	picked() int         // the turn of the job that is looked at
 	look(turn int)       // what happened last is about the job of that turn; of none where that is -1
 	unfinished() string  // what was typed there and would be lost; empty where nothing was
+	readAnew()           // the shop's files were: jobs may have other turns
 	quiet() bool         // nothing is open there that a shop read anew would disturb
 }
 
@@ -82,10 +102,10 @@ func (d *session) openDay(s *shop.Shop) {
 	}
 	d.kept = newDraft(jobs, s.Day.Aim)
 	half := s.Standing.Setting
-	d.behind = false
+	d.journal.behind = false
 	if half != nil && d.kept.find(half.Job) != nil {
 		d.kept = ended(d.kept, half.Job)
-		d.behind = !slices.Equal(d.kept.all, jobs)
+		d.journal.behind = !slices.Equal(d.kept.all, jobs)
 	}
 	d.history = history[draft]{now: d.kept}
 	if half != nil {

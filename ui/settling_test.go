@@ -41,7 +41,7 @@ func TestSettledDayIsTheSheets(t *testing.T) {
 // from the files at that moment: moves, minutes and the clock.
 func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 	first, dir := atWork(t, 80, 24)
-	first.keep.close()
+	first.journal.close()
 	jobs := strings.SplitAfter(file(t, dir, "day.toml"), "[[job]]") // of the demo, the first four
 	if err := os.WriteFile(filepath.Join(dir, "day.toml"), []byte(strings.TrimSuffix(strings.Join(jobs[:5], ""), "[[job]]")), 0o644); err != nil {
 		t.Fatal(err)
@@ -67,7 +67,7 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 	}
 	same("at the start")
 	sc.press("w", "enter")
-	for sc.walk().move(sc.desk) != nil {
+	for sc.walk().move() != nil {
 		sc.ticks(1)
 	}
 	sc.press("r").settle()

@@ -49,7 +49,8 @@ func (m *model) tooSmall(key string) tea.Cmd {
 		a := m.ActionOf(key, in)
 		if a == keys.Undo && m.history.now.ran != nil {
 			m.putAway()
-			return m.undo()
+			m.undo()
+			return nil
 		}
 		if in&keys.OnPanes != 0 && a != keys.None {
 			m.say("%s works from %dx%d on: make the window larger", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)

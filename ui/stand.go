@@ -8,86 +8,75 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/plan/words"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // What is done at the beam changes what stands there. The desk plans from a start of
 // its own, so that a plan stays as it is while its moves are made one by one; stand
 // lets it begin anew.
 
-// perform has a deed written down and then goes on with it. While one is written
-// nothing else is begun. Where another has the right to write, it is asked for again; if
-// the files have changed meanwhile, the deed is not done: what it began with is gone.
-func (d *session) perform(done deed) tea.Cmd {
-	if done.day == nil && d.behind {
+// perform has a deed written down and then goes on with it. Where another has the right
+// to write, it is asked for again; if the files have changed meanwhile, the deed is not
+// done: what it began with is gone.
+func (d *session) perform(done deed) {
+	j := d.journal
+	switch {
+	case d.waits():
+		return
+	case done.day == nil && j.behind:
 		done.day = d.keptDay()
 	}
-	if d.keep.asks {
-		return d.askAgain(&done, func(f freed) tea.Cmd {
-			if f.fresh != nil {
-				return nil
-			}
-			d.saving, d.freed = true, f.lock != nil
-			return d.keep.keep(done)
-		})
+	if j.right != another {
+		d.busyWith(j.write(d.shop, done))
+		return
 	}
-	if d.saving {
-		d.tellsToWait()
-		return nil
-	}
-	d.saving = true
-	return d.keep.keep(done)
+	d.askAgain(&done, func(a asked) {
+		if a.fresh != nil {
+			return
+		}
+		if did := done.done; a.lock != nil && did != nil {
+			done.done = func(said string) { did(words.Join("; ", writtenHere, said)) }
+		}
+		d.busyWith(j.write(d.shop, done))
+	})
 }
 
 // performed goes on with a deed that was written down. One that could not be is
-// nevertheless what stands: it is said not to be saved until a later save is.
-func (d *session) performed(k kept) {
-	d.saving, d.truth, d.unsaved = false, k.truth, ""
-	switch {
-	case k.err != nil:
-		d.unsaved = k.err.Error()
-		d.owing = append(d.owing, k.events...)
-	case d.keep.demo:
-	case d.keep.barred != "":
-		d.owing = append(d.owing, k.events...)
-	default:
-		d.owing, d.behind = nil, false
+// nevertheless what is there: it is said not to be saved until a later save is.
+func (d *session) performed(w written) {
+	d.journal.busy, d.truth = false, w.truth
+	d.journal.wrote(w)
+	if w.done != nil {
+		w.done(w.said)
 	}
-	if d.freed {
-		d.freed, k.said = false, words.Join("; ", "the shop is free now, and written here", k.said)
-	}
-	if k.done != nil {
-		k.done(k.said)
-	}
+	d.followPlan()
 }
 
 // report marks a holder as good, unable to cut, stuck or out, for a reason: it is saved
 // and all is planned again, and said, after some words. A mark that says what beam.toml
 // says is taken away.
-func (d *session) report(number int, mark shop.Mark, after string) tea.Cmd {
-	return d.mark(number, mark, d.condition(number, mark), fmt.Sprintf("%sholder %d is marked %s", after, number, mark.Condition))
+func (d *session) report(number int, mark shop.Mark, after string) {
+	d.mark(number, mark, d.condition(number, mark), fmt.Sprintf("%sholder %d is marked %s", after, number, mark.Condition))
 }
 
 // unreport takes a mark back: the holder has the one it had before, unless it has been
 // given another since.
-func (d *session) unreport(r *remark) tea.Cmd {
+func (d *session) unreport(r *remark) {
 	if d.markOf(r.number) != r.is {
 		d.say("not taken back: %s", d.otherwise(r.number))
-		return nil
+		return
 	}
-	return d.mark(r.number, r.was, d.condition(r.number, r.is).TakenBack(d.keep.clock()),
+	d.mark(r.number, r.was, d.condition(r.number, r.is).TakenBack(d.journal.clock()),
 		fmt.Sprintf("taken back: holder %d is marked %s again", r.number, r.was.Condition))
 }
 
 // rereport gives a mark that was taken back again, unless the holder has been given
 // another since.
-func (d *session) rereport(r *remark) tea.Cmd {
+func (d *session) rereport(r *remark) {
 	if d.markOf(r.number) != r.was {
 		d.say("not done again: %s", d.otherwise(r.number))
-		return nil
+		return
 	}
-	return d.report(r.number, r.is, "done again: ")
+	d.report(r.number, r.is, "done again: ")
 }
 
 // otherwise tells that a holder has been marked after a mark that is to be undone or done
@@ -98,15 +87,15 @@ func (d *session) otherwise(number int) string {
 
 // condition is the event of a holder's coming into a condition.
 func (d *session) condition(number int, mark shop.Mark) shop.Event {
-	return shop.Event{Time: d.keep.clock(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
+	return shop.Event{Time: d.journal.clock(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
 }
 
 // mark gives a holder a mark, with what the record is to hold of it and what is said.
-func (d *session) mark(number int, mark shop.Mark, e shop.Event, says string) tea.Cmd {
+func (d *session) mark(number int, mark shop.Mark, e shop.Event, says string) {
 	next, priced := d.truth.marked(number, mark, d.shop), d.priced()
-	return d.perform(deed{truth: next, events: []shop.Event{e}, done: func(said string) {
+	d.perform(deed{truth: next, events: []shop.Event{e}, done: func(said string) {
 		d.stand(d.truth)
-		if d.keep.barred != "" || d.unsaved != "" {
+		if !d.journal.writes() || d.journal.fault != "" {
 			says += " (not saved)"
 		}
 		priced.text = words.Join("; ", says, said)
@@ -141,7 +130,7 @@ func (d *session) stand(t truth) {
 		return
 	}
 	d.forecast.Planner, d.forecast.Beam = p, b
-	if d.keep.barred == "" { // as who reads the files has it
+	if d.journal.writes() { // as who reads the files has it
 		d.forecast.Start.Clock = d.shop.Day.Begins(t.stands)
 	}
 	d.restart(t.stands)
@@ -203,12 +192,6 @@ func ended(f draft, next string) draft {
 		}
 	}
 	return s.in(f, map[*plan.Job]*plan.Job{})
-}
-
-// filed is a day for the file: where each job comes from, and the day.
-type filed struct {
-	day  *plan.Day
-	from []string
 }
 
 // dayWith is the day as it is in the file, with jobs in other states; nil where there

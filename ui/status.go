@@ -35,8 +35,8 @@ func (m *model) status(most int) []draw.Line {
 		return []draw.Line{m.prompting(m.W)}
 	case m.search.Running():
 		return []draw.Line{m.searching()}
-	case text == "" && m.unsaved != "":
-		return m.Rows(draw.Late, "NOT SAVED: "+m.unsaved, m.W, most)
+	case text == "" && m.journal.fault != "":
+		return m.Rows(draw.Late, "NOT SAVED: "+m.journal.fault, m.W, most)
 	case text != "":
 		return m.Rows(draw.Strong, text, m.W, most)
 	}
@@ -55,12 +55,12 @@ func (m *model) status(most int) []draw.Line {
 }
 
 // loses reports whether leaving would lose something.
-func (d *session) loses() bool { return d.saving || len(d.losing()) > 0 }
+func (d *session) loses() bool { return d.journal.busy || len(d.losing()) > 0 }
 
 // losing names what leaving would lose.
 func (d *session) losing() (all []string) {
-	told := sumOf(d.owing)
-	if told == "" && d.unsaved != "" {
+	told := sumOf(d.journal.owed)
+	if told == "" && d.journal.fault != "" {
 		told = "what was told at the beam"
 	}
 	if told != "" {
@@ -68,7 +68,7 @@ func (d *session) losing() (all []string) {
 	}
 	switch {
 	case !d.changed():
-	case d.keep.barred == "":
+	case d.journal.writes():
 		all = append(all, "the changes of the day (Ctrl-S saves them)")
 	default:
 		all = append(all, "the changes of the day")
@@ -87,11 +87,11 @@ func (d *session) losing() (all []string) {
 
 // question asks whether to leave, and tells what would be lost, and why.
 func (d *desk) question() string {
-	if d.saving {
+	if d.journal.busy {
 		return "What was told last is still being saved. Leave?"
 	}
-	text, why := "Would be lost: "+strings.Join(d.losing(), "; ")+". ", words.Join("; ", d.unsaved, d.keep.barred)
-	if d.changed() || d.unsaved != "" || sumOf(d.owing) != "" {
+	text, why := "Would be lost: "+strings.Join(d.losing(), "; ")+". ", words.Join("; ", d.journal.fault, d.journal.why)
+	if d.changed() || d.journal.fault != "" || sumOf(d.journal.owed) != "" {
 		text += capital(why)
 	}
 	return text + "Leave?"

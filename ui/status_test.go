@@ -89,7 +89,7 @@ func TestNoMessageIsCut(t *testing.T) {
 	}
 	for name, keys := range map[string][]string{"panes": nil, "large": {"enter"}, "holders": {"5"}, "lift": {"j", "g"}, "compare": {"J", "v"}, "cautions": {"w"}, "walk": {"w", "enter"}} {
 		sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-		sc.keep.take(true)
+		sc.journal.take(sc.shop.Dir, true)
 		sc.settle().press(keys...).settle()
 		for at, format := range formats {
 			for _, text := range []string{with(format, "D-1042/B-12"), with(format, reason), with(format, reason+"; "+reason)} {
@@ -109,8 +109,8 @@ func TestNoMessageIsCut(t *testing.T) {
 // 20x5 what is said after each tick is, and the next move with it.
 func TestMessagesOnSmallScreens(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-	sc.keep.take(true)
-	sc.keep.now = seconds()
+	sc.journal.take(sc.shop.Dir, true)
+	sc.journal.now = seconds()
 	sc.settle()
 	for _, walks := range []bool{false, true} {
 		if walks {
@@ -128,12 +128,12 @@ func TestMessagesOnSmallScreens(t *testing.T) {
 	sc.news = news{}
 	sc.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	for range 58 {
-		before := sc.walk().move(sc.desk)
+		before := sc.walk().move()
 		sc.ticks(1)
 		if !sc.whole(fmt.Sprintf("%d made", before.Holder)) {
 			t.Fatalf("it isn't said that %d is made:\n%s", before.Holder, sc.View())
 		}
-		if m := sc.walk().move(sc.desk); m != nil {
+		if m := sc.walk().move(); m != nil {
 			sc.tells(fmt.Sprint(m.Holder), plan.Millimetres.Number(m.To), strings.Fields(words.Towards(m.To - m.From))[0])
 		}
 	}
@@ -189,7 +189,7 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	if sc.press("q"); sc.whole("moves made") || sc.whole("holder found") || !sc.whole("the changes of the day") {
 		t.Errorf("what is taken back is said to be lost:\n%s", sc.View())
 	}
-	first.keep.close()
+	first.journal.close()
 }
 
 // What is told is summed up without what was taken back.

@@ -73,7 +73,7 @@ func TestAllIsTakenBack(t *testing.T) {
 	sc.press("f").enters("40", plan.Millimetres.Number(at[39]+plan.Millimetre), "41", plan.Millimetres.Number(at[40]+plan.Millimetre), "").tells("found: 40 at", "41 at")
 	sc.sound(dir)
 	sc.ticks(2).sound(dir)
-	number := sc.walk().move(sc.desk).Holder
+	number := sc.walk().move().Holder
 	sc.press("c").enters("", "", "a", "hiss").tells("is marked no cut")
 	if m := read(t, dir).Marks[number]; m.Condition != plan.NoCut || m.Reason != "hiss" {
 		t.Errorf("marked %+v", m)
@@ -152,7 +152,8 @@ func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
 	told := len(eventsIn(t, dir))
 	sc.press("esc").settle().press("u").settle().tells("undone: D-101 waits again")
 	sc.press("u").settle().tells("there is nothing to undo")
-	sc.later(sc.unrun(ran))
+	sc.unrun(ran)
+	sc.later(sc.wanted())
 	sc.settle().tells("that D-101 runs was taken back already")
 	kept := read(t, dir)
 	if diff := cmp.Diff(at, kept.Standing.At); diff != "" || kept.Standing.Setting != nil && len(kept.Standing.Setting.Made) > 0 {
@@ -185,7 +186,7 @@ func TestTakingBackInOrder(t *testing.T) {
 func TestTakingBackAfterARestart(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
-	sc.keep.close()
+	sc.journal.close()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w", "enter", "u").settle().tells("taken back: holder")
 	sc.ticks(1)
@@ -274,7 +275,7 @@ func TestTakingBackRefusesWhatIsOtherwiseSince(t *testing.T) {
 func TestTakingBackLeavesALaterMark(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter")
-	number := sc.walk().move(sc.desk).Holder
+	number := sc.walk().move().Holder
 	sc.press("c").enters("", "", "a", "hiss").press("esc").settle().press("5")
 	sc.holder = number
 	sc.press("c", "o").enters("dead")

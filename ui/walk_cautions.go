@@ -15,7 +15,7 @@ import (
 // to be at hand: blades, and what is set at the knife.
 func (w *walk) cautions(d *desk, s draw.Size) []draw.Line {
 	if s.H < 4 || s.W < 24 {
-		return w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: smallCaution(s.W)}, draw.Span{Style: draw.Plain, Text: "blades, nips!"}, draw.Span{Style: draw.Strong, Text: d.keep.brief()})
+		return w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: smallCaution(s.W)}, draw.Span{Style: draw.Plain, Text: "blades, nips!"}, draw.Span{Style: draw.Strong, Text: notSaved(d)})
 	}
 	var out []draw.Line
 	if s.H < 10 || s.W < 40 {
@@ -38,17 +38,17 @@ func (w *walk) notes(d *desk) []draw.Span {
 	if half := d.truth.stands.Setting; half != nil && half.Job != w.job.ID {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there. Blades may have been swapped for it: look at what each holder carries."})
 	}
-	if n := len(w.made(d)); n > 0 {
+	if n := len(w.made()); n > 0 {
 		all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%s made before: it goes on from there.", words.Count(n, "move"))})
 	}
-	if j := w.running(d); j != nil {
+	if j := w.running(); j != nil {
 		all = append(all, draw.Span{Style: draw.Plain, Text: j.ID + " runs: the first tick tells that it has ended."})
 	}
-	if d.keep.barred != "" {
-		all = append(all, draw.Span{Style: draw.Strong, Text: "Ticks are not saved here: " + d.keep.barred + "."})
+	if !d.journal.writes() {
+		all = append(all, draw.Span{Style: draw.Strong, Text: "Ticks are not saved here: " + d.journal.why + "."})
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.job.ID + ": " + d.toSet(w.job) + "."})
-	if n := w.unknown(d); len(n) > 0 {
+	if n := w.unknown(); len(n) > 0 {
 		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known, taken to be the right ones: look at those of %s.", words.Holders(n))})
 	}
 	if text := w.blades(d); text != "" {
@@ -61,11 +61,11 @@ func (w *walk) notes(d *desk) []draw.Span {
 
 // unknown are the holders that are to cut the job with a blade that nobody has told, by
 // number.
-func (w *walk) unknown(d *desk) (all []int) {
+func (w *walk) unknown() (all []int) {
 	if w.o == nil || w.refused() {
 		return nil
 	}
-	blades := d.truth.stands.Blades
+	blades := w.d.truth.stands.Blades
 	for i, h := range w.o.Step.Changeover.Holders {
 		if h.Use == plan.Cutting && (i >= len(blades) || !blades[i].Known()) {
 			all = append(all, i+1)
@@ -75,17 +75,17 @@ func (w *walk) unknown(d *desk) (all []int) {
 }
 
 // swaps are the holders that are to cut the job with another blade, by number.
-func (w *walk) swaps(d *desk) []int {
+func (w *walk) swaps() []int {
 	if w.o == nil || w.refused() {
 		return nil
 	}
-	return d.truth.stands.Swaps(w.job, &w.o.Step.Changeover)
+	return w.d.truth.stands.Swaps(w.job, &w.o.Step.Changeover)
 }
 
 // blades tells which blades are swapped in this setup: how many, from which to which, in
 // which holders, and about how long that takes; nothing where none is.
 func (w *walk) blades(d *desk) string {
-	swaps := w.swaps(d)
+	swaps := w.swaps()
 	if len(swaps) == 0 {
 		return ""
 	}
@@ -101,7 +101,7 @@ func (w *walk) blades(d *desk) string {
 		})
 		parts = append(parts, fmt.Sprintf("%s (%s now)", words.Ranges(alike), bladeWords(now)))
 	}
-	text := fmt.Sprintf("%s to swap to %s", words.Count(len(w.swaps(d)), "blade"), bladeWords(w.job.Blade))
+	text := fmt.Sprintf("%s to swap to %s", words.Count(len(w.swaps()), "blade"), bladeWords(w.job.Blade))
 	if t := w.o.Step.Setup.Crew; t > 0 {
 		text += fmt.Sprintf(", about %s min", words.Minutes(t))
 	}
@@ -114,11 +114,19 @@ func bladeWords(b plan.Blade) string { return fmt.Sprintf("%g degrees, tip %g mm
 // swap tells that the holder of a move changes its blade in this setup, in as many words
 // as there is room for; empty where it doesn't.
 func (w *walk) swap(d *desk, m *plan.Move, width int) string {
-	if !slices.Contains(w.swaps(d), m.Holder) {
+	if !slices.Contains(w.swaps(), m.Holder) {
 		return ""
 	}
 	to := bladeWords(w.job.Blade)
 	return fitting(width, "Blade: "+bladeWords(d.truth.stands.Blades[m.Holder-1])+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.job.Blade.Bevel), "new blade")
+}
+
+// notSaved is that nothing is written here, in few words; empty where it is.
+func notSaved(d *desk) string {
+	if d.journal.writes() {
+		return ""
+	}
+	return "ticks not saved"
 }
 
 // warnings are the cautions, each behind what it is about: beside it where there is room.

@@ -89,7 +89,7 @@ func (w *walk) Type(msg tea.KeyMsg, m *model) bool {
 }
 
 // answer deals with the other keys of a form.
-func (w *walk) answer(a keys.Action, m *model) tea.Cmd {
+func (w *walk) answer(a keys.Action, m *model) {
 	f := w.form
 	switch a {
 	case keys.NextPane:
@@ -100,27 +100,28 @@ func (w *walk) answer(a keys.Action, m *model) tea.Cmd {
 		w.form = nil
 		m.say("nothing was changed")
 	case keys.Accept:
-		return w.accept(m)
+		w.accept(m)
 	}
-	return nil
 }
 
 // accept takes the field, or all of the form where that was the last.
-func (w *walk) accept(m *model) tea.Cmd {
+func (w *walk) accept(m *model) {
 	f := w.form
 	if f.places != nil && f.At == fieldHolder && f.text(fieldHolder) == "" && len(f.places) > 0 {
-		return w.found(m)
+		w.found(m)
+		return
 	}
 	if _, _, wrong := f.read(m.desk); wrong != "" && f.At != fieldWhy {
 		f.said = wrong
-		return nil
+		return
 	}
 	if f.At+1 < len(f.Fields) {
 		f.Go(f.At + 1)
-		return nil
+		return
 	}
 	if f.places == nil {
-		return w.marked(m)
+		w.marked(m)
+		return
 	}
 	number, _ := f.number(m.desk)
 	at, _ := f.place(m.desk, number)
@@ -128,15 +129,14 @@ func (w *walk) accept(m *model) tea.Cmd {
 	f.Fields[fieldHolder].Set("")
 	f.Fields[fieldPlace].Set("")
 	f.Go(fieldHolder)
-	return nil
 }
 
 // found takes the places found.
-func (w *walk) found(m *model) tea.Cmd {
+func (w *walk) found(m *model) {
 	f := w.form
 	if faults := m.forecast.Beam.Misplaced(f.standing(m.desk)); len(faults) > 0 {
 		f.said = faults[0].Why(m.shop.Unit)
-		return nil
+		return
 	}
 	what := fmt.Sprint(len(f.places)) // holders, or the one
 	told := make([]string, 0, len(f.places))
@@ -146,23 +146,31 @@ func (w *walk) found(m *model) tea.Cmd {
 			what = fmt.Sprint(n)
 		}
 	}
-	return w.correct(m, f.places, nil, what+" found elsewhere", "found: "+strings.Join(told, ", "))
+	w.report(f.places, nil, what+" found elsewhere", "found: "+strings.Join(told, ", "))
 }
 
 // marked takes the trouble told.
-func (w *walk) marked(m *model) tea.Cmd {
+func (w *walk) marked(m *model) {
 	f := w.form
 	for f.At = range f.Fields { // the first that is wrong
 		if _, _, wrong := f.read(m.desk); wrong != "" {
 			f.said = wrong
-			return nil
+			return
 		}
 	}
 	number, _ := f.number(m.desk)
 	at, _ := f.place(m.desk, number)
 	places := map[int]plan.Length{number: at}
 	mark := shop.Mark{Condition: troubles[f.letter()], Reason: f.text(fieldWhy)}
-	return w.correct(m, places, map[int]shop.Mark{number: mark}, fmt.Sprintf("%d marked %s", number, mark.Condition), fmt.Sprintf("holder %d is marked %s", number, mark.Condition))
+	w.report(places, map[int]shop.Mark{number: mark}, fmt.Sprintf("%d marked %s", number, mark.Condition), fmt.Sprintf("holder %d is marked %s", number, mark.Condition))
+}
+
+// report reports what the form has. Where it is asked first what became of the job that
+// ran before, the form stays until that is answered.
+func (w *walk) report(places map[int]plan.Length, marks map[int]shop.Mark, what, says string) {
+	if w.correct(places, marks, what, says); w.ending == nil {
+		w.form = nil
+	}
 }
 
 // troubles are the conditions by the letters that tell them.

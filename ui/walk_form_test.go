@@ -61,7 +61,7 @@ func TestFoundElsewhere(t *testing.T) {
 func TestTroubleOnTheWay(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
-	number := sc.walk().move(sc.desk).Holder
+	number := sc.walk().move().Holder
 	sc.press("c").tells(fmt.Sprint(number), "s stuck, a no air")
 	sc.press("enter", "enter", "enter").tells("type s, a, o or g")
 	sc.press("a", "enter", "h", "i", "s", "s", "enter").settle().tells(fmt.Sprintf("holder %d is marked no cut", number), "move 4 of")
@@ -74,14 +74,14 @@ func TestTroubleOnTheWay(t *testing.T) {
 		t.Error("a holder without air is to cut")
 	}
 	// It jams where no cut may be near: between two cuts there is no place for it.
-	stuck := sc.walk().move(sc.desk)
+	stuck := sc.walk().move()
 	half := (stuck.From + stuck.To) / 2
 	sc.press("c", "enter")
 	for _, r := range plan.Millimetres.Number(half) {
 		sc.press(string(r))
 	}
 	sc.press("enter", "s", "enter", "enter").settle()
-	if at := read(t, dir).Standing.At[stuck.Holder-1]; at != half && sc.unsaved == "" {
+	if at := read(t, dir).Standing.At[stuck.Holder-1]; at != half && sc.journal.fault == "" {
 		t.Errorf("it is kept at %s, it jammed at %s", at.MM(), half.MM())
 	}
 	if sc.walk().refused() {

@@ -19,7 +19,7 @@ import (
 func TestFormsBeginAtTheHolder(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(1)
-	number := sc.walk().move(sc.desk).Holder
+	number := sc.walk().move().Holder
 	for _, key := range []string{"f", "c"} {
 		sc.press(key)
 		form := sc.walk().form
@@ -72,11 +72,11 @@ func TestWalkKeysPressedTwice(t *testing.T) {
 // and both places stay, or the text has the screen and the next key puts it away.
 func TestMessagesHideNoMove(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-	sc.keep.take(true)
-	sc.keep.now = seconds()
+	sc.journal.take(sc.shop.Dir, true)
+	sc.journal.now = seconds()
 	sc.settle().press("w", "enter").ticks(1)
 	text := "holder 84 can't go yet: holder 85 is in its way and goes first; " + strings.Repeat("and more of it ", 9)
-	move, u := sc.walk().move(sc.desk), sc.shop.Unit
+	move, u := sc.walk().move(), sc.shop.Unit
 	aside := 0
 	for w := 20; w <= 130; w += 3 {
 		for h := 3; h <= 40; h++ {
@@ -85,7 +85,7 @@ func TestMessagesHideNoMove(t *testing.T) {
 			sc.fits()
 			if sc.whole("any key") {
 				aside++
-				if sc.press("enter"); sc.saving || sc.news.text != "" {
+				if sc.press("enter"); sc.journal.busy || sc.news.text != "" {
 					t.Fatalf("%dx%d: the key that puts a text away ticks a move", w, h)
 				}
 			}
@@ -119,13 +119,13 @@ func TestMessagesHideNoMove(t *testing.T) {
 func TestTakenBackInFewWords(t *testing.T) {
 	sc, _ := atWork(t, 20, 5)
 	sc.press("w", "enter")
-	number := sc.walk().move(sc.desk).Holder
+	number := sc.walk().move().Holder
 	sc.press("c").enters("", "", "a", "")
 	sc.press("u").settle()
 	if want := fmt.Sprintf("%d is good again", number); !sc.whole(want) || sc.whole("marked") {
 		t.Errorf("no %q in\n%s", want, sc.View())
 	}
-	if frame := sc.View(); !strings.Contains(frame, plan.Millimetres.Number(sc.walk().move(sc.desk).To)) {
+	if frame := sc.View(); !strings.Contains(frame, plan.Millimetres.Number(sc.walk().move().To)) {
 		t.Errorf("the move is hidden:\n%s", frame)
 	}
 }
@@ -135,7 +135,7 @@ func TestTakenBackInFewWords(t *testing.T) {
 func TestBladesAreNamedBeforeTheFirstMove(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	sc.press("w")
-	job, swaps := sc.walk().job, sc.walk().swaps(sc.desk)
+	job, swaps := sc.walk().job, sc.walk().swaps()
 	if len(swaps) == 0 {
 		t.Fatal("no blade is swapped")
 	}
@@ -157,8 +157,8 @@ func TestBladesAreNamedBeforeTheFirstMove(t *testing.T) {
 	for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}} {
 		sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 		sc.press("enter", "home")
-		for range sc.walk().ahead(sc.desk) {
-			m := sc.walk().move(sc.desk)
+		for range sc.walk().ahead() {
+			m := sc.walk().move()
 			named := sc.whole(fmt.Sprintf("lade to %g", job.Blade.Bevel)) || sc.whole(" out, ") && sc.whole("Blade:")
 			if named != slices.Contains(swaps, m.Holder) {
 				t.Fatalf("%v, holder %d: a swap is named: %v\n%s", size, m.Holder, named, sc.View())

@@ -14,7 +14,7 @@ import (
 // and in both units, why it moves and what it waits for, the picture of the beam
 // around it, and what comes then.
 func (w *walk) step(d *desk, s draw.Size) []draw.Line {
-	move := w.move(d)
+	move := w.move()
 	if s.H <= 1 {
 		return []draw.Line{d.shortest(move, s.W)}
 	}
@@ -156,7 +156,7 @@ func (w *walk) waits(d *desk, m *plan.Move) string {
 
 // frees tells which holders wait for a move.
 func (w *walk) frees(d *desk, m *plan.Move) string {
-	for _, n := range w.ahead(d) {
+	for _, n := range w.ahead() {
 		if d.forecast.Beam.Blocks(d.truth.stands.At, n) == m.Holder {
 			return fmt.Sprintf("Its way is clear. Holder %d waits for it.", n.Holder)
 		}
@@ -166,7 +166,7 @@ func (w *walk) frees(d *desk, m *plan.Move) string {
 
 // then lists what comes after the move looked at, in n lines.
 func (w *walk) then(d *desk, width, n int) (out []draw.Line) {
-	ahead := w.ahead(d)
+	ahead := w.ahead()
 	u := d.shop.Unit
 	for k := min(w.look, len(ahead)-1) + 1; k < len(ahead) && len(out) < n; k++ {
 		m := &ahead[k]

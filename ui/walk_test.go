@@ -30,9 +30,9 @@ func atWork(t testing.TB, w, h int) (*screen, string) {
 func goOn(t testing.TB, dir string, w, h int) *screen {
 	t.Helper()
 	sc := newScreen(t, read(t, dir), testLook(noColours, false, false), w, h)
-	sc.keep.take(false)
-	t.Cleanup(sc.keep.close)
-	sc.keep.now = seconds()
+	sc.journal.take(sc.shop.Dir, false)
+	t.Cleanup(sc.journal.close)
+	sc.journal.now = seconds()
 	return sc.settle()
 }
 
@@ -88,7 +88,7 @@ func (s *screen) sound(dir string) {
 		s.t.Fatal("there is no plan")
 	}
 	c := w.o.Step.Changeover
-	c.From, c.Moves, c.Repositions, c.Travel = s.truth.stands.At, w.ahead(s.desk), 0, 0
+	c.From, c.Moves, c.Repositions, c.Travel = s.truth.stands.At, w.ahead(), 0, 0
 	for i := range c.Moves {
 		c.Moves[i].Why = plan.Why{}
 	}
@@ -127,7 +127,7 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	target := sc.outcome(0).Standing.At
 	sc.press("w").tells("Before the first move", "Site rules", "stored air dumped", "Enter read, go on")
 	sc.press("w", "u", "r", "c").settle() // none of these goes on
-	if len(sc.walk().made(sc.desk)) > 0 || sc.walk().warned {
+	if len(sc.walk().made()) > 0 || sc.walk().warned {
 		t.Fatal("another key than Enter leaves the cautions")
 	}
 	sc.press("enter").tells("move 1 of 58", "to the OPERATOR SIDE")
@@ -142,11 +142,11 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	sc.tells(fmt.Sprintf("%d made: it stands at %s mm", moves[4].Holder, plan.Millimetres.Number(moves[4].To)), "move 6 of 58")
 	sc.press("u").settle().sound(dir)
 	sc.tells(fmt.Sprintf("taken back: %d is at %s mm again", moves[4].Holder, plan.Millimetres.Number(moves[4].From)), "move 5 of 58")
-	if got := sc.walk().move(sc.desk).Holder; got != moves[4].Holder {
+	if got := sc.walk().move().Holder; got != moves[4].Holder {
 		t.Errorf("after the untick holder %d is next, want %d", got, moves[4].Holder)
 	}
 
-	sc.keep.close() // as if the power had failed: nothing else is saved
+	sc.journal.close() // as if the power had failed: nothing else is saved
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").tells("4 moves made before", "D-101")
 	sc.press("enter").tells("move 5 of 58")
@@ -194,7 +194,7 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	sc.press("w").tells("D-101 → D-102", "D-101 runs: the first tick tells that it has ended")
 	n := sc.outcome(1).Step.Changeover.Repositions
 	sc.press("enter").ticks(1).tells("D-101 was to run until", "y it has")
-	if s := read(t, dir).Standing; s.Setting != nil || sc.saving {
+	if s := read(t, dir).Standing; s.Setting != nil || sc.journal.busy {
 		t.Error("the tick is told before it is known what became of D-101")
 	}
 	sc.press("y").settle().sound(dir)
@@ -206,13 +206,13 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	if len(sc.jobs()) != turns-1 || sc.forecast.Present.Totals.Repositions != totals.Repositions || len(sc.forecast.Present.Known) != turns-1 {
 		t.Errorf("%d of %d jobs known with %d moves; before it was %d with %d", len(sc.forecast.Present.Known), len(sc.jobs()), sc.forecast.Present.Totals.Repositions, turns, totals.Repositions)
 	}
-	sc.keep.close()
+	sc.journal.close()
 	sc = goOn(t, dir, 120, 36)
 	sc.press("w", "enter").tells("D-101 → D-102", fmt.Sprintf("move 2 of %d", n))
 	sc.press("esc").settle().tells("D-102 is half set up")
 	sc.press("w", "enter").tells(fmt.Sprintf("move 2 of %d", n))
 	sc.sound(dir)
-	for sc.walk().move(sc.desk) != nil {
+	for sc.walk().move() != nil {
 		sc.ticks(1)
 	}
 	sc.press("r").settle()
@@ -242,7 +242,7 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 
 	sc, dir = atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
-	sc.keep.now = func() time.Time { return time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC) } // long after its end
+	sc.journal.now = func() time.Time { return time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC) } // long after its end
 	sc.press("w", "enter").ticks(1).tells("made: it stands", "D-101 is done")
 	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done {
 		t.Errorf("kept: state %d", kept.Day.Jobs[0].State)
@@ -280,10 +280,8 @@ func TestWalkFromAnAssumedStanding(t *testing.T) {
 		t.Fatal(err)
 	}
 	sc := newScreen(t, read(t, dir), testLook(noColours, false, false), 80, 24)
-	k := newKeeper(sc.shop)
-	k.barred, k.now = "", seconds() // the first screen has the lock
-	sc.keep = k
-	t.Cleanup(k.close)
+	sc.journal.right, sc.journal.why, sc.journal.now = own, "", seconds() // the first screen has the lock
+	t.Cleanup(sc.journal.close)
 	sc.settle().tells("note: positions.toml is missing")
 	sc.press("w").tells("only assumed: measure", "f tells of those that don't")
 	if _, err := os.Stat(file); err == nil {
@@ -330,8 +328,8 @@ func TestTickIsSavedBeforeItIsTold(t *testing.T) {
 		t.Errorf("it is told before it is saved:\n%s", sc.View())
 	}
 	sc.settle().tells("made: it stands", "move 2 of 58")
-	now := sc.keep.now()
-	sc.keep.now = func() time.Time { return now }
+	now := sc.journal.now()
+	sc.journal.now = func() time.Time { return now }
 	sc.walk().ticked = now.Add(-leastPause / 2) // the key is held down
 	sc.ticks(5).tells("that was quick", "move 2 of 58")
 	if n := len(read(t, dir).Standing.Setting.Made); n != 1 {
@@ -352,7 +350,7 @@ func TestSavingFails(t *testing.T) {
 		if now, _ := os.ReadFile(file); string(now) != string(before) {
 			t.Error("a write-protected file was written")
 		}
-		if len(sc.walk().made(sc.desk)) != 2 {
+		if len(sc.walk().made()) != 2 {
 			t.Error("ticks that can't be saved are lost")
 		}
 		if sc.press("q"); sc.ended || !sc.asks {
@@ -364,8 +362,8 @@ func TestSavingFails(t *testing.T) {
 		}
 		os.Chmod(file, 0o644)
 		sc.press("s").settle()
-		if sc.unsaved != "" || len(read(t, dir).Standing.Setting.Made) != 2 || len(eventsIn(t, dir)) != 2 {
-			t.Errorf("saved again: %q, %d events", sc.unsaved, len(eventsIn(t, dir)))
+		if sc.journal.fault != "" || len(read(t, dir).Standing.Setting.Made) != 2 || len(eventsIn(t, dir)) != 2 {
+			t.Errorf("saved again: %q, %d events", sc.journal.fault, len(eventsIn(t, dir)))
 		}
 		if sc.press("q"); !sc.ended {
 			t.Error("leaving asks though all is saved")
@@ -388,12 +386,12 @@ func TestWhoMayWrite(t *testing.T) {
 	if second.press("q"); second.ended {
 		t.Error("leaving loses ticks without a question")
 	}
-	first.keep.close()
-	if third := goOn(t, dir, 80, 24); third.keep.barred != "" {
-		t.Errorf("after the first has left: %s", third.keep.barred)
+	first.journal.close()
+	if third := goOn(t, dir, 80, 24); third.journal.why != "" {
+		t.Errorf("after the first has left: %s", third.journal.why)
 	}
 	shown := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-	shown.keep.take(true)
+	shown.journal.take(shown.shop.Dir, true)
 	shown.settle().press("w").tells("an invented day, nothing is written")
 }
 
@@ -401,7 +399,7 @@ func TestWhoMayWrite(t *testing.T) {
 func TestLookingAhead(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter")
-	ahead := sc.walk().ahead(sc.desk)
+	ahead := sc.walk().ahead()
 	blocked := slices.IndexFunc(ahead, func(m plan.Move) bool { return sc.forecast.Beam.Blocks(sc.truth.stands.At, m) != 0 })
 	for range blocked {
 		sc.press("right")
@@ -409,7 +407,7 @@ func TestLookingAhead(t *testing.T) {
 	sc.tells("looking ahead", "! waits for holder")
 	sc.ticks(1).tells("goes first", "move 1 of 58")
 	sc.press("home", "right").ticks(1).tells("move 2 of 58")
-	if got := sc.walk().made(sc.desk)[0].Holder; got != ahead[1].Holder {
+	if got := sc.walk().made()[0].Holder; got != ahead[1].Holder {
 		t.Errorf("holder %d was ticked, want %d", got, ahead[1].Holder)
 	}
 	sc.sound(dir)

@@ -16,8 +16,8 @@ import (
 func (s *screen) chained() (m plan.Move, waits int) {
 	s.t.Helper()
 	w, at := s.walk(), s.truth.stands.At
-	for i, m := range w.ahead(s.desk) {
-		for _, other := range w.ahead(s.desk) {
+	for i, m := range w.ahead() {
+		for _, other := range w.ahead() {
 			if s.forecast.Beam.Blocks(at, other) == m.Holder && s.forecast.Beam.Blocks(at, m) == 0 {
 				s.press("home")
 				for range i {
@@ -42,7 +42,7 @@ func (s *screen) jammed(at plan.Length) {
 func TestJamInAChain(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(4)
-	left := len(sc.walk().ahead(sc.desk))
+	left := len(sc.walk().ahead())
 	m, waits := sc.chained()
 	sc.tells(fmt.Sprintf("Its way is clear. Holder %d waits for it.", waits))
 	sc.jammed((m.From + m.To) / 2)
@@ -60,18 +60,18 @@ func TestJamInAChain(t *testing.T) {
 	if at := kept.Standing.At[m.Holder-1]; at != (m.From+m.To)/2 || kept.Marks[m.Holder].Reason != "seized" || len(kept.Standing.Setting.Made) != 4 {
 		t.Errorf("kept: at %s, %+v, %d ticks", at.MM(), kept.Marks[m.Holder], len(kept.Standing.Setting.Made))
 	}
-	for _, a := range sc.walk().ahead(sc.desk) {
+	for _, a := range sc.walk().ahead() {
 		if a.Holder == m.Holder {
 			t.Error("the stuck one is to move")
 		}
 	}
 	sc.ticks(1).sound(dir)
 	sc.press("u").settle().press("u").settle().tells(fmt.Sprintf("%d is at", m.Holder), fmt.Sprintf("%d is good again", m.Holder))
-	if n := len(sc.walk().ahead(sc.desk)); n != left {
+	if n := len(sc.walk().ahead()); n != left {
 		t.Errorf("taken back, %d moves are left, before the jam %d", n, left)
 	}
 	sc.sound(dir)
-	for sc.walk().move(sc.desk) != nil {
+	for sc.walk().move() != nil {
 		sc.ticks(1).sound(dir)
 	}
 	sc.press("r").settle().tells("D-101 is set up and runs")
@@ -112,7 +112,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 		sc.press("w", "enter").ticks(4)
 		first, _ := sc.chained()
 		sc.jammed((first.From + first.To) / 2)
-		for i, m := range sc.walk().ahead(sc.desk) {
+		for i, m := range sc.walk().ahead() {
 			if at, found := sc.refusing(m); found && sc.forecast.Beam.Blocks(sc.truth.stands.At, m) == 0 {
 				sc.press("home")
 				for range i {
@@ -156,7 +156,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 
 	sc.press("u").settle().tells("taken back: ", "move 5 of ") // it was told by mistake
 	sc.sound(dir)
-	for i, a := range sc.walk().ahead(sc.desk) {
+	for i, a := range sc.walk().ahead() {
 		if a.Holder == m.Holder {
 			sc.press("home")
 			for range i {
@@ -194,7 +194,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 func TestAirLostOnACut(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(10)
-	made := sc.walk().made(sc.desk)
+	made := sc.walk().made()
 	number := made[2].Holder // stands on its cut already
 	use := sc.walk().o.Step.Changeover.Holders[number-1]
 	if use.Use != plan.Cutting {
@@ -210,11 +210,11 @@ func TestAirLostOnACut(t *testing.T) {
 		t.Error("it cuts without air")
 	}
 	sc.ticks(2).sound(dir)
-	sc.keep.close()
+	sc.journal.close()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").tells("12 moves made before")
 	sc.press("enter").sound(dir)
-	for sc.walk().move(sc.desk) != nil {
+	for sc.walk().move() != nil {
 		sc.ticks(1)
 	}
 	sc.sound(dir)
@@ -232,7 +232,7 @@ func TestAirLostOnACut(t *testing.T) {
 func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
-	left := len(sc.walk().ahead(sc.desk))
+	left := len(sc.walk().ahead())
 	number, at := 0, plan.Length(0)
 	for i, h := range sc.walk().o.Step.Changeover.Holders {
 		places := slices.Clone(sc.truth.stands.At)
@@ -248,11 +248,11 @@ func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 	if s := read(t, dir).Standing.Setting; !s.Found {
 		t.Error("the file doesn't have that a holder was found elsewhere")
 	}
-	sc.keep.close()
+	sc.journal.close()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w", "enter")
 	sc.sound(dir)
-	if n := len(sc.walk().ahead(sc.desk)); n != left {
+	if n := len(sc.walk().ahead()); n != left {
 		t.Errorf("after a restart %d moves are left, want %d", n, left)
 	}
 	sc.ticks(left).sound(dir)

@@ -69,7 +69,7 @@ func (w *walk) over(m *model, out []draw.Line) []draw.Line {
 
 // shows reports whether a move is shown, that Enter ticks.
 func (w *walk) shows(d *desk) bool {
-	return w.warned && w.form == nil && w.ending == nil && w.o != nil && !w.refused() && w.move(d) != nil
+	return w.warned && w.form == nil && w.ending == nil && w.o != nil && !w.refused() && w.move() != nil
 }
 
 // spare is on how many lines what just happened may be told: all but those that tell which
@@ -86,7 +86,7 @@ func (w *walk) spare(m *model) int {
 	case m.H < 6:
 		return 1
 	}
-	told := len(w.figures(m.desk, w.move(m.desk), room)) + 3 // from, to, by
+	told := len(w.figures(m.desk, w.move(), room)) + 3 // from, to, by
 	if told == 3 || m.W < 36 {
 		told = 2 // see inFull
 	}
@@ -98,7 +98,7 @@ func (w *walk) spare(m *model) int {
 // key ticks a move that isn't seen.
 func (w *walk) obscures(m *model) bool {
 	text, brief, _ := w.status(m)
-	if m.H < 3 || m.news.text == "" || m.asks || m.saving || !w.shows(m.desk) {
+	if m.H < 3 || m.news.text == "" || m.asks || m.journal.busy || !w.shows(m.desk) {
 		return false
 	}
 	short := fitted(text, brief, m.Size)
@@ -129,7 +129,7 @@ func fitted(text, brief string, s draw.Size) string {
 func (w *walk) body(m *model, s draw.Size) []draw.Line {
 	switch {
 	case w.ending != nil:
-		return w.ending.view(w, m.desk, s.W)
+		return w.asking(m.desk, s.W)
 	case w.form != nil:
 		return w.form.view(m.desk, s)
 	case !w.warned:
@@ -138,7 +138,7 @@ func (w *walk) body(m *model, s draw.Size) []draw.Line {
 		return w.texts(m.desk, s.W, draw.Span{Style: draw.Faint, Text: m.Pending + " the rest is being planned from what stands"})
 	case w.refused():
 		return w.part(m.desk, w.stopped(m.desk, s.W), s)
-	case w.move(m.desk) == nil:
+	case w.move() == nil:
 		return w.part(m.desk, w.ended(m.desk, s), s)
 	}
 	return w.step(m.desk, s)
@@ -170,7 +170,7 @@ func (w *walk) beyond(m *model) int {
 		return 0
 	case w.refused():
 		return max(len(w.stopped(m.desk, s.W))-s.H, 0)
-	case w.move(m.desk) == nil:
+	case w.move() == nil:
 		return max(len(w.ended(m.desk, s))-s.H, 0)
 	}
 	return 0
@@ -191,9 +191,9 @@ func (w *walk) texts(d *desk, width int, all ...draw.Span) (out []draw.Line) {
 
 // head tells which changeover, which move of how many, and how long the rest takes.
 func (w *walk) head(d *desk, width int) draw.Line {
-	made, ahead := len(w.made(d)), len(w.ahead(d))
+	made, ahead := len(w.made()), len(w.ahead())
 	from := d.truth.stands.Job
-	if j := w.running(d); j != nil {
+	if j := w.running(); j != nil {
 		from = j.ID
 	}
 	if from == w.job.ID {
@@ -226,7 +226,7 @@ func (w *walk) head(d *desk, width int) draw.Line {
 		l.Add(draw.Strong, fmt.Sprintf("   all %s made", words.Count(made, "move")))
 	default:
 		l.Add(draw.Strong, fmt.Sprintf("   move %d of %d", made+1, made+ahead))
-		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, words.Minutes(d.forecast.Beam.Takes(w.ahead(d)))))
+		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, words.Minutes(d.forecast.Beam.Takes(w.ahead()))))
 	}
 	if room := width - l.Width - 4; room >= 10 && made+ahead > 0 && w.o != nil && !w.refused() {
 		bar := min(room, 40)
@@ -244,11 +244,11 @@ func (w *walk) status(m *model) (text, brief string, i draw.Style) {
 	switch {
 	case m.asks:
 		return m.question(), "", draw.Late
-	case m.saving:
+	case m.journal.busy:
 		return m.Pending + " being saved", "", draw.Faint
-	case m.unsaved != "":
+	case m.journal.fault != "":
 		again := m.KeyFor(keys.SaveAgain)
-		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", m.unsaved, m.news.text), "NOT SAVED: " + again, draw.Late
+		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", m.journal.fault, m.news.text), "NOT SAVED: " + again, draw.Late
 	}
 	if text, brief := m.outdated(); text != "" {
 		return words.Join("; ", m.news.text, text), brief, draw.Late
@@ -281,16 +281,16 @@ func (w *walk) keysLine(m *model, width int) draw.Line {
 
 // works reports whether a key is worth a place in the line of keys now.
 func (w *walk) works(d *desk, a keys.Action) bool {
-	left := len(w.ahead(d)) > 0
+	left := len(w.ahead()) > 0
 	switch a {
 	case keys.Confirm:
 		return left
 	case keys.Runs:
 		return w.o != nil && !w.refused() && !left
 	case keys.TakeBack:
-		return w.backable(d)
+		return w.backable()
 	case keys.SaveAgain:
-		return d.owes()
+		return d.journal.owes()
 	}
 	return true
 }
@@ -301,7 +301,7 @@ func (w *walk) stopped(d *desk, width int) []draw.Line {
 	for _, f := range w.o.Faults {
 		all = append(all, draw.Span{Style: draw.Plain, Text: f.Why(d.shop.Unit)})
 	}
-	if w.backable(d) {
+	if w.backable() {
 		all = append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.TakeBack) + " takes back what was told last."})
 	}
 	return w.texts(d, width, append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Fault) + " marks a holder good again, " + d.KeyFor(keys.Correct) + " tells where one really stands."},

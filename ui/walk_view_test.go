@@ -31,7 +31,7 @@ func TestWalkFitsEverySize(t *testing.T) {
 	for w := 20; w < 200; w += fewer(3, 20) {
 		for h := 3; h < 60; h += fewer(2, 9) {
 			sc.send(tea.WindowSizeMsg{Width: w, Height: h})
-			m := sc.walk().move(sc.desk)
+			m := sc.walk().move()
 			if frame := sc.View(); !strings.Contains(frame, plan.Millimetres.Number(m.To)) || h > 4 && !strings.Contains(frame, "Enter") {
 				t.Fatalf("%dx%d doesn't tell where holder %d goes:\n%s", w, h, m.Holder, frame)
 			}
@@ -81,8 +81,8 @@ func TestGoldenWalk(t *testing.T) {
 		ascii   bool
 	}{{"plain", noColours, false}, {"ascii", noColours, true}, {"dark", manyColours, false}} {
 		sc := newScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24)
-		sc.keep.take(true)
-		sc.keep.now = seconds()
+		sc.journal.take(sc.shop.Dir, true)
+		sc.journal.now = seconds()
 		sc.settle().press("w", "enter").ticks(12)
 		for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}, {200, 60}} {
 			if mode.colours == manyColours && size[0] != 80 {

@@ -52,13 +52,13 @@ type looked struct {
 }
 
 // peek looks at the files, in the background.
-func (m *model) peek() tea.Cmd {
-	s, was, reads := m.shop, m.watch.stamp, m.idle()
-	if s.Dir == "" || m.keep.demo || m.saving {
-		return nil
+func (d *session) peek() {
+	s, was, reads := d.shop, d.watch.stamp, d.idle()
+	if s.Dir == "" || d.journal.right == invented || d.journal.busy {
+		return
 	}
-	late := reads && len(m.watch.stale) > 0 && m.watch.wrong == ""
-	return func() tea.Msg {
+	late := reads && len(d.watch.stale) > 0 && d.watch.wrong == ""
+	d.later(func() any {
 		stamp := s.Stamp()
 		if stamp == was && !late {
 			return nil
@@ -68,7 +68,7 @@ func (m *model) peek() tea.Cmd {
 			l.open()
 		}
 		return l
-	}
+	})
 }
 
 // open reads the files.
@@ -83,36 +83,32 @@ func (l *looked) open() {
 
 // readAgain reads the files anew because a person wants it. As while something is saved,
 // nothing is opened or told meanwhile: what is read would be older than that.
-func (m *model) readAgain() tea.Cmd {
-	s := m.shop
-	switch {
-	case s.Dir == "" || m.keep.demo:
-		m.say("an invented day: there are no files to be read")
-		return nil
-	case m.saving:
-		m.tellsToWait()
-		return nil
+func (d *session) readAgain() {
+	s := d.shop
+	if s.Dir == "" || d.journal.right == invented {
+		d.say("an invented day: there are no files to be read")
+		return
 	}
-	m.saving = true
-	return func() tea.Msg {
+	d.busyWith(func() any {
 		l := looked{of: s, stamp: s.Stamp(), files: s.Changed(), asked: true}
 		if len(l.files) > 0 {
 			l.open()
 		}
 		return l
-	}
+	})
 }
 
 // idle reports whether the files can be read anew without a loss: another may write
 // them, or nobody does, and nothing is told, wished or typed here.
 func (d *session) idle() bool {
-	return d.keep.lock == nil && !d.saving && !d.loses() && len(d.claims) == 0 && d.viewer.quiet()
+	return !d.journal.writes() && !d.journal.busy && !d.loses() && len(d.claims) == 0 && d.viewer.quiet() &&
+		(d.setup == nil || d.setup.ending == nil && !d.setup.sure)
 }
 
 // quiet reports whether nothing is open that a shop read anew would disturb.
 func (m *model) quiet() bool {
 	if w, walks := m.over.(*walk); walks {
-		if w.form != nil || w.ending != nil || w.sure {
+		if w.form != nil {
 			return false
 		}
 	} else if m.over != nil {
@@ -122,30 +118,30 @@ func (m *model) quiet() bool {
 }
 
 // sees goes on when the files were looked at.
-func (m *model) sees(l looked) {
+func (d *session) sees(l looked) {
 	if l.asked {
-		m.saving = false
+		d.journal.busy = false
 	}
-	if l.of != m.shop {
+	if l.of != d.shop {
 		return
 	}
-	m.watch.stamp, m.watch.stale, m.watch.wrong = l.stamp, l.files, l.wrong
+	d.watch.stamp, d.watch.stale, d.watch.wrong = l.stamp, l.files, l.wrong
 	switch {
 	case l.asked && l.wrong != "":
-		m.say("not read again: %s", l.wrong)
+		d.say("not read again: %s", l.wrong)
 	case l.asked && len(l.files) == 0:
-		m.say("read again: the files are as they are here")
-	case l.fresh == nil || m.saving || !l.asked && !m.idle():
+		d.say("read again: the files are as they are here")
+	case l.fresh == nil || d.journal.busy || !l.asked && !d.idle():
 	default:
-		if wrong := m.cantTake(l.fresh); wrong != "" {
-			m.say("not read again: %s", wrong)
+		if wrong := d.cantTake(l.fresh); wrong != "" {
+			d.say("not read again: %s", wrong)
 			return
 		}
 		read := ": read again"
-		if m.changed() {
+		if d.changed() {
 			read = ": what stands is read again"
 		}
-		m.reread(l.fresh, nil, strings.Join(l.files, ", ")+" changed meanwhile"+read)
+		d.reread(l.fresh, nil, strings.Join(l.files, ", ")+" changed meanwhile"+read)
 	}
 }
 
@@ -164,7 +160,7 @@ func (d *session) outdated() (text, brief string) {
 		return "", ""
 	}
 	since := w.since.Format("15:04")
-	if now := d.keep.clock(); now.YearDay() != w.since.YearDay() {
+	if now := d.journal.clock(); now.YearDay() != w.since.YearDay() {
 		since = w.since.Format("2 Jan 15:04")
 	}
 	if d.changed() && slices.Equal(w.stale, []string{"day.toml"}) {

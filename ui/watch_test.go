@@ -36,7 +36,7 @@ func TestSecondScreenFollows(t *testing.T) {
 	sc.press("enter").tells("move 3 of 58")
 	first.ticks(2)
 	sc.glance().tells("move 5 of 58", "read again")
-	if got, want := sc.walk().move(sc.desk).Holder, first.walk().move(first.desk).Holder; got != want {
+	if got, want := sc.walk().move().Holder, first.walk().move().Holder; got != want {
 		t.Errorf("the next holder is %d, on the first screen %d", got, want)
 	}
 	first.ticks(54).press("r").settle()
@@ -112,8 +112,8 @@ func TestTickOnAnOutdatedScreen(t *testing.T) {
 	sc.press("w").settle().press("enter")
 	first.press("w", "enter").ticks(3)
 	sc.ticks(1).tells("read again: nothing was told", "move 4 of 58")
-	if len(sc.owing) > 0 {
-		t.Errorf("owing %v", sc.owing)
+	if len(sc.journal.owed) > 0 {
+		t.Errorf("owing %v", sc.journal.owed)
 	}
 }
 
@@ -123,19 +123,19 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 	first, sc, dir := second(t)
 	sc.press("w").settle().press("enter").ticks(1)
 	first.press("w", "enter").ticks(1)
-	first.keep.close()
+	first.journal.close()
 	sc.press("s").settle().tells("the shop is free now", "meanwhile, and is read", "move 2 of 58")
 	if strings.Contains(sc.news.text, "tell it again") {
 		t.Errorf("it is to be told again though the file has it: %s", sc.news.text)
 	}
 
-	sc.keep.close()
+	sc.journal.close()
 	first = goOn(t, dir, 80, 24)
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter").ticks(2)
 	first.press("w", "enter").ticks(1)
-	first.keep.close()
-	move := sc.walk().made(sc.desk)[2]
+	first.journal.close()
+	move := sc.walk().made()[2]
 	at := sc.truth.stands.At[move.Holder-1]
 	sc.press("s").settle()
 	u := sc.shop.Unit

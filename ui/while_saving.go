@@ -21,8 +21,5 @@ func (m *model) holdsBack(a keys.Action) bool {
 	if _, walks := m.over.(*walk); a == keys.Back && (!walks || m.help != nil) {
 		return false
 	}
-	return m.saving && !slices.Contains(looking, a)
+	return m.journal.busy && !slices.Contains(looking, a)
 }
-
-// tellsToWait says that what was told before is still being saved.
-func (d *session) tellsToWait() { d.say("wait: the last one is still being saved") }

@@ -26,7 +26,7 @@ func (s *screen) holdsSaves() (ends []tea.Msg) {
 			for _, cmd := range msg {
 				s.later(cmd)
 			}
-		case kept, daySaved, freed:
+		case written, daySaved, asked:
 			ends = append(ends, msg)
 		case looked:
 			if !msg.asked {
@@ -66,7 +66,7 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 			sc, _ := atWork(t, 120, 36)
 			sc.press(told.before...).settle().press(told.keys...)
 			held := sc.holdsSaves()
-			if len(held) != 1 || !sc.saving {
+			if len(held) != 1 || !sc.journal.busy {
 				t.Fatalf("%d saves are under way, want 1", len(held))
 			}
 			order, past := slices.Clone(sc.jobs()), len(sc.history.past)
@@ -109,7 +109,7 @@ func TestWalkIsFromTheMarkedBeam(t *testing.T) {
 	held := sc.holdsSaves()
 	sc.press("w").tells(stillSaving)
 	sc.gets(held).press("w", "enter").settle()
-	for _, m := range sc.walk().ahead(sc.desk) {
+	for _, m := range sc.walk().ahead() {
 		if m.Holder == first.Holder {
 			t.Fatalf("holder %d is marked stuck, and the walk tells to move it", m.Holder)
 		}
@@ -130,7 +130,7 @@ func TestWalkStaysWhileATickIsSaved(t *testing.T) {
 		}
 	}
 	sc.gets(held).sound(dir)
-	made := sc.walk().made(sc.desk)
+	made := sc.walk().made()
 	sc.press("esc").settle()
 	if len(made) != 1 || sc.forecast.Start.Standing != sc.truth.stands {
 		t.Fatalf("%d moves made; the day doesn't begin with what stands", len(made))
@@ -209,8 +209,8 @@ func TestNothingIsToldWhileFilesAreReadAgain(t *testing.T) {
 	sc.press("enter")
 	held = append(held, sc.holdsSaves()...)
 	sc.gets(held).says("materials.toml changed meanwhile: read again")
-	if kept := read(t, dir).Standing; kept.Setting != nil || sc.truth.stands.Setting != nil || sc.saving {
-		t.Errorf("in the file %v, here %v, saving %v", kept.Setting, sc.truth.stands.Setting, sc.saving)
+	if kept := read(t, dir).Standing; kept.Setting != nil || sc.truth.stands.Setting != nil || sc.journal.busy {
+		t.Errorf("in the file %v, here %v, saving %v", kept.Setting, sc.truth.stands.Setting, sc.journal.busy)
 	}
 	sc.ticks(1).sound(dir)
 }

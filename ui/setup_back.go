@@ -9,8 +9,6 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/plan/words"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // claim is something told of the beam on a walk, so that it can be taken back: what was
@@ -22,21 +20,21 @@ type claim struct {
 	was, is  truth
 	events   []shop.Event
 	were     states // of the jobs that came into other states, those before
-	finished *walk  // the walk that it ended; nil while that goes on
+	finished *setup // the setup that it ended; nil while that goes on
 }
 
 // tell has a deed of the walk written down, to be taken back with u; then it goes on,
 // and says what was told, in full or in few words. Jobs have become what they became by it.
-func (w *walk) tell(m *model, d deed, became states, what, says string, then func()) tea.Cmd {
-	t, was := &claim{job: w.job.ID, what: what, was: m.truth, is: d.truth, events: d.events, were: m.statesOf(became)}, m.forecast.Start.Clock
-	d.day = m.dayWith(became)
-	d.done = func(said string) {
-		m.claims = append(m.claims, t)
+func (w *setup) tell(done deed, became states, what, says string, then func()) {
+	t, was := &claim{job: w.job.ID, what: what, was: w.d.truth, is: done.truth, events: done.events, were: w.d.statesOf(became)}, w.d.forecast.Start.Clock
+	done.day = w.d.dayWith(became)
+	done.done = func(said string) {
+		w.d.claims = append(w.d.claims, t)
 		then()
-		m.say("%s", words.Join("; ", m.notKept()+says, outcomes(became, w.job.ID), said, m.byTheWall(was)))
-		m.news.brief = m.notKept() + what
+		w.d.say("%s", words.Join("; ", w.d.notKept()+says, outcomes(became, w.job.ID), said, w.d.byTheWall(was)))
+		w.d.news.brief = w.d.notKept() + what
 	}
-	return m.perform(d)
+	w.d.perform(done)
 }
 
 // byTheWall says that the day goes on by the clock on the wall from here on, where it
@@ -73,69 +71,69 @@ func outcomes(became states, but string) string {
 // takeBack takes back what was told last on this walk; after a restart, the last tick
 // that positions.toml has. That the job ran, told at the end of an earlier walk to it, is
 // taken back as in the panes.
-func (w *walk) takeBack(m *model) tea.Cmd {
-	n := len(m.claims)
-	if n == 0 || m.claims[n-1].job != w.job.ID {
-		return w.untick(m)
+func (w *setup) takeBack() {
+	n := len(w.d.claims)
+	if n == 0 || w.d.claims[n-1].job != w.job.ID {
+		w.untick()
 	}
-	last := m.claims[n-1]
+	last := w.d.claims[n-1]
 	if last.finished != nil {
-		return m.unrun(last)
+		w.d.unrun(last)
 	}
-	return m.unsay(last, func() { w.resume(m, last) })
+	w.d.unsay(last, func() { w.resume(last) })
 }
 
 // backable reports whether there is something to take back.
-func (w *walk) backable(d *desk) bool {
-	n := len(d.claims)
-	return n > 0 && d.claims[n-1].job == w.job.ID || len(w.made(d)) > 0
+func (w *setup) backable() bool {
+	n := len(w.d.claims)
+	return n > 0 && w.d.claims[n-1].job == w.job.ID || len(w.made()) > 0
 }
 
 // unsay has a thing told written down as told by mistake.
-func (m *model) unsay(t *claim, then func()) tea.Cmd {
-	back, wrong := t.before(m.truth)
-	if faults := m.forecast.Beam.Misplaced(back.stands.At); wrong == "" && len(faults) > 0 {
-		wrong = faults[0].Why(m.shop.Unit)
+func (d *session) unsay(t *claim, then func()) {
+	back, wrong := t.before(d.truth)
+	if faults := d.forecast.Beam.Misplaced(back.stands.At); wrong == "" && len(faults) > 0 {
+		wrong = faults[0].Why(d.shop.Unit)
 	}
 	if wrong != "" {
-		m.say("%s can't be taken back: %s", t.what, wrong)
-		return nil
+		d.say("%s can't be taken back: %s", t.what, wrong)
+		return
 	}
-	now := m.keep.clock()
+	now := d.journal.clock()
 	if back.stands.Setting != nil { // else it stands again as it was recorded then
 		back.stands.Recorded = now
 	}
-	d := deed{truth: back, day: m.dayWith(t.were)}
+	done := deed{truth: back, day: d.dayWith(t.were)}
 	for _, e := range slices.Backward(t.events) {
-		d.events = append(d.events, e.TakenBack(now))
+		done.events = append(done.events, e.TakenBack(now))
 	}
-	d.done = func(said string) {
-		m.claims = slices.DeleteFunc(m.claims, func(c *claim) bool { return c == t })
-		m.become(t.were)
+	done.done = func(said string) {
+		d.claims = slices.DeleteFunc(d.claims, func(c *claim) bool { return c == t })
+		d.become(t.were)
 		then()
-		m.say("%s", words.Join("; ", m.notKept()+"taken back: "+words.Join(", ", m.again(t), outcomes(t.were, "")), said))
-		m.news.brief = m.notKept() + m.briefly(t)
+		d.say("%s", words.Join("; ", d.notKept()+"taken back: "+words.Join(", ", d.asBefore(t), outcomes(t.were, "")), said))
+		d.news.brief = d.notKept() + d.briefly(t)
 	}
-	return m.perform(d)
+	d.perform(done)
 }
 
 // again tells where holders stand and how they are marked again, what was told of them
 // taken back.
-func (m *model) again(t *claim) string {
+func (d *session) asBefore(t *claim) string {
 	var parts []string
 	for _, e := range t.events {
 		switch e.Kind {
 		case shop.EventMoved, shop.EventCorrected:
-			parts = append(parts, fmt.Sprintf("%d is at %s again", e.Holder, m.shop.Unit.Show(e.From)))
+			parts = append(parts, fmt.Sprintf("%d is at %s again", e.Holder, d.shop.Unit.Show(e.From)))
 		case shop.EventCondition:
-			parts = append(parts, fmt.Sprintf("%d is %s again", e.Holder, m.forecast.Beam.Holders[e.Holder-1]))
+			parts = append(parts, fmt.Sprintf("%d is %s again", e.Holder, d.forecast.Beam.Holders[e.Holder-1]))
 		}
 	}
 	return words.Join(", ", parts...)
 }
 
 // briefly tells in few words what is so again.
-func (m *model) briefly(t *claim) string {
+func (d *session) briefly(t *claim) string {
 	if len(t.events) == 0 {
 		return "taken back"
 	}
@@ -149,7 +147,7 @@ func (m *model) briefly(t *claim) string {
 	case e.Kind == shop.EventMoved:
 		return fmt.Sprintf("%d taken back", e.Holder)
 	case e.Kind == shop.EventCondition:
-		return fmt.Sprintf("%d is %s again", e.Holder, m.forecast.Beam.Holders[e.Holder-1])
+		return fmt.Sprintf("%d is %s again", e.Holder, d.forecast.Beam.Holders[e.Holder-1])
 	case found > 1:
 		return fmt.Sprintf("%d as thought again", found)
 	case found == 1:
@@ -196,43 +194,34 @@ func (t *claim) before(now truth) (out truth, wrong string) {
 
 // resume goes on with the walk after something was taken back: with the plan as it is
 // where only a tick was, else with a new one.
-func (w *walk) resume(m *model, t *claim) {
+func (w *setup) resume(t *claim) {
 	if len(t.were) > 0 {
 		w.became, w.sure = plan.Done, false
 	}
 	tick := len(t.were) == 0 && len(t.events) == 1 && t.events[0].Kind == shop.EventMoved
-	if !tick || !w.holds(m.desk) {
-		w.replan(m, nil)
+	if !tick || !w.holds() {
+		w.replan(nil)
 		return
 	}
-	w.lookAt(m.desk, t.events[0].Holder)
+	w.lookAt(t.events[0].Holder)
 }
 
 // unrun takes back that a job is set up and runs: its walk goes on at its end. What was
 // edited since stays.
-func (m *model) unrun(t *claim) tea.Cmd {
-	if !slices.Contains(m.claims, t) {
-		m.say("that %s runs was taken back already", t.job)
-		return nil
+func (d *session) unrun(t *claim) {
+	if !slices.Contains(d.claims, t) {
+		d.say("that %s runs was taken back already", t.job)
+		return
 	}
-	if s := m.truth.stands.Setting; s != nil {
-		m.say("%s is half set up: take that back first, with w and then u", s.Job)
-		return nil
+	if s := d.truth.stands.Setting; s != nil {
+		d.say("%s is half set up: take that back first, with w and then u", s.Job)
+		return
 	}
-	return m.unsay(t, func() {
-		m.history.drop(func(f draft) bool { return f.ran == t })
+	d.unsay(t, func() {
+		d.history.drop(func(f draft) bool { return f.ran == t })
 		w := t.finished
-		w.job, w.look = m.history.now.find(t.job), 0
-		m.over = w
-		m.stand(m.truth)
+		w.job, w.look = d.history.now.find(t.job), 0
+		d.setup = w
+		d.stand(d.truth)
 	})
-}
-
-// undo takes the last change back.
-func (m *model) undo() tea.Cmd {
-	if t := m.history.now.ran; t != nil {
-		return m.unrun(t)
-	}
-	m.desk.undo()
-	return nil
 }

@@ -65,7 +65,7 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 		sc.press("w", "enter").ticks(58).press("r").settle()
 		day := file(t, dir, "day.toml")
 		sc.press("w", "enter").ticks(1).press("y").settle()
-		sc.keep.close()
+		sc.journal.close()
 		if err := os.WriteFile(filepath.Join(dir, "day.toml"), []byte(day), 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -73,7 +73,7 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 			var other *shop.Lock
 			if barred {
 				var err error
-				if other, err = shop.TakeLock(dir, sc.keep.now()); err != nil {
+				if other, err = shop.TakeLock(dir, sc.journal.now()); err != nil {
 					t.Fatal(err)
 				}
 			}
@@ -94,7 +94,7 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 			if text := file(t, dir, "day.toml"); strings.Contains(text, `"running"`) {
 				t.Error("something runs in day.toml while the beam is set up")
 			}
-			sc.keep.close()
+			sc.journal.close()
 			os.WriteFile(filepath.Join(dir, "day.toml"), []byte(day), 0o644)
 		}
 	}

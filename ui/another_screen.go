@@ -1,0 +1,208 @@
+package ui
+
+import (
+	"fmt"
+	"slices"
+
+	"bide/plan"
+	"bide/plan/shop"
+	"bide/plan/words"
+)
+
+// A shop that another screen has can only be looked at. Whenever something is to be
+// written, the right is asked for again: the other may have ended. What stands may have
+// changed meanwhile; it is then read again before anything is written.
+
+// asked comes when the right to write was asked for again.
+type asked struct {
+	lock  *shop.Lock // nil: it wasn't given
+	why   string     // not
+	files []string   // that another has changed
+	fresh *shop.Shop // those read again; else nil
+	hand  *deed      // that the right is wanted for; nil where it is for another thing
+	then  func(asked)
+}
+
+const writtenHere = "the shop is free now, and written here"
+
+// askAgain asks for the right to write, in the background, and goes on with what it is
+// wanted for: a deed, if that is in hand.
+func (d *session) askAgain(hand *deed, then func(asked)) {
+	old, now := d.shop, d.journal.now()
+	d.busyWith(func() any {
+		a := asked{hand: hand, then: then}
+		a.lock, a.why = askFor(old.Dir, now)
+		if a.files = old.Changed(); len(a.files) == 0 {
+			return a
+		}
+		fresh, problems := shop.Open(old.Dir)
+		if len(problems) > 0 && a.lock != nil {
+			a.lock.Release()
+			return asked{why: "the shop is free, but " + problems[0].String() + ": nothing is written", hand: hand, then: then}
+		}
+		a.fresh = fresh
+		return a
+	})
+}
+
+// given goes on when the right was asked for again.
+func (d *session) given(a asked) {
+	j := d.journal
+	j.busy, d.watch.stale = false, a.files
+	if wrong := ""; a.fresh != nil && a.lock != nil {
+		if wrong = d.cantTake(a.fresh); wrong != "" {
+			a.lock.Release()
+			a.lock, a.fresh, a.why = nil, nil, "the shop is free, but "+wrong+": nothing is written"
+		}
+	}
+	if a.fresh != nil && a.lock == nil && (d.loses() || len(d.claims) > 0) {
+		a.fresh = nil // what is reported here waits for the right
+	}
+	j.given(a.lock, a.why)
+	switch {
+	case a.fresh == nil && a.lock != nil:
+		d.say("%s", writtenHere)
+	case a.fresh != nil && a.lock != nil:
+		d.reread(a.fresh, a.hand, writtenHere+"; it was changed meanwhile, and is read again")
+	case a.fresh != nil:
+		d.reread(a.fresh, a.hand, "the shop was changed meanwhile, and is read again: nothing was told")
+	}
+	a.then(a)
+}
+
+// reread goes on with the shop as its files are now, and says so. What was told here and
+// isn't in them is named, to be told again; wishes for the day that aren't saved stay. A
+// walk on which nothing is lost goes on with what stands. A deed in hand isn't done: it
+// rests on what was there before.
+func (d *session) reread(fresh *shop.Shop, hand *deed, says string) {
+	lost, w := d.missing(fresh), d.setup
+	walks := w != nil && lost == ""
+	if hand != nil {
+		d.truth, d.journal.owed = hand.truth, append(d.journal.owed, hand.events...)
+		if lost = d.missing(fresh); lost == "" {
+			says = words.Join("; ", says, hand.undone())
+		}
+	}
+	d.journal.settled()
+	d.claims, d.wear, d.setup = nil, nil, nil
+	if d.changed() {
+		says = words.Join("; ", says, "the day here isn't saved and stays; undo begins anew")
+		d.shop.Stands(fresh)
+		d.become(d.statesIn(fresh))
+		d.history = history[draft]{now: newDraft(d.history.now.all, d.history.now.aim)}
+	} else {
+		d.shop, d.stems = fresh, nil
+		d.openDay(fresh)
+		d.forecast.Aim = d.history.now.aim
+	}
+	d.watch = watch{on: d.watch.on, since: d.journal.clock()}
+	d.truth = truth{d.shop.Standing, d.shop.Marks}
+	d.forecast.Start.Clock = d.shop.Day.Begins(d.truth.stands)
+	d.stand(d.truth)
+	d.viewer.readAnew()
+	if walks {
+		says = words.Join("; ", says, d.setOutAgain(w))
+	}
+	if lost != "" {
+		says += "; not in it, tell it again: " + lost
+	}
+	d.say("%s", says)
+}
+
+// undone tells of a deed that isn't done and was to take something back; nothing of
+// another.
+func (d *deed) undone() string {
+	if slices.ContainsFunc(d.events, func(e shop.Event) bool { return e.Back }) {
+		return "nothing is taken back"
+	}
+	return ""
+}
+
+// statesIn are the states of a shop's jobs: where the beam is half set up for another,
+// what ran has ended, as openDay has it.
+func (d *session) statesIn(fresh *shop.Shop) states {
+	s, half := states{}, fresh.Standing.Setting
+	d.journal.behind = false
+	for i := range fresh.Day.Jobs {
+		j := &fresh.Day.Jobs[i]
+		if s[j.ID] = j.State; half != nil && j.State == plan.Running && j.ID != half.Job {
+			s[j.ID], d.journal.behind = plan.Done, true
+		}
+	}
+	return s
+}
+
+// setOutAgain begins a setup anew over a shop read again, as far as it was read; where its
+// job is set up already, that is said.
+func (d *session) setOutAgain(was *setup) string {
+	turn := d.nextUp()
+	if turn < 0 || d.jobs()[turn].ID != was.job.ID {
+		return "the walk to " + was.job.ID + " is over"
+	}
+	d.viewer.look(turn)
+	d.guide(d.jobs()[turn]).warned = was.warned
+	return ""
+}
+
+// missing names what was told here at the beam, was not written down, and is not in the
+// shop as read again either.
+func (d *session) missing(fresh *shop.Shop) string {
+	var parts []string
+	u, stands := d.shop.Unit, d.truth.stands.At
+	for n := 1; n <= min(len(stands), len(fresh.Standing.At)); n++ {
+		told := d.reported(n, shop.EventMoved, shop.EventCorrected)
+		if at := stands[n-1]; told != nil && at != fresh.Standing.At[n-1] {
+			parts = append(parts, fmt.Sprintf("holder %d from %s to %s", n, u.Show(told.From), u.Show(at)))
+		}
+		if told = d.reported(n, shop.EventCondition); told != nil && fresh.Beam.Holders[n-1] != told.Condition {
+			parts = append(parts, fmt.Sprintf("holder %d is %s", n, told.Condition))
+		}
+	}
+	for _, j := range d.kept.all {
+		i := slices.IndexFunc(fresh.Day.Jobs, func(there plan.Job) bool { return there.ID == j.ID })
+		if state, told := d.becameOf(j.ID); told && i >= 0 && fresh.Day.Jobs[i].State != state {
+			parts = append(parts, outcomes(states{j.ID: state}, ""))
+		}
+	}
+	return words.Join(", ", parts...)
+}
+
+// reported is what was told of a holder, of these kinds, not written down and not taken back;
+// nil where nothing is. It leads from where the first one did.
+func (d *session) reported(holder int, kinds ...shop.Kind) *shop.Event {
+	var open []shop.Event
+	for _, e := range d.journal.owed {
+		switch {
+		case e.Holder != holder || !slices.Contains(kinds, e.Kind):
+		case !e.Back:
+			open = append(open, e)
+		case len(open) > 0:
+			open = open[:len(open)-1]
+		}
+	}
+	if len(open) == 0 {
+		return nil
+	}
+	last := open[len(open)-1]
+	last.From = open[0].From
+	return &last
+}
+
+// becameOf is what a job was told to have become last; false where nothing was, or it
+// was taken back.
+func (d *session) becameOf(id string) (state plan.State, told bool) {
+	var open []plan.State
+	for _, e := range d.journal.owed {
+		switch {
+		case e.Job != id || e.Kind != shop.EventJob:
+		case !e.Back:
+			open = append(open, e.State)
+		case len(open) > 0:
+			open = open[:len(open)-1]
+		}
+	}
+	if len(open) == 0 {
+		return 0, false
+	}
+	return open[len(open)-1], true
+}
