@@ -75,10 +75,12 @@ func (w *setup) takeBack() {
 	n := len(w.d.claims)
 	if n == 0 || w.d.claims[n-1].job != w.job.ID {
 		w.untick()
+		return
 	}
 	last := w.d.claims[n-1]
 	if last.finished != nil {
 		w.d.unrun(last)
+		return
 	}
 	w.d.unsay(last, func() { w.resume(last) })
 }
