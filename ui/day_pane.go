@@ -93,7 +93,7 @@ func (p *dayPane) heading(d *desk, n int) string {
 	rows := p.shown(d)
 	jobs := len(rows)
 	some := draw.Range(draw.Window(rowOfTurn(rows, d.turn), jobs, n), n, jobs)
-	if text := d.filters[theDay].count(jobs, len(d.jobs())); text != "" {
+	if text := d.filters[theDay].Count(jobs, len(d.jobs())); text != "" {
 		return text
 	}
 	if some == "" {

@@ -11,6 +11,7 @@ import (
 	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/list"
 )
 
 // desk is what all panes look at: the session, what is picked in it, and how it is drawn.
@@ -26,9 +27,9 @@ type desk struct {
 	move   int    // picked in its changeover, from 0
 	holder int    // picked, by number from 1; 0 is none
 
-	filters [lastPaneShown + 1]filter // of the panes' lists
-	prompt  *prompt                   // nil when none is open
-	used    *dayUse                   // see use
+	filters [lastPaneShown + 1]list.Filter // of the panes' lists
+	prompt  *prompt                        // nil when none is open
+	used    *dayUse                        // see use
 }
 
 func newDesk(s *shop.Shop, k *draw.Theme) (*desk, error) {

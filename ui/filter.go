@@ -3,49 +3,11 @@ package ui
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/keys"
 )
-
-// filter leaves those rows of a list in which all of its words occur, in any case
-// and order. Without words it leaves them all.
-type filter struct{ text string }
-
-// on reports whether the filter has words.
-func (f *filter) on() bool { return strings.TrimSpace(f.text) != "" }
-
-// lets reports whether a row with these texts stays.
-func (f *filter) lets(texts ...string) bool {
-	all := strings.ToLower(strings.Join(texts, " "))
-	for _, word := range strings.Fields(strings.ToLower(f.text)) {
-		if !strings.Contains(all, word) {
-			return false
-		}
-	}
-	return true
-}
-
-// count tells how many of a list's rows are left; nothing without a filter.
-func (f *filter) count(left, of int) string {
-	if !f.on() {
-		return ""
-	}
-	return fmt.Sprintf("/%s %d of %d ", strings.TrimSpace(f.text), left, of)
-}
-
-// rows are those of n rows that are left, each by the texts it has.
-func (f *filter) rows(n int, texts func(row int) []string) []int {
-	out := make([]int, 0, n)
-	for row := range n {
-		if !f.on() || f.lets(texts(row)...) {
-			out = append(out, row)
-		}
-	}
-	return out
-}
 
 // unfiltered tells of the panes that aren't lists why they have no filter.
 var unfiltered = map[which]string{
@@ -70,13 +32,13 @@ func (m *model) askFilter(of which) {
 	f, pane := &m.filters[of], m.panel(of).(lister)
 	turn, move, holder := m.turn, m.move, m.holder
 	set := func(text string) {
-		f.text = text
+		f.Text = text
 		pane.pickShown(m.desk)
 	}
-	m.prompt = newPrompt("show only rows with", f.text, set)
+	m.prompt = newPrompt("show only rows with", f.Text, set)
 	m.prompt.changed = set
 	m.prompt.dropped = func() {
-		f.text = ""
+		f.Text = ""
 		m.pick(turn)
 		m.pickMove(move)
 		m.holder = holder
@@ -133,7 +95,7 @@ func along(rows []int, picked, n int) int {
 
 // shown are the turns that the filter of the day leaves.
 func (p *dayPane) shown(d *desk) []int {
-	return d.filters[theDay].rows(len(d.jobs()), d.wordsOfJob)
+	return d.filters[theDay].Rows(len(d.jobs()), d.wordsOfJob)
 }
 
 // wordsOfJob are what a filter looks in.
@@ -159,7 +121,7 @@ func (d *desk) wordsOfJob(turn int) []string {
 // rows are the moves that the filter of the moves leaves.
 func (p *movesPane) rows(d *desk) []int {
 	moves, u := d.moves(), d.shop.Unit
-	return d.filters[theMoves].rows(len(moves), func(n int) []string {
+	return d.filters[theMoves].Rows(len(moves), func(n int) []string {
 		m := &moves[n]
 		return []string{fmt.Sprintf("%d h%d", m.Holder, m.Holder), u.Number(m.From), u.Number(m.To), words.Towards(m.To - m.From), m.Why.Text(u)}
 	})

@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/keys"
+	"bide/ui/list"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -25,8 +26,8 @@ func TestFilterLets(t *testing.T) {
 		filter string
 		want   bool
 	}{{"", true}, {"  ", true}, {"CREPE", true}, {"140 crepe", true}, {"crepe film", false}, {"d-1", true}} {
-		f := filter{c.filter}
-		if got := f.lets("D-101", "Crepe paper 140"); got != c.want {
+		f := list.Filter{Text: c.filter}
+		if got := f.Lets("D-101", "Crepe paper 140"); got != c.want {
 			t.Errorf("%q lets it through: %v", c.filter, got)
 		}
 	}
@@ -235,7 +236,7 @@ func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 			continue
 		}
 		for _, pane := range []string{"1", "4"} {
-			s.filters[theDay].text, s.filters[theTracks].text = "zzz", "zzz"
+			s.filters[theDay].Text, s.filters[theTracks].Text = "zzz", "zzz"
 			all := slices.Clone(s.history.now.all)
 			s.press(pane, b.Keys[0])
 			if s.over != nil || s.prompt != nil || !slices.Equal(all, s.history.now.all) {

@@ -21,7 +21,7 @@ type pairRow struct {
 func (p *holdersPane) pairRows(d *desk) (out []plan.Pair) {
 	f := &d.filters[theHolders]
 	for _, pair := range d.use().pairs {
-		if !f.on() || f.lets(d.beforeID(&pair), pair.Job.ID, pair.Job.Material) {
+		if !f.On() || f.Lets(d.beforeID(&pair), pair.Job.ID, pair.Job.Material) {
 			out = append(out, pair)
 		}
 	}

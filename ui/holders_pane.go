@@ -143,8 +143,8 @@ func (p *holdersPane) title(d *desk, from, n, rows int) draw.Line {
 		of = len(d.use().pairs)
 	}
 	switch part := draw.Range(from, n, rows); {
-	case d.filters[theHolders].on():
-		l.Add(draw.Picked, d.filters[theHolders].count(rows, of))
+	case d.filters[theHolders].On():
+		l.Add(draw.Picked, d.filters[theHolders].Count(rows, of))
 	case part != "":
 		l.Add(draw.Faint, part+" ")
 	case p.pairs:

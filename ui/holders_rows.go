@@ -104,7 +104,7 @@ func (p *holdersPane) rows(d *desk, focused bool) []holderRow {
 	f := &d.filters[theHolders]
 	for n := 1; n <= len(d.forecast.Beam.Holders); n++ {
 		r := d.holderRow(n, focused)
-		if !f.on() || f.lets(r.words()...) {
+		if !f.On() || f.Lets(r.words()...) {
 			out = append(out, r)
 		}
 	}

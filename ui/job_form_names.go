@@ -3,6 +3,7 @@ package ui
 import (
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/list"
 	"fmt"
 	"slices"
 	"strings"
@@ -31,8 +32,8 @@ func (f *jobForm) matches(m *model) []string {
 	if !f.open(m) {
 		return names
 	}
-	words := filter{f.value()}
-	names = slices.DeleteFunc(names, func(name string) bool { return !words.lets(name) })
+	words := list.Filter{Text: f.value()}
+	names = slices.DeleteFunc(names, func(name string) bool { return !words.Lets(name) })
 	begins := func(name string) bool {
 		return strings.HasPrefix(strings.ToLower(name), strings.ToLower(strings.TrimSpace(f.value())))
 	}

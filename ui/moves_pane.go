@@ -83,8 +83,8 @@ func (p *movesPane) View(d *desk, focused bool) []draw.Line {
 
 // shown tells how many moves there are, to which job, and which are in the list.
 func (p *movesPane) shown(d *desk, n int) string {
-	if f := &d.filters[theMoves]; f.on() {
-		return f.count(len(p.rows(d)), n) + "to " + d.job().ID
+	if f := &d.filters[theMoves]; f.On() {
+		return f.Count(len(p.rows(d)), n) + "to " + d.job().ID
 	}
 	if some := draw.Range(draw.Window(d.move, n, p.list()), p.list(), n); some != "" {
 		return some + " to " + d.job().ID

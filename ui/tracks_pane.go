@@ -61,7 +61,7 @@ func (p *tracksPane) HandleKey(a keys.Action, d *desk) {
 
 // rows are the turns of the jobs that the filter leaves.
 func (p *tracksPane) rows(d *desk) []int {
-	return d.filters[theTracks].rows(len(d.jobs()), d.wordsOfJob)
+	return d.filters[theTracks].Rows(len(d.jobs()), d.wordsOfJob)
 }
 
 // along picks the job n rows on.
@@ -181,8 +181,8 @@ func (p *tracksPane) View(d *desk, focused bool) []draw.Line {
 // which tells which jobs are shown, where not all are.
 func (p *tracksPane) which(d *desk, n int) draw.Line {
 	l, rows := d.Line(), p.rows(d)
-	if f := &d.filters[theTracks]; f.on() {
-		l.Add(draw.Picked, f.count(len(rows), len(d.jobs()))+" ")
+	if f := &d.filters[theTracks]; f.On() {
+		l.Add(draw.Picked, f.Count(len(rows), len(d.jobs()))+" ")
 	} else if text := draw.Range(draw.Window(rowOfTurn(rows, d.turn), len(rows), n), n, len(rows)); text != "" {
 		l.Add(draw.Faint, text+"  ")
 	}
