@@ -8,19 +8,6 @@ import (
 	"bide/plan"
 )
 
-// beam is a small one, with a job for it.
-func beam() (*plan.Beam, *plan.Standing, *plan.Job) {
-	mm := plan.Millimetre
-	b := &plan.Beam{HolderWidth: 12 * mm, Clearance: mm, Rail: plan.Span{To: 400 * mm}, Web: plan.Span{From: 50 * mm, To: 350 * mm}, RestOverWeb: true,
-		Holders: make([]plan.Condition, 8), Drive: plan.Drive{Kind: plan.ByHand, Hand: 20 * time.Second}}
-	stands := &plan.Standing{}
-	for n := range plan.Length(8) {
-		stands.At = append(stands.At, n*50*mm)
-	}
-	j := &plan.Job{ID: "J-1", Web: 260 * mm, Trim: 3 * mm, Metres: 100, Speed: 100, Entries: []plan.Entry{{Count: 5, Finished: 50 * mm, Width: 50 * mm}}}
-	return b, stands, j
-}
-
 // A changeover that the verifier turns down refuses the job.
 func TestChangeoverThatDoesntHold(t *testing.T) {
 	b, stands, j := beam()
