@@ -9,14 +9,14 @@ import (
 )
 
 // readUnits reads the unit that the file's lengths are in.
-func (d *document) readUnits(root *table) {
+func readUnits(d *document, root *table) {
 	root.need("units")
 	d.unit = plan.Unit(root.choice("units", plan.Millimetres.String(), plan.Inches.String()))
 }
 
 // readBeam reads beam.toml.
 func readBeam(d *document, root *table) (*plan.Beam, *Anvil, Line) {
-	d.readUnits(root)
+	readUnits(d, root)
 	b := &plan.Beam{Name: root.text("name", "Beam")}
 	root.need("beam")
 	if root.has("beam") {
@@ -162,7 +162,7 @@ func readCylinder(t *table, a *plan.Air) {
 func readConditions(entries []*table, b *plan.Beam) {
 	first := map[int]bool{}
 	for _, t := range entries {
-		n := t.holderNumber(len(b.Holders), first)
+		n := readNumber(t, len(b.Holders), first)
 		t.need("condition")
 		c := plan.Condition(t.choice("condition", plan.Good.String(), plan.NoCut.String(), plan.Stuck.String(), plan.Out.String()))
 		if n > 0 {
@@ -172,9 +172,9 @@ func readConditions(entries []*table, b *plan.Beam) {
 	}
 }
 
-// holderNumber reads the number of a [[holder]] entry and names the entry by it.
+// readNumber reads the number of a [[holder]] entry and names the entry by it.
 // It gives 0 for one that is missing, out of range or there already.
-func (t *table) holderNumber(holders int, seen map[int]bool) int {
+func readNumber(t *table, holders int, seen map[int]bool) int {
 	t.need("number")
 	most := holders
 	if holders == 0 { // the beam is at fault, not this entry
@@ -189,6 +189,6 @@ func (t *table) holderNumber(holders int, seen map[int]bool) int {
 		return 0
 	}
 	seen[n] = true
-	t.place += " (number " + strconv.Itoa(n) + ")"
+	t.called("number " + strconv.Itoa(n))
 	return n
 }

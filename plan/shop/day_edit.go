@@ -19,7 +19,8 @@ type dayReading struct {
 // parsed at all.
 func (s *Shop) readDayText(text string) (*dayReading, Problems) {
 	r := &dayReading{shop: s}
-	d, root := openText(dayFile, text, &r.problems)
+	d := newDocument(dayFile, examples, &r.problems)
+	root := d.parse(text)
 	if root == nil {
 		return nil, r.problems
 	}

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"bide/plan"
+
 	"github.com/google/go-cmp/cmp"
 )
 

@@ -8,7 +8,7 @@ const mostJobs = 500
 // readDay reads day.toml. What a job's material asks of the beam is put into the
 // job; known is false when the materials couldn't be read.
 func readDay(d *document, root *table, s *Shop, known bool) *plan.Day {
-	d.readUnits(root)
+	readUnits(d, root)
 	root.need("start")
 	day := &plan.Day{Start: root.clock("start"), End: root.clock("end"), Aim: plan.Aim(root.choice("aim", aimWords...))}
 	if !day.End.IsZero() && !day.Start.IsZero() && !day.End.After(day.Start) {

@@ -5,9 +5,11 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"os"
 	"strings"
 
 	"bide/plan"
+
 	"github.com/BurntSushi/toml"
 )
 
@@ -28,16 +30,30 @@ type document struct {
 	unit     plan.Unit // that its lengths are in
 	lines    map[string]int
 	problems *Problems
-	failed   int   // problems of this file so far
-	form     *form // when no file is read but what a person typed; else nil
+	failed   int // problems of this file so far
 	notes    []string
+	examples map[string]string
+	typed    func(path, what, remedy string) // gets the problems of what a person typed; nil where a file is read
+}
+
+// newDocument is a document of a file, whose problems go to the list. The examples show how
+// a line is written, by key, or by table and key or file and key where those differ.
+func newDocument(file string, examples map[string]string, problems *Problems) *document {
+	return &document{file: file, examples: examples, problems: problems}
+}
+
+// newTyped is the table of what a person typed into a form, by key, which is read as one of
+// a file. Its problems go to the function.
+func newTyped(file, path string, unit plan.Unit, keys map[string]any, examples map[string]string, note func(path, what, remedy string)) *table {
+	d := &document{file: file, unit: unit, examples: examples, typed: note}
+	return &table{doc: d, path: path, place: path, keys: keys, used: map[string]bool{}}
 }
 
 // problem notes something wrong at a path of the file.
 func (d *document) problem(path, place, what, remedy string) {
 	d.failed++
-	if d.form != nil {
-		d.form.note(path, what, remedy)
+	if d.typed != nil {
+		d.typed(path, what, remedy)
 		return
 	}
 	*d.problems = append(*d.problems, Problem{d.file, d.line(path), place, what, remedy})
@@ -60,38 +76,30 @@ func lineOf(lines map[string]int, path string) int {
 	}
 }
 
-// open reads and parses one file of the shop. It gives nil when the file is
-// missing, or when it can't be parsed and the problem is noted.
-func open(fsys fs.FS, file string, problems *Problems) (d *document, root *table, missing bool) {
-	d = &document{file: file, problems: problems}
-	text, err := readText(fsys, file)
+// open reads and parses the document's file. It gives nil when the file is missing, or
+// when it can't be parsed and the problem is noted.
+func (d *document) open(fsys fs.FS) (root *table, missing bool) {
+	text, err := readText(fsys, d.file)
 	switch {
-	case errors.Is(err, fs.ErrNotExist) && hangs(fsys, file):
+	case errors.Is(err, fs.ErrNotExist) && hangs(fsys, d.file):
 		d.problem("", "", "it is a symbolic link to a file that isn't there", "bring that file back (is its disk mounted?), or take the link away")
-		return d, nil, false
+		return nil, false
 	case errors.Is(err, fs.ErrNotExist):
-		return d, nil, true
+		return nil, true
 	case errors.Is(err, fs.ErrPermission):
 		d.problem("", "", err.Error(), "ask for the right to read it")
-		return d, nil, false
+		return nil, false
 	case err != nil:
 		d.problem("", "", err.Error(), "a shop's files are plain text in UTF-8")
-		return d, nil, false
+		return nil, false
 	}
-	root = d.parse(text)
-	return d, root, false
+	return d.parse(text), false
 }
 
 // hangs reports whether a file that isn't there has a name all the same: a link to it.
 func hangs(fsys fs.FS, file string) bool {
 	_, err := fs.Lstat(fsys, file)
 	return err == nil
-}
-
-// openText parses a text as if it stood in a file.
-func openText(file, text string, problems *Problems) (*document, *table) {
-	d := &document{file: file, problems: problems}
-	return d, d.parse(text)
 }
 
 // parse reads the document's text into its tree. It gives nil when it can't be
@@ -152,4 +160,17 @@ func parse(text string) (tree map[string]any, err error) {
 	}()
 	_, err = toml.Decode(text, &tree)
 	return tree, err
+}
+
+// reason takes the path off an error whose message names it already.
+func reason(err error) error {
+	var path *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
+		return path.Err
+	case errors.As(err, &link):
+		return link.Err
+	}
+	return err
 }

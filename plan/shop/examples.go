@@ -1,27 +1,5 @@
 package shop
 
-import "strings"
-
-// example shows how a key of the table is written: in a file the whole line, in a
-// form the value alone.
-func (t *table) example(key string) string {
-	if t.doc.form != nil {
-		return typed(t.line(key))
-	}
-	return t.line(key)
-}
-
-// line is an example of a key's line in a file.
-func (t *table) line(key string) string {
-	table, file := strings.Split(t.path, "[")[0], strings.TrimSuffix(t.doc.file, ".toml")
-	for _, name := range []string{table, file} {
-		if e, ok := examples[name+"."+key]; ok {
-			return e
-		}
-	}
-	return examples[key]
-}
-
 // examples by key, or by table and key or file and key where those differ.
 var examples = map[string]string{
 	"name":     `name = "Beam 2"`,
@@ -36,12 +14,12 @@ var examples = map[string]string{
 	"holder":   "[[holder]], with its keys below it",
 	"job":      "[[job]], with its keys below it",
 
-	"standing.job":  `job = "D-097"`,
-	"setting.job":   `job = "D-101"`,
-	"setting.shift": "shift = 1.5",
-	"setting.to":    "to = [-420.0, 37.5, 62.9]",
-	"moved":         "[[changeover.moved]], with number and from below it",
-	"material.name": `name = "Creped paper, natural rubber"`,
+	"positions.job":    `job = "D-097"`,
+	"changeover.job":   `job = "D-101"`,
+	"changeover.shift": "shift = 1.5",
+	"changeover.to":    "to = [-420.0, 37.5, 62.9]",
+	"moved":            "[[changeover.moved]], with number and from below it",
+	"material.name":    `name = "Creped paper, natural rubber"`,
 
 	"holders":            "holders = 84",
 	"holder_width":       "holder_width = 12.0",

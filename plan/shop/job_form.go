@@ -47,8 +47,7 @@ func (s *Shop) DayUnit() plan.Unit { return s.dayUnit }
 // be laid out as before: see plan.Job's LaidLike.
 func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem) {
 	told := &form{}
-	d := &document{file: dayFile, unit: s.dayUnit, form: told}
-	t := &table{doc: d, path: "job", place: "job", keys: f.tree(day.Start), used: map[string]bool{}}
+	t := newTyped(dayFile, "job", s.dayUnit, f.tree(day.Start), examples, told.note)
 	j := jobReader{t, s, true}.read()
 	entries, others := dumb(day), slices.Clone(day.Jobs)
 	if i < len(others) {
@@ -127,17 +126,10 @@ func (s *Shop) refusals(f *form, j *plan.Job) {
 func dumb(day *plan.Day) []*table {
 	out := make([]*table, len(day.Jobs))
 	for i := range out {
-		place := fmt.Sprintf("job %d", i+1)
-		out[i] = &table{doc: &document{form: &form{}}, place: place, keys: map[string]any{}, used: map[string]bool{}}
+		out[i] = newTyped(dayFile, fmt.Sprintf("job %d", i+1), 0, map[string]any{}, examples, (&form{}).note)
 		out[i].called(day.Jobs[i].ID)
 	}
 	return out
-}
-
-// typed is the value of an example's line as a person types it.
-func typed(line string) string {
-	_, value, _ := strings.Cut(line, "= ")
-	return strings.NewReplacer(`"`, "", "[", "", "]", "").Replace(value)
 }
 
 // tree is the form as the tree of a file: numbers and times where they are such,

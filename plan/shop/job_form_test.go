@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+
 	"github.com/google/go-cmp/cmp"
 )
 

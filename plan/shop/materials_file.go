@@ -81,13 +81,6 @@ func oddMaterial(t *table, m *material.Material) {
 	}
 }
 
-// called adds a name to the place of an entry.
-func (t *table) called(name string) {
-	if name != "" {
-		t.place += " (" + name + ")"
-	}
-}
-
 // readAdhesive reads what the material is coated with.
 func readAdhesive(t *table) material.Adhesive {
 	var words []string

@@ -21,15 +21,15 @@ func readSetting(root *table, holders int) *plan.Setting {
 	t.need("job", "slits")
 	s := &plan.Setting{
 		Job:   t.text("job", ""),
-		Slits: t.cutWidths("slits"),
+		Slits: cutWidths(t, "slits"),
 		Shift: t.length("shift", 0, anyPlace),
-		To:    t.places("to", holders),
+		To:    places(t, "to", holders),
 		Found: t.flag("corrected", false),
 	}
 	for _, m := range t.list("moved") {
 		m.need("from")
 		anew := map[int]bool{} // a holder may have been moved twice
-		made := plan.Made{Holder: m.holderNumber(holders, anew), From: m.length("from", 0, anyPlace)}
+		made := plan.Made{Holder: readNumber(m, holders, anew), From: m.length("from", 0, anyPlace)}
 		s.Made = append(s.Made, made)
 		m.done()
 	}
@@ -38,7 +38,7 @@ func readSetting(root *table, holders int) *plan.Setting {
 }
 
 // places reads a list of one place for each holder; nil where there is none.
-func (t *table) places(key string, holders int) (out []plan.Length) {
+func places(t *table, key string, holders int) (out []plan.Length) {
 	value, ok := t.get(key)
 	if !ok {
 		return nil
@@ -63,7 +63,7 @@ func (t *table) places(key string, holders int) (out []plan.Length) {
 }
 
 // cutWidths reads a list of slits as they are cut, one width each.
-func (t *table) cutWidths(key string) (out []plan.Length) {
+func cutWidths(t *table, key string) (out []plan.Length) {
 	value, ok := t.get(key)
 	if !ok {
 		return nil

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bide/plan"
+
 	"github.com/google/go-cmp/cmp"
 )
 

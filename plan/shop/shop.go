@@ -138,7 +138,8 @@ type reader struct {
 
 // required opens a file that every shop has; nil when that failed.
 func (r *reader) required(file string) (*document, *table) {
-	d, root, missing := open(r.fsys, file, &r.problems)
+	d := newDocument(file, examples, &r.problems)
+	root, missing := d.open(r.fsys)
 	if missing {
 		d.problem("", "", "the file is missing", "bide new makes a shop to start from")
 	}
@@ -160,7 +161,8 @@ func (r *reader) beam(s *Shop) {
 
 // materials tells whether the shop's materials are known: read, or none there.
 func (r *reader) materials(s *Shop) bool {
-	d, root, missing := open(r.fsys, materialsFile, &r.problems)
+	d := newDocument(materialsFile, examples, &r.problems)
+	root, missing := d.open(r.fsys)
 	if root == nil {
 		return missing
 	}
@@ -180,7 +182,8 @@ func (r *reader) day(s *Shop, known bool) {
 }
 
 func (r *reader) standing(s *Shop) {
-	d, root, missing := open(r.fsys, positionsFile, &r.problems)
+	d := newDocument(positionsFile, examples, &r.problems)
+	root, missing := d.open(r.fsys)
 	b := s.Beam
 	if b == nil {
 		b = &plan.Beam{}

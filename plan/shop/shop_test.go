@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"bide/plan"
+
 	"github.com/google/go-cmp/cmp"
 )
 

@@ -12,7 +12,7 @@ import (
 // readStanding reads positions.toml: where the holders stand, and the conditions
 // that they are marked with.
 func readStanding(d *document, root *table, b *plan.Beam, materials material.Table) (*plan.Standing, Marks) {
-	d.readUnits(root)
+	readUnits(d, root)
 	n := len(b.Holders)
 	s := &plan.Standing{
 		At: make([]plan.Length, n), Blades: make([]plan.Blade, n),
@@ -42,7 +42,7 @@ func readHolders(root *table, s *plan.Standing, marks Marks) (paths []string) {
 	paths = make([]string, len(s.At))
 	seen := map[int]bool{}
 	for _, t := range root.list("holder") {
-		n := t.holderNumber(len(s.At), seen)
+		n := readNumber(t, len(s.At), seen)
 		readMark(t, n, marks)
 		if n > 0 {
 			paths[n-1] = t.path

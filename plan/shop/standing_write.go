@@ -124,7 +124,8 @@ func (s *Shop) checkSaved(st *plan.Standing, marks Marks, text string) Problems 
 		return Problems{{File: positionsFile, What: "where the holders stand is assumed, not measured", Remedy: "measure or confirm it first"}}
 	}
 	var problems Problems
-	d, root := openText(positionsFile, text, &problems)
+	d := newDocument(positionsFile, examples, &problems)
+	root := d.parse(text)
 	if root == nil {
 		return problems
 	}

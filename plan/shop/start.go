@@ -60,16 +60,3 @@ func writeNew(dir, file string) error {
 	}
 	return err
 }
-
-// reason takes the path off an error whose message names it already.
-func reason(err error) error {
-	var path *fs.PathError
-	var link *os.LinkError
-	switch {
-	case errors.As(err, &path):
-		return path.Err
-	case errors.As(err, &link):
-		return link.Err
-	}
-	return err
-}

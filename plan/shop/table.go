@@ -52,7 +52,7 @@ func (t *table) at(key string) string {
 
 // asks begins the remedy for a key that is missing.
 func (d *document) asks() string {
-	if d.form != nil {
+	if d.typed != nil {
 		return "write it like "
 	}
 	return "add a line like "
@@ -130,6 +130,39 @@ func (t *table) done() {
 			remedy = "did you mean " + near + "?"
 		}
 		t.doc.problem(join(t.path, key), t.place, "unknown key "+quoted(key), remedy)
+	}
+}
+
+// example shows how a key of the table is written: in a file the whole line, in a
+// form the value alone.
+func (t *table) example(key string) string {
+	if t.doc.typed != nil {
+		return typedValue(t.line(key))
+	}
+	return t.line(key)
+}
+
+// line is an example of a key's line in a file.
+func (t *table) line(key string) string {
+	table, file := strings.Split(t.path, "[")[0], strings.TrimSuffix(t.doc.file, ".toml")
+	for _, name := range []string{table, file} {
+		if e, ok := t.doc.examples[name+"."+key]; ok {
+			return e
+		}
+	}
+	return t.doc.examples[key]
+}
+
+// typedValue is the value of an example's line as a person types it.
+func typedValue(line string) string {
+	_, value, _ := strings.Cut(line, "= ")
+	return strings.NewReplacer(`"`, "", "[", "", "]", "").Replace(value)
+}
+
+// called adds a name to the place of an entry.
+func (t *table) called(name string) {
+	if name != "" {
+		t.place += " (" + name + ")"
 	}
 }
 

@@ -247,7 +247,7 @@ func (t *table) duration(key string, otherwise float64, unit time.Duration) time
 
 // clockWords is what a date and time is called where one is wanted.
 func (d *document) clockWords() string {
-	if d.form != nil {
+	if d.typed != nil {
 		return "date and time"
 	}
 	return "date and time (they stand without quotes)"
