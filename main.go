@@ -18,6 +18,8 @@ import (
 	"bide/plan"
 	"bide/plan/sheet"
 	"bide/plan/shop"
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 	"bide/ui"
 	"bide/ui/commandline"
 	"bide/ui/personal"
@@ -169,13 +171,13 @@ func options(c commandline.Call, s *shop.Shop) ui.Options {
 }
 
 // open reads the shop in a folder, or the demo if none is named.
-func open(dir string) (*shop.Shop, shop.Problems) {
+func open(dir string) (*shop.Shop, toml.Problems) {
 	if dir != "" {
 		return shop.Open(dir)
 	}
 	files, err := fs.Sub(demo, "testdata/demo")
 	if err != nil {
-		return nil, shop.Problems{{File: "demo", What: err.Error()}}
+		return nil, toml.Problems{{File: "demo", What: err.Error()}}
 	}
 	return shop.Read(files)
 }
@@ -225,12 +227,12 @@ func (p program) refusals(s *shop.Shop, d *plan.DayPlan, only string) int {
 func (p program) check(s *shop.Shop, d *plan.DayPlan) int {
 	text := ""
 	for _, note := range slices.Concat(s.Beside, s.Notes) {
-		text += "note: " + shop.Clean(note) + "\n"
+		text += "note: " + words.Clean(note) + "\n"
 	}
 	status := p.refusals(s, d, "")
 	if status == exitDone {
 		text += fmt.Sprintf("no problems: %s, %d holders, %d jobs, %d of them planned\n",
-			shop.Clean(s.Beam.Name), len(s.Beam.Holders), len(s.Day.Jobs), len(d.Steps))
+			words.Clean(s.Beam.Name), len(s.Beam.Holders), len(s.Day.Jobs), len(d.Steps))
 	}
 	return p.print([]byte(text), status)
 }
@@ -240,7 +242,7 @@ func (p program) newShop(dir string) int {
 		p.say("bide: %v", err)
 		return exitPlan
 	}
-	dir = shop.Clean(dir)
+	dir = words.Clean(dir)
 	return p.print([]byte(dir+" is a shop to start from: put the beam's and the day's figures into its files, then\n  bide check "+dir+"\n"), exitDone)
 }
 

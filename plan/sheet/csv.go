@@ -10,6 +10,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // csvHead names the columns. Lengths are exact in millimetres; in inches they are
@@ -120,7 +121,7 @@ func row(turn string, j *plan.Job, start, kind, why string) []string {
 func harmless(text string) string {
 	first, _ := utf8.DecodeRuneInString(text)
 	if strings.ContainsRune("=+-@\t\r＝＋－＠", first) { // the wide ones too: some take them for the others
-		return "'" + tidy(text)
+		return "'" + words.Clean(text)
 	}
-	return tidy(text)
+	return words.Clean(text)
 }

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // The plan document. Keys may be added, never renamed or taken away; they are
@@ -102,8 +103,8 @@ type holder struct {
 func newDocument(d *plan.DayPlan, o *Options) *document {
 	doc := &document{
 		Format: "bide-plan", Version: 1,
-		Shop: tidy(d.Beam.Name), Holders: len(d.Beam.Holders), Pitch: millimetres(d.Beam.Pitch()),
-		Sequence: o.Sequence, Aim: o.Aim, Rounds: o.Rounds, Seed: o.Seed, Only: tidy(o.Only),
+		Shop: words.Clean(d.Beam.Name), Holders: len(d.Beam.Holders), Pitch: millimetres(d.Beam.Pitch()),
+		Sequence: o.Sequence, Aim: o.Aim, Rounds: o.Rounds, Seed: o.Seed, Only: words.Clean(o.Only),
 		Totals: newTotals(d.Totals), Listed: newTotals(d.Listed),
 		Refused: []refusal{}, Notes: []string{}, Jobs: []plannedJob{},
 	}
@@ -127,16 +128,16 @@ func newDocument(d *plan.DayPlan, o *Options) *document {
 		doc.Floor = &floor{f.Repositions, f.By}
 	}
 	for _, r := range o.refused(d) {
-		doc.Refused = append(doc.Refused, refusal{tidy(r.Job.ID), tidy(reasons(r, plan.Millimetres))})
+		doc.Refused = append(doc.Refused, refusal{words.Clean(r.Job.ID), words.Clean(reasons(r, plan.Millimetres))})
 	}
 	if o.Demo {
 		doc.Notes = append(doc.Notes, demoNote)
 	}
 	for _, why := range o.broken(d) {
-		doc.Notes = append(doc.Notes, tidy("broken: "+why))
+		doc.Notes = append(doc.Notes, words.Clean("broken: "+why))
 	}
 	for _, n := range o.Notes {
-		doc.Notes = append(doc.Notes, tidy(n))
+		doc.Notes = append(doc.Notes, words.Clean(n))
 	}
 	return doc
 }
@@ -147,7 +148,7 @@ func newTotals(t plan.Totals) totals {
 
 func newPlannedJob(s *plan.Step) plannedJob {
 	j := plannedJob{
-		ID: tidy(s.Job.ID), Material: tidy(s.Job.Material),
+		ID: words.Clean(s.Job.ID), Material: words.Clean(s.Job.Material),
 		Web:   [2]millimetres{millimetres(s.Layout.Web.From), millimetres(s.Layout.Web.To)},
 		Slits: inMillimetres(s.Layout.Slits), Finished: inMillimetres(finished(s)),
 		Trim:  [2]millimetres{millimetres(s.Layout.Trim[0]), millimetres(s.Layout.Trim[1])},
@@ -177,7 +178,7 @@ func newChangeover(s *plan.Step) changeover {
 	}
 	out.Setup = max(out.Positioner, out.Crew) + out.Every + out.Rethread + out.CleanDown + out.Pressure
 	for i, m := range c.Moves {
-		out.Moves = append(out.Moves, move{i + 1, m.Holder, millimetres(m.From), millimetres(m.To), tidy(m.Why.Text(plan.Millimetres))})
+		out.Moves = append(out.Moves, move{i + 1, m.Holder, millimetres(m.From), millimetres(m.To), words.Clean(m.Why.Text(plan.Millimetres))})
 	}
 	return out
 }

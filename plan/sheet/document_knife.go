@@ -3,6 +3,7 @@ package sheet
 import (
 	"bide/material"
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // What is set at the knife, in the plan document. Units stand in the keys; forces,
@@ -147,21 +148,21 @@ func newSettings(k *material.Turn, rests string) *settings {
 		Bevel: s.Blade.Bevel, Tip: s.Blade.Tip, BladeHRC: s.Blade.HRC, AnvilHRC: s.Blade.AnvilHRC,
 		CutThrough: s.Air.CutThroughBar, Guessed: s.Guessed, Set: s.Air.SetBar, Bore: s.Air.BoreMM, Pistons: s.Air.Pistons, Own: s.Air.Own,
 		Force: s.Air.SetN, WearIndex: s.WearIndex, Wicking: s.Wicking.Wick.String(), Fluid: s.Wicking.Fluid, SiliconeFree: s.Material.SiliconeFree,
-		Speed: s.Speed.Speed, SpeedMax: s.Speed.Max, Before: tidy(k.Before),
+		Speed: s.Speed.Speed, SpeedMax: s.Speed.Max, Before: words.Clean(k.Before),
 		Changes: []change{}, Warnings: []string{}, Cautions: []caution{}, Reasons: []reason{}, Anvil: newBending(k.Bending, rests),
 		Ramped: s.Times.RampedS, Turns: s.Times.Turns, Roll: (*roll)(s.Wound), Allowance: material.PctOf(s.Material.AllowancePct), NeckIn: newNeckIn(s),
 	}
 	for _, c := range k.Changes {
-		out.Changes = append(out.Changes, change{string(c.ID), tidy(c.From), tidy(c.To), c.Do})
+		out.Changes = append(out.Changes, change{string(c.ID), words.Clean(c.From), words.Clean(c.To), c.Do})
 	}
 	for _, w := range s.Warnings {
-		out.Warnings = append(out.Warnings, tidy(w))
+		out.Warnings = append(out.Warnings, words.Clean(w))
 	}
 	for _, c := range s.Cautions {
 		out.Cautions = append(out.Cautions, caution(c))
 	}
 	for _, l := range s.Lines {
-		out.Reasons = append(out.Reasons, reason{string(l.ID), tidy(l.Value), tidy(l.Why), tidy(l.Source)})
+		out.Reasons = append(out.Reasons, reason{string(l.ID), words.Clean(l.Value), words.Clean(l.Why), words.Clean(l.Source)})
 	}
 	return out
 }

@@ -66,7 +66,7 @@ func (f *facts) jobs() grid {
 		if s.Late > 0 {
 			late = words.Hours(s.Late)
 		}
-		g.rows = append(g.rows, []string{fmt.Sprint(i + 1), tidy(s.Job.ID), tidy(s.Job.Material), u.Number(s.Job.Web),
+		g.rows = append(g.rows, []string{fmt.Sprint(i + 1), words.Clean(s.Job.ID), words.Clean(s.Job.Material), u.Number(s.Job.Web),
 			fmt.Sprint(len(s.Layout.Cuts)), fmt.Sprint(s.Changeover.Repositions), words.Minutes(s.Setup.Total()),
 			f.clock(s.RunStart), f.clock(s.RunEnd), f.clock(s.Job.Due), late})
 	}

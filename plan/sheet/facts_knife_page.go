@@ -58,7 +58,7 @@ func (f *facts) settings(steps []int) grid {
 		if k.Bending != nil {
 			bend = fmt.Sprintf("%.3f", k.Bending.MostMM)
 		}
-		g.rows = append(g.rows, []string{fmt.Sprint(i + 1), tidy(step.Job.ID), tidy(step.Job.Material), methods[s.Method.Method],
+		g.rows = append(g.rows, []string{fmt.Sprint(i + 1), words.Clean(step.Job.ID), words.Clean(step.Job.Material), methods[s.Method.Method],
 			fmt.Sprintf("%g", s.Blade.Bevel), fmt.Sprintf("%g", s.Blade.Tip), wicks[s.Wicking.Wick], known(s, "%.2f", s.Air.SetBar), guess,
 			known(s, "%.0f", s.Air.SetN), known(s, "%.1f", s.Air.SetN*float64(len(step.Layout.Cuts))/1000), bend})
 	}

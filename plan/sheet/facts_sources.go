@@ -28,7 +28,7 @@ func (f *facts) sources(steps []int) (out []string) {
 			if from[l.ID] == nil {
 				names = append(names, l.ID)
 			}
-			from[l.ID] = addSource(from[l.ID], tidy(l.Source), i+1)
+			from[l.ID] = addSource(from[l.ID], words.Clean(l.Source), i+1)
 		}
 	}
 	of := map[string][]string{}

@@ -34,9 +34,9 @@ func HTML(w io.Writer, d *plan.DayPlan, o Options) error {
 	return err
 }
 
-// safe is tidy for one letter of a page whose own lines end.
+// safe is words.Clean for one letter of a page whose own lines end.
 func safe(r rune) rune {
-	if r == '\n' || printable(r) {
+	if r == '\n' || !words.Harmful(r) {
 		return r
 	}
 	return '?'

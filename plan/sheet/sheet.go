@@ -11,11 +11,10 @@ import (
 	"fmt"
 	"strings"
 	"time"
-	"unicode"
-	"unicode/utf8"
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // Options say how a plan is written.
@@ -49,14 +48,14 @@ func (o *Options) Check() error {
 		switch {
 		case j.ID != o.Only:
 		case j.State == plan.Done:
-			return fmt.Errorf("job %s is done and isn't planned", tidy(o.Only))
+			return fmt.Errorf("job %s is done and isn't planned", words.Clean(o.Only))
 		case j.State == plan.Aside:
-			return fmt.Errorf("job %s is set aside and isn't planned", tidy(o.Only))
+			return fmt.Errorf("job %s is set aside and isn't planned", words.Clean(o.Only))
 		default:
 			return nil
 		}
 	}
-	return fmt.Errorf("the day has no job %s", tidy(o.Only))
+	return fmt.Errorf("the day has no job %s", words.Clean(o.Only))
 }
 
 // refused lists the refusals that are to be written.
@@ -89,23 +88,6 @@ func reasons(r plan.Refusal, u plan.Unit) string {
 		texts[i] = f.Why(u)
 	}
 	return strings.Join(texts, "; ")
-}
-
-// tidy makes text from outside safe to print (CWE-150): controls, separators of
-// lines, marks that turn the direction of writing, what is no letter, and bytes that aren't UTF-8
-// become question marks.
-func tidy(text string) string {
-	return strings.Map(func(r rune) rune {
-		if printable(r) {
-			return r
-		}
-		return '?'
-	}, strings.ToValidUTF8(text, "?"))
-}
-
-func printable(r rune) bool {
-	return r != '\ufeff' && r != utf8.RuneError &&
-		!unicode.In(r, unicode.Cc, unicode.Zl, unicode.Zp, unicode.Bidi_Control, unicode.Noncharacter_Code_Point)
 }
 
 // begins is when the day begins.

@@ -14,7 +14,7 @@ import (
 // 80 columns and pages 60 lines, with a form feed between pages.
 func Text(w io.Writer, d *plan.DayPlan, o Options) error {
 	f := newFacts(d, &o)
-	t := &text{paper: &paper{left: tidy(d.Beam.Name), right: f.day.Format(dateOfDay)}, facts: f}
+	t := &text{paper: &paper{left: words.Clean(d.Beam.Name), right: f.day.Format(dateOfDay)}, facts: f}
 	if o.Demo {
 		t.note = demoNote
 	}

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"bide/plan/words"
 	"strings"
 	"unicode/utf8"
 )
@@ -11,7 +12,7 @@ func runes(text string) int { return utf8.RuneCountInString(text) }
 // cut is the text in at most n columns; what is left out shows as two points, as
 // far as there is room for them.
 func cut(text string, n int) string {
-	r := []rune(tidy(text))
+	r := []rune(words.Clean(text))
 	if len(r) <= n {
 		return string(r)
 	}
@@ -31,7 +32,7 @@ func pad(text string, n int) string {
 func wrap(text string, n int) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(tidy(text)) {
+	for _, word := range strings.Fields(words.Clean(text)) {
 		if line != "" && runes(line)+1+runes(word) <= n {
 			line += " " + word
 			continue

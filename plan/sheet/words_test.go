@@ -39,7 +39,7 @@ func FuzzWrap(f *testing.F) {
 			}
 		}
 		letters := func(s string) string { return strings.Join(strings.Fields(s), "") }
-		if got, want := letters(strings.Join(lines, " ")), letters(tidy(text)); got != want {
+		if got, want := letters(strings.Join(lines, " ")), letters(words.Clean(text)); got != want {
 			t.Errorf("%q became %q", want, got)
 		}
 	})

@@ -1,6 +1,8 @@
 package shop
 
 import (
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -55,7 +57,7 @@ func readWants(t *testing.T, file string) (wants []want) {
 	return wants
 }
 
-func compare(t *testing.T, wants []want, problems Problems) {
+func compare(t *testing.T, wants []want, problems toml.Problems) {
 	t.Helper()
 	told := make([]bool, len(problems))
 	for _, w := range wants {
@@ -77,13 +79,13 @@ func compare(t *testing.T, wants []want, problems Problems) {
 		if p.What == "" || p.Remedy == "" {
 			t.Errorf("without what or remedy: %s", p)
 		}
-		if strings.ContainsFunc(p.String(), harmful) {
+		if strings.ContainsFunc(p.String(), words.Harmful) {
 			t.Errorf("unsafe to print: %q", p.String())
 		}
 	}
 }
 
-func (w want) means(p Problem) bool {
+func (w want) means(p toml.Problem) bool {
 	where := p.File
 	if p.Line > 0 {
 		where = fmt.Sprintf("%s:%d", p.File, p.Line)

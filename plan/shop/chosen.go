@@ -7,6 +7,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/toml"
 )
 
 // The keys of day.toml for what a search chose for a job and was kept. A job whose layout
@@ -26,10 +27,10 @@ var chosenKeys = []string{chosenSlits, chosenShift, chosenIdle, chosenMoves, cho
 // the job is planned afresh.
 func (t jobReader) chosen(m material.Material, j *plan.Job) *plan.Chosen {
 	idle := t.idle()
-	if idle == nil && !t.has(chosenSlits) && !t.has(chosenShift) {
+	if idle == nil && !t.Has(chosenSlits) && !t.Has(chosenShift) {
 		return nil
 	}
-	c := &plan.Chosen{Slits: j.Slits(), Shift: t.length(chosenShift, 0, anyPlace)}
+	c := &plan.Chosen{Slits: j.Slits(), Shift: t.Length(chosenShift, 0, toml.AnyPlace)}
 	if entries := t.entries(chosenSlits, m); len(entries) > 0 {
 		c.Slits = (&plan.Job{Entries: entries}).Slits()
 	}
@@ -39,9 +40,9 @@ func (t jobReader) chosen(m material.Material, j *plan.Job) *plan.Chosen {
 	case !j.Arranges(c.Slits):
 		t.passOver(j, "%s is no order of slits that the job allows", chosenSlits)
 	case !b.Allows(j, c) && len(b.Bad) > 0:
-		t.passOver(j, "%s = %s is none that trim, shift and the damaged bands allow", chosenShift, t.doc.unit.Show(c.Shift))
+		t.passOver(j, "%s = %s is none that trim, shift and the damaged bands allow", chosenShift, t.Doc.Unit.Show(c.Shift))
 	case !b.Allows(j, c):
-		t.passOver(j, "%s = %s is none that trim and shift allow", chosenShift, t.doc.unit.Show(c.Shift))
+		t.passOver(j, "%s = %s is none that trim and shift allow", chosenShift, t.Doc.Unit.Show(c.Shift))
 	default:
 		t.fits(j, c)
 		return c
@@ -56,7 +57,7 @@ func (t jobReader) fits(j *plan.Job, c *plan.Chosen) {
 		return
 	}
 	why := misfit(t.shop.Beam, j, c)
-	if !t.has(chosenMoves) || !t.has(chosenSetup) {
+	if !t.Has(chosenMoves) || !t.Has(chosenSetup) {
 		why = fmt.Sprintf("%s or %s is missing", chosenMoves, chosenSetup)
 	}
 	if why == "" {
@@ -64,8 +65,8 @@ func (t jobReader) fits(j *plan.Job, c *plan.Chosen) {
 	}
 	c.Idle = nil
 	if j.State != plan.Done && j.State != plan.Aside {
-		t.doc.notes = append(t.doc.notes, fmt.Sprintf("%s, %s: %s: %s: it is passed over, and the holders are planned anew; search again and save, or take the chosen_ keys out",
-			t.doc.file, t.place, chosenIdle, why))
+		t.Doc.Notes = append(t.Doc.Notes, fmt.Sprintf("%s, %s: %s: %s: it is passed over, and the holders are planned anew; search again and save, or take the chosen_ keys out",
+			t.Doc.File, t.Place, chosenIdle, why))
 	}
 }
 
@@ -74,8 +75,8 @@ func (t jobReader) passOver(j *plan.Job, format string, args ...any) {
 	if j.State == plan.Done || j.State == plan.Aside {
 		return
 	}
-	t.doc.notes = append(t.doc.notes, fmt.Sprintf("%s, %s: %s: the layout chosen is passed over and the job planned afresh; take the chosen_ keys out, or search again and save",
-		t.doc.file, t.place, fmt.Sprintf(format, args...)))
+	t.Doc.Notes = append(t.Doc.Notes, fmt.Sprintf("%s, %s: %s: the layout chosen is passed over and the job planned afresh; take the chosen_ keys out, or search again and save",
+		t.Doc.File, t.Place, fmt.Sprintf(format, args...)))
 }
 
 // misfit tells why the idle holders of what was chosen can't be those of the beam; empty
@@ -133,7 +134,7 @@ func (r *dayReading) chosenEdits(i int, want *plan.Job) (out []edit) {
 	had, has := r.shop.filed(have), r.shop.filed(want)
 	stale := have.Chosen == nil && (has.idle != nil || has.shift != nil) // what is there was passed over
 	set := func(same bool, key, value string) {
-		if !same || stale && value == "" && r.entries[i].has(key) {
+		if !same || stale && value == "" && r.entries[i].Has(key) {
 			out = append(out, edit{key, value})
 		}
 	}
@@ -142,7 +143,7 @@ func (r *dayReading) chosenEdits(i int, want *plan.Job) (out []edit) {
 		slits = r.slits(i, has.slits)
 	}
 	if has.shift != nil {
-		shift = tomlLength(*has.shift, r.unit)
+		shift = toml.Length(*has.shift, r.unit)
 	}
 	set(slices.EqualFunc(had.slits, has.slits, sameEntry), chosenSlits, slits)
 	set(had.shift == has.shift || had.shift != nil && has.shift != nil && *had.shift == *has.shift, chosenShift, shift)
@@ -154,7 +155,7 @@ func (r *dayReading) chosenEdits(i int, want *plan.Job) (out []edit) {
 	default:
 		set(had.idle != nil && slices.Equal(had.idle.Holders, has.idle.Holders), chosenIdle, idleText(has.idle, r.unit))
 		set(had.idle != nil && had.idle.Moves == has.idle.Moves, chosenMoves, strconv.Itoa(has.idle.Moves))
-		set(had.idle != nil && had.idle.Setup == has.idle.Setup, chosenSetup, tomlNumber(float64(has.idle.Setup/tenth)/10))
+		set(had.idle != nil && had.idle.Setup == has.idle.Setup, chosenSetup, toml.Number(float64(has.idle.Setup/tenth)/10))
 	}
 	return out
 }

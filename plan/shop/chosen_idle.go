@@ -8,6 +8,8 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
 // Which holders a search left idle in a job, as day.toml has it: "7" or "1-12" stay where
@@ -22,30 +24,30 @@ const onCut = " on its cut"
 
 // idle reads the holders left idle; nil where none are told.
 func (t jobReader) idle() *plan.Idle {
-	moves := t.whole(chosenMoves, 0, 0, plan.MaxHolders)
-	setup := t.number(chosenSetup, 0, 0, longestRun*60)
-	value, ok := t.get(chosenIdle)
+	moves := t.Whole(chosenMoves, 0, 0, plan.MaxHolders)
+	setup := t.Number(chosenSetup, 0, 0, longestRun*60)
+	value, ok := t.Get(chosenIdle)
 	if !ok {
 		return nil
 	}
 	list, ok := value.([]any)
 	if !ok {
-		t.wrong(chosenIdle, "list of holders", value)
+		t.Wrong(chosenIdle, "list of holders", value)
 		return nil
 	}
 	out := &plan.Idle{Moves: moves, Setup: time.Duration(math.Round(setup*10)) * tenth}
 	last := 0
 	for i, item := range list {
 		text, isText := item.(string)
-		rests, err := t.rests(Clean(text))
+		rests, err := t.rests(words.Clean(text))
 		switch {
 		case !isText:
-			err = fmt.Errorf("%s is no text in quotes", kindOf(item))
+			err = fmt.Errorf("%s is no text in quotes", toml.KindOf(item))
 		case err == nil && rests[0].Number <= last:
 			err = fmt.Errorf("holder %d comes behind holder %d", rests[0].Number, last)
 		}
 		if err != nil {
-			t.refuse(chosenIdle, "take the chosen_ keys out, then search again", "entry %d: %v", i+1, err)
+			t.Refuse(chosenIdle, "take the chosen_ keys out, then search again", "entry %d: %v", i+1, err)
 			return nil
 		}
 		out.Holders = append(out.Holders, rests...)
@@ -70,8 +72,8 @@ func (t jobReader) rests(text string) ([]plan.Rest, error) {
 		if run {
 			return nil, fmt.Errorf("%q: two holders can't stand at one place", text)
 		}
-		to, err := plan.ParseLength(place, t.doc.unit)
-		if err == nil && (to < -largest || to > largest) {
+		to, err := plan.ParseLength(place, t.Doc.Unit)
+		if err == nil && (to < -toml.Largest || to > toml.Largest) {
 			err = fmt.Errorf("%q: the place is out of range", text)
 		}
 		return []plan.Rest{{Number: from, Moved: true, To: to}}, err
@@ -111,7 +113,7 @@ func idleText(idle *plan.Idle, u plan.Unit) string {
 		case h.Cuts:
 			text += onCut
 		case h.Moved:
-			place, _ := lengthText(h.To, u)
+			place, _ := toml.LengthText(h.To, u)
 			text += " at " + place
 		default:
 			for i+1 < len(idle.Holders) && idle.Holders[i+1] == (plan.Rest{Number: last + 1}) {
@@ -122,7 +124,7 @@ func idleText(idle *plan.Idle, u plan.Unit) string {
 				text += fmt.Sprintf("-%d", last)
 			}
 		}
-		items = append(items, tomlString(text))
+		items = append(items, toml.String(text))
 	}
-	return tomlList(items)
+	return toml.List(items)
 }

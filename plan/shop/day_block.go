@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"bide/plan/shop/toml"
 	"slices"
 	"strings"
 )
@@ -17,11 +18,11 @@ type edit struct{ key, value string }
 // apply makes one edit in a piece of the day and leaves every other line as it is.
 // The order of keys tells where a new one goes.
 func (e edit) apply(piece, eol string, order []string) string {
-	pairs := statementsOf(piece)
-	i := slices.IndexFunc(pairs, func(st statement) bool { return !st.header && st.key == e.key })
+	pairs := toml.StatementsOf(piece)
+	i := slices.IndexFunc(pairs, func(st toml.Statement) bool { return !st.Header && st.Key == e.key })
 	switch {
 	case i >= 0 && e.value == "":
-		return piece[:pairs[i].line] + piece[pairs[i].end:]
+		return piece[:pairs[i].Line] + piece[pairs[i].End:]
 	case i >= 0:
 		return e.replace(piece, eol, pairs[i])
 	case e.value == "":
@@ -32,29 +33,29 @@ func (e edit) apply(piece, eol string, order []string) string {
 
 // replace puts a value in the old one's place. Comments inside the old one, of a
 // list on many lines, go above the key.
-func (e edit) replace(piece, eol string, st statement) string {
-	indent := piece[st.line:st.start]
-	_, inside := readBare(piece[st.value:st.valueEnd])
+func (e edit) replace(piece, eol string, st toml.Statement) string {
+	indent := piece[st.Line:st.Start]
+	_, inside := toml.ReadBare(piece[st.Value:st.ValueEnd])
 	above := ""
 	for _, comment := range inside {
 		above += indent + comment + eol
 	}
-	return piece[:st.line] + above + piece[st.line:st.value] + e.value + piece[st.valueEnd:]
+	return piece[:st.Line] + above + piece[st.Line:st.Value] + e.value + piece[st.ValueEnd:]
 }
 
 // insert adds a line behind the nearest key that comes before it, in the way the
 // piece is written: with its indent, and its = in line.
-func (e edit) insert(piece, eol string, pairs []statement, order []string) string {
+func (e edit) insert(piece, eol string, pairs []toml.Statement, order []string) string {
 	at, indent := len(piece), ""
 	for _, st := range pairs {
-		if st.header {
-			at = st.end
+		if st.Header {
+			at = st.End
 		}
 	}
 	for _, key := range order[:max(slices.Index(order, e.key), 0)] {
 		for _, st := range pairs {
-			if !st.header && st.key == key {
-				at, indent = st.end, piece[st.line:st.start]
+			if !st.Header && st.Key == key {
+				at, indent = st.End, piece[st.Line:st.Start]
 			}
 		}
 	}
@@ -67,13 +68,13 @@ func (e edit) insert(piece, eol string, pairs []statement, order []string) strin
 }
 
 // column is how wide the keys of a piece are written, when all are alike.
-func column(pairs []statement) int {
+func column(pairs []toml.Statement) int {
 	const usual = 8 // of material and length_m
 	wide := -1
 	for _, st := range pairs {
-		w := st.equals - st.start - 1
+		w := st.Equals - st.Start - 1
 		switch {
-		case st.header || len(st.key) > usual: // a longer key stands out anyway
+		case st.Header || len(st.Key) > usual: // a longer key stands out anyway
 		case wide >= 0 && w != wide:
 			return 0
 		default:
@@ -89,9 +90,9 @@ func column(pairs []statement) int {
 // copied is a job's block without the comments above and below it: they tell of the
 // job that it is a copy of.
 func copied(block string) string {
-	pairs := statementsOf(block)
+	pairs := toml.StatementsOf(block)
 	if len(pairs) == 0 {
 		return block
 	}
-	return block[pairs[0].line:pairs[len(pairs)-1].end]
+	return block[pairs[0].Line:pairs[len(pairs)-1].End]
 }

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"bide/plan/shop/toml"
 	"fmt"
 	"math/rand/v2"
 	"strings"
@@ -30,7 +31,7 @@ func (d *drawnDay) line(text string) { d.b.WriteString(text + d.eol) }
 // drawDay draws a day of some jobs, in mm or in.
 func drawDay(r *rand.Rand) string {
 	d := &drawnDay{r: r, eol: []string{"\n", "\r\n"}[r.IntN(2)]}
-	d.b.WriteString(d.pick("", byteOrderMark))
+	d.b.WriteString(d.pick("", toml.ByteOrderMark))
 	unit := d.pick("mm", "in")
 	d.line(d.comment("head"))
 	d.line("units = '" + unit + "'")
@@ -119,7 +120,7 @@ func blocksOf(text string) map[string]string {
 		}
 		block, id = nil, ""
 	}
-	for _, line := range strings.Split(strings.TrimPrefix(text, byteOrderMark), "\n") {
+	for _, line := range strings.Split(strings.TrimPrefix(text, toml.ByteOrderMark), "\n") {
 		bareLine := strings.TrimSpace(line)
 		switch {
 		case strings.HasPrefix(bareLine, "# above") || strings.HasPrefix(bareLine, "[["):

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 )
 
 // dayReading is a text of a day as read, right or wrong.
@@ -11,25 +12,25 @@ type dayReading struct {
 	shop     *Shop // whose day it would be
 	day      *plan.Day
 	unit     plan.Unit
-	entries  []*table
-	problems Problems
+	entries  []*toml.Table
+	problems toml.Problems
 }
 
 // readDayText reads a text as the shop's day.toml would be; nil when it can't be
 // parsed at all.
-func (s *Shop) readDayText(text string) (*dayReading, Problems) {
+func (s *Shop) readDayText(text string) (*dayReading, toml.Problems) {
 	r := &dayReading{shop: s}
-	d := newDocument(dayFile, examples, &r.problems)
-	root := d.parse(text)
+	d := toml.NewDocument(dayFile, examples, &r.problems)
+	root := d.Parse(text)
 	if root == nil {
 		return nil, r.problems
 	}
 	r.day = readDay(d, root, s, true)
-	r.unit, r.entries = d.unit, root.list("job")
-	if len(text) > largestFile {
-		d.problem("", "", "the day is too large for its file", "keep some jobs for another day")
+	r.unit, r.entries = d.Unit, root.List("job")
+	if len(text) > toml.LargestFile {
+		d.Problem("", "", "the day is too large for its file", "keep some jobs for another day")
 	}
-	return r, r.problems.sorted()
+	return r, r.problems.Sorted()
 }
 
 // holds reports whether the text holds the day wanted, and nothing wrong.
@@ -101,11 +102,11 @@ func (p *dayText) change(r *dayReading, d *plan.Day) (changed bool) {
 }
 
 // wholeDay is a text for the day written anew, and what keeps it from being right.
-func (s *Shop) wholeDay(d *plan.Day) (string, Problems) {
-	pieces := dayText{eol: "\n", head: wholeHead + "units = " + tomlString(s.dayUnit.String()) + "\n\n"}
+func (s *Shop) wholeDay(d *plan.Day) (string, toml.Problems) {
+	pieces := dayText{eol: "\n", head: wholeHead + "units = " + toml.String(s.dayUnit.String()) + "\n\n"}
 	pieces = pieces.arranged(slices.Repeat([]origin{{job: -1}}, len(d.Jobs)))
 	var r *dayReading
-	var problems Problems
+	var problems toml.Problems
 	for range 3 {
 		if r, problems = s.readDayText(pieces.String()); r == nil || len(r.day.Jobs) != len(d.Jobs) || !pieces.change(r, d) {
 			break
@@ -115,7 +116,7 @@ func (s *Shop) wholeDay(d *plan.Day) (string, Problems) {
 		problems[i].Line = 0 // of a text that nobody has seen
 	}
 	if len(problems) == 0 && !r.holds(d) {
-		problems = Problems{{File: dayFile, What: "the day would not be read back as it is", Remedy: "correct names and times"}}
+		problems = toml.Problems{{File: dayFile, What: "the day would not be read back as it is", Remedy: "correct names and times"}}
 	}
 	return pieces.String(), problems
 }

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -231,7 +232,7 @@ func checkEdited(t *testing.T, before, after string, w *wantedDay) {
 	if strings.Contains(before, "\r\n") {
 		eol = "\r\n"
 	}
-	if strings.Count(after, eol) != strings.Count(after, "\n") || strings.HasPrefix(before, byteOrderMark) != strings.HasPrefix(after, byteOrderMark) {
+	if strings.Count(after, eol) != strings.Count(after, "\n") || strings.HasPrefix(before, toml.ByteOrderMark) != strings.HasPrefix(after, toml.ByteOrderMark) {
 		t.Errorf("other line ends, or another mark at the start")
 	}
 	blocks := blocksOf(before)

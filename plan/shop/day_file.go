@@ -1,25 +1,29 @@
 package shop
 
-import "bide/plan"
+import (
+	"bide/plan"
+	"bide/plan/shop/toml"
+	"bide/plan/words"
+)
 
 // mostJobs bounds a day. With longestRun it keeps the day's clock in range.
 const mostJobs = 500
 
 // readDay reads day.toml. What a job's material asks of the beam is put into the
 // job; known is false when the materials couldn't be read.
-func readDay(d *document, root *table, s *Shop, known bool) *plan.Day {
+func readDay(d *toml.Document, root *toml.Table, s *Shop, known bool) *plan.Day {
 	readUnits(d, root)
-	root.need("start")
-	day := &plan.Day{Start: root.clock("start"), End: root.clock("end"), Aim: plan.Aim(root.choice("aim", aimWords...))}
+	root.Need("start")
+	day := &plan.Day{Start: root.Clock("start"), End: root.Clock("end"), Aim: plan.Aim(root.Choice("aim", aimWords...))}
 	if !day.End.IsZero() && !day.Start.IsZero() && !day.End.After(day.Start) {
-		root.refuse("end", "correct start or end", "the end is not after the start")
+		root.Refuse("end", "correct start or end", "the end is not after the start")
 	}
-	entries := root.list("job")
+	entries := root.List("job")
 	switch {
-	case !root.has("job"):
-		d.problem("", "", "there is no job", "add "+examples["job"])
+	case !root.Has("job"):
+		d.Problem("", "", "there is no job", "add "+examples["job"])
 	case len(entries) > mostJobs:
-		root.refuse("job", "keep some for another day", "%d jobs are more than the %d that are planned in one day", len(entries), mostJobs)
+		root.Refuse("job", "keep some for another day", "%d jobs are more than the %d that are planned in one day", len(entries), mostJobs)
 		entries = nil
 	}
 	for _, t := range entries {
@@ -28,28 +32,28 @@ func readDay(d *document, root *table, s *Shop, known bool) *plan.Day {
 	}
 	checkOrder(entries, day.Jobs)
 	checkDue(entries, day)
-	d.notes = append(d.notes, dayNotes(d, entries, day.Jobs, s.Materials)...)
-	d.notes = append(d.notes, s.knifeNotes(day)...)
+	d.Notes = append(d.Notes, dayNotes(d, entries, day.Jobs, s.Materials)...)
+	d.Notes = append(d.Notes, s.knifeNotes(day)...)
 	for _, t := range entries {
-		t.done()
+		t.Done()
 	}
-	root.done()
+	root.Done()
 	return day
 }
 
 // checkOrder checks what the jobs say of each other: ids, after, fixed, state.
-func checkOrder(entries []*table, jobs []plan.Job) {
+func checkOrder(entries []*toml.Table, jobs []plan.Job) {
 	byID := map[string]int{}
 	running := -1
 	for i, t := range entries {
 		j := &jobs[i]
 		if first, ok := byID[j.ID]; ok && j.ID != "" {
-			t.refuse("id", "give each job an id of its own", "%s has the same id", entries[first].place)
+			t.Refuse("id", "give each job an id of its own", "%s has the same id", entries[first].Place)
 		} else {
 			byID[j.ID] = i
 		}
 		if j.State == plan.Running && running >= 0 {
-			t.refuse("state", `only one job can run on a beam: write "waiting" or "done" for all but one`, "%s is running already", entries[running].place)
+			t.Refuse("state", `only one job can run on a beam: write "waiting" or "done" for all but one`, "%s is running already", entries[running].Place)
 		}
 		if j.State == plan.Running {
 			running = i
@@ -64,21 +68,21 @@ func checkOrder(entries []*table, jobs []plan.Job) {
 const mostDays = 366
 
 // checkDue checks that due times belong to the day.
-func checkDue(entries []*table, day *plan.Day) {
+func checkDue(entries []*toml.Table, day *plan.Day) {
 	for i, t := range entries {
 		due := day.Jobs[i].Due
 		if due.IsZero() || day.Start.IsZero() {
 			continue
 		}
 		if days := due.Sub(day.Start).Abs().Hours() / 24; days > mostDays {
-			t.refuse("due", "look at the year", "due %s is more than %d days from the day's start, %s", due.Format("2006-01-02"), mostDays, day.Start.Format("2006-01-02"))
+			t.Refuse("due", "look at the year", "due %s is more than %d days from the day's start, %s", due.Format("2006-01-02"), mostDays, day.Start.Format("2006-01-02"))
 		}
 	}
 }
 
 // checkAfter checks that every job named in an after is there, and that no job
 // comes to wait for itself.
-func checkAfter(entries []*table, jobs []plan.Job, byID map[string]int) {
+func checkAfter(entries []*toml.Table, jobs []plan.Job, byID map[string]int) {
 	var ids []string
 	for _, j := range jobs {
 		ids = append(ids, j.ID)
@@ -88,19 +92,19 @@ func checkAfter(entries []*table, jobs []plan.Job, byID map[string]int) {
 		for _, id := range jobs[i].After {
 			k, ok := byID[id]
 			switch {
-			case !ok && t.doc.failed >= mostProblems: // no more are shown
-				t.refuse("after", "correct it", "there is no job %s in the day", quoted(id))
+			case !ok && t.Doc.Failed >= toml.MostProblems: // no more are shown
+				t.Refuse("after", "correct it", "there is no job %s in the day", words.Quoted(id))
 			case !ok:
-				t.refuse("after", meant(id, ids), "there is no job %s in the day", quoted(id))
+				t.Refuse("after", meant(id, ids), "there is no job %s in the day", words.Quoted(id))
 			case k == i:
-				t.refuse("after", "take it out", "the job is to come after itself")
+				t.Refuse("after", "take it out", "the job is to come after itself")
 			default:
 				waits[i] = append(waits[i], k)
 			}
 		}
 	}
 	for _, i := range waitingForever(waits) {
-		entries[i].refuse("after", "take one of the jobs out of one after", "the job waits for itself by way of the jobs named in after")
+		entries[i].Refuse("after", "take one of the jobs out of one after", "the job waits for itself by way of the jobs named in after")
 	}
 }
 
@@ -157,7 +161,7 @@ func takeOut(to, back [][]int, left []bool) {
 }
 
 // checkTurns checks that fixed numbers are in the day and no two jobs have the same.
-func checkTurns(entries []*table, jobs []plan.Job) {
+func checkTurns(entries []*toml.Table, jobs []plan.Job) {
 	n := len(jobs)
 	taken := map[int]int{}
 	for i, t := range entries {
@@ -166,14 +170,14 @@ func checkTurns(entries []*table, jobs []plan.Job) {
 			continue
 		}
 		if turn < -n || turn > n {
-			t.refuse("fixed", "count from 1, or from -1 for the last", "number %d is outside a day of %d jobs", turn, n)
+			t.Refuse("fixed", "count from 1, or from -1 for the last", "number %d is outside a day of %d jobs", turn, n)
 			continue
 		}
 		if turn < 0 {
 			turn += n + 1
 		}
 		if first, ok := taken[turn]; ok {
-			t.refuse("fixed", "give it another number", "%s has that number in the sequence already", entries[first].place)
+			t.Refuse("fixed", "give it another number", "%s has that number in the sequence already", entries[first].Place)
 			continue
 		}
 		taken[turn] = i

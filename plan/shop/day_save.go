@@ -1,6 +1,9 @@
 package shop
 
-import "bide/plan"
+import (
+	"bide/plan"
+	"bide/plan/shop/toml"
+)
 
 // SaveDay saves the day as it is wanted: its start and end, and its jobs in their
 // order with all that day.toml holds of them. Of a job's slits that is the finished
@@ -31,7 +34,7 @@ func (s *Shop) SaveDay(d *plan.Day, from []string) (Outcome, error) {
 		from = ids(d)
 	}
 	if len(from) != len(d.Jobs) {
-		return Outcome{}, Problems{{File: dayFile, What: "it isn't told for each job where it comes from", Remedy: "give as many ids as jobs"}}
+		return Outcome{}, toml.Problems{{File: dayFile, What: "it isn't told for each job where it comes from", Remedy: "give as many ids as jobs"}}
 	}
 	text, pieced := s.dayFrom(d, from)
 	if !pieced {

@@ -1,6 +1,9 @@
 package shop
 
-import "strings"
+import (
+	"bide/plan/shop/toml"
+	"strings"
+)
 
 // dayText is the text of day.toml cut into pieces that an edit leaves whole. Put
 // together again they are the text, to the byte.
@@ -15,8 +18,8 @@ type dayText struct {
 // don't each stand under a [[job]] of their own.
 func splitDay(text string) (d dayText, ok bool) {
 	mark := ""
-	if strings.HasPrefix(text, byteOrderMark) {
-		mark, text = byteOrderMark, text[len(byteOrderMark):]
+	if strings.HasPrefix(text, toml.ByteOrderMark) {
+		mark, text = toml.ByteOrderMark, text[len(toml.ByteOrderMark):]
 	}
 	d.eol = "\n"
 	if i := strings.IndexByte(text, '\n'); i > 0 && text[i-1] == '\r' {
@@ -24,15 +27,15 @@ func splitDay(text string) (d dayText, ok bool) {
 	}
 	ok = true
 	begun, done := 0, 0 // start of the present piece; end of the last statement
-	for _, st := range statementsOf(text) {
-		if st.header {
-			above := commentsAbove(text[done:st.line]) + done
+	for _, st := range toml.StatementsOf(text) {
+		if st.Header {
+			above := commentsAbove(text[done:st.Line]) + done
 			d.cut(text[begun:done], text[done:above])
 			begun = above
 		}
-		ok = ok && (!st.header || strings.HasPrefix(st.path, "job[") && strings.HasSuffix(st.path, "]"))
-		ok = ok && (len(d.gaps) > 0 || st.header || st.key != "job")
-		done = st.end
+		ok = ok && (!st.Header || strings.HasPrefix(st.Path, "job[") && strings.HasSuffix(st.Path, "]"))
+		ok = ok && (len(d.gaps) > 0 || st.Header || st.Key != "job")
+		done = st.End
 	}
 	d.cut(text[begun:done], text[done:])
 	d.head = mark + d.head

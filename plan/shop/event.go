@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
 // The kinds of events that bide records. What was entered by mistake stays in the record;
@@ -63,7 +65,7 @@ type eventLine struct {
 // MarshalJSON is the event as the record holds it.
 func (e Event) MarshalJSON() ([]byte, error) {
 	line := eventLine{
-		Time: tomlTime(e.Time), Kind: e.Kind, Back: e.Back, Holder: e.Holder,
+		Time: toml.Time(e.Time), Kind: e.Kind, Back: e.Back, Holder: e.Holder,
 		Reason: e.Reason, Job: e.Job, Metres: e.Metres, Order: e.Order,
 	}
 	switch e.Kind {
@@ -93,12 +95,12 @@ func (e *Event) UnmarshalJSON(text []byte) (err error) {
 	if err := json.Unmarshal(text, &line); err != nil {
 		return err
 	}
-	*e = Event{Kind: Kind(Clean(string(line.Kind))), Back: line.Back, Holder: line.Holder, Reason: Clean(line.Reason), Job: Clean(line.Job), Metres: line.Metres}
+	*e = Event{Kind: Kind(words.Clean(string(line.Kind))), Back: line.Back, Holder: line.Holder, Reason: words.Clean(line.Reason), Job: words.Clean(line.Job), Metres: line.Metres}
 	for _, id := range line.Order {
-		e.Order = append(e.Order, Clean(id))
+		e.Order = append(e.Order, words.Clean(id))
 	}
 	if e.Time, err = time.Parse("2006-01-02T15:04:05", line.Time); err != nil {
-		return fmt.Errorf("time %s", quoted(line.Time))
+		return fmt.Errorf("time %s", words.Quoted(line.Time))
 	}
 	if e.From, err = readPlace(line.From); err != nil {
 		return err
@@ -111,9 +113,9 @@ func (e *Event) UnmarshalJSON(text []byte) (err error) {
 	e.Condition, e.State = plan.Condition(condition), plan.State(state)
 	switch {
 	case e.Kind == EventCondition && !known:
-		return fmt.Errorf("condition %s", quoted(line.Condition))
+		return fmt.Errorf("condition %s", words.Quoted(line.Condition))
 	case e.Kind == EventJob && !knownState:
-		return fmt.Errorf("state %s", quoted(line.State))
+		return fmt.Errorf("state %s", words.Quoted(line.State))
 	}
 	return nil
 }

@@ -7,12 +7,13 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 )
 
 // JobProblems lists what keeps jobs of the day from being laid out on the beam,
 // whatever stands where. Jobs done or set aside aren't looked at.
-func (s *Shop) JobProblems() Problems {
-	var out Problems
+func (s *Shop) JobProblems() toml.Problems {
+	var out toml.Problems
 	for i := range s.Day.Jobs {
 		j := &s.Day.Jobs[i]
 		if j.State == plan.Done || j.State == plan.Aside {
@@ -22,18 +23,18 @@ func (s *Shop) JobProblems() Problems {
 			out = append(out, s.ProblemOf(j, f))
 		}
 	}
-	return out.sorted()
+	return out.Sorted()
 }
 
 // ProblemOf is a fault of a job of the day as a problem of its file, lengths in the
 // file's unit.
-func (s *Shop) ProblemOf(j *plan.Job, f plan.Fault) Problem {
+func (s *Shop) ProblemOf(j *plan.Job, f plan.Fault) toml.Problem {
 	why := f.Why(s.dayUnit)
-	p := Problem{File: dayFile, Place: "job (" + j.ID + "), " + f.Key, What: why + s.allowance(j, why), Remedy: s.remedy(f.Key, why)}
+	p := toml.Problem{File: dayFile, Place: "job (" + j.ID + "), " + f.Key, What: why + s.allowance(j, why), Remedy: s.remedy(f.Key, why)}
 	for i := range s.Day.Jobs {
 		if s.Day.Jobs[i].ID == j.ID {
 			p.Place = fmt.Sprintf("job %d (%s), %s", i+1, j.ID, f.Key)
-			p.Line = lineOf(s.dayLines, fmt.Sprintf("job[%d].%s", i, f.Key))
+			p.Line = toml.LineOf(s.dayLines, fmt.Sprintf("job[%d].%s", i, f.Key))
 		}
 	}
 	return p
@@ -115,5 +116,5 @@ func (s *Shop) allowance(j *plan.Job, why string) string {
 		return ""
 	}
 	pct, _ := m.AllowancePct.Float64()
-	return fmt.Sprintf(" (cut widths include the material's allowance of %s %%)", plainly(pct))
+	return fmt.Sprintf(" (cut widths include the material's allowance of %s %%)", toml.Plainly(pct))
 }

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
 // Whatever stands in a file, reading ends with problems that are safe to print, or
@@ -45,11 +47,11 @@ func fuzzFile(f *testing.F, file string) {
 	})
 }
 
-func checkProblem(t *testing.T, p Problem) {
+func checkProblem(t *testing.T, p toml.Problem) {
 	if p.File == "" || p.What == "" || p.Remedy == "" {
 		t.Errorf("not all is told: %s", p)
 	}
-	if strings.ContainsFunc(p.String(), harmful) || len(p.String()) > 2000 {
+	if strings.ContainsFunc(p.String(), words.Harmful) || len(p.String()) > 2000 {
 		t.Errorf("not fit to print: %q", p.String())
 	}
 }

@@ -9,6 +9,8 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
 // longestRun is the longest time in minutes that a job may run: a week.
@@ -27,28 +29,28 @@ var (
 
 // jobReader reads one [[job]] entry of the day.
 type jobReader struct {
-	*table
+	*toml.Table
 	shop  *Shop // its beam and materials, as far as they could be read
 	known bool  // the shop's materials could be read
 }
 
 func (t jobReader) read() plan.Job {
-	j := plan.Job{ID: t.text("id", "")}
-	t.called(j.ID)
-	t.need("id", "material", "web", "slits", "length_m")
-	j.Web = t.length("web", 0, aboveZero)
-	j.Trim = t.length("trim", defaultTrim, zeroOrMore)
-	j.Shift = plan.ShiftRule(t.choice("shift", shiftWords...))
-	j.Arrange = plan.Arrange(t.choice("arrange", arrangeWords...))
-	j.Metres = t.number("length_m", 0, 0.001, 1e7)
+	j := plan.Job{ID: t.Text("id", "")}
+	t.Called(j.ID)
+	t.Need("id", "material", "web", "slits", "length_m")
+	j.Web = t.Length("web", 0, toml.AboveZero)
+	j.Trim = t.Length("trim", defaultTrim, toml.ZeroOrMore)
+	j.Shift = plan.ShiftRule(t.Choice("shift", shiftWords...))
+	j.Arrange = plan.Arrange(t.Choice("arrange", arrangeWords...))
+	j.Metres = t.Number("length_m", 0, 0.001, 1e7)
 	j.Roll = t.roll()
-	j.Due = t.clock("due")
+	j.Due = t.Clock("due")
 	j.After = t.ids("after")
-	j.State = plan.State(t.choice("state", stateWords...))
-	if t.has("fixed") {
-		j.Turn = t.whole("fixed", 0, -mostJobs, mostJobs)
-		if t.keys["fixed"] == int64(0) {
-			t.refuse("fixed", "count from 1, or from -1 for the last", "there is no number 0")
+	j.State = plan.State(t.Choice("state", stateWords...))
+	if t.Has("fixed") {
+		j.Turn = t.Whole("fixed", 0, -mostJobs, mostJobs)
+		if t.Keys["fixed"] == int64(0) {
+			t.Refuse("fixed", "count from 1, or from -1 for the last", "there is no number 0")
 		}
 	}
 	m := t.material(&j)
@@ -64,19 +66,19 @@ func (t jobReader) read() plan.Job {
 func (t jobReader) checkRun(j *plan.Job) {
 	switch {
 	case j.Speed > 0 && j.Metres/j.Speed > longestRun:
-		t.refuse("length_m", "correct length_m or speed", "%s m at %s m/min run longer than a week", plainly(j.Metres), plainly(j.Speed))
+		t.Refuse("length_m", "correct length_m or speed", "%s m at %s m/min run longer than a week", toml.Plainly(j.Metres), toml.Plainly(j.Speed))
 	case j.Takes > longestRun*time.Minute:
-		t.refuse("length_m", "correct length_m, roll_m or roll_diameter, or the ramps in beam.toml", "%s m, with ramps for each roll, run longer than a week", plainly(j.Metres))
+		t.Refuse("length_m", "correct length_m, roll_m or roll_diameter, or the ramps in beam.toml", "%s m, with ramps for each roll, run longer than a week", toml.Plainly(j.Metres))
 	}
 }
 
 // material finds the job's material and puts what it asks of the beam into the job.
 func (t jobReader) material(j *plan.Job) material.Material {
-	j.Material = t.text("material", "")
+	j.Material = t.Text("material", "")
 	m, ok := t.shop.Materials.Lookup(j.Material)
 	if !ok {
 		if j.Material != "" && t.known {
-			t.refuse("material", materialRemedy(j.Material, t.shop.Materials), "%s is no material of the table", quoted(j.Material))
+			t.Refuse("material", materialRemedy(j.Material, t.shop.Materials), "%s is no material of the table", words.Quoted(j.Material))
 		}
 		return m
 	}
@@ -90,16 +92,16 @@ var rollRange = plan.Span{From: plan.Millimetre, To: 10_000 * plan.Millimetre}
 
 // roll reads what is asked of a finished roll.
 func (t jobReader) roll() plan.Roll {
-	r := plan.Roll{Core: t.length("core", 0, rollRange), Metres: t.number("roll_m", 0, 0.1, 1e7), Diameter: t.length("roll_diameter", 0, rollRange)}
-	if t.has("roll_m") && t.has("roll_diameter") {
-		t.refuse("roll_diameter", "give roll_m or roll_diameter, the other follows from it", "roll_m says how much is on a roll already")
+	r := plan.Roll{Core: t.Length("core", 0, rollRange), Metres: t.Number("roll_m", 0, 0.1, 1e7), Diameter: t.Length("roll_diameter", 0, rollRange)}
+	if t.Has("roll_m") && t.Has("roll_diameter") {
+		t.Refuse("roll_diameter", "give roll_m or roll_diameter, the other follows from it", "roll_m says how much is on a roll already")
 	}
-	u, core, taken := t.doc.unit, r.Core, ""
+	u, core, taken := t.Doc.Unit, r.Core, ""
 	if core == 0 {
 		core, taken = plan.Length(material.UsualCoreMM*float64(plan.Millimetre)), ", which is taken since no core is given"
 	}
 	if r.Diameter > 0 && r.Diameter <= core {
-		t.refuse("roll_diameter", "correct it, or give the outside of the core as core", "a roll of %s is no larger than a core of %s%s", u.Show(r.Diameter), u.Show(core), taken)
+		t.Refuse("roll_diameter", "correct it, or give the outside of the core as core", "a roll of %s is no larger than a core of %s%s", u.Show(r.Diameter), u.Show(core), taken)
 	}
 	return r
 }
@@ -118,26 +120,26 @@ func (t jobReader) press(j *plan.Job) {
 
 // materialRemedy names the material that was likely meant, or where to add it.
 func materialRemedy(name string, table material.Table) string {
-	if near := Nearest(name, table.Names()); near != "" {
-		return "did you mean " + quoted(near) + "?"
+	if near := words.Nearest(name, table.Names()); near != "" {
+		return "did you mean " + words.Quoted(near) + "?"
 	}
-	return "add it to materials.toml, or write a built-in group such as " + quoted(material.Groups()[0].Name)
+	return "add it to materials.toml, or write a built-in group such as " + words.Quoted(material.Groups()[0].Name)
 }
 
 // entries reads a list of slit entries and widens them by the material's allowance;
 // none when the key is missing.
 func (t jobReader) entries(key string, m material.Material) []plan.Entry {
-	value, ok := t.get(key)
+	value, ok := t.Get(key)
 	if !ok {
 		return nil
 	}
 	list, ok := value.([]any)
 	if !ok {
-		t.wrong(key, "list of slits", value)
+		t.Wrong(key, "list of slits", value)
 		return nil
 	}
 	if len(list) == 0 {
-		t.refuse(key, "", "the list is empty")
+		t.Refuse(key, "", "the list is empty")
 	}
 	factor := new(big.Rat).Quo(m.AllowancePct, big.NewRat(100, 1))
 	factor.Add(factor, big.NewRat(1, 1))
@@ -147,10 +149,10 @@ func (t jobReader) entries(key string, m material.Material) []plan.Entry {
 		n, finished, err := t.slit(item)
 		switch {
 		case err != nil:
-			t.refuseLength(key, fmt.Errorf("entry %d: %w", i+1, err))
+			t.RefuseLength(key, fmt.Errorf("entry %d: %w", i+1, err))
 			continue
-		case finished <= 0 || finished > largest:
-			t.refuse(key, "correct it", "entry %d: a slit of %s must be above 0 and at most %s", i+1, t.doc.unit.Show(finished), t.doc.unit.Show(largest))
+		case finished <= 0 || finished > toml.Largest:
+			t.Refuse(key, "correct it", "entry %d: a slit of %s must be above 0 and at most %s", i+1, t.Doc.Unit.Show(finished), t.Doc.Unit.Show(toml.Largest))
 			continue
 		}
 		width, _ := finished.Times(factor) // within the range: largest doubled at most
@@ -158,7 +160,7 @@ func (t jobReader) entries(key string, m material.Material) []plan.Entry {
 		total += n
 	}
 	if total > plan.MaxCount {
-		t.refuse(key, "correct the counts", "%d slits are more than the %d accepted", total, plan.MaxCount)
+		t.Refuse(key, "correct the counts", "%d slits are more than the %d accepted", total, plan.MaxCount)
 		return nil
 	}
 	return out
@@ -167,9 +169,9 @@ func (t jobReader) entries(key string, m material.Material) []plan.Entry {
 // slit reads one entry, a length or COUNT x LENGTH.
 func (t jobReader) slit(item any) (int, plan.Length, error) {
 	if text, ok := item.(string); ok {
-		return plan.ParseEntry(Clean(text), t.doc.unit)
+		return plan.ParseEntry(words.Clean(text), t.Doc.Unit)
 	}
-	l, err := t.readLength(item)
+	l, err := t.ReadLength(item)
 	return 1, l, err
 }
 
@@ -179,14 +181,14 @@ const feet = 0.3048
 // speed is the job's line speed in m/min; a file in inches gives ft/min. A job
 // that names none runs at its material's.
 func (t jobReader) speed(m material.Material) float64 {
-	if !t.has("speed") {
+	if !t.Has("speed") {
 		return m.SpeedMax
 	}
 	perUnit := 1.0
-	if t.doc.unit == plan.Inches {
+	if t.Doc.Unit == plan.Inches {
 		perUnit = feet
 	}
-	return t.number("speed", 0, 0.1, 20_000) * perUnit
+	return t.Number("speed", 0, 0.1, 20_000) * perUnit
 }
 
 // mostAfter bounds the jobs that one job may wait for.
@@ -194,26 +196,26 @@ const mostAfter = 100
 
 // ids is a key's list of job ids.
 func (t jobReader) ids(key string) []string {
-	value, ok := t.get(key)
+	value, ok := t.Get(key)
 	if !ok {
 		return nil
 	}
 	list, ok := value.([]any)
 	if !ok {
-		t.wrong(key, "list of job ids", value)
+		t.Wrong(key, "list of job ids", value)
 	}
 	if len(list) > mostAfter {
-		t.refuse(key, "name only the jobs that it must wait for", "%d entries are more than the %d accepted", len(list), mostAfter)
+		t.Refuse(key, "name only the jobs that it must wait for", "%d entries are more than the %d accepted", len(list), mostAfter)
 		return nil
 	}
 	var out []string
 	for i, item := range list {
 		id, ok := item.(string)
 		if !ok {
-			t.refuse(key, "", "entry %d: %s is no job id", i+1, kindOf(item))
+			t.Refuse(key, "", "entry %d: %s is no job id", i+1, toml.KindOf(item))
 			continue
 		}
-		out = append(out, Clean(strings.TrimSpace(id)))
+		out = append(out, words.Clean(strings.TrimSpace(id)))
 	}
 	return out
 }

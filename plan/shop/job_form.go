@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 )
 
 // Typed is one job as a person types it into a form, by the keys of day.toml: the
@@ -47,7 +48,7 @@ func (s *Shop) DayUnit() plan.Unit { return s.dayUnit }
 // be laid out as before: see plan.Job's LaidLike.
 func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem) {
 	told := &form{}
-	t := newTyped(dayFile, "job", s.dayUnit, f.tree(day.Start), examples, told.note)
+	t := toml.NewTyped(dayFile, "job", s.dayUnit, f.tree(day.Start), examples, told.note)
 	j := jobReader{t, s, true}.read()
 	entries, others := dumb(day), slices.Clone(day.Jobs)
 	if i < len(others) {
@@ -58,8 +59,8 @@ func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem)
 		}
 	}
 	checkOrder(append(entries, t), append(others, j)) // the last is told of a clash
-	checkDue([]*table{t}, &plan.Day{Start: day.Start, Jobs: []plan.Job{j}})
-	t.done()
+	checkDue([]*toml.Table{t}, &plan.Day{Start: day.Start, Jobs: []plan.Job{j}})
+	t.Done()
 	if told.laidOut() {
 		probe := j
 		if len(told.problems) > 0 {
@@ -123,11 +124,11 @@ func (s *Shop) refusals(f *form, j *plan.Job) {
 
 // dumb are entries for the day's other jobs, whose problems are not those of the
 // form.
-func dumb(day *plan.Day) []*table {
-	out := make([]*table, len(day.Jobs))
+func dumb(day *plan.Day) []*toml.Table {
+	out := make([]*toml.Table, len(day.Jobs))
 	for i := range out {
-		out[i] = newTyped(dayFile, fmt.Sprintf("job %d", i+1), 0, map[string]any{}, examples, (&form{}).note)
-		out[i].called(day.Jobs[i].ID)
+		out[i] = toml.NewTyped(dayFile, fmt.Sprintf("job %d", i+1), 0, map[string]any{}, examples, (&form{}).note)
+		out[i].Called(day.Jobs[i].ID)
 	}
 	return out
 }
@@ -216,10 +217,10 @@ func typedTime(text string, start time.Time) (at time.Time, err error) {
 
 // Typed is a job as a form shows it: read again, it is the same job.
 func (s *Shop) Typed(j *plan.Job) Typed {
-	length := func(l plan.Length) string { text, _ := lengthText(l, s.dayUnit); return text }
+	length := func(l plan.Length) string { text, _ := toml.LengthText(l, s.dayUnit); return text }
 	entries := make([]string, len(j.Entries))
 	for i, e := range j.Entries {
-		entries[i] = entryText(e, s.dayUnit)
+		entries[i] = toml.EntryText(e, s.dayUnit)
 	}
 	after := strings.Join(j.After, "; ")
 	if strings.Contains(after, ",") { // of one id: it is no list
@@ -227,16 +228,16 @@ func (s *Shop) Typed(j *plan.Job) Typed {
 	}
 	due := ""
 	if !j.Due.IsZero() {
-		due = strings.TrimSuffix(strings.Replace(tomlTime(j.Due), "T", " ", 1), ":00")
+		due = strings.TrimSuffix(strings.Replace(toml.Time(j.Due), "T", " ", 1), ":00")
 	}
 	given := func(l plan.Length) string {
-		text, _ := lengthText(l, s.dayUnit)
+		text, _ := toml.LengthText(l, s.dayUnit)
 		return map[bool]string{true: text}[l > 0]
 	}
 	return Typed{
 		"id": j.ID, "material": j.Material, "web": length(j.Web), "slits": strings.Join(entries, "; "), "trim": length(j.Trim),
 		"shift": shiftWords[j.Shift], "arrange": arrangeWords[j.Arrange], "state": stateWords[j.State],
-		"length_m": tomlNumber(j.Metres), "speed": speedText(j.Speed, s.dayUnit),
+		"length_m": toml.Number(j.Metres), "speed": speedText(j.Speed, s.dayUnit),
 		"core": given(j.Roll.Core), "roll_m": optionalNumber(j.Roll.Metres), "roll_diameter": given(j.Roll.Diameter),
 		"due": due, "after": after, "fixed": turnText(j.Turn),
 	}

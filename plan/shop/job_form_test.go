@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -203,7 +204,7 @@ func FuzzReadJob(f *testing.F) {
 		j, problems := s.ReadJob(fields, s.Day, 1)
 		right := true
 		for _, p := range problems {
-			checkProblem(t, Problem{File: p.Key, What: p.What, Remedy: p.Remedy})
+			checkProblem(t, toml.Problem{File: p.Key, What: p.What, Remedy: p.Remedy})
 			right = right && p.Refused
 		}
 		if !right {

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 )
 
 // edits lists what must be changed in a job's entry for it to be read as the job
@@ -20,15 +21,15 @@ func (r *dayReading) edits(i int, want *plan.Job) (out []edit) {
 			out = append(out, edit{key, value})
 		}
 	}
-	set(have.ID != want.ID, "id", tomlString(want.ID))
-	set(have.Material != want.Material, "material", tomlString(want.Material))
-	set(have.Web != want.Web, "web", tomlLength(want.Web, u))
+	set(have.ID != want.ID, "id", toml.String(want.ID))
+	set(have.Material != want.Material, "material", toml.String(want.Material))
+	set(have.Web != want.Web, "web", toml.Length(want.Web, u))
 	set(!slices.EqualFunc(have.Entries, want.Entries, sameEntry), "slits", r.slits(i, want.Entries))
-	set(have.Trim != want.Trim, "trim", tomlLength(want.Trim, u))
+	set(have.Trim != want.Trim, "trim", toml.Length(want.Trim, u))
 	set(have.Shift != want.Shift, "shift", word(shiftWords, int(want.Shift)))
 	set(have.Arrange != want.Arrange, "arrange", word(arrangeWords, int(want.Arrange)))
 	out = append(out, r.chosenEdits(i, want)...)
-	set(have.Metres != want.Metres, "length_m", tomlNumber(want.Metres))
+	set(have.Metres != want.Metres, "length_m", toml.Number(want.Metres))
 	set(!sameSpeed(have.Speed, want.Speed), "speed", speedText(want.Speed, u))
 	set(have.Roll.Core != want.Roll.Core, "core", optionalLength(want.Roll.Core, u))
 	set(have.Roll.Metres != want.Roll.Metres, "roll_m", optionalNumber(want.Roll.Metres))
@@ -47,30 +48,30 @@ func sameEntry(a, b plan.Entry) bool { return a.Count == b.Count && a.Finished =
 // slits is a list of slits. Entries that the file has already are written as they
 // are there.
 func (r *dayReading) slits(i int, entries []plan.Entry) string {
-	written, _ := r.entries[i].keys["slits"].([]any)
+	written, _ := r.entries[i].Keys["slits"].([]any)
 	items := make([]string, len(entries))
 	for k, e := range entries {
-		items[k] = tomlEntry(e, r.unit)
+		items[k] = toml.Entry(e, r.unit)
 		for _, item := range written {
-			n, l, err := jobReader{table: r.entries[i]}.slit(item)
+			n, l, err := jobReader{Table: r.entries[i]}.slit(item)
 			if text := asWritten(item); err == nil && text != "" && sameEntry(e, plan.Entry{Count: n, Finished: l}) {
 				items[k] = text
 				break
 			}
 		}
 	}
-	return tomlList(items)
+	return toml.List(items)
 }
 
 // asWritten is an item of a list of slits as the file has it.
 func asWritten(item any) string {
 	switch v := item.(type) {
 	case string:
-		return tomlString(v)
+		return toml.String(v)
 	case int64:
 		return strconv.FormatInt(v, 10)
 	case float64:
-		return tomlNumber(v)
+		return toml.Number(v)
 	}
 	return ""
 }
@@ -79,9 +80,9 @@ func asWritten(item any) string {
 // what was written to find.
 func word(words []string, i int) string {
 	if i >= len(words) {
-		return tomlString(fmt.Sprint(i))
+		return toml.String(fmt.Sprint(i))
 	}
-	return tomlString(words[i])
+	return toml.String(words[i])
 }
 
 // sameSpeed reports whether two speeds are the same but for the rounding between
@@ -92,7 +93,7 @@ func sameSpeed(a, b float64) bool { return a == b || math.Abs(a-b) <= 1e-12*math
 // with as few decimals as read back the same.
 func speedText(mPerMin float64, u plan.Unit) string {
 	if u == plan.Millimetres {
-		return tomlNumber(mPerMin)
+		return toml.Number(mPerMin)
 	}
 	for decimals := range 17 {
 		text := strconv.FormatFloat(mPerMin/feet, 'f', decimals, 64)
@@ -100,7 +101,7 @@ func speedText(mPerMin float64, u plan.Unit) string {
 			return text
 		}
 	}
-	return tomlNumber(mPerMin / feet)
+	return toml.Number(mPerMin / feet)
 }
 
 // optionalTime is a time; none, which takes the key out, when it isn't given.
@@ -108,7 +109,7 @@ func optionalTime(t time.Time) string {
 	if t.IsZero() {
 		return ""
 	}
-	return tomlTime(t)
+	return toml.Time(t)
 }
 
 // optionalLength is a length; none, which takes the key out, where it is nought.
@@ -116,7 +117,7 @@ func optionalLength(l plan.Length, u plan.Unit) string {
 	if l == 0 {
 		return ""
 	}
-	return tomlLength(l, u)
+	return toml.Length(l, u)
 }
 
 // optionalNumber is the same of a number.
@@ -124,7 +125,7 @@ func optionalNumber(x float64) string {
 	if x == 0 {
 		return ""
 	}
-	return tomlNumber(x)
+	return toml.Number(x)
 }
 
 // idList is a list of job ids; none for an empty one.
@@ -134,9 +135,9 @@ func idList(ids []string) string {
 	}
 	items := make([]string, len(ids))
 	for i, id := range ids {
-		items[i] = tomlString(id)
+		items[i] = toml.String(id)
 	}
-	return tomlList(items)
+	return toml.List(items)
 }
 
 // turnText is a fixed turn; none for a job without one.

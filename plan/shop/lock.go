@@ -1,6 +1,8 @@
 package shop
 
 import (
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -34,7 +36,7 @@ func (w Writer) String() string {
 	if w.PID == 0 {
 		return "someone else"
 	}
-	return fmt.Sprintf("%s on %s (process %d), since %s", Clean(w.User), Clean(w.Host), w.PID, w.Since.Format("2 Jan 15:04"))
+	return fmt.Sprintf("%s on %s (process %d), since %s", words.Clean(w.User), words.Clean(w.Host), w.PID, w.Since.Format("2 Jan 15:04"))
 }
 
 // TakenError tells that another program has a shop's folder. The shop may be read.
@@ -77,7 +79,7 @@ func TakeLock(dir string, now time.Time) (*Lock, error) {
 // lockError is why no lock can be had.
 func lockError(path string, err error) error {
 	e := saveError(path, err)
-	return Problems{{File: lockFile, What: e.What, Remedy: e.Remedy + "; until then the shop can only be looked at"}}
+	return toml.Problems{{File: lockFile, What: e.What, Remedy: e.Remedy + "; until then the shop can only be looked at"}}
 }
 
 // sign writes who has the lock into its file, for others to read.

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"bide/plan/shop/toml"
 	"bufio"
 	"errors"
 	"io"
@@ -86,7 +87,7 @@ func TestLockOfAProgramThatDied(t *testing.T) {
 
 func TestLockRefused(t *testing.T) {
 	dir := t.TempDir()
-	var told Problems
+	var told toml.Problems
 	if _, err := TakeLock(filepath.Join(dir, "gone"), noon); !errors.As(err, &told) || !strings.Contains(err.Error(), "is gone") {
 		t.Error(err)
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 )
 
 // Mark is the condition that positions.toml gives one holder. It goes before what
@@ -20,14 +21,14 @@ type Mark struct {
 type Marks map[int]Mark
 
 // readMark reads the condition of one [[holder]] of positions.toml.
-func readMark(t *table, number int, marks Marks) {
-	if t.has("why") && !t.has("condition") {
-		t.refuse("why", "add "+t.example("condition")+", or delete why", "a reason without a condition")
+func readMark(t *toml.Table, number int, marks Marks) {
+	if t.Has("why") && !t.Has("condition") {
+		t.Refuse("why", "add "+t.Example("condition")+", or delete why", "a reason without a condition")
 	}
-	if !t.has("condition") {
+	if !t.Has("condition") {
 		return
 	}
-	m := Mark{plan.Condition(t.choice("condition", conditions()...)), t.text("why", "")}
+	m := Mark{plan.Condition(t.Choice("condition", conditions()...)), t.Text("why", "")}
 	if number > 0 {
 		marks[number] = m
 	}

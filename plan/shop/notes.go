@@ -7,38 +7,40 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
 // seconds and minutes are usual times.
-func seconds(x float64) string { return plainly(x) + " s" }
-func minutes(x float64) string { return plainly(x) + " min" }
+func seconds(x float64) string { return toml.Plainly(x) + " s" }
+func minutes(x float64) string { return toml.Plainly(x) + " min" }
 
 // dayNotes tells what was taken for jobs that leave it open, and which run faster
 // than their material should.
-func dayNotes(d *document, entries []*table, jobs []plan.Job, materials material.Table) (notes []string) {
+func dayNotes(d *toml.Document, entries []*toml.Table, jobs []plan.Job, materials material.Table) (notes []string) {
 	var trim, speed, fast []string
 	for i, j := range jobs {
 		if j.State == plan.Done || j.State == plan.Aside {
 			continue
 		}
-		if !entries[i].has("trim") && trimOf(&j) > 0 {
+		if !entries[i].Has("trim") && trimOf(&j) > 0 {
 			trim = append(trim, j.ID)
 		}
 		m, ok := materials.Lookup(j.Material)
 		switch {
 		case !ok:
-		case !entries[i].has("speed"):
-			speed = append(speed, j.ID+" "+showSpeed(j.Speed, d.unit))
+		case !entries[i].Has("speed"):
+			speed = append(speed, j.ID+" "+showSpeed(j.Speed, d.Unit))
 		case j.Speed > m.SpeedMax+0.05: // m/min; people round ft/min
-			fast = append(fast, fmt.Sprintf("%s %s (%s: %s)", j.ID, showSpeed(j.Speed, d.unit), j.Material, showSpeed(m.SpeedMax, d.unit)))
+			fast = append(fast, fmt.Sprintf("%s %s (%s: %s)", j.ID, showSpeed(j.Speed, d.Unit), j.Material, showSpeed(m.SpeedMax, d.Unit)))
 		}
 	}
 	note := func(what string, of []string) {
 		if len(of) > 0 {
-			notes = append(notes, d.file+": "+what+": "+some(of))
+			notes = append(notes, d.File+": "+what+": "+some(of))
 		}
 	}
-	note("jobs without trim have a least edge trim of "+d.unit.Show(defaultTrim), trim)
+	note("jobs without trim have a least edge trim of "+d.Unit.Show(defaultTrim), trim)
 	note("jobs without speed run at their material's speed_max", speed)
 	note("jobs faster than their material's speed_max", fast)
 	return notes
@@ -84,7 +86,7 @@ func (s *Shop) standingNotes(now *plan.Standing) (notes []string) {
 		notes = append(notes, "it is not known what the beam last ran: the first changeover counts rethreading and no clean-down")
 	}
 	if _, ok := s.Materials.Lookup(now.Material); now.Material != "" && !ok {
-		notes = append(notes, fmt.Sprintf("%s: material %s, which the beam last ran, is in no table: what was set for it isn't known, and it counts as not free of silicone", positionsFile, quoted(now.Material)))
+		notes = append(notes, fmt.Sprintf("%s: material %s, which the beam last ran, is in no table: what was set for it isn't known, and it counts as not free of silicone", positionsFile, words.Quoted(now.Material)))
 	}
 	unknown := len(now.At)
 	for _, b := range now.Blades {

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"bide/plan/shop/toml"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -16,11 +17,11 @@ type Outcome struct {
 }
 
 // errNoFolder is what saving a shop ends with that was not read from a folder.
-var errNoFolder = Problems{{File: "this shop", What: "it was not read from a folder, so nothing can be saved", Remedy: "make a shop with bide new and open that"}}
+var errNoFolder = toml.Problems{{File: "this shop", What: "it was not read from a folder, so nothing can be saved", Remedy: "make a shop with bide new and open that"}}
 
 // onDisk is what a file of the shop holds now; there is false when it is missing.
 func (s *Shop) onDisk(file string) (text string, there bool, err error) {
-	text, err = readText(os.DirFS(s.Dir), file)
+	text, err = toml.ReadText(os.DirFS(s.Dir), file)
 	if errors.Is(err, fs.ErrNotExist) {
 		return "", false, nil
 	}

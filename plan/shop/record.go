@@ -1,6 +1,8 @@
 package shop
 
 import (
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 	"bufio"
 	"bytes"
 	"errors"
@@ -89,22 +91,22 @@ const longestLine = 256 << 10
 // events of unknown kinds are given too. The error is one of the file system.
 //
 // It holds one line at a time: a record grows by some megabytes a year.
-func ReadRecord(fsys fs.FS, each func(Event)) (Problems, error) {
+func ReadRecord(fsys fs.FS, each func(Event)) (toml.Problems, error) {
 	info, err := fs.Stat(fsys, recordFile)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, nil
 	case err != nil:
-		return nil, fmt.Errorf("%s: %w", recordFile, unread(err))
+		return nil, fmt.Errorf("%s: %w", recordFile, toml.Unread(err))
 	case !info.Mode().IsRegular(): // reading a pipe would wait for ever
 		return nil, fmt.Errorf("%s: %w", recordFile, errIrregular)
 	}
 	f, err := fsys.Open(recordFile)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", recordFile, unread(err))
+		return nil, fmt.Errorf("%s: %w", recordFile, toml.Unread(err))
 	}
 	defer f.Close()
-	var problems Problems
+	var problems toml.Problems
 	lines := bufio.NewReaderSize(f, longestLine)
 	for n := 1; ; n++ {
 		line, err := lines.ReadSlice('\n')
@@ -112,12 +114,12 @@ func ReadRecord(fsys fs.FS, each func(Event)) (Problems, error) {
 		for errors.Is(err, bufio.ErrBufferFull) {
 			_, err = lines.ReadSlice('\n')
 		}
-		if p := readEvent(line, long, err == nil, each); p != nil && len(problems) < mostProblems {
+		if p := readEvent(line, long, err == nil, each); p != nil && len(problems) < toml.MostProblems {
 			p.Line = n
 			problems = append(problems, *p)
 		}
 		if err != nil && !errors.Is(err, io.EOF) {
-			return problems, fmt.Errorf("%s: %w", recordFile, unread(err))
+			return problems, fmt.Errorf("%s: %w", recordFile, toml.Unread(err))
 		}
 		if err != nil {
 			return problems, nil
@@ -126,8 +128,8 @@ func ReadRecord(fsys fs.FS, each func(Event)) (Problems, error) {
 }
 
 // readEvent gives the event of a line, or what is wrong with the line.
-func readEvent(line []byte, long, ended bool, each func(Event)) *Problem {
-	p := &Problem{File: recordFile, Remedy: "it is skipped; nothing else is lost"}
+func readEvent(line []byte, long, ended bool, each func(Event)) *toml.Problem {
+	p := &toml.Problem{File: recordFile, Remedy: "it is skipped; nothing else is lost"}
 	text := bytes.TrimSpace(line)
 	var e Event
 	switch {
@@ -144,7 +146,7 @@ func readEvent(line []byte, long, ended bool, each func(Event)) *Problem {
 		case !ended:
 			p.What = "the last line was cut short"
 		default:
-			p.What = "the line is no event: " + Clean(err.Error())
+			p.What = "the line is no event: " + words.Clean(err.Error())
 		}
 	}
 	return p

@@ -12,6 +12,8 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -33,7 +35,7 @@ var someEvents = []Event{
 	{Time: noon, Kind: "oiled", Holder: 2, Reason: "monthly"},
 }
 
-func events(t *testing.T, dir string) (out []Event, problems Problems) {
+func events(t *testing.T, dir string) (out []Event, problems toml.Problems) {
 	t.Helper()
 	problems, err := ReadRecord(os.DirFS(dir), func(e Event) { out = append(out, e) })
 	if err != nil {
@@ -232,7 +234,7 @@ func FuzzRecord(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string) {
 		var last Event
 		problems, err := ReadRecord(fstest.MapFS{recordFile: {Data: []byte(text + "\n" + `{"time":"2026-11-25T12:00:00","kind":"oiled"}`)}}, func(e Event) {
-			if strings.ContainsFunc(string(e.Kind)+e.Reason+e.Job+strings.Join(e.Order, ""), harmful) {
+			if strings.ContainsFunc(string(e.Kind)+e.Reason+e.Job+strings.Join(e.Order, ""), words.Harmful) {
 				t.Errorf("not fit to print: %+v", e)
 			}
 			last = e

@@ -1,6 +1,8 @@
 package shop
 
 import (
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 	"errors"
 	"fmt"
 	"io"
@@ -120,7 +122,7 @@ func (d disk) settle(path, dir string) error {
 	if err == nil || errors.Is(err, errors.ErrUnsupported) || errors.Is(err, syscall.EINVAL) {
 		return nil
 	}
-	return &SaveError{Clean(filepath.Base(path)), "the disk doesn't confirm it: " + reason(err).Error(), "save again, and look after the disk", err}
+	return &SaveError{words.Clean(filepath.Base(path)), "the disk doesn't confirm it: " + toml.Reason(err).Error(), "save again, and look after the disk", err}
 }
 
 // syncFolder brings a folder's names to the disk.
@@ -160,16 +162,16 @@ var (
 
 // saveError puts the common troubles into words.
 func saveError(path string, err error) *SaveError {
-	e := &SaveError{File: Clean(filepath.Base(path)), What: reason(err).Error(), Remedy: "look at the file and its folder, then save again", Err: err}
+	e := &SaveError{File: words.Clean(filepath.Base(path)), What: toml.Reason(err).Error(), Remedy: "look at the file and its folder, then save again", Err: err}
 	switch {
 	case errors.Is(err, errProtected):
 		e.Remedy = "allow writing to it, then save again"
 	case errors.Is(err, fs.ErrNotExist):
-		e.What, e.Remedy = "the folder "+Clean(filepath.Dir(path))+" is gone", "bring it back, then save again"
+		e.What, e.Remedy = "the folder "+words.Clean(filepath.Dir(path))+" is gone", "bring it back, then save again"
 	case errors.Is(err, syscall.EROFS):
 		e.What, e.Remedy = "the disk can only be read", "mount it for writing, or work in a copy of the shop"
 	case errors.Is(err, fs.ErrPermission):
-		e.What, e.Remedy = "the folder "+Clean(filepath.Dir(path))+" may not be written to", "ask for the right to write there, or work in a copy of the shop"
+		e.What, e.Remedy = "the folder "+words.Clean(filepath.Dir(path))+" may not be written to", "ask for the right to write there, or work in a copy of the shop"
 	case errors.Is(err, syscall.ENOSPC):
 		e.What, e.Remedy = "the disk is full", "make room, then save again"
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 )
 
 // mostSlits bounds the slits of a job that is being set up, as in day.toml.
@@ -13,48 +14,48 @@ const mostSlits = plan.MaxCount
 
 // readSetting reads [changeover] of positions.toml: the changeover under way; nil when
 // there is none.
-func readSetting(root *table, holders int) *plan.Setting {
-	if !root.has("changeover") {
+func readSetting(root *toml.Table, holders int) *plan.Setting {
+	if !root.Has("changeover") {
 		return nil
 	}
-	t := root.sub("changeover")
-	t.need("job", "slits")
+	t := root.Sub("changeover")
+	t.Need("job", "slits")
 	s := &plan.Setting{
-		Job:   t.text("job", ""),
+		Job:   t.Text("job", ""),
 		Slits: cutWidths(t, "slits"),
-		Shift: t.length("shift", 0, anyPlace),
+		Shift: t.Length("shift", 0, toml.AnyPlace),
 		To:    places(t, "to", holders),
-		Found: t.flag("corrected", false),
+		Found: t.Flag("corrected", false),
 	}
-	for _, m := range t.list("moved") {
-		m.need("from")
+	for _, m := range t.List("moved") {
+		m.Need("from")
 		anew := map[int]bool{} // a holder may have been moved twice
-		made := plan.Made{Holder: readNumber(m, holders, anew), From: m.length("from", 0, anyPlace)}
+		made := plan.Made{Holder: readNumber(m, holders, anew), From: m.Length("from", 0, toml.AnyPlace)}
 		s.Made = append(s.Made, made)
-		m.done()
+		m.Done()
 	}
-	t.done()
+	t.Done()
 	return s
 }
 
 // places reads a list of one place for each holder; nil where there is none.
-func places(t *table, key string, holders int) (out []plan.Length) {
-	value, ok := t.get(key)
+func places(t *toml.Table, key string, holders int) (out []plan.Length) {
+	value, ok := t.Get(key)
 	if !ok {
 		return nil
 	}
 	list, ok := value.([]any)
 	if !ok || len(list) != holders {
-		t.refuse(key, "", "a list of %d places is needed, one for each holder", holders)
+		t.Refuse(key, "", "a list of %d places is needed, one for each holder", holders)
 		return nil
 	}
 	for i, item := range list {
-		at, err := t.readLength(item)
+		at, err := t.ReadLength(item)
 		if err != nil {
-			t.refuseLength(key, fmt.Errorf("holder %d: %w", i+1, err))
+			t.RefuseLength(key, fmt.Errorf("holder %d: %w", i+1, err))
 			return nil
 		}
-		if !t.inRange(key, at, anyPlace) {
+		if !t.InRange(key, at, toml.AnyPlace) {
 			return nil
 		}
 		out = append(out, at)
@@ -63,25 +64,25 @@ func places(t *table, key string, holders int) (out []plan.Length) {
 }
 
 // cutWidths reads a list of slits as they are cut, one width each.
-func cutWidths(t *table, key string) (out []plan.Length) {
-	value, ok := t.get(key)
+func cutWidths(t *toml.Table, key string) (out []plan.Length) {
+	value, ok := t.Get(key)
 	if !ok {
 		return nil
 	}
 	list, ok := value.([]any)
 	if !ok {
-		t.wrong(key, "list of slits", value)
+		t.Wrong(key, "list of slits", value)
 		return nil
 	}
-	reader := jobReader{table: t}
+	reader := jobReader{Table: t}
 	for i, item := range list {
 		n, width, err := reader.slit(item)
 		switch {
 		case err != nil:
-			t.refuseLength(key, fmt.Errorf("entry %d: %w", i+1, err))
+			t.RefuseLength(key, fmt.Errorf("entry %d: %w", i+1, err))
 			return nil
-		case width <= 0 || width > largest || len(out)+n > mostSlits:
-			t.refuse(key, "", "entry %d is out of range", i+1)
+		case width <= 0 || width > toml.Largest || len(out)+n > mostSlits:
+			t.Refuse(key, "", "entry %d is out of range", i+1)
 			return nil
 		}
 		for range n {
@@ -100,22 +101,22 @@ func settingText(s *plan.Setting, u plan.Unit) string {
 		for ; i < len(s.Slits) && s.Slits[i] == e.Finished; i++ {
 			e.Count++
 		}
-		slits = append(slits, tomlEntry(e, u))
+		slits = append(slits, toml.Entry(e, u))
 	}
 	fmt.Fprintf(&b, "\n# Being set up: the slits as cut, operator side first, and the moves made so far.\n[changeover]\njob   = %s\nslits = %s\nshift = %s\n",
-		tomlString(s.Job), tomlList(slits), tomlLength(s.Shift, u))
+		toml.String(s.Job), toml.List(slits), toml.Length(s.Shift, u))
 	if len(s.To) > 0 {
 		var to []string
 		for _, at := range s.To {
-			to = append(to, tomlLength(at, u))
+			to = append(to, toml.Length(at, u))
 		}
-		fmt.Fprintf(&b, "to    = %s\n", tomlList(to))
+		fmt.Fprintf(&b, "to    = %s\n", toml.List(to))
 	}
 	if s.Found {
 		b.WriteString("corrected = true # a holder's position was corrected since\n")
 	}
 	for _, m := range s.Made {
-		fmt.Fprintf(&b, "[[changeover.moved]]\nnumber = %d\nfrom   = %s\n", m.Holder, tomlLength(m.From, u))
+		fmt.Fprintf(&b, "[[changeover.moved]]\nnumber = %d\nfrom   = %s\n", m.Holder, toml.Length(m.From, u))
 	}
 	return b.String()
 }

@@ -26,6 +26,8 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
 // The files of a shop.
@@ -74,15 +76,15 @@ type Shop struct {
 }
 
 // Open reads the shop in a folder.
-func Open(dir string) (*Shop, Problems) {
+func Open(dir string) (*Shop, toml.Problems) {
 	info, err := os.Stat(dir)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, Problems{{File: Clean(dir), What: "there is no such folder", Remedy: "name a shop's folder, or make one with bide new"}}
+		return nil, toml.Problems{{File: words.Clean(dir), What: "there is no such folder", Remedy: "name a shop's folder, or make one with bide new"}}
 	case err != nil:
-		return nil, Problems{{File: Clean(dir), What: unread(err).Error(), Remedy: "name a shop's folder"}}
+		return nil, toml.Problems{{File: words.Clean(dir), What: toml.Unread(err).Error(), Remedy: "name a shop's folder"}}
 	case !info.IsDir():
-		return nil, Problems{{File: Clean(dir), What: "this is no folder", Remedy: "name the folder that the shop's files are in"}}
+		return nil, toml.Problems{{File: words.Clean(dir), What: "this is no folder", Remedy: "name the folder that the shop's files are in"}}
 	}
 	s, problems := Read(os.DirFS(dir))
 	if s != nil {
@@ -92,7 +94,7 @@ func Open(dir string) (*Shop, Problems) {
 }
 
 // Read reads a shop from its files. It gives the shop, or every problem of it.
-func Read(fsys fs.FS) (*Shop, Problems) {
+func Read(fsys fs.FS) (*Shop, toml.Problems) {
 	r := reader{fsys: fsys}
 	s := &Shop{}
 	r.beam(s)
@@ -100,7 +102,7 @@ func Read(fsys fs.FS) (*Shop, Problems) {
 	r.day(s, known)
 	r.standing(s)
 	if len(r.problems) > 0 {
-		return nil, r.problems.sorted()
+		return nil, r.problems.Sorted()
 	}
 	s.noted, s.Beside = r.notes, besideNotes(fsys)
 	s.Notes = s.notesOn(s.Standing, s.Marks)
@@ -132,16 +134,16 @@ func (s *Shop) Stands(again *Shop) {
 // reader reads the files one after the other.
 type reader struct {
 	fsys     fs.FS
-	problems Problems
+	problems toml.Problems
 	notes    []string
 }
 
 // required opens a file that every shop has; nil when that failed.
-func (r *reader) required(file string) (*document, *table) {
-	d := newDocument(file, examples, &r.problems)
-	root, missing := d.open(r.fsys)
+func (r *reader) required(file string) (*toml.Document, *toml.Table) {
+	d := toml.NewDocument(file, examples, &r.problems)
+	root, missing := d.Open(r.fsys)
 	if missing {
-		d.problem("", "", "the file is missing", "bide new makes a shop to start from")
+		d.Problem("", "", "the file is missing", "bide new makes a shop to start from")
 	}
 	return d, root
 }
@@ -152,23 +154,23 @@ func (r *reader) beam(s *Shop) {
 		return
 	}
 	b, anvil, line := readBeam(d, root)
-	s.Unit, s.Anvil, s.Line, s.beamText = d.unit, anvil, line, d.text
-	if d.failed == 0 {
+	s.Unit, s.Anvil, s.Line, s.beamText = d.Unit, anvil, line, d.Text
+	if d.Failed == 0 {
 		s.Beam, s.Conditions = b, b.Holders
 	}
-	r.notes = append(r.notes, d.notes...)
+	r.notes = append(r.notes, d.Notes...)
 }
 
 // materials tells whether the shop's materials are known: read, or none there.
 func (r *reader) materials(s *Shop) bool {
-	d := newDocument(materialsFile, examples, &r.problems)
-	root, missing := d.open(r.fsys)
+	d := toml.NewDocument(materialsFile, examples, &r.problems)
+	root, missing := d.Open(r.fsys)
 	if root == nil {
 		return missing
 	}
-	s.Materials, s.materialsText = readMaterials(d, root), d.text
-	r.notes = append(r.notes, d.notes...)
-	return d.failed == 0
+	s.Materials, s.materialsText = readMaterials(d, root), d.Text
+	r.notes = append(r.notes, d.Notes...)
+	return d.Failed == 0
 }
 
 func (r *reader) day(s *Shop, known bool) {
@@ -176,14 +178,14 @@ func (r *reader) day(s *Shop, known bool) {
 	if root == nil {
 		return
 	}
-	s.Day, s.dayLines = readDay(d, root, s, known), d.lines
-	s.dayUnit, s.dayFirst, s.dayText = d.unit, d.text, d.text
-	r.notes = append(r.notes, d.notes...)
+	s.Day, s.dayLines = readDay(d, root, s, known), d.Lines
+	s.dayUnit, s.dayFirst, s.dayText = d.Unit, d.Text, d.Text
+	r.notes = append(r.notes, d.Notes...)
 }
 
 func (r *reader) standing(s *Shop) {
-	d := newDocument(positionsFile, examples, &r.problems)
-	root, missing := d.open(r.fsys)
+	d := toml.NewDocument(positionsFile, examples, &r.problems)
+	root, missing := d.Open(r.fsys)
 	b := s.Beam
 	if b == nil {
 		b = &plan.Beam{}
@@ -194,7 +196,7 @@ func (r *reader) standing(s *Shop) {
 	case root != nil:
 		var marks Marks
 		s.Standing, marks = readStanding(d, root, b, s.Materials)
-		s.positionsText = d.text
+		s.positionsText = d.Text
 		if s.Beam != nil {
 			s.Marks, s.Beam = marks, s.Marked(marks)
 		}

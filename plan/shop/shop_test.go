@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -246,11 +247,11 @@ func TestOpenRefuses(t *testing.T) {
 }
 
 func TestTooLargeAFile(t *testing.T) {
-	_, problems := Read(files(map[string]string{materialsFile: strings.Repeat("#", largestFile+1)}))
+	_, problems := Read(files(map[string]string{materialsFile: strings.Repeat("#", toml.LargestFile+1)}))
 	if len(problems) != 1 || !strings.Contains(problems.Error(), "larger than 1024 KiB") {
 		t.Errorf("problems:\n%v", problems)
 	}
-	read(t, files(map[string]string{materialsFile: strings.Repeat("#", largestFile)}))
+	read(t, files(map[string]string{materialsFile: strings.Repeat("#", toml.LargestFile)}))
 }
 
 func TestByteOrderMark(t *testing.T) {
@@ -263,7 +264,7 @@ func TestByteOrderMark(t *testing.T) {
 
 // TestHostileFilesEndSoon: small files made to cost time or the stack.
 func TestHostileFilesEndSoon(t *testing.T) {
-	const n = largestFile - 10
+	const n = toml.LargestFile - 10
 	hostile := map[string]string{
 		"brackets":        "a = " + strings.Repeat("[", n),
 		"inline tables":   "a = " + strings.Repeat("{a=", n/3),
@@ -285,7 +286,7 @@ func TestHostileFilesEndSoon(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			began := time.Now()
 			s, problems := Read(files(map[string]string{dayFile: text, beamFile: text}))
-			if s != nil || len(problems) == 0 || len(problems) > mostProblems+1 {
+			if s != nil || len(problems) == 0 || len(problems) > toml.MostProblems+1 {
 				t.Errorf("shop %v, %d problems", s, len(problems))
 			}
 			if took := time.Since(began); took > 20*time.Second {

@@ -7,30 +7,31 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/toml"
 )
 
 // readStanding reads positions.toml: where the holders stand, and the conditions
 // that they are marked with.
-func readStanding(d *document, root *table, b *plan.Beam, materials material.Table) (*plan.Standing, Marks) {
+func readStanding(d *toml.Document, root *toml.Table, b *plan.Beam, materials material.Table) (*plan.Standing, Marks) {
 	readUnits(d, root)
 	n := len(b.Holders)
 	s := &plan.Standing{
 		At: make([]plan.Length, n), Blades: make([]plan.Blade, n),
-		Recorded: root.clock("recorded"),
-		Job:      root.text("job", ""),
-		Material: root.text("material", ""),
-		Web:      root.length("web", 0, aboveZero),
-		SetBar:   root.number("set_bar", 0, 0.01, 200),
+		Recorded: root.Clock("recorded"),
+		Job:      root.Text("job", ""),
+		Material: root.Text("material", ""),
+		Web:      root.Length("web", 0, toml.AboveZero),
+		SetBar:   root.Number("set_bar", 0, 0.01, 200),
 	}
 	if m, ok := materials.Lookup(s.Material); ok {
 		s.SiliconeFree = m.SiliconeFree
 	}
-	before := d.failed
+	before := d.Failed
 	marks := Marks{}
 	paths := readHolders(root, s, marks)
 	s.Setting = readSetting(root, n)
-	root.done()
-	if n > 0 && d.failed == before {
+	root.Done()
+	if n > 0 && d.Failed == before {
 		checkStanding(d, s, b, paths)
 	}
 	return s, marks
@@ -38,41 +39,41 @@ func readStanding(d *document, root *table, b *plan.Beam, materials material.Tab
 
 // readHolders reads the [[holder]] entries into the standing and the marks, and
 // gives the path of each holder's entry.
-func readHolders(root *table, s *plan.Standing, marks Marks) (paths []string) {
+func readHolders(root *toml.Table, s *plan.Standing, marks Marks) (paths []string) {
 	paths = make([]string, len(s.At))
 	seen := map[int]bool{}
-	for _, t := range root.list("holder") {
+	for _, t := range root.List("holder") {
 		n := readNumber(t, len(s.At), seen)
 		readMark(t, n, marks)
 		if n > 0 {
-			paths[n-1] = t.path
+			paths[n-1] = t.Path
 			readHolder(t, s, n-1)
 		} else { // read it for its problems alone
 			readHolder(t, &plan.Standing{At: make([]plan.Length, 1), Blades: make([]plan.Blade, 1)}, 0)
 		}
 	}
 	if missing := without(paths); missing != "" {
-		root.doc.problem("", "holder", "these holders are missing: "+missing,
+		root.Doc.Problem("", "holder", "these holders are missing: "+missing,
 			"add [[holder]] with number and at for each, or take the file away to have them stand evenly spread")
 	}
 	return paths
 }
 
 // readHolder reads what one entry says of holder i, counted from 0.
-func readHolder(t *table, s *plan.Standing, i int) {
-	t.need("at")
-	s.At[i] = t.length("at", 0, anyPlace)
-	s.Blades[i] = plan.Blade{Bevel: t.number("bevel", 0, 5, 150), Tip: t.number("tip", 0, 0.001, 5)}
-	if t.has("bevel") != t.has("tip") {
-		t.doc.problem(t.path, t.place, "a blade needs both bevel and tip", "add the missing one, or take both out")
+func readHolder(t *toml.Table, s *plan.Standing, i int) {
+	t.Need("at")
+	s.At[i] = t.Length("at", 0, toml.AnyPlace)
+	s.Blades[i] = plan.Blade{Bevel: t.Number("bevel", 0, 5, 150), Tip: t.Number("tip", 0, 0.001, 5)}
+	if t.Has("bevel") != t.Has("tip") {
+		t.Doc.Problem(t.Path, t.Place, "a blade needs both bevel and tip", "add the missing one, or take both out")
 	}
-	if t.has("metres") && s.Metres == nil { // without any, none is known
+	if t.Has("metres") && s.Metres == nil { // without any, none is known
 		s.Metres = make([]float64, len(s.At))
 	}
-	if t.has("metres") {
-		s.Metres[i] = t.number("metres", 0, 0, 1e9)
+	if t.Has("metres") {
+		s.Metres[i] = t.Number("metres", 0, 0, 1e9)
 	}
-	t.done()
+	t.Done()
 }
 
 // without lists the holders that have no entry, not too many of them.
@@ -92,10 +93,10 @@ func without(paths []string) string {
 
 // checkStanding checks that the holders can stand so: on the rail, in the order of
 // their numbers, a pitch apart.
-func checkStanding(d *document, s *plan.Standing, b *plan.Beam, paths []string) {
-	u, pitch := d.unit, b.Pitch()
+func checkStanding(d *toml.Document, s *plan.Standing, b *plan.Beam, paths []string) {
+	u, pitch := d.Unit, b.Pitch()
 	note := func(i int, remedy, format string, args ...any) {
-		d.problem(join(paths[i], "at"), fmt.Sprintf("holder (number %d), at", i+1), fmt.Sprintf(format, args...), remedy)
+		d.Problem(toml.Join(paths[i], "at"), fmt.Sprintf("holder (number %d), at", i+1), fmt.Sprintf(format, args...), remedy)
 	}
 	for i, x := range s.At {
 		if x < b.Rail.From || x > b.Rail.To {

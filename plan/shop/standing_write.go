@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 )
 
 // standingHead is what bide writes at the top of positions.toml.
@@ -82,25 +83,25 @@ func positionsText(st *plan.Standing, marks Marks, u plan.Unit) string {
 			fmt.Fprintf(&b, format+"\n", value)
 		}
 	}
-	line(true, "units = %s", tomlString(u.String()))
-	line(!st.Recorded.IsZero(), "recorded = %s", tomlTime(st.Recorded))
-	line(st.Job != "", "job = %s", tomlString(st.Job))
-	line(st.Material != "", "material = %s", tomlString(st.Material))
-	line(st.Web != 0, "web = %s", tomlLength(st.Web, u))
-	line(st.SetBar != 0, "set_bar = %s", tomlNumber(st.SetBar))
+	line(true, "units = %s", toml.String(u.String()))
+	line(!st.Recorded.IsZero(), "recorded = %s", toml.Time(st.Recorded))
+	line(st.Job != "", "job = %s", toml.String(st.Job))
+	line(st.Material != "", "material = %s", toml.String(st.Material))
+	line(st.Web != 0, "web = %s", toml.Length(st.Web, u))
+	line(st.SetBar != 0, "set_bar = %s", toml.Number(st.SetBar))
 	if st.Setting != nil {
 		b.WriteString(settingText(st.Setting, u))
 	}
 	for i, at := range st.At {
 		blade, metres := bladeOf(st, i)
 		line(true, "\n[[holder]]\nnumber = %d", i+1)
-		line(true, "at     = %s", tomlLength(at, u))
-		line(blade.Bevel != 0, "bevel  = %s", tomlNumber(blade.Bevel))
-		line(blade.Tip != 0, "tip    = %s", tomlNumber(blade.Tip))
-		line(metres != 0 || st.Metres != nil && blade.Known(), "metres = %s", tomlNumber(metres))
+		line(true, "at     = %s", toml.Length(at, u))
+		line(blade.Bevel != 0, "bevel  = %s", toml.Number(blade.Bevel))
+		line(blade.Tip != 0, "tip    = %s", toml.Number(blade.Tip))
+		line(metres != 0 || st.Metres != nil && blade.Known(), "metres = %s", toml.Number(metres))
 		m, marked := marks[i+1]
-		line(marked, "condition = %s", tomlString(m.Condition.String()))
-		line(marked && m.Reason != "", "why = %s", tomlString(m.Reason))
+		line(marked, "condition = %s", toml.String(m.Condition.String()))
+		line(marked && m.Reason != "", "why = %s", toml.String(m.Reason))
 	}
 	return b.String()
 }
@@ -119,22 +120,22 @@ func bladeOf(st *plan.Standing, i int) (b plan.Blade, metres float64) {
 
 // checkSaved reads the text of a standing back and tells what keeps it from being
 // saved.
-func (s *Shop) checkSaved(st *plan.Standing, marks Marks, text string) Problems {
+func (s *Shop) checkSaved(st *plan.Standing, marks Marks, text string) toml.Problems {
 	if st.Assumed {
-		return Problems{{File: positionsFile, What: "where the holders stand is assumed, not measured", Remedy: "measure or confirm it first"}}
+		return toml.Problems{{File: positionsFile, What: "where the holders stand is assumed, not measured", Remedy: "measure or confirm it first"}}
 	}
-	var problems Problems
-	d := newDocument(positionsFile, examples, &problems)
-	root := d.parse(text)
+	var problems toml.Problems
+	d := toml.NewDocument(positionsFile, examples, &problems)
+	root := d.Parse(text)
 	if root == nil {
 		return problems
 	}
 	back, marked := readStanding(d, root, s.Beam, s.Materials)
 	if len(problems) > 0 {
-		return problems.sorted()
+		return problems.Sorted()
 	}
 	if what := differs(st, back, marks, marked); what != "" {
-		return Problems{{File: positionsFile, What: what + " would not be read back as it is", Remedy: "correct it"}}
+		return toml.Problems{{File: positionsFile, What: what + " would not be read back as it is", Remedy: "correct it"}}
 	}
 	return nil
 }

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -153,19 +154,19 @@ func TestLengthText(t *testing.T) {
 		{38_100_000, plan.Inches, "1.5"}, {1_190_625, plan.Inches, `"3/64 in"`}, {-1_190_625, plan.Inches, `"-3/64 in"`},
 		{-39_290_625, plan.Inches, `"-1-35/64 in"`}, {12_000_000, plan.Inches, `"12 mm"`}, {2540, plan.Inches, "0.0001"},
 	} {
-		if got := tomlLength(c.l, c.u); got != c.want {
+		if got := toml.Length(c.l, c.u); got != c.want {
 			t.Errorf("%d nm in %s: %s, want %s", c.l, c.u, got, c.want)
 		}
 	}
 	const seed = 7
 	r := rand.New(rand.NewPCG(seed, 2))
 	for range 20000 {
-		l := plan.Length(r.Int64N(int64(2*largest))) - largest
+		l := plan.Length(r.Int64N(int64(2*toml.Largest))) - toml.Largest
 		if r.IntN(2) == 0 {
 			l -= l % (plan.Inch / 64)
 		}
 		for _, u := range []plan.Unit{plan.Millimetres, plan.Inches} {
-			text, _ := lengthText(l, u)
+			text, _ := toml.LengthText(l, u)
 			if back, err := plan.ParseLength(text, u); err != nil || back != l {
 				t.Fatalf("seed %d: %d nm in %s is %s, which reads as %d (%v)", seed, l, u, text, back, err)
 			}

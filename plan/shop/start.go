@@ -1,6 +1,8 @@
 package shop
 
 import (
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 	"embed"
 	"errors"
 	"fmt"
@@ -21,7 +23,7 @@ var startFiles = []string{beamFile, dayFile, materialsFile}
 // never overwrites: a folder that holds any file of a shop is refused untouched.
 func New(dir string) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("%s can't be made: %w", Clean(dir), reason(err))
+		return fmt.Errorf("%s can't be made: %w", words.Clean(dir), toml.Reason(err))
 	}
 	var there []string
 	for _, file := range []string{beamFile, dayFile, materialsFile, positionsFile, recordFile} {
@@ -30,14 +32,14 @@ func New(dir string) error {
 		}
 	}
 	if len(there) > 0 {
-		return fmt.Errorf("%s holds %s already; name another folder, nothing was written", Clean(dir), strings.Join(there, ", "))
+		return fmt.Errorf("%s holds %s already; name another folder, nothing was written", words.Clean(dir), strings.Join(there, ", "))
 	}
 	for i, file := range startFiles {
 		if err := writeNew(dir, file); err != nil {
 			for _, written := range startFiles[:i] {
 				os.Remove(filepath.Join(dir, written)) // made a moment ago: no half a shop
 			}
-			return fmt.Errorf("%s can't be written: %w", Clean(filepath.Join(dir, file)), reason(err))
+			return fmt.Errorf("%s can't be written: %w", words.Clean(filepath.Join(dir, file)), toml.Reason(err))
 		}
 	}
 	return nil

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"maps"
 	"os"
 	"path/filepath"
 	"strings"
@@ -8,6 +9,8 @@ import (
 
 	"bide/material"
 	"bide/plan"
+
+	parser "github.com/BurntSushi/toml"
 )
 
 // TestNewReads: a new shop reads without problems, and all of its jobs can run.
@@ -123,5 +126,21 @@ func mustPlan(t *testing.T, s *Shop) {
 	}
 	if err := plan.VerifyDay(d, s.Day); err != nil {
 		t.Error(err)
+	}
+}
+
+// TestExamplesAreTOML: the remedies can be pasted into a file.
+func TestExamplesAreTOML(t *testing.T) {
+	for key, example := range maps.All(examples) {
+		if strings.HasPrefix(example, "[") {
+			continue
+		}
+		var tree map[string]any
+		if _, err := parser.Decode(example, &tree); err != nil {
+			t.Errorf("example of %s: %v", key, err)
+		}
+		if _, ok := tree[key[strings.LastIndex(key, ".")+1:]]; !ok {
+			t.Errorf("example of %s: %s", key, example)
+		}
 	}
 }

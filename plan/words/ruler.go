@@ -11,7 +11,7 @@ import (
 // or a ten-thousandth of an inch. What is finer stands in the CSV and the JSON.
 var finest = [...]plan.Length{plan.Millimetres: plan.Millimetre / 100, plan.Inches: plan.Inch / 10_000}
 
-// shown is the length as a column shows it, half a step going away from zero.
+// Shown is the length as a column shows it, half a step going away from zero.
 func Shown(l plan.Length, u plan.Unit) plan.Length {
 	half := finest[u] / 2
 	if l < 0 {
@@ -20,7 +20,7 @@ func Shown(l plan.Length, u plan.Unit) plan.Length {
 	return (l + half) / finest[u] * finest[u]
 }
 
-// between is the way from one place to another as a column shows both, so that its rows
+// Between is the way from one place to another as a column shows both, so that its rows
 // add up. A way too short to be seen keeps its direction: it is a nanometre, which shows
 // as zero.
 func Between(from, to plan.Length, u plan.Unit) plan.Length {
@@ -30,7 +30,7 @@ func Between(from, to plan.Length, u plan.Unit) plan.Length {
 	return plan.Length(cmp.Compare(to, from))
 }
 
-// ruler writes the lengths of one column alike: in one unit, with as many decimals as
+// Ruler writes the lengths of one column alike: in one unit, with as many decimals as
 // the finest of them needs and all equally wide, so that their points stand in a line.
 type Ruler struct {
 	Width    int // of the column
@@ -39,12 +39,12 @@ type Ruler struct {
 	decimals int
 }
 
-// newRuler makes the ruler for a column of lengths, at least as wide as its head.
+// NewRuler makes the ruler for a column of lengths, at least as wide as its head.
 func NewRuler(u plan.Unit, head string, lengths ...plan.Length) Ruler {
 	return Ruler{Width: len(head), unit: u}.fitted(lengths)
 }
 
-// exactRuler is a ruler for a few lengths that are shown as they are, to the nanometre.
+// ExactRuler is a ruler for a few lengths that are shown as they are, to the nanometre.
 func ExactRuler(u plan.Unit, lengths ...plan.Length) Ruler {
 	return Ruler{unit: u, exact: true}.fitted(lengths)
 }
@@ -67,7 +67,7 @@ func (r Ruler) text(l plan.Length) string {
 	return r.unit.Number(l)
 }
 
-// number is the length with all decimals of the column.
+// Number is the length with all decimals of the column.
 func (r Ruler) Number(l plan.Length) string {
 	whole, part, _ := strings.Cut(r.text(l), ".")
 	if r.decimals == 0 {
@@ -76,7 +76,7 @@ func (r Ruler) Number(l plan.Length) string {
 	return whole + "." + part + strings.Repeat("0", max(r.decimals-len(part), 0))
 }
 
-// signed is the length with its sign, + to the drive side. A way too short to be shown
+// Signed is the length with its sign, + to the drive side. A way too short to be shown
 // keeps its sign.
 func (r Ruler) Signed(l plan.Length) string {
 	text := r.Number(l)
@@ -89,16 +89,16 @@ func (r Ruler) Signed(l plan.Length) string {
 	return text
 }
 
-// place is the length in the width of the column, to the right.
+// Place is the length in the width of the column, to the right.
 func (r Ruler) Place(l plan.Length) string { return r.Head(r.Number(l)) }
 
-// way is the length with its sign in one column more.
+// Way is the length with its sign in one column more.
 func (r Ruler) Way(l plan.Length) string {
 	text := r.Signed(l)
 	return strings.Repeat(" ", max(0, r.Width+1-len(text))) + text
 }
 
-// head is a text in the width of the column, to the right.
+// Head is a text in the width of the column, to the right.
 func (r Ruler) Head(text string) string {
 	return strings.Repeat(" ", max(0, r.Width-len(text))) + text
 }

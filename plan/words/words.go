@@ -12,17 +12,17 @@ import (
 	"bide/plan"
 )
 
-// minutes is a span of time in minutes and tenths.
+// Minutes is a span of time in minutes and tenths.
 func Minutes(d time.Duration) string { return fmt.Sprintf("%.1f", d.Minutes()) }
 
-// hours is a span of time as a column headed h:min shows it; what is above zero is
+// Hours is a span of time as a column headed h:min shows it; what is above zero is
 // never shown as 0:00.
 func Hours(d time.Duration) string {
 	m := WholeMinutes(d)
 	return fmt.Sprintf("%d:%02d", m/60, m%60)
 }
 
-// lasting is a span of time in words: 10 min, 2 h 05 min.
+// Lasting is a span of time in words: 10 min, 2 h 05 min.
 func Lasting(d time.Duration) string {
 	m := WholeMinutes(d)
 	if m < 60 {
@@ -31,7 +31,7 @@ func Lasting(d time.Duration) string {
 	return fmt.Sprintf("%d h %02d min", m/60, m%60)
 }
 
-// wholeMinutes rounds a span of time; what is above zero is never shown as zero.
+// WholeMinutes rounds a span of time; what is above zero is never shown as zero.
 func WholeMinutes(d time.Duration) int {
 	m := int(d.Round(time.Minute) / time.Minute)
 	if d > 0 {
@@ -40,7 +40,7 @@ func WholeMinutes(d time.Duration) int {
 	return m
 }
 
-// clock is a time of day to the minute, with the days since the plan's own day behind
+// Clock is a time of day to the minute, with the days since the plan's own day behind
 // it: 00:30+1. No time is no text.
 func Clock(t, day time.Time) string {
 	if t.IsZero() {
@@ -58,7 +58,7 @@ func daysBetween(from, to time.Time) int {
 	return int(date(to).Sub(date(from)).Hours()) / 24
 }
 
-// count is a number with its noun: 1 job, 2 jobs.
+// Count is a number with its noun: 1 job, 2 jobs.
 func Count(n int, noun string) string {
 	if n == 1 {
 		return "1 " + noun
@@ -66,7 +66,7 @@ func Count(n int, noun string) string {
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 
-// times is how often something happened.
+// Times is how often something happened.
 func Times(n int) string {
 	if n == 0 {
 		return "never"
@@ -74,7 +74,7 @@ func Times(n int) string {
 	return Count(n, "time")
 }
 
-// ranges names numbers that ascend, runs of them in short: 1-17, 72, 80-84.
+// Ranges names numbers that ascend, runs of them in short: 1-17, 72, 80-84.
 func Ranges(numbers []int) string {
 	var parts []string
 	for i := 0; i < len(numbers); {
@@ -92,7 +92,7 @@ func Ranges(numbers []int) string {
 	return strings.Join(parts, ", ")
 }
 
-// holders names holders by their numbers, which ascend.
+// Holders names holders by their numbers, which ascend.
 func Holders(numbers []int) string {
 	if len(numbers) == 1 {
 		return fmt.Sprintf("holder %d", numbers[0])
@@ -100,13 +100,13 @@ func Holders(numbers []int) string {
 	return "holders " + Ranges(numbers)
 }
 
-// join joins those of the texts that say something.
+// Join joins those of the texts that say something.
 func Join(between string, texts ...string) string {
 	said := slices.DeleteFunc(texts, func(text string) bool { return text == "" })
 	return strings.Join(said, between)
 }
 
-// towards names the side of the beam that a way leads to; no way is no text.
+// Towards names the side of the beam that a way leads to; no way is no text.
 func Towards(by plan.Length) string {
 	switch {
 	case by > 0:
@@ -117,7 +117,7 @@ func Towards(by plan.Length) string {
 	return ""
 }
 
-// side is the same in a narrow column.
+// Side is the same in a narrow column.
 func Side(by plan.Length) string {
 	switch {
 	case by > 0:
@@ -128,7 +128,7 @@ func Side(by plan.Length) string {
 	return ""
 }
 
-// other is the unit that the shop doesn't use.
+// Other is the unit that the shop doesn't use.
 func Other(u plan.Unit) plan.Unit {
 	if u == plan.Inches {
 		return plan.Millimetres
@@ -136,7 +136,7 @@ func Other(u plan.Unit) plan.Unit {
 	return plan.Inches
 }
 
-// exactly is a length in the shop's unit, in inches as a fraction where it is one.
+// Exactly is a length in the shop's unit, in inches as a fraction where it is one.
 func Exactly(l plan.Length, u plan.Unit) string {
 	if fraction, ok := l.Fraction(); ok && u == plan.Inches {
 		return fraction + " in"
@@ -144,7 +144,7 @@ func Exactly(l plan.Length, u plan.Unit) string {
 	return u.Show(l)
 }
 
-// both is a length in the shop's unit and behind it in the other, where that says
+// Both is a length in the shop's unit and behind it in the other, where that says
 // something: always the millimetres of inches, the inches of millimetres where they
 // are a whole number of 64ths.
 func Both(l plan.Length, u plan.Unit) string {

@@ -10,7 +10,7 @@ import (
 	"slices"
 	"strings"
 
-	"bide/plan/shop"
+	"bide/plan/words"
 )
 
 // Help is what bide help prints.
@@ -103,7 +103,7 @@ func parseAll(f *flag.FlagSet, args []string) (operands []string, err error) {
 	if err == nil || errors.Is(err, flag.ErrHelp) {
 		return operands, err
 	}
-	text := shop.Clean(strings.Replace(err.Error(), " -", " --", 1))
+	text := words.Clean(strings.Replace(err.Error(), " -", " --", 1))
 	if _, name, ok := strings.Cut(text, "not defined: --"); ok {
 		var names []string
 		f.VisitAll(func(g *flag.Flag) { names = append(names, "--"+g.Name) })
@@ -132,16 +132,16 @@ func (c *Call) read(operands []string) error {
 	case c.Command == "help":
 		return nil
 	case len(operands) > 1 && c.Command == "":
-		return fmt.Errorf("there is no command %s%s", shop.Clean(operands[0]), meant(operands[0], commands))
+		return fmt.Errorf("there is no command %s%s", words.Clean(operands[0]), meant(operands[0], commands))
 	case len(operands) > 1:
-		return fmt.Errorf("bide %s takes one folder, not %s too", c.Command, shop.Clean(operands[1]))
+		return fmt.Errorf("bide %s takes one folder, not %s too", c.Command, words.Clean(operands[1]))
 	case len(operands) == 1 && operands[0] != "":
 		c.Operand = operands[0]
 	case len(operands) == 1 || c.Command == "new":
 		return errors.New("a folder must be named")
 	}
 	if _, err := os.Stat(c.Operand); err != nil && c.Command == "" && meant(c.Operand, commands) != "" {
-		return fmt.Errorf("%s is no command and no folder%s", shop.Clean(c.Operand), meant(c.Operand, commands))
+		return fmt.Errorf("%s is no command and no folder%s", words.Clean(c.Operand), meant(c.Operand, commands))
 	}
 	return nil
 }
@@ -167,8 +167,8 @@ func (c *Call) allowed(f *flag.FlagSet) (err error) {
 }
 
 // meant suggests the word that was likely meant.
-func meant(word string, words []string) string {
-	if near := shop.Nearest(word, words); near != "" {
+func meant(word string, known []string) string {
+	if near := words.Nearest(word, known); near != "" {
 		return "; did you mean " + near + "?"
 	}
 	return ""

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"bide/plan/shop"
+	"bide/plan/words"
 
 	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
@@ -137,7 +137,7 @@ func (k *Theme) Safe(text string) string {
 	if printable(text) {
 		return text
 	}
-	text = shop.Clean(text[:min(len(text), Longest)])
+	text = words.Clean(text[:min(len(text), Longest)])
 	if k.ASCII || !apart(text) {
 		text = strings.Map(func(r rune) rune {
 			if r > '~' {

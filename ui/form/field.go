@@ -8,7 +8,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"bide/plan/shop"
+	"bide/plan/words"
 	"bide/ui/draw"
 
 	"github.com/charmbracelet/bubbles/cursor"
@@ -93,7 +93,7 @@ func (f *Field) insert(text string) (whole bool) {
 	whole = len(typed) <= room
 	typed = typed[:min(len(typed), room)]
 	text = strings.NewReplacer("\r\n", f.Breaks, "\n", f.Breaks, "\r", f.Breaks, "\t", " ").Replace(string(typed))
-	typed = []rune(shop.Clean(text))
+	typed = []rune(words.Clean(text))
 	f.line, _ = f.line.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: typed[:min(len(typed), room)]})
 	return whole && len(typed) <= room
 }

@@ -12,9 +12,9 @@ import (
 	"path/filepath"
 	"slices"
 
-	"bide/plan/shop"
+	"bide/plan/words"
 
-	"github.com/BurntSushi/toml"
+	parser "github.com/BurntSushi/toml"
 )
 
 // ConfigFile is the name of the file in a person's config folder.
@@ -61,7 +61,7 @@ func Read(dir string) (c Config) {
 		return c
 	}
 	if err != nil {
-		c.Problems = append(c.Problems, fmt.Sprintf("%s can't be read: %v; keys and colours are as without it", shop.Clean(c.File), err))
+		c.Problems = append(c.Problems, fmt.Sprintf("%s can't be read: %v; keys and colours are as without it", words.Clean(c.File), err))
 		return c
 	}
 	c.read(text)
@@ -93,7 +93,7 @@ func (c *Config) read(text string) {
 	tree, err := decode(text)
 	if err != nil {
 		line := 0
-		if e := (toml.ParseError{}); errors.As(err, &e) {
+		if e := (parser.ParseError{}); errors.As(err, &e) {
 			line, err = e.Position.Line, errors.New(e.Message)
 		}
 		c.refuse(line, "%v; nothing of the file is taken", err)
@@ -112,7 +112,7 @@ func decode(text string) (tree map[string]any, err error) {
 			err = fmt.Errorf("it is no TOML: %v", r)
 		}
 	}()
-	_, err = toml.Decode(text, &tree)
+	_, err = parser.Decode(text, &tree)
 	return tree, err
 }
 
@@ -146,13 +146,13 @@ func (c *Config) take(key string, value any, l lines) {
 		}
 	default:
 		known := []string{"background", "ascii", "mouse", "keys"}
-		c.refuse(line, "there is no setting %s%s", shop.Clean(key), Meant(key, known))
+		c.refuse(line, "there is no setting %s%s", words.Clean(key), Meant(key, known))
 	}
 }
 
 // takeKeys takes the keys of one action: a text or a list of texts.
 func (c *Config) takeKeys(action string, value any, line int) {
-	k := Keys{Action: shop.Clean(action), Line: line}
+	k := Keys{Action: words.Clean(action), Line: line}
 	list, ok := value.([]any)
 	if !ok {
 		list = []any{value}
@@ -170,20 +170,20 @@ func (c *Config) takeKeys(action string, value any, line int) {
 
 // refuse adds a problem with its file and line.
 func (c *Config) refuse(line int, format string, args ...any) {
-	c.Problems = append(c.Problems, c.At(line)+": "+shop.Clean(fmt.Sprintf(format, args...)))
+	c.Problems = append(c.Problems, c.At(line)+": "+words.Clean(fmt.Sprintf(format, args...)))
 }
 
 // At names the file, and a line of it where that is known.
 func (c *Config) At(line int) string {
 	if line == 0 {
-		return shop.Clean(c.File)
+		return words.Clean(c.File)
 	}
-	return fmt.Sprintf("%s, line %d", shop.Clean(c.File), line)
+	return fmt.Sprintf("%s, line %d", words.Clean(c.File), line)
 }
 
 // Meant suggests the word that was likely meant.
-func Meant(word string, words []string) string {
-	if near := shop.Nearest(word, words); near != "" {
+func Meant(word string, known []string) string {
+	if near := words.Nearest(word, known); near != "" {
 		return "; did you mean " + near + "?"
 	}
 	return ""

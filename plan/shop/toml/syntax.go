@@ -1,21 +1,22 @@
-package shop
+package toml
 
 import (
+	"bide/plan/words"
 	"errors"
 	"fmt"
 	"regexp"
 	"strings"
 	"unicode/utf8"
 
-	"github.com/BurntSushi/toml"
+	parser "github.com/BurntSushi/toml"
 )
 
 // syntax notes why a text can't be parsed: wrongly encoded, or what the parser
 // says. Of a line that ends too early the parser gives the next one; the start of
 // what it read is on the right one.
-func (d *document) syntax(text string, err error) {
-	p := Problem{File: d.file, What: Clean(err.Error()), Remedy: "correct this line: key = value, text in quotes, lists as [a, b]"}
-	var at toml.ParseError
+func (d *Document) syntax(text string, err error) {
+	p := Problem{File: d.File, What: words.Clean(err.Error()), Remedy: "correct this line: key = value, text in quotes, lists as [a, b]"}
+	var at parser.ParseError
 	if errors.As(err, &at) {
 		start := max(0, min(at.Position.Start, len(text)))
 		p.Line = min(at.Position.Line, 1+strings.Count(text[:start], "\n"))
@@ -23,9 +24,9 @@ func (d *document) syntax(text string, err error) {
 	}
 	p = p.encoded(text)
 	if len(p.What) > 200 {
-		p.What = Clean(p.What[:200]) + "..."
+		p.What = words.Clean(p.What[:200]) + "..."
 	}
-	d.failed++
+	d.Failed++
 	*d.problems = append(*d.problems, p)
 }
 
@@ -47,12 +48,12 @@ var (
 // way of its own.
 func parserWords(message, otherwise string) (what, remedy string) {
 	if m := doubled.FindStringSubmatch(message); m != nil {
-		return quoted(m[1]) + " is there already", "remove one of them"
+		return words.Quoted(m[1]) + " is there already", "remove one of them"
 	}
 	if m := both.FindStringSubmatch(message); m != nil {
-		return quoted(m[1]) + " is there already, and no list of tables", "write it in single brackets, or each of them in double ones"
+		return words.Quoted(m[1]) + " is there already, and no list of tables", "write it in single brackets, or each of them in double ones"
 	}
-	return Clean(message), otherwise
+	return words.Clean(message), otherwise
 }
 
 // wrongByte is where a text stops being UTF-8, and how; -1 when it is all UTF-8.

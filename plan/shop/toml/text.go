@@ -1,4 +1,4 @@
-package shop
+package toml
 
 import (
 	"fmt"
@@ -7,13 +7,14 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/words"
 )
 
 // tomlString is a text as a TOML string on one line.
-func tomlString(text string) string {
+func String(text string) string {
 	var b strings.Builder
 	b.WriteByte('"')
-	for _, r := range Clean(text) { // nothing that would need another escape is left
+	for _, r := range words.Clean(text) { // nothing that would need another escape is left
 		if r == '"' || r == '\\' {
 			b.WriteByte('\\')
 		}
@@ -24,43 +25,43 @@ func tomlString(text string) string {
 }
 
 // tomlNumber is a number in full.
-func tomlNumber(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+func Number(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
 // tomlTime is a date and time of day by the clock on the wall, without a zone.
-func tomlTime(t time.Time) string { return t.Format("2006-01-02T15:04:05.999999999") }
+func Time(t time.Time) string { return t.Format("2006-01-02T15:04:05.999999999") }
 
 // tomlLength is a length that reads back exactly in a file of unit u: a number
 // where that is short, else text with its own unit.
-func tomlLength(l plan.Length, u plan.Unit) string {
-	text, plainNumber := lengthText(l, u)
+func Length(l plan.Length, u plan.Unit) string {
+	text, plainNumber := LengthText(l, u)
 	if plainNumber {
 		return text
 	}
-	return tomlString(text)
+	return String(text)
 }
 
 // tomlEntry is a run of equal slits as an item of a list of slits.
-func tomlEntry(e plan.Entry, u plan.Unit) string {
+func Entry(e plan.Entry, u plan.Unit) string {
 	if e.Count == 1 {
-		return tomlLength(e.Finished, u)
+		return Length(e.Finished, u)
 	}
-	return tomlString(entryText(e, u))
+	return String(EntryText(e, u))
 }
 
-// entryText is a run of equal slits as people write it.
-func entryText(e plan.Entry, u plan.Unit) string {
-	text, _ := lengthText(e.Finished, u)
+// EntryText is a run of equal slits as people write it.
+func EntryText(e plan.Entry, u plan.Unit) string {
+	text, _ := LengthText(e.Finished, u)
 	if e.Count == 1 {
 		return text
 	}
 	return fmt.Sprintf("%d x %s", e.Count, text)
 }
 
-// lengthText is a length, exactly, the way that is shortest to read: a decimal of
+// LengthText is a length, exactly, the way that is shortest to read: a decimal of
 // the unit with up to 3 decimals of a millimetre or 4 of an inch, then a fraction
 // of an inch, then millimetres in full. plainNumber is false where the text needs
 // its own mark to be read as the same length.
-func lengthText(l plan.Length, u plan.Unit) (text string, plainNumber bool) {
+func LengthText(l plan.Length, u plan.Unit) (text string, plainNumber bool) {
 	text = u.Number(l)
 	if back, err := plan.ParseLength(text, u); err == nil && back == l {
 		return text, true
@@ -72,4 +73,4 @@ func lengthText(l plan.Length, u plan.Unit) (text string, plainNumber bool) {
 }
 
 // tomlList is a list on one line.
-func tomlList(items []string) string { return "[" + strings.Join(items, ", ") + "]" }
+func List(items []string) string { return "[" + strings.Join(items, ", ") + "]" }

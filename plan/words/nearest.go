@@ -1,4 +1,4 @@
-package shop
+package words
 
 import "unicode/utf8"
 

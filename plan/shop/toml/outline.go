@@ -1,4 +1,4 @@
-package shop
+package toml
 
 import (
 	"strconv"
@@ -73,7 +73,7 @@ func (s *scanner) header() {
 	path := ""
 	parts := s.key()
 	for i, part := range parts {
-		path = join(path, part)
+		path = Join(path, part)
 		if array && i == len(parts)-1 {
 			s.counts[path]++
 		}
@@ -95,7 +95,7 @@ func (s *scanner) pair() {
 	}
 	path := s.table
 	for _, part := range parts {
-		path = join(path, part)
+		path = Join(path, part)
 	}
 	s.note(path)
 	s.pos++
@@ -210,8 +210,8 @@ func (s *scanner) str() {
 	}
 }
 
-// join is the path of a key in a table.
-func join(table, key string) string {
+// Join is the path of a key in a table.
+func Join(table, key string) string {
 	if table == "" {
 		return key
 	}

@@ -1,4 +1,4 @@
-package shop
+package toml
 
 import (
 	"cmp"
@@ -54,18 +54,18 @@ func (ps Problems) Err() error {
 	return ps
 }
 
-// mostProblems bounds what is reported of one shop: a file that is no shop's file
+// MostProblems bounds what is reported of one shop: a file that is no shop's file
 // at all would fill the screen with one mistake.
-const mostProblems = 200
+const MostProblems = 200
 
-// sorted puts the problems in the order in which a person mends them.
-func (ps Problems) sorted() Problems {
+// Sorted puts the problems in the order in which a person mends them.
+func (ps Problems) Sorted() Problems {
 	slices.SortStableFunc(ps, func(a, b Problem) int {
 		return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Place, b.Place))
 	})
-	if more := len(ps) - mostProblems; more > 0 {
-		last := ps[mostProblems]
-		ps = append(ps[:mostProblems:mostProblems], Problem{
+	if more := len(ps) - MostProblems; more > 0 {
+		last := ps[MostProblems]
+		ps = append(ps[:MostProblems:MostProblems], Problem{
 			File: last.File, What: fmt.Sprintf("and %d problems more", more), Remedy: "mend those above first",
 		})
 	}
