@@ -11,7 +11,7 @@ import (
 
 // The anvil's face: how the day wears it, and its damaged bands.
 
-// worn tells in words how the day wears the anvil's face; empty where nothing is cut.
+// worn says how the day wears the anvil's face; empty where nothing is cut.
 func (f *facts) worn() string {
 	if f.options.Knife == nil || f.options.Knife.Face == nil || f.options.Knife.Face.Worst < 0 {
 		return ""
@@ -36,9 +36,9 @@ type faceBand struct{ From, Metres, Mark string }
 // damageMark stands by what is damaged.
 const damageMark = "x"
 
-// bandsHead tells what the table of bands is.
+// bandsHead says what the table of bands is.
 func (f *facts) bandsHead() string {
-	text := "Metres cut in each band, told by where it begins (" + f.options.Unit.String() + "). Nothing is cut in those that aren't there"
+	text := "Metres cut in each band, named by where it begins (" + f.options.Unit.String() + "). Bands that aren't listed have no cuts"
 	if len(f.options.Knife.Damaged) > 0 {
 		text += "; " + damageMark + ": a damaged band lies in it, or a part of one"
 	}
@@ -89,23 +89,23 @@ func (o *Options) damaged() (out []plan.Span) {
 	return out
 }
 
-// damagedHead tells what a damaged band is to a plan.
-const damagedHead = "No cut is laid in these, their ends included, but one may lie right beside them: beam.toml is to give each with the room that a blade needs. Damage grows: look whether it still ends there."
+// damagedHead says what a damaged band is to a plan.
+const damagedHead = "No cut is placed in these, their ends included, but one may lie right beside them: give each in beam.toml with the room that a blade needs. Damage grows: check that it still ends there."
 
-// damaged tells of each damaged band how the day's cuts lie about it, or those of the one
+// damaged says of each damaged band how the day's cuts lie about it, or those of the one
 // job that is written.
-func (f *facts) damaged(steps []int) (told []string) {
+func (f *facts) damaged(steps []int) (out []string) {
 	all := f.options.Knife.Damaged
 	if f.options.Only != "" {
 		all = f.options.turn(steps[0]).Damaged
 	}
 	for _, d := range all {
-		told = append(told, d.Where+"; "+d.Worn)
+		out = append(out, d.Where+"; "+d.Worn)
 	}
-	return told
+	return out
 }
 
-// damagedUnder tells of the damaged bands under step i's web, one after the other.
+// damagedUnder lists the damaged bands under step i's web, one after the other.
 func (f *facts) damagedUnder(i int, all []material.Damage) (out []fact) {
 	const most = 3
 	web, name, more := f.plan.Steps[i].Layout.Web, "DAMAGED", 0
@@ -119,7 +119,7 @@ func (f *facts) damagedUnder(i int, all []material.Damage) (out []fact) {
 		}
 	}
 	if more > 0 {
-		out = append(out, fact{Text: "and " + words.Count(more, "band") + " more, told on the knife's page"})
+		out = append(out, fact{Text: "and " + words.Count(more, "band") + " more, see the knife's page"})
 	}
 	return out
 }

@@ -17,7 +17,7 @@ func (o *Options) turn(i int) *material.Turn {
 	return &o.Knife.Turns[i]
 }
 
-// rests tells where the anvil's bearings lie.
+// rests says where the anvil's bearings lie.
 func (o *Options) rests() string {
 	if o.Knife == nil {
 		return ""
@@ -25,7 +25,7 @@ func (o *Options) rests() string {
 	return o.Knife.Rests
 }
 
-// knife tells what is set at step i beside blade and pressure, what that changes, and
+// knife says what is set at step i beside blade and pressure, what that changes, and
 // what is wrong with this job and not with all.
 func (f *facts) knife(i int) (out []fact) {
 	k := f.options.turn(i)
@@ -60,7 +60,7 @@ func (f *facts) knife(i int) (out []fact) {
 	return out
 }
 
-// winding tells of the run, the finished roll and the web under tension, as far as they
+// winding describes the run, the finished roll and the web under tension, as far as they
 // are known.
 func (f *facts) winding(s *material.Settings) (out []fact) {
 	add := func(name, text string) {
@@ -79,10 +79,10 @@ func (f *facts) winding(s *material.Settings) (out []fact) {
 	return out
 }
 
-// changed tells what is set otherwise than before.
+// changed says what is set differently from before.
 func changed(k *material.Turn) string {
 	if k.Before == "" {
-		return "what ran before isn't known: look at blades, pistons, pressure, wicking and for silicone"
+		return "what ran before isn't known: check blades, pistons, pressure, wicking and for silicone"
 	}
 	parts := make([]string, len(k.Changes))
 	for i, c := range k.Changes {
@@ -103,7 +103,7 @@ func newtons(n float64) string {
 	return fmt.Sprintf("%.0f N (%.0f lbf)", n, material.Pounds(n))
 }
 
-// bends tells how far the anvil bends at step i, where most and what its bearings
+// bends says how far the anvil bends at step i, where most and what its bearings
 // carry, or why that isn't known; empty where nothing is known of the knife.
 func (f *facts) bends(i int) string {
 	k := f.options.turn(i)

@@ -24,10 +24,10 @@ var (
 	wicks   = map[material.Wick]string{material.NoWick: "none", material.WickEach: "each", material.WickBar: "bar"}
 )
 
-// startingValues tells what the settings are worth.
-const startingValues = "Starting values for a trial on the machine, never a promise. Pressures marked g are a guess: start low, find by trial at what pressure it cuts through, and write that, without the margin and times the pistons used, into materials.toml: cut_through_bar is for one. Marked x, they need pistons that this beam has not."
+// startingValues says what the settings are worth.
+const startingValues = "Starting values for a trial on the machine; not guaranteed. Pressures marked g are a guess: start low and find by trial the pressure that cuts through. Write it, without the margin and times the pistons used, into materials.toml: its cut_through_bar is for one piston. Those marked x need pistons that this beam doesn't have."
 
-// bendHow tells how the bend comes about; empty where none is known.
+// bendHow says how the bend comes about; empty where none is known.
 func (f *facts) bendHow() string {
 	if f.options.rests() == "" {
 		return ""
@@ -73,7 +73,7 @@ func known(s *material.Settings, format string, v float64) string {
 	return fmt.Sprintf(format, v)
 }
 
-// shared reports whether every planned job has the warning: it is told once then.
+// shared reports whether every planned job has the warning: it is shown once then.
 func (o *Options) shared(warning string) bool {
 	if o.Only != "" || o.Knife == nil || len(o.Knife.Turns) < 2 {
 		return false

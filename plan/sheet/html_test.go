@@ -404,7 +404,7 @@ func TestHTMLHasTheCautionsFirst(t *testing.T) {
 		for i, s := range p.plan.Steps {
 			text := root.section(fmt.Sprintf("changeover-%d", i+1)).words()
 			at := -1
-			for _, part := range []string{"BEFORE A HAND GOES NEAR THE BEAM. Local codes", "Locked out as", "zero pressure proved", "gaps close", "Material", "Setup", "Moves", "Before the run is freed",
+			for _, part := range []string{"BEFORE A HAND GOES NEAR THE BEAM. Local codes", "Locked out as", "zero pressure proved", "gaps close", "Material", "Setup", "Moves", "Before releasing the run",
 				"Sharps: " + strconv.Itoa(s.Setup.Swaps) + " to swap", "knives may drop", "Set by"} {
 				now := strings.Index(text, part)
 				if now <= at {

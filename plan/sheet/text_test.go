@@ -245,7 +245,7 @@ func cellsOf(part string, cut *regexp.Regexp, line string) map[string]bool {
 func TestTextLeavesNoLoneLines(t *testing.T) {
 	for _, p := range days(t) {
 		for n, page := range pagesOf(string(written(t, sheet.Text, p))) {
-			frees := slices.Index(page, "BEFORE THE RUN IS FREED")
+			frees := slices.Index(page, "BEFORE RELEASING THE RUN")
 			signs := slices.ContainsFunc(page, func(line string) bool { return strings.HasPrefix(line, "Set by ") })
 			if frees >= 0 != signs || frees == 4 || frees > 4 && page[frees-1] != "" {
 				t.Errorf("%s, page %d: %q and its end stand apart or alone", p.name, n+1, page[1])
@@ -344,16 +344,16 @@ func TestTextHasTheCautions(t *testing.T) {
 	}
 }
 
-// Time reckoned side by side sends nobody to the beam while holders travel, and
+// Time counted side by side sends nobody to the beam while holders travel, and
 // the positioner's power is left to the site's procedure wherever it moves some.
 func TestTextKeepsHandsFromTravellingHolders(t *testing.T) {
 	reckoned := 0
 	for _, p := range days(t) {
 		for i, s := range p.plan.Steps {
 			text := strings.Join(strings.Fields(strings.Join(sheetOf(t, p, i), " ")), " ")
-			powered := strings.Contains(text, "need its power: who makes them, from where and under which lock is for the site's procedure. MOVES:")
+			powered := strings.Contains(text, "need its power: the site's procedure says who makes them, from where and under which lock. MOVES:")
 			if want := len(s.Changeover.Moves) > 0 && p.plan.Beam.Drive.Kind != plan.ByHand; powered != want {
-				t.Errorf("%s, changeover %d: the positioner's power is told of: %v", p.name, i+1, powered)
+				t.Errorf("%s, changeover %d: the positioner's power is said to be needed: %v", p.name, i+1, powered)
 			}
 			if s.Setup.Swaps > 0 && s.Setup.Positioner > 0 {
 				reckoned++
