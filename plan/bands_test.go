@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // drawBands damages the anvil of a small world here and there, a few nanometres
@@ -78,10 +79,7 @@ func TestShiftsAgainstEveryShift(t *testing.T) {
 // Drawn worlds with damaged bands: the best shift, and the nearest to centred, by
 // trying every shift and every placing.
 func TestBruteForceWithBands(t *testing.T) {
-	n := 30_000
-	if testing.Short() {
-		n = 3_000
-	}
+	n := plantest.Worlds(3_000, 30_000)
 	planned, failed := 0, 0
 	for seed := range uint64(n) {
 		r := rand.New(rand.NewPCG(seed, 83))
@@ -129,10 +127,7 @@ func (w *world) compareNearest(p *plan.Planner) error {
 
 // Wider windows and more holders: every shift is asked for, as without bands.
 func TestBestAgainstEveryShiftWithBands(t *testing.T) {
-	n := 20_000
-	if testing.Short() {
-		n = 3_000
-	}
+	n := plantest.Worlds(3_000, 20_000)
 	failed := 0
 	for seed := range uint64(n) {
 		r := rand.New(rand.NewPCG(seed, 84))
@@ -209,10 +204,7 @@ func (w *world) someOrder() (found bool) {
 // Days on a damaged anvil, searched and settled, verify and are never worse than
 // listed.
 func TestDaysWithBandsVerify(t *testing.T) {
-	days, planned, struck := uint64(30), 0, 0
-	if testing.Short() {
-		days = 10
-	}
+	days, planned, struck := uint64(plantest.Worlds(5, 30)), 0, 0
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 86))
 		b, start, d := drawDay(r)

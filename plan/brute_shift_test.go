@@ -6,16 +6,14 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // Larger worlds than brute force can place, with wide windows: the planner's own
 // answer for one shift, which brute force holds elsewhere, is asked for at every
 // shift, and Best must find the best of them.
 func TestBestAgainstEveryShift(t *testing.T) {
-	n := 40_000
-	if testing.Short() {
-		n = 4_000
-	}
+	n := plantest.Worlds(4_000, 40_000)
 	failed := 0
 	for seed := range uint64(n) {
 		w := drawWide(rand.New(rand.NewPCG(seed, 9)))

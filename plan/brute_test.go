@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // Brute force: on a beam a few nanometres long every place is a whole number, so
@@ -211,10 +212,7 @@ func reasons(faults []plan.Fault) []string {
 // Drawn worlds of up to five holders: all conditions, resting on and off, store
 // gaps, in place, shift fixed and free.
 func TestBruteForceDrawn(t *testing.T) {
-	n := 100_000
-	if testing.Short() {
-		n = 5_000
-	}
+	n := plantest.Worlds(5_000, 100_000)
 	planned, failed := 0, 0
 	for seed := range uint64(n) {
 		w := drawWorld(rand.New(rand.NewPCG(seed, 1)))
@@ -242,7 +240,7 @@ func TestBruteForceDrawn(t *testing.T) {
 func TestBruteForceAll(t *testing.T) {
 	type size struct{ holders, pitch, rail, inPlace plan.Length }
 	sizes := []size{{1, 2, 4, 0}, {2, 2, 5, 0}, {2, 3, 6, 1}, {2, 4, 8, 1}, {3, 2, 6, 0}, {3, 3, 8, 1}}
-	if testing.Short() {
+	if !plantest.IsLong() {
 		sizes = sizes[:2]
 	}
 	cases := 0

@@ -7,15 +7,13 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // A day of which a search has chosen the layouts alone is planned with them, and so keeps
 // most of what the search won; what can't be set, or isn't the job's, is passed over.
 func TestChosenLayoutsAreKept(t *testing.T) {
-	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(40)
-	if testing.Short() {
-		days = 10
-	}
+	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(plantest.Worlds(6, 40))
 	for seed := range days {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 73)))
 		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: plan.AimMoves, Rounds: 3000, Seed: seed})
@@ -56,7 +54,7 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 	}
 	t.Logf("moves: %d settled without, %d with the layouts chosen, %d found", plain, kept, found)
 	bound := (plain - found) / 2 // half of what the search won
-	if testing.Short() {         // few days: as good as without
+	if !plantest.IsLong() {      // few days: as good as without
 		bound = plain - found
 	}
 	if laid < 20 || kept-found > bound {
@@ -78,10 +76,7 @@ func chosenFrom(d *plan.Day, best *plan.DayPlan) *plan.Day {
 // A day that a search has found is planned again as it was found, to the last holder,
 // also when its first jobs have run, and with holders that may cut from beside their cuts.
 func TestChosenDayIsPlannedAsFound(t *testing.T) {
-	kept, left, days := 0, 0, uint64(40)
-	if testing.Short() {
-		days = 15
-	}
+	kept, left, days := 0, 0, uint64(plantest.Worlds(6, 40))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 74))
 		b, start, d := drawDay(r)
@@ -131,10 +126,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 // What was chosen gives way, and the day is settled again, where it is planned for
 // something else, costs more than it did, or moves holders for a job that comes no more.
 func TestChosenGivesWay(t *testing.T) {
-	gains, days := map[string]int{}, uint64(24)
-	if testing.Short() {
-		days = 16
-	}
+	gains, days := map[string]int{}, uint64(plantest.Worlds(16, 24))
 	changes := map[string]func(next *plan.Day, aim *plan.Aim){
 		"nothing":       func(*plan.Day, *plan.Aim) {},
 		"another aim":   func(_ *plan.Day, aim *plan.Aim) { *aim = 1 - *aim },
@@ -177,10 +169,7 @@ func TestChosenGivesWay(t *testing.T) {
 // Where the beam doesn't stand as it did, the layouts chosen stay, and no changeover takes
 // more moves than it did unless it has to.
 func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
-	tried, days := 0, uint64(24)
-	if testing.Short() {
-		days = 10
-	}
+	tried, days := 0, uint64(plantest.Worlds(4, 24))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 75))
 		b, start, d := drawDay(r)

@@ -19,6 +19,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // The planner against two open integer-programming solvers, GLPK and CBC, on the
@@ -131,10 +132,7 @@ func TestSolversAgree(t *testing.T) {
 			t.Skipf("skipped, %s is missing: install glpk-utils and coinor-cbc", s.name)
 		}
 	}
-	n := 64
-	if testing.Short() {
-		n = 8
-	}
+	n := plantest.Worlds(8, 64)
 	var tally struct{ planned, refused, redrawn, free atomic.Int32 }
 	t.Run("instances", func(t *testing.T) {
 		for k := range n {

@@ -6,16 +6,14 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // A job that runs is told no moves, in whatever order of slits it was set up: the holders
 // stand right for that one. Days are settled, which sets many in another order than listed;
 // then each of their jobs runs as it was set up, and the file knows nothing of the order.
 func TestJobsRunAsTheyWereSetUp(t *testing.T) {
-	ran, other, days := 0, 0, uint64(60)
-	if testing.Short() {
-		days = 25
-	}
+	ran, other, days := 0, 0, uint64(plantest.Worlds(12, 60))
 	for seed := range days {
 		b, stands, d := drawDay(rand.New(rand.NewPCG(seed, 79)))
 		alone, err := plan.PlanDay(b, stands, d)

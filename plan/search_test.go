@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // same reports whether two plans of a day are alike, step for step.
@@ -50,10 +51,7 @@ func worse(a, b plan.Totals, aim plan.Aim) bool {
 // Whatever is searched verifies, plans and refuses the same jobs as the listed
 // order, and is no worse than it, be it settled.
 func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
-	better, days := 0, uint64(30)
-	if testing.Short() {
-		days = 6
-	}
+	better, days := 0, uint64(plantest.Worlds(4, 30))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 51))
 		b, start, d := drawDay(r)
@@ -113,10 +111,7 @@ func TestSearchIsTheSameEveryTime(t *testing.T) {
 // Jobs that come after others and jobs with a fixed turn stay so, also where the
 // listed order breaks that.
 func TestSearchKeepsTheRules(t *testing.T) {
-	days := uint64(20)
-	if testing.Short() {
-		days = 4
-	}
+	days := uint64(plantest.Worlds(3, 20))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 53))
 		b, start, d := drawDay(r)

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -189,10 +190,7 @@ func TestBegins(t *testing.T) {
 // moves, goes on to the places that it was begun for, in the day settled and searched
 // anew too.
 func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
-	resumed, days := 0, uint64(40)
-	if testing.Short() {
-		days = 8
-	}
+	resumed, days := 0, uint64(plantest.Worlds(4, 40))
 	for seed := uint64(50); seed < 50+days; seed++ {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 73)))
 		alone, err := plan.PlanDay(b, start, d)

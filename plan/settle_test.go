@@ -7,15 +7,13 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // A settled day keeps the order, verifies, is never worse by the aim, comes out the
 // same again, and over many days saves what it is asked to.
 func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
-	saved, sooner, days := 0, time.Duration(0), uint64(60)
-	if testing.Short() {
-		days = 24
-	}
+	saved, sooner, days := 0, time.Duration(0), uint64(plantest.Worlds(8, 60))
 	for seed := range days {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 71)))
 		alone, err := plan.PlanDay(b, start, d)
@@ -54,10 +52,7 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 
 // A job that runs, and one that the beam is being set up for, stay as they stand.
 func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
-	tried, days := 0, uint64(30)
-	if testing.Short() {
-		days = 10
-	}
+	tried, days := 0, uint64(plantest.Worlds(4, 30))
 	for seed := range days {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 72)))
 		if p, err := plan.PlanDay(b, start, d); err == nil && len(p.Steps) > 2 {

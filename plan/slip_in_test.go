@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // slipping draws a day, and takes its last job out to be slipped in; nil where it has
@@ -102,10 +103,7 @@ func without(d *plan.Day, refused []plan.Refusal) *plan.Day {
 // move and the second: what is told before a job is dropped there is what it then costs.
 func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
 	gaps, won := 0, 0
-	seeds := uint64(12)
-	if testing.Short() {
-		seeds = 4
-	}
+	seeds := uint64(plantest.Worlds(4, 12))
 	for seed := range seeds {
 		s := slipping(t, seed)
 		if s == nil {

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"bide/plan/plantest"
 	"context"
 	"fmt"
 	"math/bits"
@@ -150,10 +151,7 @@ func asListed(before, j int) bool { return before == 1<<j-1 }
 func anyOrder(int, int) bool      { return true }
 
 func TestTinyDays(t *testing.T) {
-	days, hit, floors, tight, enough := 0, 0, 0, 0, 300
-	if testing.Short() {
-		enough = 60
-	}
+	days, hit, floors, tight, enough := 0, 0, 0, 0, plantest.Worlds(60, 300)
 	for seed := uint64(0); days < enough; seed++ {
 		b, start, d := tiny(rand.New(rand.NewPCG(seed, 41)))
 		best, err := Search(context.Background(), b, start, d, Effort{Aim: AimMoves, Seed: 1})
@@ -262,10 +260,7 @@ func allowed(b *Beam, j *Job) (out []Layout) {
 // layout and resting place there is. One slit of one width makes an entry, so the
 // entries' orders are the slits'.
 func TestFloorsOfFreeDays(t *testing.T) {
-	days, enough := 0, 3000
-	if testing.Short() {
-		enough = 400
-	}
+	days, enough := 0, plantest.Worlds(400, 3000)
 	var proven, met [3]int
 	for seed := uint64(0); days < enough; seed++ {
 		r := rand.New(rand.NewPCG(seed, 43))

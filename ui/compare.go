@@ -17,23 +17,14 @@ import (
 type sequence struct {
 	name string
 	*planning.Order
-	done int  // jobs before it
-	runs bool // a search for it: the jobs are those of this order, and of what is found the totals alone are known
-}
-
-// whole reports whether its totals are known.
-func (s *sequence) whole() bool {
-	if s.runs {
-		return s.Totals.Jobs > 0
-	}
-	return s.Full()
+	done int // jobs before it
 }
 
 // number is a job's number in the sequence; empty for one that the beam can't run, "-"
 // for one that isn't in the order.
 func (s *sequence) number(index int) string {
 	switch n := s.Number(index, s.done); {
-	case index < 0 || s.runs:
+	case index < 0:
 		return "-"
 	case n == 0:
 		return ""
@@ -42,21 +33,23 @@ func (s *sequence) number(index int) string {
 	}
 }
 
-// compare is the page of two orders side by side: what a search found against this order,
-// while it runs the best so far, else this order against the file's.
+// compare is the page of two orders side by side. An order that a search finds while it
+// is open waits until the page is opened anew: no key is to change its meaning under
+// one's hands.
 type compare struct {
 	d     *desk
-	other int // which order is on the left
-	at    int // job, by its place on the right
+	of    *planning.Offer // that waited when the page was opened; nil without one
+	other int             // which order is on the left
+	at    int             // job, by its turn on the right
 }
 
-// offered is the order that a search found, to be accepted or discarded; nil where none
-// waits, or the day has become another since.
+// offered is the order that a search found and the page shows, to be accepted or
+// discarded; nil where it shows none, or that one waits no more.
 func (c *compare) offered() *planning.Offer {
-	if o := c.d.offer; o != nil && o.Inputs.Same(c.d.inputs()) {
-		return o
+	if c.of != c.d.offer {
+		return nil
 	}
-	return nil
+	return c.of
 }
 
 // Help is where the keys work: there is something to accept, or not.
@@ -73,19 +66,11 @@ func (c *compare) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 // what was found where there is such an order.
 func (d *session) sides(o *planning.Offer) (left []sequence, right sequence) {
 	done := d.history.now.done()
-	listed := sequence{name: "as listed, centred", Order: &d.forecast.Listed, done: done}
-	present := sequence{name: "this order", Order: &d.forecast.Present, done: done}
-	switch {
-	case o != nil:
-		return []sequence{present, listed}, sequence{name: "the order found", Order: &o.Order, done: done}
-	case d.search.Busy():
-		best := &planning.Order{Jobs: d.jobs()}
-		if p := d.search.Progress(); p != nil {
-			best.Totals = p.Best
-		}
-		return []sequence{present, listed}, sequence{name: "best so far", Order: best, runs: true}
+	listed, present := sequence{"as listed, centred", &d.forecast.Listed, done}, sequence{"this order", &d.forecast.Present, done}
+	if o == nil {
+		return []sequence{listed}, present
 	}
-	return []sequence{listed}, present
+	return []sequence{present, listed}, sequence{"the order found", &o.Order, done}
 }
 
 // openCompare shows two orders side by side. One that was found for another day is
@@ -94,7 +79,7 @@ func (m *model) openCompare() tea.Cmd {
 	if m.offer != nil && !m.offer.Inputs.Same(m.inputs()) {
 		return background(m.refit())
 	}
-	m.over = &compare{d: m.desk}
+	m.over = &compare{d: m.desk, of: m.offer}
 	return nil
 }
 
@@ -110,15 +95,12 @@ func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
 			m.say("there are only these two; a search (s) finds a third")
 		}
 	case keys.Choose:
-		switch {
-		case found != nil:
-			m.over = nil
-			return background(m.accept())
-		case m.search.Busy():
-			m.say("the search is still running: what it finds can be accepted here when it ends")
-		default:
+		if found == nil {
 			c.show(m, right)
+			break
 		}
+		m.over = nil
+		return background(m.accept())
 	case keys.Discard:
 		if found != nil {
 			m.over = nil

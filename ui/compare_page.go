@@ -1,13 +1,12 @@
 package ui
 
 import (
+	"bide/ui/draw"
+	"bide/ui/list"
 	"fmt"
 	"time"
 
-	"bide/plan"
 	"bide/plan/words"
-	"bide/ui/draw"
-	"bide/ui/list"
 )
 
 // View draws the totals of both orders and their jobs.
@@ -33,11 +32,8 @@ func (c *compare) View(m *model) []draw.Line {
 	if text := rows.Range(); text != "" {
 		title.Add(draw.Faint, text+"  ")
 	}
-	switch {
-	case c.offered() != nil:
+	if c.offered() != nil {
 		title.Add(draw.Good, "Enter accepts the order found, x discards it")
-	case right.runs:
-		title.Add(draw.Accent, "the search is running: what it finds is shown here")
 	}
 	return m.page("Two orders", title, body, c.Help())
 }
@@ -79,7 +75,7 @@ func (c *compare) heads(m *model, a, b string) draw.Line {
 // total compares two spans of time, to the minute or to its tenth: their difference is
 // that of the figures shown.
 func (c *compare) total(m *model, a, b *sequence, label string, fine time.Duration, of func(*sequence) time.Duration) draw.Line {
-	if !a.whole() || !b.whole() {
+	if !a.Full() || !b.Full() {
 		return c.row(m, label, c.known(m, a), c.known(m, b), draw.Faint, "")
 	}
 	text := words.Minutes
@@ -99,18 +95,15 @@ func (c *compare) total(m *model, a, b *sequence, label string, fine time.Durati
 
 // known tells how much of an order is worked out.
 func (c *compare) known(m *model, s *sequence) string {
-	switch {
-	case s.whole():
+	if s.Full() {
 		return ""
-	case s.runs:
-		return m.Pending
 	}
 	return fmt.Sprintf("%s %d of %d planned", m.Pending, len(s.Known), len(s.Jobs))
 }
 
 // counts compares the repositions.
 func (c *compare) counts(m *model, a, b *sequence) draw.Line {
-	if !a.whole() || !b.whole() {
+	if !a.Full() || !b.Full() {
 		return c.row(m, "moves", "", "", draw.Faint, "")
 	}
 	x, y := a.Totals.Repositions, b.Totals.Repositions
@@ -127,7 +120,7 @@ func (c *compare) counts(m *model, a, b *sequence) draw.Line {
 // ends compares when the days end, and how many jobs are late.
 func (c *compare) ends(m *model, a, b *sequence) draw.Line {
 	text := func(s *sequence) string {
-		if !s.whole() || len(s.Known) == 0 {
+		if !s.Full() || len(s.Known) == 0 {
 			return ""
 		}
 		jobs := "no job late"
@@ -137,7 +130,7 @@ func (c *compare) ends(m *model, a, b *sequence) draw.Line {
 		return fmt.Sprintf("%s, %s", m.at(s.Ends()), jobs)
 	}
 	l, more := draw.Faint, ""
-	if a.whole() && b.whole() && len(a.Known) > 0 && len(b.Known) > 0 {
+	if a.Full() && b.Full() && len(a.Known) > 0 && len(b.Known) > 0 {
 		switch by := b.Ends().Round(time.Minute).Sub(a.Ends().Round(time.Minute)); {
 		case by < 0:
 			l, more = draw.Good, words.Hours(-by)+" earlier"
@@ -153,21 +146,14 @@ func (c *compare) floor(m *model) draw.Line {
 	l := m.Line()
 	l.Add(draw.Plain, " ")
 	l.Left(draw.Faint, "proven least", compareLabel)
-	found, p := c.offered(), m.search.Progress()
-	least := func(f *plan.Floor) string {
-		return m.Short(fmt.Sprintf("no order needs fewer than %s: %s", words.Count(f.Repositions, "move"), f.By), m.W-l.Width-1)
-	}
-	switch {
-	case found == nil && p != nil && p.Floor != nil:
-		l.Add(draw.Plain, least(p.Floor))
-	case found == nil && m.search.Busy():
-		l.Add(draw.Faint, m.Pending)
+	switch found := c.offered(); {
 	case found == nil:
 		l.Add(draw.Faint, "a search (s) finds how few moves any order needs")
 	case found.Floor == nil:
 		l.Add(draw.Faint, "nothing above 0 is proven")
 	default:
-		l.Add(draw.Plain, least(found.Floor))
+		f := found.Floor
+		l.Add(draw.Plain, m.Short(fmt.Sprintf("no order needs fewer than %s: %s", words.Count(f.Repositions, "move"), f.By), m.W-l.Width-1))
 	}
 	return l
 }

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -79,55 +78,35 @@ func TestOfferOfAnotherDay(t *testing.T) {
 	}
 }
 
-// The page opened while a search runs shows the best so far, as the line below does, and
-// then what was found; Enter there never means anything but to accept that.
-func TestPageOpenedInASearchShowsWhatItFinds(t *testing.T) {
+// An order found while two others are compared waits until the page is opened anew: the
+// keys of the open page mean what they meant.
+func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 	s, _, _ := morning(t)
+	s.press("s", "v")
+	foot := keys.Footer(s.Theme, s.Table, keys.OnCompare, s.W)
+	s.settle().fits()
+	if s.offer == nil {
+		t.Fatal("nothing is offered")
+	}
+	if got := s.frame(); s.scope() != keys.OnCompare || got[len(got)-1].Text() != foot.Text() {
+		t.Errorf("the keys are those of an offer:\n%s", s.View())
+	}
+	s.tells("as listed, centred", "an order waits: v")
 	order := ids(s.jobs())
-	s.press("s", "v").fits()
-	s.tells("best so far", "the search is running")
-	f := s.finding()
-	best := s.search.Progress().Best
-	figures := []string{words.Minutes(best.Setup), fmt.Sprint(best.Repositions)}
-	page := strings.Join(strings.Split(s.View(), "\n")[:s.H-2], "\n")
-	foot := strings.Split(s.View(), "\n")[s.H-2]
-	for _, text := range figures {
-		if !strings.Contains(page, text) || !strings.Contains(foot, text) {
-			t.Errorf("%s isn't both on the page and below:\n%s", text, s.View())
-		}
+	s.press("x")
+	if s.offer == nil {
+		t.Fatal("it is discarded unseen")
 	}
-	if s.press("x", "down", "enter"); s.over == nil || !s.search.Running() || !slices.Equal(ids(s.jobs()), order) {
-		t.Fatalf("%T is open, the search runs: %v", s.over, s.search.Running())
+	if s.press("down", "enter"); s.over != nil || s.turn != 1 || s.offer == nil || !slices.Equal(ids(s.jobs()), order) {
+		t.Fatalf("Enter goes to turn %d, %T is open, the order is %v", s.turn+1, s.over, ids(s.jobs()))
 	}
-	s.tells("can be accepted here when it ends")
-	s.send(f)
-	if s.settle(); s.offer == nil || s.scope() != keys.OnOffer {
-		t.Fatalf("the page doesn't show what was found:\n%s", s.View())
-	}
-	s.fits()
-	s.tells("the order found", "Enter accepts")
-	if view := s.View(); strings.Contains(view, "best so far") || strings.Contains(view, "an order waits") {
-		t.Errorf("header and page say otherwise:\n%s", view)
-	}
-	for _, text := range []string{words.Minutes(s.offer.Totals.Setup), fmt.Sprint(s.offer.Totals.Repositions)} {
-		s.tells(text)
+	if s.press("v"); s.scope() != keys.OnOffer {
+		t.Error("opened anew, the page doesn't show the order found")
 	}
 	s.press("enter").settle()
 	if slices.Equal(ids(s.jobs()), order) || s.offer != nil {
 		t.Error("it can't be accepted")
 	}
-}
-
-// The page of a search that finds nothing better goes back to this order and the file's.
-func TestPageOfASearchThatFindsNothing(t *testing.T) {
-	s, _, _ := morning(t)
-	s.press("s", "v")
-	f := s.finding()
-	f.Day = s.forecast.Day()
-	if s.send(f); s.offer != nil || s.scope() != keys.OnCompare {
-		t.Error("there is something to accept")
-	}
-	s.tells("nothing better", "as listed, centred", "this order")
 }
 
 // An order found that waits no more is no longer to be accepted on its page.

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -109,7 +110,7 @@ func (s *screen) send(msg tea.Msg) {
 
 // fewer is how much of a sweep is done: all of it, or what there is time for.
 func fewer(all, short int) int {
-	if testing.Short() {
+	if !plantest.IsLong() {
 		return short
 	}
 	return all

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/plantest"
 	"bide/plan/session/planning"
 	"bide/plan/shop"
 
@@ -116,7 +117,7 @@ func TestSearchIsFitted(t *testing.T) {
 		},
 		"walked to the first": func(s *screen) { s.walkToTheEnd() },
 	} {
-		if testing.Short() && !strings.HasPrefix(name, "a ") {
+		if !plantest.IsLong() && !strings.HasPrefix(name, "a ") {
 			continue
 		}
 		t.Run(name, func(t *testing.T) {

@@ -528,3 +528,17 @@ func scaleOf(t *testing.T, u plan.Unit, svg *node) (func(plan.Length) float64, b
 		return x[0] + (x[last]-x[0])*float64(l-at[0])/float64(at[last]-at[0])
 	}, true
 }
+
+// The document and each part of the page say of the demo that it is no shop of anyone's.
+func TestDemoIsSaidToBeOne(t *testing.T) {
+	const note = "DEMO: an invented day, not your beam"
+	day := demoDay(t)
+	day.opts.Demo = true
+	if got := string(written(t, sheet.JSON, day)); !strings.Contains(got, `"`+note+`"`) {
+		t.Error("the document of the demo doesn't say so")
+	}
+	html := string(written(t, sheet.HTML, day))
+	if parts := strings.Split(html, "<section")[1:]; len(parts) < 3 || strings.Count(html, note) != len(parts) {
+		t.Errorf("the page of the demo says so %d times, in %d parts", strings.Count(html, note), len(parts))
+	}
+}

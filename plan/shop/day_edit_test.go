@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 	"bide/plan/shop/toml"
 
 	"github.com/google/go-cmp/cmp"
@@ -186,10 +187,7 @@ func dayOf(s *Shop) *wantedDay {
 // outside the jobs that were taken out and the keys that were; and undoing all
 // gives the file as it was, to the byte.
 func TestDayEdits(t *testing.T) {
-	days := uint64(250)
-	if testing.Short() {
-		days = 40
-	}
+	days := uint64(plantest.Worlds(40, 250))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 3))
 		text := drawDay(r)

@@ -1,64 +1,37 @@
-package sheet_test
+package main
 
 import (
+	"bide/plan/plantest"
 	"bytes"
 	"encoding/json"
-	"errors"
 	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"runtime"
 	"strings"
-	"sync"
 	"syscall"
 	"testing"
 	"time"
-
-	"bide/plan/sheet"
 )
 
-// The command line, end to end: these tests build the program and run it.
+// The command line, end to end: these tests start this binary again as the program.
 
-var bide struct {
-	once sync.Once
-	path string
-	err  error
-}
-
+// TestMain runs the tests, or what the program is asked for.
 func TestMain(m *testing.M) {
-	status := m.Run()
-	if bide.path != "" {
-		os.RemoveAll(filepath.Dir(bide.path))
+	if os.Getenv("BIDE_TEST_PROGRAM") != "" {
+		main()
 	}
-	os.Exit(status)
+	os.Exit(m.Run())
 }
 
-// program builds the program once. It looks at the files that no test here imports,
-// so that go test takes no old result for them.
-func program(t testing.TB) string {
-	t.Helper()
-	bide.once.Do(func() {
-		for _, files := range []string{"../../main.go", "../../ui/*.go", "../../ui/*/*.go"} {
-			names, _ := filepath.Glob(files)
-			for _, name := range names {
-				os.Stat(name)
-			}
-		}
-		dir, err := os.MkdirTemp("", "bide")
-		if err != nil {
-			bide.err = err
-			return
-		}
-		bide.path = filepath.Join(dir, "bide.exe")
-		if out, err := exec.Command("go", "build", "-o", bide.path, "bide").CombinedOutput(); err != nil {
-			bide.err = errors.New(string(out))
-		}
-	})
-	if bide.err != nil {
-		t.Fatal(bide.err)
-	}
-	return bide.path
+// bide is the program with its arguments, no terminal, and what it says.
+func bide(args ...string) (c *exec.Cmd, out, errs *bytes.Buffer) {
+	c = exec.Command(os.Args[0], args...)
+	c.Env = append(os.Environ(), "BIDE_TEST_PROGRAM=yes")
+	out, errs = new(bytes.Buffer), new(bytes.Buffer)
+	c.Stdout, c.Stderr = out, errs
+	return c, out, errs
 }
 
 // result is what a run gave.
@@ -67,31 +40,27 @@ type result struct {
 	status   int
 }
 
-// run runs the program with no terminal.
-func run(t testing.TB, args ...string) result {
+// ran runs the program with no terminal.
+func ran(t testing.TB, args ...string) result {
 	t.Helper()
-	var out, errs bytes.Buffer
-	c := exec.Command(program(t), args...)
-	c.Stdout, c.Stderr = &out, &errs
+	c, out, errs := bide(args...)
 	if err := c.Run(); err != nil && c.ProcessState == nil {
 		t.Fatal(err)
 	}
 	return result{out.String(), errs.String(), c.ProcessState.ExitCode()}
 }
 
-const demoDir = "../../testdata/demo"
+const demoDir = "testdata/demo"
 
 // Every form of the command line that is right does what it says, flags before or
 // after the folder, and says nothing on standard error.
 func TestCommandLine(t *testing.T) {
-	dir := copyOfDemo(t, firstTwo)
-	text := run(t, "sheet", dir).out
-	whole := demoSheet(t).out
+	dir := small(t, asItIs)
+	text := ran(t, "sheet", dir).out
 	for _, c := range []struct {
 		args  string
 		wants string
 	}{
-		{"", whole}, // no terminal: the text sheet
 		{dir, text},
 		{"sheet " + dir, text},
 		{"sheet --as text --sequence listed --aim minutes " + dir, text},
@@ -113,7 +82,7 @@ func TestCommandLine(t *testing.T) {
 		{"sheet -h", "bide sheet [flags] [SHOP]"},
 		{"--version", "bide "},
 	} {
-		got := run(t, strings.Fields(c.args)...)
+		got := ran(t, strings.Fields(c.args)...)
 		if got.status != 0 || got.err != "" || !strings.Contains(got.out, c.wants) {
 			t.Errorf("bide %s: exit %d, %q on standard error, and %d bytes on standard output without %.40q", c.args, got.status, got.err, len(got.out), c.wants)
 		}
@@ -123,40 +92,43 @@ func TestCommandLine(t *testing.T) {
 // A day that lies beside day.toml is told on standard error, not on the sheet, and by
 // check.
 func TestCommandTellsFilesBeside(t *testing.T) {
-	dir := copyOfDemo(t, firstTwo)
-	sheet := run(t, "sheet", dir).out
+	dir := small(t, asItIs)
+	sheet := ran(t, "sheet", dir).out
 	if err := os.WriteFile(filepath.Join(dir, "day.bide.toml"), nil, 0o644); err != nil {
 		t.Fatal(err)
 	}
 	const note = "note: day.bide.toml holds a day"
-	if got := run(t, "sheet", dir); got.status != 0 || got.out != sheet || !strings.HasPrefix(got.err, note) {
+	if got := ran(t, "sheet", dir); got.status != 0 || got.out != sheet || !strings.HasPrefix(got.err, note) {
 		t.Errorf("sheet: exit %d, %q on standard error, the sheet is the same: %v", got.status, got.err, got.out == sheet)
 	}
-	if got := run(t, "check", dir); got.status != 0 || !strings.HasPrefix(got.out, note) {
+	if got := ran(t, "check", dir); got.status != 0 || !strings.HasPrefix(got.out, note) {
 		t.Errorf("check: exit %d, %q", got.status, got.out)
 	}
 }
 
-// Where no shop is named the demo is written, and says on every page and in the
-// document that it is no shop of anyone's; a shop that is named says nothing of it.
+// pagesOf are the lines of a text sheet by page.
+func pagesOf(text string) (pages [][]string) {
+	for _, p := range strings.Split(text, "\f\n") {
+		pages = append(pages, strings.Split(strings.TrimSuffix(p, "\n"), "\n"))
+	}
+	return pages
+}
+
+// Where no shop is named the demo is written, and says on every page that it is no shop
+// of anyone's; a shop that is named says nothing of it.
 func TestDemoIsSaidToBeOne(t *testing.T) {
 	const note = "DEMO: an invented day, not your beam"
-	for n, page := range pagesOf(demoSheet(t).out) {
+	got := ran(t) // no terminal: the text sheet
+	if got.status != 0 || got.err != "" || !strings.Contains(got.out, "THE DAY") {
+		t.Errorf("exit %d, %q on standard error, and %d bytes that are no text sheet", got.status, got.err, len(got.out))
+	}
+	for n, page := range pagesOf(got.out) {
 		if !strings.Contains(page[2], note) {
 			t.Errorf("page %d of the demo has the rule %q", n+1, page[2])
 		}
 	}
-	day := demoDay(t)
-	day.opts.Demo = true
-	if got := string(written(t, sheet.JSON, day)); !strings.Contains(got, `"`+note+`"`) {
-		t.Error("the document of the demo doesn't say so")
-	}
-	html := string(written(t, sheet.HTML, day))
-	if parts := strings.Split(html, "<section")[1:]; len(parts) < 3 || strings.Count(html, note) != len(parts) {
-		t.Errorf("the page of the demo says so %d times, in %d parts", strings.Count(html, note), len(parts))
-	}
 	for _, as := range []string{"text", "json", "html"} {
-		if got := run(t, "sheet", "--as", as, copyOfDemo(t, firstTwo)).out; strings.Contains(got, note) {
+		if got := ran(t, "sheet", "--as", as, small(t, asItIs)).out; strings.Contains(got, note) {
 			t.Errorf("a shop that is named is called a demo as %s", as)
 		}
 	}
@@ -165,19 +137,21 @@ func TestDemoIsSaidToBeOne(t *testing.T) {
 // The panes as linear text need no terminal, and end with the day's problems told as
 // those of the files are.
 func TestPlainText(t *testing.T) {
-	got := run(t, "--plain")
-	for _, want := range []string{"DEMO, an invented day", "1 Day, ", "To D-101: ", "Holder 1 stands at ", "Never used today: "} {
+	got := ran(t, "--plain", small(t, asItIs))
+	for _, want := range []string{"1 Day, ", "To D-101: ", "Holder 1 stands at ", "Never used today: "} {
 		if got.status != 0 || !strings.Contains(got.out, want) {
 			t.Errorf("exit %d, %q on standard error, no %q", got.status, got.err, want)
 		}
 	}
-	if strings.Contains(got.out, "\x1b") {
-		t.Error("there is an escape in it")
+	if strings.Contains(got.out, "\x1b") || strings.Contains(got.out, "DEMO") {
+		t.Error("there is an escape in it, or a shop that is named is called a demo")
 	}
-	if got := run(t, "--plain", copyOfDemo(t, firstTwo)); got.status != 0 || strings.Contains(got.out, "DEMO") {
-		t.Errorf("a shop that is named: exit %d, or it is called a demo", got.status)
+	if plantest.IsLong() {
+		if got := ran(t, "--plain"); got.status != 0 || !strings.Contains(got.out, "DEMO, an invented day") {
+			t.Errorf("the demo: exit %d, %q on standard error, or it isn't called one", got.status, got.err)
+		}
 	}
-	if got := run(t, "--plain", "../../testdata/bad"); got.status != 1 || got.out != "" || got.err == "" {
+	if got := ran(t, "--plain", "testdata/bad"); got.status != 1 || got.out != "" || got.err == "" {
 		t.Errorf("no shop: exit %d, %d bytes on standard output, %q on standard error", got.status, len(got.out), got.err)
 	}
 }
@@ -203,12 +177,12 @@ func TestWrongUsage(t *testing.T) {
 		"sheet --ascii":                    "goes with the full screen",
 		"new":                              "folder must be named",
 	} {
-		got := run(t, strings.Fields(args)...)
+		got := ran(t, strings.Fields(args)...)
 		if got.status != 2 || got.out != "" || !strings.Contains(got.err, wants) {
 			t.Errorf("bide %s: exit %d, %q on standard error (want %q), %d bytes on standard output", args, got.status, got.err, wants, len(got.out))
 		}
 	}
-	if got := run(t, "sheet", "--\x1b[31m"); strings.Contains(got.err, "\x1b") {
+	if got := ran(t, "sheet", "--\x1b[31m"); strings.Contains(got.err, "\x1b") {
 		t.Errorf("an escape goes through to the terminal: %q", got.err)
 	}
 }
@@ -219,12 +193,12 @@ func TestShopThatCantBeRead(t *testing.T) {
 	if err := os.WriteFile(file, nil, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	bad := copyOfDemo(t, func(name, text string) string {
+	bad := small(t, func(name, text string) string {
 		switch name {
 		case "beam.toml":
 			return strings.Replace(text, "holder_width", "holder_widht", 1)
 		case "day.toml":
-			return strings.Replace(text, `id       = "D-102"`, `id       = "D-101"`, 1)
+			return strings.Replace(text, `id = "D-102"`, `id = "D-101"`, 1)
 		}
 		return text
 	})
@@ -235,7 +209,7 @@ func TestShopThatCantBeRead(t *testing.T) {
 		bad:                                {"beam.toml:", "holder_widht", "day.toml:", "D-101"},
 	} {
 		for _, command := range []string{"sheet", "check"} {
-			got := run(t, command, dir)
+			got := ran(t, command, dir)
 			if got.status != 1 || got.out != "" {
 				t.Errorf("bide %s %s: exit %d, %d bytes on standard output", command, dir, got.status, len(got.out))
 			}
@@ -248,26 +222,63 @@ func TestShopThatCantBeRead(t *testing.T) {
 	}
 }
 
-// demoSheet is the sheet of the built-in demo, whose whole day takes a while to settle.
-func demoSheet(t testing.TB) result {
+// small is a folder with a shop of twelve holders and three jobs, changed.
+func small(t testing.TB, change func(name, text string) string) string {
 	t.Helper()
-	demo.once.Do(func() { demo.result = run(t, "sheet") })
-	return demo.result
+	dir := t.TempDir()
+	for name, text := range map[string]string{"beam.toml": smallBeam, "day.toml": smallDay} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(change(name, text)), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir
 }
 
-var demo struct {
-	once sync.Once
-	result
-}
+const smallBeam = `name = "Small beam"
+units = "mm"
+[beam]
+holders = 12
+holder_width = 12.0
+clearance = 0.3
+rail = [-100.0, 700.0]
+web = [0.0, 600.0]
+rest_over_web = true
+[drive]
+kind = "shuttle"
+speed = 400.0
+acceleration = 800.0
+[setup]
+every_min = 6.0
+`
+
+const smallDay = `units = "mm"
+start = 2026-11-25T06:00:00
+[[job]]
+id = "D-101"
+material = "paper tape"
+web = 500.0
+slits = ["5 x 90"]
+length_m = 1000.0
+speed = 100.0
+shift = "free"
+[[job]]
+id = "D-102"
+material = "paper tape"
+web = 500.0
+slits = ["8 x 55"]
+length_m = 1000.0
+speed = 100.0
+[[job]]
+id = "D-103"
+material = "paper tape"
+web = 500.0
+slits = ["4 x 110"]
+length_m = 1000.0
+speed = 100.0
+`
 
 // asItIs changes nothing of a copy.
 func asItIs(_, text string) string { return text }
-
-// firstTwo leaves it two jobs.
-func firstTwo(_, text string) string {
-	short, _, _ := strings.Cut(text, "\n# Inch goods")
-	return short
-}
 
 // copyOfDemo is a folder with the demo's files, changed. It has the first four of its
 // jobs alone: planning those takes a tenth of the time, and their document is still
@@ -295,24 +306,24 @@ func copyOfDemo(t testing.TB, change func(name, text string) string) string {
 // A job that the beam can't run is refused, with its file and the numbers; the rest
 // is planned and the document written, and the exit status is 1.
 func TestRefusedJob(t *testing.T) {
-	dir := copyOfDemo(t, func(name, text string) string {
-		return strings.Replace(text, `"59 x 25"`, `"59 x 35"`, 1) // 2065 mm of slits in a web of 1500
+	dir := small(t, func(name, text string) string {
+		return strings.Replace(text, `"5 x 90"`, `"5 x 110"`, 1) // 550 mm of slits in a web of 500
 	})
 	for command, wants := range map[string]string{"sheet": "THE DAY", "sheet --as csv": ",refused,", "sheet --as json": `"id": "D-101"`, "check": ""} {
-		got := run(t, append(strings.Fields(command), dir)...)
+		got := ran(t, append(strings.Fields(command), dir)...)
 		if got.status != 1 || !strings.Contains(got.out, wants) {
 			t.Errorf("bide %s: exit %d, and %.60q", command, got.status, got.out)
 		}
-		for _, want := range []string{"day.toml:", "D-101", "slits", "2065 mm", "1500 mm"} {
+		for _, want := range []string{"day.toml:", "D-101", "slits", "550 mm", "500 mm"} {
 			if !strings.Contains(got.err, want) {
 				t.Errorf("bide %s: %q isn't in %q", command, want, got.err)
 			}
 		}
 	}
-	if got := run(t, "sheet", "--job", "D-102", dir); got.status != 0 || got.err != "" {
+	if got := ran(t, "sheet", "--job", "D-102", dir); got.status != 0 || got.err != "" {
 		t.Errorf("another job than the refused one: exit %d, %q", got.status, got.err)
 	}
-	if got := run(t, "sheet", "--job", "D-101", dir); got.status != 1 || !strings.Contains(got.out, "REFUSED") {
+	if got := ran(t, "sheet", "--job", "D-101", dir); got.status != 1 || !strings.Contains(got.out, "REFUSED") {
 		t.Errorf("the refused job alone: exit %d, %q", got.status, got.out)
 	}
 }
@@ -320,24 +331,24 @@ func TestRefusedJob(t *testing.T) {
 // A rule that the order of the file breaks is told, the document written all the
 // same, and the exit status is 1.
 func TestBrokenOrder(t *testing.T) {
-	dir := copyOfDemo(t, func(name, text string) string {
-		text = strings.Replace(text, `id       = "D-101"`, `id       = "D-101"`+"\nafter    = [\"D-104\"]", 1)
-		return strings.Replace(text, `id       = "D-103"`, `id       = "D-103"`+"\nfixed    = 1", 1)
+	dir := small(t, func(name, text string) string {
+		text = strings.Replace(text, `id = "D-101"`, `id = "D-101"`+"\nafter = [\"D-102\"]", 1)
+		return strings.Replace(text, `id = "D-103"`, `id = "D-103"`+"\nfixed = 1", 1)
 	})
-	const after, turn = "job D-101 is to come after D-104 and comes before it", "job D-103 is fixed at number 1 in the sequence and comes at number "
-	first := strings.Join(strings.Fields(strings.Join(pagesOf(run(t, "sheet", dir).out)[0], " ")), " ")
-	notes := strings.Join(notesOf(t, run(t, "sheet", "--as", "json", dir).out), "\n")
-	for _, rule := range []string{after, turn} {
+	const after, fixed = "job D-101 is to come after D-102 and comes before it", "job D-103 is fixed at number 1 in the sequence and comes at number 3"
+	first := strings.Join(strings.Fields(strings.Join(pagesOf(ran(t, "sheet", dir).out)[0], " ")), " ")
+	notes := strings.Join(notesOf(t, ran(t, "sheet", "--as", "json", dir).out), "\n")
+	for _, rule := range []string{after, fixed} {
 		if !strings.Contains(first, "- "+rule) || !strings.Contains(notes, "broken: "+rule) {
 			t.Errorf("%q isn't on the first page or in the notes:\n%s\n%s", rule, first, notes)
 		}
 	}
 	for command, wants := range map[string]string{"sheet": "THE DAY", "check": ""} {
-		got := run(t, command, dir)
+		got := ran(t, command, dir)
 		if got.status != 1 || !strings.Contains(got.out, wants) {
 			t.Errorf("bide %s: exit %d, and %.60q", command, got.status, got.out)
 		}
-		for _, want := range []string{"(D-101), after", "D-104", "(D-103), fixed"} {
+		for _, want := range []string{"(D-101), after", "D-102", "(D-103), fixed"} {
 			if !strings.Contains(got.err, want) {
 				t.Errorf("bide %s: %q isn't in %q", command, want, got.err)
 			}
@@ -358,13 +369,13 @@ func notesOf(t *testing.T, document string) []string {
 // bide new makes a shop that has no problems, and never overwrites one.
 func TestNewShop(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "shop")
-	if got := run(t, "new", dir); got.status != 0 || got.err != "" || !strings.Contains(got.out, "bide check") {
+	if got := ran(t, "new", dir); got.status != 0 || got.err != "" || !strings.Contains(got.out, "bide check") {
 		t.Fatalf("bide new: %+v", got)
 	}
-	if got := run(t, "check", dir); got.status != 0 || !strings.Contains(got.out, "no problems") {
+	if got := ran(t, "check", dir); got.status != 0 || !strings.Contains(got.out, "no problems") {
 		t.Errorf("the new shop is checked: %+v", got)
 	}
-	if got := run(t, "new", dir); got.status != 1 || got.out != "" || !strings.Contains(got.err, "already") {
+	if got := ran(t, "new", dir); got.status != 1 || got.out != "" || !strings.Contains(got.err, "already") {
 		t.Errorf("once more: %+v", got)
 	}
 }
@@ -372,9 +383,8 @@ func TestNewShop(t *testing.T) {
 // A full disk is an error, a reader that has gone is none.
 func TestOutputThatCantBeWritten(t *testing.T) {
 	if full, err := os.OpenFile("/dev/full", os.O_WRONLY, 0); err == nil {
-		var errs bytes.Buffer
-		c := exec.Command(program(t), "sheet", copyOfDemo(t, asItIs))
-		c.Stdout, c.Stderr = full, &errs
+		c, _, errs := bide("sheet", copyOfDemo(t, asItIs))
+		c.Stdout = full
 		c.Run()
 		if c.ProcessState.ExitCode() != 1 || !strings.Contains(errs.String(), "can't be written") {
 			t.Errorf("on a full disk: exit %d, %q", c.ProcessState.ExitCode(), errs.String())
@@ -384,9 +394,8 @@ func TestOutputThatCantBeWritten(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		return
 	}
-	var errs bytes.Buffer
-	c := exec.Command(program(t), "sheet", copyOfDemo(t, asItIs))
-	c.Stderr = &errs
+	c, _, errs := bide("sheet", copyOfDemo(t, asItIs))
+	c.Stdout = nil
 	out, err := c.StdoutPipe()
 	if err != nil {
 		t.Fatal(err)
@@ -410,7 +419,8 @@ func TestSignals(t *testing.T) {
 	}
 	dir := copyOfDemo(t, asItIs)
 	for signal, want := range map[syscall.Signal]int{syscall.SIGINT: 130, syscall.SIGTERM: 143, syscall.SIGHUP: 129} {
-		c, out := waiting(t, exec.Command(program(t), "sheet", "--as", "json", dir))
+		c, _, _ := bide("sheet", "--as", "json", dir)
+		out := waiting(t, c)
 		if err := c.Process.Signal(signal); err != nil {
 			t.Fatal(err)
 		}
@@ -427,7 +437,9 @@ func TestIgnoredHangup(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("no such signals")
 	}
-	c, out := waiting(t, exec.Command("sh", "-c", `trap "" HUP; exec "$0" sheet --as json "$1"`, program(t), copyOfDemo(t, asItIs)))
+	c, _, _ := bide("sheet", "--as", "json", copyOfDemo(t, asItIs))
+	c.Path, c.Args = "/bin/sh", append([]string{"sh", "-c", `trap "" HUP; exec "$0" "$@"`}, c.Args...)
+	out := waiting(t, c)
 	if err := c.Process.Signal(syscall.SIGHUP); err != nil {
 		t.Fatal(err)
 	}
@@ -441,8 +453,9 @@ func TestIgnoredHangup(t *testing.T) {
 }
 
 // waiting starts a program and reads the first byte that it writes.
-func waiting(t *testing.T, c *exec.Cmd) (*exec.Cmd, io.ReadCloser) {
+func waiting(t *testing.T, c *exec.Cmd) io.ReadCloser {
 	t.Helper()
+	c.Stdout = nil
 	out, err := c.StdoutPipe()
 	if err != nil {
 		t.Fatal(err)
@@ -453,14 +466,13 @@ func waiting(t *testing.T, c *exec.Cmd) (*exec.Cmd, io.ReadCloser) {
 	if _, err := io.ReadFull(out, make([]byte, 1)); err != nil {
 		t.Fatal(err)
 	}
-	return c, out
+	return out
 }
 
 // BenchmarkCommand is the sheet of the demo from start to end of the program.
 func BenchmarkCommand(b *testing.B) {
-	program(b)
 	for b.Loop() {
-		if got := run(b, "sheet"); got.status != 0 {
+		if got := ran(b, "sheet"); got.status != 0 {
 			b.Fatal(got.err)
 		}
 	}

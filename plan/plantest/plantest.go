@@ -1,0 +1,47 @@
+// Package plantest says how much tests try. One that goes through drawn worlds asks here how
+// many: few in the usual run, so that all packages together are done in a minute, and with
+// -long as many as it takes to be sure. What takes long even once runs with -long alone.
+//
+// Only tests import this package.
+package plantest
+
+import (
+	"flag"
+	"testing"
+	"time"
+)
+
+var (
+	long   = flag.Bool("long", false, "draw many worlds, and run the tests that take long")
+	worlds = flag.Int("worlds", 1, "draw that many times as many worlds")
+)
+
+// Worlds is how many worlds a test draws: few, or with -long many.
+func Worlds(few, many int) int {
+	if *long {
+		few = many
+	}
+	return few * *worlds
+}
+
+// IsLong reports whether tests are to try all they can.
+func IsLong() bool { return *long }
+
+// Long skips a test that takes long, but for a run with -long.
+func Long(t testing.TB) {
+	t.Helper()
+	if !*long {
+		t.Skip("it takes long: run it with -long")
+	}
+}
+
+// Within fails a test whose work takes more time of the processor than it may. What else the
+// machine does meanwhile doesn't count.
+func Within(t testing.TB, limit time.Duration, work func()) {
+	t.Helper()
+	before := processor()
+	work()
+	if took := processor() - before; took > limit {
+		t.Errorf("it took %v of the processor, above %v", took, limit)
+	}
+}
