@@ -185,7 +185,7 @@ func open(dir string) (*shop.Shop, toml.Problems) {
 // sheets writes the plan in the form asked for.
 func (p program) sheets(c commandline.Call, s *shop.Shop, d *plan.DayPlan) int {
 	o := sheet.Options{
-		Unit: s.Unit, Day: s.Day, Notes: s.Notes, Only: c.Job, Demo: c.Operand == "", Knife: s.Knife(s.Standing, d.Steps),
+		Unit: s.Unit, Day: s.Day, Notes: s.Notes, Only: c.Job, Demo: c.Operand == "", Knife: s.Knife(s.Standing, d.Steps()),
 		Sequence: d.Sequence.String(), Aim: aimOf(c, s).String(), Rounds: d.Rounds, Seed: c.Seed,
 	}
 	for _, note := range s.Beside {
@@ -212,7 +212,7 @@ func (p program) refusals(s *shop.Shop, d *plan.DayPlan, only string) int {
 			status = exitPlan
 		}
 	}
-	for _, r := range d.Refused {
+	for _, r := range d.Refused() {
 		for _, f := range r.Faults {
 			tell(r.Job, f)
 		}
@@ -232,7 +232,7 @@ func (p program) check(s *shop.Shop, d *plan.DayPlan) int {
 	status := p.refusals(s, d, "")
 	if status == exitDone {
 		text += fmt.Sprintf("no problems: %s, %d holders, %d jobs, %d of them planned\n",
-			words.Clean(s.Beam.Name), len(s.Beam.Holders), len(s.Day.Jobs), len(d.Steps))
+			words.Clean(s.Beam.Name), len(s.Beam.Holders), len(s.Day.Jobs), len(d.Steps()))
 	}
 	return p.print([]byte(text), status)
 }

@@ -239,7 +239,7 @@ func TestDaysWithBandsVerify(t *testing.T) {
 		if len(plan.Broken(listed.Jobs(), listed.Done)) == 0 && worse(best.Totals, listed.Totals, aim) || worse(settled.Totals, listed.Totals, aim) {
 			t.Errorf("seed %d: searched %+v, settled %+v, listed %+v", seed, best.Totals, settled.Totals, listed.Totals)
 		}
-		planned += len(best.Steps)
+		planned += len(best.Steps())
 	}
 	if planned < int(days) || struck < int(days)/2 {
 		t.Errorf("%d jobs planned, %d days struck by the bands", planned, struck)

@@ -125,8 +125,7 @@ func (s *search) asChosen() bool {
 		return false
 	}
 	chosen := false
-	for i := range s.listed.Steps {
-		st := &s.listed.Steps[i]
+	for i, st := range s.steps {
 		if s.pinned(i) {
 			continue
 		}
@@ -150,9 +149,10 @@ func (d *DayPlan) movesForNothing() bool {
 	if err != nil {
 		return false
 	}
-	for turn := range d.Steps {
-		for _, m := range d.Steps[turn].Changeover.Moves {
-			if m.Why.Cause == AsChosen && d.couldStay(p, turn, m) {
+	steps := d.Steps()
+	for i, s := range steps {
+		for _, m := range s.Changeover.Moves {
+			if m.Why.Cause == AsChosen && couldStay(p, steps[i:], m) {
 				return true
 			}
 		}
@@ -160,11 +160,11 @@ func (d *DayPlan) movesForNothing() bool {
 	return false
 }
 
-// couldStay reports whether the holder of a move would have been in nobody's way had it
-// not moved, as long as it doesn't move again.
-func (d *DayPlan) couldStay(p *Planner, turn int, m Move) bool {
-	for i := turn; i < len(d.Steps); i++ {
-		c, l := &d.Steps[i].Changeover, &d.Steps[i].Layout
+// couldStay reports whether the holder of a move at the first step would have been in
+// nobody's way had it not moved, as long as it doesn't move again.
+func couldStay(p *Planner, steps []*Step, m Move) bool {
+	for _, s := range steps {
+		c, l := &s.Changeover, &s.Layout
 		h := m.Holder - 1
 		if c.Holders[h].At != m.To {
 			break

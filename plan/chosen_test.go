@@ -17,22 +17,22 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 	for seed := range days {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 73)))
 		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: plan.AimMoves, Rounds: 3000, Seed: seed})
-		if err != nil || len(best.Refused) > 0 {
+		if err != nil || len(best.Refused()) > 0 {
 			continue
 		}
 		next := &plan.Day{Start: d.Start, End: d.End}
-		for _, s := range best.Steps {
+		for _, s := range best.Steps() {
 			next.Jobs = append(next.Jobs, *s.Job)
 		}
 		without := settledMoves(t, b, start, next)
-		for i, s := range best.Steps {
+		for i, s := range best.Steps() {
 			next.Jobs[i].Chosen = &plan.Chosen{Slits: s.Layout.Slits, Shift: s.Layout.Shift}
 		}
 		alone, err := plan.PlanDay(b, start, next)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		for i, s := range alone.Steps {
+		for i, s := range alone.Steps() {
 			if s.Job.State == plan.Running { // it is as it stands
 				continue
 			}
@@ -65,9 +65,9 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 // chosenFrom is the day in the order of a plan, each job as the plan has it.
 func chosenFrom(d *plan.Day, best *plan.DayPlan) *plan.Day {
 	next := &plan.Day{Start: d.Start, End: d.End, Aim: best.Aim}
-	for i := range best.Steps {
-		j := *best.Steps[i].Job
-		j.Chosen = best.Beam.Choose(&best.Steps[i])
+	for i := range best.Steps() {
+		j := *best.Steps()[i].Job
+		j.Chosen = best.Beam.Choose(best.Steps()[i])
 		next.Jobs = append(next.Jobs, j)
 	}
 	return next
@@ -85,7 +85,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 			b.InPlace = plan.Length(r.Int64N(int64(b.Pitch() / 2)))
 		}
 		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: aim, Rounds: 400, Seed: seed})
-		if err != nil || len(best.Refused) > 0 || len(best.Steps) == 0 {
+		if err != nil || len(best.Refused()) > 0 || len(best.Steps()) == 0 {
 			continue
 		}
 		next := chosenFrom(d, best)
@@ -101,18 +101,18 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 			t.Errorf("seed %d: found %+v, planned again %+v", seed, best.Totals, again.Totals)
 		}
 		kept++
-		if len(best.Steps) < 2 {
+		if len(best.Steps()) < 2 {
 			continue
 		}
-		first := &best.Steps[0]
+		first := best.Steps()[0]
 		ran, rest := start.After(first), *next
 		rest.Jobs = rest.Jobs[1:]
 		later, err := plan.PlanDay(b, ran, &rest)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		for i, s := range plan.Settle(context.Background(), later, aim).Steps {
-			if want := best.Steps[i+1]; !slices.Equal(s.Changeover.Holders, want.Changeover.Holders) {
+		for i, s := range plan.Settle(context.Background(), later, aim).Steps() {
+			if want := best.Steps()[i+1]; !slices.Equal(s.Changeover.Holders, want.Changeover.Holders) {
 				t.Errorf("seed %d: once %s has run, %s is planned otherwise", seed, first.Job.ID, want.Job.ID)
 			}
 			left++
@@ -141,7 +141,7 @@ func TestChosenGivesWay(t *testing.T) {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 76)))
 		aim := plan.Aim(seed % 2)
 		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: aim, Rounds: 50, Seed: seed})
-		if err != nil || len(best.Refused) > 0 || len(best.Steps) < 2 {
+		if err != nil || len(best.Refused()) > 0 || len(best.Steps()) < 2 {
 			continue
 		}
 		for name, change := range changes {
@@ -174,7 +174,7 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 75))
 		b, start, d := drawDay(r)
 		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 400, Seed: seed})
-		if err != nil || len(best.Refused) > 0 || len(best.Steps) == 0 {
+		if err != nil || len(best.Refused()) > 0 || len(best.Steps()) == 0 {
 			continue
 		}
 		next := chosenFrom(d, best)
@@ -191,7 +191,7 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, s := range alone.Steps {
+		for _, s := range alone.Steps() {
 			least, faults := p.Changeover(s.Changeover.From, s.Layout)
 			if took := s.Changeover.Repositions; s.Job.State != plan.Running && took > s.Job.Chosen.Idle.Moves && (len(faults) > 0 || took > least.Repositions) {
 				t.Errorf("seed %d: %s takes %d moves, %d as chosen, %d at least", seed, s.Job.ID, took, s.Job.Chosen.Idle.Moves, least.Repositions)
@@ -201,8 +201,8 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 		if err := plan.VerifyDay(settled, next); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
-		for i, s := range settled.Steps {
-			if was := alone.Steps[i].Layout; alone.Steps[i].Job.Chosen.Lays(was.Slits, was.Shift) && !slices.Equal(s.Layout.Cuts, was.Cuts) {
+		for i, s := range settled.Steps() {
+			if was := alone.Steps()[i].Layout; alone.Steps()[i].Job.Chosen.Lays(was.Slits, was.Shift) && !slices.Equal(s.Layout.Cuts, was.Cuts) {
 				t.Errorf("seed %d: %s was laid out as chosen, settled it isn't", seed, s.Job.ID)
 			}
 			tried++
@@ -224,15 +224,15 @@ func TestChosenLeavesWhatRuns(t *testing.T) {
 		}
 		j := &d.Jobs[0]
 		j.State = plan.Waiting
-		_, stands, faults := p.Next(start, d.Start, j)
+		first, stands := p.Next(start, d.Start, j)
 		from, to := b.Window(j)
-		if len(faults) > 0 || from == to {
+		if first.Refused() || from == to {
 			continue
 		}
 		for _, shift := range []plan.Length{from, to} {
 			j.State, j.Chosen = plan.Running, &plan.Chosen{Slits: j.Slits(), Shift: shift}
-			if s, _, faults := p.Resume(stands, d.Start, j); len(faults) > 0 || s.Changeover.Repositions > 0 {
-				t.Errorf("seed %d: %d moves of a job that runs", seed, s.Changeover.Repositions)
+			if now, _ := p.Resume(stands, d.Start, j); now.Refused() || now.Step.Changeover.Repositions > 0 {
+				t.Errorf("seed %d: moves of a job that runs, or refused: %+v", seed, now)
 			}
 		}
 		ran++

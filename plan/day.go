@@ -33,11 +33,16 @@ func (s SetupTime) Total() time.Duration {
 	return max(s.Positioner, s.Crew) + s.Every + s.Rethread + s.CleanDown + s.Pressure
 }
 
-// Refusal is a job that the beam can't run, with every reason.
-type Refusal struct {
+// Turn is one number in the sequence of a day plan: a job with its step, or with every
+// fault that keeps the beam from running it.
+type Turn struct {
 	Job    *Job
+	Step   *Step // nil where the job is refused
 	Faults []Fault
 }
+
+// Refused reports whether the beam can't run the turn's job.
+func (t *Turn) Refused() bool { return t.Step == nil }
 
 // Totals sums a day up.
 type Totals struct {
@@ -62,12 +67,11 @@ func (s Sequence) String() string { return [...]string{"listed", "best"}[s] }
 
 // DayPlan is a whole day planned in one order.
 type DayPlan struct {
-	Beam    *Beam
-	Start   *Standing
-	Done    int // jobs of the day that are done: the first turns
-	Steps   []Step
-	Refused []Refusal
-	Totals  Totals
+	Beam   *Beam
+	Start  *Standing
+	Done   int // jobs of the day that are done: the first numbers in the sequence
+	Turns  []Turn
+	Totals Totals
 	// Floor bounds the repositions: of this order when it is listed, of any order
 	// when it is the best found; nil where nothing above nought is proven.
 	Floor *Floor
@@ -79,4 +83,63 @@ type DayPlan struct {
 	// Listed is the order of the file, each changeover on its own, layouts centred
 	// (nearest to it where centred doesn't fit).
 	Listed Totals
+}
+
+// Steps are the turns that are planned, in their sequence.
+func (d *DayPlan) Steps() []*Step {
+	steps := make([]*Step, 0, len(d.Turns))
+	for i := range d.Turns {
+		if s := d.Turns[i].Step; s != nil {
+			steps = append(steps, s)
+		}
+	}
+	return steps
+}
+
+// Refused are the turns whose jobs the beam can't run.
+func (d *DayPlan) Refused() (refused []Turn) {
+	for _, t := range d.Turns {
+		if t.Refused() {
+			refused = append(refused, t)
+		}
+	}
+	return refused
+}
+
+// Jobs are the planned jobs in their sequence; refused ones are left out.
+func (d *DayPlan) Jobs() []*Job {
+	var jobs []*Job
+	for i := range d.Turns {
+		if t := &d.Turns[i]; !t.Refused() {
+			jobs = append(jobs, t.Job)
+		}
+	}
+	return jobs
+}
+
+// Sum adds the planned turns up.
+func Sum(turns []Turn) (t Totals) {
+	for i := range turns {
+		s := turns[i].Step
+		if s == nil {
+			continue
+		}
+		t.Jobs++
+		t.Repositions += s.Changeover.Repositions
+		t.Setup += s.Setup.Total()
+		if s.Late > 0 {
+			t.LateJobs++
+			t.Late += s.Late
+		}
+	}
+	return t
+}
+
+// Planned are the turns of steps.
+func Planned(steps []*Step) []Turn {
+	turns := make([]Turn, len(steps))
+	for i, s := range steps {
+		turns[i] = Turn{Job: s.Job, Step: s}
+	}
+	return turns
 }

@@ -61,7 +61,7 @@ func (f *finisher) keep(t *tour) (better bool) {
 	if !d.foresee() || !d.held() {
 		return true
 	}
-	sc := scoreOf(d.Steps)
+	sc := scoreOf(d.Steps())
 	if better = f.best == nil || sc.compare(f.least, f.aim) < 0; better {
 		f.best, f.least, f.tour = d, sc, t.clone()
 	}
@@ -72,7 +72,7 @@ func (f *finisher) keep(t *tour) (better bool) {
 // beside its cut may have been settled elsewhere for the job before, and then it
 // would have to go to the cut itself.
 func (d *DayPlan) held() bool {
-	for _, s := range d.Steps {
+	for _, s := range d.Steps() {
 		cutting := 0
 		for _, h := range s.Changeover.Holders {
 			if h.Use == Cutting {
@@ -178,17 +178,17 @@ func (k *seeker) write(t *tour) *DayPlan {
 		job := k.jobs[j]
 		l := k.p.beam.Lay(job, t.choices[j].slits, t.choices[j].shift)
 		c := k.p.between(now.At, l, t.stands[turn+1].At)
-		s := Step{Job: job, Layout: l, Changeover: c, SetupStart: clock}
+		s := &Step{Job: job, Layout: l, Changeover: c, SetupStart: clock}
 		s.Setup = k.p.beam.setupTime(now, job, &c)
 		s.clock()
 		if begun := k.begun[j]; begun != nil && turn == 0 {
-			s = *begun
+			*s = *begun
 			s.Changeover.Moves = slices.Clone(s.Changeover.Moves) // the next day's reasons are its own
 		}
-		d.Steps = append(d.Steps, s)
-		now, clock = now.After(&s), s.RunEnd
+		d.Turns = append(d.Turns, Turn{Job: job, Step: s})
+		now, clock = now.After(s), s.RunEnd
 	}
-	d.Totals = Sum(d.Steps)
+	d.Totals = Sum(d.Turns)
 	return d
 }
 
@@ -198,11 +198,12 @@ func (k *seeker) write(t *tour) *DayPlan {
 // one for each.
 func (d *DayPlan) foresee() (all bool) {
 	all = true
-	for turn := range d.Steps {
-		moves := d.Steps[turn].Changeover.Moves
+	steps := d.Steps()
+	for i, s := range steps {
+		moves := s.Changeover.Moves
 		for m := range moves {
 			if moves[m].Why.Cause == StandsAhead {
-				moves[m].Why = d.ahead(turn, &moves[m])
+				moves[m].Why = ahead(steps[i+1:], &moves[m])
 				all = all && moves[m].Why.Job != ""
 			}
 		}
@@ -210,10 +211,10 @@ func (d *DayPlan) foresee() (all bool) {
 	return all
 }
 
-// ahead is the later job that a move at a turn is made for, if there is one.
-func (d *DayPlan) ahead(turn int, move *Move) Why {
+// ahead is the job of the later steps that a move is made for, if there is one.
+func ahead(later []*Step, move *Move) Why {
 	w := Why{Cause: StandsAhead}
-	for _, s := range d.Steps[turn+1:] {
+	for _, s := range later {
 		h := s.Changeover.Holders[move.Holder-1]
 		if h.At != move.To {
 			break

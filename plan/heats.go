@@ -174,8 +174,8 @@ func (k *seeker) begin(s *search, centred bool) (*tour, bool) {
 // tour is the order given with its layouts; what stands in between is not set.
 func (s *search) tour() *tour {
 	choices := make([]choice, len(s.jobs))
-	for i := range s.listed.Steps {
-		l := &s.listed.Steps[i].Layout
+	for i, st := range s.steps {
+		l := &st.Layout
 		choices[i] = choice{slits: l.Slits, shift: l.Shift, cuts: l.Cuts}
 		choices[i].entries = entriesOf(s.jobs[i], l.Slits)
 	}

@@ -3,16 +3,15 @@ package plan
 import "time"
 
 // Next plans one job from what stands now, its setup beginning at the clock. It
-// returns the step and what stands while the job runs; the faults say why the job
-// can't be run, and then nothing has changed.
-func (p *Planner) Next(now *Standing, clock time.Time, j *Job) (Step, *Standing, []Fault) {
+// returns the turn and what stands while the job runs: now itself where it is refused.
+func (p *Planner) Next(now *Standing, clock time.Time, j *Job) (Turn, *Standing) {
 	return p.next(now, clock, j, p.Best)
 }
 
 // NextCentred plans like Next, but at the allowed shift nearest to centred: what a
 // shop does that leaves the shift alone. A job that runs or that the beam is being set
 // up for stays as it was begun (see Resume).
-func (p *Planner) NextCentred(now *Standing, clock time.Time, j *Job) (Step, *Standing, []Fault) {
+func (p *Planner) NextCentred(now *Standing, clock time.Time, j *Job) (Turn, *Standing) {
 	if j.State == Running || now.Setting != nil && now.Setting.Job == j.ID {
 		return p.Resume(now, clock, j)
 	}
@@ -20,14 +19,14 @@ func (p *Planner) NextCentred(now *Standing, clock time.Time, j *Job) (Step, *St
 }
 
 func (p *Planner) next(now *Standing, clock time.Time, j *Job,
-	changeover func([]Length, *Job) (Layout, Changeover, []Fault)) (Step, *Standing, []Fault) {
+	changeover func([]Length, *Job) (Layout, Changeover, []Fault)) (Turn, *Standing) {
 	l, c, faults := changeover(now.At, j)
 	if len(faults) > 0 {
-		return Step{}, now, faults
+		return Turn{Job: j, Faults: faults}, now
 	}
-	s := Step{Job: j, Layout: l, Changeover: c, Setup: p.beam.setupTime(now, j, &c), SetupStart: clock}
+	s := &Step{Job: j, Layout: l, Changeover: c, Setup: p.beam.setupTime(now, j, &c), SetupStart: clock}
 	s.clock()
-	return s, now.After(&s), nil
+	return Turn{Job: j, Step: s}, now.After(s)
 }
 
 // After is what stands while the step's job runs, when now stood before it.
@@ -56,20 +55,10 @@ func planDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
 		return nil, err
 	}
 	day := &DayPlan{Beam: b, Start: start, Done: d.Done(), Aim: d.Aim}
-	day.Steps, day.Refused = p.run(start, d, p.Resume)
-	day.Totals = Sum(day.Steps)
-	listed, _ := p.run(start, d, p.NextCentred)
-	day.Listed = Sum(listed)
+	day.Turns = p.run(start, d, p.Resume)
+	day.Totals = Sum(day.Turns)
+	day.Listed = Sum(p.run(start, d, p.NextCentred))
 	return day, nil
-}
-
-// Jobs are the planned jobs in their order.
-func (d *DayPlan) Jobs() []*Job {
-	jobs := make([]*Job, len(d.Steps))
-	for i := range d.Steps {
-		jobs[i] = d.Steps[i].Job
-	}
-	return jobs
 }
 
 // Done counts the jobs that are done.
@@ -84,33 +73,17 @@ func (d *Day) Done() (n int) {
 
 // run plans the day's jobs one after the other with next.
 func (p *Planner) run(now *Standing, d *Day,
-	next func(*Standing, time.Time, *Job) (Step, *Standing, []Fault)) (steps []Step, refused []Refusal) {
+	next func(*Standing, time.Time, *Job) (Turn, *Standing)) (turns []Turn) {
 	clock := d.Begins(now)
 	for i := range d.Jobs {
 		j := &d.Jobs[i]
 		if j.State == Done || j.State == Aside {
 			continue
 		}
-		s, stands, faults := next(now, clock, j)
-		if len(faults) > 0 {
-			refused = append(refused, Refusal{j, faults})
-			continue
-		}
-		steps, now, clock = append(steps, s), stands, s.RunEnd
-	}
-	return steps, refused
-}
-
-// Sum adds the steps up.
-func Sum(steps []Step) Totals {
-	t := Totals{Jobs: len(steps)}
-	for _, s := range steps {
-		t.Repositions += s.Changeover.Repositions
-		t.Setup += s.Setup.Total()
-		if s.Late > 0 {
-			t.LateJobs++
-			t.Late += s.Late
+		t, stands := next(now, clock, j)
+		if turns = append(turns, t); !t.Refused() {
+			now, clock = stands, t.Step.RunEnd
 		}
 	}
-	return t
+	return turns
 }

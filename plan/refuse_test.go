@@ -79,7 +79,7 @@ func TestJobWithoutSlitsIsRefused(t *testing.T) {
 		if err := plan.VerifyDay(best, d); err != nil {
 			t.Error(err)
 		}
-		last := best.Refused[len(best.Refused)-1]
+		last := best.Refused()[len(best.Refused())-1]
 		if why := last.Faults[0].Why(plan.Millimetres); last.Job.ID != "none" || why != "no slits are listed" {
 			t.Errorf("%s is refused: %s", last.Job.ID, why)
 		}

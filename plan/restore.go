@@ -64,7 +64,7 @@ func (f *finisher) noWorse(t *tour) bool {
 	if !d.foresee() || !d.held() {
 		return false
 	}
-	sc := scoreOf(d.Steps)
+	sc := scoreOf(d.Steps())
 	if sc.compare(f.least, f.aim) > 0 {
 		return false
 	}

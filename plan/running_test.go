@@ -21,19 +21,19 @@ func TestJobsRunAsTheyWereSetUp(t *testing.T) {
 			continue
 		}
 		settled := plan.Settle(context.Background(), alone, plan.AimMoves)
-		for i := range settled.Steps {
-			step := &settled.Steps[i]
+		for i := range settled.Steps() {
+			step := settled.Steps()[i]
 			stands = stands.After(step)
 			j := *step.Job
 			j.State = plan.Running
 			p, err := plan.PlanDay(b, stands, &plan.Day{Start: d.Start, Jobs: []plan.Job{j}})
-			if err != nil || len(p.Steps) != 1 {
+			if err != nil || len(p.Steps()) != 1 {
 				t.Fatalf("seed %d: %s isn't planned: %v", seed, j.ID, err)
 			}
 			if err := plan.VerifyDay(p, &plan.Day{Start: d.Start, Jobs: []plan.Job{j}}); err != nil {
 				t.Errorf("seed %d: %v", seed, err)
 			}
-			if n := p.Steps[0].Changeover.Repositions; n > 0 {
+			if n := p.Steps()[0].Changeover.Repositions; n > 0 {
 				t.Errorf("seed %d: %d moves under %s, which runs with slits %v shifted %d", seed, n, j.ID, step.Layout.Slits, step.Layout.Shift)
 			}
 			ran++
@@ -56,14 +56,14 @@ func TestOrderIsReadOffTheHolders(t *testing.T) {
 		Entries: []plan.Entry{{Count: 2, Finished: 20, Width: 20}, {Count: 1, Finished: 30, Width: 30}}}
 	for third, want := range map[plan.Length]int{60: 0, 61: 1} {
 		p, err := plan.PlanDay(b, &plan.Standing{At: []plan.Length{10, 40, third, 80}, Job: "runs"}, &plan.Day{Jobs: []plan.Job{j}})
-		if err != nil || len(p.Steps) != 1 {
+		if err != nil || len(p.Steps()) != 1 {
 			t.Fatal(err)
 		}
-		if got := p.Steps[0].Changeover.Repositions; got != want && !(want == 1 && got > 0) {
-			t.Errorf("third at %d: %d moves, slits %v", third, got, p.Steps[0].Layout.Slits)
+		if got := p.Steps()[0].Changeover.Repositions; got != want && !(want == 1 && got > 0) {
+			t.Errorf("third at %d: %d moves, slits %v", third, got, p.Steps()[0].Layout.Slits)
 		}
-		if want == 0 && p.Steps[0].Layout.Slits[0] != 30 {
-			t.Errorf("slits %v", p.Steps[0].Layout.Slits)
+		if want == 0 && p.Steps()[0].Layout.Slits[0] != 30 {
+			t.Errorf("slits %v", p.Steps()[0].Layout.Slits)
 		}
 	}
 }

@@ -55,7 +55,7 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 		return nil, err
 	}
 	if e.Rounds == 0 {
-		e.Rounds = b.DefaultRounds(len(listed.Steps))
+		e.Rounds = b.DefaultRounds(len(listed.Steps()))
 	}
 	s := newSearch(b, start, d.Begins(start), listed, e)
 	s.floor = s.provenFloor()
@@ -75,7 +75,7 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 	if e.Aim == AimMinutes && best != listed && ctx.Err() == nil {
 		best = s.better([]*DayPlan{best, newSearch(b, start, s.clock, best, Effort{Aim: e.Aim}).settle(ctx)})
 	}
-	best.Refused, best.Listed, best.Done = listed.Refused, listed.Listed, listed.Done
+	best.Turns, best.Listed, best.Done = among(best.Steps(), listed), listed.Listed, listed.Done
 	best.Floor = s.floor
 	best.Sequence, best.Aim, best.Rounds, best.Seed = SequenceBest, e.Aim, e.Rounds, e.Seed
 	return best, nil
@@ -104,6 +104,7 @@ type search struct {
 	start  *Standing
 	clock  time.Time
 	listed *DayPlan // of the order given
+	steps  []*Step  // of that
 	jobs   []*Job   // that can be run
 	rules  rules
 	common [][]int   // by two jobs: most cuts they can have in common
@@ -119,7 +120,7 @@ type search struct {
 }
 
 func newSearch(b *Beam, start *Standing, clock time.Time, listed *DayPlan, e Effort) *search {
-	s := &search{beam: b, start: start, clock: clock, listed: listed, effort: e, jobs: listed.Jobs()}
+	s := &search{beam: b, start: start, clock: clock, listed: listed, effort: e, steps: listed.Steps(), jobs: listed.Jobs()}
 	var begun *Job
 	if s.setting(0) && s.jobs[0].Turn == 0 {
 		begun = s.jobs[0]
@@ -194,7 +195,7 @@ func (s *search) seeker(seed uint64, n int) *seeker {
 		k.pinned = append(k.pinned, s.pinned(i))
 		k.begun = append(k.begun, nil)
 		if k.pinned[i] && i == 0 { // planned from the same start
-			k.begun[i] = &s.listed.Steps[i]
+			k.begun[i] = s.steps[i]
 		}
 		from, to := s.beam.Window(j)
 		k.windows = append(k.windows, Span{from, to})
@@ -244,7 +245,7 @@ func (s *search) better(plans []*DayPlan) *DayPlan {
 		if p == nil {
 			continue
 		}
-		sc := scoreOf(p.Steps)
+		sc := scoreOf(p.Steps())
 		if best == nil || sc.compare(least, s.effort.Aim) < 0 {
 			best, least = p, sc
 		}
@@ -253,10 +254,10 @@ func (s *search) better(plans []*DayPlan) *DayPlan {
 }
 
 // scoreOf sums the steps up.
-func scoreOf(steps []Step) score {
+func scoreOf(steps []*Step) score {
 	var sc score
-	for i := range steps {
-		sc.add(&steps[i])
+	for _, s := range steps {
+		sc.add(s)
 	}
 	return sc
 }
@@ -279,13 +280,28 @@ func (s *search) fallback(listed *DayPlan) []*DayPlan {
 	for i, j := range s.jobs {
 		jobs[i] = *j
 	}
-	steps, refused := p.run(s.start, &Day{Start: s.clock, Jobs: jobs}, p.NextCentred)
-	if len(refused) > 0 {
-		return []*DayPlan{listed}
+	turns := p.run(s.start, &Day{Start: s.clock, Jobs: jobs}, p.NextCentred)
+	for i := range turns {
+		if turns[i].Refused() {
+			return []*DayPlan{listed}
+		}
+		turns[i].Job, turns[i].Step.Job = s.jobs[i], s.jobs[i]
 	}
-	for i := range steps {
-		steps[i].Job = s.jobs[i]
-	}
-	centred := &DayPlan{Beam: s.beam, Start: s.start, Steps: steps, Totals: Sum(steps)}
+	centred := &DayPlan{Beam: s.beam, Start: s.start, Turns: turns, Totals: Sum(turns)}
 	return []*DayPlan{listed, centred}
+}
+
+// among are the turns of steps and of the jobs that the listed day refuses. Where the
+// steps are in the listed order these keep their number, else they come last.
+func among(steps []*Step, listed *DayPlan) []Turn {
+	if !slices.EqualFunc(steps, listed.Steps(), func(a, b *Step) bool { return a.Job == b.Job }) {
+		return append(Planned(steps), listed.Refused()...)
+	}
+	turns := slices.Clone(listed.Turns)
+	for i := range turns {
+		if t := &turns[i]; !t.Refused() {
+			t.Step, steps = steps[0], steps[1:]
+		}
+	}
+	return turns
 }

@@ -15,7 +15,7 @@ import (
 
 // same reports whether two plans of a day are alike, step for step.
 func same(a, b *plan.DayPlan) bool {
-	return a.Totals == b.Totals && slices.EqualFunc(a.Steps, b.Steps, func(x, y plan.Step) bool {
+	return a.Totals == b.Totals && slices.EqualFunc(a.Steps(), b.Steps(), func(x, y *plan.Step) bool {
 		return x.Job.ID == y.Job.ID && slices.Equal(x.Layout.Cuts, y.Layout.Cuts) &&
 			slices.Equal(x.Changeover.Holders, y.Changeover.Holders) && slices.Equal(x.Changeover.Moves, y.Changeover.Moves)
 	})
@@ -26,7 +26,7 @@ func busyDay(t *testing.T) (*plan.Beam, *plan.Standing, *plan.Day) {
 	t.Helper()
 	for seed := range uint64(100) {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 52)))
-		if p, err := plan.PlanDay(b, start, d); err == nil && len(p.Steps) >= 6 {
+		if p, err := plan.PlanDay(b, start, d); err == nil && len(p.Steps()) >= 6 {
 			return b, start, d
 		}
 	}
@@ -67,8 +67,8 @@ func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 		if err := plan.VerifyDay(best, d); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
-		if len(best.Steps) != len(listed.Steps) || len(best.Refused) != len(listed.Refused) {
-			t.Errorf("seed %d: %d planned and %d refused, listed %d and %d", seed, len(best.Steps), len(best.Refused), len(listed.Steps), len(listed.Refused))
+		if len(best.Steps()) != len(listed.Steps()) || len(best.Refused()) != len(listed.Refused()) {
+			t.Errorf("seed %d: %d planned and %d refused, listed %d and %d", seed, len(best.Steps()), len(best.Refused()), len(listed.Steps()), len(listed.Refused()))
 		}
 		kept := len(plan.Broken(listed.Jobs(), listed.Done)) == 0
 		settled := plan.Settle(context.Background(), listed, aim)
@@ -232,7 +232,7 @@ func TestSearchLeavesLayoutsThatGainNothing(t *testing.T) {
 		if best.Totals.Repositions != 12 {
 			t.Errorf("seed %d: %d moves, want 12", seed, best.Totals.Repositions)
 		}
-		for _, s := range best.Steps {
+		for _, s := range best.Steps() {
 			if s.Layout.Shift != 0 || !slices.Equal(s.Layout.Slits, s.Job.Slits()) {
 				t.Errorf("seed %d: %s at shift %s with slits %v, which gains nothing: %d moves", seed, s.Job.ID, s.Layout.Shift.MM(), s.Layout.Slits, best.Totals.Repositions)
 			}
@@ -255,15 +255,15 @@ func TestSearchWhereNoOrderThatKeepsTheRulesCanBeSet(t *testing.T) {
 	}
 	d := &plan.Day{Jobs: []plan.Job{halves("X", 3*mm, 5*mm, "Y"), halves("Y", 6*mm, 5*mm)}}
 	turned := &plan.Day{Jobs: []plan.Job{d.Jobs[1], d.Jobs[0]}}
-	if p, err := plan.PlanDay(b, start, turned); err != nil || len(p.Refused) != 1 {
-		t.Fatalf("Y before X refuses %d jobs (%v), want 1", len(p.Refused), err)
+	if p, err := plan.PlanDay(b, start, turned); err != nil || len(p.Refused()) != 1 {
+		t.Fatalf("Y before X refuses %d jobs (%v), want 1", len(p.Refused()), err)
 	}
 	best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 100})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := plan.VerifyDay(best, d); err != nil || len(best.Steps) != 2 || best.Sequence != plan.SequenceListed {
-		t.Errorf("%d jobs planned in sequence %v: %v", len(best.Steps), best.Sequence, err)
+	if err := plan.VerifyDay(best, d); err != nil || len(best.Steps()) != 2 || best.Sequence != plan.SequenceListed {
+		t.Errorf("%d jobs planned in sequence %v: %v", len(best.Steps()), best.Sequence, err)
 	}
 }
 

@@ -37,7 +37,7 @@ type Made struct {
 // the rest is what was left of it: a plan from here that was better in any of
 // Next's aims would have been better from the beginning too, each holder moving
 // once.
-func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Step, *Standing, []Fault) {
+func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Turn, *Standing) {
 	return p.next(now, clock, j, func(at []Length, j *Job) (Layout, Changeover, []Fault) {
 		l, c, faults := p.chosen(at, j)
 		if s := now.Setting; s != nil && s.Job == j.ID {

@@ -34,7 +34,7 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 		}
 		j := &w.job
 		j.ID = "job"
-		whole, _, faults := p.Next(&plan.Standing{At: w.standing}, time.Time{}, j)
+		whole, faults := parts(p.Next(&plan.Standing{At: w.standing}, time.Time{}, j))
 		if len(faults) > 0 {
 			continue
 		}
@@ -44,7 +44,8 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 				t.Fatalf("seed %d: move %d is blocked by holder %d\n%v", seed, k+1, n, w)
 			}
 			now.At[m.Holder-1] = m.To
-			rest, stands, faults := p.Resume(now, time.Time{}, j)
+			turn, stands := p.Resume(now, time.Time{}, j)
+			rest, faults := parts(turn, stands)
 			if len(faults) > 0 {
 				t.Fatalf("seed %d: after move %d it can't go on: %s\n%v", seed, k+1, faults[0].Why(plan.Millimetres), w)
 			}
@@ -92,7 +93,7 @@ func TestResumeKeepsTheLayout(t *testing.T) {
 		return out
 	}
 	resume := func(setting *plan.Setting, j *plan.Job, places []plan.Length) plan.Layout {
-		s, _, faults := p.Resume(&plan.Standing{At: places, Setting: setting}, time.Time{}, j)
+		s, faults := parts(p.Resume(&plan.Standing{At: places, Setting: setting}, time.Time{}, j))
 		if len(faults) > 0 {
 			t.Fatal(faults[0].Why(plan.Millimetres))
 		}
@@ -194,10 +195,10 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 	for seed := uint64(50); seed < 50+days; seed++ {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 73)))
 		alone, err := plan.PlanDay(b, start, d)
-		if err != nil || len(alone.Steps) < 2 {
+		if err != nil || len(alone.Steps()) < 2 {
 			continue
 		}
-		first := plan.Settle(context.Background(), alone, plan.AimMinutes).Steps[0]
+		first := plan.Settle(context.Background(), alone, plan.AimMinutes).Steps()[0]
 		setting := &plan.Setting{Job: first.Job.ID, Slits: first.Layout.Slits, Shift: first.Layout.Shift, To: places(first.Changeover)}
 		now := *start
 		now.At, now.Setting = slices.Clone(start.At), setting
@@ -208,7 +209,7 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 		moves := first.Changeover.Moves
 		for k, m := range moves[:len(moves)/2] {
 			now.At[m.Holder-1] = m.To
-			rest, _, faults := p.Resume(&now, time.Time{}, first.Job)
+			rest, faults := parts(p.Resume(&now, time.Time{}, first.Job))
 			if len(faults) > 0 || rest.Changeover.Repositions != len(moves)-k-1 {
 				t.Fatalf("seed %d: after move %d %d are left, want %d (%d faults)", seed, k+1, rest.Changeover.Repositions, len(moves)-k-1, len(faults))
 			}
@@ -221,15 +222,15 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 			resumed++
 		}
 		again, err := plan.PlanDay(b, &now, d)
-		if err != nil || again.Steps[0].Job != first.Job {
+		if err != nil || again.Steps()[0].Job != first.Job {
 			continue
 		}
 		for what, day := range map[string]*plan.DayPlan{"settled": plan.Settle(context.Background(), again, plan.AimMoves), "searched": searchedFor(t, b, &now, d)} {
 			if err := plan.VerifyDay(day, d); err != nil {
 				t.Errorf("seed %d, %s: %v", seed, what, err)
 			}
-			if diff := cmp.Diff(setting.To, places(day.Steps[0].Changeover)); day.Steps[0].Job != first.Job || diff != "" {
-				t.Errorf("seed %d, %s: the changeover begun isn't first as begun (%s):\n%s", seed, what, day.Steps[0].Job.ID, diff)
+			if diff := cmp.Diff(setting.To, places(day.Steps()[0].Changeover)); day.Steps()[0].Job != first.Job || diff != "" {
+				t.Errorf("seed %d, %s: the changeover begun isn't first as begun (%s):\n%s", seed, what, day.Steps()[0].Job.ID, diff)
 			}
 			kept := len(plan.Broken(again.Jobs(), again.Done)) == 0
 			if what == "searched" && kept && worse(day.Totals, again.Listed, plan.AimMinutes) {
@@ -265,7 +266,7 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 			continue
 		}
 		j := &w.job
-		whole, _, faults := p.Next(&plan.Standing{At: w.standing}, time.Time{}, j)
+		whole, faults := parts(p.Next(&plan.Standing{At: w.standing}, time.Time{}, j))
 		if len(faults) > 0 {
 			continue
 		}
@@ -279,9 +280,9 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 		if len(w.beam.Misplaced(now.At)) > 0 {
 			continue
 		}
-		asBegun, _, _ := p.Resume(now, time.Time{}, j)
+		asBegun, _ := parts(p.Resume(now, time.Time{}, j))
 		setting.Found = true
-		rest, _, faults := p.Resume(now, time.Time{}, j)
+		rest, faults := parts(p.Resume(now, time.Time{}, j))
 		var best answer
 		settle(&w.beam, now.At, whole.Layout, &best)
 		if len(faults) > 0 {
@@ -310,7 +311,7 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 		// What is left of it leads on to the same end, move by move.
 		for k, m := range rest.Changeover.Moves {
 			now.At[m.Holder-1] = m.To
-			again, _, _ := p.Resume(now, time.Time{}, j)
+			again, _ := parts(p.Resume(now, time.Time{}, j))
 			if left := got - k - 1; again.Changeover.Repositions != left {
 				t.Fatalf("seed %d: after move %d there are %d more, want %d\n%v", seed, k+1, again.Changeover.Repositions, left, w)
 			}
@@ -319,4 +320,12 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 	if found < 500 || spared < 20 {
 		t.Errorf("a holder was found elsewhere in %d worlds, in %d of them a move is spared", found, spared)
 	}
+}
+
+// parts are the step of a turn, empty where it is refused, and its faults.
+func parts(t plan.Turn, _ *plan.Standing) (plan.Step, []plan.Fault) {
+	if t.Refused() {
+		return plan.Step{}, t.Faults
+	}
+	return *t.Step, nil
 }

@@ -12,10 +12,11 @@ import (
 // it was chosen stays as it is. The result depends on the day and the aim alone, unless
 // the context is cancelled, which ends it early.
 func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
-	if len(d.Steps) == 0 {
+	steps := d.Steps()
+	if len(steps) == 0 {
 		return d
 	}
-	return newSearch(d.Beam, d.Start, d.Steps[0].SetupStart, d, Effort{Aim: aim}).settle(ctx)
+	return newSearch(d.Beam, d.Start, steps[0].SetupStart, d, Effort{Aim: aim}).settle(ctx)
 }
 
 // settle is Settle for the listed day.
@@ -35,7 +36,7 @@ func (s *search) settle(ctx context.Context) *DayPlan {
 	if best == d {
 		return d
 	}
-	best.Refused, best.Listed, best.Floor, best.Done = d.Refused, d.Listed, d.Floor, d.Done
+	best.Turns, best.Listed, best.Floor, best.Done = among(best.Steps(), d), d.Listed, d.Floor, d.Done
 	best.Sequence, best.Aim = d.Sequence, s.effort.Aim
 	return best
 }
@@ -44,13 +45,20 @@ func (s *search) settle(ctx context.Context) *DayPlan {
 // made for.
 func (d *DayPlan) foreseen() *DayPlan {
 	out := *d
-	out.Steps = slices.Clone(d.Steps)
-	for turn := range out.Steps {
-		c := &out.Steps[turn].Changeover
+	out.Turns = slices.Clone(d.Turns)
+	for i := range out.Turns {
+		if t := &out.Turns[i]; !t.Refused() {
+			s := *t.Step
+			t.Step = &s
+		}
+	}
+	steps := out.Steps()
+	for n, s := range steps {
+		c := &s.Changeover
 		c.Moves = slices.Clone(c.Moves)
 		for i := range c.Moves {
 			if m := &c.Moves[i]; m.Why.Cause == AsChosen {
-				if why := out.ahead(turn, m); why.Job != "" {
+				if why := ahead(steps[n+1:], m); why.Job != "" {
 					m.Why = why
 				}
 			}
@@ -65,8 +73,8 @@ func (s *search) settlers() (all []*starter) {
 	for n := range mostSettlers {
 		k := s.seeker(settleSeed, n)
 		k.inOrder, k.rules = true, rules{none: true} // the order isn't touched, whatever it breaks
-		for i := range s.listed.Steps {
-			l := &s.listed.Steps[i].Layout
+		for i, st := range s.steps {
+			l := &st.Layout
 			k.laid[i] = s.jobs[i].Chosen.Lays(l.Slits, l.Shift)
 		}
 		if n == 0 || slices.ContainsFunc(s.tour().order, k.free) {
@@ -83,8 +91,8 @@ func (f *finisher) settleFrom(ctx context.Context, s *search, beginning int) {
 	t, ok := s.tour(), true
 	switch beginning {
 	case 0:
-		for i := range s.listed.Steps {
-			t.stands[i].advance(&t.stands[i+1], s.jobs[i], s.listed.Steps[i].Changeover.Holders)
+		for i, st := range s.steps {
+			t.stands[i].advance(&t.stands[i+1], s.jobs[i], st.Changeover.Holders)
 		}
 	case 1:
 		t, ok = f.relaid(ctx, t)

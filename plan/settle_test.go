@@ -28,9 +28,9 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 		if worse(settled.Totals, alone.Totals, aim) {
 			t.Errorf("seed %d: settled %+v, each on its own %+v", seed, settled.Totals, alone.Totals)
 		}
-		for i := range alone.Steps {
-			if settled.Steps[i].Job != alone.Steps[i].Job {
-				t.Errorf("seed %d: %s at turn %d, was %s", seed, settled.Steps[i].Job.ID, i+1, alone.Steps[i].Job.ID)
+		for i := range alone.Steps() {
+			if settled.Steps()[i].Job != alone.Steps()[i].Job {
+				t.Errorf("seed %d: %s at turn %d, was %s", seed, settled.Steps()[i].Job.ID, i+1, alone.Steps()[i].Job.ID)
 			}
 		}
 		if again := plan.Settle(context.Background(), alone, aim); !same(settled, again) {
@@ -55,8 +55,8 @@ func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
 	tried, days := 0, uint64(plantest.Worlds(4, 30))
 	for seed := range days {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 72)))
-		if p, err := plan.PlanDay(b, start, d); err == nil && len(p.Steps) > 2 {
-			first, stands := p.Steps[0].Job.ID, start.After(&p.Steps[0])
+		if p, err := plan.PlanDay(b, start, d); err == nil && len(p.Steps()) > 2 {
+			first, stands := p.Steps()[0].Job.ID, start.After(p.Steps()[0])
 			for i := range d.Jobs {
 				d.Jobs[i].State = plan.Waiting
 				if d.Jobs[i].ID == first {
@@ -65,16 +65,16 @@ func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
 				}
 			}
 			runs, err := plan.PlanDay(b, stands, d)
-			if err != nil || len(runs.Steps) == 0 || runs.Steps[0].Changeover.Repositions > 0 {
+			if err != nil || len(runs.Steps()) == 0 || runs.Steps()[0].Changeover.Repositions > 0 {
 				continue
 			}
 			tried++
-			if s := plan.Settle(context.Background(), runs, plan.AimMoves); s.Steps[0].Changeover.Repositions > 0 {
-				t.Errorf("seed %d: %d moves under a job that runs", seed, s.Steps[0].Changeover.Repositions)
+			if s := plan.Settle(context.Background(), runs, plan.AimMoves); s.Steps()[0].Changeover.Repositions > 0 {
+				t.Errorf("seed %d: %d moves under a job that runs", seed, s.Steps()[0].Changeover.Repositions)
 			}
 			s, err := plan.Search(context.Background(), b, stands, d, plan.Effort{Rounds: 300, Seed: seed})
-			if err != nil || s.Steps[0].Job.ID != first || s.Steps[0].Changeover.Repositions > 0 {
-				t.Errorf("seed %d: searched, %v: %s is first, with %d moves", seed, err, s.Steps[0].Job.ID, s.Steps[0].Changeover.Repositions)
+			if err != nil || s.Steps()[0].Job.ID != first || s.Steps()[0].Changeover.Repositions > 0 {
+				t.Errorf("seed %d: searched, %v: %s is first, with %d moves", seed, err, s.Steps()[0].Job.ID, s.Steps()[0].Changeover.Repositions)
 			}
 		}
 	}

@@ -9,35 +9,37 @@ import (
 // Slipping is a planned day that a job is to be slipped into: what is planned
 // without it.
 type Slipping struct {
-	*DayPlan           // its steps, each planned on its own or as a search gave them
+	*DayPlan           // its turns, each planned on its own or as a search gave them
 	Clock    time.Time // when its first setup begins
 	Job      *Job
 }
 
-// In is the day with the job at one gap: gap g is before step g, len(Steps) is behind
-// the last. The steps before the gap stay as they are; those behind are planned on
+// In is the day with the job at one gap: gap g is before turn g, len(Turns) is behind
+// the last. The turns before the gap stay as they are; those behind are planned on
 // from it one by one, as Resume plans them. Jobs that can't be set, the job itself or
 // ones behind it, are refused.
 //
 // It is what the day costs at first sight: settled it is never worse. It takes one
-// changeover for the job and one for each step behind the gap.
+// changeover for the job and one for each turn behind the gap.
 func (s *Slipping) In(p *Planner, gap int) *DayPlan {
 	day := *s.DayPlan
-	day.Steps, day.Refused, day.Floor = slices.Clone(s.Steps[:gap]), slices.Clone(s.Refused), nil
+	day.Turns, day.Floor = slices.Insert(slices.Clone(s.Turns), gap, Turn{Job: s.Job}), nil
 	now, clock := s.Start, s.Clock
-	for i := range day.Steps {
-		now, clock = now.After(&day.Steps[i]), day.Steps[i].RunEnd
-	}
-	for _, j := range slices.Insert(s.Jobs(), gap, s.Job)[gap:] {
-		step, stands, faults := p.Resume(now, clock, j)
-		if len(faults) > 0 {
-			day.Refused = append(day.Refused, Refusal{j, faults})
+	for i := range day.Turns {
+		t, stands := &day.Turns[i], now
+		switch {
+		case i > gap && t.Refused(): // as it was
 			continue
+		case i >= gap:
+			*t, stands = p.Resume(now, clock, t.Job)
+		case !t.Refused():
+			stands = now.After(t.Step)
 		}
-		day.Steps = append(day.Steps, step)
-		now, clock = stands, step.RunEnd
+		if !t.Refused() {
+			now, clock = stands, t.Step.RunEnd
+		}
 	}
-	day.Totals = Sum(day.Steps)
+	day.Totals = Sum(day.Turns)
 	return &day
 }
 
@@ -64,7 +66,7 @@ type Slip struct {
 	Repositions int           // more
 	Late        []*Job        // jobs that are late and are not in the other
 	LateBy      time.Duration // lateness more, all jobs together
-	Refused     []Refusal     // jobs that can't be set, and could in the other or aren't in it
+	Refused     []Turn        // jobs that can't be set, and could in the other or aren't in it
 	Broken      []Breach      // rules that its order breaks
 }
 
@@ -78,16 +80,17 @@ func (d *DayPlan) Against(now *DayPlan) Slip {
 		Broken:      Broken(d.Jobs(), d.Done),
 	}
 	late := map[string]bool{}
-	for i := range now.Steps {
-		late[now.Steps[i].Job.ID] = now.Steps[i].Late > 0
+	for _, s := range now.Steps() {
+		late[s.Job.ID] = s.Late > 0
 	}
-	for i := range d.Steps {
-		if s := &d.Steps[i]; s.Late > 0 && !late[s.Job.ID] {
+	for _, s := range d.Steps() {
+		if s.Late > 0 && !late[s.Job.ID] {
 			out.Late = append(out.Late, s.Job)
 		}
 	}
-	for _, r := range d.Refused {
-		if !slices.ContainsFunc(now.Refused, func(o Refusal) bool { return o.Job.ID == r.Job.ID }) {
+	before := now.Refused()
+	for _, r := range d.Refused() {
+		if !slices.ContainsFunc(before, func(o Turn) bool { return o.Job.ID == r.Job.ID }) {
 			out.Refused = append(out.Refused, r)
 		}
 	}

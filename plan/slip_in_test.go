@@ -32,8 +32,8 @@ func slipping(t *testing.T, seed uint64) *plan.Slipping {
 func with(t *testing.T, s *plan.Slipping, gap int) (*plan.Day, *plan.DayPlan) {
 	t.Helper()
 	day := &plan.Day{Start: s.Clock}
-	for _, j := range slices.Insert(s.Jobs(), gap, s.Job) {
-		day.Jobs = append(day.Jobs, *j)
+	for _, t := range slices.Insert(slices.Clone(s.Turns), gap, plan.Turn{Job: s.Job}) {
+		day.Jobs = append(day.Jobs, *t.Job)
 	}
 	planned, err := plan.PlanDay(s.Beam, s.Start, day)
 	if err != nil {
@@ -56,13 +56,13 @@ func TestSlippedInIsTheDayWithIt(t *testing.T) {
 			t.Fatal(err)
 		}
 		late := map[string]bool{}
-		for _, step := range s.Steps {
+		for _, step := range s.Steps() {
 			late[step.Job.ID] = step.Late > 0
 		}
-		for gap := range len(s.Steps) + 1 {
+		for gap := range len(s.Turns) + 1 {
 			listed, want := with(t, s, gap)
 			day := s.In(p, gap)
-			if err := plan.VerifyDay(day, without(listed, s.Refused)); err != nil {
+			if err := plan.VerifyDay(day, listed); err != nil {
 				t.Errorf("seed %d, gap %d: %v", seed, gap, err)
 			}
 			costs := day.Against(s.DayPlan)
@@ -70,11 +70,11 @@ func TestSlippedInIsTheDayWithIt(t *testing.T) {
 				costs.Repositions != want.Totals.Repositions-s.Totals.Repositions || costs.LateBy != want.Totals.Late-s.Totals.Late {
 				t.Errorf("seed %d, gap %d: %+v, but the day with it is %+v and without it %+v", seed, gap, costs, want.Totals, s.Totals)
 			}
-			if planned := len(day.Steps) + len(costs.Refused); planned != len(s.Steps)+1 {
-				t.Errorf("seed %d, gap %d: %d planned or refused, want %d", seed, gap, planned, len(s.Steps)+1)
+			if planned := len(day.Steps()) + len(costs.Refused); planned != len(s.Steps())+1 {
+				t.Errorf("seed %d, gap %d: %d planned or refused, want %d", seed, gap, planned, len(s.Steps())+1)
 			}
 			told := 0
-			for _, step := range want.Steps {
+			for _, step := range want.Steps() {
 				if step.Late > 0 && !late[step.Job.ID] {
 					told++
 				}
@@ -88,15 +88,6 @@ func TestSlippedInIsTheDayWithIt(t *testing.T) {
 	if gaps < 100 {
 		t.Errorf("only %d gaps tried", gaps)
 	}
-}
-
-// without is the listed day with, behind its jobs, those that were refused before.
-func without(d *plan.Day, refused []plan.Refusal) *plan.Day {
-	out := *d
-	for _, r := range refused {
-		out.Jobs = append(out.Jobs, *r.Job)
-	}
-	return &out
 }
 
 // Settled at a gap, the day is the one that settling the day listed so gives, to the
@@ -114,7 +105,7 @@ func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
 			t.Fatal(err)
 		}
 		aim := plan.Aim(seed % 2)
-		for gap := range len(s.Steps) + 1 {
+		for gap := range len(s.Turns) + 1 {
 			_, listed := with(t, s, gap)
 			want := plan.Settle(context.Background(), listed, aim)
 			alone, day := s.Settled(context.Background(), p, gap, aim)
@@ -198,7 +189,7 @@ func at(text string) time.Time {
 // Which gap costs least goes by the aim, behind rules, refusals and lateness.
 func TestSlipBetter(t *testing.T) {
 	fewer, sooner := plan.Slip{Repositions: 3, Setup: 2 * time.Minute}, plan.Slip{Repositions: 5, Setup: time.Minute}
-	late, refused := plan.Slip{LateBy: time.Second}, plan.Slip{LateBy: -time.Minute, Refused: []plan.Refusal{{}}}
+	late, refused := plan.Slip{LateBy: time.Second}, plan.Slip{LateBy: -time.Minute, Refused: []plan.Turn{{}}}
 	for _, c := range []struct {
 		a, b plan.Slip
 		aim  plan.Aim

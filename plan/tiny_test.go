@@ -158,7 +158,7 @@ func TestTinyDays(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		if len(best.Steps) < 2 {
+		if len(best.Steps()) < 2 {
 			continue
 		}
 		days++
@@ -167,7 +167,7 @@ func TestTinyDays(t *testing.T) {
 		}
 		var layouts [][]Layout
 		listed, _ := PlanDay(b, start, d)
-		for _, s := range listed.Steps {
+		for _, s := range listed.Steps() {
 			layouts = append(layouts, []Layout{s.Layout})
 		}
 		least, inOrder := optimum(b, start.At, layouts, anyOrder), optimum(b, start.At, layouts, asListed)
@@ -179,10 +179,10 @@ func TestTinyDays(t *testing.T) {
 		}
 		if best.Totals.Repositions > least {
 			var lay [][]Layout
-			for _, s := range best.Steps {
+			for _, s := range best.Steps() {
 				lay = append(lay, []Layout{s.Layout})
 			}
-			t.Logf("seed %d: %d jobs, %d holders: planned %d, optimum %d, of that order %d", seed, len(best.Steps), len(start.At), best.Totals.Repositions, least, optimum(b, start.At, lay, asListed))
+			t.Logf("seed %d: %d jobs, %d holders: planned %d, optimum %d, of that order %d", seed, len(best.Steps()), len(start.At), best.Totals.Repositions, least, optimum(b, start.At, lay, asListed))
 		}
 		if f := best.Floor; f != nil && f.Repositions > least {
 			t.Errorf("seed %d: floor of any order %d above the optimum %d", seed, f.Repositions, least)
@@ -278,7 +278,7 @@ func TestFloorsOfFreeDays(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(p.Steps) < 2 {
+		if len(p.Steps()) < 2 {
 			continue
 		}
 		days++
@@ -287,7 +287,7 @@ func TestFloorsOfFreeDays(t *testing.T) {
 			layouts = append(layouts, allowed(b, j))
 		}
 		ruled, between := newSearch(b, start, d.Start, p, Effort{Aim: AimMoves}), rulesOf(p.Jobs(), 0, nil)
-		unruled := rules{after: make([][]int, len(p.Steps)), turn: slices.Repeat([]int{-1}, len(p.Steps)), none: true}
+		unruled := rules{after: make([][]int, len(p.Steps())), turn: slices.Repeat([]int{-1}, len(p.Steps())), none: true}
 		keeps := func(before, j int) bool {
 			for _, i := range between.after[j] {
 				if before&(1<<i) == 0 {

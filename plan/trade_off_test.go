@@ -40,7 +40,7 @@ func TestMovesAndSwapsAreTradedOnSeconds(t *testing.T) {
 			if err := plan.VerifyDay(d, day); err != nil {
 				t.Error(err)
 			}
-			if s := d.Steps[0]; s.Changeover.Repositions != c.moves || s.Setup.Swaps != c.swaps {
+			if s := d.Steps()[0]; s.Changeover.Repositions != c.moves || s.Setup.Swaps != c.swaps {
 				t.Errorf("%s, %v a swap, %v a move: %d moves and %d swaps, want %d and %d", what, c.swap, c.move, s.Changeover.Repositions, s.Setup.Swaps, c.moves, c.swaps)
 			}
 		}

@@ -30,7 +30,7 @@ type Usage struct {
 // Usages tells for each holder, by number, what the planned steps make of it. All
 // steps are of one beam. It takes time and memory in proportion to holders times
 // steps, and gives none for no steps.
-func Usages(steps []Step) []Usage {
+func Usages(steps []*Step) []Usage {
 	if len(steps) == 0 {
 		return nil
 	}
@@ -41,7 +41,7 @@ func Usages(steps []Step) []Usage {
 		u := &out[h]
 		u.Stints = all[h*n : (h+1)*n : (h+1)*n]
 		for i := range steps {
-			u.add(i, stintOf(&steps[i], h))
+			u.add(i, stintOf(steps[i], h))
 		}
 	}
 	return out
@@ -140,10 +140,9 @@ type Pair struct {
 
 // Pairs are the day's changeovers, the one with the most repositions first; of
 // equal ones the one with more travel, then the earlier.
-func Pairs(steps []Step) []Pair {
+func Pairs(steps []*Step) []Pair {
 	out := make([]Pair, len(steps))
-	for i := range steps {
-		s := &steps[i]
+	for i, s := range steps {
 		out[i] = Pair{Step: i, Job: s.Job, Repositions: s.Changeover.Repositions, Travel: s.Changeover.Travel, Setup: s.Setup.Total()}
 		if i > 0 {
 			out[i].Before = steps[i-1].Job

@@ -12,13 +12,13 @@ import (
 
 // handMade is a day of three steps with four holders, put down by hand: places in
 // millimetres, and for each step which holder holds which cut (0 rests, -1 parks).
-func handMade() []plan.Step {
+func handMade() []*plan.Step {
 	at := [][]int{{0, 10, 20, 30}, {0, 12, 20, 30}, {0, 12, 25, 29}, {0, 12, 25, 30}}
 	cuts := [][]int{{-1, 1, 2, -1}, {-1, 1, 0, 2}, {-1, 0, 1, 2}}
 	clock := time.Date(2026, 11, 25, 6, 0, 0, 0, time.UTC)
-	var steps []plan.Step
+	var steps []*plan.Step
 	for i, metres := range []float64{1000, 500, 250} {
-		s := plan.Step{Job: &plan.Job{ID: string(rune('A' + i)), Metres: metres}, SetupStart: clock}
+		s := &plan.Step{Job: &plan.Job{ID: string(rune('A' + i)), Metres: metres}, SetupStart: clock}
 		s.Setup.Every = time.Duration(i+1) * time.Minute
 		s.RunStart = clock.Add(s.Setup.Total())
 		s.RunEnd = s.RunStart.Add(10 * time.Minute)
@@ -162,14 +162,14 @@ func TestUsagesAddUp(t *testing.T) {
 			t.Fatal(err)
 		}
 		moves, cuts, wantCuts := 0, 0, 0
-		for _, u := range plan.Usages(day.Steps) {
+		for _, u := range plan.Usages(day.Steps()) {
 			moves += u.Moves
 			cuts += u.Cuts
-			if u.Cuts+u.Idle != len(day.Steps) {
-				t.Errorf("seed %d: %d steps cutting and %d idle of %d\n%v", seed, u.Cuts, u.Idle, len(day.Steps), w)
+			if u.Cuts+u.Idle != len(day.Steps()) {
+				t.Errorf("seed %d: %d steps cutting and %d idle of %d\n%v", seed, u.Cuts, u.Idle, len(day.Steps()), w)
 			}
 		}
-		for _, s := range day.Steps {
+		for _, s := range day.Steps() {
 			wantCuts += len(s.Layout.Cuts)
 		}
 		if moves != day.Totals.Repositions || cuts != wantCuts {

@@ -14,9 +14,9 @@ const rounding = 2 * time.Microsecond
 
 // day: step after step from the start's standing, then the sums.
 func (v *verifier) day(d *DayPlan) {
-	now, sum := carry(d.Start, len(d.Beam.Holders)), Totals{Jobs: len(d.Steps)}
-	for i := range d.Steps {
-		s := &d.Steps[i]
+	steps := planned(d)
+	now, sum := carry(d.Start, len(d.Beam.Holders)), Totals{Jobs: len(steps)}
+	for i, s := range steps {
 		if !v.must(s.Job != nil, "step %d has no job", i+1) {
 			return
 		}
@@ -27,8 +27,8 @@ func (v *verifier) day(d *DayPlan) {
 			return // nothing to go on from, and told already
 		}
 		v.setup(now, s)
-		v.times(d, i)
-		v.ahead(d.Steps[i:])
+		v.times(steps, i)
+		v.ahead(steps[i:])
 		sum.add(s)
 		now.run(s)
 	}
@@ -52,10 +52,10 @@ func (t *Totals) add(s *Step) {
 
 // times: the setup begins when the job before has run, the run when it is set up;
 // it takes its metres at its speed, or what the job says; late is what it ends behind its due time.
-func (v *verifier) times(d *DayPlan, i int) {
-	s := &d.Steps[i]
+func (v *verifier) times(steps []*Step, i int) {
+	s := steps[i]
 	if i > 0 {
-		v.must(s.SetupStart.Equal(d.Steps[i-1].RunEnd), "setup begins at %v, the job before ends at %v", s.SetupStart, d.Steps[i-1].RunEnd)
+		v.must(s.SetupStart.Equal(steps[i-1].RunEnd), "setup begins at %v, the job before ends at %v", s.SetupStart, steps[i-1].RunEnd)
 	}
 	t := s.Setup
 	total := max(t.Positioner, t.Crew) + t.Every + t.Rethread + t.CleanDown + t.Pressure
@@ -83,7 +83,7 @@ func (v *verifier) near(what string, got, want time.Duration, legs int) {
 
 // ahead: whoever is said to stand ready for a later job stands there until it, and
 // holds the cut named.
-func (v *verifier) ahead(steps []Step) {
+func (v *verifier) ahead(steps []*Step) {
 	for _, m := range steps[0].Changeover.Moves {
 		if m.Why.Cause != StandsAhead {
 			continue
@@ -102,24 +102,34 @@ func (v *verifier) ahead(steps []Step) {
 	}
 }
 
-// once: no job planned twice, or planned and refused; every refusal has a reason.
+// planned are the steps of a plan.
+func planned(d *DayPlan) (steps []*Step) {
+	for _, t := range d.Turns {
+		if t.Step != nil {
+			steps = append(steps, t.Step)
+		}
+	}
+	return steps
+}
+
+// once: no job comes twice; each is planned, by a step that is its own, or refused for a
+// reason.
 func (v *verifier) once(d *DayPlan) {
 	seen := map[string]bool{}
-	take := func(j *Job) {
-		v.must(!seen[j.ID], "job %s comes twice", j.ID)
-		seen[j.ID] = true
-	}
-	for _, s := range d.Steps {
-		take(s.Job)
-	}
-	for _, r := range d.Refused {
-		if !v.must(r.Job != nil, "a refusal without a job") {
+	for i, t := range d.Turns {
+		if !v.must(t.Job != nil, "number %d in the sequence has no job", i+1) {
 			continue
 		}
-		take(r.Job)
-		v.must(len(r.Faults) > 0, "job %s is refused without a reason", r.Job.ID)
-		for _, f := range r.Faults {
-			v.must(f.Why != nil && f.Why(Millimetres) != "", "job %s is refused with an empty reason", r.Job.ID)
+		v.must(!seen[t.Job.ID], "job %s comes twice", t.Job.ID)
+		seen[t.Job.ID] = true
+		if t.Step != nil {
+			v.must(t.Step.Job == t.Job, "the step of job %s is another job's", t.Job.ID)
+			v.must(len(t.Faults) == 0, "job %s is planned and refused", t.Job.ID)
+			continue
+		}
+		v.must(len(t.Faults) > 0, "job %s is refused without a reason", t.Job.ID)
+		for _, f := range t.Faults {
+			v.must(f.Why != nil && f.Why(Millimetres) != "", "job %s is refused with an empty reason", t.Job.ID)
 		}
 	}
 }
@@ -128,14 +138,9 @@ func (v *verifier) once(d *DayPlan) {
 // the first setup begins at the day's start.
 func (v *verifier) covers(p *DayPlan, d *Day) {
 	got := map[string]bool{}
-	for _, s := range p.Steps {
-		if s.Job != nil {
-			got[s.Job.ID] = true
-		}
-	}
-	for _, r := range p.Refused {
-		if r.Job != nil {
-			got[r.Job.ID] = true
+	for _, t := range p.Turns {
+		if t.Job != nil {
+			got[t.Job.ID] = true
 		}
 	}
 	for _, j := range d.Jobs {
@@ -147,11 +152,11 @@ func (v *verifier) covers(p *DayPlan, d *Day) {
 	for _, id := range slices.Sorted(maps.Keys(got)) {
 		v.must(false, "job %s is not of this day", id)
 	}
-	if len(p.Steps) > 0 {
+	if steps := planned(p); len(steps) > 0 {
 		begins := d.Start
 		if r := p.Start.Recorded; r.After(begins) && r.Sub(begins) < 24*time.Hour { // under way
 			begins = r
 		}
-		v.must(p.Steps[0].SetupStart.Equal(begins), "the day begins at %v instead of %v", p.Steps[0].SetupStart, begins)
+		v.must(steps[0].SetupStart.Equal(begins), "the day begins at %v instead of %v", steps[0].SetupStart, begins)
 	}
 }

@@ -57,8 +57,8 @@ func trialPlan(t *testing.T, b *plan.Beam) *plan.DayPlan {
 	if err := plan.VerifyDay(p, d); err != nil {
 		t.Fatalf("a sound plan is not passed:\n%v", err)
 	}
-	if len(p.Steps) != 3 || len(p.Refused) != 1 {
-		t.Fatalf("%d steps and %d refusals", len(p.Steps), len(p.Refused))
+	if len(p.Steps()) != 3 || len(p.Refused()) != 1 {
+		t.Fatalf("%d steps and %d refusals", len(p.Steps()), len(p.Refused()))
 	}
 	return p
 }
@@ -72,7 +72,7 @@ type damage struct {
 
 // second gives damages the plan's second step to spoil.
 func second(do func(s *plan.Step)) func(*plan.DayPlan) {
-	return func(p *plan.DayPlan) { do(&p.Steps[1]) }
+	return func(p *plan.DayPlan) { do(p.Steps()[1]) }
 }
 
 func damages() []damage {
@@ -85,9 +85,9 @@ func damages() []damage {
 		{"slits swapped", second(func(s *plan.Step) { s.Layout.Slits[1], s.Layout.Slits[2] = s.Layout.Slits[2], s.Layout.Slits[1] }), "order it allows"},
 		{"trim too small", second(func(s *plan.Step) { s.Job.Trim = 16 * mm }), "is the least"},
 		{"trim that does not add up", second(func(s *plan.Step) { s.Layout.Trim[1]++ }), "does not add up"},
-		{"shift though centred", func(p *plan.DayPlan) { shiftAll(&p.Steps[1], mm) }, "is to be centred"},
-		{"shift told wrong", func(p *plan.DayPlan) { p.Steps[0].Layout.Shift++ }, "shift of"},
-		{"trim where none is", func(p *plan.DayPlan) { p.Steps[2].Layout.Trim = [2]plan.Length{mm, -mm} }, "nothing is trimmed"},
+		{"shift though centred", func(p *plan.DayPlan) { shiftAll(p.Steps()[1], mm) }, "is to be centred"},
+		{"shift told wrong", func(p *plan.DayPlan) { p.Steps()[0].Layout.Shift++ }, "shift of"},
+		{"trim where none is", func(p *plan.DayPlan) { p.Steps()[2].Layout.Trim = [2]plan.Length{mm, -mm} }, "nothing is trimmed"},
 		{"cut held by nobody", change(func(c *plan.Changeover) { idle(c, 0) }), "cuts are held"},
 		{"cut held by two", change(func(c *plan.Changeover) { c.Holders[cutter(c, 2)].Cut = 2 }), "where cut 3 is next"},
 		{"holder off its cut", change(func(c *plan.Changeover) { c.Holders[cutter(c, 1)].At++ }), "is not on cut 2"},
@@ -100,9 +100,9 @@ func damages() []damage {
 		{"parked called resting", change(func(c *plan.Changeover) { rename(c, plan.Parked, plan.Resting) }), "not resting"},
 		{"unknown use", change(func(c *plan.Changeover) { c.Holders[2].Use = 7 }), "has use 7"},
 		{"idle may not rest", func(p *plan.DayPlan) { p.Beam.RestOverWeb = false }, "over the web or within"},
-		{"cutter may not cut", func(p *plan.DayPlan) { p.Beam.Holders[cutter(&p.Steps[1].Changeover, 1)] = plan.NoCut }, "may not cut"},
-		{"stuck one moved", func(p *plan.DayPlan) { p.Beam.Holders[p.Steps[1].Changeover.Moves[0].Holder-1] = plan.Stuck }, "can't move"},
-		{"out one cuts", func(p *plan.DayPlan) { p.Beam.Holders[cutter(&p.Steps[1].Changeover, 1)] = plan.Out }, "may not cut"},
+		{"cutter may not cut", func(p *plan.DayPlan) { p.Beam.Holders[cutter(&p.Steps()[1].Changeover, 1)] = plan.NoCut }, "may not cut"},
+		{"stuck one moved", func(p *plan.DayPlan) { p.Beam.Holders[p.Steps()[1].Changeover.Moves[0].Holder-1] = plan.Stuck }, "can't move"},
+		{"out one cuts", func(p *plan.DayPlan) { p.Beam.Holders[cutter(&p.Steps()[1].Changeover, 1)] = plan.Out }, "may not cut"},
 		{"repositions miscounted", change(func(c *plan.Changeover) { c.Repositions-- }), "repositions told"},
 		{"parked miscounted", change(func(c *plan.Changeover) { c.Parked++ }), "parked told"},
 		{"resting miscounted", change(func(c *plan.Changeover) { c.Resting++ }), "resting told"},
@@ -130,15 +130,18 @@ func damages() []damage {
 		{"clean-down forgotten", second(func(s *plan.Step) { s.Setup.CleanDown = 0 }), "cleaning down takes"},
 		{"pressure set for nothing", second(func(s *plan.Step) { s.Setup.Pressure = time.Second }), "setting the pressure"},
 		{"totals wrong", func(p *plan.DayPlan) { p.Totals.Repositions-- }, "totals"},
-		{"step left out", func(p *plan.DayPlan) { p.Steps = slices.Delete(p.Steps, 1, 2) }, "starts at"},
-		{"steps exchanged", func(p *plan.DayPlan) { p.Steps[0], p.Steps[1] = p.Steps[1], p.Steps[0] }, "setup begins"},
-		{"job planned and refused", func(p *plan.DayPlan) { p.Refused = append(p.Refused, plan.Refusal{Job: p.Steps[0].Job}) }, "comes twice"},
-		{"refused without a reason", func(p *plan.DayPlan) { p.Refused[0].Faults = nil }, "without a reason"},
+		{"step left out", func(p *plan.DayPlan) { p.Turns = slices.Delete(p.Turns, 1, 2) }, "starts at"},
+		{"steps exchanged", func(p *plan.DayPlan) { p.Turns[0], p.Turns[1] = p.Turns[1], p.Turns[0] }, "setup begins"},
+		{"job planned and refused", func(p *plan.DayPlan) { p.Turns = append(p.Turns, plan.Turn{Job: p.Turns[0].Job}) }, "comes twice"},
+		{"planned with a fault", func(p *plan.DayPlan) { p.Turns[0].Faults = p.Refused()[0].Faults }, "planned and refused"},
+		{"step of another job", func(p *plan.DayPlan) { p.Turns[0].Step = p.Turns[1].Step }, "another job's"},
+		{"turn without a job", func(p *plan.DayPlan) { p.Turns[3].Job = nil }, "has no job"},
+		{"refused without a reason", func(p *plan.DayPlan) { p.Turns[3].Faults = nil }, "without a reason"},
 		{"step without a job", second(func(s *plan.Step) { s.Job = nil }), "has no job"},
 		{"no beam", func(p *plan.DayPlan) { p.Beam = nil }, "without beam"},
-		{"job forgotten", func(p *plan.DayPlan) { p.Refused = nil }, "neither planned nor refused"},
-		{"job of another day", func(p *plan.DayPlan) { p.Refused[0].Job = &plan.Job{ID: "Z"} }, "not of this day"},
-		{"late start", func(p *plan.DayPlan) { p.Steps[0].SetupStart = p.Steps[0].SetupStart.Add(1) }, "the day begins"},
+		{"job forgotten", func(p *plan.DayPlan) { p.Turns = p.Turns[:3] }, "neither planned nor refused"},
+		{"job of another day", func(p *plan.DayPlan) { p.Turns[3].Job = &plan.Job{ID: "Z"} }, "not of this day"},
+		{"late start", func(p *plan.DayPlan) { p.Steps()[0].SetupStart = p.Steps()[0].SetupStart.Add(1) }, "the day begins"},
 	}
 }
 
@@ -171,7 +174,7 @@ func reason(c *plan.Changeover, w plan.Why) {
 // waitFor says that the first idle holder moved in the plan waits for a job's cut.
 func waitFor(job string, cut int) func(*plan.DayPlan) {
 	return func(p *plan.DayPlan) {
-		for _, s := range p.Steps {
+		for _, s := range p.Steps() {
 			for i, m := range s.Changeover.Moves {
 				if s.Changeover.Holders[m.Holder-1].Use != plan.Cutting {
 					s.Changeover.Moves[i].Why = plan.Why{Cause: plan.StandsAhead, Job: job, Cut: cut}

@@ -37,7 +37,7 @@ func BenchmarkKeyToFrame(b *testing.B) {
 			if c.name == "lift" {
 				s.press("g")
 				l := s.over.(*lift)
-				l.steps, l.without = make([]int, len(s.jobs())), &plan.Slipping{}
+				l.without = &plan.Slipping{}
 				for gap := range s.jobs() {
 					l.costs[gap] = gapCost{plan.Slip{Setup: time.Duration(gap*gap) * time.Minute, Late: s.jobs()[:gap]}, gap%2 == 0}
 				}

@@ -12,7 +12,7 @@ import (
 // reckoned once for each state of the forecast, when a pane first asks for it.
 type dayUse struct {
 	known   []*planning.Outcome
-	planned []plan.Step
+	planned []*plan.Step
 	holders []plan.Usage // by number from 0; none while nothing is known
 	pairs   []plan.Pair
 	steps   []int         // by turn: its step; -1 for a job that is refused
@@ -35,14 +35,14 @@ func (d *desk) use() *dayUse {
 		return u
 	}
 	u := &dayUse{known: slices.Clone(d.forecast.Present.Known)}
-	var steps []plan.Step
+	var steps []*plan.Step
 	for turn, o := range u.known {
 		if len(o.Faults) > 0 {
 			u.steps = append(u.steps, -1)
 			continue
 		}
 		u.steps, u.turns = append(u.steps, len(steps)), append(u.turns, turn)
-		steps = append(steps, o.Step)
+		steps = append(steps, &o.Step)
 	}
 	u.planned = steps
 	u.holders, u.pairs = plan.Usages(steps), plan.Pairs(steps)

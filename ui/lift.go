@@ -25,7 +25,6 @@ type lift struct {
 
 	start   *plan.Standing // what all of it is worked out from
 	without *plan.Slipping // the day without the job; nil until it is there
-	steps   []int          // by gap: the gap of its steps, which are fewer where jobs are refused
 	cancel  context.CancelFunc
 	tells   chan seenGap
 

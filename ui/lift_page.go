@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 
@@ -185,7 +184,7 @@ func (l *lift) state(m *model, w int) draw.Line {
 		t.Add(draw.Accent, fmt.Sprintf("%d of %d estimated", len(l.costs), gaps))
 	case settled < gaps:
 		text := fmt.Sprintf("%d of %d still to plan", gaps-settled, gaps)
-		if gap := slices.Index(l.steps, l.settling); gap >= 0 {
+		if gap := l.settling; gap >= 0 {
 			text = fmt.Sprintf("planning number %d, %d to go", gap+1, gaps-settled)
 		}
 		t.Add(draw.Accent, text)

@@ -30,7 +30,7 @@ func TestLift(t *testing.T) {
 	if !strings.Contains(s.View(), "14 of 14 still to plan  ~ estimate") {
 		t.Errorf("it isn't said that figures are only about:\n%s", s.View())
 	}
-	l.settling = l.steps[2]
+	l.settling = 2
 	for _, w := range []int{80, 100, 120} {
 		s.send(tea.WindowSizeMsg{Width: w, Height: 36})
 		if view := s.View(); !strings.Contains(view, "planning number 3, 14 to go  ~ estimate ") || !strings.Contains(view, "+/- against ") {
@@ -122,7 +122,7 @@ func TestPickedGapIsSettledFirst(t *testing.T) {
 	for !l.seen || l.settling < 0 {
 		s.background()
 	}
-	if l.settling < 0 || l.settling == l.steps[l.was] {
+	if l.settling < 0 || l.settling == l.was {
 		t.Fatalf("gap %d is being settled, want one that isn't known", l.settling)
 	}
 	for _, gap := range []int{5, 1, 5, 4} {
@@ -130,7 +130,7 @@ func TestPickedGapIsSettledFirst(t *testing.T) {
 		for range gap {
 			s.press("down")
 		}
-		if l.settling != l.steps[gap] {
+		if l.settling != gap {
 			t.Fatalf("gap %d is being settled, want the picked one, %d", l.settling, gap)
 		}
 	}

@@ -17,7 +17,7 @@ import (
 // those that seemed to cost least, last the day without the job. Both run side by side, each with a planner of its
 // own; keys wait for neither.
 
-// seenGap comes for each gap of the steps at first sight, the first time with the day
+// seenGap comes for each gap at first sight, the first time with the day
 // without the job. The last has done set.
 type seenGap struct {
 	of      *lift
@@ -83,23 +83,21 @@ func (l *lift) listen() tea.Cmd {
 func (l *lift) leaveOut(ctx context.Context, p *plan.Planner, s *plan.Slipping, known []*planning.Outcome) bool {
 	stands, clock := s.Start, s.Clock
 	for i, j := range l.rest {
-		var o planning.Outcome
-		if i < len(known) {
-			o = *known[i]
-		} else if ctx.Err() == nil {
-			o.Step, o.Standing, o.Faults = p.Resume(stands, clock, j)
-			o.Clock = o.Step.RunEnd
-		} else {
+		var t plan.Turn
+		after := stands
+		switch {
+		case i < len(known):
+			t, after = known[i].Turn(j), known[i].Standing
+		case ctx.Err() == nil:
+			t, after = p.Resume(stands, clock, j)
+		default:
 			return false
 		}
-		if len(o.Faults) > 0 {
-			s.Refused = append(s.Refused, plan.Refusal{Job: j, Faults: o.Faults})
-			continue
+		if s.Turns = append(s.Turns, t); !t.Refused() {
+			stands, clock = after, t.Step.RunEnd
 		}
-		s.Steps = append(s.Steps, o.Step)
-		stands, clock = o.Standing, o.Clock
 	}
-	s.Totals = plan.Sum(s.Steps)
+	s.Totals = plan.Sum(s.Turns)
 	return true
 }
 
@@ -107,28 +105,14 @@ func (l *lift) leaveOut(ctx context.Context, p *plan.Planner, s *plan.Slipping, 
 // one that the job came from: that one first, then from the last on, since what comes
 // soonest costs most to reckon.
 func (l *lift) sight(ctx context.Context, p *plan.Planner, s *plan.Slipping, near int, tell func(seenGap)) {
-	was := l.able(s)[l.was]
-	now := s.In(p, was)
+	was, now := l.was, s.In(p, l.was)
 	tell(seenGap{of: l, without: s, gap: withoutJob, slip: s.Against(now)})
 	tell(seenGap{of: l, without: s, gap: was, slip: now.Against(now)})
-	for gap := min(was+near, len(s.Steps)); gap >= max(was-near, 0) && ctx.Err() == nil; gap-- {
+	for gap := min(was+near, len(s.Turns)); gap >= max(was-near, 0) && ctx.Err() == nil; gap-- {
 		if gap != was {
 			tell(seenGap{of: l, without: s, gap: gap, slip: s.In(p, gap).Against(now)})
 		}
 	}
-}
-
-// able is by gap of the jobs the gap of the steps: refused jobs take no turn.
-func (l *lift) able(s *plan.Slipping) []int {
-	steps := make([]int, 1, len(l.rest)+1)
-	for _, j := range l.rest {
-		n := steps[len(steps)-1]
-		if n < len(s.Steps) && s.Steps[n].Job == j {
-			n++
-		}
-		steps = append(steps, n)
-	}
-	return steps
 }
 
 // seen takes a gap's cost at first sight to the lift that asked for it.
@@ -148,20 +132,19 @@ func (m *model) seen(s seenGap) tea.Cmd {
 // take keeps a gap's cost at first sight.
 func (l *lift) take(s seenGap) {
 	if l.without == nil {
-		l.without, l.steps = s.without, l.able(s.without)
+		l.without = s.without
 	}
 	l.put(s.gap, gapCost{s.slip, false})
 }
 
-// put keeps what a gap of the steps costs.
+// put keeps what a gap costs.
 func (l *lift) put(gap int, c gapCost) {
 	if gap == withoutJob {
 		l.out = c
+		return
 	}
-	for g, step := range l.steps {
-		if step == gap && (c.settled || !l.costs[g].settled) {
-			l.costs[g] = c
-		}
+	if c.settled || !l.costs[gap].settled {
+		l.costs[gap] = c
 	}
 }
 
@@ -179,10 +162,10 @@ func (m *model) refine() tea.Cmd {
 	}
 	if now := m.forecast.Day(); !l.costs[l.was].settled {
 		now.Done = l.without.Done
-		l.put(l.steps[l.was], gapCost{now.Against(now), true})
+		l.put(l.was, gapCost{now.Against(now), true})
 	}
 	next := l.next()
-	if next == noGap || l.settling == next || l.settling != noGap && next != l.steps[l.gap] {
+	if next == noGap || l.settling == next || l.settling != noGap && next != l.gap {
 		return nil
 	}
 	if l.settling != noGap {
@@ -218,11 +201,11 @@ func (l *lift) giveUp() {
 	}
 }
 
-// next is the gap of the steps to be settled next: the picked one, then the one that
+// next is the gap to be settled next: the picked one, then the one that
 // seems to cost least, once all are seen, last the day without the job.
 func (l *lift) next() int {
 	if !l.costs[l.gap].settled && !l.barred(l.gap) {
-		return l.steps[l.gap]
+		return l.gap
 	}
 	if !l.seen {
 		return noGap
@@ -236,14 +219,14 @@ func (l *lift) next() int {
 	}
 	switch {
 	case best >= 0:
-		return l.steps[best]
+		return best
 	case !l.out.settled:
 		return withoutJob
 	}
 	return noGap
 }
 
-// settle is the command that settles the day with the job in a gap of the steps.
+// settle is the command that settles the day with the job in a gap.
 func (l *lift) settle(gap int) tea.Cmd {
 	ctx, stop := context.WithCancel(context.Background())
 	l.settling, l.stop = gap, stop
@@ -298,7 +281,7 @@ func (m *model) refined(s settledGap) {
 // day is the settled day with the job in a gap; nil where it isn't kept.
 func (l *lift) day(gap int) *settledGap {
 	for _, d := range l.days {
-		if d.gap == l.steps[gap] {
+		if d.gap == gap {
 			return d
 		}
 	}

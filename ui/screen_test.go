@@ -145,14 +145,14 @@ func sameAsPlanned(t *testing.T, sc *screen) {
 		if len(o.Faults) > 0 {
 			continue
 		}
-		w := want.Steps[n]
+		w := want.Steps()[n]
 		if w.Job.ID != o.Step.Job.ID || w.Changeover.Travel != o.Step.Changeover.Travel || !w.RunEnd.Equal(o.Step.RunEnd) {
 			t.Errorf("step %d is %s, want %s, or differs", n+1, o.Step.Job.ID, w.Job.ID)
 		}
 		n++
 	}
-	if n != len(want.Steps) || len(sc.forecast.Present.Known) != len(sc.jobs()) {
-		t.Errorf("%d steps of %d jobs, want %d", n, len(sc.forecast.Present.Known), len(want.Steps))
+	if n != len(want.Steps()) || len(sc.forecast.Present.Known) != len(sc.jobs()) {
+		t.Errorf("%d steps of %d jobs, want %d", n, len(sc.forecast.Present.Known), len(want.Steps()))
 	}
 }
 

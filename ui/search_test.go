@@ -34,11 +34,11 @@ func TestSearchIsAdoptedAndUndone(t *testing.T) {
 	if !strings.Contains(s.View(), "the best order found") {
 		t.Errorf("it isn't said:\n%s", s.View())
 	}
-	var steps []plan.Step
+	var steps []*plan.Step
 	for _, o := range s.forecast.Present.Known {
-		steps = append(steps, o.Step)
+		steps = append(steps, &o.Step)
 	}
-	day := &plan.DayPlan{Beam: s.shop.Beam, Start: s.shop.Standing, Steps: steps, Totals: plan.Sum(steps)}
+	day := &plan.DayPlan{Beam: s.shop.Beam, Start: s.shop.Standing, Turns: plan.Planned(steps), Totals: plan.Sum(plan.Planned(steps))}
 	if err := plan.Verify(day); err != nil {
 		t.Errorf("what is shown doesn't hold: %v", err)
 	}
@@ -182,7 +182,7 @@ func TestPlansThatDontHold(t *testing.T) {
 		t.Fatalf("a sound plan: %v", err)
 	}
 	order := ids(s.jobs())
-	day.Steps[1].Changeover.Moves[0].To++
+	day.Steps()[1].Changeover.Moves[0].To++
 	bad, err := planning.Verified(day, nil)
 	s.send(planning.Found{Errand: planning.Errand{Run: s.search.Run}, Day: bad, Err: err})
 	if !strings.Contains(s.View(), "doesn't hold and isn't taken") || !slices.Equal(ids(s.jobs()), order) {
@@ -203,8 +203,8 @@ func TestSearchMendsABrokenOrder(t *testing.T) {
 			shop.Day.Jobs[0].After = []string{shop.Day.Jobs[1].ID}
 		}
 		s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
-		for i := range day.Steps {
-			day.Steps[i].Job = &plan.Job{ID: day.Steps[i].Job.ID} // free of rules
+		for i := range day.Steps() {
+			day.Steps()[i].Job = &plan.Job{ID: day.Steps()[i].Job.ID} // free of rules
 		}
 		cheaper := &s.forecast.Present.Totals
 		cheaper.Setup, cheaper.Late, cheaper.LateJobs = 0, 0, 0

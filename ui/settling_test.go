@@ -30,7 +30,7 @@ func TestSettledDayIsTheSheets(t *testing.T) {
 		if len(o.Faults) > 0 {
 			continue
 		}
-		if diff := cmp.Diff(want.Steps[n].Changeover.Holders, o.Step.Changeover.Holders); diff != "" {
+		if diff := cmp.Diff(want.Steps()[n].Changeover.Holders, o.Step.Changeover.Holders); diff != "" {
 			t.Errorf("%s (-sheet +screen):\n%s", o.Step.Job.ID, diff)
 		}
 		n++
@@ -59,7 +59,7 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 			t.Errorf("%s the screen has %+v, the sheet %+v", when, sc.forecast.Present.Totals, want.Totals)
 		}
 		for n, o := range sc.forecast.Present.Known {
-			if step := want.Steps[n]; !o.Step.SetupStart.Equal(step.SetupStart) || !o.Step.RunEnd.Equal(step.RunEnd) || o.Step.Job.ID != step.Job.ID {
+			if step := want.Steps()[n]; !o.Step.SetupStart.Equal(step.SetupStart) || !o.Step.RunEnd.Equal(step.RunEnd) || o.Step.Job.ID != step.Job.ID {
 				t.Errorf("%s the screen has %s from %v to %v, the sheet %s from %v to %v", when,
 					o.Step.Job.ID, o.Step.SetupStart, o.Step.RunEnd, step.Job.ID, step.SetupStart, step.RunEnd)
 			}

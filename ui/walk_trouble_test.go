@@ -95,7 +95,7 @@ func (s *screen) refusing(m plan.Move) (plan.Length, bool) {
 		if len(b.Misplaced(stands.At)) > 0 {
 			continue
 		}
-		if _, _, faults := p.Resume(&stands, s.forecast.Start.Clock, s.walk().job); len(faults) > 0 {
+		if turn, _ := p.Resume(&stands, s.forecast.Start.Clock, s.walk().job); turn.Refused() {
 			return at, true
 		}
 	}

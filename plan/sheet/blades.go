@@ -13,10 +13,11 @@ type swap struct {
 func swaps(d *plan.DayPlan) []swap {
 	blades := make([]plan.Blade, len(d.Beam.Holders))
 	copy(blades, d.Start.Blades)
-	out := make([]swap, len(d.Steps))
-	for n := range d.Steps {
-		wanted := d.Steps[n].Job.Blade
-		for i, h := range d.Steps[n].Changeover.Holders {
+	steps := d.Steps()
+	out := make([]swap, len(steps))
+	for n, s := range steps {
+		wanted := s.Job.Blade
+		for i, h := range s.Changeover.Holders {
 			switch {
 			case h.Use != plan.Cutting || !wanted.Known() || blades[i] == wanted:
 				continue

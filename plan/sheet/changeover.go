@@ -22,8 +22,8 @@ func (t *text) changeover(i int) {
 }
 
 func (t *text) changeoverIn(i int) {
-	s := &t.plan.Steps[i]
-	t.begin(fmt.Sprintf("CHANGEOVER %d of %d", i+1, len(t.plan.Steps)), t.between(i),
+	s := t.steps[i]
+	t.begin(fmt.Sprintf("CHANGEOVER %d of %d", i+1, len(t.steps)), t.between(i),
 		"setup "+t.clock(s.SetupStart)+", run "+t.clock(s.RunStart))
 	t.told(t.job(i))
 	t.told(t.knife(i))

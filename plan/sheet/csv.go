@@ -38,8 +38,8 @@ func CSV(w io.Writer, d *plan.DayPlan, o Options) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true // RFC 4180, 2.1
 	rows := [][]string{csvHead}
-	for i := range d.Steps {
-		if s := &d.Steps[i]; o.wants(s.Job) {
+	for i, s := range d.Steps() {
+		if o.wants(s.Job) {
 			turn := strconv.Itoa(d.Done + i + 1)
 			rows = append(rows, settingsRows(turn, o.turn(i), s)...)
 			rows = append(rows, stepRows(turn, s, o.Unit)...)

@@ -48,7 +48,7 @@ func TestCSVHasEveryMove(t *testing.T) {
 				rows = rows[1:]
 				return r
 			}
-			for i, s := range p.plan.Steps {
+			for i, s := range p.plan.Steps() {
 				if p.opts.Knife != nil {
 					if r := next(); r["kind"] != "settings" || r["number"] != strconv.Itoa(p.plan.Done+i+1) || r["job"] != s.Job.ID || r["holder"] != "" {
 						t.Errorf("job %d has no settings above its moves: %v", i+1, r)
@@ -67,7 +67,7 @@ func TestCSVHasEveryMove(t *testing.T) {
 					t.Errorf("job %d without moves has no row of its own", i+1)
 				}
 			}
-			for range p.plan.Refused {
+			for range p.plan.Refused() {
 				if r := next(); r["kind"] != "refused" || r["why"] == "" {
 					t.Errorf("a refused job has the row %v", r)
 				}
@@ -154,7 +154,7 @@ func TestCSVHoldsNoFormulas(t *testing.T) {
 func TestCSVQuotesWideSigns(t *testing.T) {
 	for _, id := range []string{"＝1+1", "＠A", "紙-1"} {
 		p := besideDay()
-		p.plan.Steps[0].Job.ID = id
+		p.plan.Steps()[0].Job.ID = id
 		if got := table(t, p)[0]["job"]; strings.TrimPrefix(got, "'") != id || (got[0] == '\'') != !strings.HasPrefix(id, "紙") {
 			t.Errorf("%s is written as %s", id, got)
 		}

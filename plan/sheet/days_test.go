@@ -44,7 +44,7 @@ func demoDay(t testing.TB) planned {
 	}
 	p := must(t, "demo", s.Unit, s.Beam, s.Standing, s.Day)
 	p.opts.Notes = s.Notes
-	p.opts.Knife = s.Knife(s.Standing, p.plan.Steps)
+	p.opts.Knife = s.Knife(s.Standing, p.plan.Steps())
 	return p
 }
 
@@ -256,10 +256,10 @@ func besideDay() planned {
 	other := plan.Blade{Bevel: 60, Tip: 0.2}
 	start := &plan.Standing{At: from, Job: "B-0", Blades: []plan.Blade{other, other, {}, other, j.Blade, other}}
 	sum := plan.Totals{Jobs: 1, Repositions: 1, Setup: 440 * time.Second}
-	d := &plan.DayPlan{Beam: b, Start: start, Steps: []plan.Step{step}, Totals: sum, Listed: sum}
+	d := &plan.DayPlan{Beam: b, Start: start, Turns: plan.Planned([]*plan.Step{&step}), Totals: sum, Listed: sum}
 	g, _ := material.GroupNamed("film tape")
 	film := g.Start("film")
 	film.ThicknessMM, film.Adhesive, film.CutThroughBar, film.Bevel, film.Tip, film.Source = 0.06, material.Silicone, 2.1, 45, 0.15, "trial 2026-01-20"
 	s := &shop.Shop{Beam: b, Anvil: &shop.Anvil{Diameter: 60 * mm, Span: 300 * mm, HardnessHRC: 64}, Materials: material.Table{film}}
-	return planned{"beside", d, sheet.Options{Day: &plan.Day{Start: sixOClock, Jobs: []plan.Job{j}}, Sequence: "listed", Aim: "minutes", Knife: s.Knife(start, d.Steps)}}
+	return planned{"beside", d, sheet.Options{Day: &plan.Day{Start: sixOClock, Jobs: []plan.Job{j}}, Sequence: "listed", Aim: "minutes", Knife: s.Knife(start, d.Steps())}}
 }

@@ -109,11 +109,11 @@ func newDocument(d *plan.DayPlan, o *Options) *document {
 		Refused: []refusal{}, Notes: []string{}, Jobs: []plannedJob{},
 	}
 	doc.Totals.Setup, doc.Totals.Late = 0, 0 // summed as written, so that the parts add up
-	for i := range d.Steps {
-		j := newPlannedJob(&d.Steps[i])
+	for i, s := range d.Steps() {
+		j := newPlannedJob(s)
 		doc.Totals.Setup += j.Changeover.Setup
 		doc.Totals.Late += j.Late
-		if o.wants(d.Steps[i].Job) {
+		if o.wants(s.Job) {
 			j.Settings = newSettings(o.turn(i), o.rests())
 			doc.Jobs = append(doc.Jobs, j)
 		}

@@ -22,7 +22,7 @@ const (
 // drawBeam draws a changeover: where the holders were, how they move, where they are to
 // stand, the cuts in the web, and below how the anvil bends.
 func drawBeam(f *facts, i int) *drawing {
-	s, b := &f.plan.Steps[i], f.bending(i)
+	s, b := f.steps[i], f.bending(i)
 	over, high := f.plan.Beam.Rail, beamHigh
 	over = plan.Span{From: min(over.From, s.Layout.Web.From), To: max(over.To, s.Layout.Web.To)}
 	if b != nil {

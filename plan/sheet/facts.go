@@ -12,13 +12,14 @@ import (
 // the forms that people read.
 type facts struct {
 	plan    *plan.DayPlan
+	steps   []*plan.Step // of the plan
 	options *Options
 	day     time.Time // whose hours are shown without a date
 	swaps   []swap    // by step
 }
 
 func newFacts(d *plan.DayPlan, o *Options) *facts {
-	return &facts{plan: d, options: o, day: o.begins(d), swaps: swaps(d)}
+	return &facts{plan: d, steps: d.Steps(), options: o, day: o.begins(d), swaps: swaps(d)}
 }
 
 // fact is one thing told: its name, and the words; without a name it goes on with the
@@ -60,8 +61,7 @@ func (f *facts) jobs() grid {
 		names: []bool{1: true, 2: true, 7: true, 8: true, 9: true, 10: false},
 		wide:  2,
 	}
-	for i := range f.plan.Steps {
-		s := &f.plan.Steps[i]
+	for i, s := range f.steps {
 		late := ""
 		if s.Late > 0 {
 			late = words.Hours(s.Late)
@@ -117,7 +117,7 @@ func (f *facts) floor() string {
 
 // ends tells when the last run ends, and how that lies to the shift's end.
 func (f *facts) ends() string {
-	steps, day := f.plan.Steps, f.options.Day
+	steps, day := f.steps, f.options.Day
 	if len(steps) == 0 || day == nil || day.End.IsZero() {
 		return ""
 	}

@@ -108,7 +108,7 @@ func (f *facts) damaged(steps []int) (out []string) {
 // damagedUnder lists the damaged bands under step i's web, one after the other.
 func (f *facts) damagedUnder(i int, all []material.Damage) (out []fact) {
 	const most = 3
-	web, name, more := f.plan.Steps[i].Layout.Web, "DAMAGED", 0
+	web, name, more := f.steps[i].Layout.Web, "DAMAGED", 0
 	for _, d := range all {
 		switch {
 		case d.To < int64(web.From) || d.From > int64(web.To):

@@ -15,9 +15,9 @@ const longestID = 18 // of two side by side in a title
 
 // between names the jobs that step i changes from and to.
 func (f *facts) between(i int) string {
-	from, to := f.plan.Start.Job, "to "+cut(f.plan.Steps[i].Job.ID, longestID)
+	from, to := f.plan.Start.Job, "to "+cut(f.steps[i].Job.ID, longestID)
 	if i > 0 {
-		from = f.plan.Steps[i-1].Job.ID
+		from = f.steps[i-1].Job.ID
 	}
 	if from == "" {
 		return to
@@ -27,7 +27,7 @@ func (f *facts) between(i int) string {
 
 // job tells what is to be run at step i.
 func (f *facts) job(i int) (out []fact) {
-	s, w := &f.plan.Steps[i], f.swaps[i]
+	s, w := f.steps[i], f.swaps[i]
 	u, j, l := f.options.Unit, s.Job, &s.Layout
 	add := func(name, text string) { out = append(out, fact{Name: name, Text: text}) }
 	if runes(j.ID) > longestID {
@@ -133,7 +133,7 @@ func blade(j *plan.Job, u plan.Unit) string {
 
 // pressure tells what to set, and what it is worth.
 func (f *facts) pressure(i int) string {
-	j := f.plan.Steps[i].Job
+	j := f.steps[i].Job
 	if j.SetBar == 0 {
 		return "not known; find by trial"
 	}

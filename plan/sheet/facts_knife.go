@@ -34,7 +34,7 @@ func (f *facts) knife(i int) (out []fact) {
 	}
 	s := k.Settings
 	add := func(name, text string) { out = append(out, fact{Name: name, Text: text}) }
-	cuts := len(f.plan.Steps[i].Layout.Cuts)
+	cuts := len(f.steps[i].Layout.Cuts)
 	cut := s.Line(material.IDCutThrough)
 	add("Cuts at", cut.Value+", "+cut.Why)
 	if !s.Unfound {

@@ -10,8 +10,8 @@ import (
 
 // set lists the steps that are to be written and whose settings are known.
 func (f *facts) set() (steps []int) {
-	for i := range f.plan.Steps {
-		if f.options.turn(i) != nil && f.options.wants(f.plan.Steps[i].Job) {
+	for i, s := range f.steps {
+		if f.options.turn(i) != nil && f.options.wants(s.Job) {
 			steps = append(steps, i)
 		}
 	}
@@ -47,7 +47,7 @@ func (f *facts) settings(steps []int) grid {
 		wide:  2,
 	}
 	for _, i := range steps {
-		k, step := f.options.turn(i), &f.plan.Steps[i]
+		k, step := f.options.turn(i), f.steps[i]
 		s, guess, bend := k.Settings, "", ""
 		if s.Guessed && !s.Unfound {
 			guess = "g"

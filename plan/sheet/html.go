@@ -88,8 +88,8 @@ func newLeaves(f *facts) *leaves {
 	if steps := f.set(); len(steps) > 0 {
 		l.Knife = newKnifeLeaf(f, steps)
 	}
-	for i := range f.plan.Steps {
-		if f.options.wants(f.plan.Steps[i].Job) {
+	for i, s := range f.steps {
+		if f.options.wants(s.Job) {
 			l.Changeovers = append(l.Changeovers, newChangeLeaf(f, i))
 		}
 	}
@@ -172,9 +172,9 @@ type changeLeaf struct {
 }
 
 func newChangeLeaf(f *facts, i int) changeLeaf {
-	s := &f.plan.Steps[i]
+	s := f.steps[i]
 	l := changeLeaf{
-		Turn: i + 1, Of: len(f.plan.Steps), Between: f.whole(i), From: f.clock(s.SetupStart), Run: f.clock(s.RunStart),
+		Turn: i + 1, Of: len(f.steps), Between: f.whole(i), From: f.clock(s.SetupStart), Run: f.clock(s.RunStart),
 		BeforeHead: beforeHead, Before: before, After: after(s.Setup.Swaps), SignOff: signOff,
 		Job: append(f.job(i), f.knife(i)...), Setup: words.Minutes(s.Setup.Total()) + " min in all", Causes: f.causes(s),
 		Picture: drawBeam(f, i), Bends: f.bends(i), Damaged: len(f.options.damaged()) > 0, NoMoves: noMoves,
@@ -188,9 +188,9 @@ func newChangeLeaf(f *facts, i int) changeLeaf {
 
 // whole names the jobs that step i changes from and to, in full.
 func (f *facts) whole(i int) string {
-	from, to := f.plan.Start.Job, f.plan.Steps[i].Job.ID
+	from, to := f.plan.Start.Job, f.steps[i].Job.ID
 	if i > 0 {
-		from = f.plan.Steps[i-1].Job.ID
+		from = f.steps[i-1].Job.ID
 	}
 	if from == "" {
 		return "to " + to

@@ -23,7 +23,7 @@ type moveRow struct {
 }
 
 func newMoveSheet(f *facts, i int) *moveSheet {
-	c, o := &f.plan.Steps[i].Changeover, f.options
+	c, o := &f.steps[i].Changeover, f.options
 	m := newMoveTable(c.Moves, o)
 	out := &moveSheet{Title: fmt.Sprintf("Moves of changeover %d, %s", i+1, f.whole(i)), Unit: o.Unit.String(), Other: words.Other(o.Unit).String()}
 	for k, mv := range c.Moves {

@@ -218,7 +218,7 @@ func TestHTMLListsEveryMove(t *testing.T) {
 			other = plan.Millimetres
 		}
 		root := page(t, p)
-		for i, s := range p.plan.Steps {
+		for i, s := range p.plan.Steps() {
 			sec := root.section(fmt.Sprintf("changeover-%d", i+1))
 			if sec == nil {
 				t.Fatalf("%s: changeover %d isn't there", p.name, i+1)
@@ -248,7 +248,7 @@ func TestHTMLListsEveryMove(t *testing.T) {
 func TestHTMLTellsWhereEveryHolderStands(t *testing.T) {
 	for _, p := range days(t) {
 		root := page(t, p)
-		for i, s := range p.plan.Steps {
+		for i, s := range p.plan.Steps() {
 			sec := root.section(fmt.Sprintf("changeover-%d", i+1))
 			seen := map[string]int{}
 			for _, n := range sec.class("table", "side") {
@@ -359,8 +359,8 @@ func TestHTMLEscapesNames(t *testing.T) {
 		refused.ID, refused.Web = name+"2", 9000*plan.Millimetre
 		p := must(t, fmt.Sprintf("hostile name %d", seed), plan.Millimetres, b, s, &plan.Day{Start: sixOClock, Jobs: []plan.Job{j, refused}})
 		p.opts.Notes, p.opts.Demo = []string{name + "3"}, true
-		if len(p.plan.Steps) != 1 || len(p.plan.Refused) != 1 {
-			t.Fatalf("%q: %d planned, %d refused", name, len(p.plan.Steps), len(p.plan.Refused))
+		if len(p.plan.Steps()) != 1 || len(p.plan.Refused()) != 1 {
+			t.Fatalf("%q: %d planned, %d refused", name, len(p.plan.Steps()), len(p.plan.Refused()))
 		}
 		root := parsed(t, p) // script and the like, and attributes of the names' own, would be seen below
 		clean := asShown(name)
@@ -401,7 +401,7 @@ func TestHTMLHasTheCautionsFirst(t *testing.T) {
 		if first := root.all("p"); !strings.Contains(first[1].words(), "permit nothing") {
 			t.Errorf("%s: the page begins with %q", p.name, first[1].words())
 		}
-		for i, s := range p.plan.Steps {
+		for i, s := range p.plan.Steps() {
 			text := root.section(fmt.Sprintf("changeover-%d", i+1)).words()
 			at := -1
 			for _, part := range []string{"BEFORE A HAND GOES NEAR THE BEAM. Local codes", "Locked out as", "zero pressure proved", "gaps close", "Material", "Setup", "Moves", "Before releasing the run",
@@ -424,7 +424,7 @@ func TestHTMLHasTheCautionsFirst(t *testing.T) {
 func TestHTMLSaysWhatTheTextSays(t *testing.T) {
 	for _, p := range days(t) {
 		root := page(t, p)
-		for i := range p.plan.Steps {
+		for i := range p.plan.Steps() {
 			have := root.section(fmt.Sprintf("changeover-%d", i+1)).words()
 			for _, fact := range factsOf(sheetOf(t, p, i)) {
 				if !strings.Contains(have, fact) {
@@ -434,7 +434,7 @@ func TestHTMLSaysWhatTheTextSays(t *testing.T) {
 		}
 	}
 	p := demoDay(t)
-	p.opts.Only = p.plan.Steps[4].Job.ID
+	p.opts.Only = p.plan.Steps()[4].Job.ID
 	root := parsed(t, p)
 	if root.section("changeover-5") == nil || len(root.class("section", "leaf")) != 2 || root.section("day") != nil {
 		t.Error("of one job wanted there is more, or less, than the knife and its changeover")
@@ -469,7 +469,7 @@ func factsOf(lines []string) (facts []string) {
 func TestHTMLDrawsToScale(t *testing.T) {
 	for _, p := range days(t) {
 		root := page(t, p)
-		for i, s := range p.plan.Steps {
+		for i, s := range p.plan.Steps() {
 			svg := root.section(fmt.Sprintf("changeover-%d", i+1)).all("svg")[0]
 			x, ok := scaleOf(t, p.opts.Unit, svg)
 			if !ok {

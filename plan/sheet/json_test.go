@@ -79,7 +79,7 @@ func outline(t *testing.T, text []byte) []string {
 func TestDocumentHasEveryKeyOfTheDesign(t *testing.T) {
 	want := outline(t, []byte(example))
 	p := demoDay(t)
-	p.plan.Refused = hostileDay(t).plan.Refused
+	p.plan.Turns = append(p.plan.Turns, hostileDay(t).plan.Refused()...)
 	p.plan.Floor = &plan.Floor{Repositions: 1, By: plan.ByKeeping}
 	got := outline(t, written(t, sheet.JSON, p))
 	at := -1
@@ -277,9 +277,9 @@ func checkChangeover(t *testing.T, doc *document, i int, at []plan.Length) {
 func TestTheListedDayComesToTheSame(t *testing.T) {
 	p := besideDay()
 	extra := 600 * time.Microsecond
-	first := p.plan.Steps[0]
+	first := p.plan.Steps()[0]
 	first.Setup.Every += extra
-	p.plan.Steps = []plan.Step{first, first}
+	p.plan.Turns = plan.Planned([]*plan.Step{first, first})
 	p.plan.Totals = plan.Totals{Jobs: 2, Repositions: 2, Setup: 2 * (440*time.Second + extra)}
 	p.plan.Listed = p.plan.Totals
 	var doc struct{ Totals, Listed map[string]any }
@@ -298,7 +298,7 @@ func TestDocumentOfOneJob(t *testing.T) {
 	if err := json.Unmarshal(written(t, sheet.JSON, p), &day); err != nil {
 		t.Fatal(err)
 	}
-	p.opts.Only = p.plan.Steps[4].Job.ID
+	p.opts.Only = p.plan.Steps()[4].Job.ID
 	if err := json.Unmarshal(written(t, sheet.JSON, p), &one); err != nil {
 		t.Fatal(err)
 	}
@@ -333,7 +333,7 @@ func TestDocumentNamesFinishedWidths(t *testing.T) {
 }
 
 func demoHasAllowances(t *testing.T) bool {
-	for _, s := range demoDay(t).plan.Steps {
+	for _, s := range demoDay(t).plan.Steps() {
 		for _, e := range s.Job.Entries {
 			if e.Finished != e.Width {
 				return true

@@ -84,7 +84,7 @@ func TestCautionsAreToldOnce(t *testing.T) {
 		s := p.opts.Knife.Turns[i].Settings
 		s.Warnings = append(s.Warnings, "Every job has this one.")
 	}
-	last := p.opts.Knife.Turns[len(p.plan.Steps)-1].Settings
+	last := p.opts.Knife.Turns[len(p.plan.Steps())-1].Settings
 	last.Warnings = append(last.Warnings, "This one is of the last alone.")
 	text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " ")
 	for i, k := range p.opts.Knife.Turns {
@@ -105,7 +105,7 @@ func TestCautionsAreToldOnce(t *testing.T) {
 // day.
 func TestOneJobsKnife(t *testing.T) {
 	p := demoDay(t)
-	p.opts.Only = p.plan.Steps[1].Job.ID
+	p.opts.Only = p.plan.Steps()[1].Job.ID
 	text := string(written(t, sheet.Text, p))
 	if !strings.Contains(text, "THE KNIFE") || strings.Contains(text, "ANVIL'S FACE") || strings.Contains(text, "CAUTIONS of some") {
 		t.Errorf("the sheet of one job:\n%.3000s", text)
@@ -190,7 +190,7 @@ func TestDocumentTellsDamage(t *testing.T) {
 // 811). Short runs and slow ones aren't told as nought, and in inches in both units.
 func TestPressureAndRunAreTold(t *testing.T) {
 	p := besideDay()
-	j, s := p.plan.Steps[0].Job, p.opts.Knife.Turns[0].Settings
+	j, s := p.plan.Steps()[0].Job, p.opts.Knife.Turns[0].Settings
 	tell := func(what string, wants ...string) {
 		t.Helper()
 		for name, write := range map[string]writer{"text": sheet.Text, "html": sheet.HTML} {
@@ -246,7 +246,7 @@ func TestMetresOfJobsDoneAreNotCounted(t *testing.T) {
 func TestMovesUnderARunningJobAreQuestioned(t *testing.T) {
 	p := besideDay()
 	for state, want := range map[plan.State]bool{plan.Waiting: false, plan.Running: true} {
-		p.plan.Steps[0].Job.State = state
+		p.plan.Steps()[0].Job.State = state
 		text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " ")
 		if strings.Contains(text, "RUNNING this job is said to run already, and 1 holder doesn't stand right for it") != want {
 			t.Errorf("%v: %s", state, text)
@@ -268,7 +268,7 @@ func TestSourcesAreTold(t *testing.T) {
 	}
 	for name, write := range map[string]writer{"text": sheet.Text, "html": sheet.HTML} {
 		text := strings.Join(strings.Fields(string(written(t, write, p))), " ")
-		for _, want := range []string{"method, edge, tip radius, ", "bevel: one book (1, 3-" + strconv.Itoa(len(p.plan.Steps)) + "); another (2)"} {
+		for _, want := range []string{"method, edge, tip radius, ", "bevel: one book (1, 3-" + strconv.Itoa(len(p.plan.Steps())) + "); another (2)"} {
 			if n := strings.Count(text, want); n != 1 {
 				t.Errorf("%s: %q stands %d times", name, want, n)
 			}

@@ -59,8 +59,8 @@ func (o *Options) Check() error {
 }
 
 // refused lists the refusals that are to be written.
-func (o *Options) refused(d *plan.DayPlan) (out []plan.Refusal) {
-	for _, r := range d.Refused {
+func (o *Options) refused(d *plan.DayPlan) (out []plan.Turn) {
+	for _, r := range d.Refused() {
 		if o.wants(r.Job) {
 			out = append(out, r)
 		}
@@ -82,7 +82,7 @@ func (o *Options) broken(d *plan.DayPlan) (out []string) {
 }
 
 // reasons are all the reasons for a refusal, in one line.
-func reasons(r plan.Refusal, u plan.Unit) string {
+func reasons(r plan.Turn, u plan.Unit) string {
 	texts := make([]string, len(r.Faults))
 	for i, f := range r.Faults {
 		texts[i] = f.Why(u)
@@ -95,8 +95,8 @@ func (o *Options) begins(d *plan.DayPlan) time.Time {
 	switch {
 	case o.Day != nil:
 		return o.Day.Start
-	case len(d.Steps) > 0:
-		return d.Steps[0].SetupStart
+	case len(d.Steps()) > 0:
+		return d.Steps()[0].SetupStart
 	}
 	return time.Time{}
 }

@@ -22,8 +22,8 @@ func Text(w io.Writer, d *plan.DayPlan, o Options) error {
 		t.theDay()
 	}
 	t.theKnife()
-	for i := range d.Steps {
-		if o.wants(d.Steps[i].Job) {
+	for i, s := range d.Steps() {
+		if o.wants(s.Job) {
 			t.changeover(i)
 		}
 	}
@@ -86,7 +86,7 @@ func (t *text) broken() {
 
 // theJobs is the table of the day's jobs.
 func (t *text) theJobs() {
-	if len(t.plan.Steps) == 0 {
+	if len(t.steps) == 0 {
 		t.add("No job is planned.")
 		return
 	}

@@ -60,7 +60,7 @@ func TestTextHeadsEveryPage(t *testing.T) {
 			if !strings.HasSuffix(page[0], fmt.Sprintf("    page %d of %d", n+1, len(pages))) || !strings.Contains(page[0], "Wed 2026-11-25") {
 				t.Errorf("%s: page %d is headed %q", p.name, n+1, page[0])
 			}
-			title := fmt.Sprintf("CHANGEOVER %d of %d", begun, len(p.plan.Steps))
+			title := fmt.Sprintf("CHANGEOVER %d of %d", begun, len(p.plan.Steps()))
 			switch first := !strings.Contains(page[1], ", continued"); {
 			case strings.HasPrefix(page[1], "THE KNIFE"):
 				if begun > 0 || p.opts.Knife == nil {
@@ -76,8 +76,8 @@ func TestTextHeadsEveryPage(t *testing.T) {
 				t.Errorf("%s: page %d is %q, want %q", p.name, n+1, page[1], title)
 			}
 		}
-		if begun != len(p.plan.Steps) {
-			t.Errorf("%s: %d changeovers begin, want %d", p.name, begun, len(p.plan.Steps))
+		if begun != len(p.plan.Steps()) {
+			t.Errorf("%s: %d changeovers begin, want %d", p.name, begun, len(p.plan.Steps()))
 		}
 	}
 }
@@ -116,7 +116,7 @@ func TestTextListsEveryMove(t *testing.T) {
 		if u == plan.Inches {
 			other = plan.Millimetres
 		}
-		for i, s := range p.plan.Steps {
+		for i, s := range p.plan.Steps() {
 			var got [][]string
 			for _, line := range sheetOf(t, p, i) {
 				if m := moveLine.FindStringSubmatch(line); m != nil {
@@ -175,7 +175,7 @@ func addsUp(from, by, to string) bool {
 // cut by their cut, the parked and the resting apart; the moved have a star.
 func TestTextTellsWhereEveryHolderStands(t *testing.T) {
 	for _, p := range days(t) {
-		for i, s := range p.plan.Steps {
+		for i, s := range p.plan.Steps() {
 			seen := map[string]string{}
 			part := ""
 			cell := cutCell
@@ -292,7 +292,7 @@ func TestTextNamesTheBladesToSwap(t *testing.T) {
 	named := regexp.MustCompile(`swap \d+ blades?: holders? ([-\d, ]+)`)
 	swaps := 0
 	for _, p := range days(t) {
-		for i, s := range p.plan.Steps {
+		for i, s := range p.plan.Steps() {
 			m := named.FindStringSubmatch(strings.Join(strings.Fields(strings.Join(sheetOf(t, p, i), " ")), " "))
 			n := 0
 			if m != nil {
@@ -333,7 +333,7 @@ func numbers(t *testing.T, text string) (out []int) {
 func TestTextHasTheCautions(t *testing.T) {
 	must := []string{"Local codes", "Locked out", "zero pressure", "knives may drop", "gaps close", "Sharps:", "nips", "Set by"}
 	for _, p := range days(t) {
-		for i := range p.plan.Steps {
+		for i := range p.plan.Steps() {
 			text := strings.Join(sheetOf(t, p, i), "\n")
 			for _, word := range must {
 				if !strings.Contains(text, word) {
@@ -349,7 +349,7 @@ func TestTextHasTheCautions(t *testing.T) {
 func TestTextKeepsHandsFromTravellingHolders(t *testing.T) {
 	reckoned := 0
 	for _, p := range days(t) {
-		for i, s := range p.plan.Steps {
+		for i, s := range p.plan.Steps() {
 			text := strings.Join(strings.Fields(strings.Join(sheetOf(t, p, i), " ")), " ")
 			powered := strings.Contains(text, "need its power: the site's procedure says who makes them, from where and under which lock. MOVES:")
 			if want := len(s.Changeover.Moves) > 0 && p.plan.Beam.Drive.Kind != plan.ByHand; powered != want {
@@ -386,7 +386,7 @@ func TestTextTellsTheFloor(t *testing.T) {
 // written alone.
 func TestRefusedJobsAreTold(t *testing.T) {
 	p := emptyDay(t)
-	reason := p.plan.Refused[0].Faults[0].Why(plan.Millimetres)
+	reason := p.plan.Refused()[0].Faults[0].Why(plan.Millimetres)
 	for name, write := range map[string]writer{"text": sheet.Text, "csv": sheet.CSV, "json": sheet.JSON, "html": sheet.HTML} {
 		text := strings.Join(strings.Fields(string(written(t, write, p))), " ")
 		if !strings.Contains(text, reason) {
@@ -394,7 +394,7 @@ func TestRefusedJobsAreTold(t *testing.T) {
 		}
 	}
 	day := drawnDay(t, 0)
-	day.opts.Only = day.plan.Steps[1].Job.ID
+	day.opts.Only = day.plan.Steps()[1].Job.ID
 	for _, page := range pagesOf(string(written(t, sheet.Text, day))) {
 		if !strings.HasPrefix(page[1], "CHANGEOVER 2 of ") {
 			t.Errorf("with one job wanted there is a page %q", page[1])

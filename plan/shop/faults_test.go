@@ -75,10 +75,10 @@ func TestRefusalNamesTheHolder(t *testing.T) {
 	standing := "units = \"mm\"\nholder = [{number=1, at=-100}, {number=2, at=50}, {number=3, at=360}, {number=4, at=380}, {number=5, at=400}]\n"
 	s := read(t, files(map[string]string{beamFile: beam, positionsFile: standing}))
 	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
-	if err != nil || len(d.Refused) != 1 {
+	if err != nil || len(d.Refused()) != 1 {
 		t.Fatalf("%v, plan %+v", err, d)
 	}
-	p := s.ProblemOf(d.Refused[0].Job, d.Refused[0].Faults[0])
+	p := s.ProblemOf(d.Refused()[0].Job, d.Refused()[0].Faults[0])
 	if !strings.Contains(p.What, "holder 2 is stuck") || !strings.HasPrefix(p.Remedy, "free or exchange holder 2,") || p.Line != 8 {
 		t.Errorf("%s", p)
 	}

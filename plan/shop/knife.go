@@ -12,15 +12,15 @@ import (
 // changes against the step before (for the first, what the beam last ran), and what
 // its blades do to the anvil; and the metres that the day's blades cut on each band of
 // the anvil's face. It is worked out anew with each call, in time linear in the cuts.
-func (s *Shop) Knife(now *plan.Standing, steps []plan.Step) *material.Day {
+func (s *Shop) Knife(now *plan.Standing, steps []*plan.Step) *material.Day {
 	out := &material.Day{Turns: make([]material.Turn, len(steps))}
 	before, name := s.lastRun(now), now.Job
 	if name == "" {
 		name = now.Material
 	}
 	var cuts []material.Cut
-	for i := range steps {
-		step, t := &steps[i], &out.Turns[i]
+	for i, step := range steps {
+		t := &out.Turns[i]
 		t.Settings = s.laidSettings(step)
 		if before != nil {
 			t.Before = name

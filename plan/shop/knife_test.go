@@ -58,13 +58,13 @@ func TestNothingReaches(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(d.Steps) != 1 || d.Steps[0].Job.ID != "A" || len(d.Refused) != 1 || d.Refused[0].Job.ID != "B" {
-		t.Fatalf("%d steps, refused %+v", len(d.Steps), d.Refused)
+	if len(d.Steps()) != 1 || d.Steps()[0].Job.ID != "A" || len(d.Refused()) != 1 || d.Refused()[0].Job.ID != "B" {
+		t.Fatalf("%d steps, refused %+v", len(d.Steps()), d.Refused())
 	}
 	if err := plan.VerifyDay(d, s.Day); err != nil {
 		t.Error(err)
 	}
-	p := s.ProblemOf(d.Refused[0].Job, d.Refused[0].Faults[0])
+	p := s.ProblemOf(d.Refused()[0].Job, d.Refused()[0].Faults[0])
 	for _, want := range []string{"3695 N", "60.8 bar", "40 mm 10.6", "gives 6.3"} {
 		if !strings.Contains(p.What, want) {
 			t.Errorf("no %q in %q", want, p.What)
@@ -85,10 +85,10 @@ func TestPressureIsTheRecorded(t *testing.T) {
 	s := oneJob(t, "bore = 28\nmargin_bar = 0.8", "group = \"film tape\"\nadhesive = \"acrylic\"\ncut_through_bar = 1.6")
 	s.Standing.SetBar, s.Standing.Material = 2.4, "Own"
 	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
-	if err != nil || len(d.Steps) != 1 || d.Steps[0].Setup.Pressure != 0 {
+	if err != nil || len(d.Steps()) != 1 || d.Steps()[0].Setup.Pressure != 0 {
 		t.Errorf("%+v, %v", d, err)
 	}
-	for _, c := range s.Knife(s.Standing, d.Steps).Turns[0].Changes {
+	for _, c := range s.Knife(s.Standing, d.Steps()).Turns[0].Changes {
 		if c.ID == material.IDPressure {
 			t.Errorf("told as changed: %+v", c)
 		}
@@ -125,10 +125,10 @@ func twoCuts(t *testing.T) *Shop {
 func TestKnifeBendsTheAnvil(t *testing.T) {
 	s := twoCuts(t)
 	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
-	if err != nil || len(d.Steps) != 2 {
+	if err != nil || len(d.Steps()) != 2 {
 		t.Fatal(d, err)
 	}
-	day := s.Knife(s.Standing, d.Steps)
+	day := s.Knife(s.Standing, d.Steps())
 	b := day.Turns[0].Bending
 	if b == nil {
 		t.Fatal(day.Turns[0].Unbent)
@@ -155,7 +155,7 @@ func TestKnifeWears(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := s.Knife(s.Standing, d.Steps).Face
+	f := s.Knife(s.Standing, d.Steps()).Face
 	if f == nil || f.Band != 5_000_000 || len(f.Metres) != 60 || f.Metres[22] != 1500 || f.Metres[38] != 1500 || f.Total() != 3000 || f.Worst != 22 {
 		t.Errorf("%+v", f)
 	}
@@ -169,10 +169,10 @@ func TestDamageIsTold(t *testing.T) {
 	mm := plan.Millimetre
 	s.Beam.Bad = []plan.Span{{From: 114 * mm, To: 180 * mm}, {From: 190*mm + 1, To: 200 * mm}}
 	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
-	if err != nil || len(d.Steps) != 2 {
+	if err != nil || len(d.Steps()) != 2 {
 		t.Fatal(d, err)
 	}
-	day := s.Knife(s.Standing, d.Steps)
+	day := s.Knife(s.Standing, d.Steps())
 	if len(day.Damaged) != 2 || len(day.Turns[1].Damaged) != 2 {
 		t.Fatalf("%+v", day.Damaged)
 	}
@@ -201,7 +201,7 @@ func TestKnifeChanges(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	day := s.Knife(s.Standing, d.Steps)
+	day := s.Knife(s.Standing, d.Steps())
 	if day.Turns[0].Before != "" || len(day.Turns[0].Changes) == 0 || day.Turns[0].Changes[0].From != "not known" {
 		t.Errorf("first: %+v", day.Turns[0])
 	}
@@ -209,7 +209,7 @@ func TestKnifeChanges(t *testing.T) {
 	for _, c := range day.Turns[1].Changes {
 		told[c.ID] = c.Do
 	}
-	if len(told) != 2 || !strings.Contains(told[material.IDBlade], fmt.Sprintf("swap %d ", d.Steps[1].Setup.Swaps)) || d.Steps[1].Setup.Swaps != 2 || !strings.Contains(told[material.IDSilicone], "clean") || day.Turns[1].Before != "A" {
+	if len(told) != 2 || !strings.Contains(told[material.IDBlade], fmt.Sprintf("swap %d ", d.Steps()[1].Setup.Swaps)) || d.Steps()[1].Setup.Swaps != 2 || !strings.Contains(told[material.IDSilicone], "clean") || day.Turns[1].Before != "A" {
 		t.Errorf("%+v", day.Turns[1])
 	}
 }
@@ -222,11 +222,11 @@ func TestKnifeSaysWhyNot(t *testing.T) {
 		t.Fatal(err)
 	}
 	s.Anvil.Span = 20 * plan.Millimetre
-	if got := s.Knife(s.Standing, d.Steps).Turns[0]; got.Bending != nil || !strings.Contains(got.Unbent, "place of blade 1") {
+	if got := s.Knife(s.Standing, d.Steps()).Turns[0]; got.Bending != nil || !strings.Contains(got.Unbent, "place of blade 1") {
 		t.Errorf("%+v", got)
 	}
 	s.Anvil = nil
-	if got := s.Knife(s.Standing, d.Steps).Turns[0]; got.Bending != nil || !strings.Contains(got.Unbent, "[anvil]") {
+	if got := s.Knife(s.Standing, d.Steps()).Turns[0]; got.Bending != nil || !strings.Contains(got.Unbent, "[anvil]") {
 		t.Errorf("%+v", got)
 	}
 }
@@ -257,14 +257,14 @@ func TestBearingAndFace(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	taken := s.Knife(s.Standing, d.Steps)
+	taken := s.Knife(s.Standing, d.Steps())
 	if taken.Turns[0].Bending.Anvil.FromMM != -300 || !strings.Contains(taken.Rests, "taken to lie evenly") || !strings.Contains(taken.Faced, "the web area") {
 		t.Errorf("%q, %q, from %v", taken.Rests, taken.Faced, taken.Turns[0].Bending.Anvil.FromMM)
 	}
 	fsys := files(map[string]string{beamFile: smallBeam + "[anvil]\ndiameter = 150\nspan = 900\nbearing = -250\nface = [-10, 300]\n"})
 	with := read(t, fsys)
 	s.Anvil = with.Anvil
-	day := s.Knife(s.Standing, d.Steps)
+	day := s.Knife(s.Standing, d.Steps())
 	if day.Turns[0].Bending.Anvil.FromMM != -250 || day.Rests != "its bearings lie at -250 and 650 mm" || day.Faced != "" || day.Face.From != -10_000_000 || day.Face.Metres[24] != 1500 {
 		t.Errorf("%q, %q, %+v", day.Rests, day.Faced, day.Face)
 	}
@@ -286,10 +286,10 @@ func TestRunsWithRamps(t *testing.T) {
 	} {
 		s := read(t, files(map[string]string{beamFile: smallBeam + c.line, dayFile: day + c.more}))
 		d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
-		if err != nil || len(d.Steps) != 1 {
+		if err != nil || len(d.Steps()) != 1 {
 			t.Fatal(d, err)
 		}
-		if got := d.Steps[0].RunEnd.Sub(d.Steps[0].RunStart).Seconds(); math.Abs(got-c.want) > 1e-6 {
+		if got := d.Steps()[0].RunEnd.Sub(d.Steps()[0].RunStart).Seconds(); math.Abs(got-c.want) > 1e-6 {
 			t.Errorf("%q, %q: the run takes %v s, want %v", c.line, c.more, got, c.want)
 		}
 		if err := plan.VerifyDay(d, s.Day); err != nil {

@@ -116,13 +116,13 @@ func mustPlan(t *testing.T, s *Shop) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, r := range d.Refused {
+	for _, r := range d.Refused() {
 		for _, f := range r.Faults {
 			t.Errorf("refused: %s", s.ProblemOf(r.Job, f))
 		}
 	}
-	if len(d.Steps) != len(s.Day.Jobs) {
-		t.Errorf("%d of %d jobs planned", len(d.Steps), len(s.Day.Jobs))
+	if len(d.Steps()) != len(s.Day.Jobs) {
+		t.Errorf("%d of %d jobs planned", len(d.Steps()), len(s.Day.Jobs))
 	}
 	if err := plan.VerifyDay(d, s.Day); err != nil {
 		t.Error(err)

@@ -40,11 +40,11 @@ func TestTrialsPlanAndVerify(t *testing.T) {
 			if err := plan.VerifyDay(d, s.Day); err != nil {
 				t.Errorf("%s, %s: %v", name, what, err)
 			}
-			if len(d.Refused) != len(refused) {
-				t.Errorf("%s, %s: %d jobs refused, want %v", name, what, len(d.Refused), refused)
+			if len(d.Refused()) != len(refused) {
+				t.Errorf("%s, %s: %d jobs refused, want %v", name, what, len(d.Refused()), refused)
 				continue
 			}
-			for i, r := range d.Refused {
+			for i, r := range d.Refused() {
 				if why := r.Faults[0].Why(s.Unit); r.Job.ID != refused[i] || !strings.Contains(why, "60 cuts") || !strings.Contains(why, "58 of the 60 holders") {
 					t.Errorf("%s, %s: %s refused: %s", name, what, r.Job.ID, why)
 				}

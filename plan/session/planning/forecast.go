@@ -63,6 +63,21 @@ type Outcome struct {
 	Clock    time.Time      // when it ends
 }
 
+// Turn is what became of a job, as a day plan has it.
+func (o *Outcome) Turn(j *plan.Job) plan.Turn {
+	if len(o.Faults) > 0 {
+		return plan.Turn{Job: j, Faults: o.Faults}
+	}
+	return plan.Turn{Job: j, Step: &o.Step}
+}
+
+// take makes the outcome that of a turn; what stands while its job runs is given.
+func (o *Outcome) take(t *plan.Turn, stands *plan.Standing) {
+	if o.Standing, o.Faults = stands, t.Faults; !t.Refused() {
+		o.Step, o.Clock = *t.Step, t.Step.RunEnd
+	}
+}
+
 // question is all that an outcome depends on: a standing is made by one outcome
 // alone, and so belongs to one moment too.
 type question struct {
@@ -177,14 +192,13 @@ func (w worker) work(q question, clock time.Time) *Outcome {
 		next = w.planner.NextCentred
 	}
 	o := &Outcome{Clock: clock}
-	o.Step, o.Standing, o.Faults = next(q.stands, clock, q.job)
-	if len(o.Faults) > 0 {
+	t, stands := next(q.stands, clock, q.job)
+	if o.take(&t, stands); t.Refused() {
 		return o
 	}
-	if s := &o.Step; plan.VerifyChangeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
+	if s := t.Step; plan.VerifyChangeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
 		return &Outcome{Standing: q.stands, Clock: clock, Faults: []plan.Fault{unheld}}
 	}
-	o.Clock = o.Step.RunEnd
 	return o
 }
 
@@ -217,13 +231,16 @@ func (f *Forecast) extend(c *Order) {
 		c.Known = append(c.Known, o)
 	}
 	f.finish(c)
-	steps := make([]plan.Step, 0, len(c.Known))
-	for _, o := range c.Known {
-		if len(o.Faults) == 0 {
-			steps = append(steps, o.Step)
-		}
+	c.Totals = plan.Sum(c.turns())
+}
+
+// turns are what became of the jobs known.
+func (c *Order) turns() []plan.Turn {
+	turns := make([]plan.Turn, len(c.Known))
+	for i, o := range c.Known {
+		turns[i] = o.Turn(c.Jobs[i])
 	}
-	c.Totals = plan.Sum(steps)
+	return turns
 }
 
 // Trial is another order of the day, and what is known of it.

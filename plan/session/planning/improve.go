@@ -42,41 +42,31 @@ func (f *Forecast) settling() Work {
 
 // Day is the present order as it is known.
 func (f *Forecast) Day() *plan.DayPlan {
-	day := &plan.DayPlan{Beam: f.Beam, Start: f.Start.Standing, Totals: f.Present.Totals}
-	for i, o := range f.Present.Known {
-		if len(o.Faults) > 0 {
-			day.Refused = append(day.Refused, plan.Refusal{Job: f.Present.Jobs[i], Faults: o.Faults})
-		} else {
-			day.Steps = append(day.Steps, o.Step)
-		}
-	}
-	return day
+	return &plan.DayPlan{Beam: f.Beam, Start: f.Start.Standing, Turns: f.Present.turns(), Totals: f.Present.Totals}
 }
 
 // inTurn is what comes of jobs in their order, refused ones among them, when the day
 // is planned so.
 func inTurn(begin *Outcome, jobs []*plan.Job, day *plan.DayPlan) (out []*Outcome) {
-	before, steps := begin, day.Steps
+	turns := map[*plan.Job]*plan.Turn{}
+	for i := range day.Turns {
+		turns[day.Turns[i].Job] = &day.Turns[i]
+	}
+	before := begin
 	for _, j := range jobs {
-		o := &Outcome{Standing: before.Standing, Clock: before.Clock}
-		if len(steps) > 0 && steps[0].Job == j {
-			o.Step, steps = steps[0], steps[1:]
-			o.Standing, o.Clock = before.Standing.After(&o.Step), o.Step.RunEnd
-		} else {
-			o.Faults = faultsOf(day, j)
+		o := &Outcome{Clock: before.Clock}
+		switch t := turns[j]; {
+		case t == nil: // never: a day plans or refuses each of its jobs
+			o.Standing, o.Faults = before.Standing, []plan.Fault{unheld}
+		case t.Refused():
+			o.take(t, before.Standing)
+		default:
+			o.take(t, before.Standing.After(t.Step))
 		}
 		out = append(out, o)
 		before = o
 	}
 	return out
-}
-
-// faultsOf are the reasons for which a day refuses a job.
-func faultsOf(day *plan.DayPlan, j *plan.Job) []plan.Fault {
-	if i := slices.IndexFunc(day.Refused, func(r plan.Refusal) bool { return r.Job == j }); i >= 0 {
-		return day.Refused[i].Faults
-	}
-	return []plan.Fault{unheld} // never: a day plans or refuses each of its jobs
 }
 
 // plant keeps what was worked out of an order elsewhere, job by job and settled, so

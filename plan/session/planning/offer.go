@@ -24,13 +24,14 @@ func NewOffer(found *plan.DayPlan, in Inputs, aim plan.Aim) *Offer {
 		own[j.ID] = j
 	}
 	last := Outcome{Standing: in.Standing, Clock: in.Clock}
-	for _, s := range found.Steps {
+	for _, step := range found.Steps() {
+		s := *step
 		s.Job = o.laid(own[s.Job.ID], &s)
 		last = Outcome{Step: s, Standing: last.Standing.After(&s), Clock: s.RunEnd}
 		out := last
 		o.Jobs, o.Known = append(o.Jobs, s.Job), append(o.Known, &out)
 	}
-	for _, r := range found.Refused {
+	for _, r := range found.Refused() {
 		o.Jobs = append(o.Jobs, own[r.Job.ID])
 		o.Known = append(o.Known, &Outcome{Faults: r.Faults, Standing: last.Standing, Clock: last.Clock})
 	}
@@ -50,7 +51,7 @@ func (o *Offer) laid(j *plan.Job, s *plan.Step) *plan.Job {
 }
 
 // Given is what was found for its jobs, for a forecast of the order accepted.
-func (o *Offer) Given() []*Outcome { return o.Known[:len(o.Day.Steps)] }
+func (o *Offer) Given() []*Outcome { return o.Known[:len(o.Day.Steps())] }
 
 // Keeps reports whether a day keeps all rules between its jobs.
 func Keeps(day *plan.DayPlan) bool { return len(plan.Broken(day.Jobs(), day.Done)) == 0 }
@@ -61,11 +62,12 @@ const FitRounds = 2000
 // LaidAs gives the jobs of a day the layouts found for those of another one, where they
 // are to be laid out as those were.
 func LaidAs(found *plan.DayPlan, day *plan.Day, b *plan.Beam) *plan.Day {
+	steps := found.Steps()
 	for i := range day.Jobs {
 		j := &day.Jobs[i]
-		n := slices.IndexFunc(found.Steps, func(s plan.Step) bool { return s.Job.ID == j.ID })
-		if n >= 0 && j.LaidLike(found.Steps[n].Job) {
-			j.Chosen = b.Choose(&found.Steps[n])
+		n := slices.IndexFunc(steps, func(s *plan.Step) bool { return s.Job.ID == j.ID })
+		if n >= 0 && j.LaidLike(steps[n].Job) {
+			j.Chosen = b.Choose(steps[n])
 		}
 	}
 	return day
