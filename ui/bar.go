@@ -20,10 +20,10 @@ func (m *model) bar() draw.Line {
 	case m.changed():
 		l.Add(draw.Late, "  * not saved")
 	case m.aside != "":
-		l.Add(draw.Late, "  * kept in "+m.aside)
+		l.Add(draw.Late, "  * saved in "+m.aside)
 	}
 	if c, open := m.over.(*compare); m.offer != nil && !(open && c.offered() != nil) {
-		l.Add(draw.Good, "  * an order waits: "+m.KeyFor(keys.CompareOrders))
+		l.Add(draw.Good, "  * an order was found: "+m.KeyFor(keys.CompareOrders))
 	}
 	r := m.ending()
 	beam := fmt.Sprintf("  %s, pitch %s", words.Count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
@@ -37,13 +37,13 @@ func (m *model) bar() draw.Line {
 	return l
 }
 
-// ending tells when the last run ends, against the shift's end.
+// ending is when the last run ends, against the shift's end.
 func (m *model) ending() draw.Line {
 	l := m.Line()
 	if !m.forecast.Present.Whole() {
-		text := fmt.Sprintf("working out %d of %d", len(m.forecast.Present.Known), len(m.jobs()))
+		text := fmt.Sprintf("planning %d of %d", len(m.forecast.Present.Known), len(m.jobs()))
 		if m.forecast.Present.Full() {
-			text = "planning the jobs together"
+			text = "planning all jobs together"
 		}
 		l.Add(draw.Faint, text+" "+m.Pending)
 		return l
@@ -58,9 +58,9 @@ func (m *model) ending() draw.Line {
 	switch over := end.Sub(day.End); {
 	case day.End.IsZero():
 	case over > 0:
-		l.Add(draw.Late, fmt.Sprintf(" !%s past the shift's end", words.Hours(over)))
+		l.Add(draw.Late, fmt.Sprintf(" !%s past the end of the shift", words.Hours(over)))
 	default:
-		l.Add(draw.Good, fmt.Sprintf(", %s before the shift's end", words.Hours(-over)))
+		l.Add(draw.Good, fmt.Sprintf(", %s before the end of the shift", words.Hours(-over)))
 	}
 	return l
 }

@@ -101,13 +101,13 @@ func (p *beamPane) View(d *desk, focused bool) []draw.Line {
 	}
 	rows = p.H - 1 - len(body) - len(below)
 	body = append(body, p.threads(d, s, rows)...)
-	return draw.Box(d.Theme, "2 Beam", p.title(d), append(body, below...), p.Size, focused)
+	return draw.Box(d.Theme, "Beam", p.title(d), append(body, below...), p.Size, focused)
 }
 
-// title tells from which job to which, how many move and bide, and the picked move. Where
+// title tells from which job to which, how many move and stay, and the picked move. Where
 // there is no room for all, what other panes tell too goes first.
 func (p *beamPane) title(d *desk) (l draw.Line) {
-	room := p.W - draw.CellWidth("-->2 Beam  ")
+	room := p.W - draw.CellWidth("-->Beam  ")
 	for terse := range 5 {
 		if l = p.titled(d, terse); l.Width <= room {
 			break
@@ -116,12 +116,12 @@ func (p *beamPane) title(d *desk) (l draw.Line) {
 	return l
 }
 
-// titled is the title in ever fewer words: from 1 on what the biding do is short, from 2
+// titled is the title in ever fewer words: from 1 on what those that stay do is short, from 2
 // on it is left out, from 3 on where the beam comes from, from 4 on how many move.
 func (p *beamPane) titled(d *desk, terse int) draw.Line {
 	l := d.Line()
 	if j := d.job(); j != nil {
-		from := "as it stands "
+		from := "now "
 		if s := d.before(d.turn); s != nil && s.Job != "" {
 			from = s.Job + " "
 		}
@@ -138,29 +138,29 @@ func (p *beamPane) titled(d *desk, terse int) draw.Line {
 		l.Join(d.shortest(&moves[d.move], p.W))
 	}
 	if p.zoom > 0 {
-		l.Add(draw.Faint, fmt.Sprintf("  %d times as large", 1<<p.zoom))
+		l.Add(draw.Faint, fmt.Sprintf("  zoom %d times", 1<<p.zoom))
 	}
 	return l
 }
 
-// tally tells how many holders move and how many bide, which together are all, and of
-// those that bide how many cut and how many are idle, which together are these.
+// tally tells how many holders move and how many stay, which together are all, and of
+// those that stay how many cut and how many are idle, which together are these.
 func (d *desk) tally(l *draw.Line, c *plan.Changeover, terse int) {
-	idle, bide := idle(c), len(c.Holders)-c.Repositions
-	l.Add(draw.Moved, fmt.Sprintf("  %s %s%d move", d.Legend[draw.Moves], d.aboutMark(), c.Repositions))
-	l.Add(draw.Plain, fmt.Sprintf("  %d bide", bide))
-	if terse >= 2 || bide == 0 {
+	idle, stay := idle(c), len(c.Holders)-c.Repositions
+	l.Add(moved(c.Repositions), fmt.Sprintf("  %s %s%d move", d.Legend[draw.Moves], d.aboutMark(), c.Repositions))
+	l.Add(draw.Plain, fmt.Sprintf("  %d stay", stay))
+	if terse >= 2 || stay == 0 {
 		return
 	}
 	cut := " cutting"
 	if terse == 1 {
 		cut = " cut"
 	}
-	l.Add(draw.Plain, fmt.Sprintf(": %s %d%s", d.Legend[draw.Stays], bide-idle, cut))
+	l.Add(draw.Plain, fmt.Sprintf(": %s %d%s", d.Legend[draw.Stays], stay-idle, cut))
 	l.Add(draw.Faint, fmt.Sprintf(" %s %d idle", d.Legend[draw.Idles], idle))
 }
 
-// idle is how many holders bide without cutting.
+// idle is how many holders stay without cutting.
 func idle(c *plan.Changeover) (n int) {
 	for i, h := range c.Holders {
 		if h.At == c.From[i] && h.Use != plan.Cutting {
@@ -170,11 +170,15 @@ func idle(c *plan.Changeover) (n int) {
 	return n
 }
 
-// threads draws the changeover in h lines, or what stands while it is worked out.
+// threads draws the changeover in h lines, or the holders now while it is worked out. In
+// two lines it is the holders now and next, each at its place: with so many that ways can't
+// be told apart.
 func (p *beamPane) threads(d *desk, s draw.Scale, h int) []draw.Line {
 	pic := draw.NewPicture(d.Theme, p.W, h)
 	s.Cols *= pic.Across()
 	switch o, now := d.outcome(d.turn), d.before(d.turn); {
+	case o != nil && len(o.Faults) == 0 && (h == 2 || len(o.Step.Changeover.Holders) > p.W):
+		return p.nowAndNext(d, &o.Step.Changeover, s, h)
 	case o != nil && len(o.Faults) == 0:
 		pic.Draw(draw.Threads(&o.Step.Changeover, d.aimed(), s.Column))
 	case now != nil:
@@ -183,6 +187,29 @@ func (p *beamPane) threads(d *desk, s draw.Scale, h int) []draw.Line {
 	var out []draw.Line
 	for y := range h {
 		out = append(out, pic.Line(y))
+	}
+	return out
+}
+
+// nowAndNext draws where the holders are now, and below where they will be.
+func (p *beamPane) nowAndNext(d *desk, c *plan.Changeover, s draw.Scale, h int) (out []draw.Line) {
+	all := draw.Threads(c, d.aimed(), s.Column)
+	for _, next := range []bool{false, true} {
+		pic := draw.NewPicture(d.Theme, p.W, h/2)
+		at := slices.Clone(all)
+		for i := range at {
+			if next {
+				at[i].From = at[i].To
+			}
+			at[i].To = at[i].From
+		}
+		pic.Draw(at)
+		for y := range h / 2 {
+			out = append(out, pic.Line(y))
+		}
+	}
+	for len(out) < h {
+		out = append(out, d.Line())
 	}
 	return out
 }

@@ -10,10 +10,10 @@ import (
 	"bide/ui/draw"
 )
 
-// detail tells about the picked job what its row has no room for, in n lines.
+// detail says of the picked job what its row has no room for, in n lines.
 func (p *dayPane) detail(d *desk, n int) []draw.Line { return tellAbout(d, n, p.W) }
 
-// tellAbout tells about the picked job, in n lines of w cells.
+// tellAbout is about the picked job, in n lines of w cells.
 func tellAbout(d *desk, n, w int) []draw.Line {
 	out := make([]draw.Line, 0, n)
 	for _, s := range about(d, d.turn) {
@@ -33,7 +33,7 @@ func tellAbout(d *desk, n, w int) []draw.Line {
 	return out
 }
 
-// about tells all there is to say about a job of the day, what is wrong first.
+// about is all there is to say about a job of the day, what is wrong first.
 func about(d *desk, turn int) (out []draw.Span) {
 	if turn >= len(d.jobs()) {
 		return []draw.Span{{Style: draw.Plain, Text: "no job is waiting"}}
@@ -52,7 +52,7 @@ func about(d *desk, turn int) (out []draw.Span) {
 		say(draw.Plain, "%s", text)
 	}
 	if o == nil {
-		say(draw.Faint, "%s its changeover is being worked out", d.Pending)
+		say(draw.Faint, "%s its changeover is being planned", d.Pending)
 		return out
 	}
 	for _, f := range o.Faults {
@@ -63,7 +63,7 @@ func about(d *desk, turn int) (out []draw.Span) {
 	}
 	s := &o.Step
 	if d.about() {
-		say(draw.Faint, "~ about: each job on its own, the day is still being planned together")
+		say(draw.Faint, "~ estimate: each job planned on its own; planning all jobs together goes on")
 	}
 	say(draw.Plain, "setup %s min: %s", words.Minutes(s.Setup.Total()), causes(s.Setup))
 	say(draw.Plain, "%d cutting, %d resting, %d parked; travel %s",
@@ -74,57 +74,57 @@ func about(d *desk, turn int) (out []draw.Span) {
 	return out
 }
 
-// rulesOf tells what the job asks of the order.
+// rulesOf says what the job asks of the order.
 func rulesOf(j *plan.Job) string {
 	var parts []string
 	switch {
 	case j.Turn < 0:
-		parts = append(parts, "fixed to the last turn")
+		parts = append(parts, "fixed as the last job")
 	case j.Turn > 0:
-		parts = append(parts, fmt.Sprintf("fixed to turn %d", j.Turn))
+		parts = append(parts, fmt.Sprintf("fixed at number %d", j.Turn))
 	}
 	if len(j.After) > 0 {
-		parts = append(parts, "to come after "+strings.Join(j.After, ", "))
+		parts = append(parts, "comes after "+strings.Join(j.After, ", "))
 	}
 	return strings.Join(parts, "; ")
 }
 
-// permits tells what the job's layout may do.
+// permits says what the job's layout may do.
 func permits(j *plan.Job) string {
-	text := "centred, or nearest to it"
+	text := "centred, or as near as possible"
 	if j.Shift == plan.Free {
 		text = "may shift inside its trim"
 	}
 	return text + "; " + arranges[j.Arrange]
 }
 
-// chosen tells of a layout that a search chose for the job.
+// chosen is about a layout that a search chose for the job.
 func chosen(j *plan.Job, l *plan.Layout) string {
 	switch {
 	case j.Chosen == nil || !j.Chooses():
 		return ""
 	case j.Chosen.Lays(l.Slits, l.Shift):
-		return "as a search chose"
+		return "layout from an accepted search"
 	}
-	return "not as a search chose, which can't be set now"
+	return "the layout from the accepted search can't be set now"
 }
 
-// causes tells what a setup's minutes are spent on. Blades and moves go on side by
-// side; the longer of the two counts.
+// causes says what a setup's minutes are spent on. Blades and moves go on at the same
+// time; the longer of the two counts.
 func causes(s plan.SetupTime) string {
 	blades := fmt.Sprintf("%s %s", words.Count(s.Swaps, "blade"), words.Minutes(s.Crew))
 	moves := "moves " + words.Minutes(s.Positioner)
 	parts := []string{moves}
 	switch {
 	case s.Crew > s.Positioner:
-		parts[0] = fmt.Sprintf("%s (%s beside it)", blades, moves)
+		parts[0] = fmt.Sprintf("%s (%s at the same time)", blades, moves)
 	case s.Swaps > 0:
-		parts[0] = fmt.Sprintf("%s (%s beside it)", moves, blades)
+		parts[0] = fmt.Sprintf("%s (%s at the same time)", moves, blades)
 	}
 	for _, part := range []struct {
 		what string
 		time time.Duration
-	}{{"every time", s.Every}, {"rethread", s.Rethread}, {"clean-down", s.CleanDown}, {"pressure", s.Pressure}} {
+	}{{"every setup", s.Every}, {"rethread", s.Rethread}, {"clean-down", s.CleanDown}, {"pressure", s.Pressure}} {
 		if part.time > 0 {
 			parts = append(parts, part.what+" "+words.Minutes(part.time))
 		}
@@ -132,7 +132,7 @@ func causes(s plan.SetupTime) string {
 	return strings.Join(parts, ", ")
 }
 
-// layoutOf tells the job's web, slits and trim.
+// layoutOf is the job's web, slits and trim.
 func layoutOf(j *plan.Job, l *plan.Layout, u plan.Unit) string {
 	var slits []string
 	for i := 0; i < len(l.Slits); {

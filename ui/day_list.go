@@ -14,11 +14,11 @@ import (
 // barWidth is how many cells the longest setup of the day takes as a bar.
 const barWidth = 20
 
-// about reports whether what is known of the day is only about that: its jobs are still
-// to be planned together.
+// about reports whether what is known of the day is an estimate: its jobs are still to be
+// planned together.
 func (d *desk) about() bool { return !d.forecast.Present.Final }
 
-// aboutMark stands before a figure that is only about that.
+// aboutMark is before a figure that is an estimate.
 func (d *desk) aboutMark() string {
 	if d.about() {
 		return "~"
@@ -27,10 +27,9 @@ func (d *desk) aboutMark() string {
 }
 
 // barHead is the head over bars of setups, in w cells.
-func barHead(w int) string { return fitting(w, "against the longest", "of longest", "") }
+func barHead(w int) string { return fitting(w, "setup against longest", "of longest", "") }
 
-// figure makes a cell of something the changeover costs; what is only about that is
-// faint.
+// figure makes a cell of something the changeover costs; an estimate is faint.
 func figure(i draw.Style, text func(e entry, s *plan.Step) string) func(entry) (draw.Style, string) {
 	return func(e entry) (draw.Style, string) {
 		switch {
@@ -49,6 +48,25 @@ func figure(i draw.Style, text func(e entry, s *plan.Step) string) func(entry) (
 	}
 }
 
+// movesFigure is the same for moves: none is nothing to look at.
+func movesFigure(text func(e entry, s *plan.Step) string) func(entry) (draw.Style, string) {
+	some, none := figure(draw.Moved, text), figure(draw.Faint, text)
+	return func(e entry) (draw.Style, string) {
+		if e.outcome != nil && e.outcome.Step.Changeover.Repositions == 0 {
+			return none(e)
+		}
+		return some(e)
+	}
+}
+
+// moved is the ink of a number of moves.
+func moved(n int) draw.Style {
+	if n == 0 {
+		return draw.Faint
+	}
+	return draw.Moved
+}
+
 // fact makes a cell of something known of the job, in the cursor's ink where that is.
 func fact(i draw.Style, text func(e entry) string) func(entry) (draw.Style, string) {
 	return func(e entry) (draw.Style, string) {
@@ -59,7 +77,7 @@ func fact(i draw.Style, text func(e entry) string) func(entry) (draw.Style, stri
 	}
 }
 
-// lateBy is how late a job is, or about that.
+// lateBy is how late a job is, or an estimate of it.
 func (d *desk) lateBy(s *plan.Step) string {
 	if text := lateness(s.Late); text != "" && d.about() {
 		return "~" + strings.TrimPrefix(text, "!")
@@ -75,7 +93,7 @@ var (
 	dayWeb      = fact(draw.Plain, func(e entry) string { return e.shop.Unit.Number(e.job.Web) })
 	dayDue      = fact(draw.Faint, func(e entry) string { return e.at(e.job.Due) })
 	dayCuts     = figure(draw.Plain, func(e entry, s *plan.Step) string { return fmt.Sprint(len(s.Layout.Cuts)) })
-	dayMoves    = figure(draw.Moved, func(e entry, s *plan.Step) string { return e.aboutMark() + fmt.Sprint(s.Changeover.Repositions) })
+	dayMoves    = movesFigure(func(e entry, s *plan.Step) string { return e.aboutMark() + fmt.Sprint(s.Changeover.Repositions) })
 	dayParked   = figure(draw.Plain, func(e entry, s *plan.Step) string { return fmt.Sprint(s.Changeover.Parked) })
 	dayTravel   = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.travel(s.Changeover.Travel) })
 	daySetup    = figure(draw.Strong, func(e entry, s *plan.Step) string { return words.Minutes(s.Setup.Total()) })
@@ -155,12 +173,12 @@ func dayColumns(d *desk) []draw.Column[entry] {
 		{Head: "n", Width: d.turnWidth(), Cell: dayTurn},
 		{Width: 1, Left: true, Cell: entry.flag},
 		{Head: "job", Width: id, Left: true, Flex: d.idWidth() - id, Cell: dayID},
-		{Head: "material", Width: 12, Rank: 5, Left: true, Flex: 18, Cell: dayMaterial},
-		{Head: "web", Width: 7, Rank: 8, Cell: dayWeb},
-		{Head: "cuts", Width: 4, Rank: 7, Cell: dayCuts},
+		{Head: "material", Width: 12, Rank: 1, Left: true, Flex: 18, Cell: dayMaterial},
+		{Head: "web", Width: 7, Rank: 5, Cell: dayWeb},
+		{Head: "cuts", Width: 4, Rank: 6, Cell: dayCuts},
 		{Head: "moves", Width: 5, Rank: 1, Cell: dayMoves},
-		{Head: "parked", Width: 6, Rank: 4, Cell: dayParked},
-		{Head: "travel", Width: 7, Rank: 6, Cell: dayTravel},
+		{Head: "parked", Width: 6, Rank: 8, Cell: dayParked},
+		{Head: "travel", Width: 7, Rank: 7, Cell: dayTravel},
 		{Head: "min", Width: 5, Rank: 1, Cell: daySetup},
 		{Head: barHead(barWidth), Width: barWidth, Rank: 10, Left: true, Cell: dayBar},
 		{Head: "setup", Width: times + 2, Rank: 9, Cell: dayBegins},

@@ -51,6 +51,9 @@ type dayParts struct {
 	detail int  // lines about the picked job
 }
 
+// leastJobs is how many jobs are listed before there are lines about the picked one.
+const leastJobs = 14
+
 // parts shares out the lines: one for the heads, two for the totals, one more for
 // jobs that have no turn, some about the picked job, the rest for the list.
 func (p *dayPane) parts(d *desk) dayParts {
@@ -58,7 +61,7 @@ func (p *dayPane) parts(d *desk) dayParts {
 	if len(d.away()) > 0 {
 		room--
 	}
-	s := dayParts{detail: max(min(room/3, 5), 0)}
+	s := dayParts{detail: max(min(room-min(len(d.jobs()), leastJobs), 5), 0)}
 	s.list = max(room-s.detail, 0)
 	if s.roomy = p.W >= 72 && s.list > 2*len(d.jobs()); s.roomy {
 		s.list = (s.list - 1) / 2
@@ -84,11 +87,11 @@ func (p *dayPane) View(d *desk, focused bool) []draw.Line {
 	if len(d.away()) > 0 {
 		body = append(body, p.away(d))
 	}
-	body = append(body, p.total(d, d.thisOrder(), &d.forecast.Present), p.total(d, "listed, centred", &d.forecast.Listed))
-	return draw.Box(d.Theme, "1 Day", title, body, p.Size, focused)
+	body = append(body, p.total(d, d.thisOrder(), &d.forecast.Present), p.total(d, "as listed, centred", &d.forecast.Listed))
+	return draw.Box(d.Theme, "Day", title, body, p.Size, focused)
 }
 
-// heading tells which jobs are in a list of n, and the day.
+// heading says which jobs are in a list of n, and the day.
 func (p *dayPane) heading(d *desk, n int) string {
 	rows := p.shown(d)
 	jobs := len(rows)
@@ -99,7 +102,7 @@ func (p *dayPane) heading(d *desk, n int) string {
 	if some == "" {
 		return span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
 	}
-	return fitting(p.W-len("-->1 Day  "), some+", "+span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to "),
+	return fitting(p.W-len("-->Day  "), some+", "+span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to "),
 		some+" "+span24(d.shop.Day, "Mon 2 Jan 15:04", "-"), some+" "+d.shop.Day.Start.Format("Mon 2 Jan"))
 }
 
@@ -145,8 +148,8 @@ func (e entry) cursor() (draw.Style, string) {
 	return draw.Picked, e.CursorBy
 }
 
-// flag is the row's letter: refused, an order that breaks a rule, running, fixed to a
-// turn, or to come after another job.
+// flag is the row's letter: refused, an order that breaks a rule, running, fixed at a
+// number, or to come after another job.
 func (e entry) flag() (draw.Style, string) {
 	switch {
 	case e.refused():
@@ -156,7 +159,7 @@ func (e entry) flag() (draw.Style, string) {
 	case e.job.State == plan.Running:
 		return draw.Good, "r"
 	case e.job.Turn != 0:
-		return draw.Accent, "t"
+		return draw.Accent, "f"
 	case len(e.job.After) > 0:
 		return draw.Faint, "<"
 	}
@@ -208,23 +211,23 @@ func (p *dayPane) totalled(d *desk, name string, c *planning.Order, word string)
 	if strings.HasSuffix(name, "!") {
 		i = draw.Late
 	}
-	l.Left(i, " "+name, 16)
+	l.Left(i, " "+name, 19)
 	if !c.Whole() {
-		text := fmt.Sprintf("%d of %d worked out", len(c.Known), len(c.Jobs))
+		text := fmt.Sprintf("%d of %d planned", len(c.Known), len(c.Jobs))
 		if c.Full() {
-			text = "being planned together"
+			text = "planning all jobs together"
 		}
 		l.Add(draw.Faint, " "+d.Pending+" "+text)
 		return l
 	}
 	most := max(d.forecast.Present.Totals.Repositions, d.forecast.Listed.Totals.Repositions, 100)
-	l.Right(draw.Moved, fmt.Sprint(c.Totals.Repositions), 1+len(fmt.Sprint(most)))
+	l.Right(moved(c.Totals.Repositions), fmt.Sprint(c.Totals.Repositions), 1+len(fmt.Sprint(most)))
 	l.Add(draw.Faint, word)
 	l.Right(draw.Strong, words.Minutes(c.Totals.Setup), max(5, draw.CellWidth(words.Minutes(c.Totals.Setup))))
 	l.Add(draw.Faint, " min ")
 	n := c.Totals.LateJobs
 	if n == 0 {
-		l.Add(draw.Good, fitting(p.W-l.Width, "none late", "in time", "0 late"))
+		l.Add(draw.Good, fitting(p.W-l.Width, "none late", "0 late"))
 		return l
 	}
 	behind := "!" + words.Hours(c.Totals.Late)
@@ -243,6 +246,6 @@ func (p *dayPane) away(d *desk) draw.Line {
 		}
 		jobs = append(jobs, j.ID+" "+state)
 	}
-	l.Add(draw.Faint, " "+d.Short("left out: "+strings.Join(jobs, ", "), p.W-2))
+	l.Add(draw.Faint, " "+d.Short("done or on hold: "+strings.Join(jobs, ", "), p.W-2))
 	return l
 }

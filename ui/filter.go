@@ -11,8 +11,8 @@ import (
 
 // unfiltered tells of the panes that aren't lists why they have no filter.
 var unfiltered = map[which]string{
-	theBeam:     "one picture, nothing to filter: / filters its moves in 3",
-	theSettings: "one text, nothing to filter: / filters the jobs in 1 and 4",
+	theBeam:     "one picture, nothing to filter: / filters the moves",
+	theSettings: "one text, nothing to filter: / filters the jobs in the day",
 }
 
 // lister is a pane whose rows may be filtered.
@@ -57,8 +57,12 @@ func (m *model) hidden(a keys.Action) bool {
 func (p *dayPane) pickShown(d *desk)  { p.along(d, 0) }
 func (p *dayPane) hides(d *desk) bool { return d.job() != nil && !slices.Contains(p.shown(d), d.turn) }
 
-func (p *tracksPane) pickShown(d *desk) { p.along(d, 0) }
-func (p *tracksPane) hides(d *desk) bool {
+func (p *schedulePane) pickShown(d *desk) { p.along(d, 0) }
+func (p *schedulePane) hides(d *desk) bool {
+	return d.job() != nil && !slices.Contains(p.rows(d), d.turn)
+}
+func (p *dayMapPane) pickShown(d *desk) { p.along(d, 0) }
+func (p *dayMapPane) hides(d *desk) bool {
 	return d.job() != nil && !slices.Contains(p.rows(d), d.turn)
 }
 

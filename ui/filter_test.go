@@ -175,7 +175,7 @@ func TestFilteredTracks(t *testing.T) {
 			}
 			s.press("down")
 		}
-		s.track.Click(s.desk, 10, 3+(len(want)-2)*(s.track.parts(s.desk).bends+s.track.parts(s.desk).runs))
+		s.dayMap.Click(s.desk, 10, 3+(len(want)-2)*(s.dayMap.parts(s.desk).bends+s.dayMap.parts(s.desk).runs))
 		if s.turn != want[len(want)-2] {
 			t.Errorf("%s: a click picks turn %d, want %d", view, s.turn, want[len(want)-2])
 		}
@@ -236,7 +236,7 @@ func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 			continue
 		}
 		for _, pane := range []string{"1", "4"} {
-			s.filters[theDay].Text, s.filters[theTracks].Text = "zzz", "zzz"
+			s.filters[theDay].Text, s.filters[theDayMap].Text = "zzz", "zzz"
 			all := slices.Clone(s.history.now.all)
 			s.press(pane, b.Keys[0])
 			if s.over != nil || s.prompt != nil || !slices.Equal(all, s.history.now.all) {

@@ -11,7 +11,7 @@ import (
 )
 
 // openHelp opens the help: over the panes of the first page at its beginning, with the
-// cautions, else where it tells of what has the keys.
+// cautions, else at what has the keys.
 func (m *model) openHelp(in keys.Scope) {
 	m.help = &helpPage{}
 	if in&(keys.OnDay|keys.OnBeam|keys.OnMoves) == 0 {
@@ -36,7 +36,7 @@ func (p *helpPage) at(m *model, in keys.Scope) int {
 	return 0
 }
 
-// helpPage tells the cautions, the keys, the marks and what was taken for granted.
+// helpPage shows the cautions, the keys, the marks and what was taken for granted.
 type helpPage struct{ from int }
 
 // HandleKey turns the page.
@@ -55,7 +55,7 @@ func (p *helpPage) View(m *model) []draw.Line {
 	return out
 }
 
-// chapters are the scopes in the order in which the help tells their keys.
+// chapters are the scopes in the order in which the help shows their keys.
 var chapters = []struct {
 	name string
 	in   keys.Scope
@@ -64,16 +64,17 @@ var chapters = []struct {
 	{"Day", keys.OnDay},
 	{"Beam", keys.OnBeam},
 	{"Moves", keys.OnMoves},
-	{"Tracks", keys.OnDayMap},
+	{"Day map", keys.OnDayMap},
+	{"Schedule", keys.OnSchedule},
 	{"Holders", keys.OnHolders},
 	{"Settings", keys.OnSettings},
-	{"A lifted job", keys.OnMoveTo},
-	{"The form of a job", keys.OnJobForm},
+	{"Moving a job", keys.OnMoveTo},
+	{"The job form", keys.OnJobForm},
 	{"Its list of materials", keys.OnNames},
 	{"Two orders", keys.OnCompare | keys.OnOffer},
 	{"Lists to choose from", keys.OnList},
-	{"The walk through a changeover", keys.OnCautions | keys.OnSetup | keys.OnEnding},
-	{"Telling what is found", keys.OnCorrection},
+	{"Guided setup", keys.OnCautions | keys.OnSetup | keys.OnEnding},
+	{"Correcting a position", keys.OnCorrection},
 	{"On a small screen", keys.OnSmall},
 }
 
@@ -92,7 +93,7 @@ func (p *helpPage) lines(m *model) (out []draw.Line) {
 			out = append(out, p.entry(m, b.Shown(m.Theme.ASCII), b.Does)...)
 		}
 	}
-	out = append(out, p.chapter(m, "To keep the day")...)
+	out = append(out, p.chapter(m, "Saving the day")...)
 	out = append(out, p.entry(m, "", keeping)...)
 	out = append(out, p.chapter(m, "Keys of your own")...)
 	out = append(out, p.entry(m, "", ownKeys(m))...)
@@ -101,7 +102,7 @@ func (p *helpPage) lines(m *model) (out []draw.Line) {
 		out = append(out, p.entry(m, mark[0], mark[1])...)
 	}
 	if len(m.notes()) > 0 {
-		out = append(out, p.chapter(m, "Taken for granted")...)
+		out = append(out, p.chapter(m, "Assumed")...)
 	}
 	for _, text := range m.notes() {
 		out = append(out, p.entry(m, "", text)...)
@@ -109,7 +110,7 @@ func (p *helpPage) lines(m *model) (out []draw.Line) {
 	return out
 }
 
-// told reports whether a chapter tells a binding: those of all panes in one, those
+// told reports whether a chapter has a binding: those of all panes in one, those
 // of a pane in its own.
 func told(where, chapter keys.Scope) bool {
 	if where&keys.OnPanes == keys.OnPanes {
@@ -161,25 +162,26 @@ func (p *helpPage) entry(m *model, key, text string) (out []draw.Line) {
 func marks(k *draw.Theme) [][2]string {
 	all := [][2]string{
 		{k.Cursor, "picked; " + k.CursorBy + " in a pane without the keys"},
-		{k.Legend[draw.Moves], "a holder that moves: its place now above, its new place below; where many move, only some of them are drawn all the way"},
+		{k.Legend[draw.Moves], "a holder that moves: its position now above, its new position below; where many move, only some are drawn all the way"},
 		{k.Legend[draw.Aimed], "the picked move"},
-		{k.Legend[draw.Stays], "a holder that bides and cuts"},
-		{k.Legend[draw.Idles], "a holder that bides and is idle, lifted"},
-		{"10  " + k.Aim + "30", "numbers of holders, where they stand now: every tenth, and the picked one"},
-		{"6n 7s 8o", "a holder that may not cut, is stuck, or is out of service"},
+		{k.Legend[draw.Stays], "a holder that stays and cuts"},
+		{k.Legend[draw.Idles], "a holder that stays and is idle, lifted"},
+		{"10  " + k.Aim + "30", "numbers of holders at their positions now: every tenth, and the picked one"},
+		{"6n 7s 8o", "a holder that may not cut, is stuck, or is out"},
 		{k.WebFrom + k.Trim + k.Cut + k.Web + k.Cut + k.Trim + k.WebTo, "the web from edge to edge, with its trim and its cuts"},
-		{"| . _", "in the strip of a holder, a job in which it stays and cuts, rests, is parked"},
-		{"X + =", "there, a job for which it is moved to cut, to rest, to park"},
-		{k.Levels[len(k.Levels)-1:][0] + " " + k.Bearing, "under the settings: blades or metres at a place, more of them higher; a bearing of the anvil"},
+		{"| . _", "in the strip of a holder: a job in which it stays, cutting, resting or parked"},
+		{"X + =", "there: a job for which it is moved, to cut, to rest or to park"},
+		{k.Levels[len(k.Levels)-1:][0] + " " + k.Bearing, "in the settings: force or metres at a place, more is higher; a bearing of the anvil"},
 		{"x", "refused: the beam can't run the job"},
-		{"!", "late, past the shift's end, or an order that breaks a rule"},
-		{"r", "running: it keeps its turn"},
-		{"t", "fixed to a turn"},
-		{"<", "to come after another job"},
-		{k.Pending, "being worked out"},
-		{"~", "about: each job on its own; the day is still to be planned together, and may cost less or more"},
-		{"this order", "the day as it stands here, its jobs planned together"},
-		{"listed", "listed, centred: for comparison: the order of the file, every layout centred in its web, nothing shifted"},
+		{"!", "late, past the end of the shift, or an order that breaks a rule"},
+		{"r", "running: it stays first"},
+		{"f", "fixed at its number in the sequence"},
+		{"<", "comes after another job"},
+		{"#1 #2 #3", "the three longest setups of the day"},
+		{k.Pending, "being planned"},
+		{"~", "estimate: each job planned on its own; planning all jobs together may make it less or more"},
+		{"this order", "the day in the order shown, all jobs planned together"},
+		{"as listed", "for comparison: the order of the file, every layout centred on its web"},
 	}
 	if k.ASCII {
 		all = append(all, asciiMarks...)
@@ -189,17 +191,17 @@ func marks(k *draw.Theme) [][2]string {
 
 // asciiMarks are what threads are drawn with where there are no dots.
 var asciiMarks = [][2]string{
-	{"'", "where a holder that moves stands now"},
-	{",", "where it will stand"},
-	{";", "one stands there now, another will: too near to be told apart"},
-	{"-", "on its way along the beam"},
+	{"'", "a moving holder, its position now"},
+	{",", "its new position"},
+	{";", "one is there now, another will be: too close to draw apart"},
+	{"-", "its way along the beam"},
 	{"+", "where ways meet or cross over in one column"},
 	{"> <", "many on their way to the drive side, to the operator side"},
-	{"* =", "the picked one: its places, and its way along the beam"},
+	{"* =", "the picked one: its positions, and its way along the beam"},
 }
 
-// keeping tells how a day is kept.
-const keeping = "Ctrl-S saves the day in day.toml. Only the lines concerned change, and the comments stay; where that can't be done the day is written beside it, to day.bide.toml, and the screen says so. Until then the bar says: not saved."
+// keeping says how a day is saved.
+const keeping = "Ctrl-S saves the day in day.toml. Only the lines concerned change, and comments stay. Where that is not possible the day is saved beside it, in day.bide.toml, and the screen says so. Until then the top line says: not saved."
 
 // warning is a caution: what it is about, and the caution.
 type warning struct{ head, text string }
@@ -207,14 +209,14 @@ type warning struct{ head, text string }
 // cautions are usual ones of the trade. They permit nothing.
 var cautions = []warning{
 	{"Site rules", "Local codes, the site's procedure and licensed or authorised people come first; this screen permits nothing."},
-	{"Standstill", "Stopped, and blades, anvil and web stand still: blades coast. Locked out as local code and the site's procedure say."},
-	{"Lifted", "Holders lifted and seen lifted; stored air dumped and zero pressure proved; proved again for as long as it can build up."},
-	{"As found", "Holders stand where the screen has them. Where one doesn't, tell it in the walk."},
-	{"Hands", "No hand between holders, or at the beam, while one travels: gaps close. Cut-resistant gloves with a blade in the hand, none near turning nips."},
-	{"In order", "Moves are clear of their neighbours in the order given; out of order they may not be."},
+	{"Standstill", "Stop, and wait until blades, anvil and web stand still: blades coast. Lock out as local code and the site's procedure say."},
+	{"Lifted", "Lift the holders and see that they are lifted. Dump stored air and prove zero pressure; prove it again for as long as it can build up."},
+	{"Positions", "Check that each holder is where the screen shows it. Correct any that is not."},
+	{"Hands", "Keep hands away from the beam and from between holders while one travels: gaps close. Cut-resistant gloves with a blade in the hand, no gloves near turning nips."},
+	{"In order", "In the order given, each move is clear of its neighbours; out of order it may not be."},
 }
 
-// ownKeys tells how keys are changed, with the names of all that have some.
+// ownKeys says how keys are changed, with the names of all that have some.
 func ownKeys(m *model) string {
 	file := m.config
 	if file == "" {
@@ -227,5 +229,5 @@ func ownKeys(m *model) string {
 			all = append(all, name+" "+keys.ShownKey(m.Table.All[i].Keys[0], m.Theme.ASCII))
 		}
 	}
-	return "They are set in " + file + ", in a table [keys]: undo = \"f2\", or search = [\"s\", \"f5\"]. What is wrong there is told, and nothing else depends on it. The names, with a key that each has now: " + strings.Join(all, ", ") + "."
+	return "Set them in " + file + ", in a table [keys]: undo = \"f2\", or search = [\"s\", \"f5\"]. Errors there are reported; the rest of the program is unaffected. The names, each with a key that it has now: " + strings.Join(all, ", ") + "."
 }

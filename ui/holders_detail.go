@@ -11,7 +11,7 @@ import (
 	"bide/ui/draw"
 )
 
-// aboutHolder tells what there is to say about a holder, what is wrong first.
+// aboutHolder is what there is to say about a holder, what is wrong first.
 func aboutHolder(d *desk, number int) (out []draw.Span) {
 	r := d.holderRow(number, false)
 	u := d.shop.Unit
@@ -19,7 +19,7 @@ func aboutHolder(d *desk, number int) (out []draw.Span) {
 		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
 	}
 	place := d.stands(number)
-	say(draw.Picked, "Holder %d stands at %s (%s)%s", number, u.Show(place), words.Other(u).Show(place), r.inJob())
+	say(draw.Picked, "Holder %d is at %s (%s)%s", number, u.Show(place), words.Other(u).Show(place), r.inJob())
 	if m, marked := d.truth.marks[number]; marked || r.condition != plan.Good {
 		say(draw.Late, "%s", condition(r.condition, m, marked))
 	}
@@ -56,23 +56,23 @@ func (r holderRow) inJob() string {
 	return text
 }
 
-// condition is a holder's condition in words, with the reason of a mark.
+// condition is a holder's condition in words, with the reason that was given.
 func condition(c plan.Condition, m shop.Mark, marked bool) string {
 	text := map[plan.Condition]string{
-		plan.Good: "good", plan.NoCut: "n no cut: it moves, and may not cut", plan.Stuck: "s stuck: it can't move, and may cut where it stands",
-		plan.Out: "o out of service: it neither moves nor cuts"}[c]
+		plan.Good: "good", plan.NoCut: "n no cut: it moves but may not cut", plan.Stuck: "s stuck: it can't move but may cut where it is",
+		plan.Out: "o out: it may neither move nor cut"}[c]
 	switch {
 	case marked && m.Reason != "":
-		text += "; marked so: " + m.Reason
+		text += "; reason: " + m.Reason
 	case marked:
-		text += "; marked so at the machine"
+		text += "; set at the machine"
 	default:
-		text += "; so in beam.toml"
+		text += "; from beam.toml"
 	}
 	return text
 }
 
-// idleWords tell how long it has been and will be idle, and how long it is left alone.
+// idleWords say how long it has been and will be idle, and how long it is left alone.
 func (r holderRow) idleWords() string {
 	all := fmt.Sprintf("idle %s in %s", words.Hours(r.usage.IdleTime), words.Count(r.usage.Idle, "job"))
 	switch {
@@ -90,7 +90,7 @@ func (r holderRow) idleWords() string {
 	return words.Join("; ", all, here, r.alone())
 }
 
-// alone tells until when nothing is done to an idle holder: so long it may be worked on
+// alone says until when nothing is done to an idle holder: so long it may be worked on
 // and the plan stays as it is.
 func (r holderRow) alone() string {
 	use := r.use()
@@ -100,14 +100,14 @@ func (r holderRow) alone() string {
 	}
 	next := r.usage.Touched(step)
 	if next < 0 {
-		return "not touched from then on"
+		return "no move of it follows"
 	}
 	turn := use.turns[next]
-	return fmt.Sprintf("not touched until %s at %s", r.jobs()[turn].ID, r.at(r.outcome(turn).Step.SetupStart))
+	return fmt.Sprintf("it stays until %s at %s", r.jobs()[turn].ID, r.at(r.outcome(turn).Step.SetupStart))
 }
 
-// edgeWords tell of its blade, and how often it was stuck: what its columns tell where there
-// is room for them.
+// edgeWords are about its blade, and how often it was stuck: what its columns show where
+// there is room for them.
 func (r holderRow) edgeWords() string {
 	var parts []string
 	if r.blade() != "" {
@@ -115,7 +115,7 @@ func (r holderRow) edgeWords() string {
 		parts = append(parts, fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip))
 	}
 	if metres, known := r.worn(); known {
-		parts = append(parts, fmt.Sprintf("%.0f m cut with this edge before the day", metres))
+		parts = append(parts, fmt.Sprintf("%.0f m cut with this blade before the day", metres))
 	}
 	if w := r.wearOf(r.number); w != nil && w.Jams > 0 {
 		parts = append(parts, "stuck "+words.Times(w.Jams)+" before")
@@ -123,13 +123,13 @@ func (r holderRow) edgeWords() string {
 	return strings.Join(parts, ", ")
 }
 
-// record tells what the record has of it.
+// record says what the record has of it.
 func (r holderRow) record() string {
 	w := r.wearOf(r.number)
 	if w == nil || *w == (shop.Wear{}) {
 		return ""
 	}
-	text := fmt.Sprintf("record: %s over %s; stuck %s, no cut or out %s, found elsewhere %s", words.Count(w.Moves, "move"), r.travel(w.Travel),
+	text := fmt.Sprintf("record: %s over %s; stuck %s, no cut or out %s, position corrected %s", words.Count(w.Moves, "move"), r.travel(w.Travel),
 		words.Times(w.Jams), words.Times(w.Faults), words.Times(w.Corrected))
 	if !w.Last.IsZero() {
 		text += "; last moved " + w.Last.Format("2 Jan 2006, 15:04")

@@ -71,7 +71,7 @@ func widthOf(columns []draw.Column[holderRow]) int {
 	return max(w, 0)
 }
 
-// heads is the line of heads; above the strip it numbers the turns.
+// heads is the line of heads; above the strip it numbers the jobs.
 func (p *holdersPane) heads(d *desk, before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) draw.Line {
 	l := draw.Heads(d.Theme, before)
 	l.Add(draw.Plain, " ")
@@ -89,7 +89,7 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 	for _, h := range d.use().holders {
 		far = append(far, h.Travel)
 	}
-	places, ways := words.NewRuler(d.shop.Unit, "stands", d.forecast.Start.Standing.At...), words.NewRuler(d.shop.Unit, "", far...)
+	places, ways := words.NewRuler(d.shop.Unit, "now at", d.forecast.Start.Standing.At...), words.NewRuler(d.shop.Unit, "", far...)
 	edge := 7
 	if p.by == byEdge {
 		edge = 1
@@ -107,20 +107,20 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 		{Head: "n", Width: 3, Cell: of(draw.Strong, func(r holderRow) string { return fmt.Sprint(r.number) })},
 		{Head: "", Width: 1, Left: true, Cell: holderRow.flag},
 		{Head: "state", Width: 6, Rank: 4, Left: true, Cell: holderRow.state},
-		{Head: "stands", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.Number(r.stands(r.number)) })},
-		{Head: "does", Width: 7, Rank: 2, Left: true, Cell: of(draw.Plain, holderRow.does)},
+		{Head: "now at", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.Number(r.stands(r.number)) })},
+		{Head: "use", Width: 7, Rank: 2, Left: true, Cell: of(draw.Plain, holderRow.does)},
 		{Head: "idle", Width: 5, Rank: 1, Cell: of(draw.Plain, holderRow.idleText)},
 		{Head: "next", Width: d.idWidth() + 1 + d.clockWidth(), Rank: 3, Left: true, Cell: of(draw.Plain, holderRow.nextText)},
 		{Head: "moves", Width: 5, Rank: 2, Cell: of(draw.Moved, holderRow.movesText)},
 		{Head: "m today", Width: 7, Rank: 2, Cell: of(draw.Plain, holderRow.metresText)},
-		{Head: "way, " + d.shop.Unit.String(), Width: 8, Rank: 5, Cell: of(draw.Faint, func(r holderRow) string { return r.wayText(ways) })},
+		{Head: "travel, " + d.shop.Unit.String(), Width: 10, Rank: 5, Cell: of(draw.Faint, func(r holderRow) string { return r.wayText(ways) })},
 		{Head: "blade", Width: 8, Rank: 6, Left: true, Cell: of(draw.Faint, holderRow.blade)},
-		{Head: "edge m", Width: 7, Rank: edge, Cell: of(draw.Faint, holderRow.edgeText)},
-		{Head: "jams", Width: 4, Rank: 8, Cell: of(draw.Late, holderRow.jamsText)},
+		{Head: "blade m", Width: 7, Rank: edge, Cell: of(draw.Faint, holderRow.edgeText)},
+		{Head: "stuck", Width: 5, Rank: 8, Cell: of(draw.Late, holderRow.jamsText)},
 	}
 }
 
-// stands is where a holder stands now.
+// stands is where a holder is now.
 func (d *desk) stands(number int) plan.Length { return d.forecast.Start.Standing.At[number-1] }
 
 func (r holderRow) picked() bool { return r.number == r.atHolder() }

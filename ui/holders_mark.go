@@ -20,7 +20,7 @@ func (p *holdersPane) answer(a keys.Action, d *desk) {
 		d.change(number, shop.Mark{Condition: d.filed(number)})
 	default:
 		c := map[keys.Action]plan.Condition{keys.MarkGood: plan.Good, keys.MarkNoCut: plan.NoCut, keys.MarkStuck: plan.Stuck, keys.MarkOut: plan.Out}[a]
-		label := fmt.Sprintf("why is holder %d %s? Enter marks it, Esc doesn't", number, c)
+		label := fmt.Sprintf("why is holder %d %s? Enter saves, Esc cancels", number, c)
 		d.prompt = newPrompt(label, "", func(reason string) { d.change(number, shop.Mark{Condition: c, Reason: reason}) })
 		d.prompt.dropped = func() { d.say("holder %d stays as it was", number) }
 	}
@@ -90,7 +90,7 @@ func ables(before, now []*plan.Job) string {
 	lost, found := lacking(before, now), lacking(now, before)
 	var parts []string
 	if len(lost) > 0 {
-		parts = append(parts, fmt.Sprintf("!%s can't be run any more", strings.Join(lost, ", ")))
+		parts = append(parts, fmt.Sprintf("!%s can no longer be run", strings.Join(lost, ", ")))
 	}
 	if len(found) > 0 {
 		parts = append(parts, fmt.Sprintf("%s can be run again", strings.Join(found, ", ")))

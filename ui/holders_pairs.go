@@ -36,7 +36,7 @@ func (d *desk) beforeID(p *plan.Pair) string {
 	case d.forecast.Start.Standing.Job != "":
 		return d.forecast.Start.Standing.Job
 	}
-	return "as it stands"
+	return "now"
 }
 
 // pairLines are the head and n of the rows from the given one on.
@@ -49,7 +49,7 @@ func (p *holdersPane) pairLines(d *desk, from, n int, focused bool) []draw.Line 
 	}
 	if len(pairs) == 0 {
 		l := d.Line()
-		l.Add(draw.Faint, " nothing to show yet, or no changeover has all of the filter's words")
+		l.Add(draw.Faint, " no changeover is planned yet, or none has all of the filter's words")
 		out = append(out, l)
 	}
 	return out
@@ -77,7 +77,7 @@ func pairColumns(d *desk) []draw.Column[pairRow] {
 		{Head: "from", Width: 12, Left: true, Cell: of(draw.Plain, func(r pairRow) string { return r.beforeID(&r.Pair) })},
 		{Width: 2, Rank: 1, Left: true, Cell: of(draw.Faint, func(r pairRow) string { return r.To })},
 		{Head: "to", Width: d.idWidth(), Left: true, Cell: of(draw.Strong, func(r pairRow) string { return r.Job.ID })},
-		{Head: "turn", Width: 4, Rank: 2, Cell: of(draw.Faint, func(r pairRow) string { return r.turnText(r.turn) })},
+		{Head: "no.", Width: 4, Rank: 2, Cell: of(draw.Faint, func(r pairRow) string { return r.turnText(r.turn) })},
 		{Head: "travel", Width: 8, Rank: 2, Cell: of(draw.Plain, func(r pairRow) string { return r.travel(r.Travel) })},
 		{Head: "min", Width: 5, Rank: 1, Cell: of(draw.Strong, func(r pairRow) string { return words.Minutes(r.Setup) })},
 		{Head: "share", Width: 6, Rank: 3, Cell: of(draw.Plain, pairRow.share)},
@@ -104,7 +104,7 @@ func (r pairRow) share() string {
 	return fmt.Sprintf("%d %%", (100*r.Repositions+all/2)/all)
 }
 
-// aboutPair tells which holders move in the picked changeover.
+// aboutPair says which holders move in the picked changeover.
 func aboutPair(d *desk) (out []draw.Span) {
 	step := d.use().step(d.turn)
 	if step < 0 {
@@ -120,7 +120,7 @@ func aboutPair(d *desk) (out []draw.Span) {
 	if len(moving) == 0 {
 		return []draw.Span{{Style: draw.Plain, Text: fmt.Sprintf("to %s no holder moves", j.ID)}}
 	}
-	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("to %s move: %s", j.ID, words.Ranges(moving))})
+	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("moving for %s: holders %s", j.ID, words.Ranges(moving))})
 	s := &d.outcome(d.turn).Step
 	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("setup %s min: %s", words.Minutes(s.Setup.Total()), causes(s.Setup))})
 	return append(out, draw.Span{Style: draw.Faint, Text: layoutOf(j, &s.Layout, d.shop.Unit)})

@@ -132,7 +132,7 @@ func (p *holdersPane) View(d *desk, focused bool) []draw.Line {
 		body = append(body, d.Line())
 	}
 	body = append(body[:max(p.H-1-p.detail(), 0)], p.about(d)...)
-	return draw.Box(d.Theme, "5 Holders", p.title(d, from, n, len(rows)), body, p.Size, focused)
+	return draw.Box(d.Theme, "Holders", p.title(d, from, n, len(rows)), body, p.Size, focused)
 }
 
 // title tells which rows are shown, in which order, seen from which job.
@@ -154,7 +154,7 @@ func (p *holdersPane) title(d *desk, from, n, rows int) draw.Line {
 	}
 	by := "by " + orderWords[p.by]
 	if p.turned {
-		by += ", turned round"
+		by += ", reversed"
 	}
 	if p.pairs {
 		by = "by moves"
@@ -176,13 +176,13 @@ func (p *holdersPane) about(d *desk) []draw.Line {
 	var spans []draw.Span
 	switch {
 	case p.marking > 0:
-		spans = []draw.Span{{Style: draw.Picked, Text: fmt.Sprintf("Holder %d is %s. What is it from now on? n no cut: moves, may not cut; s stuck: can't move, may cut where it stands; o out: neither; g good; b as beam.toml has it. Esc leaves it.",
+		spans = []draw.Span{{Style: draw.Picked, Text: fmt.Sprintf("Holder %d is %s. New condition: g good; n no cut: it moves but may not cut; s stuck: it can't move but may cut where it is; o out: neither; b as in beam.toml. Esc: no change.",
 			p.marking, d.forecast.Beam.Holders[p.marking-1])}}
 	case p.pairs:
 		spans = aboutPair(d)
 	case n < 3:
 		spans = aboutHolder(d, d.atHolder())
-	default: // the marks are told however much there is about the holder
+	default: // the legend is shown however much there is about the holder
 		told := paragraphs(d.Theme, aboutHolder(d, d.atHolder()), draw.Size{W: p.W, H: n - 1})
 		return append(told, paragraphs(d.Theme, []draw.Span{{Style: draw.Faint, Text: stripLegend}}, draw.Size{W: p.W, H: 1})...)
 	}

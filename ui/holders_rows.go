@@ -53,7 +53,7 @@ const (
 	orders
 )
 
-var orderWords = [orders]string{"number", "idle", "next", "moves", "metres", "edge", "state"}
+var orderWords = [orders]string{"number", "idle time", "next job", "moves", "metres", "blade metres", "condition"}
 
 // compare is the order of two holders: what maintenance looks for first.
 func (o order) compare(a, b holderRow) int {
@@ -119,7 +119,7 @@ func (p *holdersPane) rows(d *desk, focused bool) []holderRow {
 func (r holderRow) words() []string {
 	out := []string{fmt.Sprintf("%d h%d", r.number, r.number), r.condition.String(), r.does(), r.blade()}
 	if m, ok := r.truth.marks[r.number]; ok {
-		out = append(out, "marked "+m.Reason)
+		out = append(out, "condition "+m.Reason)
 	}
 	switch {
 	case r.usage == nil:
@@ -145,12 +145,12 @@ func (r holderRow) does() string {
 	case r.stint.Use == plan.Cutting:
 		return fmt.Sprintf("cut %d", r.stint.Cut)
 	case r.stint.Use == plan.Resting:
-		return "rests"
+		return "resting"
 	}
 	return "parked"
 }
 
-// blade is what it carries, as the standing says.
+// blade is what it carries, as the positions have it.
 func (r holderRow) blade() string {
 	blades := r.forecast.Start.Standing.Blades
 	if r.number > len(blades) || !blades[r.number-1].Known() {
@@ -160,7 +160,7 @@ func (r holderRow) blade() string {
 	return fmt.Sprintf("%g/%g", b.Bevel, b.Tip)
 }
 
-// worn is how many metres its edge had cut when the standing was recorded.
+// worn is how many metres its blade had cut when the positions were recorded.
 func (r holderRow) worn() (metres float64, known bool) {
 	if all := r.forecast.Start.Standing.Metres; r.number <= len(all) {
 		return all[r.number-1], true

@@ -28,8 +28,8 @@ func newStrip(d *desk, cells int) strip {
 	return s
 }
 
-// stripLegend tells what the marks mean.
-const stripLegend = "| cuts . rests _ parked; moved there: X cuts + rests = parked; x refused"
+// stripLegend says what the marks mean.
+const stripLegend = "| cutting . resting _ parked; moved there: X cutting + resting = parked; x refused"
 
 // The marks of a strip; what moved to be there has a mark of its own.
 const (

@@ -11,8 +11,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// jobPick is a list of jobs over the panes, to choose from: what is done or set
-// aside, or what a job may come after.
+// jobPick is a list of jobs over the panes, to choose from: what is done or on
+// hold, or what a job may come after.
 type jobPick struct {
 	after *plan.Job // the one that comes after the chosen; nil for what is left out
 	at    int
@@ -29,10 +29,10 @@ func (p *jobPick) jobs(m *model) []*plan.Job {
 	return slices.DeleteFunc(slices.Clone(m.history.now.all), func(j *plan.Job) bool { return j.ID == p.after.ID })
 }
 
-// openLeftOut lists what is done or set aside.
+// openLeftOut lists what is done or on hold.
 func (m *model) openLeftOut() {
 	if len(m.away()) == 0 {
-		m.say("no job is done or set aside")
+		m.say("no job is done or on hold")
 		return
 	}
 	m.over = &jobPick{}
@@ -80,12 +80,12 @@ func (p *jobPick) View(m *model) []draw.Line {
 	for i := l.From(); i < l.To(); i++ {
 		body = append(body, p.row(m, jobs[i], i == p.at, s.W))
 	}
-	name, title := "Left out", m.Line()
+	name, title := "Done or on hold", m.Line()
 	if p.after != nil {
 		name = m.Safe(p.after.ID) + " comes after"
 		title.Add(draw.Faint, "Enter puts a job before it, or frees it")
 	} else {
-		title.Add(draw.Faint, "Enter brings a job back, x takes it out of the day")
+		title.Add(draw.Faint, "Enter brings a job back, x removes it from the day")
 	}
 	return m.page(name, title, body, keys.OnList)
 }

@@ -2,12 +2,16 @@ package ui
 
 import "bide/ui/draw"
 
-// The least size at which all panes are shown. Below it the small view tells the
+// The least size at which all panes are shown. Below it the small view shows the
 // next step.
 const (
 	leastWidth  = 80
 	leastHeight = 24
 )
+
+// beamRows are the lines of the beam on the least screen: its rule, the scale, the holders
+// now and next, and the web. The day's list gets what it gains on a larger one too.
+const beamRows = 5
 
 // which names a pane.
 type which uint8
@@ -17,14 +21,15 @@ const (
 	theDay
 	theBeam
 	theMoves
-	theTracks // from here on panes that have a page of their own
+	theDayMap // from here on panes that have a page of their own
 	theHolders
 	theSettings
-	lastPaneShown = theSettings
+	theSchedule
+	lastPaneShown = theSchedule
 )
 
 // paged reports whether the pane has a page of its own.
-func (w which) paged() bool { return w >= theTracks }
+func (w which) paged() bool { return w >= theDayMap }
 
 // layout is what is where on a screen: a bar, the beam over its whole width, the
 // day and the moves side by side, what just happened, and the keys. A pane of no
@@ -55,8 +60,8 @@ func arrange(w, h int, enlarged which) layout {
 	case theMoves:
 		return layout{moves: whole}
 	}
-	beam := rest / 3
-	left := 44 + (w-leastWidth)/2
+	beam := beamRows + (rest-leastHeight+3)/2
+	left := 53 + (w-leastWidth)*65/100
 	return layout{
 		beam:    draw.Size{W: w, H: beam},
 		day:     draw.Size{W: left, H: rest - beam},

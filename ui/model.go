@@ -19,9 +19,11 @@ type model struct {
 	day     dayPane
 	beam    beamPane
 	moves   movesPane
-	track   tracksPane
+	dayMap  dayMapPane
+	sched   schedulePane
 	hold    holdersPane
 	sets    settingsPane
+	clock   bool // the schedule is where the beam would be
 	focus   which
 	large   which // the pane of the first page that has the whole screen
 	help    *helpPage
@@ -136,16 +138,19 @@ type leave struct{}
 func (m *model) resize(s draw.Size) {
 	m.Size = s
 	if m.over != nil && !m.covered() {
-		m.say("what is open waits for a larger window")
-		m.news.brief = "open page waits"
+		m.say("the open page needs a larger window")
+		m.news.brief = "page needs more room"
 	}
 	l := m.layout()
 	m.beam.SetSize(l.beam)
 	m.day.SetSize(l.day)
 	m.moves.SetSize(l.moves)
-	m.track.SetSize(l.page)
+	m.dayMap.SetSize(l.page)
 	m.hold.SetSize(l.page)
 	m.sets.SetSize(l.page)
+	if m.sched.SetSize(l.beam); m.focus == theSchedule {
+		m.sched.SetSize(l.page)
+	}
 }
 
 func (m *model) layout() layout {
@@ -158,11 +163,16 @@ func (m *model) layout() layout {
 func (m *model) panel(which which) panel {
 	switch which {
 	case theBeam:
+		if m.clock {
+			return &m.sched
+		}
 		return &m.beam
+	case theSchedule:
+		return &m.sched
 	case theMoves:
 		return &m.moves
-	case theTracks:
-		return &m.track
+	case theDayMap:
+		return &m.dayMap
 	case theHolders:
 		return &m.hold
 	case theSettings:
@@ -206,7 +216,7 @@ func (m *model) frame() []draw.Line {
 		out = append(out, m.panel(m.focus).View(m.desk, true)...)
 		return m.foot(out, m.scope())
 	}
-	out = append(out, m.beam.View(m.desk, m.focus == theBeam)...)
+	out = append(out, m.panel(theBeam).View(m.desk, m.focus == theBeam)...)
 	out = append(out, m.beside(m.day.View(m.desk, m.focus == theDay), m.moves.View(m.desk, m.focus == theMoves))...)
 	return m.foot(out, m.scope())
 }

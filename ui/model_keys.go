@@ -62,7 +62,7 @@ func (m *model) key(name string) tea.Cmd {
 		m.news = news{}
 	}
 	if a == keys.MarkRunning && m.began != "" { // the walk's key, held or pressed twice
-		m.say("%s runs, as was told on the walk: u takes that back", m.began)
+		m.say("%s runs already, as confirmed in the guided setup; u undoes that", m.began)
 		return nil
 	}
 	m.began = ""
@@ -141,8 +141,16 @@ func (m *model) lookAt(a keys.Action, in keys.Scope) {
 		m.turnTo(m.focus%lastPaneShown + 1)
 	case keys.LastPane:
 		m.turnTo((m.focus+lastPaneShown-2)%lastPaneShown + 1)
-	case keys.Pane1, keys.Pane2, keys.Pane3, keys.Pane4, keys.Pane5, keys.Pane6:
+	case keys.Pane1, keys.Pane2, keys.Pane3, keys.Pane4, keys.Pane5, keys.Pane6, keys.Pane7:
+		m.clock = m.clock && a != keys.Pane2
 		m.turnTo(theDay + which(a-keys.Pane1))
+	case keys.Schedule:
+		if m.focus == theSchedule {
+			m.turnTo(theBeam)
+			m.clock = true
+			break
+		}
+		m.clock = !m.clock
 	case keys.Enlarge:
 		if m.focus.paged() {
 			m.turnTo(theBeam)

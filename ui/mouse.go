@@ -19,7 +19,7 @@ type clickable interface {
 // switchMouse turns the mouse on or off.
 func (m *model) switchMouse() tea.Cmd {
 	if m.mousing = !m.mousing; m.mousing {
-		m.say("mouse on: a click picks, the wheel scrolls; m switches it off")
+		m.say("mouse on: a click picks, the wheel scrolls; m turns it off")
 		return tea.EnableMouseCellMotion
 	}
 	m.say("mouse off: the terminal selects text again")
@@ -109,8 +109,26 @@ func (p *beamPane) Click(d *desk, x, _ int) {
 	}
 }
 
-// Click picks the job of a track.
-func (p *tracksPane) Click(d *desk, _, y int) {
+// Click picks the job of a line, or where all are in one the job at a time.
+func (p *schedulePane) Click(d *desk, x, y int) {
+	const heads = 3 // with the pane's rule
+	if !p.inOne() {
+		if turns := p.shown(d); y >= heads && y-heads < len(turns) {
+			d.pick(turns[y-heads])
+		}
+		return
+	}
+	from, long := p.hours.span(d)
+	s := timeScale{from, from.Add(long), p.W}
+	for turn := range d.jobs() {
+		if o := d.outcome(turn); o != nil && len(o.Faults) == 0 && s.column(o.Step.SetupStart) <= x && x <= s.column(o.Step.RunEnd) {
+			d.pick(turn)
+		}
+	}
+}
+
+// Click picks the job of a row.
+func (p *dayMapPane) Click(d *desk, _, y int) {
 	const heads = 3 // with the pane's rule
 	s := p.parts(d)
 	turns := p.shown(d, s.jobs)

@@ -45,9 +45,9 @@ func (p *movesPane) along(d *desk, n int) { d.pickMove(along(p.rows(d), d.move, 
 // caution comes before any move, in more or fewer words. It permits nothing.
 func caution(w int) string {
 	if w < 50 {
-		return "Site rules first: stopped, locked out, air proved gone, lifted."
+		return "Site rules first: stopped, lifted, locked out, no air."
 	}
-	return "First, by local code and the site's procedure: stopped, locked out, air dumped and proved gone, holders lifted. No hand near one that travels."
+	return "First, by local code and the site's procedure: stopped, holders lifted, locked out, air dumped and zero proved. Keep hands away from moving holders."
 }
 
 // detail is how many lines tell about the picked move and caution.
@@ -78,7 +78,7 @@ func (p *movesPane) View(d *desk, focused bool) []draw.Line {
 	for len(body) < p.H-1-p.detail() {
 		body = append(body, d.Line())
 	}
-	return draw.Box(d.Theme, "3 Moves", title, append(body[:max(p.H-1-p.detail(), 0)], p.about(d)...), p.Size, focused)
+	return draw.Box(d.Theme, "Moves", title, append(body[:max(p.H-1-p.detail(), 0)], p.about(d)...), p.Size, focused)
 }
 
 // shown tells how many moves there are, to which job, and which are in the list.
@@ -95,7 +95,7 @@ func (p *movesPane) shown(d *desk, n int) string {
 func inOrder(n int) string {
 	switch n {
 	case 0:
-		return "all bide"
+		return "no moves"
 	case 1:
 		return "1 move"
 	}
@@ -104,12 +104,12 @@ func inOrder(n int) string {
 
 // nothingMoves tells why there are no moves to list.
 func nothingMoves(d *desk, w int) (out []draw.Line) {
-	texts := []draw.Span{{Style: draw.Plain, Text: "No holder moves: all bide."}}
+	texts := []draw.Span{{Style: draw.Plain, Text: "No holder moves."}}
 	switch o := d.outcome(d.turn); {
 	case d.job() == nil:
 		texts[0].Text = "No job is waiting."
 	case o == nil:
-		texts[0] = draw.Span{Style: draw.Faint, Text: d.Pending + " being worked out"}
+		texts[0] = draw.Span{Style: draw.Faint, Text: d.Pending + " being planned"}
 	case len(o.Faults) > 0:
 		texts = nil
 		for _, f := range o.Faults {

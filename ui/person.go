@@ -27,7 +27,7 @@ func (m *model) settleFor(c *personal.Config) {
 func (m *model) notes() []string {
 	out := slices.Concat(m.wrong, m.besides(), m.shop.NotesOn(m.truth.stands, m.truth.marks))
 	if m.forecast.Aim == plan.AimMoves {
-		out = append(out, "the day is planned for the fewest moves, as the search was that was accepted last; one for the least setup time (s) turns that")
+		out = append(out, "the day is planned for the fewest moves, as in the search accepted last; a search for the least setup time (s) changes that")
 	}
 	return out
 }
@@ -52,7 +52,7 @@ func (m *model) mouseAtStart() tea.Cmd {
 
 // view is how the screen stands, to be restored the next time.
 func (m *model) view() personal.View {
-	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.holder, Zoom: m.beam.zoom, Near: m.track.zoom, At: int64(m.track.at), Clock: m.track.clock}
+	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.holder, Zoom: m.beam.zoom, Near: m.dayMap.zoom, At: int64(m.dayMap.at), Clock: m.clock}
 	if j := m.job(); j != nil {
 		v.Job = j.ID
 	}
@@ -68,9 +68,9 @@ func (m *model) restore(v personal.View) {
 		m.holder = v.Holder
 	}
 	m.beam.zoom = max(0, min(v.Zoom, nearest))
-	m.track.clock = v.Clock
-	if rail := beamSpan(m.shop.Beam); v.Near > 0 && v.Near <= nearestTracks && v.At >= int64(rail.From) && v.At <= int64(rail.To) {
-		m.track.zoom, m.track.at = v.Near, plan.Length(v.At)
+	m.clock = v.Clock
+	if rail := beamSpan(m.shop.Beam); v.Near > 0 && v.Near <= nearestOnMap && v.At >= int64(rail.From) && v.At <= int64(rail.To) {
+		m.dayMap.zoom, m.dayMap.at = v.Near, plan.Length(v.At)
 	}
 	if v.Pane < int(theDay) || v.Pane > int(lastPaneShown) {
 		return

@@ -24,7 +24,7 @@ func TestViewIsRestored(t *testing.T) {
 
 // A view that means nothing here harms nothing.
 func TestOddViewsAreHarmless(t *testing.T) {
-	for _, v := range []personal.View{{}, {Pane: -1, Holder: -5, Zoom: -3, Job: "none"}, {Pane: 99, Holder: 99999, Zoom: 99, Large: true, Near: 77, At: -1 << 62}, {Pane: int(theTracks), Near: 3, At: 1 << 62}, {Pane: int(theHolders), Large: true, Holder: 88}} {
+	for _, v := range []personal.View{{}, {Pane: -1, Holder: -5, Zoom: -3, Job: "none"}, {Pane: 99, Holder: 99999, Zoom: 99, Large: true, Near: 77, At: -1 << 62}, {Pane: int(theDayMap), Near: 3, At: 1 << 62}, {Pane: int(theHolders), Large: true, Holder: 88}} {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 		s.restore(v)
 		s.fits()
@@ -90,7 +90,7 @@ func TestMouse(t *testing.T) {
 		t.Errorf("a click on the fifth holder picks %d", s.holder)
 	}
 	s.press("4", "home")
-	click(5, 1+3+2*max(s.track.parts(s.desk).bends+s.track.parts(s.desk).runs, 1), tea.MouseButtonLeft)
+	click(5, 1+3+2*max(s.dayMap.parts(s.desk).bends+s.dayMap.parts(s.desk).runs, 1), tea.MouseButtonLeft)
 	if s.turn != 2 {
 		t.Errorf("a click on the third track picks turn %d", s.turn)
 	}

@@ -89,19 +89,19 @@ func (m *model) plain() string {
 	return p.String()
 }
 
-// day tells the jobs in their order.
+// day is the jobs in their order.
 func (p *page) day() {
-	p.chapter("1 Day, " + span24(p.shop.Day, "Mon 2 Jan 2006, 15:04", " to "))
+	p.chapter("Day, " + span24(p.shop.Day, "Mon 2 Jan 2006, 15:04", " to "))
 	for turn, j := range p.jobs() {
 		o := p.outcome(turn)
 		switch {
 		case o == nil:
-			p.tell("Turn %d, %s.", p.nth(turn), j.ID)
+			p.tell("Number %d, %s.", p.nth(turn), j.ID)
 		case len(o.Faults) > 0:
-			p.tell("No turn, %s.", j.ID)
+			p.tell("No number, %s.", j.ID)
 		default:
 			s := &o.Step
-			text := fmt.Sprintf("Turn %d, %s: %s, %s min of setup from %s, runs %s to %s", p.nth(turn), j.ID,
+			text := fmt.Sprintf("Number %d, %s: %s, %s min of setup from %s, runs %s to %s", p.nth(turn), j.ID,
 				words.Count(s.Changeover.Repositions, "move"), words.Minutes(s.Setup.Total()), p.at(s.SetupStart), p.at(s.RunStart), p.at(s.RunEnd))
 			if !j.Due.IsZero() {
 				text += ", due " + p.at(j.Due)
@@ -120,12 +120,12 @@ func (p *page) day() {
 		p.tell("%s", strings.TrimSpace(pane.away(p.desk).Text()))
 	}
 	p.tell("%s", strings.TrimSpace(pane.total(p.desk, p.thisOrder(), &p.forecast.Present).Text()))
-	p.tell("%s", strings.TrimSpace(pane.total(p.desk, "listed, centred", &p.forecast.Listed).Text()))
+	p.tell("%s", strings.TrimSpace(pane.total(p.desk, "as listed, centred", &p.forecast.Listed).Text()))
 }
 
-// changeovers tell the beam and the moves, job by job.
+// changeovers are the beam and the moves, job by job.
 func (p *page) changeovers() {
-	p.chapter("2 Beam and 3 Moves, changeover by changeover")
+	p.chapter("Beam and moves, changeover by changeover")
 	for turn, j := range p.jobs() {
 		o := p.outcome(turn)
 		if o == nil || len(o.Faults) > 0 {
@@ -156,10 +156,10 @@ func (p *page) doing(c *plan.Changeover, use plan.Use) string {
 	return use.String() + ": " + words.Ranges(numbers)
 }
 
-// tracks tell each holder's way through the day.
+// tracks are each holder's way through the day.
 func (p *page) tracks() {
 	u := p.shop.Unit
-	p.chapter("4 Tracks, holder by holder, in " + u.String())
+	p.chapter("Day map, holder by holder, in " + u.String())
 	use := p.use()
 	for i := range use.holders {
 		text := fmt.Sprintf("Holder %d from %s", i+1, u.Number(p.stands(i+1)))
@@ -169,15 +169,15 @@ func (p *page) tracks() {
 			}
 		}
 		if use.holders[i].Moves == 0 {
-			text += ", bides all day"
+			text += ", stays all day"
 		}
 		p.tell("%s.", text)
 	}
 }
 
-// holders tell what the day makes of each, and which changeovers move most.
+// holders are what the day makes of each, and which changeovers move most.
 func (p *page) holders() {
-	p.chapter("5 Holders")
+	p.chapter("Holders")
 	for n := 1; n <= len(p.forecast.Beam.Holders); n++ {
 		var parts []string
 		for _, s := range aboutHolder(p.desk, n) {

@@ -10,7 +10,7 @@ import (
 	"bide/plan/words"
 )
 
-// orders tell the order of the file against the present one: in all, and job by job.
+// orders are the order of the file against the present one: in all, and job by job.
 func (p *page) orders() {
 	lefts, now := p.sides(nil)
 	file := lefts[len(lefts)-1]
@@ -31,7 +31,7 @@ func (p *page) orders() {
 			p.tell("%s: refused, or in one of the orders alone.", j.ID)
 			continue
 		}
-		p.tell("%s: turn %s in the file's order, turn %s in this; setup %s and %s min; %s and %d; ends %s and %s%s.", j.ID,
+		p.tell("%s: number %s in the file's order, number %s in this; setup %s and %s min; %s and %d; ends %s and %s%s.", j.ID,
 			file.number(file.Index(j.ID)), now.number(turn), words.Minutes(was.Setup.Total()), words.Minutes(is.Setup.Total()),
 			words.Count(was.Changeover.Repositions, "move"), is.Changeover.Repositions, p.at(was.RunEnd), p.at(is.RunEnd), bothLate(was.Late, is.Late))
 	}
@@ -58,7 +58,7 @@ const plainLifting = 25_000_000
 // lifts tell for each job what it costs to drop it into another gap, at first sight: all
 // gaps, or as many around its own as the bound allows.
 func (p *page) lifts(bound int) {
-	p.chapter("What it costs to move a job, about: each day planned job by job, against this one")
+	p.chapter("What it costs to move a job: an estimate, each day planned job by job, against this one")
 	jobs := p.jobs()
 	holders := len(p.forecast.Beam.Holders)
 	near := bound / max(len(jobs)*len(jobs)*holders*holders, 1)
@@ -67,10 +67,10 @@ func (p *page) lifts(bound int) {
 		p.tell("There is no job to move.")
 		return
 	case near == 0:
-		p.tell("That takes too long to work out for %s on so many holders. On the screen, g tells it of one job.", words.Count(len(jobs), "job"))
+		p.tell("That takes too long to calculate for %s on so many holders. On the screen, g shows it for one job.", words.Count(len(jobs), "job"))
 		return
 	case near < len(jobs)-1:
-		p.tell("For so large a day of %s on either side only. On the screen, g tells all of one job.", words.Count(near, "gap"))
+		p.tell("For so large a day, %s earlier and later only. On the screen, g shows all for one job.", words.Count(near, "place"))
 	}
 	planner, err := plan.NewPlanner(p.forecast.Beam)
 	if err != nil { // never: it was planned with before
@@ -95,9 +95,9 @@ func (p *page) liftOf(l *lift, planner *plan.Planner, near int) {
 		switch {
 		case gap == l.was || !known:
 		case l.barred(gap):
-			p.tell("  Dropped %s: not possible, %s is running.", l.where(gap), l.rest[gap].ID)
+			p.tell("  Moved %s: not possible, %s is running.", l.where(gap), l.rest[gap].ID)
 		default:
-			p.tell("  Dropped %s: %s.", l.where(gap), words.Join("; ", costWords(c.Slip), p.troubles(c.Slip)))
+			p.tell("  Moved %s: %s.", l.where(gap), words.Join("; ", costWords(c.Slip), p.troubles(c.Slip)))
 		}
 	}
 }
@@ -109,7 +109,7 @@ func (p *page) troubles(s plan.Slip) string {
 		parts = append(parts, "late there and not now: "+jobList(s.Late))
 	}
 	for _, b := range s.Broken {
-		parts = append(parts, "broken: "+b.Why(p.shop.Unit))
+		parts = append(parts, "breaks a rule: "+b.Why(p.shop.Unit))
 	}
 	for _, r := range s.Refused {
 		parts = append(parts, r.Job.ID+" would be refused")

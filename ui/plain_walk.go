@@ -10,7 +10,7 @@ import (
 // walk tells the changeover that comes next as one walks through it: how far it is, the
 // next move and what is in its way, what is left, and what stands at its end.
 func (p *page) walk() {
-	p.chapter("The walk: the changeover that comes next")
+	p.chapter("Guided setup: the changeover that comes next")
 	turn := p.nextUp()
 	if turn < 0 {
 		p.tell("No job is waiting: there is nothing to set up.")
@@ -24,18 +24,18 @@ func (p *page) walk() {
 		return
 	case w.refused():
 		for _, f := range w.o.Faults {
-			p.tell("To %s: it can't be set up from what stands: %s.", w.job.ID, f.Why(p.shop.Unit))
+			p.tell("To %s: it can't be set up from the positions now: %s.", w.job.ID, f.Why(p.shop.Unit))
 		}
 		return
 	}
 	made, ahead := len(w.made()), w.ahead()
 	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.job.ID, words.Count(made, "move"), len(ahead), words.Minutes(p.forecast.Beam.Takes(ahead)))
-	p.tell("First the cautions above, and then at every move: no hand near a holder that travels.")
+	p.tell("First the cautions above, and at every move: keep hands away from moving holders.")
 	if text := w.blades(p.desk); text != "" {
 		p.tell("%s", text)
 	}
 	if p.truth.stands.Assumed {
-		p.tell("Where the holders stand is only assumed: measure before the first move.")
+		p.tell("The positions of the holders are only assumed: measure before the first move.")
 	}
 	p.nextMove(w)
 	p.atItsEnd(w)
@@ -59,7 +59,7 @@ func (p *page) nextMove(w *walk) {
 		then = append(then, fmt.Sprint(m.Holder))
 	}
 	if len(then) > 0 {
-		p.tell("Then, in this order, holders %s: each move is told below.", strings.Join(then, ", "))
+		p.tell("Then, in this order, holders %s: each move is listed below.", strings.Join(then, ", "))
 	}
 }
 

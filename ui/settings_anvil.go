@@ -45,7 +45,7 @@ func (t *settingsText) anvil(k *material.Turn) {
 	}
 	b := k.Bending
 	if b == nil {
-		t.para(draw.Plain, "Its bend isn't worked out: "+k.Unbent+".")
+		t.para(draw.Plain, "Its bend is not calculated: "+k.Unbent+".")
 		return
 	}
 	for _, text := range bendWords(t.desk, b) {
@@ -65,11 +65,11 @@ func (t *settingsText) anvil(k *material.Turn) {
 	})...)
 }
 
-// bendWords tell in numbers how an anvil bends.
+// bendWords say in numbers how an anvil bends.
 func bendWords(d *desk, b *material.Bending) []string {
 	sum := b.OperatorN + b.DriveN
 	out := []string{
-		fmt.Sprintf("%s press with %s in all; the bearings carry %s on the operator side and %s on the drive side.",
+		fmt.Sprintf("%s press with %s in total; the bearings carry %s on the operator side and %s on the drive side.",
 			words.Count(len(b.Presses), "blade"), force(sum), force(b.OperatorN), force(b.DriveN)),
 		fmt.Sprintf("It bends most at %s, by %.3f mm (%.4f in), without its own weight; %s.",
 			d.shop.Unit.Show(rounded(b.MostAt)), b.MostMM, material.Inches(b.MostMM), d.atKnife().Rests),
@@ -179,12 +179,12 @@ func worn(s draw.Scale, f *material.Face) []float64 {
 	return parts(out, f.Metres[f.Worst])
 }
 
-// faceWords tell in numbers how the day wears the face.
+// faceWords say in numbers how the day wears the face.
 func faceWords(d *desk, f *material.Face) string {
 	from, to := f.Span(f.Worst)
 	u, day := d.shop.Unit, "The day"
 	if !d.forecast.Present.Whole() {
-		day = "The day, as far as it is worked out,"
+		day = "The day, as far as it is planned,"
 	}
 	text := fmt.Sprintf("%s cuts most from %s to %s: %.0f m. The bands of %s that are cut in have %.0f %% of that on average.",
 		day, u.Number(plan.Length(from)), u.Show(plan.Length(to)), f.Metres[f.Worst], u.Show(plan.Length(f.Band)), 100*f.Evenness())

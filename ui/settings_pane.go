@@ -61,7 +61,7 @@ func (p *settingsPane) View(d *desk, focused bool) []draw.Line {
 	if part := draw.Range(from, p.room(), len(body)); part != "" {
 		l.Add(draw.Faint, "lines "+part)
 	}
-	return draw.Box(d.Theme, "6 Settings", l, body[min(from, len(body)):], p.Size, focused)
+	return draw.Box(d.Theme, "Settings", l, body[min(from, len(body)):], p.Size, focused)
 }
 
 // turnOf is what is known of a turn at the knife: of a job that is refused or not yet
@@ -80,7 +80,7 @@ func (d *desk) turnOf(turn int) *material.Turn {
 	if s == nil {
 		return nil
 	}
-	why := "the changeover is still being worked out"
+	why := "the changeover is still being planned"
 	if o := d.outcome(turn); o != nil {
 		why = "the job is refused"
 	}
@@ -96,7 +96,7 @@ func (p *settingsPane) lines(d *desk) []draw.Line {
 	}
 	k := d.turnOf(d.turn)
 	if k == nil {
-		t.para(draw.Plain, fmt.Sprintf("%s: %s, so nothing is known of what to set. Look into materials.toml.", j.ID, d.shop.Unset(j)))
+		t.para(draw.Plain, fmt.Sprintf("%s: %s, so there are no settings for it. Add it to materials.toml.", j.ID, d.shop.Unset(j)))
 		return t.out
 	}
 	t.glance(k.Settings)
@@ -107,11 +107,11 @@ func (p *settingsPane) lines(d *desk) []draw.Line {
 	t.settings(k.Settings)
 	t.anvil(k)
 	t.face()
-	t.chapter("Watch out for", "")
+	t.chapter("Take care", "")
 	for _, c := range k.Settings.Cautions {
 		t.pair(draw.Strong, c.About, draw.Plain, c.Text, "["+c.Source+"]")
 	}
-	t.para(draw.Faint, "These permit nothing: local codes, the site's procedure and licensed people decide.")
+	t.para(draw.Faint, "Local codes, the site's procedure and licensed people decide; nothing here permits anything.")
 	return t.out
 }
 

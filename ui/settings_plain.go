@@ -7,16 +7,16 @@ import (
 	"bide/plan/words"
 )
 
-// settings tell what is set for each job, the cautions of all jobs together once, and
+// settings are what is set for each job, the cautions of all jobs together once, and
 // how the day wears the anvil.
 func (p *page) settings() {
-	p.chapter("6 Settings, job by job")
+	p.chapter("Settings, job by job")
 	told := map[string]bool{}
 	var cautions []material.Caution
 	for turn, j := range p.jobs() {
 		k := p.turnOf(turn)
 		if k == nil {
-			p.tell("%s: %s, so nothing is known of what to set.", j.ID, p.shop.Unset(j))
+			p.tell("%s: %s, so there are no settings for it.", j.ID, p.shop.Unset(j))
 			continue
 		}
 		p.tell("%s, %s: %s.", j.ID, j.Material, p.toSet(j))
@@ -35,13 +35,13 @@ func (p *page) settings() {
 			p.tell("Damaged %s; %s.", d.Where, d.Worn)
 		}
 	}
-	p.chapter("What to watch out for, in one job or all")
+	p.chapter("Take care, in one job or all")
 	for _, c := range cautions {
 		p.tell("%s: %s", c.About, c.Text)
 	}
 }
 
-// settingsOf tells those of one turn.
+// settingsOf are those of one turn.
 func (p *page) settingsOf(k *material.Turn) {
 	for _, w := range k.Settings.Warnings {
 		p.tell("  Warning: %s", w)
@@ -59,7 +59,7 @@ func (p *page) settingsOf(k *material.Turn) {
 		p.tell("  The anvil is damaged %s.", d.Where)
 	}
 	if k.Bending == nil {
-		p.tell("  The anvil's bend isn't worked out: %s.", k.Unbent)
+		p.tell("  The anvil's bend is not calculated: %s.", k.Unbent)
 		return
 	}
 	for _, text := range bendWords(p.desk, k.Bending) {

@@ -81,13 +81,13 @@ func (t *settingsText) pair(names draw.Style, name string, values draw.Style, va
 	}
 }
 
-// glance tells in one sentence what is set.
+// glance is one sentence on what is set.
 func (t *settingsText) glance(s *material.Settings) {
 	t.para(draw.Strong, fmt.Sprintf("%s; %.0f m/min (%.0f ft/min)", setWords(s), s.Speed.Speed, material.Feet(s.Speed.Speed)))
 }
 
-// toSet tells in one line what is to be set at the knife for a job, or that nothing is
-// known of it.
+// toSet is one line on what is to be set at the knife for a job, or that nothing is known
+// of it.
 func (d *desk) toSet(j *plan.Job) string {
 	s := d.shop.Settings(j)
 	if s == nil {
@@ -122,14 +122,14 @@ func setWords(s *material.Settings) string {
 	return text
 }
 
-// changes tells what is set otherwise than for the job before.
+// changes is what is set otherwise than for the job before.
 func (t *settingsText) changes(k *material.Turn, o *planning.Outcome) {
 	if o == nil || len(o.Faults) > 0 {
 		return
 	}
 	switch {
 	case k.Before == "":
-		t.chapter("Changes", "what ran before isn't known")
+		t.chapter("Changes", "what ran before is not known")
 	default:
 		t.chapter("Changes against "+k.Before, "")
 	}
@@ -141,9 +141,9 @@ func (t *settingsText) changes(k *material.Turn, o *planning.Outcome) {
 	}
 }
 
-// settings tells every setting, with why and its source.
+// settings is every setting, with why and its source.
 func (t *settingsText) settings(s *material.Settings) {
-	t.chapter("What to set", "to start a trial from; [where it comes from]")
+	t.chapter("What to set", "starting values for a trial; [source]")
 	for _, l := range s.Lines {
 		t.pair(draw.Strong, string(l.ID), draw.Plain, l.Value, words.Join(" ", l.Why, "["+l.Source+"]"))
 	}

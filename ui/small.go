@@ -14,7 +14,7 @@ import (
 
 // small is the screen below the size of the panes: the next step, and around it
 // what there is room for. The last line names the keys, where there is more than one,
-// or tells that a search runs.
+// or says that a search runs.
 func small(d *desk, s draw.Size) []draw.Line {
 	below := d.smallBelow(s)
 	room := max(s.H-len(below), 1)
@@ -88,12 +88,12 @@ func (d *desk) smallSearching() draw.Line {
 
 // smallCaution is the caution in as many words as there is room for.
 func smallCaution(w int) string {
-	for _, text := range []string{caution(w), "Site rules! locked out? air off? lifted?", "locked out? air off? lifted?", "locked? air? lifted?"} {
+	for _, text := range []string{caution(w), "Site rules! Lifted? Locked out? Air off?", "Lifted? Locked? Air off?", "Locked? Air off?"} {
 		if draw.CellWidth(text) <= w {
 			return text
 		}
 	}
-	return "locked?"
+	return "Locked?"
 }
 
 // smallBody is all that a small screen may tell, cut at its beginning to what it

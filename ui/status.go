@@ -25,7 +25,7 @@ func (m *model) foot(frame []draw.Line, in keys.Scope) []draw.Line {
 }
 
 // status are the lines that tell what just happened until the next key, at most so
-// many; then what was taken for granted.
+// many; then what is assumed.
 func (m *model) status(most int) []draw.Line {
 	text, notes := m.told(), m.notes()
 	switch {
@@ -61,7 +61,7 @@ func (d *session) loses() bool { return d.journal.busy || len(d.losing()) > 0 }
 func (d *session) losing() (all []string) {
 	told := sumOf(d.journal.owed)
 	if told == "" && d.journal.fault != "" {
-		told = "what was told at the beam"
+		told = "what was entered at the beam"
 	}
 	if told != "" {
 		all = append(all, told)
@@ -69,9 +69,9 @@ func (d *session) losing() (all []string) {
 	switch {
 	case !d.changed():
 	case d.journal.writes():
-		all = append(all, "the changes of the day (Ctrl-S saves them)")
+		all = append(all, "the changes to the day (Ctrl-S saves them)")
 	default:
-		all = append(all, "the changes of the day")
+		all = append(all, "the changes to the day")
 	}
 	if text := d.viewer.unfinished(); text != "" {
 		all = append(all, text)
@@ -85,16 +85,16 @@ func (d *session) losing() (all []string) {
 	return all
 }
 
-// question asks whether to leave, and tells what would be lost, and why.
+// question asks whether to quit, and says what would be lost, and why.
 func (d *desk) question() string {
 	if d.journal.busy {
-		return "What was told last is still being saved. Leave?"
+		return "The last entry is still being saved. Quit anyway?"
 	}
-	text, why := "Would be lost: "+strings.Join(d.losing(), "; ")+". ", words.Join("; ", d.journal.fault, d.journal.why)
+	text, why := "Not saved: "+strings.Join(d.losing(), "; ")+". ", words.Join("; ", d.journal.fault, d.journal.why)
 	if d.changed() || d.journal.fault != "" || sumOf(d.journal.owed) != "" {
 		text += capital(why)
 	}
-	return text + "Leave?"
+	return text + "Quit anyway?"
 }
 
 // capital is a text as a sentence before another; nothing stays nothing.
@@ -105,7 +105,7 @@ func capital(text string) string {
 	return strings.ToUpper(text[:1]) + text[1:] + ". "
 }
 
-// sumOf tells how much of what was told at the beam is in these events, without what
+// sumOf says how much of what was entered at the beam is in these events, without what
 // was taken back; empty when nothing is left.
 func sumOf(events []shop.Event) string {
 	n := map[shop.Kind]int{}
@@ -122,7 +122,7 @@ func sumOf(events []shop.Event) string {
 		one, many string
 	}{
 		{shop.EventMoved, "1 move made", "%d moves made"}, {shop.EventCorrected, "1 position corrected", "%d positions corrected"},
-		{shop.EventCondition, "1 mark", "%d marks"}, {shop.EventJob, "the state of 1 job", "the states of %d jobs"},
+		{shop.EventCondition, "1 condition", "%d conditions"}, {shop.EventJob, "the state of 1 job", "the states of %d jobs"},
 	} {
 		switch n := n[k.kind]; {
 		case n == 1:

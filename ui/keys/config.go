@@ -16,18 +16,18 @@ import (
 // a question.
 var ActionNames = map[string]Action{
 	"quit": Quit, "help": Help, "back": Back, "next-pane": NextPane, "last-pane": LastPane,
-	"day": Pane1, "beam": Pane2, "moves": Pane3, "tracks": Pane4, "holders": Pane5, "settings": Pane6,
+	"day": Pane1, "beam": Pane2, "moves": Pane3, "day-map": Pane4, "holders": Pane5, "settings": Pane6, "schedule": Pane7,
 	"enlarge": Enlarge, "up": Up, "down": Down, "left": Left, "right": Right,
 	"page-up": PageUp, "page-down": PageDown, "first": Top, "last": Bottom,
 	"earlier": Earlier, "later": Later, "undo": Undo, "redo": Redo, "search": Search, "search-moves": SearchMoves,
-	"nearer": ZoomIn, "farther": ZoomOut, "whole-beam": WholeBeam, "only-moved": OnlyMoved, "clock": Schedule,
-	"holder-before": HolderBefore, "holder-next": HolderNext, "lift": MoveTo, "cheapest": Cheapest, "choose": Choose,
-	"add": AddJob, "edit": EditJob, "copy": CopyJob, "remove": RemoveJob, "lock-turn": Fix, "after": OrderJob,
-	"shift": ShiftRule, "arrange": ArrangeRule, "afresh": Replan, "all-afresh": ReplanAll, "running": MarkRunning, "done": MarkDone, "aside": Hold,
-	"left-out": LeftOut, "compare": CompareOrders, "discard": Discard, "other-order": OtherOrder, "save": SaveDay, "read-again": Reread,
-	"walk": Setup, "proceed": Proceed, "tick": Confirm, "untick": TakeBack, "set-up": Runs, "as-found": Correct,
-	"trouble": Fault, "save-again": SaveAgain, "accept": Accept, "filter": FilterRows, "mouse": ToggleMouse,
-	"sort": Sort, "turn-round": Reverse, "pairs": Pairs, "mark": Marking,
+	"zoom-in": ZoomIn, "zoom-out": ZoomOut, "whole-beam": WholeBeam, "only-moved": OnlyMoved, "beam-or-schedule": Schedule,
+	"holder-before": HolderBefore, "holder-next": HolderNext, "move-to": MoveTo, "cheapest": Cheapest, "choose": Choose,
+	"add": AddJob, "edit": EditJob, "copy": CopyJob, "remove": RemoveJob, "fix": Fix, "come-after": OrderJob,
+	"shift": ShiftRule, "arrange": ArrangeRule, "replan": Replan, "replan-all": ReplanAll, "running": MarkRunning, "done": MarkDone, "hold": Hold,
+	"done-or-hold": LeftOut, "compare": CompareOrders, "discard": Discard, "other-order": OtherOrder, "save": SaveDay, "read-again": Reread,
+	"setup": Setup, "proceed": Proceed, "confirm": Confirm, "undo-confirm": TakeBack, "runs": Runs, "correct": Correct,
+	"fault": Fault, "save-again": SaveAgain, "accept": Accept, "filter": FilterRows, "mouse": ToggleMouse,
+	"sort": Sort, "reverse": Reverse, "changeovers": Pairs, "condition": Marking,
 }
 
 // Unnamed are the actions whose keys stay.
@@ -129,7 +129,7 @@ func withKeys(table []Binding, wanted map[Action]personal.Keys) []Binding {
 // keys, once they are others.
 func shownFor(was, is []Binding, at int) (show, ascii string) {
 	b := was[at]
-	for _, text := range strings.Fields(strings.NewReplacer("↑", " up ", "↓", " down ", "←", " left ", "→", " right ").Replace(b.Show)) {
+	for _, text := range strings.Fields(strings.NewReplacer("Shift-↑↓", " Shift-up Shift-down ", "↑", " up ", "↓", " down ", "←", " left ", "→", " right ").Replace(b.Show)) {
 		i := slices.IndexFunc(was, func(o Binding) bool {
 			return o.Where&b.Where != 0 && slices.ContainsFunc(o.Keys, func(key string) bool { return key == text || ShownKey(key, true) == text })
 		})
@@ -139,6 +139,7 @@ func shownFor(was, is []Binding, at int) (show, ascii string) {
 		show += " " + ShownKey(is[i].Keys[0], false)
 		ascii += " " + ShownKey(is[i].Keys[0], true)
 	}
+	show, ascii = strings.ReplaceAll(show, "Shift-↑ Shift-↓", "Shift-↑↓"), strings.ReplaceAll(ascii, "Shift-up Shift-down", "Shift-up/down")
 	if strings.ReplaceAll(show, " ", "") == strings.ReplaceAll(b.Show, " ", "") {
 		return b.Show, b.ascii
 	}

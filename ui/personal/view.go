@@ -18,9 +18,9 @@ type View struct {
 	Job    string // picked
 	Holder int    // picked, from 1; 0 none
 	Zoom   int    // of the beam
-	Near   int    // zoom of the tracks
-	At     int64  // the place they are zoomed around, nanometres
-	Clock  bool   // they are drawn over the clock
+	Near   int    // zoom of the day map
+	At     int64  // the place it is zoomed around, nanometres
+	Clock  bool   // the schedule is where the beam would be
 }
 
 // StateFolder is where views are kept: the folder for a program's state where the

@@ -8,26 +8,24 @@ import (
 	"bide/ui/keys"
 )
 
-// tracksPane draws the day as tracks: jobs downward with the clock, the beam
-// across. Each holder is a line that runs straight down where it bides and bends
-// where it moves. Across may be the clock instead: then it is the time line.
-type tracksPane struct {
+// dayMapPane draws the day along the beam: jobs downward with the clock, the beam
+// across. Each holder is a line that runs straight down where it stays and bends
+// where it moves.
+type dayMapPane struct {
 	draw.Size
-	zoom  int         // how often the stretch was halved
-	at    plan.Length // its middle, when it was
-	only  bool        // only the holders that move
-	clock bool        // the time line
-	hours timeView    // what it shows
+	zoom int         // how often the stretch was halved
+	at   plan.Length // its middle, when it was
+	only bool        // only the holders that move
 }
 
-// nearestTracks is how often the beam may be halved here.
-const nearestTracks = 5
+// nearestOnMap is how often the beam may be halved here.
+const nearestOnMap = 5
 
-func (p *tracksPane) SetSize(s draw.Size) { p.Size = s }
-func (p *tracksPane) Help() keys.Scope    { return keys.OnDayMap }
+func (p *dayMapPane) SetSize(s draw.Size) { p.Size = s }
+func (p *dayMapPane) Help() keys.Scope    { return keys.OnDayMap }
 
 // HandleKey picks a changeover or a holder, or looks at another part of the beam.
-func (p *tracksPane) HandleKey(a keys.Action, d *desk) {
+func (p *dayMapPane) HandleKey(a keys.Action, d *desk) {
 	page := max(p.parts(d).jobs-1, 1)
 	switch a {
 	case keys.Up:
@@ -48,37 +46,28 @@ func (p *tracksPane) HandleKey(a keys.Action, d *desk) {
 		d.pickHolder(d.holder + 1)
 	case keys.OnlyMoved:
 		p.only = !p.only
-	case keys.Schedule:
-		p.clock = !p.clock
 	default:
-		if p.clock {
-			p.hours.look(a, d)
-			return
-		}
 		p.look(a, d)
 	}
 }
 
 // rows are the turns of the jobs that the filter leaves.
-func (p *tracksPane) rows(d *desk) []int {
-	return d.filters[theTracks].Rows(len(d.jobs()), d.wordsOfJob)
+func (p *dayMapPane) rows(d *desk) []int {
+	return d.filters[theDayMap].Rows(len(d.jobs()), d.wordsOfJob)
 }
 
 // along picks the job n rows on.
-func (p *tracksPane) along(d *desk, n int) {
-	d.pick(along(p.rows(d), d.turn, n))
-	p.hours.follow(d)
-}
+func (p *dayMapPane) along(d *desk, n int) { d.pick(along(p.rows(d), d.turn, n)) }
 
 // shown are the turns of the rows that there is room for, around the picked one.
-func (p *tracksPane) shown(d *desk, n int) []int {
+func (p *dayMapPane) shown(d *desk, n int) []int {
 	rows := p.rows(d)
 	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), n)
 	return rows[from:min(from+n, len(rows))]
 }
 
 // look changes the stretch that is shown.
-func (p *tracksPane) look(a keys.Action, d *desk) {
+func (p *dayMapPane) look(a keys.Action, d *desk) {
 	whole := beamSpan(d.shop.Beam)
 	if p.zoom == 0 {
 		p.at = (whole.From + whole.To) / 2
@@ -88,7 +77,7 @@ func (p *tracksPane) look(a keys.Action, d *desk) {
 	}
 	switch a {
 	case keys.ZoomIn:
-		p.zoom = min(p.zoom+1, nearestTracks)
+		p.zoom = min(p.zoom+1, nearestOnMap)
 	case keys.ZoomOut:
 		p.zoom = max(p.zoom-1, 0)
 	case keys.Left:
@@ -104,7 +93,7 @@ func (p *tracksPane) look(a keys.Action, d *desk) {
 }
 
 // view is the stretch of the beam to show.
-func (p *tracksPane) view(d *desk) plan.Span {
+func (p *dayMapPane) view(d *desk) plan.Span {
 	whole := beamSpan(d.shop.Beam)
 	half := whole.Length() >> p.zoom / 2
 	if p.zoom == 0 || half == 0 {
@@ -113,7 +102,7 @@ func (p *tracksPane) view(d *desk) plan.Span {
 	return plan.Span{From: p.at - half, To: p.at + half}
 }
 
-// pickHolder picks a holder by number; nought picks none.
+// pickHolder picks a holder by number; 0 picks none.
 func (d *desk) pickHolder(n int) {
 	d.holder = max(0, min(n, len(d.shop.Beam.Holders)))
 	if d.holder == 0 {
@@ -132,8 +121,8 @@ func (d *desk) tracked() int {
 	return d.aimed()
 }
 
-// trackParts is how the pane's lines are shared out.
-type trackParts struct {
+// mapParts is how the pane's lines are shared out.
+type mapParts struct {
 	bends  int // lines of a job for its changeover
 	runs   int // lines of a job for its run
 	jobs   int // shown
@@ -142,10 +131,10 @@ type trackParts struct {
 
 // parts shares out the lines below the rule, the heads and the scale: a job has one
 // line, or more where all have, and what is left tells about the picked one.
-func (p *tracksPane) parts(d *desk) trackParts {
+func (p *dayMapPane) parts(d *desk) mapParts {
 	room, n := p.H-3, max(len(p.rows(d)), 1)
-	s := trackParts{bends: 1}
-	if each := (room - 2) / n; each > 1 && !p.clock {
+	s := mapParts{bends: 1}
+	if each := (room - 2) / n; each > 1 {
 		s.runs = 1
 		s.bends = min(each-1, 3)
 	}
@@ -155,33 +144,32 @@ func (p *tracksPane) parts(d *desk) trackParts {
 }
 
 // View draws the pane.
-func (p *tracksPane) View(d *desk, focused bool) []draw.Line {
+func (p *dayMapPane) View(d *desk, focused bool) []draw.Line {
 	s := p.parts(d)
 	turns := p.shown(d, s.jobs)
-	title := p.which(d, s.jobs)
-	var body []draw.Line
-	if p.clock {
-		title.Join(p.timeLegend(d))
-		body = p.timeLine(d, turns, focused)
-	} else {
-		title.Join(p.legend(d))
-		body = p.tracks(d, turns, s, focused)
-	}
-	if len(turns) == 0 {
+	title := rowsShown(d, theDayMap, p.rows(d), s.jobs)
+	title.Join(p.legend(d))
+	body := p.tracks(d, turns, s, focused)
+	return draw.Box(d.Theme, "Day map", title, withDetail(d, body, p.Size, s.detail), p.Size, focused)
+}
+
+// withDetail are a page's rows, and below them so many lines about the picked job.
+func withDetail(d *desk, body []draw.Line, s draw.Size, detail int) []draw.Line {
+	if len(body) == 2 { // the heads alone
 		l := d.Line()
 		l.Add(draw.Faint, " no job has all of these words; / changes them")
 		body = append(body, l)
 	}
-	for len(body) < p.H-1-s.detail {
+	for len(body) < s.H-1-detail {
 		body = append(body, d.Line())
 	}
-	return draw.Box(d.Theme, p.name(), title, append(body, tellAbout(d, s.detail, p.W)...), p.Size, focused)
+	return append(body, tellAbout(d, detail, s.W)...)
 }
 
-// which tells which jobs are shown, where not all are.
-func (p *tracksPane) which(d *desk, n int) draw.Line {
-	l, rows := d.Line(), p.rows(d)
-	if f := &d.filters[theTracks]; f.On() {
+// rowsShown tells which n of a page's rows are shown, where not all are.
+func rowsShown(d *desk, of which, rows []int, n int) draw.Line {
+	l := d.Line()
+	if f := &d.filters[of]; f.On() {
 		l.Add(draw.Picked, f.Count(len(rows), len(d.jobs()))+" ")
 	} else if text := draw.Range(draw.Window(rowOfTurn(rows, d.turn), len(rows), n), n, len(rows)); text != "" {
 		l.Add(draw.Faint, text+"  ")
@@ -189,22 +177,15 @@ func (p *tracksPane) which(d *desk, n int) draw.Line {
 	return l
 }
 
-func (p *tracksPane) name() string {
-	if p.clock {
-		return "4 Time line"
-	}
-	return "4 Tracks"
-}
-
 // legend tells what is drawn.
-func (p *tracksPane) legend(d *desk) draw.Line {
+func (p *dayMapPane) legend(d *desk) draw.Line {
 	l := d.Line()
 	l.Add(draw.Moved, d.Legend[draw.Moves]+" moves  ")
 	if !p.only {
-		l.Add(draw.Plain, d.Legend[draw.Stays]+" bides ")
+		l.Add(draw.Plain, d.Legend[draw.Stays]+" stays ")
 		l.Add(draw.Faint, " "+d.Legend[draw.Idles]+" idle  ")
 	} else {
-		l.Add(draw.Plain, "only the moved  ")
+		l.Add(draw.Plain, "only those that move  ")
 	}
 	if n := d.tracked(); n > 0 {
 		l.Add(draw.Picked, fmt.Sprintf("%s holder %d  ", d.Legend[draw.Aimed], n))

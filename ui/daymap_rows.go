@@ -12,27 +12,27 @@ import (
 	"bide/ui/draw"
 )
 
-// trackFrame is what stands beside the tracks: how wide it is, and what it needs to
+// mapFrame is what is beside the day map and the schedule: how wide it is, and what it needs to
 // know of all of the day.
-type trackFrame struct {
+type mapFrame struct {
 	left, middle, right int
 	times, ids, late    int
-	bar                 int // cells of the longest setup; nought where it is narrow
+	bar                 int // cells of the longest setup; 0 where it is narrow
 	longest             time.Duration
 	worst               map[int]int // rank by turn of those that cost most
 }
 
-// frame shares out the width.
-func (p *tracksPane) frame(d *desk) trackFrame {
-	f := trackFrame{times: d.clockWidth(), ids: min(d.idWidth(), max(5, p.W/12)), worst: d.worst()}
+// frameOf shares out the width.
+func frameOf(d *desk, w int) mapFrame {
+	f := mapFrame{times: d.clockWidth(), ids: min(d.idWidth(), max(5, w/12)), worst: d.worst()}
 	f.left = 2 + f.times + 1 + f.ids + 1
 	f.late = max(d.lateWidth(), len("!00:00"))
 	f.right = len(" mov  min.0 #1 ") + f.late
-	if p.W >= 110 {
-		f.bar = min(20, p.W/10)
+	if w >= 110 {
+		f.bar = min(20, w/10)
 		f.right += f.bar + 1
 	}
-	f.middle = max(p.W-f.left-f.right, 1)
+	f.middle = max(w-f.left-f.right, 1)
 	for _, o := range d.forecast.Present.Known {
 		f.longest = max(f.longest, o.Step.Setup.Total())
 	}
@@ -74,29 +74,29 @@ func (d *desk) worst() map[int]int {
 }
 
 // tracks are the heads, the scale and the jobs.
-func (p *tracksPane) tracks(d *desk, turns []int, s trackParts, focused bool) []draw.Line {
-	f := p.frame(d)
+func (p *dayMapPane) tracks(d *desk, turns []int, s mapParts, focused bool) []draw.Line {
+	f := frameOf(d, p.W)
 	sc := draw.NewScale(p.view(d), f.middle, d.shop.Unit)
 	first := d.turn
 	if len(turns) > 0 {
 		first = turns[0]
 	}
-	out := p.heads(d, f, sc, first)
+	out := p.heads(d, &f, sc, first)
 	for _, turn := range turns {
 		e := entry{d, turn, d.jobs()[turn], d.outcome(turn), focused}
 		drawn := p.trackOf(e, sc, s)
 		for n, middle := range drawn {
-			l := p.before(e, f, n, len(drawn))
+			l := f.before(e, n, len(drawn))
 			if e.refused() && n == 0 {
-				out = append(out, p.refusedRow(l, e))
+				out = append(out, refusedRow(l, e, p.W))
 				continue
 			}
 			l.Join(middle.Fit(f.middle))
 			switch n {
 			case 0:
-				l.Join(p.behind(e, f))
+				l.Join(f.behind(e))
 			case len(drawn) - 1:
-				l.Join(p.behindRun(e, f))
+				l.Join(f.behindRun(e))
 			}
 			out = append(out, l)
 		}
@@ -105,7 +105,7 @@ func (p *tracksPane) tracks(d *desk, turns []int, s trackParts, focused bool) []
 }
 
 // headed is the line of heads around what stands over the middle.
-func (p *tracksPane) headed(d *desk, f trackFrame, middle draw.Line) draw.Line {
+func (f *mapFrame) headed(d *desk, middle draw.Line) draw.Line {
 	l := d.Line()
 	l.Add(draw.Plain, "  ")
 	l.Left(draw.Head, "setup", f.times)
@@ -125,8 +125,8 @@ func (p *tracksPane) headed(d *desk, f trackFrame, middle draw.Line) draw.Line {
 }
 
 // heads are the heads of the columns around the scale, and the holders' numbers.
-func (p *tracksPane) heads(d *desk, f trackFrame, sc draw.Scale, from int) []draw.Line {
-	l := p.headed(d, f, numbers(d.Theme, sc, d.shop.Unit))
+func (p *dayMapPane) heads(d *desk, f *mapFrame, sc draw.Scale, from int) []draw.Line {
+	l := f.headed(d, numbers(d.Theme, sc, d.shop.Unit))
 	below := d.Line()
 	below.To(f.left)
 	below.Join(d.numberedAt(sc, d.before(from), d.tracked()).Fit(f.middle))
@@ -134,7 +134,7 @@ func (p *tracksPane) heads(d *desk, f trackFrame, sc draw.Scale, from int) []dra
 }
 
 // before is what stands left of a job's line n of so many: the clock, and the job.
-func (p *tracksPane) before(e entry, f trackFrame, n, of int) draw.Line {
+func (f *mapFrame) before(e entry, n, of int) draw.Line {
 	l := e.Line()
 	if n > 0 && n < of-1 {
 		l.To(f.left)
@@ -174,7 +174,7 @@ func pick(yes bool, other draw.Style) draw.Style {
 }
 
 // behind is what stands right of a job's first line: what the changeover costs.
-func (p *tracksPane) behind(e entry, f trackFrame) draw.Line {
+func (f *mapFrame) behind(e entry) draw.Line {
 	l := e.Line()
 	if e.outcome == nil || e.refused() {
 		return l
@@ -204,7 +204,7 @@ func (p *tracksPane) behind(e entry, f trackFrame) draw.Line {
 }
 
 // behindRun is what stands right of the line on which it runs.
-func (p *tracksPane) behindRun(e entry, f trackFrame) draw.Line {
+func (f *mapFrame) behindRun(e entry) draw.Line {
 	l := e.Line()
 	if e.outcome == nil || e.refused() {
 		return l
@@ -218,7 +218,7 @@ func (p *tracksPane) behindRun(e entry, f trackFrame) draw.Line {
 }
 
 // trackOf draws the holders' lines while a job's changeover is made and while it runs.
-func (p *tracksPane) trackOf(e entry, sc draw.Scale, s trackParts) []draw.Line {
+func (p *dayMapPane) trackOf(e entry, sc draw.Scale, s mapParts) []draw.Line {
 	o, now := e.outcome, e.before(e.turn)
 	switch {
 	case now == nil:
@@ -247,8 +247,8 @@ func (p *tracksPane) trackOf(e entry, sc draw.Scale, s trackParts) []draw.Line {
 }
 
 // refusedRow tells why a job is refused, behind what stands left of its line.
-func (p *tracksPane) refusedRow(l draw.Line, e entry) draw.Line {
-	l.Add(draw.Late, e.Short("x "+e.refusal(), p.W-l.Width))
+func refusedRow(l draw.Line, e entry, w int) draw.Line {
+	l.Add(draw.Late, e.Short("x "+e.refusal(), w-l.Width))
 	return l
 }
 
@@ -270,7 +270,7 @@ func (e entry) movedNext() map[int]bool {
 }
 
 // kept are the threads to be drawn.
-func (p *tracksPane) kept(all []draw.Thread, moved func(int) bool) []draw.Thread {
+func (p *dayMapPane) kept(all []draw.Thread, moved func(int) bool) []draw.Thread {
 	if !p.only {
 		return all
 	}

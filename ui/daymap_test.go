@@ -10,8 +10,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// The tracks are kept as they were looked at and found good.
-func TestGoldenTracks(t *testing.T) {
+// The day map is kept as they were looked at and found good.
+func TestGoldenDayMap(t *testing.T) {
 	for _, mode := range []struct {
 		name    string
 		colours int
@@ -24,21 +24,21 @@ func TestGoldenTracks(t *testing.T) {
 				continue
 			}
 			s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
-			golden(t, sized(size, "tracks_"+mode.name), s.View())
+			golden(t, sized(size, "day_map_"+mode.name), s.View())
 		}
 	}
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	golden(t, "80x24_tracks_clock", s.press("4", "j", "b").View())
-	golden(t, "80x24_tracks_near", s.press("b", "+", "+", "M", "]").View())
+	golden(t, "80x24_schedule", s.press("4", "j", "7").View())
+	golden(t, "80x24_day_map_near", s.press("4", "+", "+", "M", "]").View())
 	crowded := newScreen(t, crowd(140, 40), testLook(noColours, false, false), 120, 36).settle()
-	golden(t, "120x36_tracks_40_jobs", crowded.press("4", "pgdown").View())
+	golden(t, "120x36_day_map_40_jobs", crowded.press("4", "pgdown").View())
 	odd := newScreen(t, oddShop(t), testLook(noColours, false, true), 120, 36).settle()
-	golden(t, "120x36_tracks_odd_ascii", odd.press("4", "j", "j").View())
+	golden(t, "120x36_day_map_odd_ascii", odd.press("4", "j", "j").View())
 }
 
 // The picked holder's line stands out in every row, and the picked changeover is
 // that of the other panes.
-func TestTracksAreJoined(t *testing.T) {
+func TestDayMapAreJoined(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
 	s.press("4", "j", "j", "]", "]")
 	if s.holder != 2 || s.turn != 2 {
@@ -59,25 +59,25 @@ func TestTracksAreJoined(t *testing.T) {
 }
 
 // Looking nearer and panning stay on the beam, and 0 shows all of it.
-func TestTracksZoom(t *testing.T) {
+func TestDayMapZoom(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("4")
-	whole := s.track.view(s.desk)
+	whole := s.dayMap.view(s.desk)
 	for range 9 {
 		s.press("+")
 	}
-	if near := s.track.view(s.desk); near.Length() != whole.Length()>>nearestTracks/2*2 {
+	if near := s.dayMap.view(s.desk); near.Length() != whole.Length()>>nearestOnMap/2*2 {
 		t.Errorf("nearest shows %d nm of %d", near.Length(), whole.Length())
 	}
 	for _, side := range []string{"left", "right"} {
 		for range 200 {
 			s.press(side)
-			if v := s.track.view(s.desk); v.From < whole.From || v.To > whole.To {
+			if v := s.dayMap.view(s.desk); v.From < whole.From || v.To > whole.To {
 				t.Fatalf("%v is off the beam %v", v, whole)
 			}
 		}
 	}
-	if s.press("0"); s.track.view(s.desk) != whole {
-		t.Errorf("0 shows %v, not all", s.track.view(s.desk))
+	if s.press("0"); s.dayMap.view(s.desk) != whole {
+		t.Errorf("0 shows %v, not all", s.dayMap.view(s.desk))
 	}
 }
 
@@ -104,12 +104,12 @@ func TestWorstStandOut(t *testing.T) {
 
 // The clock may be looked at from nearer: around the picked job, which stays in sight
 // when another is picked, never beyond the day.
-func TestTimeLineZoom(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle().press("4", "b")
+func TestScheduleZoom(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle().press("7")
 	first, last := s.wholeTime()
 	sees := func(what string) {
 		t.Helper()
-		from, long := s.track.hours.span(s.desk)
+		from, long := s.sched.hours.span(s.desk)
 		if from.Before(first) || from.Add(long).After(last) {
 			t.Fatalf("%s: %v and %v on is beyond %v to %v", what, from, long, first, last)
 		}
@@ -122,7 +122,7 @@ func TestTimeLineZoom(t *testing.T) {
 	s.press("j", "j", "j", "+")
 	sees("twice as large")
 	s.press("+")
-	golden(t, "80x24_tracks_clock_near", s.View())
+	golden(t, "80x24_schedule_near", s.View())
 	for range len(s.jobs()) {
 		sees("going on")
 		s.press("down")
@@ -134,24 +134,24 @@ func TestTimeLineZoom(t *testing.T) {
 	for range 9 {
 		s.press("left")
 	}
-	if from, _ := s.track.hours.span(s.desk); !from.Equal(first) {
+	if from, _ := s.sched.hours.span(s.desk); !from.Equal(first) {
 		t.Errorf("far left it begins at %v, want %v", from, first)
 	}
 	s.press("right", "right")
-	if from, _ := s.track.hours.span(s.desk); !from.After(first) {
+	if from, _ := s.sched.hours.span(s.desk); !from.After(first) {
 		t.Error("it doesn't go right")
 	}
 	s.press("0")
-	if from, long := s.track.hours.span(s.desk); !from.Equal(first) || long != last.Sub(first) {
+	if from, long := s.sched.hours.span(s.desk); !from.Equal(first) || long != last.Sub(first) {
 		t.Errorf("all of it is %v and %v on", from, long)
 	}
 }
 
 // A late job's line shows when it is set up and runs, and since when it is late.
-func TestTimeLineShowsLateRuns(t *testing.T) {
+func TestScheduleShowsLateRuns(t *testing.T) {
 	of := demo(t)
 	of.Day.Jobs[9].Due = of.Day.Start.Add(time.Hour)
-	s := newScreen(t, of, testLook(noColours, false, true), 120, 36).settle().press("4", "b")
+	s := newScreen(t, of, testLook(noColours, false, true), 120, 36).settle().press("7")
 	for _, l := range strings.Split(s.View(), "\n") {
 		if !strings.Contains(l, of.Day.Jobs[9].ID+" ") {
 			continue

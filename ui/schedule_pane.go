@@ -7,9 +7,140 @@ import (
 	"bide/plan"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/list"
 )
 
-// wholeTime is the time that the time line shows: from the day's start to the last run's
+// schedulePane draws the day along the clock: each job's setup and run, when it is due
+// and the end of the shift. Where there are few lines all jobs are in one.
+type schedulePane struct {
+	draw.Size
+	hours timeView // what is shown
+}
+
+func (p *schedulePane) SetSize(s draw.Size) { p.Size = s }
+func (p *schedulePane) Help() keys.Scope    { return keys.OnSchedule }
+
+// HandleKey picks a job, or shows another part of the day.
+func (p *schedulePane) HandleKey(a keys.Action, d *desk) {
+	page := max(p.jobs(d)-1, 1)
+	switch a {
+	case keys.Up:
+		p.along(d, -1)
+	case keys.Down:
+		p.along(d, 1)
+	case keys.PageUp:
+		p.along(d, -page)
+	case keys.PageDown:
+		p.along(d, page)
+	case keys.Top:
+		p.along(d, -len(d.jobs()))
+	case keys.Bottom:
+		p.along(d, len(d.jobs()))
+	default:
+		p.hours.look(a, d)
+	}
+}
+
+// rows are the turns of the jobs that the filter leaves; all where they are in one line.
+func (p *schedulePane) rows(d *desk) []int {
+	if p.inOne() {
+		return new(list.Filter).Rows(len(d.jobs()), d.wordsOfJob)
+	}
+	return d.filters[theSchedule].Rows(len(d.jobs()), d.wordsOfJob)
+}
+
+// along picks the job n rows on.
+func (p *schedulePane) along(d *desk, n int) {
+	d.pick(along(p.rows(d), d.turn, n))
+	p.hours.follow(d)
+}
+
+// fewLines is below how many lines all jobs are drawn in one.
+const fewLines = 16
+
+func (p *schedulePane) inOne() bool { return p.H < fewLines }
+
+// jobs is how many jobs are shown, one a line; what is left tells about the picked one.
+func (p *schedulePane) jobs(d *desk) int {
+	room := p.H - 3
+	return max(min(max(len(p.rows(d)), 1), room-min(room/4, 2)), 0)
+}
+
+// shown are the turns of the rows that there is room for, around the picked one.
+func (p *schedulePane) shown(d *desk) []int {
+	rows, n := p.rows(d), p.jobs(d)
+	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), n)
+	return rows[from:min(from+n, len(rows))]
+}
+
+// View draws the pane.
+func (p *schedulePane) View(d *desk, focused bool) []draw.Line {
+	n := p.jobs(d)
+	if p.inOne() {
+		return draw.Box(d.Theme, "Schedule", p.legend(d), p.oneLine(d), p.Size, focused)
+	}
+	title := rowsShown(d, theSchedule, p.rows(d), n)
+	title.Join(p.legend(d))
+	body := p.lines(d, p.shown(d), focused)
+	return draw.Box(d.Theme, "Schedule", title, withDetail(d, body, p.Size, max(min(p.H-3-n, 5), 0)), p.Size, focused)
+}
+
+// oneLine draws all jobs in one line, with their names below it and, where there is
+// room, when they are due.
+func (p *schedulePane) oneLine(d *desk) []draw.Line {
+	from, long := p.hours.span(d)
+	s := timeScale{from, from.Add(long), p.W}
+	bar, names, due := newLabels(p.W), newLabels(p.W), newLabels(p.W)
+	mark := func(l labels) func(x int, i draw.Style, text string) {
+		return func(x int, i draw.Style, text string) {
+			if x >= 0 && x < len(l) {
+				l[x] = draw.Span{Style: i, Text: text}
+			}
+		}
+	}
+	for turn, j := range d.jobs() {
+		e := entry{d, turn, j, d.outcome(turn), false}
+		if e.outcome == nil || e.refused() {
+			continue
+		}
+		step := e.outcome.Step
+		late := step.Late > 0
+		step.Late = 0 // the time since it is due is another job's here
+		e.timeBar(&step, s, 0, mark(bar))
+		if !j.Due.IsZero() {
+			due.put(s.column(j.Due), pickLate(late), d.Due+d.Safe(j.ID))
+		}
+		if e.picked() {
+			names.put(s.column(step.SetupStart), draw.Picked, d.Aim+d.Safe(j.ID))
+		}
+	}
+	for turn, j := range d.jobs() {
+		if o := d.outcome(turn); turn != d.turn && o != nil && len(o.Faults) == 0 {
+			names.put(s.column(o.Step.SetupStart), pickLate(o.Step.Late > 0), d.Safe(j.ID))
+		}
+	}
+	if end := d.shop.Day.End; !end.IsZero() {
+		mark(bar)(s.column(end), draw.Strong, d.ShiftEnd)
+	}
+	out := []draw.Line{s.clocks(d)}
+	for _, l := range []labels{bar, names, due} {
+		out = append(out, draw.FromCells(d.Theme, l))
+	}
+	for len(out) < p.H-1 {
+		out = append(out, d.Line())
+	}
+	return append(out[:4], tellAbout(d, max(p.H-1-4, 0), p.W)...)
+}
+
+// pickLate is the ink of what is late, or not.
+func pickLate(late bool) draw.Style {
+	if late {
+		return draw.Late
+	}
+	return draw.Plain
+}
+
+// wholeTime is the time that the schedule shows: from the day's start to the last run's
 // end, due time, or the shift's end.
 func (d *desk) wholeTime() (from, to time.Time) {
 	from, to = d.forecast.Start.Clock, d.shop.Day.End
@@ -109,10 +240,10 @@ func (s timeScale) column(t time.Time) int {
 	return draw.Floor(int(t.Sub(s.from)/time.Second)*(s.width-1), all)
 }
 
-// steps between the hours told, in minutes.
+// steps between the hours that are numbered, in minutes.
 var hourSteps = []int{5, 10, 15, 30, 60, 120, 240, 480, 720, 1440, 2880}
 
-// clocks numbers the time line.
+// clocks numbers the scale.
 func (s timeScale) clocks(d *desk) draw.Line {
 	l := newLabels(s.width)
 	all := int(s.to.Sub(s.from) / time.Minute)
@@ -132,34 +263,34 @@ func (s timeScale) clocks(d *desk) draw.Line {
 	return draw.FromCells(d.Theme, l)
 }
 
-// timeLine draws the day over the clock: each job's setup and run, when it is due,
+// lines draw a line for each of the jobs: each job's setup and run, when it is due,
 // and the shift's end.
-func (p *tracksPane) timeLine(d *desk, turns []int, focused bool) []draw.Line {
-	f := p.frame(d)
+func (p *schedulePane) lines(d *desk, turns []int, focused bool) []draw.Line {
+	f := frameOf(d, p.W)
 	from, long := p.hours.span(d)
 	s := timeScale{from, from.Add(long), f.middle}
-	out := []draw.Line{p.headed(d, f, s.clocks(d)), p.shiftEnds(d, f, s)}
+	out := []draw.Line{f.headed(d, s.clocks(d)), shiftEnds(d, &f, s)}
 	for _, turn := range turns {
 		e := entry{d, turn, d.jobs()[turn], d.outcome(turn), focused}
-		l := p.before(e, f, 0, 1)
+		l := f.before(e, 0, 1)
 		if e.refused() {
-			out = append(out, p.refusedRow(l, e))
+			out = append(out, refusedRow(l, e, p.W))
 			continue
 		}
-		l.Join(p.timeOf(e, s).Fit(f.middle))
-		l.Join(p.behind(e, f))
+		l.Join(timeOf(e, s).Fit(f.middle))
+		l.Join(f.behind(e))
 		out = append(out, l)
 	}
 	return out
 }
 
-// shiftEnds tells where the shift ends.
-func (p *tracksPane) shiftEnds(d *desk, f trackFrame, s timeScale) draw.Line {
+// shiftEnds marks where the shift ends.
+func shiftEnds(d *desk, f *mapFrame, s timeScale) draw.Line {
 	l := d.Line()
 	l.To(f.left)
 	m := newLabels(s.width)
 	if end := d.shop.Day.End; !end.IsZero() {
-		x, text := s.column(end), "shift's end "+d.at(end)
+		x, text := s.column(end), "shift ends "+d.at(end)
 		switch wide := draw.CellWidth(text) + 2; {
 		case x < 0:
 			m.put(0, draw.Faint, "< "+text)
@@ -175,8 +306,8 @@ func (p *tracksPane) shiftEnds(d *desk, f trackFrame, s timeScale) draw.Line {
 	return l
 }
 
-// timeLegend tells what is drawn.
-func (p *tracksPane) timeLegend(d *desk) draw.Line {
+// legend tells what is drawn.
+func (p *schedulePane) legend(d *desk) draw.Line {
 	l := d.Line()
 	l.Add(draw.Moved, d.SetupFill+" setup  ")
 	l.Add(draw.Accent, d.RunFill+" run  ")
@@ -190,7 +321,7 @@ func (p *tracksPane) timeLegend(d *desk) draw.Line {
 
 // timeOf is a job's line: its setup and run, when it is due and, where it is late, the
 // time since. What lies outside the view is pointed to.
-func (p *tracksPane) timeOf(e entry, s timeScale) draw.Line {
+func timeOf(e entry, s timeScale) draw.Line {
 	out := make([]draw.Span, s.width)
 	for x := range out {
 		out[x] = draw.Span{Style: draw.Plain, Text: " "}
