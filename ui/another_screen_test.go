@@ -121,7 +121,7 @@ func TestSecondScreenKeepsItsWishes(t *testing.T) {
 func TestSecondScreenMarks(t *testing.T) {
 	first, sc, dir := second(t)
 	sc.press("5", "c", "s").enters("bent").tells("is marked stuck (not saved)")
-	sc.press("q").tells("Would be lost: 1 mark", "Leave?")
+	sc.press("q").tells("Not saved: 1 condition", "Quit anyway?")
 	sc.press("n")
 	sc.press("u").settle().tells("taken back: ")
 	if sc.press("q"); !sc.ended {

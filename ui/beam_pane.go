@@ -177,7 +177,7 @@ func (p *beamPane) threads(d *desk, s draw.Scale, h int) []draw.Line {
 	pic := draw.NewPicture(d.Theme, p.W, h)
 	s.Cols *= pic.Across()
 	switch o, now := d.outcome(d.turn), d.before(d.turn); {
-	case o != nil && len(o.Faults) == 0 && (h == 2 || len(o.Step.Changeover.Holders) > p.W):
+	case o != nil && len(o.Faults) == 0 && h == 2:
 		return p.nowAndNext(d, &o.Step.Changeover, s, h)
 	case o != nil && len(o.Faults) == 0:
 		pic.Draw(draw.Threads(&o.Step.Changeover, d.aimed(), s.Column))

@@ -7,10 +7,10 @@ import (
 	"testing"
 )
 
-// The figures of the beam's title add up: those that move and those that bide are all
-// holders; of those that bide, those that cut and those that are idle are all.
+// The figures of the beam's title add up: those that move and those that stay are all
+// holders; of those that stay, those that cut and those that are idle are all.
 func TestBeamTitleAddsUp(t *testing.T) {
-	figures := regexp.MustCompile(`(\d+) move  (\d+) bide(?:: \S+ (\d+) cut(?:ting)? \S+ (\d+) idle)?`)
+	figures := regexp.MustCompile(`(\d+) move  (\d+) stay(?:: \S+ (\d+) cut(?:ting)? \S+ (\d+) idle)?`)
 	for _, w := range []int{80, 100, 120, 200} {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), w, 36).settle()
 		for turn := range s.jobs() {
@@ -42,7 +42,7 @@ func TestTotalsFit(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	for _, moves := range []int{7, 612, 1244} {
 		s.forecast.Present.Totals.Repositions = moves
-		if l := s.day.total(s.desk, "listed, centred", &s.forecast.Present); l.Width > s.day.W {
+		if l := s.day.total(s.desk, "as listed, centred", &s.forecast.Present); l.Width > s.day.W {
 			t.Errorf("%d moves: %d cells of %d: %q", moves, l.Width, s.day.W, l.Text())
 		}
 	}

@@ -51,7 +51,7 @@ func TestOfferWaits(t *testing.T) {
 	if s.press("U"); s.offer != nil {
 		t.Error("discarded again, it waits")
 	}
-	if s.press("u", "q"); s.ended || !strings.Contains(s.View(), "Would be lost: the order that a search found (v shows it)") {
+	if s.press("u", "q"); s.ended || !strings.Contains(s.View(), "Not saved: the order that a search found (v shows it)") {
 		t.Errorf("leaving doesn't ask:\n%s", s.View())
 	}
 	s.press("n", "v", "enter")
@@ -91,7 +91,7 @@ func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 	if got := s.frame(); s.scope() != keys.OnCompare || got[len(got)-1].Text() != foot.Text() {
 		t.Errorf("the keys are those of an offer:\n%s", s.View())
 	}
-	s.tells("as listed, centred", "an order waits: v")
+	s.tells("as listed, centred", "an order was found: v")
 	order := ids(s.jobs())
 	s.press("x")
 	if s.offer == nil {
@@ -153,8 +153,8 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 	}
 	p := &page{model: s.model}
 	p.orders()
-	if text := p.String(); !strings.Contains(text, "\nD-105: turn 4 in the file's order, turn 4 in this;") {
-		t.Errorf("in words it is told otherwise:\n%s", text)
+	if text := p.String(); !strings.Contains(text, "\nD-105: number 4 in the file's order, number 4 in this;") {
+		t.Errorf("in words it is another:\n%s", text)
 	}
 }
 

@@ -160,20 +160,17 @@ func (d *session) noneDue() bool {
 
 // dayColumns are those of the compact list: one line a job.
 func dayColumns(d *desk) []draw.Column[entry] {
-	times, late, due := d.clockWidth(), 1, 2
-	if d.noneLate() { // what is empty goes first
-		late = due
-	}
+	times, due := d.clockWidth(), 2
 	if d.noneDue() {
 		due = 12
 	}
 	id := min(d.idWidth(), leastID)
-	return []draw.Column[entry]{
+	columns := []draw.Column[entry]{
 		{Width: 1, Left: true, Cell: entry.cursor},
 		{Head: "n", Width: d.turnWidth(), Cell: dayTurn},
 		{Width: 1, Left: true, Cell: entry.flag},
 		{Head: "job", Width: id, Left: true, Flex: d.idWidth() - id, Cell: dayID},
-		{Head: "material", Width: 12, Rank: 1, Left: true, Flex: 18, Cell: dayMaterial},
+		{Head: "material", Width: 8, Rank: 1, Left: true, Flex: 22, Cell: dayMaterial},
 		{Head: "web", Width: 7, Rank: 5, Cell: dayWeb},
 		{Head: "cuts", Width: 4, Rank: 6, Cell: dayCuts},
 		{Head: "moves", Width: 5, Rank: 1, Cell: dayMoves},
@@ -185,8 +182,12 @@ func dayColumns(d *desk) []draw.Column[entry] {
 		{Head: "run", Width: times, Rank: 1, Cell: dayRuns},
 		{Head: "end", Width: times, Rank: 3, Cell: dayEnds},
 		{Head: "due", Width: times, Rank: due, Cell: dayDue},
-		{Head: "late", Width: d.lateWidth(), Rank: late, Left: true, Cell: dayLate},
+		{Head: "late", Width: d.lateWidth(), Rank: 1, Left: true, Cell: dayLate},
 	}
+	if d.noneLate() { // nothing would be in it
+		columns = columns[:len(columns)-1]
+	}
+	return columns
 }
 
 // changeoverColumns are those of a changeover's own line in the roomy list.

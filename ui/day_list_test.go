@@ -22,7 +22,7 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 			if s.forecast.Present.Totals.LateJobs = 1; !isLate {
 				s.forecast.Present.Totals.LateJobs = 0
 			}
-			for _, c := range draw.ColumnsFor(dayColumns(s.desk), 44) {
+			for _, c := range draw.ColumnsFor(dayColumns(s.desk), s.day.W) {
 				heads = append(heads, c.Head)
 			}
 			got := strings.Join(heads, " ")
@@ -47,7 +47,7 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 	}
 }
 
-// Figures of jobs planned each on its own are marked as about, in the list, the tracks
+// Figures of jobs planned each on its own are marked as estimates, in the list, the day map
 // and beside the totals; those of the settled day are not.
 func TestProvisionalFiguresAreMarked(t *testing.T) {
 	s := newScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 120, 36)
@@ -69,12 +69,12 @@ func TestProvisionalFiguresAreMarked(t *testing.T) {
 		}
 		return n
 	}
-	if n := about(); n != len(s.jobs()) || !strings.Contains(s.View(), "being planned together") || !strings.Contains(s.View(), "~ about: ") {
+	if n := about(); n != len(s.jobs()) || !strings.Contains(s.View(), "planning all jobs together") || !strings.Contains(s.View(), "~ estimate: ") {
 		t.Errorf("%d of %d are marked:\n%s", n, len(s.jobs()), s.View())
 	}
 	s.press("4")
 	if view := s.View(); strings.Count(view, " ~") < len(s.jobs())/2 {
-		t.Errorf("the tracks mark none:\n%s", view)
+		t.Errorf("the day map marks none:\n%s", view)
 	}
 	if n := func() int { s.settle(); return about() }(); n != 0 || strings.Contains(s.View(), "~") {
 		t.Errorf("settled, %d are marked:\n%s", n, s.View())

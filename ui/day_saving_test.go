@@ -92,7 +92,7 @@ func TestSaveDayBeside(t *testing.T) {
 		t.Errorf("it isn't said where the day is:\n%s", s.View())
 	}
 	s.press("down")
-	if view := s.View(); strings.Count(view, "day.bide.toml") < 2 || !strings.Contains(view, "kept in day.bide.toml") {
+	if view := s.View(); strings.Count(view, "day.bide.toml") < 2 || !strings.Contains(view, "saved in day.bide.toml") {
 		t.Errorf("after the next key the bar or the notes don't tell of it:\n%s", view)
 	}
 	again, problems := shop.Open(dir)

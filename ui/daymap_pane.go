@@ -46,7 +46,7 @@ func (p *dayMapPane) HandleKey(a keys.Action, d *desk) {
 		d.pickHolder(d.holder + 1)
 	case keys.OnlyMoved:
 		p.only = !p.only
-	default:
+	case keys.ZoomIn, keys.ZoomOut, keys.WholeBeam, keys.Left, keys.Right:
 		p.look(a, d)
 	}
 }

@@ -129,7 +129,7 @@ func TestPromptIsTyped(t *testing.T) {
 
 // Where there is nothing to filter, / says so and no text is asked for.
 func TestNothingToFilter(t *testing.T) {
-	for pane, want := range map[string]string{"2": "one picture, nothing to filter: / filters its moves in 3", "6": "one text, nothing to filter: / filters the jobs in 1 and 4"} {
+	for pane, want := range map[string]string{"2": "one picture, nothing to filter: / filters the moves", "6": "one text, nothing to filter: / filters the jobs in the day"} {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press(pane, "/")
 		if s.prompt != nil || !strings.Contains(s.View(), want) {
 			t.Errorf("pane %s: no %q in\n%s", pane, want, s.View())
@@ -152,9 +152,9 @@ func TestFilterByHolder(t *testing.T) {
 	}
 }
 
-// The tracks and the time line show the jobs that the filter leaves, and keys and the
+// The day map and the schedule show the jobs that the filter leaves, and keys and the
 // mouse go through these alone.
-func TestFilteredTracks(t *testing.T) {
+func TestFilteredDayMap(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle().press("4", "/").typed("crepe").press("enter")
 	var want []int
 	for turn, j := range s.jobs() {
@@ -162,7 +162,7 @@ func TestFilteredTracks(t *testing.T) {
 			want = append(want, turn)
 		}
 	}
-	for _, view := range []string{"tracks", "time line"} {
+	for _, view := range []string{"day map", "schedule"} {
 		for turn, j := range s.jobs() {
 			if shown := strings.Contains(s.View(), j.ID); shown != slices.Contains(want, turn) {
 				t.Errorf("%s: %s is shown: %v\n%s", view, j.ID, shown, s.View())
@@ -175,11 +175,17 @@ func TestFilteredTracks(t *testing.T) {
 			}
 			s.press("down")
 		}
-		s.dayMap.Click(s.desk, 10, 3+(len(want)-2)*(s.dayMap.parts(s.desk).bends+s.dayMap.parts(s.desk).runs))
+		if view == "schedule" {
+			s.sched.Click(s.desk, 10, 3+len(want)-2)
+		} else {
+			s.dayMap.Click(s.desk, 10, 3+(len(want)-2)*(s.dayMap.parts(s.desk).bends+s.dayMap.parts(s.desk).runs))
+		}
 		if s.turn != want[len(want)-2] {
 			t.Errorf("%s: a click picks turn %d, want %d", view, s.turn, want[len(want)-2])
 		}
-		s.press("b")
+		if view == "day map" {
+			s.press("7", "/").typed("crepe").press("enter")
+		}
 	}
 	s.press("/").typed(" zzz")
 	if s.fits(); !strings.Contains(s.View(), "no job has all of these words") {

@@ -14,14 +14,15 @@ import (
 func TestHelpOpensAtItsChapter(t *testing.T) {
 	for name, keys := range map[string][]string{
 		"Before a hand goes near the beam": {"?"},
-		"The walk through a changeover":    {"w", "enter", "?"},
-		"Telling what is found":            {"w", "enter", "f", "f1"},
-		"A lifted job":                     {"j", "g", "?"},
-		"The form of a job":                {"e", "f1"},
+		"Guided setup":                     {"w", "enter", "?"},
+		"Correcting a position":            {"w", "enter", "f", "f1"},
+		"Moving a job":                     {"j", "g", "?"},
+		"The job form":                     {"e", "f1"},
 		"Two orders":                       {"J", "v", "?"},
 		"Lists to choose from":             {"o", "?"},
-		"Tracks":                           {"4", "?"},
+		"Day map":                          {"4", "?"},
 		"Holders":                          {"5", "?"},
+		"Schedule":                         {"7", "?"},
 		"Settings":                         {"6", "?"},
 	} {
 		for _, size := range [][2]int{{80, 24}, {120, 36}} {
@@ -43,7 +44,7 @@ func TestHelpOpensAtItsChapter(t *testing.T) {
 		}
 	}
 	cautions := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("w", "?")
-	cautions.tells("The walk through a changeover")
+	cautions.tells("Guided setup")
 }
 
 // On narrow screens the help is broken to lines and can be read to its end: nothing of

@@ -29,7 +29,7 @@ func newStrip(d *desk, cells int) strip {
 }
 
 // stripLegend says what the marks mean.
-const stripLegend = "| cutting . resting _ parked; moved there: X cutting + resting = parked; x refused"
+const stripLegend = "| cutting . resting _ parked; moved there: X + =; x refused"
 
 // The marks of a strip; what moved to be there has a mark of its own.
 const (

@@ -114,7 +114,7 @@ func TestMarkingAHolder(t *testing.T) {
 	}
 	for _, id := range able {
 		if lost := !slices.Contains(ids(s.able()), id); lost != strings.Contains(s.told(), id) {
-			t.Errorf("%s can't be run any more: %v; told %q", id, lost, s.told())
+			t.Errorf("%s can no longer be run: %v; told %q", id, lost, s.told())
 		}
 	}
 	for _, o := range s.forecast.Present.Known {
@@ -173,7 +173,7 @@ func TestRecordIsShown(t *testing.T) {
 	s := newScreen(t, sh, testLook(noColours, false, false), 120, 36).settle()
 	s.holder = 17
 	s.press("5").settle()
-	if want := "record: 1 move over 1.5 m; stuck 1 time, no cut or out never, found elsewhere never; last moved 24 Nov 2026, 13:05"; !strings.Contains(s.View(), want) {
+	if want := "record: 1 move over 1.5 m; stuck 1 time, no cut or out never, position corrected never; last moved 24 Nov 2026, 13:05"; !strings.Contains(s.View(), want) {
 		t.Errorf("no %q in\n%s", want, s.View())
 	}
 }
@@ -209,11 +209,11 @@ func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {
 		for _, sp := range aboutHolder(s.desk, n) {
 			text += sp.Text + "\n"
 		}
-		want := "not touched from then on"
+		want := "no move of it follows"
 		for turn := len(s.jobs()) - 1; turn > s.turn; turn-- {
 			c := &s.outcome(turn).Step.Changeover
 			if h := c.Holders[n-1]; h.Use == plan.Cutting || h.At != c.From[n-1] {
-				want = fmt.Sprintf("not touched until %s at %s", s.jobs()[turn].ID, s.at(s.outcome(turn).Step.SetupStart))
+				want = fmt.Sprintf("it stays until %s at %s", s.jobs()[turn].ID, s.at(s.outcome(turn).Step.SetupStart))
 			}
 		}
 		cuts := s.outcome(s.turn).Step.Changeover.Holders[n-1].Use == plan.Cutting
@@ -240,7 +240,7 @@ func TestNarrowHoldersTellAll(t *testing.T) {
 		s.wear.Holders[n-1].Jams = 7
 		b := s.forecast.Start.Standing.Blades[n-1]
 		for _, want := range []string{
-			fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip), fmt.Sprintf("%.0f m cut with this edge", s.forecast.Start.Standing.Metres[n-1]),
+			fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip), fmt.Sprintf("%.0f m cut with this blade", s.forecast.Start.Standing.Metres[n-1]),
 			"stuck 7 times before", stripLegend,
 		} {
 			if view := strings.Join(strings.Fields(s.View()), " "); !strings.Contains(view, want) {

@@ -41,9 +41,10 @@ type layout struct {
 	page             draw.Size // of a pane that has a page of its own
 }
 
-// arrange lays a screen out. It depends on the size and on the pane that is
-// enlarged alone, so nothing jumps while one works.
-func arrange(w, h int, enlarged which) layout {
+// arrange lays a screen out. It depends on the size, the number of holders and the pane
+// that is enlarged alone, so nothing jumps while one works. With more holders than cells
+// more lines would show no more of the beam.
+func arrange(w, h, holders int, enlarged which) layout {
 	if w < leastWidth || h < leastHeight {
 		return layout{small: true}
 	}
@@ -60,7 +61,10 @@ func arrange(w, h int, enlarged which) layout {
 	case theMoves:
 		return layout{moves: whole}
 	}
-	beam := beamRows + (rest-leastHeight+3)/2
+	beam := beamRows
+	if holders <= w {
+		beam += (rest - leastHeight + 3) / 2
+	}
 	left := 53 + (w-leastWidth)*65/100
 	return layout{
 		beam:    draw.Size{W: w, H: beam},

@@ -139,7 +139,7 @@ func (m *model) resize(s draw.Size) {
 	m.Size = s
 	if m.over != nil && !m.covered() {
 		m.say("the open page needs a larger window")
-		m.news.brief = "page needs more room"
+		m.news.brief = "window too small"
 	}
 	l := m.layout()
 	m.beam.SetSize(l.beam)
@@ -155,9 +155,9 @@ func (m *model) resize(s draw.Size) {
 
 func (m *model) layout() layout {
 	if m.focus.paged() {
-		return arrange(m.W, m.H, m.focus)
+		return arrange(m.W, m.H, len(m.shop.Beam.Holders), m.focus)
 	}
-	return arrange(m.W, m.H, m.large)
+	return arrange(m.W, m.H, len(m.shop.Beam.Holders), m.large)
 }
 
 func (m *model) panel(which which) panel {

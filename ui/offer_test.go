@@ -188,14 +188,14 @@ func TestFormOutlivesAcceptance(t *testing.T) {
 // A search that runs, or an order that waits, would be lost: leaving asks.
 func TestLeavingASearch(t *testing.T) {
 	s, _, _ := morning(t)
-	if s.press("s", "q"); s.ended || !strings.Contains(s.View(), "Would be lost: what the search has found so far") {
+	if s.press("s", "q"); s.ended || !strings.Contains(s.View(), "Not saved: what the search has found so far") {
 		t.Errorf("it isn't asked:\n%s", s.View())
 	}
 	s.press("n").settle()
 	if s.over != nil {
 		s.press("esc")
 	}
-	if s.press("q"); s.ended || !strings.Contains(s.View(), "Would be lost: the order that a search found (v shows it)") {
+	if s.press("q"); s.ended || !strings.Contains(s.View(), "Not saved: the order that a search found (v shows it)") {
 		t.Errorf("it isn't asked:\n%s", s.View())
 	}
 }

@@ -14,7 +14,7 @@ import (
 // keys for it.
 func TestPagesFitAtEverySize(t *testing.T) {
 	for name, keys := range map[string][]string{
-		"tracks": {"4", "+", "]"}, "time line": {"4", "b"}, "lift": {"j", "g"}, "form": {"e", "down", "down", "!"},
+		"day map": {"4", "+", "]"}, "schedule": {"7"}, "schedule above": {"b"}, "lift": {"j", "g"}, "form": {"e", "down", "down", "!"},
 		"compare": {"J", "v"}, "after": {"o"}, "left out": {"z", "z", "Z"},
 	} {
 		for _, s := range []*screen{
@@ -42,7 +42,7 @@ func TestPageIsKeptOnASmallScreen(t *testing.T) {
 	f := s.over.(*jobForm)
 	text := f.value()
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
-	s.tells("open page waits")
+	s.tells("window too small")
 	s.press("x").tells("x: from 80x24 on")
 	s.press("j", "esc").fits()
 	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
@@ -57,7 +57,7 @@ func TestWalkPutsAPageAway(t *testing.T) {
 	s.press("e").types("abc")
 	text := s.over.(*jobForm).value()
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
-	s.press("w", "enter").tells("Enter made")
+	s.press("w", "enter").tells("Enter confirm")
 	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	s.press("esc").settle().press("e")
 	if f, open := s.over.(*jobForm); !open || f.value() != text {
@@ -96,8 +96,15 @@ func TestReadmeShowsTheScreen(t *testing.T) {
 	for i, line := range picture {
 		picture[i] = strings.TrimRight(line, " ")
 	}
-	_, kept, _ := strings.Cut(string(text), "## The screen\n\n```\n")
-	kept, _, _ = strings.Cut(kept, "\n```")
+	before, kept, _ := strings.Cut(string(text), "## The screen\n\n```\n")
+	kept, behind, _ := strings.Cut(kept, "\n```")
+	if *update {
+		file := before + "## The screen\n\n```\n" + strings.Join(picture, "\n") + "\n```" + behind
+		if err := os.WriteFile(filepath.Join("..", "README.md"), []byte(file), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
 	if diff := cmp.Diff(strings.Split(kept, "\n"), picture); diff != "" {
 		t.Errorf("README.md shows another screen (-kept +now):\n%s", diff)
 	}

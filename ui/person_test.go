@@ -11,7 +11,7 @@ import (
 
 // The last view comes back: pane, whether it had the screen, job, holder, zoom.
 func TestViewIsRestored(t *testing.T) {
-	for _, keys := range [][]string{nil, {"j", "j"}, {"2", "enter", "+", "+"}, {"5", "down"}, {"4", "+", "right"}, {"4", "b", "j"}, {"3", "enter", "right"}} {
+	for _, keys := range [][]string{nil, {"j", "j"}, {"2", "enter", "+", "+"}, {"5", "down"}, {"4", "+", "right"}, {"7", "j"}, {"b", "j"}, {"3", "enter", "right"}} {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press(keys...).settle()
 		next := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 		next.restore(s.view())
@@ -62,7 +62,7 @@ func TestMouse(t *testing.T) {
 	click := func(x, y int, b tea.MouseButton) {
 		s.send(tea.MouseMsg{X: x, Y: y, Button: b, Action: tea.MouseActionPress})
 	}
-	const firstRow = 1 + 7 + 2 // bar, beam, rule and heads
+	const firstRow = 1 + 5 + 2 // bar, beam, rule and heads
 	click(5, firstRow+2, tea.MouseButtonLeft)
 	if s.turn != 0 {
 		t.Error("the mouse is on at first")
@@ -92,7 +92,7 @@ func TestMouse(t *testing.T) {
 	s.press("4", "home")
 	click(5, 1+3+2*max(s.dayMap.parts(s.desk).bends+s.dayMap.parts(s.desk).runs, 1), tea.MouseButtonLeft)
 	if s.turn != 2 {
-		t.Errorf("a click on the third track picks turn %d", s.turn)
+		t.Errorf("a click on the third job picks turn %d", s.turn)
 	}
 	if s.press("m"); s.mousing {
 		t.Error("m doesn't switch the mouse off")

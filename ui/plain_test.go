@@ -40,7 +40,7 @@ func TestPlainTellsAll(t *testing.T) {
 		}
 	}
 	for n := range s.Beam.Holders {
-		if want := fmt.Sprintf("\nHolder %d stands at ", n+1); !strings.Contains(text, want) {
+		if want := fmt.Sprintf("\nHolder %d is at ", n+1); !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}
 	}
@@ -58,7 +58,7 @@ func TestPlainInASCII(t *testing.T) {
 	if strings.ContainsFunc(text, func(r rune) bool { return r > '~' || r < ' ' && r != '\n' }) {
 		t.Error("not ASCII")
 	}
-	for _, want := range []string{"refused: ", "left out: ", "is running"} {
+	for _, want := range []string{"refused: ", "done or on hold: ", "is running"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}
@@ -136,7 +136,7 @@ func TestPlainOfALargeDay(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := &page{model: m}
-	if p.lifts(plainLifting); !strings.Contains(p.String(), "takes too long to work out for 40 jobs") || strings.Contains(p.String(), "Dropped") {
+	if p.lifts(plainLifting); !strings.Contains(p.String(), "takes too long to calculate for 40 jobs") || strings.Contains(p.String(), "Moved") {
 		t.Errorf("told:\n%s", p.String())
 	}
 }

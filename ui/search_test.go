@@ -130,7 +130,7 @@ func TestSearchIsFitted(t *testing.T) {
 			}
 			s.send(f)
 			s.settle()
-			if s.offer == nil || s.over != nil || !s.offer.Inputs.Same(s.inputs()) || !strings.Contains(s.View(), "an order waits: v") {
+			if s.offer == nil || s.over != nil || !s.offer.Inputs.Same(s.inputs()) || !strings.Contains(s.View(), "an order was found: v") {
 				t.Fatalf("it isn't offered:\n%s", s.View())
 			}
 			before := s.forecast.Present.Totals

@@ -177,7 +177,7 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "")
 	sc.press("c").enters("", "", "a", "hiss")
 	sc.press("q")
-	for _, text := range []string{"Would be lost: 2 moves made, 1 position corrected, 1 mark", "the changes of the day", "a form closed unfinished", "open for writing by", "Leave?"} {
+	for _, text := range []string{"Not saved: 2 moves made, 1 position corrected, 1 condition", "the changes to the day", "a form closed unfinished", "open for writing by", "Quit anyway?"} {
 		if !sc.whole(text) {
 			t.Errorf("no %q in\n%s", text, sc.View())
 		}
@@ -186,7 +186,7 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	for range 4 {
 		sc.press("u").settle()
 	}
-	if sc.press("q"); sc.whole("moves made") || sc.whole("holder found") || !sc.whole("the changes of the day") {
+	if sc.press("q"); sc.whole("moves made") || sc.whole("holder found") || !sc.whole("the changes to the day") {
 		t.Errorf("what is taken back is said to be lost:\n%s", sc.View())
 	}
 	first.journal.close()

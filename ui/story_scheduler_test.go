@@ -24,8 +24,8 @@ func (x *tmux) bideIn() string {
 	return file
 }
 
-// A scheduler's morning: the demo, then a shop of one's own; the tracks and the time
-// line, a hot job lifted and dropped, a job fixed to its turn, one added, an order
+// A scheduler's morning: the demo, then a shop of one's own; the day map and the
+// schedule, a hot job moved to the front, a job fixed there, one added, an order
 // searched for and accepted, the day saved with the layouts found, opened again, and the
 // sheet printed in that order.
 func TestStoryOfTheScheduler(t *testing.T) {
@@ -38,11 +38,11 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	x.press("q")
 	x.until("left=1\nready$")
 	x.typed(bide + " " + x.file("shop") + `; echo "le""ft=2"`)
-	x.until("bide  Beam 2", "1 Day", "ends ")
+	x.until("bide  Beam 2", "Day ", "ends ")
 	x.press("4")
-	x.until("4 Tracks", "#1")
-	x.press("b")
-	x.until("4 Time line", "shift's end")
+	x.until("Day map", "#1")
+	x.press("7")
+	x.until("Schedule", "shift ends")
 	x.press("1", "Down", "Down", "Down", "g")
 	x.until("Move D-104 to", "~ estimate", "its number now: the day has")
 	x.press("Home")
@@ -50,7 +50,7 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	x.press("Enter")
 	x.until("D-104 moved to turn 1", "* not saved")
 	x.press("t")
-	x.until("D-104 is fixed to turn 1", "1 t D-104")
+	x.until("D-104 is fixed to turn 1", "1 f D-104")
 	x.press("c")
 	x.until("Add a copy of D-104", "no errors")
 	x.press("h", "o", "t", "Enter")
@@ -78,7 +78,7 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	}
 	found := kept(s.Day.Jobs)
 	x.typed(bide + " " + x.file("shop") + `; echo "le""ft=3"`)
-	x.until("bide  Beam 2", "1 Day", "ends ")
+	x.until("bide  Beam 2", "Day ", "ends ")
 	x.press("Enter")
 	x.until("a search chose")
 	x.press("q")

@@ -49,7 +49,7 @@ func TestWalkKeysPressedTwice(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	day := sc.history.now.all
-	sc.press("r", "r", "r").settle().tells("D-101 runs, as was told on the walk")
+	sc.press("r", "r", "r").settle().tells("D-101 runs already, as confirmed in the guided setup")
 	if !slices.Equal(day, sc.history.now.all) {
 		t.Error("the walk's key pressed again changes the day")
 	}

@@ -382,7 +382,7 @@ func TestWhoMayWrite(t *testing.T) {
 	if now, _ := os.ReadFile(filepath.Join(dir, "positions.toml")); string(now) != string(before) {
 		t.Error("the second one writes")
 	}
-	second.press("q").tells("Would be lost: 3 moves made", "open for writing by", "Leave?")
+	second.press("q").tells("Not saved: 3 moves made", "open for writing by", "Quit anyway?")
 	if second.press("q"); second.ended {
 		t.Error("leaving loses ticks without a question")
 	}
