@@ -18,7 +18,7 @@ var before = []string{
 	"Locked out as local code and the site's procedure say. Owner: ______________",
 	"Holders lifted and seen to be lifted; stored air dumped and zero pressure proved, and proved again as long as air can build up.",
 	"Check that each holder is where this sheet shows it. If not, plan again.",
-	"Keep hands away from moving holders and from the beam while one moves: gaps close. Wear cut-resistant gloves to handle blades, none near turning nips.",
+	"Keep hands away from moving holders and out of the beam: gaps close. Wear cut-resistant gloves to handle blades, none near turning nips.",
 }
 
 // power is what comes before moves that a positioner of that kind makes; empty for

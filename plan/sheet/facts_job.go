@@ -140,7 +140,7 @@ func (f *facts) pressure(i int) string {
 	text := fmt.Sprintf("set %s bar (%.0f psi)", rounded(j.SetBar, 2), material.Psi(j.SetBar))
 	k := f.options.turn(i)
 	if k != nil && !k.Settings.Air.Own {
-		text += " on " + k.Settings.Line(material.IDPistons).Value + ", which this beam doesn't have"
+		text += " on " + k.Settings.Line(material.IDPistons).Value + ", not fitted on this beam"
 	}
 	if k != nil && k.Settings.Guessed {
 		return text + ", from a guess: start low, and prove it on the first-off"

@@ -412,8 +412,8 @@ func TestHTMLHasTheCautionsFirst(t *testing.T) {
 				}
 				at = now
 			}
-			if powered := strings.Contains(text, "which lock is for the site's procedure"); powered != (len(s.Changeover.Moves) > 0 && p.plan.Beam.Drive.Kind != plan.ByHand) {
-				t.Errorf("%s, changeover %d: the positioner's power is told of: %v", p.name, i+1, powered)
+			if powered := strings.Contains(text, "the site's procedure says who makes them, from where and under which lock"); powered != (len(s.Changeover.Moves) > 0 && p.plan.Beam.Drive.Kind != plan.ByHand) {
+				t.Errorf("%s, changeover %d: the positioner's power is said to be needed: %v", p.name, i+1, powered)
 			}
 		}
 	}

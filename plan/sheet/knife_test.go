@@ -207,7 +207,7 @@ func TestPressureAndRunAreTold(t *testing.T) {
 	s.Guessed = true
 	tell("guessed", "set 2.53 bar (37 psi), from a guess: start low, and prove it on the first-off")
 	s.Air.Own, j.SetBar, s.Guessed = false, 3.6, false
-	tell("other pistons", "set 3.6 bar (52 psi) on 1 piston of 28 mm, which this beam doesn't have, a starting value")
+	tell("other pistons", "set 3.6 bar (52 psi) on 1 piston of 28 mm, not fitted on this beam, a starting value")
 	p.opts.Unit, j.Metres, j.Speed = plan.Inches, 304.8, 152.4
 	tell("in inches", "304.8 m (1000 ft) at 500 ft/min (152.4 m/min)")
 }

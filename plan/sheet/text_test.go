@@ -184,7 +184,7 @@ func TestTextTellsWhereEveryHolderStands(t *testing.T) {
 					part = strings.ToLower(strings.Fields(word)[0])
 					continue
 				}
-				if strings.HasPrefix(line, "BEFORE THE RUN") {
+				if strings.HasPrefix(line, "BEFORE RELEASING") {
 					break
 				}
 				if strings.Contains(line, "h stands at") {
