@@ -14,7 +14,7 @@ import (
 // on goes to a field of the open form.
 func (s *screen) on(key string) *jobForm {
 	f := s.over.(*jobForm)
-	f.to(slices.IndexFunc(f.Fields, func(in form.Field) bool { return in.Key == key }))
+	f.To(slices.IndexFunc(f.Fields, func(in form.Field) bool { return in.Key == key }))
 	return f
 }
 
@@ -35,7 +35,7 @@ func TestFormPutAwayTakesNothingBack(t *testing.T) {
 	sc.press("r").settle()
 	sc.press("1", "up", "e").settle().says("here it is, with what was typed")
 	if f := sc.over.(*jobForm); f.Value("state") != "running" || f.Value("fixed") != "1" || f.Value("shift") != "centred" {
-		t.Errorf("the form has %v", f.typed())
+		t.Errorf("the form has %v", f.Typed())
 	}
 	sc.press("enter").settle()
 	j := sc.history.now.find("D-101")
@@ -57,7 +57,7 @@ func TestFormPutAwayKeepsWhatWasTyped(t *testing.T) {
 		t.Fatal("it isn't fixed to its turn")
 	}
 	s.press("e")
-	if got := s.on("fixed").value(); got != "3" {
+	if got := s.on("fixed").Open().Value(); got != "3" {
 		t.Errorf("the form has turn %q, 3 was typed", got)
 	}
 	s.press("ctrl+u").types("2").press("enter").says("is unchanged")
@@ -90,7 +90,7 @@ func TestFieldsAreBounded(t *testing.T) {
 			s.press("ctrl+u")
 			s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true})
 			s.says("a field has room for 1000 characters")
-			if got := len([]rune(f.value())); got != longestValue || f.Open().Caret() != got {
+			if got := len([]rune(f.Open().Value())); got != 1000 || f.Open().Caret() != got {
 				t.Errorf("%s: %d characters, the caret behind %d", key, got, f.Open().Caret())
 			}
 			s.fits()
@@ -106,10 +106,10 @@ func TestFieldsAreBounded(t *testing.T) {
 	}
 	f := s.on("slits")
 	f.Open().Set(strings.Repeat("25.4; ", 300) + "25.4")
-	f.to(f.At)
-	was := len(f.value())
+	f.To(f.At)
+	was := len(f.Open().Value())
 	s.press("backspace", "4", "4")
-	if got := len(f.value()); got != was-1 {
+	if got := len(f.Open().Value()); got != was-1 {
 		t.Errorf("of %d characters of a file %d are left", was, got)
 	}
 }

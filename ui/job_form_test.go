@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/ui/page/jobform"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -27,7 +28,7 @@ func (s *screen) types(text string) *screen {
 // to goes to a field of the open form.
 func (s *screen) to(key string) *screen {
 	f := s.over.(*jobForm)
-	for f.key() != key {
+	for f.Open().Key != key {
 		s.press("down")
 	}
 	return s
@@ -50,8 +51,8 @@ func TestAddJob(t *testing.T) {
 	s.press("ctrl+u").types("10 x 96")
 	s.to("length_m").types("800")
 	f := s.over.(*jobForm)
-	if len(f.problems) != 0 {
-		t.Fatalf("problems: %+v", f.problems)
+	if len(f.Problems) != 0 {
+		t.Fatalf("problems: %+v", f.Problems)
 	}
 	s.press("enter").settle()
 	if s.over != nil || len(s.jobs()) != n+1 || s.jobs()[2].ID != "q?1" || s.turn != 2 {
@@ -166,7 +167,7 @@ func TestFormSaysItsLabels(t *testing.T) {
 		"web is missing; write it like 1450.0":      "web width is missing; write it like 1450.0",
 		"the web is wider than the web area":        "the web is wider than the web area",
 	} {
-		if got := inForm(text); got != want {
+		if got := jobform.InForm(text); got != want {
 			t.Errorf("%q is told as %q, want %q", text, got, want)
 		}
 	}
@@ -224,8 +225,8 @@ func TestFormChoicesAndPaste(t *testing.T) {
 	}
 	s.to("slits").press("ctrl+u")
 	s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("2 x 100\n3 x 50\n"), Paste: true})
-	if got := f.Value("slits"); got != "2 x 100; 3 x 50; " || len(f.read.Slits()) != 5 {
-		t.Errorf("pasted: %q, read %v", got, f.read.Slits())
+	if got := f.Value("slits"); got != "2 x 100; 3 x 50; " || len(f.Job.Slits()) != 5 {
+		t.Errorf("pasted: %q, read %v", got, f.Job.Slits())
 	}
 	s.fits()
 	golden(t, "80x24_form_ascii", s.View())
@@ -238,46 +239,46 @@ func TestFormListsMaterials(t *testing.T) {
 	all := len(s.shop.Materials.Names())
 	s.press("a").to("material")
 	f := s.over.(*jobForm)
-	if got := f.matches(s.model); len(got) != all || f.list.at != -1 {
-		t.Fatalf("nothing typed: %d of %d names, %d picked", len(got), all, f.list.at)
+	if got := f.Matches(); len(got) != all || f.Picked() != -1 {
+		t.Fatalf("nothing typed: %d of %d names, %d picked", len(got), all, f.Picked())
 	}
 	golden(t, "80x24_form_materials_ascii", s.types("tape").View())
 	s.fits()
-	for _, name := range f.matches(s.model) {
+	for _, name := range f.Matches() {
 		if !strings.Contains(name, "tape") {
 			t.Errorf("%q is listed for tape", name)
 		}
 	}
-	if len(f.problems) == 0 || !strings.Contains(s.View(), "is no material") {
+	if len(f.Problems) == 0 || !strings.Contains(s.View(), "is no material") {
 		t.Error("what is typed so far isn't checked")
 	}
-	second := f.matches(s.model)[1]
+	second := f.Matches()[1]
 	s.press("down", "enter")
-	if s.over != f || f.Value("material") != second || f.key() != "web" {
-		t.Fatalf("took %q, now at %s; want %q and the next field", f.Value("material"), f.key(), second)
+	if s.over != f || f.Value("material") != second || f.Open().Key != "web" {
+		t.Fatalf("took %q, now at %s; want %q and the next field", f.Value("material"), f.Open().Key, second)
 	}
 	s.press("up", "down") // a known name is passed by
-	if f.key() != "web" {
-		t.Errorf("passing by ends at %s", f.key())
+	if f.Open().Key != "web" {
+		t.Errorf("passing by ends at %s", f.Open().Key)
 	}
 	s.press("up", "ctrl+u").types("CREPE pap")
-	if got := f.matches(s.model); len(got) != 1 || got[0] != "Crepe paper 140" {
-		t.Fatalf("%q matches %v", f.value(), got)
+	if got := f.Matches(); len(got) != 1 || got[0] != "Crepe paper 140" {
+		t.Fatalf("%q matches %v", f.Open().Value(), got)
 	}
-	if s.press("esc"); s.over != f || f.value() != "CREPE pap" || f.list.at != -1 {
-		t.Errorf("Esc leaves %q, %d picked", f.value(), f.list.at)
+	if s.press("esc"); s.over != f || f.Open().Value() != "CREPE pap" || f.Picked() != -1 {
+		t.Errorf("Esc leaves %q, %d picked", f.Open().Value(), f.Picked())
 	}
 	s.press("down", "tab")
-	if f.Value("material") != "Crepe paper 140" || f.key() != "web" {
-		t.Errorf("took %q, now at %s", f.Value("material"), f.key())
+	if f.Value("material") != "Crepe paper 140" || f.Open().Key != "web" {
+		t.Errorf("took %q, now at %s", f.Value("material"), f.Open().Key)
 	}
 	s.press("up", "ctrl+u").types("zzz")
 	if s.press("enter"); s.over == nil || !strings.Contains(s.View(), "no material has all of these words") {
 		t.Errorf("a name that is none:\n%s", s.View())
 	}
 	s.press("down")
-	if f.key() != "web" {
-		t.Errorf("without names, down goes to %s", f.key())
+	if f.Open().Key != "web" {
+		t.Errorf("without names, down goes to %s", f.Open().Key)
 	}
 }
 
@@ -287,7 +288,7 @@ func TestFormOrdersMaterials(t *testing.T) {
 	s.press("a").to("material")
 	f := s.over.(*jobForm)
 	s.types("p")
-	names, own := f.matches(s.model), len(s.shop.Materials)
+	names, own := f.Matches(), len(s.shop.Materials)
 	order := s.shop.Materials.Names()
 	place := func(name string) int {
 		n := slices.Index(order, name)
@@ -313,14 +314,14 @@ func TestFormOnASmallScreen(t *testing.T) {
 	s.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 	for range f.Fields {
 		if s.fits(); !strings.Contains(s.View(), s.Cursor) {
-			t.Errorf("the field %s isn't in sight:\n%s", f.key(), s.View())
+			t.Errorf("the field %s isn't in sight:\n%s", f.Open().Key, s.View())
 		}
 		s.press("down")
 	}
 	s.to("material").press("ctrl+u").types("film")
 	s.press("down")
 	golden(t, "40x12_form_materials", s.View())
-	if s.fits(); !strings.Contains(s.View(), f.matches(s.model)[1]) {
+	if s.fits(); !strings.Contains(s.View(), f.Matches()[1]) {
 		t.Errorf("the picked name isn't in sight:\n%s", s.View())
 	}
 	if s.press("enter"); f.Value("material") != "Splicing film, silicone" && f.Value("material") != "PP film 40" {

@@ -40,14 +40,14 @@ func TestPageIsKeptOnASmallScreen(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("e").types("abc")
 	f := s.over.(*jobForm)
-	text := f.value()
+	text := f.Open().Value()
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	s.tells("window too small")
 	s.press("x").tells("x: from 80x24 on")
 	s.press("j", "esc").fits()
 	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
-	if s.over != f || f.value() != text {
-		t.Errorf("the form is gone or was typed into: %q", f.value())
+	if s.over != f || f.Open().Value() != text {
+		t.Errorf("the form is gone or was typed into: %q", f.Open().Value())
 	}
 }
 
@@ -55,12 +55,12 @@ func TestPageIsKeptOnASmallScreen(t *testing.T) {
 func TestWalkPutsAPageAway(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("e").types("abc")
-	text := s.over.(*jobForm).value()
+	text := s.over.(*jobForm).Open().Value()
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	s.press("w", "enter").tells("Enter confirm")
 	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	s.press("esc").settle().press("e")
-	if f, open := s.over.(*jobForm); !open || f.value() != text {
+	if f, open := s.over.(*jobForm); !open || f.Open().Value() != text {
 		t.Error("what was typed is gone")
 	}
 }
@@ -70,7 +70,7 @@ func TestTakingBackPutsAPageAway(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	sc.press("1", "j", "a").types("abc")
-	text := sc.over.(*jobForm).value()
+	text := sc.over.(*jobForm).Open().Value()
 	sc.send(tea.WindowSizeMsg{Width: 30, Height: 10})
 	sc.press("u").settle()
 	if _, walks := sc.over.(*walk); !walks {
@@ -78,7 +78,7 @@ func TestTakingBackPutsAPageAway(t *testing.T) {
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	sc.press("esc").settle().press("a")
-	if f, open := sc.over.(*jobForm); !open || f.value() != text {
+	if f, open := sc.over.(*jobForm); !open || f.Open().Value() != text {
 		t.Error("what was typed is gone")
 	}
 }

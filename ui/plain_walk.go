@@ -73,6 +73,6 @@ func (p *page) atItsEnd(w *walk) {
 	for _, g := range groups(step.Changeover.Holders) {
 		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.first == g.last]+" "+g.numbers(), g.use(), g.places(p.shop.Unit), p.shop.Unit)
 	}
-	p.tell("Air back on: knives may drop at once; all hands clear. No knife down on a standing roll.")
+	p.tell("Air back on: knives may drop at once. Everyone clear first. Never lower a knife onto a roll at rest.")
 	p.tell("First-off: measure every strip of the first set, relaxed, before the run.")
 }

@@ -73,9 +73,9 @@ func (w *walk) HandleKey(a keys.Action, m *model) tea.Cmd {
 	case keys.Runs:
 		w.finish()
 	case keys.Correct:
-		w.form = newFoundForm(w.move())
+		w.form = newPositionForm(w.move())
 	case keys.Fault:
-		w.form = newTroubleForm(w.move())
+		w.form = newFaultForm(w.move())
 	case keys.SaveAgain:
 		w.again()
 	case keys.Reread:

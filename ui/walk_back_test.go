@@ -69,8 +69,8 @@ func TestAllIsTakenBack(t *testing.T) {
 	day := file(t, dir, "day.toml")
 	sc.press("w", "enter").ticks(3)
 	at := sc.truth.stands.At
-	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("found: 20 at")
-	sc.press("f").enters("40", plan.Millimetres.Number(at[39]+plan.Millimetre), "41", plan.Millimetres.Number(at[40]+plan.Millimetre), "").tells("found: 40 at", "41 at")
+	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("position corrected: 20 at")
+	sc.press("f").enters("40", plan.Millimetres.Number(at[39]+plan.Millimetre), "41", plan.Millimetres.Number(at[40]+plan.Millimetre), "").tells("position corrected: 40 at", "41 at")
 	sc.sound(dir)
 	sc.ticks(2).sound(dir)
 	number := sc.walk().move().Holder

@@ -33,28 +33,28 @@ func (w *walk) cautions(d *desk, s draw.Size) []draw.Line {
 func (w *walk) notes(d *desk) []draw.Span {
 	var all []draw.Span
 	if d.truth.stands.Assumed {
-		all = append(all, draw.Span{Style: draw.Strong, Text: "Where the holders stand is only assumed: measure. To go on is to say that they stand as the screen has them; " + d.KeyFor(keys.Correct) + " tells of those that don't."})
+		all = append(all, draw.Span{Style: draw.Strong, Text: "Positions are only assumed: measure. Going on confirms that the holders are where the screen shows them; " + d.KeyFor(keys.Correct) + " corrects those that are not."})
 	}
 	if half := d.truth.stands.Setting; half != nil && half.Job != w.job.ID {
-		all = append(all, draw.Span{Style: draw.Strong, Text: "The beam is half set up for " + half.Job + ": this is the walk to " + w.job.ID + " from there. Blades may have been swapped for it: look at what each holder carries."})
+		all = append(all, draw.Span{Style: draw.Strong, Text: "The beam is half set up for " + half.Job + ": this is the setup of " + w.job.ID + " from there. Blades may have been swapped for it: check what each holder carries."})
 	}
 	if n := len(w.made()); n > 0 {
-		all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%s made before: it goes on from there.", words.Count(n, "move"))})
+		all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%s already made: the setup goes on from there.", words.Count(n, "move"))})
 	}
 	if j := w.running(); j != nil {
-		all = append(all, draw.Span{Style: draw.Plain, Text: j.ID + " runs: the first tick tells that it has ended."})
+		all = append(all, draw.Span{Style: draw.Plain, Text: j.ID + " is running: the first confirmed move records that it has ended."})
 	}
 	if !d.journal.writes() {
-		all = append(all, draw.Span{Style: draw.Strong, Text: "Ticks are not saved here: " + d.journal.why + "."})
+		all = append(all, draw.Span{Style: draw.Strong, Text: "Confirmed moves are not saved here: " + d.journal.why + "."})
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.job.ID + ": " + d.toSet(w.job) + "."})
 	if n := w.unknown(); len(n) > 0 {
-		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known, taken to be the right ones: look at those of %s.", words.Holders(n))})
+		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known and assumed right: check those of %s.", words.Holders(n))})
 	}
 	if text := w.blades(d); text != "" {
 		all = append(all, draw.Span{Style: draw.Strong, Text: text})
 	} else if w.o == nil {
-		all = append(all, draw.Span{Style: draw.Faint, Text: d.Pending + " which blades are swapped is being worked out"})
+		all = append(all, draw.Span{Style: draw.Faint, Text: d.Pending + " working out which blades are swapped"})
 	}
 	return all
 }
@@ -103,7 +103,7 @@ func (w *walk) blades(d *desk) string {
 	}
 	text := fmt.Sprintf("%s to swap to %s", words.Count(len(w.swaps()), "blade"), bladeWords(w.job.Blade))
 	if t := w.o.Step.Setup.Crew; t > 0 {
-		text += fmt.Sprintf(", about %s min", words.Minutes(t))
+		text += fmt.Sprintf(", %s min", words.Minutes(t))
 	}
 	return text + ": in holders " + strings.Join(parts, ", ") + "."
 }

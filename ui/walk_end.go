@@ -14,10 +14,10 @@ import (
 // asks for before the web runs.
 func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
 	step := &w.o.Step
-	air := draw.Span{Style: draw.Late, Text: "! Air back on: knives may drop at once; all hands clear. No knife down on a standing roll."}
-	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves are made: %s stands set up. %s tells that it runs.", w.job.ID, d.KeyFor(keys.Runs))}}
+	air := draw.Span{Style: draw.Late, Text: "! Air back on: knives may drop at once. Everyone clear first. Never lower a knife onto a roll at rest."}
+	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves done. %s is set up. Press %s when it runs.", w.job.ID, d.KeyFor(keys.Runs))}}
 	if s.W < 36 || s.H < 6 { // what matters most first
-		all = []draw.Span{{Style: draw.Strong, Text: "all made: " + d.KeyFor(keys.Runs) + " tells " + w.job.ID + " runs"}, {Style: draw.Late, Text: "air on: knives drop!"}, air}
+		all = []draw.Span{{Style: draw.Strong, Text: "all done: " + d.KeyFor(keys.Runs) + " when " + w.job.ID + " runs"}, {Style: draw.Late, Text: "air on: knives drop!"}, air}
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)})
 	if text := w.blades(d); text != "" {

@@ -27,7 +27,7 @@ func (w *walk) asking(d *desk, width int) []draw.Line {
 	e := w.ending
 	return w.texts(d, width,
 		draw.Span{Style: draw.Strong, Text: fmt.Sprintf("%s was to run until %s, and it is %s. Has it ended?", e.job.ID, d.at(e.till), d.at(e.now))},
-		draw.Span{Style: draw.Plain, Text: "y: it has, and is done."},
-		draw.Span{Style: draw.Plain, Text: "z: it was stopped before its end. It is set aside; Z among the jobs brings it back."},
-		draw.Span{Style: draw.Plain, Text: "Esc: it still runs. Nothing is told."})
+		draw.Span{Style: draw.Plain, Text: "y: yes, it is done."},
+		draw.Span{Style: draw.Plain, Text: "z: it was stopped early. It is put on hold; Z in the day brings it back."},
+		draw.Span{Style: draw.Plain, Text: "Esc: it is still running. Nothing is recorded."})
 }

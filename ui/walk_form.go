@@ -16,16 +16,16 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// correction takes what is found at the beam, field by field: where holders really stand,
+// correction takes what is found at the beam, field by field: where holders really are,
 // or what is wrong with one.
 type correction struct {
 	form.Form
 	title  string
-	places map[int]plan.Length // found so far, by holder; nil when trouble is told
+	places map[int]plan.Length // found so far, by holder; nil in the form for a fault
 	said   string              // why the last Enter did nothing
 }
 
-// The fields of both forms, and of the one for trouble.
+// The fields of both forms, and of the one for a fault.
 const (
 	fieldHolder = iota
 	fieldPlace
@@ -33,17 +33,17 @@ const (
 	fieldWhy
 )
 
-// newFoundForm tells where holders stand, first that of a move or any.
-func newFoundForm(m *plan.Move) *correction {
-	f := &correction{title: "A holder stands elsewhere", places: map[int]plan.Length{}}
-	return f.with("holder", "its number", "stands at", "measured").about(m)
+// newPositionForm corrects where holders are, first that of a move or any.
+func newPositionForm(m *plan.Move) *correction {
+	f := &correction{title: "Correct a position", places: map[int]plan.Length{}}
+	return f.with("holder", "its number", "is at", "as measured").about(m)
 }
 
-// newTroubleForm is about the holder of a move, or about any.
-func newTroubleForm(m *plan.Move) *correction {
-	f := &correction{title: "A holder has trouble"}
-	return f.with("holder", "its number", "stands at", "empty: where it is thought to stand",
-		"trouble", "s stuck, a no air (can't cut), o out of service, g good again", "why", "may stay empty").about(m)
+// newFaultForm is about the holder of a move, or about any.
+func newFaultForm(m *plan.Move) *correction {
+	f := &correction{title: "A holder has a fault"}
+	return f.with("holder", "its number", "is at", "empty: where the screen shows it",
+		"fault", "s stuck, a no air (can't cut), o out of service, g good", "why", "optional").about(m)
 }
 
 // with gives the form fields: the label and the hint of each.
@@ -83,7 +83,7 @@ func (w *walk) Type(msg tea.KeyMsg, m *model) bool {
 		f.said, m.news = "", news{}
 	}
 	if !whole {
-		f.said = fmt.Sprintf("a field has room for %d characters: what is beyond that isn't taken", longestField)
+		f.said = fmt.Sprintf("a field has room for %d characters: the rest is left out", longestField)
 	}
 	return taken
 }
@@ -131,7 +131,7 @@ func (w *walk) accept(m *model) {
 	f.Go(fieldHolder)
 }
 
-// found takes the places found.
+// found takes the corrected positions.
 func (w *walk) found(m *model) {
 	f := w.form
 	if faults := m.forecast.Beam.Misplaced(f.standing(m.desk)); len(faults) > 0 {
@@ -146,10 +146,10 @@ func (w *walk) found(m *model) {
 			what = fmt.Sprint(n)
 		}
 	}
-	w.report(f.places, nil, what+" found elsewhere", "found: "+strings.Join(told, ", "))
+	w.report(f.places, nil, what+" corrected", "position corrected: "+strings.Join(told, ", "))
 }
 
-// marked takes the trouble told.
+// marked takes the fault.
 func (w *walk) marked(m *model) {
 	f := w.form
 	for f.At = range f.Fields { // the first that is wrong
@@ -161,7 +161,7 @@ func (w *walk) marked(m *model) {
 	number, _ := f.number(m.desk)
 	at, _ := f.place(m.desk, number)
 	places := map[int]plan.Length{number: at}
-	mark := shop.Mark{Condition: troubles[f.letter()], Reason: f.text(fieldWhy)}
+	mark := shop.Mark{Condition: conditions[f.letter()], Reason: f.text(fieldWhy)}
 	w.report(places, map[int]shop.Mark{number: mark}, fmt.Sprintf("%d marked %s", number, mark.Condition), fmt.Sprintf("holder %d is marked %s", number, mark.Condition))
 }
 
@@ -173,10 +173,10 @@ func (w *walk) report(places map[int]plan.Length, marks map[int]shop.Mark, what,
 	}
 }
 
-// troubles are the conditions by the letters that tell them.
-var troubles = map[string]plan.Condition{"s": plan.Stuck, "a": plan.NoCut, "o": plan.Out, "g": plan.Good}
+// conditions are those that a holder may have, by their letters.
+var conditions = map[string]plan.Condition{"s": plan.Stuck, "a": plan.NoCut, "o": plan.Out, "g": plan.Good}
 
-// letter is the one that tells what is wrong.
+// letter is the one of the condition.
 func (f *correction) letter() string {
 	text := strings.ToLower(f.text(fieldWhat))
 	return text[:min(len(text), 1)]
@@ -196,15 +196,14 @@ func (f *correction) number(d *desk) (n int, wrong string) {
 	return n, ""
 }
 
-// place reads where the holder stands; empty in the form for trouble is where it is
-// thought to.
+// place reads where the holder is; empty in the form for a fault is where it is shown.
 func (f *correction) place(d *desk, number int) (at plan.Length, wrong string) {
 	text := f.text(fieldPlace)
 	if text == "" && f.places == nil && number > 0 {
 		return d.truth.stands.At[number-1], ""
 	}
 	if text == "" {
-		return 0, "type where it stands, in " + d.shop.Unit.String() + " or with a unit: 412.5, 16-1/4, 16.25 in, 412 mm"
+		return 0, "type its position, in " + d.shop.Unit.String() + " or with a unit: 412.5, 16-1/4, 16.25 in, 412 mm"
 	}
 	at, err := plan.ParseLength(text, d.shop.Unit)
 	if err != nil {
@@ -217,7 +216,7 @@ func (f *correction) place(d *desk, number int) (at plan.Length, wrong string) {
 	return at, ""
 }
 
-// standing is what stands with what the form tells.
+// standing is where the holders are, as the form corrects it.
 func (f *correction) standing(d *desk) []plan.Length {
 	at := slices.Clone(d.truth.stands.At)
 	for n, x := range f.places {
@@ -238,7 +237,7 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 	number, wrong := f.number(d)
 	if f.At == fieldHolder {
 		if wrong == "" {
-			says = fmt.Sprintf("holder %d is thought to stand at %s", number, words.Both(d.truth.stands.At[number-1], u))
+			says = fmt.Sprintf("holder %d is shown at %s", number, words.Both(d.truth.stands.At[number-1], u))
 		}
 		return says, false, wrong
 	}
@@ -250,18 +249,18 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 		}
 		if faults := d.forecast.Beam.Misplaced(f.standing(d)); len(faults) > 0 {
 			if why := faults[0].Why(u); f.places == nil {
-				return "", false, why + "; if that is so, leave this (Esc) and tell first where the other one stands, with " + d.KeyFor(keys.Correct)
+				return "", false, why + "; if so, press Esc and first correct the other holder, with " + d.KeyFor(keys.Correct)
 			} else {
-				return why + "; if that is so, tell the other one too", true, ""
+				return why + "; if so, correct the other one too", true, ""
 			}
 		}
 		way := at - d.truth.stands.At[number-1]
 		if way == 0 {
-			return words.Both(at, u) + ", where it was thought to stand", false, ""
+			return words.Both(at, u) + ", where the screen shows it", false, ""
 		}
-		return fmt.Sprintf("%s, %s to the %s of where it was thought", words.Both(at, u), u.Show(max(way, -way)), words.Towards(way)), false, ""
+		return fmt.Sprintf("%s, %s to the %s of where it was shown", words.Both(at, u), u.Show(max(way, -way)), words.Towards(way)), false, ""
 	case fieldWhat:
-		c, known := troubles[f.letter()]
+		c, known := conditions[f.letter()]
 		if !known {
 			return "", false, "type s, a, o or g: " + f.Fields[fieldWhat].Hint
 		}

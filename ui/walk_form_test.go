@@ -32,15 +32,15 @@ func TestFoundElsewhere(t *testing.T) {
 	at := sc.truth.stands.At
 	sc.press("ctrl+u")
 	typed(plan.Millimetres.Number(at[20])) // where holder 21 stands
-	sc.tells("0 mm apart", "tell the other one too")
+	sc.tells("0 mm apart", "correct the other one too")
 	sc.press("enter", "enter").tells("0 mm apart") // not alone
 	typed("20")
 	sc.press("enter")
 	want := at[19] + plan.Millimetre
 	typed(plan.Inches.Number(want) + "in")
-	sc.tells("1 mm to the drive side of where it was thought")
-	sc.press("enter").tells("found: holder 20 at")
-	sc.press("enter").settle().tells("found: 20 at", "move 5 of")
+	sc.tells("1 mm to the drive side of where it was shown")
+	sc.press("enter").tells("measured: holder 20 at")
+	sc.press("enter").settle().tells("position corrected: 20 at", "move 5 of")
 	sc.sound(dir)
 	if got := sc.truth.stands.At[19] - want; max(got, -got) > 2*plan.Inch/10000 {
 		t.Errorf("holder 20 is %v nm off", got)
@@ -85,7 +85,7 @@ func TestTroubleOnTheWay(t *testing.T) {
 		t.Errorf("it is kept at %s, it jammed at %s", at.MM(), half.MM())
 	}
 	if sc.walk().refused() {
-		sc.tells("can't be set up from what stands", "c trouble")
+		sc.tells("can't be set up from the current positions", "c trouble")
 	} else {
 		sc.sound(dir)
 	}

@@ -40,7 +40,7 @@ func (f *correction) view(d *desk, s draw.Size) []draw.Line {
 	out := []draw.Line{title}
 	for _, n := range slices.Sorted(maps.Keys(f.places)) {
 		l := d.Line()
-		l.Add(draw.Good, fmt.Sprintf("  found: holder %d at %s", n, words.Both(f.places[n], d.shop.Unit)))
+		l.Add(draw.Good, fmt.Sprintf("  measured: holder %d at %s", n, words.Both(f.places[n], d.shop.Unit)))
 		out = append(out, l)
 	}
 	for i := range f.Fields {
@@ -55,7 +55,7 @@ func (f *correction) view(d *desk, s draw.Size) []draw.Line {
 	}
 	if len(f.places) > 0 {
 		l := d.Line()
-		l.Add(draw.Plain, " Enter without a number: plan again from this. Esc: as it was.")
+		l.Add(draw.Plain, " Enter without a number: replan from these positions. Esc: change nothing.")
 		out = append(out, l)
 	}
 	if n, _ := f.number(d); n > 0 && s.H-len(out) >= 8 {
@@ -65,8 +65,8 @@ func (f *correction) view(d *desk, s draw.Size) []draw.Line {
 	return out
 }
 
-// picture is the beam around a holder: where it is thought to stand above, where the
-// form tells that it does below.
+// picture is the beam around a holder: where it is shown above, where the form has it
+// below.
 func (f *correction) picture(d *desk, number int, s draw.Size) []draw.Line {
 	at, told := d.truth.stands.At, f.standing(d)
 	m := &plan.Move{Holder: number, From: at[number-1], To: told[number-1]}
@@ -94,7 +94,7 @@ func (f *correction) row(d *desk, i, w int) draw.Line {
 	in, hint := &f.Fields[i], ""
 	switch {
 	case i == f.At && in.Proposed:
-		hint = "Enter takes it, a digit begins another"
+		hint = "Enter keeps it, a digit starts another"
 	case in.Value() == "":
 		hint = in.Hint
 	}
@@ -104,12 +104,12 @@ func (f *correction) row(d *desk, i, w int) draw.Line {
 	return f.Row(d.Theme, i, min(11, max(w/3, 0)), w, draw.Span{Style: draw.Faint, Text: hint}, 0)
 }
 
-// neighbours tells where the holders around one are thought to stand.
+// neighbours are the positions of the holders around one, as they are shown.
 func neighbours(d *desk, number int) string {
 	at := d.truth.stands.At
 	var parts []string
 	for n := max(number-2, 1); n <= min(number+2, len(at)); n++ {
 		parts = append(parts, fmt.Sprintf("%d: %s", n, d.shop.Unit.Number(at[n-1])))
 	}
-	return "thought to stand (" + d.shop.Unit.String() + "): " + strings.Join(parts, "  ")
+	return "shown at (" + d.shop.Unit.String() + "): " + strings.Join(parts, "  ")
 }

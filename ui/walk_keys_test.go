@@ -26,7 +26,7 @@ func TestFormsBeginAtTheHolder(t *testing.T) {
 		if form.At != fieldHolder || form.Fields[fieldHolder].Value() != fmt.Sprint(number) {
 			t.Errorf("%s begins at field %d with holder %q, want %d", key, form.At, form.Fields[fieldHolder].Value(), number)
 		}
-		sc.tells("Enter takes it")
+		sc.tells("Enter keeps it")
 		sc.press("enter")
 		if form.At != fieldPlace || form.Fields[fieldHolder].Value() != fmt.Sprint(number) {
 			t.Errorf("%s: Enter leads to field %d, holder %q", key, form.At, form.Fields[fieldHolder].Value())
@@ -210,7 +210,7 @@ func TestWalkFromAnUnknownJob(t *testing.T) {
 	stands := *sc.truth.stands
 	stands.Job = ""
 	sc.truth.stands = &stands
-	sc.press("w").tells(" walk  to D-101 ")
+	sc.press("w").tells(" setup  to D-101 ")
 	sc.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 	if sc.fits(); strings.Contains(sc.View(), "as it stands") {
 		t.Errorf("unclear words:\n%s", sc.View())

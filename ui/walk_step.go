@@ -158,10 +158,10 @@ func (w *walk) waits(d *desk, m *plan.Move) string {
 func (w *walk) frees(d *desk, m *plan.Move) string {
 	for _, n := range w.ahead() {
 		if d.forecast.Beam.Blocks(d.truth.stands.At, n) == m.Holder {
-			return fmt.Sprintf("Its way is clear. Holder %d waits for it.", n.Holder)
+			return fmt.Sprintf("Path clear. Holder %d moves after this one.", n.Holder)
 		}
 	}
-	return "Its way is clear."
+	return "Path clear."
 }
 
 // then lists what comes after the move looked at, in n lines.

@@ -148,7 +148,7 @@ func TestWalkFromEndToEnd(t *testing.T) {
 
 	sc.journal.close() // as if the power had failed: nothing else is saved
 	sc = goOn(t, dir, 80, 24)
-	sc.press("w").tells("4 moves made before", "D-101")
+	sc.press("w").tells("4 moves already made", "D-101")
 	sc.press("enter").tells("move 5 of 58")
 	sc.sound(dir)
 	sc.ticks(54).tells("all 58 moves made", "60 cutting, 0 resting, 28 parked", "15-74", "cut 1-60")
@@ -191,7 +191,7 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	sc, dir := atWork(t, 120, 36)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	totals, turns := sc.forecast.Present.Totals, len(sc.jobs())
-	sc.press("w").tells("D-101 → D-102", "D-101 runs: the first tick tells that it has ended")
+	sc.press("w").tells("D-101 → D-102", "D-101 is running: the first confirmed move records that it has ended")
 	n := sc.outcome(1).Step.Changeover.Repositions
 	sc.press("enter").ticks(1).tells("D-101 was to run until", "y it has")
 	if s := read(t, dir).Standing; s.Setting != nil || sc.journal.busy {
@@ -229,12 +229,12 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 	before := file(t, dir, "positions.toml")
 	at := sc.truth.stands.At
 	sc.press("w", "enter", "f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("D-101 was to run until")
-	sc.press("c", "enter", "esc").tells("nothing is told: D-101 runs", "found: holder 20 at")
+	sc.press("c", "enter", "esc").tells("nothing is told: D-101 runs", "measured: holder 20 at")
 	if file(t, dir, "positions.toml") != before || sc.jobs()[0].State != plan.Running {
 		t.Error("something is told all the same")
 	}
 	sc.press("enter").tells("Has it ended?")
-	sc.press("z").settle().tells("found: 20 at", "D-101 is set aside")
+	sc.press("z").settle().tells("position corrected: 20 at", "D-101 is set aside")
 	sc.ticks(1).tells("made: it stands") // not asked again
 	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Aside || kept.Standing.Setting.Job != "D-102" {
 		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Standing.Setting)
@@ -259,7 +259,7 @@ func TestWalkPassesRefusedJobsOver(t *testing.T) {
 		s.Day.Jobs[i].Web = 100 * s.Beam.Web.Length()
 	}
 	sc = newScreen(t, s, testLook(noColours, false, false), 80, 24).settle()
-	sc.press("w", "enter").tells("D-101 can't be set up from what stands", "wider than the web area")
+	sc.press("w", "enter").tells("D-101 can't be set up from the current positions", "wider than the web area")
 	sc.press("enter", "r", "u").settle().tells("D-101 can't be set up")
 	for i := range s.Day.Jobs {
 		s.Day.Jobs[i].State = plan.Done
@@ -283,7 +283,7 @@ func TestWalkFromAnAssumedStanding(t *testing.T) {
 	sc.journal.right, sc.journal.why, sc.journal.now = own, "", seconds() // the first screen has the lock
 	t.Cleanup(sc.journal.close)
 	sc.settle().tells("note: positions.toml is missing")
-	sc.press("w").tells("only assumed: measure", "f tells of those that don't")
+	sc.press("w").tells("only assumed: measure", "f corrects those that are not")
 	if _, err := os.Stat(file); err == nil {
 		t.Error("what is assumed is written as if it was measured")
 	}
@@ -377,7 +377,7 @@ func TestWhoMayWrite(t *testing.T) {
 	first, dir := atWork(t, 80, 24)
 	before, _ := os.ReadFile(filepath.Join(dir, "positions.toml"))
 	second := goOn(t, dir, 80, 24)
-	second.press("w").settle().tells("Ticks are not saved here", "open for writing by", "since")
+	second.press("w").settle().tells("Confirmed moves are not saved here", "open for writing by", "since")
 	second.press("enter").ticks(3).tells("move 4 of 58")
 	if now, _ := os.ReadFile(filepath.Join(dir, "positions.toml")); string(now) != string(before) {
 		t.Error("the second one writes")

@@ -44,7 +44,7 @@ func TestJamInAChain(t *testing.T) {
 	sc.press("w", "enter").ticks(4)
 	left := len(sc.walk().ahead())
 	m, waits := sc.chained()
-	sc.tells(fmt.Sprintf("Its way is clear. Holder %d waits for it.", waits))
+	sc.tells(fmt.Sprintf("Path clear. Holder %d moves after this one.", waits))
 	sc.jammed((m.From + m.To) / 2)
 	if sc.walk().refused() {
 		t.Fatalf("the demo's first job is refused:\n%s", sc.View())
@@ -127,8 +127,8 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 	}
 	sc, dir, m := begin()
 	at := read(t, dir).Standing.At[m.Holder-1]
-	for _, text := range []string{"D-101 can't be set up from what stands", fmt.Sprintf("holder %d (stuck at", m.Holder), " mm", "u takes back what was told last", "marks a holder good again",
-		"tells where one really stands", "D-101 can be set aside", "All ticks are kept"} {
+	for _, text := range []string{"D-101 can't be set up from the current positions", fmt.Sprintf("holder %d (stuck at", m.Holder), " mm", "u undoes the last entry", "sets a holder's condition",
+		"corrects a position", "D-101 can be put on hold", "All confirmed moves are kept"} {
 		if !sc.whole(text) {
 			t.Errorf("no %q in\n%s", text, sc.View())
 		}
@@ -146,7 +146,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 			read = append(read, strings.Split(sc.View(), "\n")[1])
 			sc.press("right").fits()
 		}
-		for _, text := range []string{"can't be set up", fmt.Sprintf("holder %d (stuck at", m.Holder), "u takes back"} {
+		for _, text := range []string{"can't be set up", fmt.Sprintf("holder %d (stuck at", m.Holder), "u undoes"} {
 			if size[1] == 5 && !strings.Contains(flat(strings.Join(read, "\n")), text) || size[1] > 5 && !sc.press("home").whole(text) {
 				t.Errorf("%dx%d: no %q", size[0], size[1], text)
 			}
@@ -212,7 +212,7 @@ func TestAirLostOnACut(t *testing.T) {
 	sc.ticks(2).sound(dir)
 	sc.journal.close()
 	sc = goOn(t, dir, 80, 24)
-	sc.press("w").tells("12 moves made before")
+	sc.press("w").tells("12 moves already made")
 	sc.press("enter").sound(dir)
 	for sc.walk().move() != nil {
 		sc.ticks(1)
@@ -221,7 +221,7 @@ func TestAirLostOnACut(t *testing.T) {
 	if got := len(sc.walk().o.Step.Layout.Cuts); got != 60 {
 		t.Errorf("%d cuts are set up, want 60", got)
 	}
-	if text := sc.View(); !strings.Contains(text, "All moves are made") || !strings.Contains(text, "Air back on: knives may drop") {
+	if text := sc.View(); !strings.Contains(text, "All moves done") || !strings.Contains(text, "Air back on: knives may drop") {
 		t.Errorf("the end doesn't say what stands where, with its caution:\n%s", text)
 	}
 	sc.press("r").settle().tells("D-101 is set up and runs")

@@ -135,7 +135,7 @@ func (w *walk) body(m *model, s draw.Size) []draw.Line {
 	case !w.warned:
 		return w.part(m.desk, w.cautions(m.desk, s), s)
 	case w.o == nil:
-		return w.texts(m.desk, s.W, draw.Span{Style: draw.Faint, Text: m.Pending + " the rest is being planned from what stands"})
+		return w.texts(m.desk, s.W, draw.Span{Style: draw.Faint, Text: m.Pending + " planning the rest from the current positions"})
 	case w.refused():
 		return w.part(m.desk, w.stopped(m.desk, s.W), s)
 	case w.move() == nil:
@@ -210,7 +210,7 @@ func (w *walk) head(d *desk, width int) draw.Line {
 		}
 		return l
 	}
-	l.Add(draw.Accent, " walk ")
+	l.Add(draw.Accent, " setup ")
 	if from != "" {
 		l.Add(draw.Strong, " "+from+" "+d.To+" "+w.job.ID)
 	} else {
@@ -297,13 +297,13 @@ func (w *walk) works(d *desk, a keys.Action) bool {
 
 // stopped tells why the job can't be set up from what stands.
 func (w *walk) stopped(d *desk, width int) []draw.Line {
-	all := []draw.Span{{Style: draw.Late, Text: "x " + w.job.ID + " can't be set up from what stands:"}}
+	all := []draw.Span{{Style: draw.Late, Text: "x " + w.job.ID + " can't be set up from the current positions:"}}
 	for _, f := range w.o.Faults {
 		all = append(all, draw.Span{Style: draw.Plain, Text: f.Why(d.shop.Unit)})
 	}
 	if w.backable() {
-		all = append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.TakeBack) + " takes back what was told last."})
+		all = append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.TakeBack) + " undoes the last entry."})
 	}
-	return w.texts(d, width, append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Fault) + " marks a holder good again, " + d.KeyFor(keys.Correct) + " tells where one really stands."},
-		draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Back) + " goes back to the day; there " + w.job.ID + " can be set aside, and the walk is to the next. All ticks are kept."})...)
+	return w.texts(d, width, append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Fault) + " sets a holder's condition, " + d.KeyFor(keys.Correct) + " corrects a position."},
+		draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Back) + " goes back to the day; there " + w.job.ID + " can be put on hold, and the setup is then of the next job. All confirmed moves are kept."})...)
 }

@@ -32,7 +32,7 @@ func TestSecondScreenFollows(t *testing.T) {
 	if got, want := sc.truth.stands.At[first.truth.stands.Setting.Made[0].Holder-1], first.truth.stands.At[first.truth.stands.Setting.Made[0].Holder-1]; got != want {
 		t.Errorf("the first moved holder stands at %s, want %s", got.MM(), want.MM())
 	}
-	sc.press("w").settle().tells("2 moves made before")
+	sc.press("w").settle().tells("2 moves already made")
 	sc.press("enter").tells("move 3 of 58")
 	first.ticks(2)
 	sc.glance().tells("move 5 of 58", "read again")

@@ -1,4 +1,4 @@
-package ui
+package jobform
 
 import (
 	"fmt"
@@ -12,37 +12,29 @@ import (
 // formLabel is the width of the fields' names.
 const formLabel = 14
 
-// View draws the form: the fields with what is wrong beside them, and what the job
-// comes to.
-func (f *jobForm) View(m *model) []draw.Line {
-	s := m.pageSize()
-	foot := f.comesTo(m, s.W)
+// View draws the form in a box of that size: the fields with what is wrong beside them, and
+// what the job comes to. The title is what stands beside the name of the page.
+func (f *Page) View(k *draw.Theme, s draw.Size) (title draw.Line, body []draw.Line) {
+	foot := f.comesTo(k, s.W)
 	foot = foot[:min(len(foot), max(s.H/3, 1))]
-	room := max(s.H-1-len(foot), 1)
-	body := f.fields(m, draw.Size{W: s.W, H: room})
-	name := "Add a job"
-	if f.job != nil {
-		name = "Edit " + m.Safe(f.job.ID)
-	} else if f.stem != "" {
-		name = "Add a copy of " + m.Safe(f.stem)
-	}
-	title := m.Line()
+	body = f.fields(k, draw.Size{W: s.W, H: max(s.H-1-len(foot), 1)})
+	title = k.Line()
 	if f.naming() {
-		title.Add(draw.Faint, f.list.count(m, f))
+		title.Add(draw.Faint, f.count())
 	} else {
-		title.Add(draw.Faint, fmt.Sprintf("lengths in %s unless a unit is given", m.shop.DayUnit()))
+		title.Add(draw.Faint, fmt.Sprintf("lengths in %s unless a unit is given", f.Shop.DayUnit()))
 	}
-	return m.page(name, title, append(body, foot...), f.Help())
+	return title, append(body, foot...)
 }
 
 // fields are the fields' lines around the one that is typed into, below that one the
 // list of names where it has one.
-func (f *jobForm) fields(m *model, s draw.Size) (out []draw.Line) {
+func (f *Page) fields(k *draw.Theme, s draw.Size) (out []draw.Line) {
 	at := f.At
 	for i := range f.Fields {
-		out = append(out, f.field(m, i, s.W))
+		out = append(out, f.field(k, i, s.W))
 		if i == f.At && f.naming() {
-			names := f.list.lines(m, f, draw.Size{W: s.W, H: max(s.H-2, 1)})
+			names := f.names(k, draw.Size{W: s.W, H: max(s.H-2, 1)})
 			out = append(out, names...)
 			at += len(names) / 2
 		}
@@ -53,20 +45,20 @@ func (f *jobForm) fields(m *model, s draw.Size) (out []draw.Line) {
 	}
 	out = out[from:min(from+s.H, len(out))]
 	for len(out) < s.H {
-		out = append(out, m.Line())
+		out = append(out, k.Line())
 	}
 	return out
 }
 
 // field is one field's line, with what is wrong or how it is filled in.
-func (f *jobForm) field(m *model, i, w int) draw.Line {
+func (f *Page) field(k *draw.Theme, i, w int) draw.Line {
 	in, on := &f.Fields[i], i == f.At
 	if p := f.problem(in.Key); p != nil {
 		mark := "! "
 		if p.Refused {
 			mark = "x refused: "
 		}
-		return f.Row(m.Theme, i, formLabel, w, draw.Span{Style: draw.Late, Text: mark + inForm(p.What)}, 12)
+		return f.Row(k, i, formLabel, w, draw.Span{Style: draw.Late, Text: mark + InForm(p.What)}, 12)
 	}
 	hint := ""
 	switch {
@@ -75,33 +67,33 @@ func (f *jobForm) field(m *model, i, w int) draw.Line {
 	case on:
 		hint = in.Hint
 	}
-	return f.Row(m.Theme, i, formLabel, w, draw.Span{Style: draw.Faint, Text: hint}, 0)
+	return f.Row(k, i, formLabel, w, draw.Span{Style: draw.Faint, Text: hint}, 0)
 }
 
 // comesTo tells what is wrong in full, and what the job as typed comes to.
-func (f *jobForm) comesTo(m *model, w int) (out []draw.Line) {
+func (f *Page) comesTo(k *draw.Theme, w int) (out []draw.Line) {
 	add := func(i draw.Style, text string) {
-		for _, row := range m.Wrap(text, w-2) {
-			l := m.Line()
+		for _, row := range k.Wrap(text, w-2) {
+			l := k.Line()
 			l.Add(draw.Plain, " ")
 			l.Add(i, row)
 			out = append(out, l)
 		}
 	}
-	if said := f.said(f.At); said != "" {
+	if said := f.Said(); said != "" {
 		add(draw.Late, said)
 	} else {
 		add(draw.Good, "no errors")
 	}
-	if text := f.sums(m); text != "" {
+	if text := f.sums(); text != "" {
 		add(draw.Faint, text)
 	}
 	return out[:min(len(out), 4)]
 }
 
 // sums tells what the slits come to and what is left for trim.
-func (f *jobForm) sums(m *model) string {
-	j, u := &f.read, m.shop.DayUnit()
+func (f *Page) sums() string {
+	j, u := &f.Job, f.Shop.DayUnit()
 	if j.Web == 0 || len(j.Entries) == 0 {
 		return ""
 	}

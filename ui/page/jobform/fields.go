@@ -1,4 +1,4 @@
-package ui
+package jobform
 
 import (
 	"regexp"
@@ -27,9 +27,9 @@ var fieldChoices = map[string][]string{
 // formWords are the keys of day.toml that a problem may name, as the form calls them.
 var formWords = regexp.MustCompile(`\b(length_m|roll_m|roll_diameter)\b|^(id|web|trim) is missing`)
 
-// inForm tells a problem in the words of the form: people who fill it in need not know
+// InForm tells a problem in the words of the form: people who fill it in need not know
 // what the file calls its keys.
-func inForm(text string) string {
+func InForm(text string) string {
 	return formWords.ReplaceAllStringFunc(text, func(word string) string {
 		key, tail, _ := strings.Cut(word, " ")
 		name := strings.TrimSuffix(fieldWords[key], ", m")
@@ -54,8 +54,8 @@ var fieldHints = map[string]string{
 	"speed":         "empty: the material's",
 }
 
-// newJobFields are the fields of a job with their values.
-func newJobFields(typed shop.Typed, u plan.Unit) (out form.Form) {
+// newFields are the fields of a job with their values.
+func newFields(typed shop.Typed, u plan.Unit) (out form.Form) {
 	for _, key := range shop.JobKeys() {
 		f := form.New(key, typed[key], longestValue)
 		if f.Label = fieldWords[key]; f.Label == "" {
@@ -70,3 +70,7 @@ func newJobFields(typed shop.Typed, u plan.Unit) (out form.Form) {
 	}
 	return out
 }
+
+// longestValue bounds what is typed into a field, in characters: all slits of a wide beam,
+// each on its own, have room.
+const longestValue = 1000
