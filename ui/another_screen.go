@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/shop/disk"
 	"bide/plan/words"
 )
 
@@ -15,7 +16,7 @@ import (
 
 // asked comes when the right to write was asked for again.
 type asked struct {
-	lock  *shop.Lock // nil: it wasn't given
+	lock  *disk.Lock // nil: it wasn't given
 	why   string     // not
 	files []string   // that another has changed
 	fresh *shop.Shop // those read again; else nil

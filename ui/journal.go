@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/shop/disk"
 	"bide/plan/words"
 )
 
@@ -27,7 +28,7 @@ type journal struct {
 	behind bool         // day.toml lacks states that jobs have come into
 
 	mutex  sync.Mutex // what follows is used in the background too, and when the program ends
-	lock   *shop.Lock
+	lock   *disk.Lock
 	record *shop.Record
 	closed bool
 }
@@ -69,9 +70,9 @@ func (j *journal) take(dir string, demo bool) {
 }
 
 // askFor asks for the right to write a folder; without it, why.
-func askFor(dir string, now time.Time) (lock *shop.Lock, why string) {
-	lock, err := shop.TakeLock(dir, now)
-	var taken *shop.TakenError
+func askFor(dir string, now time.Time) (lock *disk.Lock, why string) {
+	lock, err := disk.TakeLock(dir, now)
+	var taken *disk.TakenError
 	switch {
 	case errors.As(err, &taken):
 		return nil, taken.Error() + ": nothing is written"
@@ -82,7 +83,7 @@ func askFor(dir string, now time.Time) (lock *shop.Lock, why string) {
 }
 
 // given has the right to write from here on, or not, and why.
-func (j *journal) given(lock *shop.Lock, why string) {
+func (j *journal) given(lock *disk.Lock, why string) {
 	j.mutex.Lock()
 	defer j.mutex.Unlock()
 	j.lock, j.why, j.right = lock, why, another

@@ -9,6 +9,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/shop/disk"
 )
 
 // locked protects a file of the folder from being written, until the test calls the
@@ -70,10 +71,10 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, barred := range []bool{false, true} {
-			var other *shop.Lock
+			var other *disk.Lock
 			if barred {
 				var err error
-				if other, err = shop.TakeLock(dir, sc.journal.now()); err != nil {
+				if other, err = disk.TakeLock(dir, sc.journal.now()); err != nil {
 					t.Fatal(err)
 				}
 			}

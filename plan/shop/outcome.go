@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"bide/plan/shop/disk"
 	"bide/plan/shop/toml"
 	"errors"
 	"fmt"
@@ -26,7 +27,7 @@ func (s *Shop) onDisk(file string) (text string, there bool, err error) {
 		return "", false, nil
 	}
 	if err != nil {
-		return "", true, &SaveError{File: file, What: err.Error(), Remedy: "look at the file, then save again", Err: err}
+		return "", true, &disk.SaveError{File: file, What: err.Error(), Remedy: "look at the file, then save again", Err: err}
 	}
 	return text, true, nil
 }
@@ -35,7 +36,7 @@ func (s *Shop) onDisk(file string) (text string, there bool, err error) {
 // the disk doesn't confirm it, may have left the new text all the same: it is not to
 // be taken for someone else's.
 func (s *Shop) put(file, text string, known *string) error {
-	err := SaveFile(filepath.Join(s.Dir, file), []byte(text))
+	err := disk.SaveFile(filepath.Join(s.Dir, file), []byte(text))
 	if err == nil {
 		*known = text
 	} else if now, there, e := s.onDisk(file); e == nil && there && now == text {
@@ -58,9 +59,9 @@ func (s *Shop) writeBeside(name, text string) (file string, err error) {
 		_, err := os.Lstat(filepath.Join(s.Dir, file))
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
-			return file, SaveFile(filepath.Join(s.Dir, file), []byte(text))
+			return file, disk.SaveFile(filepath.Join(s.Dir, file), []byte(text))
 		case n >= mostBeside:
-			return "", &SaveError{File: name + ".toml", What: "there are too many files like it", Remedy: "clear the folder of those that nobody needs, then save again"}
+			return "", &disk.SaveError{File: name + ".toml", What: "there are too many files like it", Remedy: "clear the folder of those that nobody needs, then save again"}
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"bide/plan/shop/disk"
 	"bide/plan/shop/toml"
 	"bide/plan/words"
 	"bufio"
@@ -29,12 +30,12 @@ func OpenRecord(dir string) (*Record, error) {
 	path := filepath.Join(dir, recordFile)
 	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_APPEND, 0o644)
 	if err != nil {
-		return nil, saveError(path, err)
+		return nil, disk.NewSaveError(path, err)
 	}
 	torn, err := isTorn(f)
 	if err != nil {
 		f.Close()
-		return nil, saveError(path, err)
+		return nil, disk.NewSaveError(path, err)
 	}
 	return &Record{file: f, path: path, torn: torn}, nil
 }
@@ -46,7 +47,7 @@ func isTorn(f *os.File) (bool, error) {
 	case err != nil:
 		return false, err
 	case !info.Mode().IsRegular():
-		return false, errIrregular
+		return false, disk.ErrIrregular
 	case info.Size() == 0:
 		return false, nil
 	}
@@ -61,7 +62,7 @@ func isTorn(f *os.File) (bool, error) {
 func (r *Record) Append(e Event) error {
 	line, err := e.MarshalJSON()
 	if err != nil {
-		return saveError(r.path, err)
+		return disk.NewSaveError(r.path, err)
 	}
 	line = append(line, '\n')
 	r.mu.Lock()
@@ -74,7 +75,7 @@ func (r *Record) Append(e Event) error {
 		r.torn = n < len(line)
 	}
 	if err = errors.Join(err, r.file.Sync()); err != nil {
-		return saveError(r.path, err)
+		return disk.NewSaveError(r.path, err)
 	}
 	return nil
 }
@@ -99,7 +100,7 @@ func ReadRecord(fsys fs.FS, each func(Event)) (toml.Problems, error) {
 	case err != nil:
 		return nil, fmt.Errorf("%s: %w", recordFile, toml.Unread(err))
 	case !info.Mode().IsRegular(): // reading a pipe would wait for ever
-		return nil, fmt.Errorf("%s: %w", recordFile, errIrregular)
+		return nil, fmt.Errorf("%s: %w", recordFile, disk.ErrIrregular)
 	}
 	f, err := fsys.Open(recordFile)
 	if err != nil {

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/disk"
 	"bide/plan/shop/toml"
 	"bide/plan/words"
 
@@ -192,7 +193,7 @@ func TestRecordCantBeOpened(t *testing.T) {
 		t.Fatal(err)
 	}
 	r.Close()
-	var told *SaveError
+	var told *disk.SaveError
 	if err := r.Append(someEvents[0]); !errors.As(err, &told) {
 		t.Errorf("after closing: %v", err)
 	}

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/disk"
 	"bide/plan/shop/toml"
 
 	"github.com/google/go-cmp/cmp"
@@ -225,7 +226,7 @@ func TestStandingChangedMeanwhile(t *testing.T) {
 		t.Fatal(err)
 	}
 	st.SetBar = 4
-	var told *SaveError
+	var told *disk.SaveError
 	if _, err := s.SaveStanding(st, marks); !errors.As(err, &told) || !strings.Contains(err.Error(), "is gone") {
 		t.Error(err)
 	}

@@ -7,7 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"bide/plan/shop"
+	"bide/plan/shop/disk"
 )
 
 // View is how the screen of a shop was left.
@@ -65,7 +65,7 @@ func (v View) Save(dir, shopDir string) error {
 	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
 		return err
 	}
-	return shop.SaveFile(file, append(text, '\n'))
+	return disk.SaveFile(file, append(text, '\n'))
 }
 
 // viewFile is the file for a shop's view, named after the folder's full path, and

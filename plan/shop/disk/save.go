@@ -1,4 +1,6 @@
-package shop
+// Package disk writes texts whole or not at all, and lets one program at a time write into
+// a folder.
+package disk
 
 import (
 	"bide/plan/shop/toml"
@@ -33,10 +35,10 @@ func (e *SaveError) Unwrap() error { return e.Err }
 // after the power failed, finds the old text or the new. The text goes to a file
 // beside it, to the disk, and then takes its name. A symbolic link is followed, the
 // mode is kept, and a write-protected file is left alone. Errors are *SaveError.
-func SaveFile(path string, text []byte) error { return realDisk.save(path, text) }
+func SaveFile(path string, text []byte) error { return realCalls.save(path, text) }
 
-// disk is what saving asks of the system; tests put faults into it.
-type disk struct {
+// calls are what saving asks of the system; tests put faults into it.
+type calls struct {
 	create  func(path string, mode fs.FileMode) (draft, error)
 	rename  func(from, to string) error
 	syncDir func(dir string) error
@@ -49,44 +51,44 @@ type draft interface {
 	Sync() error
 }
 
-var realDisk = disk{create: createDraft, rename: os.Rename, syncDir: syncFolder}
+var realCalls = calls{create: createDraft, rename: os.Rename, syncDir: syncFolder}
 
 func createDraft(path string, mode fs.FileMode) (draft, error) {
 	return os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 }
 
 // save is SaveFile on this disk.
-func (d disk) save(path string, text []byte) error {
+func (d calls) save(path string, text []byte) error {
 	target, err := linked(path)
 	if err != nil {
-		return saveError(path, err)
+		return NewSaveError(path, err)
 	}
 	mode, keep := fs.FileMode(0o644), false
 	switch info, err := os.Stat(target); {
 	case errors.Is(err, fs.ErrNotExist):
 	case err != nil:
-		return saveError(path, err)
+		return NewSaveError(path, err)
 	case !info.Mode().IsRegular():
-		return saveError(path, errIrregular)
+		return NewSaveError(path, ErrIrregular)
 	case info.Mode()&0o200 == 0:
-		return saveError(path, errProtected)
+		return NewSaveError(path, errProtected)
 	default:
 		mode, keep = info.Mode().Perm(), true
 	}
 	name, err := d.write(target, text, mode, keep)
 	if err != nil {
-		return saveError(path, err)
+		return NewSaveError(path, err)
 	}
 	if err := d.rename(name, target); err != nil {
 		os.Remove(name)
-		return saveError(path, err)
+		return NewSaveError(path, err)
 	}
 	return d.settle(path, filepath.Dir(target))
 }
 
 // write puts the text into a draft beside the target and gives the draft's name.
 // Of a draft that fails nothing is left.
-func (d disk) write(target string, text []byte, mode fs.FileMode, keep bool) (name string, err error) {
+func (d calls) write(target string, text []byte, mode fs.FileMode, keep bool) (name string, err error) {
 	f, name, err := d.open(target, mode)
 	if err != nil {
 		return "", err
@@ -105,7 +107,7 @@ func (d disk) write(target string, text []byte, mode fs.FileMode, keep bool) (na
 }
 
 // open makes a draft of a name that nothing has.
-func (d disk) open(target string, mode fs.FileMode) (f draft, name string, err error) {
+func (d calls) open(target string, mode fs.FileMode) (f draft, name string, err error) {
 	for n := range 100 {
 		name = filepath.Join(filepath.Dir(target), fmt.Sprintf(".%s.%d-%d.tmp", filepath.Base(target), os.Getpid(), n))
 		if f, err = d.create(name, mode); !errors.Is(err, fs.ErrExist) {
@@ -117,7 +119,7 @@ func (d disk) open(target string, mode fs.FileMode) (f draft, name string, err e
 
 // settle makes sure that the new name survives a power cut too. Some file systems
 // can't sync a folder; there is nothing more to do on those.
-func (d disk) settle(path, dir string) error {
+func (d calls) settle(path, dir string) error {
 	err := d.syncDir(dir)
 	if err == nil || errors.Is(err, errors.ErrUnsupported) || errors.Is(err, syscall.EINVAL) {
 		return nil
@@ -155,13 +157,13 @@ func linked(path string) (string, error) {
 }
 
 var (
-	errIrregular = errors.New("this is no regular file")
+	ErrIrregular = errors.New("this is no regular file")
 	errProtected = errors.New("the file is write-protected")
 	errCircle    = errors.New("its symbolic links run in a circle")
 )
 
 // saveError puts the common troubles into words.
-func saveError(path string, err error) *SaveError {
+func NewSaveError(path string, err error) *SaveError {
 	e := &SaveError{File: words.Clean(filepath.Base(path)), What: toml.Reason(err).Error(), Remedy: "look at the file and its folder, then save again", Err: err}
 	switch {
 	case errors.Is(err, errProtected):

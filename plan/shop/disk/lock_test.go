@@ -1,4 +1,4 @@
-package shop
+package disk
 
 import (
 	"bide/plan/shop/toml"
@@ -107,13 +107,13 @@ func TestLockRefused(t *testing.T) {
 // that; the shop can only be looked at.
 func TestLockLeavesOtherFilesAlone(t *testing.T) {
 	dir := t.TempDir()
-	day := filepath.Join(dir, dayFile)
-	write(t, day, smallDay, 0o644)
-	if err := os.Symlink(dayFile, filepath.Join(dir, lockFile)); err != nil {
+	day := filepath.Join(dir, "day.toml")
+	write(t, day, "# a day made by hand\n", 0o644)
+	if err := os.Symlink("day.toml", filepath.Join(dir, lockFile)); err != nil {
 		t.Skip("no symbolic links here: ", err)
 	}
 	if l, err := TakeLock(dir, noon); err == nil || !strings.Contains(err.Error(), "no regular file") {
 		t.Errorf("%v, %v", l, err)
 	}
-	holds(t, day, smallDay)
+	holds(t, day, "# a day made by hand\n")
 }

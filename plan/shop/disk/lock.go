@@ -1,4 +1,4 @@
-package shop
+package disk
 
 import (
 	"bide/plan/shop/toml"
@@ -57,7 +57,7 @@ var errLocked = errors.New("locked by another")
 func TakeLock(dir string, now time.Time) (*Lock, error) {
 	path := filepath.Join(dir, lockFile)
 	if info, err := os.Lstat(path); err == nil && !info.Mode().IsRegular() { // what a link leads to would be overwritten
-		return nil, lockError(path, errIrregular)
+		return nil, lockError(path, ErrIrregular)
 	}
 	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE, 0o666)
 	if err != nil {
@@ -78,7 +78,7 @@ func TakeLock(dir string, now time.Time) (*Lock, error) {
 
 // lockError is why no lock can be had.
 func lockError(path string, err error) error {
-	e := saveError(path, err)
+	e := NewSaveError(path, err)
 	return toml.Problems{{File: lockFile, What: e.What, Remedy: e.Remedy + "; until then the shop can only be looked at"}}
 }
 

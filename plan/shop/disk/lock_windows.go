@@ -1,4 +1,4 @@
-package shop
+package disk
 
 import (
 	"errors"

@@ -1,4 +1,4 @@
-package shop
+package disk
 
 import (
 	"errors"
@@ -173,13 +173,13 @@ func TestSaveFails(t *testing.T) {
 }
 
 // broken is a disk on which one step fails.
-func broken(step string, fault error) disk {
-	d := realDisk
+func broken(step string, fault error) calls {
+	d := realCalls
 	d.create = func(path string, mode fs.FileMode) (draft, error) {
 		if step == "create" {
 			return nil, &fs.PathError{Op: "open", Path: path, Err: fault}
 		}
-		f, err := realDisk.create(path, mode)
+		f, err := realCalls.create(path, mode)
 		return faulty{f, step, fault}, err
 	}
 	if step == "rename" {
@@ -192,7 +192,7 @@ func broken(step string, fault error) disk {
 // fails is; the new text is there in both.
 func TestSaveFolderSync(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "a.toml")
-	d := realDisk
+	d := realCalls
 	d.syncDir = func(string) error { return &fs.PathError{Op: "sync", Path: "x", Err: syscall.EINVAL} }
 	if err := d.save(path, []byte("a")); err != nil {
 		t.Error(err)
