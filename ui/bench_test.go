@@ -2,7 +2,6 @@ package ui
 
 import (
 	"testing"
-	"time"
 
 	"bide/plan"
 	"bide/plan/shop"
@@ -24,7 +23,7 @@ func BenchmarkKeyToFrame(b *testing.B) {
 		{"time line", []string{"4", "b", "b", "k"}},
 		{"form", []string{"e", "x", "backspace", "down"}},
 		{"compare", []string{"v", "down", "up"}},
-		{"lift", []string{"down", "down", "up", "b"}},
+		{"move to", []string{"down", "down", "up", "b"}},
 		{"holders", []string{"5", "down", "right", "o", "up"}},
 		{"settings", []string{"6", "down", "right", "pgdown", "left"}},
 		{"holders filtered", []string{"5", "/", "c", "u", "t", "enter", "down"}},
@@ -34,13 +33,8 @@ func BenchmarkKeyToFrame(b *testing.B) {
 			known(of)
 			s := newScreen(b, of, testLook(manyColours, false, false), 200, 60).settle()
 			s.press("j", "j", "j", "j", "j")
-			if c.name == "lift" {
-				s.press("g")
-				l := s.over.(*lift)
-				l.without = &plan.Slipping{}
-				for gap := range s.jobs() {
-					l.costs[gap] = gapCost{plan.Slip{Setup: time.Duration(gap*gap) * time.Minute, Late: s.jobs()[:gap]}, gap%2 == 0}
-				}
+			if c.name == "move to" {
+				s.press("g").settle()
 			}
 			var keys []tea.KeyMsg
 			for _, name := range c.keys {

@@ -61,7 +61,7 @@ func about(d *desk, turn int) (out []draw.Span) {
 	if len(o.Faults) > 0 {
 		return out
 	}
-	s := &o.Step
+	s := o.Step
 	if d.about() {
 		say(draw.Faint, "~ estimate: each job planned on its own; planning all jobs together goes on")
 	}

@@ -40,11 +40,11 @@ func figure(i draw.Style, text func(e entry, s *plan.Step) string) func(entry) (
 		}
 		switch {
 		case e.picked() && i != draw.Late:
-			return draw.Picked, text(e, &e.outcome.Step)
+			return draw.Picked, text(e, e.outcome.Step)
 		case e.about():
-			return draw.Faint, text(e, &e.outcome.Step)
+			return draw.Faint, text(e, e.outcome.Step)
 		}
-		return i, text(e, &e.outcome.Step)
+		return i, text(e, e.outcome.Step)
 	}
 }
 
@@ -52,7 +52,7 @@ func figure(i draw.Style, text func(e entry, s *plan.Step) string) func(entry) (
 func movesFigure(text func(e entry, s *plan.Step) string) func(entry) (draw.Style, string) {
 	some, none := figure(draw.Moved, text), figure(draw.Faint, text)
 	return func(e entry) (draw.Style, string) {
-		if e.outcome != nil && e.outcome.Step.Changeover.Repositions == 0 {
+		if e.outcome != nil && !e.refused() && e.outcome.Step.Changeover.Repositions == 0 {
 			return none(e)
 		}
 		return some(e)
@@ -258,8 +258,8 @@ func (e entry) refusal() string { return "refused: " + e.outcome.Faults[0].Why(e
 // bar draws the setup against the longest of the day.
 func (e entry) bar(s *plan.Step) string {
 	longest := time.Nanosecond
-	for _, o := range e.forecast.Present.Known {
-		longest = max(longest, o.Step.Setup.Total())
+	for _, s := range e.forecast.Present.Steps() {
+		longest = max(longest, s.Setup.Total())
 	}
 	n := int((s.Setup.Total()*barWidth + longest/2) / longest)
 	return strings.Repeat(e.Glyphs.Bar, n)

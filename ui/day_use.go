@@ -42,7 +42,7 @@ func (d *desk) use() *dayUse {
 			continue
 		}
 		u.steps, u.turns = append(u.steps, len(steps)), append(u.turns, turn)
-		steps = append(steps, &o.Step)
+		steps = append(steps, o.Step)
 	}
 	u.planned = steps
 	u.holders, u.pairs = plan.Usages(steps), plan.Pairs(steps)

@@ -33,8 +33,8 @@ func frameOf(d *desk, w int) mapFrame {
 		f.right += f.bar + 1
 	}
 	f.middle = max(w-f.left-f.right, 1)
-	for _, o := range d.forecast.Present.Known {
-		f.longest = max(f.longest, o.Step.Setup.Total())
+	for _, s := range d.forecast.Present.Steps() {
+		f.longest = max(f.longest, s.Setup.Total())
 	}
 	return f
 }
@@ -42,8 +42,8 @@ func frameOf(d *desk, w int) mapFrame {
 // lateWidth is how wide a column of the jobs' lateness is.
 func (d *desk) lateWidth() int {
 	wide := len("!0:00")
-	for _, o := range d.forecast.Present.Known {
-		wide = max(wide, draw.CellWidth(lateness(o.Step.Late)))
+	for _, s := range d.forecast.Present.Steps() {
+		wide = max(wide, draw.CellWidth(lateness(s.Late)))
 	}
 	return wide
 }
@@ -179,7 +179,7 @@ func (f *mapFrame) behind(e entry) draw.Line {
 	if e.outcome == nil || e.refused() {
 		return l
 	}
-	s := &e.outcome.Step
+	s := e.outcome.Step
 	rank := ""
 	ink := draw.Plain
 	if r := f.worst[e.turn]; r > 0 {
@@ -263,7 +263,7 @@ func movedIn(c *plan.Changeover) map[int]bool {
 
 // movedNext are the holders that move in the changeover behind this one.
 func (e entry) movedNext() map[int]bool {
-	if o := e.desk.outcome(e.turn + 1); o != nil {
+	if o := e.desk.outcome(e.turn + 1); o != nil && !o.Refused() {
 		return movedIn(&o.Step.Changeover)
 	}
 	return nil

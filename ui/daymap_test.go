@@ -113,7 +113,7 @@ func TestScheduleZoom(t *testing.T) {
 		if from.Before(first) || from.Add(long).After(last) {
 			t.Fatalf("%s: %v and %v on is beyond %v to %v", what, from, long, first, last)
 		}
-		step := &s.outcome(s.turn).Step
+		step := s.outcome(s.turn).Step
 		if step.SetupStart.Before(from) && !step.SetupStart.Equal(from) || step.RunEnd.After(from.Add(long)) {
 			t.Errorf("%s: turn %d from %v to %v isn't in sight, from %v on for %v", what, s.turn, step.SetupStart, step.RunEnd, from, long)
 		}

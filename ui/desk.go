@@ -59,7 +59,7 @@ func (d *desk) job() *plan.Job {
 
 // moves are those of the picked changeover.
 func (d *desk) moves() []plan.Move {
-	if o := d.outcome(d.turn); o != nil {
+	if o := d.outcome(d.turn); o != nil && !o.Refused() {
 		return o.Step.Changeover.Moves
 	}
 	return nil

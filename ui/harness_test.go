@@ -80,7 +80,7 @@ type screen struct {
 // most tests are about doesn't depend on it.
 var settles = map[string]bool{
 	"TestSettledDay": true, "TestSettledDayIsTheSheets": true, "TestSettlingIsGivenUp": true,
-	"TestPlainTellsAll": true, "TestPlainTellsWalkOrdersAndLifts": true, "TestLiftSettled": true, "TestPickedGapIsSettledFirst": true,
+	"TestPlainTellsAll": true, "TestPlainTellsWalkOrdersAndLifts": true, "TestMoveToPlanned": true,
 	"TestScreenShowsTheSheetAfterATick": true, "TestReadmeShowsTheScreen": true, "TestRefusedJobTakesNoPlan": true, "TestProvisionalFiguresAreMarked": true}
 
 func newScreen(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int) *screen {

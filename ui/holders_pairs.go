@@ -121,7 +121,7 @@ func aboutPair(d *desk) (out []draw.Span) {
 		return []draw.Span{{Style: draw.Plain, Text: fmt.Sprintf("to %s no holder moves", j.ID)}}
 	}
 	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("moving for %s: holders %s", j.ID, words.Ranges(moving))})
-	s := &d.outcome(d.turn).Step
+	s := d.outcome(d.turn).Step
 	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("setup %s min: %s", words.Minutes(s.Setup.Total()), causes(s.Setup))})
 	return append(out, draw.Span{Style: draw.Faint, Text: layoutOf(j, &s.Layout, d.shop.Unit)})
 }

@@ -80,10 +80,8 @@ func (m *model) update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return m, tea.Batch(m.finds(msg), m.ask())
 	case daySaved:
 		m.saved(msg)
-	case seenGap:
-		return m, tea.Batch(m.seen(msg), m.ask())
-	case settledGap:
-		m.refined(msg)
+	case planning.Estimated, planning.Moved:
+		m.takeMove(msg)
 	case written:
 		m.performed(msg)
 	case asked:
@@ -121,7 +119,9 @@ func (m *model) wanted() tea.Cmd {
 
 // ask is the command for what is to be worked out next in the background; nil when
 // nothing is.
-func (m *model) ask() tea.Cmd { return tea.Batch(background(m.forecast.Next()), m.refine(), m.beats()) }
+func (m *model) ask() tea.Cmd {
+	return tea.Batch(background(m.forecast.Next()), tea.Batch(m.movesOn()...), m.beats())
+}
 
 // background is work as a command; nil for none.
 func background(w planning.Work) tea.Cmd {

@@ -101,7 +101,7 @@ func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 	case keys.SearchMoves:
 		return background(m.seek(plan.AimMoves))
 	case keys.MoveTo:
-		return m.lift()
+		m.openMoveTo()
 	case keys.AddJob, keys.EditJob, keys.CopyJob:
 		m.openForm(a)
 	case keys.OrderJob:

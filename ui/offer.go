@@ -87,7 +87,7 @@ func (d *session) accept() planning.Work {
 	}
 	d.offer = nil
 	next := d.history.now.ordered(o.Jobs)
-	next.given, next.did = o.Given(), "the best order found"
+	next.given, next.did = o.Known, "the best order found"
 	next.aim = o.Aim // what is changed by hand from now on is settled for it too
 	before := d.forecast.Present.Totals
 	known := d.forecast.Present.Whole()

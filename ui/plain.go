@@ -85,7 +85,7 @@ func (m *model) plain() string {
 	p.holders()
 	p.settings()
 	p.orders()
-	p.lifts(plainLifting)
+	p.movingJobs(plainMoves)
 	return p.String()
 }
 
@@ -100,7 +100,7 @@ func (p *page) day() {
 		case len(o.Faults) > 0:
 			p.tell("No number, %s.", j.ID)
 		default:
-			s := &o.Step
+			s := o.Step
 			text := fmt.Sprintf("Number %d, %s: %s, %s min of setup from %s, runs %s to %s", p.nth(turn), j.ID,
 				words.Count(s.Changeover.Repositions, "move"), words.Minutes(s.Setup.Total()), p.at(s.SetupStart), p.at(s.RunStart), p.at(s.RunEnd))
 			if !j.Due.IsZero() {

@@ -1,12 +1,12 @@
 package ui
 
 import (
-	"context"
 	"fmt"
 	"strings"
 	"time"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 	"bide/plan/words"
 )
 
@@ -51,13 +51,13 @@ func bothLate(a, b time.Duration) string {
 	return fmt.Sprintf("; %s and %s", words(a), words(b))
 }
 
-// plainLifting bounds what is worked out of lifted jobs, in changeovers planned times
-// the square of the holders: a few seconds.
-const plainLifting = 25_000_000
+// plainMoves bounds what is worked out of moving jobs, in changeovers planned times the
+// square of the holders: a few seconds.
+const plainMoves = 25_000_000
 
-// lifts tell for each job what it costs to drop it into another gap, at first sight: all
-// gaps, or as many around its own as the bound allows.
-func (p *page) lifts(bound int) {
+// movingJobs tells for each job what it costs to move it to another number in the sequence, by
+// estimates: to all, or as many around its own as the bound allows.
+func (p *page) movingJobs(bound int) {
 	p.chapter("What it costs to move a job: an estimate, each day planned job by job, against this one")
 	jobs := p.jobs()
 	holders := len(p.forecast.Beam.Holders)
@@ -72,32 +72,28 @@ func (p *page) lifts(bound int) {
 	case near < len(jobs)-1:
 		p.tell("For so large a day, %s earlier and later only. On the screen, g shows all for one job.", words.Count(near, "place"))
 	}
-	planner, err := plan.NewPlanner(p.forecast.Beam)
-	if err != nil { // never: it was planned with before
-		return
-	}
-	for turn, j := range jobs {
+	for index, j := range jobs {
 		if j.State != plan.Running {
-			p.liftOf(p.lifted(turn), planner, near)
+			p.movingJob(p.movable(index).Near(near))
 		}
 	}
 }
 
-// liftOf tells what the gaps of one job cost.
-func (p *page) liftOf(l *lift, planner *plan.Planner, near int) {
-	ctx := context.Background()
-	s, known := l.unplanned(p.desk)
-	l.leaveOut(ctx, planner, s, known)
-	l.sight(ctx, planner, s, near, l.take)
-	p.tell("%s, now %s. Left out: %s.", l.job.ID, strings.TrimSuffix(l.where(l.was), " (now)"), costWords(l.out.Slip))
-	for gap := range len(l.rest) + 1 {
-		c, known := l.costs[gap]
+// movingJob tells what it costs to move one job, by estimates.
+func (p *page) movingJob(m *planning.MoveTo) {
+	for w := m.Estimate(); w != nil; w = m.Estimate() {
+		m.Take(w())
+	}
+	at := &movePage{MoveTo: m}
+	p.tell("%s, now %s. Without it: %s.", m.Job.ID, strings.TrimSuffix(at.where(m.Was), " (now)"), costWords(m.Out(planning.Cost{}).Slip))
+	for index := range len(m.Rest) + 1 {
+		c, known := m.Cost(index)
 		switch {
-		case gap == l.was || !known:
-		case l.barred(gap):
-			p.tell("  Moved %s: not possible, %s is running.", l.where(gap), l.rest[gap].ID)
+		case index == m.Was || !known:
+		case m.Barred(index):
+			p.tell("  Moved %s: not possible, %s is running.", at.where(index), m.Rest[index].ID)
 		default:
-			p.tell("  Moved %s: %s.", l.where(gap), words.Join("; ", costWords(c.Slip), p.troubles(c.Slip)))
+			p.tell("  Moved %s: %s.", at.where(index), words.Join("; ", costWords(c.Slip), p.troubles(c.Slip)))
 		}
 	}
 }

@@ -87,17 +87,18 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 		if !found {
 			t.Fatalf("it isn't told what it costs to move %s", j.ID)
 		}
-		if part, _, _ = strings.Cut(part, ", now "); strings.Count(part, "\n  Dropped ") != len(sc.jobs())-1 {
-			t.Errorf("%s: not all gaps are told:\n%s", j.ID, part)
+		if part, _, _ = strings.Cut(part, ", now "); strings.Count(part, "\n  Moved ") != len(sc.jobs())-1 {
+			t.Errorf("%s: not all numbers are told:\n%s", j.ID, part)
 		}
 		if turn != 3 && turn != len(sc.jobs())-1 {
 			continue
 		}
 		sc.turn, sc.forecast.Alone = turn, true
 		sc.press("g").settle()
-		l := sc.over.(*lift)
-		for gap, c := range l.costs {
-			if want := fmt.Sprintf("\n  Dropped %s: %s", l.where(gap), costWords(c.Slip)); gap != turn && !strings.Contains(part, want) {
+		at := sc.over.(*movePage)
+		for index := range sc.jobs() {
+			c, _ := at.Cost(index)
+			if want := fmt.Sprintf("\n  Moved %s: %s", at.where(index), costWords(c.Slip)); index != turn && !strings.Contains(part, want) {
 				t.Errorf("%s: no %q in\n%s", j.ID, want, part)
 			}
 		}
@@ -109,7 +110,7 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 func TestPlainTellsAWalkUnderWay(t *testing.T) {
 	of := shortDemo(t, 3)
 	sc := newScreen(t, of, testLook(noColours, false, false), 120, 36).settle()
-	step := &sc.forecast.Present.Known[0].Step
+	step := sc.forecast.Present.Known[0].Step
 	stands := *of.Standing
 	stands.At = slices.Clone(stands.At)
 	var made []plan.Made
@@ -129,14 +130,14 @@ func TestPlainTellsAWalkUnderWay(t *testing.T) {
 	}
 }
 
-// For a day too large to lift every job of, it says so and what to do instead.
+// For a day too large to move every job of, it says so and what to do instead.
 func TestPlainOfALargeDay(t *testing.T) {
 	m, err := newModel(crowd(140, 40), testLook(noColours, false, true))
 	if err != nil {
 		t.Fatal(err)
 	}
 	p := &page{model: m}
-	if p.lifts(plainLifting); !strings.Contains(p.String(), "takes too long to calculate for 40 jobs") || strings.Contains(p.String(), "Moved") {
+	if p.movingJobs(plainMoves); !strings.Contains(p.String(), "takes too long to calculate for 40 jobs") || strings.Contains(p.String(), "Moved") {
 		t.Errorf("told:\n%s", p.String())
 	}
 }

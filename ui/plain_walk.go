@@ -65,7 +65,7 @@ func (p *page) nextMove(w *walk) {
 
 // atItsEnd tells what else the setup asks for, and what stands where at its end.
 func (p *page) atItsEnd(w *walk) {
-	step := &w.o.Step
+	step := w.o.Step
 	if text := also(step, w.job); text != "" {
 		p.tell("Also in this setup: %s.", text)
 	}

@@ -103,7 +103,7 @@ func (p *schedulePane) oneLine(d *desk) []draw.Line {
 		if e.outcome == nil || e.refused() {
 			continue
 		}
-		step := e.outcome.Step
+		step := *e.outcome.Step
 		late := step.Late > 0
 		step.Late = 0 // the time since it is due is another job's here
 		e.timeBar(&step, s, 0, mark(bar))
@@ -198,7 +198,7 @@ func (v *timeView) center(d *desk) {
 	from, to := d.wholeTime()
 	v.from = from
 	if o := d.outcome(d.turn); o != nil && len(o.Faults) == 0 {
-		s := &o.Step
+		s := o.Step
 		v.from = s.SetupStart.Add(s.RunEnd.Sub(s.SetupStart) / 2).Add(-(to.Sub(from) >> v.zoom) / 2)
 	}
 }
@@ -335,14 +335,15 @@ func timeOf(e entry, s timeScale) draw.Line {
 		mark(s.column(end), draw.Faint, e.ShiftEnd)
 	}
 	due := s.column(e.job.Due)
-	if e.outcome == nil {
+	switch {
+	case e.outcome == nil:
 		mark(0, draw.Faint, e.Pending)
-	} else {
-		e.timeBar(&e.outcome.Step, s, due, mark)
+	case !e.refused():
+		e.timeBar(e.outcome.Step, s, due, mark)
 	}
 	if !e.job.Due.IsZero() {
 		i := draw.Strong
-		if e.outcome != nil && e.outcome.Step.Late > 0 {
+		if e.outcome != nil && !e.refused() && e.outcome.Step.Late > 0 {
 			i = draw.Late
 		}
 		mark(due, i, e.Due)

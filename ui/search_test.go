@@ -36,7 +36,7 @@ func TestSearchIsAdoptedAndUndone(t *testing.T) {
 	}
 	var steps []*plan.Step
 	for _, o := range s.forecast.Present.Known {
-		steps = append(steps, &o.Step)
+		steps = append(steps, o.Step)
 	}
 	day := &plan.DayPlan{Beam: s.shop.Beam, Start: s.shop.Standing, Turns: plan.Planned(steps), Totals: plan.Sum(plan.Planned(steps))}
 	if err := plan.Verify(day); err != nil {

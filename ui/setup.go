@@ -74,7 +74,7 @@ func (d *session) nextUp() int {
 	for t, j := range d.jobs() {
 		o := d.outcome(t)
 		runs := j.State == plan.Running && d.truth.stands.Job == j.ID && half == ""
-		if runs && (o == nil || o.Step.Changeover.Repositions == 0) {
+		if runs && (o == nil || o.Refused() || o.Step.Changeover.Repositions == 0) {
 			continue
 		}
 		if o == nil || len(o.Faults) == 0 || j.ID == half {
@@ -143,7 +143,7 @@ func (w *setup) refused() bool { return w.o != nil && len(w.o.Faults) > 0 }
 
 // ahead are the moves still to be made, in the plan's order.
 func (w *setup) ahead() (out []plan.Move) {
-	if w.o == nil {
+	if w.o == nil || w.refused() {
 		return nil
 	}
 	for _, m := range w.o.Step.Changeover.Moves {

@@ -154,7 +154,7 @@ func (d *desk) smallHead(w int) draw.Line {
 
 // smallTimes tells when the changeover and its run begin, and how long setup takes.
 func (d *desk) smallTimes() draw.Line {
-	step, day := &d.outcome(d.turn).Step, d.shop.Day.Start
+	step, day := d.outcome(d.turn).Step, d.shop.Day.Start
 	l := d.Line()
 	l.Add(draw.Faint, "setup ")
 	l.Add(draw.Plain, words.Clock(step.SetupStart, day))

@@ -13,7 +13,7 @@ import (
 // ended tells what stands where when all moves are made, and what else a changeover
 // asks for before the web runs.
 func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
-	step := &w.o.Step
+	step := w.o.Step
 	air := draw.Span{Style: draw.Late, Text: "! Air back on: knives may drop at once. Everyone clear first. Never lower a knife onto a roll at rest."}
 	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves done. %s is set up. Press %s when it runs.", w.job.ID, d.KeyFor(keys.Runs))}}
 	if s.W < 36 || s.H < 6 { // what matters most first

@@ -55,27 +55,20 @@ func (c *Order) Full() bool { return len(c.Known) == len(c.Jobs) }
 // Whole reports whether all of the order is known as it will stay.
 func (c *Order) Whole() bool { return c.Full() && (c.centred || c.Final || len(c.Jobs) == 0) }
 
-// Outcome is what planning one job gave: a step, or faults and all as it was.
+// Outcome is a turn of a day as planned, and what it leaves to the next: all as it was
+// where its job is refused.
 type Outcome struct {
-	Step     plan.Step
-	Faults   []plan.Fault
+	plan.Turn
 	Standing *plan.Standing // while the job runs
 	Clock    time.Time      // when it ends
 }
 
-// Turn is what became of a job, as a day plan has it.
-func (o *Outcome) Turn(j *plan.Job) plan.Turn {
-	if len(o.Faults) > 0 {
-		return plan.Turn{Job: j, Faults: o.Faults}
+// then is what comes of a turn after this one, with these positions while its job runs.
+func (o *Outcome) then(t plan.Turn, standing *plan.Standing) *Outcome {
+	if t.Refused() {
+		return &Outcome{t, o.Standing, o.Clock}
 	}
-	return plan.Turn{Job: j, Step: &o.Step}
-}
-
-// take makes the outcome that of a turn; what stands while its job runs is given.
-func (o *Outcome) take(t *plan.Turn, stands *plan.Standing) {
-	if o.Standing, o.Faults = stands, t.Faults; !t.Refused() {
-		o.Step, o.Clock = *t.Step, t.Step.RunEnd
-	}
+	return &Outcome{t, standing, t.Step.RunEnd}
 }
 
 // question is all that an outcome depends on: a standing is made by one outcome
@@ -191,15 +184,12 @@ func (w worker) work(q question, clock time.Time) *Outcome {
 	if q.centred {
 		next = w.planner.NextCentred
 	}
-	o := &Outcome{Clock: clock}
-	t, stands := next(q.stands, clock, q.job)
-	if o.take(&t, stands); t.Refused() {
-		return o
+	before := Outcome{Standing: q.stands, Clock: clock}
+	t, standing := next(q.stands, clock, q.job)
+	if s := t.Step; s != nil && plan.VerifyChangeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
+		t = plan.Turn{Job: q.job, Faults: []plan.Fault{unheld}}
 	}
-	if s := t.Step; plan.VerifyChangeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
-		return &Outcome{Standing: q.stands, Clock: clock, Faults: []plan.Fault{unheld}}
-	}
-	return o
+	return before.then(t, standing)
 }
 
 // unheld is the fault of a job whose changeover the verifier turned down: a mistake
@@ -234,14 +224,17 @@ func (f *Forecast) extend(c *Order) {
 	c.Totals = plan.Sum(c.turns())
 }
 
-// turns are what became of the jobs known.
+// turns are those of the jobs known.
 func (c *Order) turns() []plan.Turn {
 	turns := make([]plan.Turn, len(c.Known))
 	for i, o := range c.Known {
-		turns[i] = o.Turn(c.Jobs[i])
+		turns[i] = o.Turn
 	}
 	return turns
 }
+
+// Steps are those of the jobs known that the beam can run.
+func (c *Order) Steps() []*plan.Step { return (&plan.DayPlan{Turns: c.turns()}).Steps() }
 
 // Trial is another order of the day, and what is known of it.
 func (f *Forecast) Trial(jobs []*plan.Job) *Order {
@@ -254,7 +247,7 @@ func (f *Forecast) Trial(jobs []*plan.Job) *Order {
 // its way so far.
 func (c *Order) gave() *Outcome {
 	n := len(c.Known)
-	if n >= len(c.given) || c.given[n].Step.Job != c.Jobs[n] || n > 0 && c.Known[n-1] != c.given[n-1] {
+	if n >= len(c.given) || c.given[n].Job != c.Jobs[n] || n > 0 && c.Known[n-1] != c.given[n-1] {
 		return nil
 	}
 	return c.given[n]

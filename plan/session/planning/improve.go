@@ -25,7 +25,7 @@ const mostSettled = 16
 func (f *Forecast) settling() Work {
 	ctx, cancel := context.WithCancel(context.Background())
 	f.asking, f.cancel = true, cancel
-	known, jobs, day := f.Present.Known, f.Present.Jobs, f.Day()
+	known, day := f.Present.Known, f.Day()
 	begin, aim := f.Start, f.Aim
 	return func() any {
 		defer cancel()
@@ -36,7 +36,7 @@ func (f *Forecast) settling() Work {
 		case err != nil || settled == day:
 			return Improved{aim, known, known}
 		}
-		return Improved{aim, known, inTurn(&begin, jobs, settled)}
+		return Improved{aim, known, begin.outcomes(settled.Turns)}
 	}
 }
 
@@ -45,35 +45,24 @@ func (f *Forecast) Day() *plan.DayPlan {
 	return &plan.DayPlan{Beam: f.Beam, Start: f.Start.Standing, Turns: f.Present.turns(), Totals: f.Present.Totals}
 }
 
-// inTurn is what comes of jobs in their order, refused ones among them, when the day
-// is planned so.
-func inTurn(begin *Outcome, jobs []*plan.Job, day *plan.DayPlan) (out []*Outcome) {
-	turns := map[*plan.Job]*plan.Turn{}
-	for i := range day.Turns {
-		turns[day.Turns[i].Job] = &day.Turns[i]
-	}
-	before := begin
-	for _, j := range jobs {
-		o := &Outcome{Clock: before.Clock}
-		switch t := turns[j]; {
-		case t == nil: // never: a day plans or refuses each of its jobs
-			o.Standing, o.Faults = before.Standing, []plan.Fault{unheld}
-		case t.Refused():
-			o.take(t, before.Standing)
-		default:
-			o.take(t, before.Standing.After(t.Step))
+// outcomes are what comes of turns after this one.
+func (o *Outcome) outcomes(turns []plan.Turn) (out []*Outcome) {
+	for _, t := range turns {
+		standing := o.Standing
+		if !t.Refused() {
+			standing = standing.After(t.Step)
 		}
+		o = o.then(t, standing)
 		out = append(out, o)
-		before = o
 	}
 	return out
 }
 
-// plant keeps what was worked out of an order elsewhere, job by job and settled, so
+// Keep keeps what was worked out of an order elsewhere, job by job and settled, so
 // that the order is there at once.
 func (f *Forecast) Keep(jobs []*plan.Job, alone, settled *plan.DayPlan) {
 	known := slices.Clone(f.Trial(jobs).Known)
-	for _, o := range inTurn(&f.Start, jobs, alone)[len(known):] {
+	for _, o := range f.Start.outcomes(alone.Turns)[len(known):] {
 		before := &f.Start
 		if len(known) > 0 {
 			before = known[len(known)-1]
@@ -81,7 +70,7 @@ func (f *Forecast) Keep(jobs []*plan.Job, alone, settled *plan.DayPlan) {
 		f.answers.keep(question{before.Standing, jobs[len(known)], false}, o)
 		known = append(known, o)
 	}
-	f.keepDay(Improved{f.Aim, known, inTurn(&f.Start, jobs, settled)})
+	f.keepDay(Improved{f.Aim, known, f.Start.outcomes(settled.Turns)})
 }
 
 // keepDay keeps a settled day, in the place of the oldest where there are many.

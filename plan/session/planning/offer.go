@@ -8,7 +8,7 @@ import (
 
 // Offer is an order that a search found, until it is accepted or discarded.
 type Offer struct {
-	Order                          // its jobs laid out as found, refused ones last
+	Order                          // its jobs laid out as found
 	From   map[*plan.Job]*plan.Job // the day's jobs that those laid out otherwise were made from
 	Aim    plan.Aim
 	Inputs Inputs
@@ -23,18 +23,18 @@ func NewOffer(found *plan.DayPlan, in Inputs, aim plan.Aim) *Offer {
 	for _, j := range in.Jobs {
 		own[j.ID] = j
 	}
-	last := Outcome{Standing: in.Standing, Clock: in.Clock}
-	for _, step := range found.Steps() {
-		s := *step
-		s.Job = o.laid(own[s.Job.ID], &s)
-		last = Outcome{Step: s, Standing: last.Standing.After(&s), Clock: s.RunEnd}
-		out := last
-		o.Jobs, o.Known = append(o.Jobs, s.Job), append(o.Known, &out)
+	turns := slices.Clone(found.Turns)
+	for i := range turns {
+		t := &turns[i]
+		if t.Job = own[t.Job.ID]; !t.Refused() {
+			s := *t.Step
+			t.Job = o.laid(t.Job, &s)
+			s.Job, t.Step = t.Job, &s
+		}
+		o.Jobs = append(o.Jobs, t.Job)
 	}
-	for _, r := range found.Refused() {
-		o.Jobs = append(o.Jobs, own[r.Job.ID])
-		o.Known = append(o.Known, &Outcome{Faults: r.Faults, Standing: last.Standing, Clock: last.Clock})
-	}
+	begin := Outcome{Standing: in.Standing, Clock: in.Clock}
+	o.Known = begin.outcomes(turns)
 	return o
 }
 
@@ -49,9 +49,6 @@ func (o *Offer) laid(j *plan.Job, s *plan.Step) *plan.Job {
 	o.From[&next] = j
 	return &next
 }
-
-// Given is what was found for its jobs, for a forecast of the order accepted.
-func (o *Offer) Given() []*Outcome { return o.Known[:len(o.Day.Steps())] }
 
 // Keeps reports whether a day keeps all rules between its jobs.
 func Keeps(day *plan.DayPlan) bool { return len(plan.Broken(day.Jobs(), day.Done)) == 0 }

@@ -15,7 +15,7 @@ func (o *Order) Index(id string) int {
 // Step is what is planned for a job; nil when it isn't known or the job is refused.
 func (o *Order) Step(id string) *plan.Step {
 	if i := o.Index(id); i >= 0 && i < len(o.Known) && len(o.Known[i].Faults) == 0 {
-		return &o.Known[i].Step
+		return o.Known[i].Step
 	}
 	return nil
 }

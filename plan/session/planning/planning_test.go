@@ -107,7 +107,7 @@ func TestSearchIsOffered(t *testing.T) {
 			t.Errorf("%s is laid out as %+v", was.ID, j.Chosen)
 		}
 	}
-	f.Reorder(o.Jobs, o.Given())
+	f.Reorder(o.Jobs, o.Known)
 	if f.Present.Totals != found.Day.Totals || !f.Present.Whole() || !f.Present.Ends().Equal(o.Ends()) {
 		t.Errorf("accepted it comes to %+v, found was %+v", f.Present.Totals, found.Day.Totals)
 	}

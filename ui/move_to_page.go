@@ -1,0 +1,258 @@
+package ui
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"bide/plan"
+	"bide/plan/words"
+	"bide/ui/draw"
+	"bide/ui/keys"
+	"bide/ui/list"
+)
+
+// moveRow is one number that a job can be moved to.
+type moveRow struct {
+	*movePage
+	d           *desk
+	index       int
+	best        int
+	least, most time.Duration // of all
+}
+
+// moveFigure makes a cell of what moving there costs; a figure that is only an estimate is
+// faint, and marked beside it.
+func moveFigure(i draw.Style, text func(r moveRow, s plan.Slip) string) func(moveRow) (draw.Style, string) {
+	return func(r moveRow) (draw.Style, string) {
+		c, known := r.Cost(r.index)
+		switch {
+		case !known && r.Estimated:
+			return draw.Faint, ""
+		case !known:
+			return draw.Faint, r.d.Pending
+		case !c.Exact && i != draw.Late:
+			return pick(r.on(), draw.Faint), text(r, c.Slip)
+		}
+		return pick(r.on(), i), text(r, c.Slip)
+	}
+}
+
+// on reports whether it is the picked one.
+func (r moveRow) on() bool { return r.index == r.to }
+
+// mark says that nothing can be moved there, that a rule is broken or something refused
+// there, or that it costs least.
+func (r moveRow) mark() (draw.Style, string) {
+	c, known := r.Cost(r.index)
+	switch {
+	case r.Barred(r.index) || known && len(c.Refused) > 0:
+		return draw.Late, "x"
+	case known && len(c.Broken) > 0:
+		return draw.Late, "!"
+	case known && r.index == r.best:
+		return draw.Good, "*"
+	}
+	return draw.Plain, ""
+}
+
+// estimate marks a figure that is one.
+func (r moveRow) estimate() (draw.Style, string) {
+	if c, known := r.Cost(r.index); known && !c.Exact {
+		return pick(r.on(), draw.Faint), "~"
+	}
+	return draw.Plain, ""
+}
+
+// where names a number by the job before it.
+func (p *movePage) where(index int) string {
+	text := "first"
+	if index > 0 {
+		text = "after " + p.Rest[index-1].ID
+	}
+	if index == p.Was {
+		text += " (now)"
+	}
+	return text
+}
+
+// moveColumns are those of the list.
+func (p *movePage) moveColumns() []draw.Column[moveRow] {
+	where := 0
+	for index := range len(p.Rest) + 1 {
+		where = max(where, draw.CellWidth(p.where(index)))
+	}
+	return []draw.Column[moveRow]{
+		{Width: 1, Left: true, Cell: func(r moveRow) (draw.Style, string) {
+			if r.on() {
+				return draw.Picked, r.d.Cursor
+			}
+			return draw.Plain, ""
+		}},
+		{Head: "n", Width: 3, Cell: func(r moveRow) (draw.Style, string) { return pick(r.on(), draw.Faint), fmt.Sprint(r.index + 1) }},
+		{Width: 1, Left: true, Cell: moveRow.mark},
+		{Head: "where", Width: min(where, 24), Left: true, Cell: func(r moveRow) (draw.Style, string) { return pick(r.on(), draw.Plain), r.where(r.index) }},
+		{Width: 1, Left: true, Cell: moveRow.estimate},
+		{Head: "+/- min", Width: 7, Cell: moveFigure(draw.Strong, func(r moveRow, s plan.Slip) string { return sameOr(signedMinutes(s.Setup)) })},
+		{Head: "+/- moves", Width: 9, Cell: moveFigure(draw.Moved, func(r moveRow, s plan.Slip) string { return more(s.Repositions) })},
+		{Head: "+/- late", Width: 10, Left: true, Flex: 30, Cell: moveRow.late},
+		{Head: "day min", Width: 7, Rank: 1, Cell: moveFigure(draw.Plain, func(r moveRow, s plan.Slip) string { return words.Minutes(s.Totals.Setup) })},
+		{Head: "moves", Width: 5, Rank: 1, Cell: moveFigure(draw.Plain, func(r moveRow, s plan.Slip) string { return fmt.Sprint(s.Totals.Repositions) })},
+		{Head: "late", Width: 7, Rank: 2, Left: true, Cell: moveFigure(draw.Late, func(r moveRow, s plan.Slip) string { return lateness(s.Totals.Late) })},
+		{Head: "min above best", Width: barWidth, Rank: 3, Left: true, Cell: moveFigure(draw.Moved, moveRow.bar)},
+	}
+}
+
+// bar shows what one costs more than the one that takes least setup.
+func (r moveRow) bar(s plan.Slip) string {
+	n := int(((s.Setup-r.least)*barWidth + (r.most-r.least)/2) / max(r.most-r.least, 1))
+	return strings.Repeat(r.d.Glyphs.Bar, n)
+}
+
+// late tells what becomes late: how much in all, and which jobs.
+func (r moveRow) late() (draw.Style, string) {
+	c, _ := r.Cost(r.index)
+	if c.LateBy < 0 && len(c.Late) == 0 {
+		return moveFigure(draw.Good, func(moveRow, plan.Slip) string { return "-" + words.Hours(-c.LateBy) })(r)
+	}
+	return moveFigure(draw.Late, func(moveRow, plan.Slip) string {
+		text := ""
+		switch {
+		case c.LateBy > 0:
+			text = "!+" + words.Hours(c.LateBy)
+		case c.LateBy < 0:
+			text = "-" + words.Hours(-c.LateBy)
+		}
+		return words.Join(" ", text, jobList(c.Late))
+	})(r)
+}
+
+// jobList names jobs.
+func jobList(jobs []*plan.Job) string {
+	var names []string
+	for _, j := range jobs {
+		names = append(names, j.ID)
+	}
+	return strings.Join(names, ", ")
+}
+
+// list is the numbers on a page of that size: below them is room for what the picked one does.
+func (p *movePage) list(s draw.Size) list.List {
+	below := max(min((s.H-2)/3, 5), 0)
+	return list.List{At: p.to, Rows: len(p.Rest) + 1, Shown: max(s.H-2-below, 0)}
+}
+
+// View draws the numbers, and of the picked one what it would do.
+func (p *movePage) View(m *model) []draw.Line {
+	s := m.pageSize()
+	rows := p.list(s)
+	columns := draw.ColumnsFor(p.moveColumns(), s.W)
+	body := []draw.Line{draw.Heads(m.Theme, columns)}
+	row := moveRow{movePage: p, d: m.desk, best: p.Best(p.to)}
+	row.least, row.most = p.Range()
+	for row.index = rows.From(); row.index < rows.To(); row.index++ {
+		body = append(body, draw.RowOf(m.Theme, columns, row))
+	}
+	for len(body) < 1+rows.Shown {
+		body = append(body, m.Line())
+	}
+	body = append(body, paragraphs(m.Theme, p.says(m.desk), draw.Size{W: s.W, H: s.H - 2 - rows.Shown})...)
+	title := m.Line()
+	if text := rows.Range(); text != "" {
+		title.Add(draw.Faint, text+"  ")
+	}
+	name := "Move " + m.Safe(p.Job.ID) + " to ..."
+	title.Join(p.state(m, s.W-draw.CellWidth("-->  ")-draw.CellWidth(name)-title.Width))
+	return m.page(name, title, body, keys.OnMoveTo)
+}
+
+// state says how exact the figures are, what is being planned now, and what they are
+// against where there is room.
+func (p *movePage) state(m *model, w int) draw.Line {
+	t := m.Line()
+	t.Add(draw.Plain, " ")
+	all := len(p.Rest) + 1
+	known, exact := p.Known()
+	switch {
+	case known < all && !p.Estimated:
+		t.Add(draw.Accent, fmt.Sprintf("%d of %d estimated", known, all))
+	case exact < all:
+		text := fmt.Sprintf("%d of %d still to plan", all-exact, all)
+		if p.Improving >= 0 {
+			text = fmt.Sprintf("planning number %d, %d to go", p.Improving+1, all-exact)
+		}
+		t.Add(draw.Accent, text)
+		t.Add(draw.Faint, "  ~ estimate")
+	default:
+		t.Add(draw.Good, "all planned")
+	}
+	t.Add(draw.Faint, fitting(w-t.Width, "  +/- against its number now", "  +/- against now", ""))
+	return t
+}
+
+// says is what the row of the picked one has no room for.
+func (p *movePage) says(d *desk) (out []draw.Span) {
+	say := func(i draw.Style, format string, args ...any) {
+		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
+	}
+	c, known := p.Cost(p.to)
+	switch {
+	case p.Barred(p.to):
+		say(draw.Late, "x %s is running: nothing can come before it", p.Rest[p.to].ID)
+		return out
+	case !known:
+		say(draw.Faint, "planning the day with it there")
+		return out
+	}
+	for _, b := range c.Broken {
+		say(draw.Late, "! %s", b.Why(d.shop.Unit))
+	}
+	for _, r := range c.Refused {
+		say(draw.Late, "x %s would be refused: %s", r.Job.ID, r.Faults[0].Why(d.shop.Unit))
+	}
+	if len(c.Late) > 0 {
+		say(draw.Late, "newly late there: %s", jobList(c.Late))
+	}
+	estimate := " (estimate)"
+	if c.Exact {
+		estimate = ""
+	}
+	switch {
+	case p.to == p.Was:
+		say(draw.Plain, "its number now: the day has %s%s", totalWords(c.Totals), estimate)
+	default:
+		say(draw.Plain, "moved here, against now: %s%s", costWords(c.Slip), estimate)
+	}
+	if c.Exact && p.to != p.Was {
+		say(draw.Plain, "the day then has %s", totalWords(c.Totals))
+	}
+	if !c.Exact {
+		say(draw.Faint, "estimate: each job planned on its own, not yet the day together")
+	}
+	if without := p.Out(c); without.Exact == c.Exact {
+		out = append(out, draw.Span{Style: draw.Faint, Text: "without it, against this: " + costWords(without.Slip) + estimate})
+	}
+	return out
+}
+
+// totalWords tell what a day costs.
+func totalWords(t plan.Totals) string {
+	return fmt.Sprintf("%s min of setup, %s, %s", words.Minutes(t.Setup), words.Count(t.Repositions, "move"), lateWords(t))
+}
+
+// lateWords tell how late a day is.
+func lateWords(t plan.Totals) string {
+	if t.LateJobs == 0 {
+		return "none late"
+	}
+	return fmt.Sprintf("%s late (%s)", words.Hours(t.Late), words.Count(t.LateJobs, "job"))
+}
+
+// costWords tell what a slip costs against the other day.
+func costWords(s plan.Slip) string {
+	other := s.Totals
+	other.Setup -= s.Setup
+	other.Repositions -= s.Repositions
+	other.Late -= s.LateBy
+	return against(s.Totals, other)
+}
