@@ -90,3 +90,12 @@ func TestWearRefuses(t *testing.T) {
 		t.Errorf("no cuts: %+v, %v", f, err)
 	}
 }
+
+// TestEvennessFromTheFirstBand: most is cut in the first of three bands, 10 m, none in the
+// second, 5 m in the third: 7.5 on average in those cut in, over 10.
+func TestEvennessFromTheFirstBand(t *testing.T) {
+	f, err := Wear(0, 30, 10, []Cut{{0, 10}, {20, 5}})
+	if err != nil || f.Worst != 0 || f.Evenness() != 0.75 {
+		t.Errorf("%+v, %v, %v", f, f.Evenness(), err)
+	}
+}
