@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/session/draft"
+	"bide/plan/session/journal"
 	"bide/plan/shop"
 	"bide/plan/shop/disk"
 	"bide/plan/words"
@@ -16,11 +18,11 @@ import (
 
 // asked comes when the right to write was asked for again.
 type asked struct {
-	lock  *disk.Lock // nil: it wasn't given
-	why   string     // not
-	files []string   // that another has changed
-	fresh *shop.Shop // those read again; else nil
-	hand  *deed      // that the right is wanted for; nil where it is for another thing
+	lock  *disk.Lock    // nil: it wasn't given
+	why   string        // not
+	files []string      // that another has changed
+	fresh *shop.Shop    // those read again; else nil
+	hand  *journal.Deed // that the right is wanted for; nil where it is for another thing
 	then  func(asked)
 }
 
@@ -28,11 +30,11 @@ const writtenHere = "the shop is free now, and written here"
 
 // askAgain asks for the right to write, in the background, and goes on with what it is
 // wanted for: a deed, if that is in hand.
-func (d *session) askAgain(hand *deed, then func(asked)) {
-	old, now := d.shop, d.journal.now()
+func (d *session) askAgain(hand *journal.Deed, then func(asked)) {
+	old, now := d.shop, d.journal.Now()
 	d.busyWith(func() any {
 		a := asked{hand: hand, then: then}
-		a.lock, a.why = askFor(old.Dir, now)
+		a.lock, a.why = journal.Ask(old.Dir, now)
 		if a.files = old.Changed(); len(a.files) == 0 {
 			return a
 		}
@@ -49,7 +51,8 @@ func (d *session) askAgain(hand *deed, then func(asked)) {
 // given goes on when the right was asked for again.
 func (d *session) given(a asked) {
 	j := d.journal
-	j.busy, d.watch.stale = false, a.files
+	j.End()
+	d.watch.stale = a.files
 	if wrong := ""; a.fresh != nil && a.lock != nil {
 		if wrong = d.cantTake(a.fresh); wrong != "" {
 			a.lock.Release()
@@ -59,7 +62,7 @@ func (d *session) given(a asked) {
 	if a.fresh != nil && a.lock == nil && (d.loses() || len(d.claims) > 0) {
 		a.fresh = nil // what is reported here waits for the right
 	}
-	j.given(a.lock, a.why)
+	j.Given(a.lock, a.why)
 	switch {
 	case a.fresh == nil && a.lock != nil:
 		d.say("%s", writtenHere)
@@ -75,30 +78,31 @@ func (d *session) given(a asked) {
 // isn't in them is named, to be told again; wishes for the day that aren't saved stay. A
 // walk on which nothing is lost goes on with what stands. A deed in hand isn't done: it
 // rests on what was there before.
-func (d *session) reread(fresh *shop.Shop, hand *deed, says string) {
+func (d *session) reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 	lost, w := d.missing(fresh), d.setup
 	walks := w != nil && lost == ""
 	if hand != nil {
-		d.truth, d.journal.owed = hand.truth, append(d.journal.owed, hand.events...)
+		d.truth = hand.Actual
+		d.journal.Owe(hand.Events)
 		if lost = d.missing(fresh); lost == "" {
-			says = words.Join("; ", says, hand.undone())
+			says = words.Join("; ", says, hand.Undone())
 		}
 	}
-	d.journal.settled()
+	d.journal.Settled()
 	d.claims, d.wear, d.setup = nil, nil, nil
 	if d.changed() {
 		says = words.Join("; ", says, "the day here isn't saved and stays; undo begins anew")
 		d.shop.Stands(fresh)
 		d.become(d.statesIn(fresh))
-		d.history = history[draft]{now: newDraft(d.history.now.all, d.history.now.aim)}
+		d.history = draft.History[draft.Draft]{Now: draft.New(d.history.Now.All, d.history.Now.Aim)}
 	} else {
 		d.shop, d.stems = fresh, nil
 		d.openDay(fresh)
-		d.forecast.Aim = d.history.now.aim
+		d.forecast.Aim = d.history.Now.Aim
 	}
-	d.watch = watch{on: d.watch.on, since: d.journal.clock()}
-	d.truth = truth{d.shop.Standing, d.shop.Marks}
-	d.forecast.Start.Clock = d.shop.Day.Begins(d.truth.stands)
+	d.watch = watch{on: d.watch.on, since: d.journal.Clock()}
+	d.truth = journal.Actual{Standing: d.shop.Standing, Marks: d.shop.Marks}
+	d.forecast.Start.Clock = d.shop.Day.Begins(d.truth.Standing)
 	d.stand(d.truth)
 	d.viewer.readAnew()
 	if walks {
@@ -110,24 +114,16 @@ func (d *session) reread(fresh *shop.Shop, hand *deed, says string) {
 	d.say("%s", says)
 }
 
-// undone tells of a deed that isn't done and was to take something back; nothing of
-// another.
-func (d *deed) undone() string {
-	if slices.ContainsFunc(d.events, func(e shop.Event) bool { return e.Back }) {
-		return "nothing is taken back"
-	}
-	return ""
-}
-
 // statesIn are the states of a shop's jobs: where the beam is half set up for another,
 // what ran has ended, as openDay has it.
-func (d *session) statesIn(fresh *shop.Shop) states {
-	s, half := states{}, fresh.Standing.Setting
-	d.journal.behind = false
+func (d *session) statesIn(fresh *shop.Shop) draft.States {
+	s, half := draft.States{}, fresh.Standing.Setting
+	d.journal.SetDayLags(false)
 	for i := range fresh.Day.Jobs {
 		j := &fresh.Day.Jobs[i]
 		if s[j.ID] = j.State; half != nil && j.State == plan.Running && j.ID != half.Job {
-			s[j.ID], d.journal.behind = plan.Done, true
+			s[j.ID] = plan.Done
+			d.journal.SetDayLags(true)
 		}
 	}
 	return s
@@ -149,61 +145,21 @@ func (d *session) setOutAgain(was *setup) string {
 // shop as read again either.
 func (d *session) missing(fresh *shop.Shop) string {
 	var parts []string
-	u, stands := d.shop.Unit, d.truth.stands.At
+	u, stands := d.shop.Unit, d.truth.Standing.At
 	for n := 1; n <= min(len(stands), len(fresh.Standing.At)); n++ {
-		told := d.reported(n, shop.EventMoved, shop.EventCorrected)
+		told := d.journal.Reported(n, shop.EventMoved, shop.EventCorrected)
 		if at := stands[n-1]; told != nil && at != fresh.Standing.At[n-1] {
 			parts = append(parts, fmt.Sprintf("holder %d from %s to %s", n, u.Show(told.From), u.Show(at)))
 		}
-		if told = d.reported(n, shop.EventCondition); told != nil && fresh.Beam.Holders[n-1] != told.Condition {
+		if told = d.journal.Reported(n, shop.EventCondition); told != nil && fresh.Beam.Holders[n-1] != told.Condition {
 			parts = append(parts, fmt.Sprintf("holder %d is %s", n, told.Condition))
 		}
 	}
-	for _, j := range d.kept.all {
+	for _, j := range d.kept.All {
 		i := slices.IndexFunc(fresh.Day.Jobs, func(there plan.Job) bool { return there.ID == j.ID })
-		if state, told := d.becameOf(j.ID); told && i >= 0 && fresh.Day.Jobs[i].State != state {
-			parts = append(parts, outcomes(states{j.ID: state}, ""))
+		if state, told := d.journal.Became(j.ID); told && i >= 0 && fresh.Day.Jobs[i].State != state {
+			parts = append(parts, outcomes(draft.States{j.ID: state}, ""))
 		}
 	}
 	return words.Join(", ", parts...)
-}
-
-// reported is what was told of a holder, of these kinds, not written down and not taken back;
-// nil where nothing is. It leads from where the first one did.
-func (d *session) reported(holder int, kinds ...shop.Kind) *shop.Event {
-	var open []shop.Event
-	for _, e := range d.journal.owed {
-		switch {
-		case e.Holder != holder || !slices.Contains(kinds, e.Kind):
-		case !e.Back:
-			open = append(open, e)
-		case len(open) > 0:
-			open = open[:len(open)-1]
-		}
-	}
-	if len(open) == 0 {
-		return nil
-	}
-	last := open[len(open)-1]
-	last.From = open[0].From
-	return &last
-}
-
-// becameOf is what a job was told to have become last; false where nothing was, or it
-// was taken back.
-func (d *session) becameOf(id string) (state plan.State, told bool) {
-	var open []plan.State
-	for _, e := range d.journal.owed {
-		switch {
-		case e.Job != id || e.Kind != shop.EventJob:
-		case !e.Back:
-			open = append(open, e.State)
-		case len(open) > 0:
-			open = open[:len(open)-1]
-		}
-	}
-	if len(open) == 0 {
-		return 0, false
-	}
-	return open[len(open)-1], true
 }

@@ -65,7 +65,7 @@ func (c *compare) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 // sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
 func (d *session) sides(o *planning.Offer) (left []sequence, right sequence) {
-	done := d.history.now.done()
+	done := d.history.Now.Done()
 	listed, present := sequence{"as listed, centred", &d.forecast.Listed, done}, sequence{"this order", &d.forecast.Present, done}
 	if o == nil {
 		return []sequence{listed}, present
@@ -77,7 +77,8 @@ func (d *session) sides(o *planning.Offer) (left []sequence, right sequence) {
 // fitted to that of now first.
 func (m *model) openCompare() tea.Cmd {
 	if m.offer != nil && !m.offer.Inputs.Same(m.inputs()) {
-		return background(m.refit())
+		m.refit()
+		return nil
 	}
 	m.over = &compare{d: m.desk, of: m.offer}
 	return nil
@@ -100,7 +101,7 @@ func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
 			break
 		}
 		m.over = nil
-		return background(m.accept())
+		m.accept()
 	case keys.Discard:
 		if found != nil {
 			m.over = nil

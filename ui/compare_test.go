@@ -73,7 +73,7 @@ func TestOfferOfAnotherDay(t *testing.T) {
 		t.Fatalf("it isn't shown:\n%s", s.View())
 	}
 	s.press("enter").settle()
-	if !s.forecast.Present.Totals.Better(before, plan.AimMinutes) || s.history.now.find("D-101") != nil {
+	if !s.forecast.Present.Totals.Better(before, plan.AimMinutes) || s.history.Now.Find("D-101") != nil {
 		t.Errorf("accepted %+v, before %+v", s.forecast.Present.Totals, before)
 	}
 }

@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 
@@ -107,24 +106,6 @@ var (
 // turnWidth and clockWidth are the widths of the columns of turns and of times.
 func (d *desk) turnWidth() int { return max(2, len(fmt.Sprint(d.nth(len(d.jobs()))))) }
 
-// nth is a turn as people count it: from 1, with those of the day that are done. Jobs
-// that the beam can't run have none, as far as that is known.
-func (d *session) nth(turn int) int {
-	n := d.history.now.done() + 1
-	for t := range turn {
-		if !d.turnedDown(t) {
-			n++
-		}
-	}
-	return n
-}
-
-// turnedDown reports whether it is known that the beam can't run the job at that turn.
-func (d *session) turnedDown(turn int) bool {
-	o := d.outcome(turn)
-	return o != nil && len(o.Faults) > 0
-}
-
 // turnText is the number of a turn; nothing for a job that is refused.
 func (d *desk) turnText(turn int) string {
 	if d.turnedDown(turn) {
@@ -147,16 +128,6 @@ func (d *desk) clockWidth() int {
 // leastID is how wide the column of ids is at least: other columns are worth more than
 // the rest of a long one.
 const leastID = 7
-
-// noneLate reports whether it is known that no job of the day is late.
-func (d *session) noneLate() bool {
-	return d.forecast.Present.Full() && d.forecast.Present.Totals.LateJobs == 0
-}
-
-// noneDue reports whether no job has a time by which it is due.
-func (d *session) noneDue() bool {
-	return !slices.ContainsFunc(d.jobs(), func(j *plan.Job) bool { return !j.Due.IsZero() })
-}
 
 // dayColumns are those of the compact list: one line a job.
 func dayColumns(d *desk) []draw.Column[entry] {

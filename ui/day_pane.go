@@ -3,7 +3,6 @@ package ui
 import (
 	"fmt"
 	"strings"
-	"time"
 
 	"bide/plan"
 	"bide/plan/session/planning"
@@ -165,9 +164,6 @@ func (e entry) flag() (draw.Style, string) {
 	}
 	return draw.Plain, ""
 }
-
-// at is a time of the day.
-func (d *session) at(t time.Time) string { return words.Clock(t, d.shop.Day.Start) }
 
 // travel is the moves' lengths together, in metres or feet.
 func (d *desk) travel(l plan.Length) string {

@@ -27,8 +27,8 @@ func shopIn(t *testing.T) (*screen, string) {
 		t.Fatal(problems)
 	}
 	sc := newScreen(t, s, testLook(noColours, false, false), 120, 36).settle()
-	sc.journal.take(sc.shop.Dir, false)
-	t.Cleanup(sc.journal.close)
+	sc.journal.Take(sc.shop.Dir, false)
+	t.Cleanup(sc.journal.Close)
 	return sc, dir
 }
 

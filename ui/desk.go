@@ -6,9 +6,7 @@ import (
 	"slices"
 
 	"bide/plan"
-	"bide/plan/session/planning"
 	"bide/plan/shop"
-	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/list"
@@ -40,13 +38,7 @@ func newDesk(s *shop.Shop, k *draw.Theme) (*desk, error) {
 	if len(s.Day.Jobs) == 0 {
 		return nil, errors.New("day.toml: there are no jobs")
 	}
-	d := &desk{Theme: k, Table: keys.NewTable(k.ASCII), session: &session{shop: s, journal: newJournal(), truth: truth{s.Standing, s.Marks}}}
-	d.watch.since = d.journal.clock()
-	d.openDay(s)
-	d.forecast = planning.New(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.history.now.jobs)
-	d.forecast.Aim = d.history.now.aim
-	d.settle()
-	return d, nil
+	return &desk{Theme: k, Table: keys.NewTable(k.ASCII), session: newSession(s, p)}, nil
 }
 
 // job is the picked one, nil when the day has none.
@@ -75,30 +67,6 @@ func (d *desk) pick(turn int) {
 
 // pickMove goes to another move of the changeover.
 func (d *desk) pickMove(n int) { d.move = max(0, min(n, len(d.moves())-1)) }
-
-// told is the news in words: what happened and what it costs, lateness first. Where
-// a rule is broken, that comes before all, and what happened last: what is cut off
-// at the end matters least.
-func (d *desk) told() string {
-	text := d.news.text
-	if d.news.job == "" && !d.news.priced {
-		return words.Join("; ", text, d.news.also)
-	}
-	costs := ""
-	switch {
-	case d.news.against == nil:
-	case d.forecast.Present.Whole():
-		costs = d.costsOf()
-	default:
-		costs = d.Pending
-	}
-	for _, j := range d.jobs() {
-		if why := d.broken[j]; why != "" {
-			return words.Join("; ", "broken: "+why, costs, text, d.news.also)
-		}
-	}
-	return words.Join("; ", words.Join(": ", text, costs), d.news.also)
-}
 
 // look picks the job that what happened last is about; the one picked stays so where
 // that is about none.
@@ -136,4 +104,29 @@ func (d *desk) keyOf(a action) string {
 		toSave: keys.SaveDay, toReread: keys.Reread, toCompare: keys.CompareOrders, toUndo: keys.Undo,
 		toSetUp: keys.Setup, toHold: keys.Hold, toCorrect: keys.Correct, toRun: keys.Runs,
 	}[a])
+}
+
+// edit does what an action asks of the picked job; false when it is none of these.
+func (d *desk) edit(a keys.Action) bool {
+	does := map[keys.Action]func(*plan.Job){
+		keys.Fix: d.lockTurn, keys.ShiftRule: d.turnShift, keys.ArrangeRule: d.turnArrange,
+		keys.MarkRunning: d.markRunning, keys.MarkDone: d.markDone, keys.Hold: d.setAside, keys.RemoveJob: d.remove,
+		keys.Replan: d.planAfresh, keys.ReplanAll: d.planAllAfresh,
+	}[a]
+	switch j := d.job(); {
+	case does == nil:
+		return false
+	case j == nil:
+		d.say("no job is picked")
+	default:
+		does(j)
+	}
+	return true
+}
+
+// offered shows an order that a search found to the person who waits for it.
+func (m *model) offered() {
+	if m.over == nil && m.help == nil && !m.asks && m.prompt == nil {
+		m.openCompare()
+	}
 }

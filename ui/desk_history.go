@@ -5,54 +5,63 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/session/draft"
 	"bide/plan/session/planning"
 )
 
 // do makes a draft the present one and tells what was done.
-func (d *session) do(next draft) {
-	d.history.do(next)
-	d.show(next, next.did, "moved to")
+func (d *session) do(next draft.Draft) {
+	d.history.Do(next)
+	d.show(next, next.Did, "moved to")
 }
 
 // undo takes the last change back, redo does it again.
 func (d *session) undo() {
-	was := d.history.now
+	was := d.history.Now
+	ran, runs := was.Cause.(*claim)
+	mark, marks := was.Cause.(*remark)
 	switch {
-	case was.ran != nil:
-		d.unrun(was.ran)
+	case runs:
+		d.unrun(ran)
 		return
-	case was.remark != nil && d.waits():
+	case marks && d.waits():
 		return
-	case !d.history.undo():
+	case !d.history.Undo():
 		d.say("there is nothing to undo")
 		return
-	case was.remark != nil:
-		d.unreport(was.remark)
-		return
-	case was.tossed != nil:
-		d.offerAgain(was.tossed)
+	case marks:
+		d.unreport(mark)
 		return
 	}
-	d.show(was, "undone: "+was.did, "undone: back to")
+	if o, found := was.Cause.(*planning.Offer); found {
+		d.offerAgain(o)
+		return
+	}
+	d.show(was, "undone: "+was.Did, "undone: back to")
 }
 
 func (d *session) redo() {
 	switch {
 	case d.waits():
 		return
-	case !d.history.redo():
+	case !d.history.Redo():
 		d.say("there is nothing to do again")
 		return
 	}
-	if r := d.history.now.remark; r != nil {
-		d.rereport(r)
-		return
+	switch by := d.history.Now.Cause.(type) {
+	case *remark:
+		d.rereport(by)
+	case *planning.Offer:
+		d.tossAgain(by)
+	default:
+		d.show(d.history.Now, "done again: "+d.history.Now.Did, "done again: moved to")
 	}
-	if o := d.history.now.tossed; o != nil {
-		d.tossAgain(o)
-		return
-	}
-	d.show(d.history.now, "done again: "+d.history.now.did, "done again: moved to")
+}
+
+// justRan reports whether the last change is that a job was set up and runs.
+func (d *session) justRan() bool {
+	_, ran := d.history.Now.Cause.(*claim)
+	return ran
 }
 
 // tossAgain discards an order found again, if it is the one that waits.
@@ -67,26 +76,26 @@ func (d *session) tossAgain(o *planning.Offer) {
 
 // show puts the present draft on the desk, with the job that a draft was made about
 // picked, and tells what was done, or of a job that was only moved where it is now.
-func (d *session) show(of draft, did, moved string) {
-	if against := d.news.against; d.news.job != of.about || against == nil {
+func (d *session) show(of draft.Draft, did, moved string) {
+	if against := d.news.against; d.news.job != of.About || against == nil {
 		d.news.against = nil
 		if d.forecast.Present.Whole() {
 			totals := d.forecast.Present.Totals
 			d.news.against = &totals
 		}
 	}
-	d.forecast.Aim = d.history.now.aim
-	d.forecast.Reorder(d.history.now.jobs, d.history.now.given)
-	d.news.job, d.news.text, d.news.also = of.about, did, ""
-	turn := slices.IndexFunc(d.jobs(), func(j *plan.Job) bool { return j.ID == of.about })
-	if of.about == "" { // a search, not one job, changed the order
+	d.forecast.Aim = d.history.Now.Aim
+	d.forecast.Reorder(d.history.Now.Jobs, d.history.Now.Given)
+	d.news.job, d.news.text, d.news.also = of.About, did, ""
+	turn := slices.IndexFunc(d.jobs(), func(j *plan.Job) bool { return j.ID == of.About })
+	if of.About == "" { // a search, not one job, changed the order
 		turn = 0
 	}
 	d.viewer.look(turn)
-	if of.about != "" && of.did == "" && turn >= 0 {
-		d.news.text = fmt.Sprintf("%s %s turn %d", of.about, moved, d.nth(turn))
+	if of.About != "" && of.Did == "" && turn >= 0 {
+		d.news.text = fmt.Sprintf("%s %s turn %d", of.About, moved, d.nth(turn))
 		if d.turnedDown(turn) {
-			d.news.text = of.about + " is moved; the beam can't run it, so it has no turn"
+			d.news.text = of.About + " is moved; the beam can't run it, so it has no turn"
 		}
 	}
 	if d.interrupt() {

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session/draft"
 	"bide/plan/words"
 )
 
@@ -22,7 +23,7 @@ func TestHalfSetUpComesFirst(t *testing.T) {
 		{[]*plan.Job{runs, a}, "runs A"},
 	} {
 		got := ""
-		for _, j := range newDraft(c.have, plan.AimMinutes).first("half").jobs {
+		for _, j := range draft.New(c.have, plan.AimMinutes).First("half").Jobs {
 			got = words.Join(" ", got, j.ID)
 		}
 		if got != c.want {

@@ -5,28 +5,10 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/session/draft"
 	"bide/plan/shop"
 	"bide/plan/words"
-	"bide/ui/keys"
 )
-
-// edit does what an action asks of the picked job; false when it is none of these.
-func (d *desk) edit(a keys.Action) bool {
-	does := map[keys.Action]func(*plan.Job){
-		keys.Fix: d.lockTurn, keys.ShiftRule: d.turnShift, keys.ArrangeRule: d.turnArrange,
-		keys.MarkRunning: d.markRunning, keys.MarkDone: d.markDone, keys.Hold: d.setAside, keys.RemoveJob: d.remove,
-		keys.Replan: d.planAfresh, keys.ReplanAll: d.planAllAfresh,
-	}[a]
-	switch j := d.job(); {
-	case does == nil:
-		return false
-	case j == nil:
-		d.say("no job is picked")
-	default:
-		does(j)
-	}
-	return true
-}
 
 // lockTurn fixes a job to the turn that it has, or frees it.
 func (d *session) lockTurn(j *plan.Job) {
@@ -76,7 +58,7 @@ func (d *session) planAfresh(j *plan.Job) {
 
 // planAllAfresh forgets the layouts that searches chose; the picked job stays so.
 func (d *session) planAllAfresh(picked *plan.Job) {
-	all, n := slices.Clone(d.history.now.all), 0
+	all, n := slices.Clone(d.history.Now.All), 0
 	for i, j := range all {
 		if j.Chosen == nil {
 			continue
@@ -90,8 +72,8 @@ func (d *session) planAllAfresh(picked *plan.Job) {
 		d.say("no search chose a layout that is kept: all jobs are planned afresh already")
 		return
 	}
-	next := newDraft(all, d.history.now.aim)
-	next.about, next.did = picked.ID, words.Count(n, "job")+" planned afresh"
+	next := draft.New(all, d.history.Now.Aim)
+	next.About, next.Did = picked.ID, words.Count(n, "job")+" planned afresh"
 	d.do(next)
 }
 
@@ -106,16 +88,16 @@ func (d *session) markRunning(j *plan.Job) {
 	if !ok {
 		return
 	}
-	now := d.history.now.with(j, next)
-	at := slices.Index(now.jobs, next)
-	now = now.ordered(slices.Insert(slices.Delete(slices.Clone(now.jobs), at, at+1), 0, next))
-	now.about, now.did = j.ID, j.ID+" is running, and comes first"
+	now := d.history.Now.With(j, next)
+	at := slices.Index(now.Jobs, next)
+	now = now.Ordered(slices.Insert(slices.Delete(slices.Clone(now.Jobs), at, at+1), 0, next))
+	now.About, now.Did = j.ID, j.ID+" is running, and comes first"
 	d.do(now)
 }
 
 // markDone marks a job as done; one that the beam is half set up for hasn't run.
 func (d *session) markDone(j *plan.Job) {
-	if s := d.truth.stands.Setting; s != nil && s.Job == j.ID {
+	if s := d.truth.Standing.Setting; s != nil && s.Job == j.ID {
 		d.say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.viewer.keyOf(toSetUp), d.viewer.keyOf(toHold))
 		return
 	}
@@ -133,9 +115,9 @@ func (d *session) bringBack(j *plan.Job) {
 
 // remove takes a job out of the day, and out of what others wait for.
 func (d *session) remove(j *plan.Job) {
-	all := slices.DeleteFunc(slices.Clone(d.history.now.all), func(other *plan.Job) bool { return other == j })
-	next := newDraft(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }), d.history.now.aim)
-	next.given, next.about, next.did = d.history.now.given, j.ID, j.ID+" is out of the day (u brings it back)"
+	all := slices.DeleteFunc(slices.Clone(d.history.Now.All), func(other *plan.Job) bool { return other == j })
+	next := draft.New(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }), d.history.Now.Aim)
+	next.Given, next.About, next.Did = d.history.Now.Given, j.ID, j.ID+" is out of the day (u brings it back)"
 	d.do(next)
 }
 
@@ -147,7 +129,7 @@ func (d *session) orderAfter(j, before *plan.Job) (now *plan.Job) {
 		ids = slices.DeleteFunc(ids, func(id string) bool { return id == before.ID })
 	}
 	d.alter(j, "after", text, func(j *plan.Job) { j.After = ids })
-	return d.history.now.find(j.ID)
+	return d.history.Now.Find(j.ID)
 }
 
 // alter changes one job, if the checks of the file have nothing against what the
@@ -157,8 +139,8 @@ func (d *session) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
 	if !ok {
 		return
 	}
-	now := d.history.now.with(j, next)
-	now.about, now.did = j.ID, did
+	now := d.history.Now.With(j, next)
+	now.About, now.Did = j.ID, did
 	d.do(now)
 }
 
@@ -171,8 +153,8 @@ func (d *session) altered(j *plan.Job, key string, change func(*plan.Job)) (*pla
 	if !next.LaidLike(j) {
 		next.Chosen = nil
 	}
-	day := d.history.now.day(d.shop.Day)
-	_, problems := d.shop.ReadJob(d.shop.Typed(&next), day, slices.Index(d.history.now.all, j))
+	day := d.history.Now.Day(d.shop.Day)
+	_, problems := d.shop.ReadJob(d.shop.Typed(&next), day, slices.Index(d.history.Now.All, j))
 	for _, p := range problems {
 		if p.Key == key && !p.Refused {
 			d.say("%s can't be changed so: %s; %s", j.ID, p.What, p.Remedy)
@@ -221,10 +203,24 @@ func (d *session) stem(j *plan.Job, id string) {
 }
 
 // origins tells of each of a draft's jobs where it comes from.
-func (d *session) origins(of draft) []string {
-	out := make([]string, len(of.all))
-	for i, j := range of.all {
+func (d *session) origins(of draft.Draft) []string {
+	out := make([]string, len(of.All))
+	for i, j := range of.All {
 		out[i] = d.origin(j)
 	}
 	return out
+}
+
+// replace puts an edited job in the place of what it was; others that come after it
+// follow its new id.
+func (d *session) replace(old, next *plan.Job) {
+	d.stem(next, d.origin(old))
+	now := d.history.Now.With(old, next)
+	if old.ID != next.ID {
+		given := now.Given
+		now = draft.New(d.rebuilt(now.All, func(jobs []plan.Job) []plan.Job { return shop.Renamed(jobs, old.ID, next.ID) }), now.Aim)
+		now.Given = given
+	}
+	now.About, now.Did = next.ID, next.ID+" is edited"
+	d.do(now)
 }

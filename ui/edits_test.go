@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session/draft"
 )
 
 // Each edit changes what it is to change, and undoing all of them returns to the
@@ -13,7 +14,7 @@ import (
 func TestEditsAndUndo(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	start := ids(s.jobs())
-	now := func(id string) *plan.Job { return s.history.now.find(id) }
+	now := func(id string) *plan.Job { return s.history.Now.Find(id) }
 	s.press("j", "j")
 	id := s.job().ID
 	for _, c := range []struct {
@@ -42,8 +43,8 @@ func TestEditsAndUndo(t *testing.T) {
 	if s.press("f"); now(id).Shift == before {
 		t.Error("f leaves the shift as it was")
 	}
-	for s.history.undo() {
-		s.show(draft{}, "", "")
+	for s.history.Undo() {
+		s.show(draft.Draft{}, "", "")
 	}
 	if !slices.Equal(ids(s.jobs()), start) || s.changed() {
 		t.Errorf("all undone, the day is %v, was %v", ids(s.jobs()), start)
@@ -60,8 +61,8 @@ func TestEditsRefused(t *testing.T) {
 	}
 	a, b := s.jobs()[2], s.jobs()[3]
 	s.orderAfter(a, b)
-	s.orderAfter(s.history.now.find(b.ID), s.history.now.find(a.ID))
-	if len(s.history.now.find(b.ID).After) > 0 {
+	s.orderAfter(s.history.Now.Find(b.ID), s.history.Now.Find(a.ID))
+	if len(s.history.Now.Find(b.ID).After) > 0 {
 		t.Errorf("%s and %s wait for each other", a.ID, b.ID)
 	}
 }
@@ -73,11 +74,11 @@ func TestRemovedJobIsWaitedForNoMore(t *testing.T) {
 	a, b := s.jobs()[0], s.jobs()[1]
 	s.orderAfter(b, a)
 	s.pick(0)
-	if s.press("x"); len(s.history.now.find(b.ID).After) != 0 {
+	if s.press("x"); len(s.history.Now.Find(b.ID).After) != 0 {
 		t.Errorf("%s still comes after a job that isn't there", b.ID)
 	}
-	if s.press("u"); !slices.Equal(s.history.now.find(b.ID).After, []string{a.ID}) {
-		t.Errorf("undone, %s comes after %v", b.ID, s.history.now.find(b.ID).After)
+	if s.press("u"); !slices.Equal(s.history.Now.Find(b.ID).After, []string{a.ID}) {
+		t.Errorf("undone, %s comes after %v", b.ID, s.history.Now.Find(b.ID).After)
 	}
 }
 
@@ -107,11 +108,11 @@ func TestOrderAfterFromTheList(t *testing.T) {
 	s.press("j", "j")
 	id, first := s.job().ID, s.jobs()[0].ID
 	s.press("o", "enter").fits()
-	if !slices.Equal(s.history.now.find(id).After, []string{first}) {
-		t.Errorf("%s comes after %v, want %s", id, s.history.now.find(id).After, first)
+	if !slices.Equal(s.history.Now.Find(id).After, []string{first}) {
+		t.Errorf("%s comes after %v, want %s", id, s.history.Now.Find(id).After, first)
 	}
-	if s.press("enter", "esc"); len(s.history.now.find(id).After) > 0 || s.over != nil {
-		t.Errorf("%s comes after %v, want none", id, s.history.now.find(id).After)
+	if s.press("enter", "esc"); len(s.history.Now.Find(id).After) > 0 || s.over != nil {
+		t.Errorf("%s comes after %v, want none", id, s.history.Now.Find(id).After)
 	}
 }
 
@@ -121,10 +122,10 @@ func TestHalfSetUpIsNotDone(t *testing.T) {
 	s.press("w", "enter").ticks(1).press("esc").settle()
 	j := s.job()
 	s.press("d").tells(j.ID + " is half set up and hasn't run: w goes on with it, z sets it aside")
-	if s.history.now.find(j.ID).State != plan.Waiting {
-		t.Errorf("%s is %v", j.ID, s.history.now.find(j.ID).State)
+	if s.history.Now.Find(j.ID).State != plan.Waiting {
+		t.Errorf("%s is %v", j.ID, s.history.Now.Find(j.ID).State)
 	}
-	if s.press("z").settle(); s.history.now.find(j.ID).State != plan.Aside {
-		t.Errorf("it can't be set aside: %v", s.history.now.find(j.ID).State)
+	if s.press("z").settle(); s.history.Now.Find(j.ID).State != plan.Aside {
+		t.Errorf("it can't be set aside: %v", s.history.Now.Find(j.ID).State)
 	}
 }

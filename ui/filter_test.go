@@ -243,9 +243,9 @@ func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 		}
 		for _, pane := range []string{"1", "4"} {
 			s.filters[theDay].Text, s.filters[theDayMap].Text = "zzz", "zzz"
-			all := slices.Clone(s.history.now.all)
+			all := slices.Clone(s.history.Now.All)
 			s.press(pane, b.Keys[0])
-			if s.over != nil || s.prompt != nil || !slices.Equal(all, s.history.now.all) {
+			if s.over != nil || s.prompt != nil || !slices.Equal(all, s.history.Now.All) {
 				t.Fatalf("%s in pane %s changes a job that isn't shown: %q", b.Keys[0], pane, s.news.text)
 			}
 		}

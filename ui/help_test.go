@@ -27,7 +27,7 @@ func TestHelpOpensAtItsChapter(t *testing.T) {
 	} {
 		for _, size := range [][2]int{{80, 24}, {120, 36}} {
 			sc := newScreen(t, demo(t), testLook(noColours, false, false), size[0], size[1])
-			sc.journal.take(sc.shop.Dir, true)
+			sc.journal.Take(sc.shop.Dir, true)
 			sc.settle().press(keys[:len(keys)-1]...).settle()
 			over, before := sc.over, sc.View()
 			sc.press(keys[len(keys)-1])

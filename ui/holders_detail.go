@@ -2,7 +2,6 @@ package ui
 
 import (
 	"fmt"
-	"os"
 	"strings"
 
 	"bide/plan"
@@ -20,7 +19,7 @@ func aboutHolder(d *desk, number int) (out []draw.Span) {
 	}
 	place := d.stands(number)
 	say(draw.Picked, "Holder %d is at %s (%s)%s", number, u.Show(place), words.Other(u).Show(place), r.inJob())
-	if m, marked := d.truth.marks[number]; marked || r.condition != plan.Good {
+	if m, marked := d.truth.Marks[number]; marked || r.condition != plan.Good {
 		say(draw.Late, "%s", condition(r.condition, m, marked))
 	}
 	if text := r.edgeWords(); text != "" {
@@ -144,36 +143,4 @@ func (d *desk) wearOf(number int) *shop.Wear {
 		return nil
 	}
 	return &d.wear.Holders[number-1]
-}
-
-// recorded is a shop's record, summed up.
-type recorded struct {
-	summary  *shop.Summary
-	problems int
-	err      error
-}
-
-// readRecord sums the shop's record up.
-func (d *session) readRecord() {
-	dir, holders, since := d.shop.Dir, len(d.shop.Beam.Holders), d.shop.Day.Start
-	if dir == "" {
-		return
-	}
-	d.later(func() any {
-		sum := shop.NewSummary(holders, since)
-		problems, err := shop.ReadRecord(os.DirFS(dir), sum.Add)
-		return recorded{sum, len(problems), err}
-	})
-}
-
-// heard takes the record; what is wrong with it is told where nothing else is.
-func (d *session) heard(r recorded) {
-	d.wear = r.summary
-	switch {
-	case d.news.text != "":
-	case r.err != nil:
-		d.say("%v; the holders' past isn't shown", r.err)
-	case r.problems > 0:
-		d.say("record.jsonl: %s can't be read and is left out", words.Count(r.problems, "line"))
-	}
 }

@@ -118,7 +118,7 @@ func (p *holdersPane) rows(d *desk, focused bool) []holderRow {
 // words are what a filter looks in.
 func (r holderRow) words() []string {
 	out := []string{fmt.Sprintf("%d h%d", r.number, r.number), r.condition.String(), r.does(), r.blade()}
-	if m, ok := r.truth.marks[r.number]; ok {
+	if m, ok := r.truth.Marks[r.number]; ok {
 		out = append(out, "condition "+m.Reason)
 	}
 	switch {

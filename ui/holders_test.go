@@ -103,18 +103,18 @@ func TestMarkingAHolder(t *testing.T) {
 	s.press("5", "down", "down")
 	number := s.holder
 	s.press("c", "s", "j", "a", "m", "enter").settle()
-	if m := s.truth.marks[number]; m != (shop.Mark{Condition: plan.Stuck, Reason: "jam"}) {
+	if m := s.truth.Marks[number]; m != (shop.Mark{Condition: plan.Stuck, Reason: "jam"}) {
 		t.Fatalf("holder %d is marked %+v", number, m)
 	}
 	sameAsPlanned(t, s)
 	after := s.forecast.Present.Totals
 	cost := against(after, before)
-	if want := fmt.Sprintf("holder %d is marked stuck (not saved): ", number); !strings.HasPrefix(s.told(), want) || !strings.HasSuffix(s.told(), cost) {
-		t.Errorf("told %q, want %q and %q", s.told(), want, cost)
+	if want := fmt.Sprintf("holder %d is marked stuck (not saved): ", number); !strings.HasPrefix(s.told(s.Pending), want) || !strings.HasSuffix(s.told(s.Pending), cost) {
+		t.Errorf("told %q, want %q and %q", s.told(s.Pending), want, cost)
 	}
 	for _, id := range able {
-		if lost := !slices.Contains(ids(s.able()), id); lost != strings.Contains(s.told(), id) {
-			t.Errorf("%s can no longer be run: %v; told %q", id, lost, s.told())
+		if lost := !slices.Contains(ids(s.able()), id); lost != strings.Contains(s.told(s.Pending), id) {
+			t.Errorf("%s can no longer be run: %v; told %q", id, lost, s.told(s.Pending))
 		}
 	}
 	for _, o := range s.forecast.Present.Known {
@@ -123,12 +123,12 @@ func TestMarkingAHolder(t *testing.T) {
 		}
 	}
 	s.press("u").settle()
-	if diff := cmp.Diff(before, s.forecast.Present.Totals); diff != "" || len(s.truth.marks) != 0 {
-		t.Errorf("undone, the day costs something else, marks %v:\n%s", s.truth.marks, diff)
+	if diff := cmp.Diff(before, s.forecast.Present.Totals); diff != "" || len(s.truth.Marks) != 0 {
+		t.Errorf("undone, the day costs something else, marks %v:\n%s", s.truth.Marks, diff)
 	}
 	s.press("U").settle()
-	if diff := cmp.Diff(after, s.forecast.Present.Totals); diff != "" || s.truth.marks[number].Reason != "jam" {
-		t.Errorf("done again, the day costs something else, marks %v:\n%s", s.truth.marks, diff)
+	if diff := cmp.Diff(after, s.forecast.Present.Totals); diff != "" || s.truth.Marks[number].Reason != "jam" {
+		t.Errorf("done again, the day costs something else, marks %v:\n%s", s.truth.Marks, diff)
 	}
 }
 
@@ -137,8 +137,8 @@ func TestMarkingIsLeft(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5")
 	for _, keys := range [][]string{{"c", "esc"}, {"c", "q"}, {"c", "s", "x", "esc"}, {"c", "b"}, {"c", "down", "esc"}} {
 		s.press(keys...).settle()
-		if len(s.truth.marks) != 0 || s.prompt != nil || s.hold.marking != 0 || s.ended || len(s.history.past) != 0 {
-			t.Fatalf("%v: marks %v, prompt %v", keys, s.truth.marks, s.prompt)
+		if len(s.truth.Marks) != 0 || s.prompt != nil || s.hold.marking != 0 || s.ended || len(s.history.Past) != 0 {
+			t.Fatalf("%v: marks %v, prompt %v", keys, s.truth.Marks, s.prompt)
 		}
 	}
 	if s.press("6", "1"); s.focus != theDay {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/session/draft"
 )
 
 // A job that is added needs an id of its own and a turn that the rules allow.
@@ -14,14 +15,14 @@ import (
 // nextID is an id for a new job in the pattern of the day's: that of the job given, else
 // of the first that ends with a number, with the number after the highest.
 func (d *session) nextID(like *plan.Job) string {
-	jobs := d.history.now.all
+	jobs := d.history.Now.All
 	if like != nil {
 		jobs = append([]*plan.Job{like}, jobs...)
 	}
 	for _, j := range jobs {
 		if stem, _, digits, ok := numbered(j.ID); ok {
 			highest := 0
-			for _, other := range d.history.now.all {
+			for _, other := range d.history.Now.All {
 				if s, n, _, ok := numbered(other.ID); ok && s == stem {
 					highest = max(highest, n)
 				}
@@ -46,7 +47,7 @@ func numbered(id string) (stem string, n, digits int, ok bool) {
 
 // freeID is an id that no job has, like the one given.
 func (d *session) freeID(like string) string {
-	taken := func(id string) bool { return d.history.now.find(id) != nil }
+	taken := func(id string) bool { return d.history.Now.Find(id) != nil }
 	for _, tail := range strings.Split("bcdefghijklmnopqrstuvwxyz", "") {
 		if !taken(like + tail) {
 			return like + tail
@@ -59,18 +60,18 @@ func (d *session) freeID(like string) string {
 // its own and those of the others.
 func (d *session) include(j *plan.Job, stem string, behind *plan.Job) {
 	d.stem(j, stem)
-	all := d.history.now.all
+	all := d.history.Now.All
 	wanted := len(all)
 	if i := slices.Index(all, behind); i >= 0 {
 		wanted = i + 1
 	}
 	at := d.nearestFor(j, wanted)
-	next := newDraft(slices.Insert(slices.Clone(all), at, j), d.history.now.aim)
-	next.given, next.about, next.did = d.history.now.given, j.ID, j.ID+" is added"
-	if turn := slices.Index(next.jobs, j); at != wanted && turn == 0 {
-		next.did += " as the first: the nearest turn that keeps the rules"
+	next := draft.New(slices.Insert(slices.Clone(all), at, j), d.history.Now.Aim)
+	next.Given, next.About, next.Did = d.history.Now.Given, j.ID, j.ID+" is added"
+	if turn := slices.Index(next.Jobs, j); at != wanted && turn == 0 {
+		next.Did += " as the first: the nearest turn that keeps the rules"
 	} else if at != wanted && turn > 0 {
-		next.did += fmt.Sprintf(" behind %s: the nearest turn that keeps the rules", next.jobs[turn-1].ID)
+		next.Did += fmt.Sprintf(" behind %s: the nearest turn that keeps the rules", next.Jobs[turn-1].ID)
 	}
 	d.do(next)
 }
@@ -79,10 +80,10 @@ func (d *session) include(j *plan.Job, stem string, behind *plan.Job) {
 // two, at which a job breaks no rule that isn't broken without it; the one wanted where
 // there is none. It looks at n+1 orders of n jobs.
 func (d *session) nearestFor(j *plan.Job, wanted int) int {
-	all := d.history.now.all
+	all := d.history.Now.All
 	breaches := func(all []*plan.Job) int {
-		able := slices.DeleteFunc(newDraft(all, plan.AimMinutes).jobs, d.cannotRun)
-		return len(plan.Broken(able, d.history.now.done()))
+		able := slices.DeleteFunc(draft.New(all, plan.AimMinutes).Jobs, d.cannotRun)
+		return len(plan.Broken(able, d.history.Now.Done()))
 	}
 	already := breaches(all)
 	for away := range len(all) + 1 {

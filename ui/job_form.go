@@ -53,8 +53,8 @@ func (m *model) openForm(a keys.Action) {
 
 // readForm reads what is typed of an edited job, or of one to be added.
 func (m *model) readForm(edited *plan.Job, typed shop.Typed) (plan.Job, []shop.FieldProblem) {
-	day := m.history.now.day(m.shop.Day)
-	at := slices.Index(m.history.now.all, edited)
+	day := m.history.Now.Day(m.shop.Day)
+	at := slices.Index(m.history.Now.All, edited)
 	if at < 0 { // it is new, or was taken out meanwhile
 		at = len(day.Jobs)
 	}
@@ -64,10 +64,10 @@ func (m *model) readForm(edited *plan.Job, typed shop.Typed) (plan.Job, []shop.F
 // keepUp follows the day: where it was read again meanwhile, the form's job is another.
 func (f *jobForm) keepUp(m *model) {
 	f.Shop = m.shop
-	if f.job == nil || slices.Contains(m.history.now.all, f.job) {
+	if f.job == nil || slices.Contains(m.history.Now.All, f.job) {
 		return
 	}
-	if j := m.history.now.find(f.job.ID); j != nil {
+	if j := m.history.Now.Find(f.job.ID); j != nil {
 		f.job, f.stem = j, m.origin(j)
 		f.Follow(m.shop.Typed(j))
 	}
@@ -132,7 +132,7 @@ func (f *jobForm) save(m *model) {
 	delete(m.drawer, f.place())
 	next := f.Job
 	switch {
-	case f.job == nil || !slices.Contains(m.history.now.all, f.job):
+	case f.job == nil || !slices.Contains(m.history.Now.All, f.job):
 		m.desk.include(&next, f.stem, f.behind)
 	case !f.Changed():
 		m.say("%s is unchanged", next.ID)
@@ -152,18 +152,4 @@ func (f *jobForm) View(m *model) []draw.Line {
 	}
 	title, body := f.Page.View(m.Theme, m.pageSize())
 	return m.page(name, title, body, f.Help())
-}
-
-// replace puts an edited job in the place of what it was; others that come after it
-// follow its new id.
-func (d *session) replace(old, next *plan.Job) {
-	d.stem(next, d.origin(old))
-	now := d.history.now.with(old, next)
-	if old.ID != next.ID {
-		given := now.given
-		now = newDraft(d.rebuilt(now.all, func(jobs []plan.Job) []plan.Job { return shop.Renamed(jobs, old.ID, next.ID) }), now.aim)
-		now.given = given
-	}
-	now.about, now.did = next.ID, next.ID+" is edited"
-	d.do(now)
 }

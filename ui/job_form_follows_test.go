@@ -38,11 +38,11 @@ func TestFormPutAwayTakesNothingBack(t *testing.T) {
 		t.Errorf("the form has %v", f.Typed())
 	}
 	sc.press("enter").settle()
-	j := sc.history.now.find("D-101")
+	j := sc.history.Now.Find("D-101")
 	if j.State != plan.Running || j.Turn != 1 || j.Shift != plan.Centred || j.Metres != 10*metres {
 		t.Errorf("taken: state %d, turn %d, shift %d, %v m of %v", j.State, j.Turn, j.Shift, j.Metres, metres)
 	}
-	if kept := read(t, dir).Day.Jobs[0]; kept.State != plan.Running || sc.kept.find("D-101").State != plan.Running {
+	if kept := read(t, dir).Day.Jobs[0]; kept.State != plan.Running || sc.kept.Find("D-101").State != plan.Running {
 		t.Errorf("the file has state %d", kept.State)
 	}
 }
@@ -74,8 +74,8 @@ func TestFormFollowsTheFiles(t *testing.T) {
 	id, metres, n := fresh.Day.Jobs[1].ID, fresh.Day.Jobs[1].Metres, len(fresh.Day.Jobs)
 	sc.reread(fresh, nil, "read again")
 	sc.settle().press("enter").settle()
-	if j := sc.history.now.find(id); j.Turn != 2 || j.Metres != 10*metres || len(sc.history.now.all) != n {
-		t.Errorf("%d jobs, %s with turn %d and %v m of %v", len(sc.history.now.all), id, j.Turn, j.Metres, metres)
+	if j := sc.history.Now.Find(id); j.Turn != 2 || j.Metres != 10*metres || len(sc.history.Now.All) != n {
+		t.Errorf("%d jobs, %s with turn %d and %v m of %v", len(sc.history.Now.All), id, j.Turn, j.Metres, metres)
 	}
 }
 

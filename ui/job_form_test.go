@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session/draft"
 	"bide/ui/page/jobform"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -73,7 +74,7 @@ func TestIDProposed(t *testing.T) {
 	s.press("a")
 	f := s.over.(*jobForm)
 	highest := 0
-	for _, j := range s.history.now.all { // the demo's are all D- and a number
+	for _, j := range s.history.Now.All { // the demo's are all D- and a number
 		n, err := strconv.Atoi(strings.TrimPrefix(j.ID, "D-"))
 		if err != nil {
 			t.Fatal(err)
@@ -104,8 +105,8 @@ func TestIDProposed(t *testing.T) {
 		for _, id := range strings.Fields(c.ids) {
 			all = append(all, &plan.Job{ID: id})
 		}
-		d := &session{history: history[draft]{now: newDraft(all, plan.AimMinutes)}}
-		if got := d.nextID(d.history.now.find(c.like)); got != c.want {
+		d := &session{history: draft.History[draft.Draft]{Now: draft.New(all, plan.AimMinutes)}}
+		if got := d.nextID(d.history.Now.Find(c.like)); got != c.want {
 			t.Errorf("%s: proposed beside %s is %q, want %q", c.ids, c.like, got, c.want)
 		}
 	}

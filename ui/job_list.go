@@ -26,7 +26,7 @@ func (p *jobPick) jobs(m *model) []*plan.Job {
 	if p.after == nil {
 		return m.away()
 	}
-	return slices.DeleteFunc(slices.Clone(m.history.now.all), func(j *plan.Job) bool { return j.ID == p.after.ID })
+	return slices.DeleteFunc(slices.Clone(m.history.Now.All), func(j *plan.Job) bool { return j.ID == p.after.ID })
 }
 
 // openLeftOut lists what is done or on hold.

@@ -66,7 +66,7 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 		sc.press("w", "enter").ticks(58).press("r").settle()
 		day := file(t, dir, "day.toml")
 		sc.press("w", "enter").ticks(1).press("y").settle()
-		sc.journal.close()
+		sc.journal.Close()
 		if err := os.WriteFile(filepath.Join(dir, "day.toml"), []byte(day), 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -74,7 +74,7 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 			var other *disk.Lock
 			if barred {
 				var err error
-				if other, err = disk.TakeLock(dir, sc.journal.now()); err != nil {
+				if other, err = disk.TakeLock(dir, sc.journal.Now()); err != nil {
 					t.Fatal(err)
 				}
 			}
@@ -95,7 +95,7 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 			if text := file(t, dir, "day.toml"); strings.Contains(text, `"running"`) {
 				t.Error("something runs in day.toml while the beam is set up")
 			}
-			sc.journal.close()
+			sc.journal.Close()
 			os.WriteFile(filepath.Join(dir, "day.toml"), []byte(day), 0o644)
 		}
 	}

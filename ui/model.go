@@ -54,73 +54,49 @@ func newModel(s *shop.Shop, k *draw.Theme) (*model, error) {
 	return m, nil
 }
 
-func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), m.wanted(), m.mouseAtStart(), m.glances()) }
+func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), m.mouseAtStart(), m.glances()) }
 
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	_, cmd := m.update(msg)
+	cmd := m.update(msg)
 	m.follow()
 	m.pickMove(m.move) // there may be fewer now
 	if m.was = ""; m.job() != nil {
 		m.was = m.job().ID
 	}
-	return m, tea.Batch(cmd, m.wanted())
+	return m, tea.Batch(cmd, m.ask())
 }
 
 // update deals with what comes.
-func (m *model) update(msg tea.Msg) (tea.Model, tea.Cmd) {
+func (m *model) update(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.resize(draw.Size{W: msg.Width, H: msg.Height})
-	case planning.Answer, planning.Improved:
-		m.forecast.Take(msg)
-		return m, tea.Batch(m.planned(), m.ask())
 	case tick:
 		m.beating = false
-	case planning.Found:
-		return m, tea.Batch(m.finds(msg), m.ask())
-	case daySaved:
-		m.saved(msg)
 	case planning.Estimated, planning.Moved:
 		m.takeMove(msg)
-	case written:
-		m.performed(msg)
-	case asked:
-		m.given(msg)
-	case recorded:
-		m.heard(msg)
 	case glance:
 		m.peek()
-		return m, m.glances()
-	case looked:
-		m.sees(msg)
+		return m.glances()
 	case tea.MouseMsg:
 		m.mouse(tea.MouseEvent(msg))
 	case leave:
-		return m, tea.Quit
+		return tea.Quit
 	case tea.KeyMsg:
-		cmd := m.keys(msg)
-		if m.ended {
-			return m, cmd
-		}
-		return m, tea.Batch(cmd, m.ask())
+		return m.keys(msg)
+	default:
+		m.take(msg)
 	}
-	return m, m.ask()
+	return nil
 }
 
-// wanted is the command that does what the session wants done in the background.
-func (m *model) wanted() tea.Cmd {
-	var all []tea.Cmd
-	for _, w := range m.works {
+// ask is the command for what is to be done in the background now.
+func (m *model) ask() tea.Cmd {
+	all := append(m.movesOn(), m.beats())
+	for _, w := range m.wanted() {
 		all = append(all, background(w))
 	}
-	m.works = nil
 	return tea.Batch(all...)
-}
-
-// ask is the command for what is to be worked out next in the background; nil when
-// nothing is.
-func (m *model) ask() tea.Cmd {
-	return tea.Batch(background(m.forecast.Next()), tea.Batch(m.movesOn()...), m.beats())
 }
 
 // background is work as a command; nil for none.

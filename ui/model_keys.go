@@ -97,9 +97,9 @@ func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 	}
 	switch a {
 	case keys.Search:
-		return background(m.seek(plan.AimMinutes))
+		m.seek(plan.AimMinutes)
 	case keys.SearchMoves:
-		return background(m.seek(plan.AimMoves))
+		m.seek(plan.AimMoves)
 	case keys.MoveTo:
 		m.openMoveTo()
 	case keys.AddJob, keys.EditJob, keys.CopyJob:

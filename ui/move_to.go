@@ -35,7 +35,7 @@ func (m *model) openMoveTo() {
 
 // movable is the job at an index of the present order, to be moved.
 func (d *session) movable(index int) *planning.MoveTo {
-	return d.forecast.MoveTo(index, d.history.now.done())
+	return d.forecast.MoveTo(index, d.history.Now.Done())
 }
 
 // movesOn is what is to be worked out next for the page, if it is open.
@@ -109,9 +109,9 @@ func (p *movePage) move(m *model) {
 		p.close(m)
 		return
 	}
-	next := m.history.now.ordered(p.Apply(p.to))
+	next := m.history.Now.Ordered(p.Apply(p.to))
 	p.End()
 	m.over = nil
-	next.about, next.did = p.Job.ID, ""
+	next.About, next.Did = p.Job.ID, ""
 	m.desk.do(next)
 }

@@ -65,8 +65,8 @@ func TestMoveToPlanned(t *testing.T) {
 	if s.press("home", "enter"); !s.forecast.Present.Whole() || s.forecast.Present.Totals != c.Totals {
 		t.Errorf("moved, the day costs %+v, shown was %+v", s.forecast.Present.Totals, c.Totals)
 	}
-	if said := costWords(c.Slip); !strings.HasSuffix(s.told(), said) {
-		t.Errorf("said is %q, the row says %q", s.told(), said)
+	if said := costWords(c.Slip); !strings.HasSuffix(s.told(s.Pending), said) {
+		t.Errorf("said is %q, the row says %q", s.told(s.Pending), said)
 	}
 }
 

@@ -5,49 +5,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/session/planning"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
-
-// adopt takes what a search came to, if it wasn't given up: what was found for another
-// day than that of now is fitted to it first, and what it is to be better than must be
-// known. opens tells that it is an offer that the person waits for.
-func (d *session) adopt(f planning.Found) (opens bool, next planning.Work) {
-	if !d.search.Take(f) {
-		return false, nil
-	}
-	switch {
-	case f.Err != nil:
-		d.mention(f.Err.Error())
-	case !f.Inputs.Same(d.inputs()):
-		return false, d.fit(f.Day, f.Fits && f.Opens)
-	case !d.forecast.Present.Whole():
-		d.search.Hold(f)
-	default:
-		return d.weigh(f), nil
-	}
-	return false, nil
-}
-
-// planned goes on when more of the day is known.
-func (m *model) planned() tea.Cmd {
-	m.settle()
-	m.followPlan()
-	if f := m.search.Held(); f != nil && m.forecast.Present.Whole() {
-		return m.finds(*f)
-	}
-	return nil
-}
-
-// finds takes what a search found, and shows it to the person who waits for it.
-func (m *model) finds(f planning.Found) tea.Cmd {
-	opens, work := m.adopt(f)
-	cmd := background(work)
-	if opens && m.over == nil && m.help == nil && !m.asks && m.prompt == nil {
-		return tea.Batch(cmd, m.openCompare())
-	}
-	return cmd
-}
 
 // weigh offers the order that a search found, unless it is no better. One that keeps
 // the rules is better than any that breaks them, whatever it costs.
@@ -80,29 +38,29 @@ func (d *session) weigh(f planning.Found) (opens bool) {
 
 // accept makes the order found the present one. One that was found for another day is
 // fitted to that of now first.
-func (d *session) accept() planning.Work {
+func (d *session) accept() {
 	o := d.offer
 	if !o.Inputs.Same(d.inputs()) {
-		return d.refit()
+		d.refit()
+		return
 	}
 	d.offer = nil
-	next := d.history.now.ordered(o.Jobs)
-	next.given, next.did = o.Known, "the best order found"
-	next.aim = o.Aim // what is changed by hand from now on is settled for it too
+	next := d.history.Now.Ordered(o.Jobs)
+	next.Given, next.Did = o.Known, "the best order found"
+	next.Aim = o.Aim // what is changed by hand from now on is settled for it too
 	before := d.forecast.Present.Totals
 	known := d.forecast.Present.Whole()
 	d.do(next)
 	if known {
 		d.say("the best order found: %s", against(o.Totals, before))
 	}
-	return nil
 }
 
 // discard lays the order found aside. It can be undone like a change of the day.
 func (d *session) discard() {
-	next := d.history.now
-	next.about, next.did, next.remark, next.ran, next.tossed = "", "", nil, nil, d.offer
-	d.history.do(next)
+	next := d.history.Now
+	next.About, next.Did, next.Cause = "", "", d.offer
+	d.history.Do(next)
 	d.offer = nil
 	d.say("the order found is discarded; this one stays (%s brings it back)", d.viewer.keyOf(toUndo))
 }
@@ -118,27 +76,48 @@ func (d *session) offerAgain(o *planning.Offer) {
 }
 
 // refit has the order that waits fitted to the day of now, to be shown then.
-func (d *session) refit() planning.Work {
+func (d *session) refit() {
 	if d.search.Busy() {
 		d.say("the order found is being fitted to the day as it is now")
-		return nil
+		return
 	}
 	d.search.Aim = d.offer.Aim
 	d.say("the day has changed since the order was found: it is being fitted to it")
-	return d.fit(d.offer.Day, true)
+	d.fit(d.offer.Day, true)
 }
 
 // fit searches for a moment from what was found for another day: from its order, with
 // its layouts where jobs are to be laid out as they were.
-func (d *session) fit(found *plan.DayPlan, opens bool) planning.Work {
+func (d *session) fit(found *plan.DayPlan, opens bool) {
 	var order []string
 	for _, j := range found.Jobs() {
 		order = append(order, j.ID)
 	}
-	day := planning.LaidAs(found, d.wants(d.history.now.like(order, d.forecast.Start.Standing.Setting)), d.forecast.Beam)
+	day := planning.LaidAs(found, d.wants(d.history.Now.Like(order, d.forecast.Start.Standing.Setting)), d.forecast.Beam)
 	rounds := planning.FitRounds
 	if d.search.Rounds > 0 {
 		rounds = min(rounds, d.search.Rounds)
 	}
-	return d.search.Begin(d.inputs(), day, rounds, planning.Errand{Fits: true, Opens: opens})
+	d.later(d.search.Begin(d.inputs(), day, rounds, planning.Errand{Fits: true, Opens: opens}))
+}
+
+// finds takes what a search came to, if it wasn't given up: what was found for another
+// day than that of now is fitted to it first, and what it is to be better than must be
+// known.
+func (d *session) finds(f planning.Found) {
+	if !d.search.Take(f) {
+		return
+	}
+	switch {
+	case f.Err != nil:
+		d.mention(f.Err.Error())
+	case !f.Inputs.Same(d.inputs()):
+		d.fit(f.Day, f.Fits && f.Opens)
+	case !d.forecast.Present.Whole():
+		d.search.Hold(f)
+	default:
+		if d.weigh(f) {
+			d.viewer.offered()
+		}
+	}
 }

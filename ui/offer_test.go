@@ -91,12 +91,12 @@ func TestAcceptedLayoutsStay(t *testing.T) {
 	s.press("u", "u", "u").settle().laidOut(found)
 
 	s.press("f").settle()
-	if j := s.history.now.find(first); j.Shift == jobs[0].Shift || j.Chosen != nil {
+	if j := s.history.Now.Find(first); j.Shift == jobs[0].Shift || j.Chosen != nil {
 		t.Errorf("%s may shift otherwise and keeps what was chosen: %+v", first, j)
 	}
 	s.laidOut(found, first)
 	s.press("u").settle().laidOut(found)
-	if s.press("n").settle(); s.history.now.find(first).Chosen != nil || !strings.Contains(s.View(), first+" is planned afresh") {
+	if s.press("n").settle(); s.history.Now.Find(first).Chosen != nil || !strings.Contains(s.View(), first+" is planned afresh") {
 		t.Errorf("it isn't planned afresh:\n%s", s.View())
 	}
 	s.laidOut(found, first)
@@ -120,11 +120,11 @@ func TestAcceptedLayoutsStayOnAWalk(t *testing.T) {
 	s, dir, _ := accepted(t)
 	found := layouts(s)
 	s.press("ctrl+s").settle().walkToTheEnd()
-	if s.history.now.all[0].State != plan.Running || len(s.outcome(0).Step.Changeover.Moves) > 0 {
+	if s.history.Now.All[0].State != plan.Running || len(s.outcome(0).Step.Changeover.Moves) > 0 {
 		t.Errorf("the first job doesn't stand as it was set up:\n%s", s.View())
 	}
 	s.laidOut(found)
-	s.journal.close()
+	s.journal.Close()
 	goOn(t, dir, 120, 36).laidOut(found)
 }
 
@@ -141,7 +141,7 @@ func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	if !strings.Contains(string(text), "\nchosen_slits = [") || !strings.Contains(string(text), "# Inch goods: the widths are those of the customer's drawing.") {
 		t.Errorf("the file holds\n%s", text)
 	}
-	s.journal.close()
+	s.journal.Close()
 	again := goOn(t, dir, 120, 36)
 	if !slices.Equal(ids(again.jobs()), order) {
 		t.Errorf("the order is %v, was %v", ids(again.jobs()), order)
@@ -180,7 +180,7 @@ func TestFormOutlivesAcceptance(t *testing.T) {
 	turn := slices.IndexFunc(s.jobs(), func(j *plan.Job) bool { return j.ID == "D-101" })
 	s.pick(turn)
 	s.press("e", "enter").settle()
-	if s.history.now.find("D-101x") == nil || s.history.now.find("D-101") != nil || len(s.history.now.all) != 6 {
+	if s.history.Now.Find("D-101x") == nil || s.history.Now.Find("D-101") != nil || len(s.history.Now.All) != 6 {
 		t.Errorf("the jobs are %v", ids(s.jobs()))
 	}
 }
@@ -217,7 +217,7 @@ func TestAimOfTheAcceptedSearchStays(t *testing.T) {
 	if s.press("U").settle().press("ctrl+s").settle(); s.forecast.Aim != plan.AimMoves || !strings.Contains(file(t, dir, "day.toml"), "\naim   = \"moves\"\n") {
 		t.Errorf("done again and saved, the file holds\n%s", file(t, dir, "day.toml"))
 	}
-	s.journal.close()
+	s.journal.Close()
 	again := newScreen(t, read(t, dir), testLook(noColours, false, false), 120, 36).settle()
 	if again.forecast.Aim != plan.AimMoves || !slices.ContainsFunc(again.notes(), func(n string) bool { return strings.Contains(n, "planned for the fewest moves") }) {
 		t.Errorf("opened again it is planned for %v: %q", again.forecast.Aim, again.notes())

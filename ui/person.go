@@ -25,7 +25,7 @@ func (m *model) settleFor(c *personal.Config) {
 
 // notes are what a person should know of before anything else happens.
 func (m *model) notes() []string {
-	out := slices.Concat(m.wrong, m.besides(), m.shop.NotesOn(m.truth.stands, m.truth.marks))
+	out := slices.Concat(m.wrong, m.besides(), m.shop.NotesOn(m.truth.Standing, m.truth.Marks))
 	if m.forecast.Aim == plan.AimMoves {
 		out = append(out, "the day is planned for the fewest moves, as in the search accepted last; a search for the least setup time (s) changes that")
 	}

@@ -34,7 +34,7 @@ func (p *page) walk() {
 	if text := w.blades(p.desk); text != "" {
 		p.tell("%s", text)
 	}
-	if p.truth.stands.Assumed {
+	if p.truth.Standing.Assumed {
 		p.tell("The positions of the holders are only assumed: measure before the first move.")
 	}
 	p.nextMove(w)

@@ -16,7 +16,7 @@ func TestTurnsAreTheSheets(t *testing.T) {
 	s := oddShop(t)
 	sc := newScreen(t, s, testLook(noColours, false, true), 120, 36).settle()
 	day := &plan.Day{Start: s.Day.Start}
-	for _, j := range sc.history.now.all {
+	for _, j := range sc.history.Now.All {
 		day.Jobs = append(day.Jobs, *j)
 	}
 	planned, err := plan.PlanDay(s.Beam, s.Standing, day)

@@ -55,10 +55,10 @@ func Run(o Options) error {
 		return err
 	}
 	m.demo = o.Demo
-	m.journal.take(o.Shop.Dir, o.Demo)
-	defer m.journal.close()
-	if !m.journal.writes() && !o.Demo {
-		m.say("%s", m.journal.why)
+	m.journal.Take(o.Shop.Dir, o.Demo)
+	defer m.journal.Close()
+	if !m.journal.Writes() && !o.Demo {
+		m.say("%s", m.journal.Why())
 	}
 	m.settleFor(o.Config)
 	m.watch.on = o.Shop.Dir != ""

@@ -49,15 +49,16 @@ func TestProgram(t *testing.T) {
 // settling of the day, saves, and keys in between. What comes of it is in the files; the
 // race detector sees whether anything is shared that mustn't be.
 func TestProgramWorksSideBySide(t *testing.T) {
-	_, dir, _ := morning(t)
+	first, dir, _ := morning(t)
 	synctest.Test(t, func(t *testing.T) {
 		m, err := newModel(read(t, dir), testLook(noColours, false, false))
 		if err != nil {
 			t.Fatal(err)
 		}
 		m.search.Rounds = 40
-		m.journal.right, m.journal.why = own, "" // the first screen has the lock
-		defer m.journal.close()
+		first.journal.Close()
+		m.journal.Take(dir, false)
+		defer m.journal.Close()
 		p := tea.NewProgram(m, tea.WithInput(nil), tea.WithOutput(io.Discard), tea.WithoutSignalHandler())
 		ended := make(chan error)
 		go func() {
@@ -81,7 +82,7 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		synctest.Wait()
 		press("esc", "esc", "ctrl+s", "w", "5", "c", "n")
 		synctest.Wait()
-		order := ids(m.kept.all)
+		order := ids(m.kept.All)
 		press("esc", "esc", "1", "w", "enter")
 		synctest.Wait()
 		for range 2 {
@@ -105,8 +106,8 @@ func TestProgramWorksSideBySide(t *testing.T) {
 			t.Errorf("%d searches were begun, want 2 at least", m.search.Run)
 		}
 		kept := read(t, dir)
-		if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 2 || len(m.claims) != 2 || m.journal.busy || m.journal.fault != "" {
-			t.Errorf("kept %+v, %d claims, saving %v, %q", kept.Standing.Setting, len(m.claims), m.journal.busy, m.journal.fault)
+		if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 2 || len(m.claims) != 2 || m.journal.Busy() || m.journal.Fault() != "" {
+			t.Errorf("kept %+v, %d claims, saving %v, %q", kept.Standing.Setting, len(m.claims), m.journal.Busy(), m.journal.Fault())
 		}
 		var there []string
 		for i := range kept.Day.Jobs {

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session/draft"
 	"bide/plan/shop"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -113,12 +114,12 @@ func TestRandomKeys(t *testing.T) {
 		sameAsPlanned(t, sc)
 		sc.send(tea.WindowSizeMsg{Width: 100, Height: 30})
 		sc.press("esc", "esc", "1")
-		for sc.history.undo() {
-			sc.show(draft{}, "", "")
+		for sc.history.Undo() {
+			sc.show(draft.Draft{}, "", "")
 		}
 		sc.later(sc.ask())
 		sc.settle()
-		if diff := cmp.Diff(ids(sc.kept.jobs), ids(sc.jobs())); diff != "" || sc.changed() {
+		if diff := cmp.Diff(ids(sc.kept.Jobs), ids(sc.jobs())); diff != "" || sc.changed() {
 			t.Errorf("undoing all leaves another day:\n%s", diff)
 		}
 		sameAsPlanned(t, sc)

@@ -2,30 +2,31 @@ package ui
 
 import (
 	"bide/plan"
+	"bide/plan/session/draft"
 	"bide/plan/session/planning"
 )
 
 // seek starts a search from the present order.
-func (d *session) seek(aim plan.Aim) planning.Work {
+func (d *session) seek(aim plan.Aim) {
 	if d.search.Busy() {
 		d.say("a search is running: Esc stops it and keeps the best order so far")
-		return nil
+		return
 	}
 	if d.offer != nil {
 		d.say("the last search's order waits: v shows it, to accept or discard it")
-		return nil
+		return
 	}
 	d.search.Aim = aim
-	return d.search.Begin(d.inputs(), d.wants(d.history.now), d.search.Rounds, planning.Errand{Opens: true})
+	d.later(d.search.Begin(d.inputs(), d.wants(d.history.Now), d.search.Rounds, planning.Errand{Opens: true}))
 }
 
 // inputs is what a plan of the present day depends on.
-func (d *session) inputs() planning.Inputs { return d.forecast.Inputs(d.history.now.done()) }
+func (d *session) inputs() planning.Inputs { return d.forecast.Inputs(d.history.Now.Done()) }
 
 // wants is a draft as a day to be searched: what is set aside is no part of it.
-func (d *session) wants(f draft) *plan.Day {
+func (d *session) wants(f draft.Draft) *plan.Day {
 	day := &plan.Day{Start: d.forecast.Start.Clock, End: d.shop.Day.End}
-	for _, j := range f.all {
+	for _, j := range f.All {
 		if j.State != plan.Aside {
 			day.Jobs = append(day.Jobs, *j)
 		}

@@ -94,7 +94,7 @@ func (s *screen) finding() planning.Found {
 
 // walkToTheEnd sets the next job up, move by move.
 func (s *screen) walkToTheEnd() {
-	s.journal.now = seconds()
+	s.journal.Now = seconds()
 	s.press("w", "enter")
 	for len(s.walk().ahead()) > 0 {
 		s.press("enter").settle()
@@ -112,7 +112,7 @@ func TestSearchIsFitted(t *testing.T) {
 		"one runs":         func(s *screen) { s.press("r") },
 		"a holder is stuck": func(s *screen) {
 			s.report(88, shop.Mark{Condition: plan.NoCut}, "")
-			s.later(s.wanted())
+			s.later(s.ask())
 			s.settle()
 		},
 		"walked to the first": func(s *screen) { s.walkToTheEnd() },
@@ -138,7 +138,7 @@ func TestSearchIsFitted(t *testing.T) {
 			if !s.forecast.Present.Totals.Better(before, plan.AimMinutes) {
 				t.Errorf("accepted %+v, before %+v", s.forecast.Present.Totals, before)
 			}
-			if c := s.history.now.find("D-103"); c != nil && c.Shift == plan.Centred && c.Chosen != nil && c.Chosen.Shift != 0 {
+			if c := s.history.Now.Find("D-103"); c != nil && c.Shift == plan.Centred && c.Chosen != nil && c.Chosen.Shift != 0 {
 				t.Errorf("laid out as found for another job: %+v", c.Chosen)
 			}
 		})

@@ -40,7 +40,7 @@ func (m *model) searching() draw.Line {
 	l.Add(draw.Plain, " ")
 	l.Add(draw.Accent, bar.ViewAs(m.search.Share()))
 	l.Add(draw.Strong, fmt.Sprintf(" %3.0f %%  ", 100*m.search.Share()))
-	if text := m.told(); text != "" {
+	if text := m.told(m.Pending); text != "" {
 		l.Add(draw.Strong, m.Short(text, m.W-l.Width-1))
 		return l
 	}

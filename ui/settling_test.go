@@ -41,7 +41,7 @@ func TestSettledDayIsTheSheets(t *testing.T) {
 // from the files at that moment: moves, minutes and the clock.
 func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 	first, dir := atWork(t, 80, 24)
-	first.journal.close()
+	first.journal.Close()
 	jobs := strings.SplitAfter(file(t, dir, "day.toml"), "[[job]]") // of the demo, the first four
 	if err := os.WriteFile(filepath.Join(dir, "day.toml"), []byte(strings.TrimSuffix(strings.Join(jobs[:5], ""), "[[job]]")), 0o644); err != nil {
 		t.Fatal(err)

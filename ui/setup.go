@@ -31,7 +31,7 @@ type setup struct {
 // setOut begins the walk, after asking again for the right to write where that is
 // another's.
 func (d *session) setOut() {
-	if d.journal.right != another {
+	if !d.journal.OthersHave() {
 		d.begin()
 		return
 	}
@@ -68,12 +68,12 @@ func (d *session) guide(j *plan.Job) *setup {
 // beam can run none it is the first of them, to be told why; -1 when none is left.
 func (d *session) nextUp() int {
 	first, half := -1, ""
-	if s := d.truth.stands.Setting; s != nil {
+	if s := d.truth.Standing.Setting; s != nil {
 		half = s.Job
 	}
 	for t, j := range d.jobs() {
 		o := d.outcome(t)
-		runs := j.State == plan.Running && d.truth.stands.Job == j.ID && half == ""
+		runs := j.State == plan.Running && d.truth.Standing.Job == j.ID && half == ""
 		if runs && (o == nil || o.Refused() || o.Step.Changeover.Repositions == 0) {
 			continue
 		}
@@ -147,7 +147,7 @@ func (w *setup) ahead() (out []plan.Move) {
 		return nil
 	}
 	for _, m := range w.o.Step.Changeover.Moves {
-		if w.d.truth.stands.At[m.Holder-1] != m.To {
+		if w.d.truth.Standing.At[m.Holder-1] != m.To {
 			out = append(out, m)
 		}
 	}
@@ -156,7 +156,7 @@ func (w *setup) ahead() (out []plan.Move) {
 
 // made are the moves that were made of this changeover, first to last.
 func (w *setup) made() []plan.Made {
-	if s := w.d.truth.stands.Setting; s != nil && s.Job == w.job.ID {
+	if s := w.d.truth.Standing.Setting; s != nil && s.Job == w.job.ID {
 		return s.Made
 	}
 	return nil

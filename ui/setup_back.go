@@ -7,6 +7,8 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session/draft"
+	"bide/plan/session/journal"
 	"bide/plan/shop"
 	"bide/plan/words"
 )
@@ -17,18 +19,18 @@ import (
 type claim struct {
 	job      string // id of the walk's
 	what     string // it, in few words
-	was, is  truth
+	was, is  journal.Actual
 	events   []shop.Event
-	were     states // of the jobs that came into other states, those before
-	finished *setup // the setup that it ended; nil while that goes on
+	were     draft.States // of the jobs that came into other states, those before
+	finished *setup       // the setup that it ended; nil while that goes on
 }
 
 // tell has a deed of the walk written down, to be taken back with u; then it goes on,
 // and says what was told, in full or in few words. Jobs have become what they became by it.
-func (w *setup) tell(done deed, became states, what, says string, then func()) {
-	t, was := &claim{job: w.job.ID, what: what, was: w.d.truth, is: done.truth, events: done.events, were: w.d.statesOf(became)}, w.d.forecast.Start.Clock
-	done.day = w.d.dayWith(became)
-	done.done = func(said string) {
+func (w *setup) tell(done journal.Deed, became draft.States, what, says string, then func()) {
+	t, was := &claim{job: w.job.ID, what: what, was: w.d.truth, is: done.Actual, events: done.Events, were: w.d.statesOf(became)}, w.d.forecast.Start.Clock
+	done.Day = w.d.dayWith(became)
+	done.Done = func(said string) {
 		w.d.claims = append(w.d.claims, t)
 		then()
 		w.d.say("%s", words.Join("; ", w.d.notKept()+says, outcomes(became, w.job.ID), said, w.d.byTheWall(was)))
@@ -47,10 +49,10 @@ func (d *session) byTheWall(was time.Time) string {
 }
 
 // statesOf are the present states of these jobs.
-func (d *session) statesOf(jobs states) states {
-	out := states{}
+func (d *session) statesOf(jobs draft.States) draft.States {
+	out := draft.States{}
 	for id := range jobs {
-		if j := d.history.now.find(id); j != nil {
+		if j := d.history.Now.Find(id); j != nil {
 			out[id] = j.State
 		}
 	}
@@ -58,7 +60,7 @@ func (d *session) statesOf(jobs states) states {
 }
 
 // outcomes tell what became of other jobs.
-func outcomes(became states, but string) string {
+func outcomes(became draft.States, but string) string {
 	var parts []string
 	for _, id := range slices.Sorted(maps.Keys(became)) {
 		if id != but {
@@ -94,22 +96,22 @@ func (w *setup) backable() bool {
 // unsay has a thing told written down as told by mistake.
 func (d *session) unsay(t *claim, then func()) {
 	back, wrong := t.before(d.truth)
-	if faults := d.forecast.Beam.Misplaced(back.stands.At); wrong == "" && len(faults) > 0 {
+	if faults := d.forecast.Beam.Misplaced(back.Standing.At); wrong == "" && len(faults) > 0 {
 		wrong = faults[0].Why(d.shop.Unit)
 	}
 	if wrong != "" {
 		d.say("%s can't be taken back: %s", t.what, wrong)
 		return
 	}
-	now := d.journal.clock()
-	if back.stands.Setting != nil { // else it stands again as it was recorded then
-		back.stands.Recorded = now
+	now := d.journal.Clock()
+	if back.Standing.Setting != nil { // else it stands again as it was recorded then
+		back.Standing.Recorded = now
 	}
-	done := deed{truth: back, day: d.dayWith(t.were)}
+	done := journal.Deed{Actual: back, Day: d.dayWith(t.were)}
 	for _, e := range slices.Backward(t.events) {
-		done.events = append(done.events, e.TakenBack(now))
+		done.Events = append(done.Events, e.TakenBack(now))
 	}
-	done.done = func(said string) {
+	done.Done = func(said string) {
 		d.claims = slices.DeleteFunc(d.claims, func(c *claim) bool { return c == t })
 		d.become(t.were)
 		then()
@@ -162,25 +164,25 @@ func (d *session) briefly(t *claim) string {
 
 // before is what is true without what was told: of what has changed since, what was
 // told changes nothing. wrong is why it can't be taken out any more.
-func (t *claim) before(now truth) (out truth, wrong string) {
-	stands := *t.was.stands
-	stands.At, stands.Assumed = slices.Clone(now.stands.At), false
-	for i, is := range t.is.stands.At {
-		switch was := t.was.stands.At[i]; {
+func (t *claim) before(now journal.Actual) (out journal.Actual, wrong string) {
+	stands := *t.was.Standing
+	stands.At, stands.Assumed = slices.Clone(now.Standing.At), false
+	for i, is := range t.is.Standing.At {
+		switch was := t.was.Standing.At[i]; {
 		case was == is:
-		case now.stands.At[i] != is:
+		case now.Standing.At[i] != is:
 			wrong = fmt.Sprintf("holder %d stands elsewhere since", i+1)
 		default:
 			stands.At[i] = was
 		}
 	}
-	marks := maps.Clone(now.marks)
-	for _, n := range slices.Concat(slices.Collect(maps.Keys(t.was.marks)), slices.Collect(maps.Keys(t.is.marks))) {
-		was, before := t.was.marks[n]
-		is, after := t.is.marks[n]
+	marks := maps.Clone(now.Marks)
+	for _, n := range slices.Concat(slices.Collect(maps.Keys(t.was.Marks)), slices.Collect(maps.Keys(t.is.Marks))) {
+		was, before := t.was.Marks[n]
+		is, after := t.is.Marks[n]
 		switch {
 		case was == is && before == after:
-		case now.marks[n] != is:
+		case now.Marks[n] != is:
 			wrong = fmt.Sprintf("holder %d has been marked otherwise since", n)
 		case before:
 			if marks == nil {
@@ -191,7 +193,7 @@ func (t *claim) before(now truth) (out truth, wrong string) {
 			delete(marks, n)
 		}
 	}
-	return truth{&stands, marks}, wrong
+	return journal.Actual{Standing: &stands, Marks: marks}, wrong
 }
 
 // resume goes on with the walk after something was taken back: with the plan as it is
@@ -215,14 +217,14 @@ func (d *session) unrun(t *claim) {
 		d.say("that %s runs was taken back already", t.job)
 		return
 	}
-	if s := d.truth.stands.Setting; s != nil {
+	if s := d.truth.Standing.Setting; s != nil {
 		d.say("%s is half set up: take that back first, with w and then u", s.Job)
 		return
 	}
 	d.unsay(t, func() {
-		d.history.drop(func(f draft) bool { return f.ran == t })
+		d.history.Drop(func(f draft.Draft) bool { return f.Cause == any(t) })
 		w := t.finished
-		w.job, w.look = d.history.now.find(t.job), 0
+		w.job, w.look = d.history.Now.Find(t.job), 0
 		d.setup = w
 		d.stand(d.truth)
 	})

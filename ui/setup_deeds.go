@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session/draft"
+	"bide/plan/session/journal"
 	"bide/plan/session/planning"
 	"bide/plan/shop"
 	"bide/plan/words"
@@ -15,33 +17,33 @@ import (
 
 // change begins a deed of the walk: what stands now, to be changed, with the
 // changeover begun in it. The job that ran before has then ended: the machine stands.
-func (w *setup) change() (deed, states) {
-	now, turn := w.d.truth.stands, w.turnOf()
-	became, out := states{}, deed{}
+func (w *setup) change() (journal.Deed, draft.States) {
+	now, turn := w.d.truth.Standing, w.turnOf()
+	became, out := draft.States{}, journal.Deed{}
 	if turn > 0 && w.o != nil {
 		now = w.d.before(turn)
 		for _, j := range w.d.jobs()[:turn] {
 			if j.State == plan.Running {
 				became[j.ID] = w.became
-				e := shop.Event{Time: w.d.journal.clock(), Kind: shop.EventJob, Job: j.ID, State: w.became}
+				e := shop.Event{Time: w.d.journal.Clock(), Kind: shop.EventJob, Job: j.ID, State: w.became}
 				if w.became == plan.Done {
 					e.Metres = j.Metres
 				}
-				out.events = append(out.events, e)
+				out.Events = append(out.Events, e)
 			}
 		}
 	}
 	stands := *now
-	stands.At = slices.Clone(w.d.truth.stands.At)
-	stands.Recorded, stands.Assumed = w.d.journal.clock(), false
+	stands.At = slices.Clone(w.d.truth.Standing.At)
+	stands.Recorded, stands.Assumed = w.d.journal.Clock(), false
 	stands.Setting = w.setting()
-	out.truth = truth{&stands, w.d.truth.marks}
+	out.Actual = journal.Actual{Standing: &stands, Marks: w.d.truth.Marks}
 	return out, became
 }
 
 // setting is the changeover under way, to be changed; as it begins, where it has not.
 func (w *setup) setting() *plan.Setting {
-	if s := w.d.truth.stands.Setting; s != nil && s.Job == w.job.ID {
+	if s := w.d.truth.Standing.Setting; s != nil && s.Job == w.job.ID {
 		out := *s
 		out.Made = slices.Clone(s.Made)
 		if s.Found {
@@ -66,7 +68,7 @@ func (w *setup) leadsTo(s *plan.Setting) {
 }
 
 // begun tells the day what a first deed means for it.
-func (w *setup) begun(became states) {
+func (w *setup) begun(became draft.States) {
 	turn := w.turnOf()
 	w.d.become(became)
 	if turn > 0 && len(became) > 0 {
@@ -93,12 +95,12 @@ func (w *setup) tick() {
 		w.d.say("all moves are made: %s tells that %s is set up", w.d.viewer.keyOf(toRun), w.job.ID)
 		return
 	}
-	if n := w.d.forecast.Beam.Blocks(w.d.truth.stands.At, *move); n != 0 {
+	if n := w.d.forecast.Beam.Blocks(w.d.truth.Standing.At, *move); n != 0 {
 		w.d.say("holder %d can't go yet: holder %d is in its way and goes first", move.Holder, n)
 		w.d.news.brief = fmt.Sprintf("%d goes first", n)
 		return
 	}
-	if w.d.journal.now().Sub(w.ticked).Abs() < leastPause {
+	if w.d.journal.Now().Sub(w.ticked).Abs() < leastPause {
 		w.d.say("that was quick: once more, when the move is made")
 		w.d.news.brief = "quick! once more"
 		return
@@ -107,13 +109,13 @@ func (w *setup) tick() {
 		return
 	}
 	done, became := w.change()
-	done.stands.At[move.Holder-1] = move.To
-	done.stands.Setting.Made = append(done.stands.Setting.Made, plan.Made{Holder: move.Holder, From: move.From})
-	done.events = append(done.events, shop.Event{Time: w.d.journal.clock(), Kind: shop.EventMoved, Holder: move.Holder, From: move.From, To: move.To, Job: w.job.ID})
+	done.Standing.At[move.Holder-1] = move.To
+	done.Standing.Setting.Made = append(done.Standing.Setting.Made, plan.Made{Holder: move.Holder, From: move.From})
+	done.Events = append(done.Events, shop.Event{Time: w.d.journal.Clock(), Kind: shop.EventMoved, Holder: move.Holder, From: move.From, To: move.To, Job: w.job.ID})
 	what := fmt.Sprintf("%d made", move.Holder)
 	w.tell(done, became, what, what+": it stands at "+w.d.shop.Unit.Show(move.To), func() {
 		w.begun(became)
-		w.look, w.ticked = 0, w.d.journal.now()
+		w.look, w.ticked = 0, w.d.journal.Now()
 	})
 }
 
@@ -126,16 +128,16 @@ func (w *setup) untick() {
 	}
 	last := made[len(made)-1]
 	done, became := w.change()
-	at := done.stands.At[last.Holder-1]
-	done.stands.At[last.Holder-1] = last.From
-	if faults := w.d.forecast.Beam.Misplaced(done.stands.At); len(faults) > 0 {
+	at := done.Standing.At[last.Holder-1]
+	done.Standing.At[last.Holder-1] = last.From
+	if faults := w.d.forecast.Beam.Misplaced(done.Standing.At); len(faults) > 0 {
 		w.d.say("it can't have stayed there: %s", faults[0].Why(w.d.shop.Unit))
 		return
 	}
-	done.stands.Setting.Made = done.stands.Setting.Made[:len(made)-1]
-	done.events = append(done.events, shop.Event{Time: w.d.journal.clock(), Kind: shop.EventMoved, Holder: last.Holder, From: last.From, To: at, Job: w.job.ID}.TakenBack(w.d.journal.clock()))
-	done.day = w.d.dayWith(became)
-	done.done = func(said string) {
+	done.Standing.Setting.Made = done.Standing.Setting.Made[:len(made)-1]
+	done.Events = append(done.Events, shop.Event{Time: w.d.journal.Clock(), Kind: shop.EventMoved, Holder: last.Holder, From: last.From, To: at, Job: w.job.ID}.TakenBack(w.d.journal.Clock()))
+	done.Day = w.d.dayWith(became)
+	done.Done = func(said string) {
 		w.begun(became)
 		if !w.holds() {
 			w.replan(nil)
@@ -159,7 +161,7 @@ func (w *setup) holds() bool {
 		return false
 	}
 	c := &w.o.Step.Changeover
-	for i, x := range w.d.truth.stands.At {
+	for i, x := range w.d.truth.Standing.At {
 		if x != c.From[i] && x != c.Holders[i].At {
 			return false
 		}
@@ -182,14 +184,14 @@ func (w *setup) correct(places map[int]plan.Length, marks map[int]shop.Mark, wha
 	}
 	was := &planned{len(w.ahead()), w.d.able()}
 	done, became := w.change()
-	for n := range done.stands.At {
-		if to, told := places[n+1]; told && to != done.stands.At[n] {
-			done.events = append(done.events, shop.Event{Time: w.d.journal.clock(), Kind: shop.EventCorrected, Holder: n + 1, From: done.stands.At[n], To: to, Job: w.job.ID})
-			done.stands.At[n], done.stands.Setting.Found = to, true
+	for n := range done.Standing.At {
+		if to, told := places[n+1]; told && to != done.Standing.At[n] {
+			done.Events = append(done.Events, shop.Event{Time: w.d.journal.Clock(), Kind: shop.EventCorrected, Holder: n + 1, From: done.Standing.At[n], To: to, Job: w.job.ID})
+			done.Standing.At[n], done.Standing.Setting.Found = to, true
 		}
 		if mark, told := marks[n+1]; told {
-			done.marks = w.d.truth.marked(n+1, mark, w.d.shop).marks
-			done.events = append(done.events, shop.Event{Time: w.d.journal.clock(), Kind: shop.EventCondition, Holder: n + 1, Condition: mark.Condition, Reason: mark.Reason, Job: w.job.ID})
+			done.Marks = w.d.truth.Marked(n+1, mark, w.d.shop).Marks
+			done.Events = append(done.Events, shop.Event{Time: w.d.journal.Clock(), Kind: shop.EventCondition, Holder: n + 1, Condition: mark.Condition, Reason: mark.Reason, Job: w.job.ID})
 		}
 	}
 	w.tell(done, became, what, says, func() {
@@ -211,26 +213,26 @@ func (w *setup) finish() {
 		return
 	}
 	done, became := w.change()
-	done.stands = carriedOver(w.o, done.stands)
-	done.stands.Recorded = w.d.journal.clock()
+	done.Standing = carriedOver(w.o, done.Standing)
+	done.Standing.Recorded = w.d.journal.Clock()
 	became[w.job.ID] = plan.Running
 	for _, j := range w.d.jobs() {
 		if _, ended := became[j.ID]; j.State == plan.Running && !ended {
 			became[j.ID] = plan.Done
 		}
 	}
-	done.events = append(done.events, shop.Event{Time: w.d.journal.clock(), Kind: shop.EventJob, Job: w.job.ID, State: plan.Running})
+	done.Events = append(done.Events, shop.Event{Time: w.d.journal.Clock(), Kind: shop.EventJob, Job: w.job.ID, State: plan.Running})
 	w.tell(done, became, w.job.ID+" runs (u undo)", w.job.ID+" is set up and runs (u takes that back)", func() { w.ran(became) })
 }
 
 // ran goes back to the panes when the job runs; u there takes it back.
-func (w *setup) ran(became states) {
+func (w *setup) ran(became draft.States) {
 	last := w.d.claims[len(w.d.claims)-1]
 	last.finished = w
 	w.d.become(became)
-	next := w.d.history.now
-	next.about, next.did, next.remark, next.ran = "", "", nil, last
-	w.d.history.do(next)
+	next := w.d.history.Now
+	next.About, next.Did, next.Cause = "", "", last
+	w.d.history.Do(next)
 	w.d.forecast.Start.Clock = w.o.Step.RunStart // in an invented day time goes as planned
 	w.d.stand(w.d.truth)
 	if w.d.setup == w {
@@ -258,7 +260,7 @@ func carriedOver(o *planning.Outcome, now *plan.Standing) *plan.Standing {
 func (w *setup) leave() {
 	d, was := w.d, w.d.forecast.Start.Clock
 	d.setup = nil
-	if d.forecast.Start.Standing != d.truth.stands {
+	if d.forecast.Start.Standing != d.truth.Standing {
 		d.stand(d.truth)
 	}
 	if len(w.made()) > 0 {
@@ -268,15 +270,15 @@ func (w *setup) leave() {
 
 // again saves what could not be saved.
 func (w *setup) again() {
-	if !w.d.journal.owes() {
+	if !w.d.journal.Owes() {
 		w.d.say("all that was told is saved")
 		return
 	}
-	w.d.perform(deed{truth: w.d.truth, done: func(said string) {
+	w.d.perform(journal.Deed{Actual: w.d.truth, Done: func(said string) {
 		switch {
-		case w.d.journal.owes() && w.d.journal.fault == "":
+		case w.d.journal.Owes() && w.d.journal.Fault() == "":
 			w.d.say("%s", "not saved: "+said)
-		case w.d.journal.fault == "":
+		case w.d.journal.Fault() == "":
 			w.d.say("%s", words.Join("; ", "all that was told is saved now", said))
 			w.d.news.brief = "all is saved now"
 		}
@@ -285,7 +287,7 @@ func (w *setup) again() {
 
 // notKept says so where what was done is in memory alone.
 func (d *session) notKept() string {
-	if d.journal.right != invented && !d.journal.writes() || d.journal.fault != "" {
+	if !d.journal.Invented() && !d.journal.Writes() || d.journal.Fault() != "" {
 		return "not saved: "
 	}
 	return ""

@@ -18,10 +18,10 @@ type ending struct {
 // asks reports whether that has to be asked first.
 func (w *setup) asks(then func()) bool {
 	d, turn := w.d, w.turnOf()
-	if w.ending = nil; turn < 1 || w.o == nil || w.sure || d.journal.right == invented {
+	if w.ending = nil; turn < 1 || w.o == nil || w.sure || d.journal.Invented() {
 		return false
 	}
-	now, before := d.journal.clock(), d.outcome(turn-1)
+	now, before := d.journal.Clock(), d.outcome(turn-1)
 	j := w.running()
 	if j == nil || before == nil || !now.Before(before.Clock) || !d.shop.Day.Begins(&plan.Standing{Recorded: now}).Equal(now) {
 		return false

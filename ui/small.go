@@ -26,7 +26,7 @@ func small(d *desk, s draw.Size) []draw.Line {
 	for len(out) < room {
 		out = append(out, d.Line().Fit(s.W))
 	}
-	text, brief, ink := d.told(), d.news.brief, draw.Strong
+	text, brief, ink := d.told(d.Pending), d.news.brief, draw.Strong
 	if text == "" {
 		text, brief = d.outdated()
 		ink = draw.Late
@@ -47,7 +47,7 @@ func small(d *desk, s draw.Size) []draw.Line {
 func (m *model) tooSmall(key string) tea.Cmd {
 	for in := keys.Scope(1); in < keys.Scopes; in <<= 1 {
 		a := m.ActionOf(key, in)
-		if a == keys.Undo && m.history.now.ran != nil {
+		if a == keys.Undo && m.justRan() {
 			m.putAway()
 			m.undo()
 			return nil

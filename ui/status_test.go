@@ -12,7 +12,6 @@ import (
 	"testing"
 
 	"bide/plan"
-	"bide/plan/shop"
 	"bide/plan/words"
 	"bide/ui/draw"
 
@@ -89,7 +88,7 @@ func TestNoMessageIsCut(t *testing.T) {
 	}
 	for name, keys := range map[string][]string{"panes": nil, "large": {"enter"}, "holders": {"5"}, "lift": {"j", "g"}, "compare": {"J", "v"}, "cautions": {"w"}, "walk": {"w", "enter"}} {
 		sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-		sc.journal.take(sc.shop.Dir, true)
+		sc.journal.Take(sc.shop.Dir, true)
 		sc.settle().press(keys...).settle()
 		for at, format := range formats {
 			for _, text := range []string{with(format, "D-1042/B-12"), with(format, reason), with(format, reason+"; "+reason)} {
@@ -109,8 +108,8 @@ func TestNoMessageIsCut(t *testing.T) {
 // 20x5 what is said after each tick is, and the next move with it.
 func TestMessagesOnSmallScreens(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-	sc.journal.take(sc.shop.Dir, true)
-	sc.journal.now = seconds()
+	sc.journal.Take(sc.shop.Dir, true)
+	sc.journal.Now = seconds()
 	sc.settle()
 	for _, walks := range []bool{false, true} {
 		if walks {
@@ -173,7 +172,7 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	first, sc, _ := second(t)
 	sc.press("j", "J").settle().press("e").types("x").press("esc")
 	sc.press("w").settle().press("enter").ticks(2)
-	at := sc.truth.stands.At
+	at := sc.truth.Standing.At
 	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "")
 	sc.press("c").enters("", "", "a", "hiss")
 	sc.press("q")
@@ -189,24 +188,5 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	if sc.press("q"); sc.whole("moves made") || sc.whole("holder found") || !sc.whole("the changes to the day") {
 		t.Errorf("what is taken back is said to be lost:\n%s", sc.View())
 	}
-	first.journal.close()
-}
-
-// What is told is summed up without what was taken back.
-func TestSumOf(t *testing.T) {
-	moved := shop.Event{Kind: shop.EventMoved}
-	mark := shop.Event{Kind: shop.EventCondition}
-	back := func(e shop.Event) shop.Event { return e.TakenBack(e.Time) }
-	for want, events := range map[string][]shop.Event{
-		"":                              {moved, back(moved), mark, back(mark)},
-		"1 move made":                   {moved, moved, back(moved)},
-		"2 moves made, 1 mark":          {moved, mark, moved},
-		"the state of 1 job":            {{Kind: shop.EventJob}},
-		"1 position corrected":          {{Kind: shop.EventCorrected}, {Kind: shop.EventSequence}},
-		"2 marks, the states of 2 jobs": {mark, mark, {Kind: shop.EventJob}, {Kind: shop.EventJob}},
-	} {
-		if got := sumOf(events); got != want {
-			t.Errorf("%q, want %q", got, want)
-		}
-	}
+	first.journal.Close()
 }

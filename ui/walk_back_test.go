@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session/journal"
 	"bide/plan/shop"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -65,10 +66,10 @@ func balanced(t testing.TB, all []shop.Event) {
 // but for the time of the record, and the record takes back what it told.
 func TestAllIsTakenBack(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	standing, marks := *sc.truth.stands, maps.Clone(sc.truth.marks)
+	standing, marks := *sc.truth.Standing, maps.Clone(sc.truth.Marks)
 	day := file(t, dir, "day.toml")
 	sc.press("w", "enter").ticks(3)
-	at := sc.truth.stands.At
+	at := sc.truth.Standing.At
 	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("position corrected: 20 at")
 	sc.press("f").enters("40", plan.Millimetres.Number(at[39]+plan.Millimetre), "41", plan.Millimetres.Number(at[40]+plan.Millimetre), "").tells("position corrected: 40 at", "41 at")
 	sc.sound(dir)
@@ -140,7 +141,7 @@ func TestTakingBackThatAJobRuns(t *testing.T) {
 // undone.
 func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	at := slices.Clone(sc.truth.stands.At)
+	at := slices.Clone(sc.truth.Standing.At)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	ran := sc.claims[len(sc.claims)-1]
 	sc.press("up", "r").settle().tells("D-101 waits again")
@@ -153,7 +154,7 @@ func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
 	sc.press("esc").settle().press("u").settle().tells("undone: D-101 waits again")
 	sc.press("u").settle().tells("there is nothing to undo")
 	sc.unrun(ran)
-	sc.later(sc.wanted())
+	sc.later(sc.ask())
 	sc.settle().tells("that D-101 runs was taken back already")
 	kept := read(t, dir)
 	if diff := cmp.Diff(at, kept.Standing.At); diff != "" || kept.Standing.Setting != nil && len(kept.Standing.Setting.Made) > 0 {
@@ -186,7 +187,7 @@ func TestTakingBackInOrder(t *testing.T) {
 func TestTakingBackAfterARestart(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
-	sc.journal.close()
+	sc.journal.Close()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w", "enter", "u").settle().tells("taken back: holder")
 	sc.ticks(1)
@@ -240,32 +241,32 @@ func TestTakingBackOnASmallScreen(t *testing.T) {
 // What was told is taken back as long as nothing else was told of the same holders since:
 // that would be lost. Of others, what was told since stays.
 func TestTakingBackRefusesWhatIsOtherwiseSince(t *testing.T) {
-	at := func(first, second plan.Length, marks shop.Marks) truth {
-		return truth{&plan.Standing{At: []plan.Length{first, second}}, marks}
+	at := func(first, second plan.Length, marks shop.Marks) journal.Actual {
+		return journal.Actual{Standing: &plan.Standing{At: []plan.Length{first, second}}, Marks: marks}
 	}
 	stuck, out := shop.Mark{Condition: plan.Stuck, Reason: "bent"}, shop.Mark{Condition: plan.Out}
 	for _, c := range []struct {
 		name         string
-		was, is, now truth
-		back         truth // where it can be taken back
+		was, is, now journal.Actual
+		back         journal.Actual // where it can be taken back
 		wrong        string
 	}{
 		{"moved", at(10, 20, nil), at(15, 20, nil), at(15, 20, nil), at(10, 20, nil), ""},
 		{"moved, the other one too", at(10, 20, nil), at(15, 20, nil), at(15, 25, nil), at(10, 25, nil), ""},
-		{"moved on", at(10, 20, nil), at(15, 20, nil), at(16, 20, nil), truth{}, "holder 1 stands elsewhere since"},
-		{"moved back", at(10, 20, nil), at(15, 20, nil), at(10, 20, nil), truth{}, "holder 1 stands elsewhere since"},
-		{"the second moved on", at(10, 20, nil), at(10, 25, nil), at(10, 26, nil), truth{}, "holder 2 stands elsewhere since"},
+		{"moved on", at(10, 20, nil), at(15, 20, nil), at(16, 20, nil), journal.Actual{}, "holder 1 stands elsewhere since"},
+		{"moved back", at(10, 20, nil), at(15, 20, nil), at(10, 20, nil), journal.Actual{}, "holder 1 stands elsewhere since"},
+		{"the second moved on", at(10, 20, nil), at(10, 25, nil), at(10, 26, nil), journal.Actual{}, "holder 2 stands elsewhere since"},
 		{"marked", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, shop.Marks{1: out, 2: stuck}), at(1, 2, shop.Marks{1: out}), ""},
 		{"marked good", at(1, 2, shop.Marks{2: stuck}), at(1, 2, nil), at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), ""},
-		{"marked on", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, shop.Marks{2: out}), truth{}, "holder 2 has been marked otherwise since"},
-		{"mended since", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, nil), truth{}, "holder 2 has been marked otherwise since"},
-		{"broken since", at(1, 2, shop.Marks{1: out}), at(1, 2, nil), at(1, 2, shop.Marks{1: stuck}), truth{}, "holder 1 has been marked otherwise since"},
+		{"marked on", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, shop.Marks{2: out}), journal.Actual{}, "holder 2 has been marked otherwise since"},
+		{"mended since", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, nil), journal.Actual{}, "holder 2 has been marked otherwise since"},
+		{"broken since", at(1, 2, shop.Marks{1: out}), at(1, 2, nil), at(1, 2, shop.Marks{1: stuck}), journal.Actual{}, "holder 1 has been marked otherwise since"},
 	} {
 		back, wrong := (&claim{was: c.was, is: c.is}).before(c.now)
 		if wrong != c.wrong {
 			t.Errorf("%s: it is refused with %q, want %q", c.name, wrong, c.wrong)
-		} else if wrong == "" && (!slices.Equal(back.stands.At, c.back.stands.At) || !maps.Equal(back.marks, c.back.marks)) {
-			t.Errorf("%s: taken back %v %v, want %v %v", c.name, back.stands.At, back.marks, c.back.stands.At, c.back.marks)
+		} else if wrong == "" && (!slices.Equal(back.Standing.At, c.back.Standing.At) || !maps.Equal(back.Marks, c.back.Marks)) {
+			t.Errorf("%s: taken back %v %v, want %v %v", c.name, back.Standing.At, back.Marks, c.back.Standing.At, c.back.Marks)
 		}
 	}
 }

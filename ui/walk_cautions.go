@@ -32,10 +32,10 @@ func (w *walk) cautions(d *desk, s draw.Size) []draw.Line {
 // notes are what there is to know of this walk before its first move.
 func (w *walk) notes(d *desk) []draw.Span {
 	var all []draw.Span
-	if d.truth.stands.Assumed {
+	if d.truth.Standing.Assumed {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "Positions are only assumed: measure. Going on confirms that the holders are where the screen shows them; " + d.KeyFor(keys.Correct) + " corrects those that are not."})
 	}
-	if half := d.truth.stands.Setting; half != nil && half.Job != w.job.ID {
+	if half := d.truth.Standing.Setting; half != nil && half.Job != w.job.ID {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "The beam is half set up for " + half.Job + ": this is the setup of " + w.job.ID + " from there. Blades may have been swapped for it: check what each holder carries."})
 	}
 	if n := len(w.made()); n > 0 {
@@ -44,8 +44,8 @@ func (w *walk) notes(d *desk) []draw.Span {
 	if j := w.running(); j != nil {
 		all = append(all, draw.Span{Style: draw.Plain, Text: j.ID + " is running: the first confirmed move records that it has ended."})
 	}
-	if !d.journal.writes() {
-		all = append(all, draw.Span{Style: draw.Strong, Text: "Confirmed moves are not saved here: " + d.journal.why + "."})
+	if !d.journal.Writes() {
+		all = append(all, draw.Span{Style: draw.Strong, Text: "Confirmed moves are not saved here: " + d.journal.Why() + "."})
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.job.ID + ": " + d.toSet(w.job) + "."})
 	if n := w.unknown(); len(n) > 0 {
@@ -65,7 +65,7 @@ func (w *walk) unknown() (all []int) {
 	if w.o == nil || w.refused() {
 		return nil
 	}
-	blades := w.d.truth.stands.Blades
+	blades := w.d.truth.Standing.Blades
 	for i, h := range w.o.Step.Changeover.Holders {
 		if h.Use == plan.Cutting && (i >= len(blades) || !blades[i].Known()) {
 			all = append(all, i+1)
@@ -79,7 +79,7 @@ func (w *walk) swaps() []int {
 	if w.o == nil || w.refused() {
 		return nil
 	}
-	return w.d.truth.stands.Swaps(w.job, &w.o.Step.Changeover)
+	return w.d.truth.Standing.Swaps(w.job, &w.o.Step.Changeover)
 }
 
 // blades tells which blades are swapped in this setup: how many, from which to which, in
@@ -91,9 +91,9 @@ func (w *walk) blades(d *desk) string {
 	}
 	var parts []string
 	for len(swaps) > 0 {
-		now, alike := d.truth.stands.Blades[swaps[0]-1], []int{}
+		now, alike := d.truth.Standing.Blades[swaps[0]-1], []int{}
 		swaps = slices.DeleteFunc(swaps, func(n int) bool {
-			same := d.truth.stands.Blades[n-1] == now
+			same := d.truth.Standing.Blades[n-1] == now
 			if same {
 				alike = append(alike, n)
 			}
@@ -118,12 +118,12 @@ func (w *walk) swap(d *desk, m *plan.Move, width int) string {
 		return ""
 	}
 	to := bladeWords(w.job.Blade)
-	return fitting(width, "Blade: "+bladeWords(d.truth.stands.Blades[m.Holder-1])+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.job.Blade.Bevel), "new blade")
+	return fitting(width, "Blade: "+bladeWords(d.truth.Standing.Blades[m.Holder-1])+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.job.Blade.Bevel), "new blade")
 }
 
 // notSaved is that nothing is written here, in few words; empty where it is.
 func notSaved(d *desk) string {
-	if d.journal.writes() {
+	if d.journal.Writes() {
 		return ""
 	}
 	return "ticks not saved"

@@ -185,7 +185,7 @@ func (f *correction) letter() string {
 // number reads the holder's number.
 func (f *correction) number(d *desk) (n int, wrong string) {
 	text := f.text(fieldHolder)
-	most := len(d.truth.stands.At)
+	most := len(d.truth.Standing.At)
 	n, err := strconv.Atoi(text)
 	switch {
 	case text == "":
@@ -200,7 +200,7 @@ func (f *correction) number(d *desk) (n int, wrong string) {
 func (f *correction) place(d *desk, number int) (at plan.Length, wrong string) {
 	text := f.text(fieldPlace)
 	if text == "" && f.places == nil && number > 0 {
-		return d.truth.stands.At[number-1], ""
+		return d.truth.Standing.At[number-1], ""
 	}
 	if text == "" {
 		return 0, "type its position, in " + d.shop.Unit.String() + " or with a unit: 412.5, 16-1/4, 16.25 in, 412 mm"
@@ -218,7 +218,7 @@ func (f *correction) place(d *desk, number int) (at plan.Length, wrong string) {
 
 // standing is where the holders are, as the form corrects it.
 func (f *correction) standing(d *desk) []plan.Length {
-	at := slices.Clone(d.truth.stands.At)
+	at := slices.Clone(d.truth.Standing.At)
 	for n, x := range f.places {
 		at[n-1] = x
 	}
@@ -237,7 +237,7 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 	number, wrong := f.number(d)
 	if f.At == fieldHolder {
 		if wrong == "" {
-			says = fmt.Sprintf("holder %d is shown at %s", number, words.Both(d.truth.stands.At[number-1], u))
+			says = fmt.Sprintf("holder %d is shown at %s", number, words.Both(d.truth.Standing.At[number-1], u))
 		}
 		return says, false, wrong
 	}
@@ -254,7 +254,7 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 				return why + "; if so, correct the other one too", true, ""
 			}
 		}
-		way := at - d.truth.stands.At[number-1]
+		way := at - d.truth.Standing.At[number-1]
 		if way == 0 {
 			return words.Both(at, u) + ", where the screen shows it", false, ""
 		}

@@ -29,7 +29,7 @@ func TestFoundElsewhere(t *testing.T) {
 	sc.press("ctrl+u")
 	typed("5000")
 	sc.press("enter").tells("off the rail, which runs from -400 mm to 1950 mm")
-	at := sc.truth.stands.At
+	at := sc.truth.Standing.At
 	sc.press("ctrl+u")
 	typed(plan.Millimetres.Number(at[20])) // where holder 21 stands
 	sc.tells("0 mm apart", "correct the other one too")
@@ -42,7 +42,7 @@ func TestFoundElsewhere(t *testing.T) {
 	sc.press("enter").tells("measured: holder 20 at")
 	sc.press("enter").settle().tells("position corrected: 20 at", "move 5 of")
 	sc.sound(dir)
-	if got := sc.truth.stands.At[19] - want; max(got, -got) > 2*plan.Inch/10000 {
+	if got := sc.truth.Standing.At[19] - want; max(got, -got) > 2*plan.Inch/10000 {
 		t.Errorf("holder 20 is %v nm off", got)
 	}
 	if kept := read(t, dir).Standing; len(kept.Setting.Made) != 4 {
@@ -81,7 +81,7 @@ func TestTroubleOnTheWay(t *testing.T) {
 		sc.press(string(r))
 	}
 	sc.press("enter", "s", "enter", "enter").settle()
-	if at := read(t, dir).Standing.At[stuck.Holder-1]; at != half && sc.journal.fault == "" {
+	if at := read(t, dir).Standing.At[stuck.Holder-1]; at != half && sc.journal.Fault() == "" {
 		t.Errorf("it is kept at %s, it jammed at %s", at.MM(), half.MM())
 	}
 	if sc.walk().refused() {

@@ -48,9 +48,9 @@ func TestFormsBeginAtTheHolder(t *testing.T) {
 func TestWalkKeysPressedTwice(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
-	day := sc.history.now.all
+	day := sc.history.Now.All
 	sc.press("r", "r", "r").settle().tells("D-101 runs already, as confirmed in the guided setup")
-	if !slices.Equal(day, sc.history.now.all) {
+	if !slices.Equal(day, sc.history.Now.All) {
 		t.Error("the walk's key pressed again changes the day")
 	}
 	if sc.job().ID != "D-102" {
@@ -72,8 +72,8 @@ func TestWalkKeysPressedTwice(t *testing.T) {
 // and both places stay, or the text has the screen and the next key puts it away.
 func TestMessagesHideNoMove(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-	sc.journal.take(sc.shop.Dir, true)
-	sc.journal.now = seconds()
+	sc.journal.Take(sc.shop.Dir, true)
+	sc.journal.Now = seconds()
 	sc.settle().press("w", "enter").ticks(1)
 	text := "holder 84 can't go yet: holder 85 is in its way and goes first; " + strings.Repeat("and more of it ", 9)
 	move, u := sc.walk().move(), sc.shop.Unit
@@ -85,7 +85,7 @@ func TestMessagesHideNoMove(t *testing.T) {
 			sc.fits()
 			if sc.whole("any key") {
 				aside++
-				if sc.press("enter"); sc.journal.busy || sc.news.text != "" {
+				if sc.press("enter"); sc.journal.Busy() || sc.news.text != "" {
 					t.Fatalf("%dx%d: the key that puts a text away ticks a move", w, h)
 				}
 			}
@@ -139,8 +139,8 @@ func TestBladesAreNamedBeforeTheFirstMove(t *testing.T) {
 	if len(swaps) == 0 {
 		t.Fatal("no blade is swapped")
 	}
-	for n := range sc.truth.stands.At { // by hand: who is to cut, with another blade on
-		now := sc.truth.stands.Blades[n]
+	for n := range sc.truth.Standing.At { // by hand: who is to cut, with another blade on
+		now := sc.truth.Standing.Blades[n]
 		cuts := sc.outcome(0).Standing.Blades[n] == job.Blade && sc.walk().o.Step.Changeover.Holders[n].Use == plan.Cutting
 		if want := cuts && now != (plan.Blade{}) && now != job.Blade; want != slices.Contains(swaps, n+1) {
 			t.Errorf("holder %d: swapped %v, want %v", n+1, !want, want)
@@ -207,9 +207,9 @@ func TestWhatAWalkSaysOfTimeAndProgress(t *testing.T) {
 // Where it isn't known what the beam last ran, a walk tells only where it leads.
 func TestWalkFromAnUnknownJob(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
-	stands := *sc.truth.stands
+	stands := *sc.truth.Standing
 	stands.Job = ""
-	sc.truth.stands = &stands
+	sc.truth.Standing = &stands
 	sc.press("w").tells(" setup  to D-101 ")
 	sc.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 	if sc.fits(); strings.Contains(sc.View(), "as it stands") {

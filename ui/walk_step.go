@@ -148,7 +148,7 @@ func (w *walk) fraction(d *desk, at plan.Length) string {
 
 // waits tells which holder is in the way of a move.
 func (w *walk) waits(d *desk, m *plan.Move) string {
-	if n := d.forecast.Beam.Blocks(d.truth.stands.At, *m); n != 0 {
+	if n := d.forecast.Beam.Blocks(d.truth.Standing.At, *m); n != 0 {
 		return fmt.Sprintf("! waits for holder %d, which is in its way", n)
 	}
 	return ""
@@ -157,7 +157,7 @@ func (w *walk) waits(d *desk, m *plan.Move) string {
 // frees tells which holders wait for a move.
 func (w *walk) frees(d *desk, m *plan.Move) string {
 	for _, n := range w.ahead() {
-		if d.forecast.Beam.Blocks(d.truth.stands.At, n) == m.Holder {
+		if d.forecast.Beam.Blocks(d.truth.Standing.At, n) == m.Holder {
 			return fmt.Sprintf("Path clear. Holder %d moves after this one.", n.Holder)
 		}
 	}
@@ -192,7 +192,7 @@ func (w *walk) then(d *desk, width, n int) (out []draw.Line) {
 // where they are to stand below.
 func (w *walk) picture(d *desk, m *plan.Move, s draw.Size) []draw.Line {
 	c := w.o.Step.Changeover
-	c.From = d.truth.stands.At
+	c.From = d.truth.Standing.At
 	sc := draw.NewScale(around(d, m), s.W, d.shop.Unit)
 	pic := draw.NewPicture(d.Theme, s.W, max(s.H-3, 0))
 	fine := sc
@@ -222,7 +222,7 @@ func around(d *desk, m *plan.Move) plan.Span {
 // named names the moved holder where it stands, then its neighbours as there is room.
 func named(d *desk, m *plan.Move, s draw.Scale) draw.Line {
 	l := newLabels(s.Width)
-	at := d.truth.stands.At
+	at := d.truth.Standing.At
 	l.put(s.Column(at[m.Holder-1]), draw.Picked, d.Aim+fmt.Sprint(m.Holder))
 	for far := 1; far < len(at); far++ {
 		for _, n := range []int{m.Holder - far, m.Holder + far} {

@@ -30,9 +30,9 @@ func atWork(t testing.TB, w, h int) (*screen, string) {
 func goOn(t testing.TB, dir string, w, h int) *screen {
 	t.Helper()
 	sc := newScreen(t, read(t, dir), testLook(noColours, false, false), w, h)
-	sc.journal.take(sc.shop.Dir, false)
-	t.Cleanup(sc.journal.close)
-	sc.journal.now = seconds()
+	sc.journal.Take(sc.shop.Dir, false)
+	t.Cleanup(sc.journal.Close)
+	sc.journal.Now = seconds()
 	return sc.settle()
 }
 
@@ -81,14 +81,14 @@ func (s *screen) sound(dir string) {
 	s.t.Helper()
 	w := s.walk()
 	kept := read(s.t, dir)
-	if diff := cmp.Diff(s.truth.stands.At, kept.Standing.At); diff != "" {
+	if diff := cmp.Diff(s.truth.Standing.At, kept.Standing.At); diff != "" {
 		s.t.Fatalf("the file has other places (-screen +file):\n%s", diff)
 	}
 	if w.o == nil || w.refused() {
 		s.t.Fatal("there is no plan")
 	}
 	c := w.o.Step.Changeover
-	c.From, c.Moves, c.Repositions, c.Travel = s.truth.stands.At, w.ahead(), 0, 0
+	c.From, c.Moves, c.Repositions, c.Travel = s.truth.Standing.At, w.ahead(), 0, 0
 	for i := range c.Moves {
 		c.Moves[i].Why = plan.Why{}
 	}
@@ -146,7 +146,7 @@ func TestWalkFromEndToEnd(t *testing.T) {
 		t.Errorf("after the untick holder %d is next, want %d", got, moves[4].Holder)
 	}
 
-	sc.journal.close() // as if the power had failed: nothing else is saved
+	sc.journal.Close() // as if the power had failed: nothing else is saved
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").tells("4 moves already made", "D-101")
 	sc.press("enter").tells("move 5 of 58")
@@ -154,7 +154,7 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	sc.ticks(54).tells("all 58 moves made", "60 cutting, 0 resting, 28 parked", "15-74", "cut 1-60")
 	sc.sound(dir)
 	sc.ticks(3) // nothing more to tick, and Enter doesn't end it
-	if diff := cmp.Diff(target, sc.truth.stands.At); diff != "" {
+	if diff := cmp.Diff(target, sc.truth.Standing.At); diff != "" {
 		t.Errorf("the restarted walk leads elsewhere (-begun +ended):\n%s", diff)
 	}
 	sc.press("r").settle().tells("D-101 is set up and runs")
@@ -194,7 +194,7 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	sc.press("w").tells("D-101 → D-102", "D-101 is running: the first confirmed move records that it has ended")
 	n := sc.outcome(1).Step.Changeover.Repositions
 	sc.press("enter").ticks(1).tells("D-101 was to run until", "y it has")
-	if s := read(t, dir).Standing; s.Setting != nil || sc.journal.busy {
+	if s := read(t, dir).Standing; s.Setting != nil || sc.journal.Busy() {
 		t.Error("the tick is told before it is known what became of D-101")
 	}
 	sc.press("y").settle().sound(dir)
@@ -206,7 +206,7 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	if len(sc.jobs()) != turns-1 || sc.forecast.Present.Totals.Repositions != totals.Repositions || len(sc.forecast.Present.Known) != turns-1 {
 		t.Errorf("%d of %d jobs known with %d moves; before it was %d with %d", len(sc.forecast.Present.Known), len(sc.jobs()), sc.forecast.Present.Totals.Repositions, turns, totals.Repositions)
 	}
-	sc.journal.close()
+	sc.journal.Close()
 	sc = goOn(t, dir, 120, 36)
 	sc.press("w", "enter").tells("D-101 → D-102", fmt.Sprintf("move 2 of %d", n))
 	sc.press("esc").settle().tells("D-102 is half set up")
@@ -227,7 +227,7 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	before := file(t, dir, "positions.toml")
-	at := sc.truth.stands.At
+	at := sc.truth.Standing.At
 	sc.press("w", "enter", "f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("D-101 was to run until")
 	sc.press("c", "enter", "esc").tells("nothing is told: D-101 runs", "measured: holder 20 at")
 	if file(t, dir, "positions.toml") != before || sc.jobs()[0].State != plan.Running {
@@ -242,7 +242,7 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 
 	sc, dir = atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
-	sc.journal.now = func() time.Time { return time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC) } // long after its end
+	sc.journal.Now = func() time.Time { return time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC) } // long after its end
 	sc.press("w", "enter").ticks(1).tells("made: it stands", "D-101 is done")
 	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done {
 		t.Errorf("kept: state %d", kept.Day.Jobs[0].State)
@@ -274,14 +274,16 @@ func TestWalkPassesRefusedJobsOver(t *testing.T) {
 // Without positions.toml the holders are only assumed to stand so: that is said before
 // the first move, and from the first tick on it is in the file.
 func TestWalkFromAnAssumedStanding(t *testing.T) {
-	_, dir := atWork(t, 80, 24)
+	first, dir := atWork(t, 80, 24)
 	file := filepath.Join(dir, "positions.toml")
 	if err := os.Remove(file); err != nil {
 		t.Fatal(err)
 	}
 	sc := newScreen(t, read(t, dir), testLook(noColours, false, false), 80, 24)
-	sc.journal.right, sc.journal.why, sc.journal.now = own, "", seconds() // the first screen has the lock
-	t.Cleanup(sc.journal.close)
+	first.journal.Close()
+	sc.journal.Take(dir, false)
+	sc.journal.Now = seconds()
+	t.Cleanup(sc.journal.Close)
 	sc.settle().tells("note: positions.toml is missing")
 	sc.press("w").tells("only assumed: measure", "f corrects those that are not")
 	if _, err := os.Stat(file); err == nil {
@@ -328,8 +330,8 @@ func TestTickIsSavedBeforeItIsTold(t *testing.T) {
 		t.Errorf("it is told before it is saved:\n%s", sc.View())
 	}
 	sc.settle().tells("made: it stands", "move 2 of 58")
-	now := sc.journal.now()
-	sc.journal.now = func() time.Time { return now }
+	now := sc.journal.Now()
+	sc.journal.Now = func() time.Time { return now }
 	sc.walk().ticked = now.Add(-leastPause / 2) // the key is held down
 	sc.ticks(5).tells("that was quick", "move 2 of 58")
 	if n := len(read(t, dir).Standing.Setting.Made); n != 1 {
@@ -362,8 +364,8 @@ func TestSavingFails(t *testing.T) {
 		}
 		os.Chmod(file, 0o644)
 		sc.press("s").settle()
-		if sc.journal.fault != "" || len(read(t, dir).Standing.Setting.Made) != 2 || len(eventsIn(t, dir)) != 2 {
-			t.Errorf("saved again: %q, %d events", sc.journal.fault, len(eventsIn(t, dir)))
+		if sc.journal.Fault() != "" || len(read(t, dir).Standing.Setting.Made) != 2 || len(eventsIn(t, dir)) != 2 {
+			t.Errorf("saved again: %q, %d events", sc.journal.Fault(), len(eventsIn(t, dir)))
 		}
 		if sc.press("q"); !sc.ended {
 			t.Error("leaving asks though all is saved")
@@ -386,12 +388,12 @@ func TestWhoMayWrite(t *testing.T) {
 	if second.press("q"); second.ended {
 		t.Error("leaving loses ticks without a question")
 	}
-	first.journal.close()
-	if third := goOn(t, dir, 80, 24); third.journal.why != "" {
-		t.Errorf("after the first has left: %s", third.journal.why)
+	first.journal.Close()
+	if third := goOn(t, dir, 80, 24); third.journal.Why() != "" {
+		t.Errorf("after the first has left: %s", third.journal.Why())
 	}
 	shown := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-	shown.journal.take(shown.shop.Dir, true)
+	shown.journal.Take(shown.shop.Dir, true)
 	shown.settle().press("w").tells("an invented day, nothing is written")
 }
 
@@ -400,7 +402,7 @@ func TestLookingAhead(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter")
 	ahead := sc.walk().ahead()
-	blocked := slices.IndexFunc(ahead, func(m plan.Move) bool { return sc.forecast.Beam.Blocks(sc.truth.stands.At, m) != 0 })
+	blocked := slices.IndexFunc(ahead, func(m plan.Move) bool { return sc.forecast.Beam.Blocks(sc.truth.Standing.At, m) != 0 })
 	for range blocked {
 		sc.press("right")
 	}

@@ -15,7 +15,7 @@ import (
 // chain: its index, and the holder that waits for it; the walk looks at it.
 func (s *screen) chained() (m plan.Move, waits int) {
 	s.t.Helper()
-	w, at := s.walk(), s.truth.stands.At
+	w, at := s.walk(), s.truth.Standing.At
 	for i, m := range w.ahead() {
 		for _, other := range w.ahead() {
 			if s.forecast.Beam.Blocks(at, other) == m.Holder && s.forecast.Beam.Blocks(at, m) == 0 {
@@ -89,7 +89,7 @@ func (s *screen) refusing(m plan.Move) (plan.Length, bool) {
 	}
 	for part := plan.Length(1); part < 40; part++ {
 		at := m.From + part*(m.To-m.From)/40
-		stands := *s.truth.stands
+		stands := *s.truth.Standing
 		stands.At = slices.Clone(stands.At)
 		stands.At[m.Holder-1] = at
 		if len(b.Misplaced(stands.At)) > 0 {
@@ -113,7 +113,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 		first, _ := sc.chained()
 		sc.jammed((first.From + first.To) / 2)
 		for i, m := range sc.walk().ahead() {
-			if at, found := sc.refusing(m); found && sc.forecast.Beam.Blocks(sc.truth.stands.At, m) == 0 {
+			if at, found := sc.refusing(m); found && sc.forecast.Beam.Blocks(sc.truth.Standing.At, m) == 0 {
 				sc.press("home")
 				for range i {
 					sc.press("right")
@@ -210,7 +210,7 @@ func TestAirLostOnACut(t *testing.T) {
 		t.Error("it cuts without air")
 	}
 	sc.ticks(2).sound(dir)
-	sc.journal.close()
+	sc.journal.Close()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").tells("12 moves already made")
 	sc.press("enter").sound(dir)
@@ -235,9 +235,9 @@ func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 	left := len(sc.walk().ahead())
 	number, at := 0, plan.Length(0)
 	for i, h := range sc.walk().o.Step.Changeover.Holders {
-		places := slices.Clone(sc.truth.stands.At)
+		places := slices.Clone(sc.truth.Standing.At)
 		places[i] -= plan.Millimetre / 2
-		if h.Use == plan.Parked && h.At == sc.truth.stands.At[i] && len(sc.forecast.Beam.Misplaced(places)) == 0 {
+		if h.Use == plan.Parked && h.At == sc.truth.Standing.At[i] && len(sc.forecast.Beam.Misplaced(places)) == 0 {
 			number, at = i+1, places[i]
 			break
 		}
@@ -248,7 +248,7 @@ func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 	if s := read(t, dir).Standing.Setting; !s.Found {
 		t.Error("the file doesn't have that a holder was found elsewhere")
 	}
-	sc.journal.close()
+	sc.journal.Close()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w", "enter")
 	sc.sound(dir)
@@ -256,7 +256,7 @@ func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 		t.Errorf("after a restart %d moves are left, want %d", n, left)
 	}
 	sc.ticks(left).sound(dir)
-	if sc.truth.stands.At[number-1] != at {
+	if sc.truth.Standing.At[number-1] != at {
 		t.Errorf("holder %d was moved", number)
 	}
 }

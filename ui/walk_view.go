@@ -98,7 +98,7 @@ func (w *walk) spare(m *model) int {
 // key ticks a move that isn't seen.
 func (w *walk) obscures(m *model) bool {
 	text, brief, _ := w.status(m)
-	if m.H < 3 || m.news.text == "" || m.asks || m.journal.busy || !w.shows(m.desk) {
+	if m.H < 3 || m.news.text == "" || m.asks || m.journal.Busy() || !w.shows(m.desk) {
 		return false
 	}
 	short := fitted(text, brief, m.Size)
@@ -192,7 +192,7 @@ func (w *walk) texts(d *desk, width int, all ...draw.Span) (out []draw.Line) {
 // head tells which changeover, which move of how many, and how long the rest takes.
 func (w *walk) head(d *desk, width int) draw.Line {
 	made, ahead := len(w.made()), len(w.ahead())
-	from := d.truth.stands.Job
+	from := d.truth.Standing.Job
 	if j := w.running(); j != nil {
 		from = j.ID
 	}
@@ -244,11 +244,11 @@ func (w *walk) status(m *model) (text, brief string, i draw.Style) {
 	switch {
 	case m.asks:
 		return m.question(), "", draw.Late
-	case m.journal.busy:
+	case m.journal.Busy():
 		return m.Pending + " being saved", "", draw.Faint
-	case m.journal.fault != "":
+	case m.journal.Fault() != "":
 		again := m.KeyFor(keys.SaveAgain)
-		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", m.journal.fault, m.news.text), "NOT SAVED: " + again, draw.Late
+		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", m.journal.Fault(), m.news.text), "NOT SAVED: " + again, draw.Late
 	}
 	if text, brief := m.outdated(); text != "" {
 		return words.Join("; ", m.news.text, text), brief, draw.Late
@@ -290,7 +290,7 @@ func (w *walk) works(d *desk, a keys.Action) bool {
 	case keys.TakeBack:
 		return w.backable()
 	case keys.SaveAgain:
-		return d.journal.owes()
+		return d.journal.Owes()
 	}
 	return true
 }

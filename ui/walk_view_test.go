@@ -63,12 +63,12 @@ func TestRandomKeysOnAWalk(t *testing.T) {
 			sc.send(tea.WindowSizeMsg{Width: 1 + r.IntN(210), Height: 1 + r.IntN(65)})
 		}
 		sc.fits()
-		if faults := sc.forecast.Beam.Misplaced(sc.truth.stands.At); len(faults) > 0 {
+		if faults := sc.forecast.Beam.Misplaced(sc.truth.Standing.At); len(faults) > 0 {
 			t.Fatalf("seed %d, keys %q: %s", seed, typed, faults[0].Why(plan.Millimetres))
 		}
 	}
 	sc.settle()
-	if diff := cmp.Diff(sc.truth.stands.At, read(t, dir).Standing.At); diff != "" {
+	if diff := cmp.Diff(sc.truth.Standing.At, read(t, dir).Standing.At); diff != "" {
 		t.Errorf("seed %d: the file has other places (-screen +file):\n%s", seed, diff)
 	}
 }
@@ -81,8 +81,8 @@ func TestGoldenWalk(t *testing.T) {
 		ascii   bool
 	}{{"plain", noColours, false}, {"ascii", noColours, true}, {"dark", manyColours, false}} {
 		sc := newScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24)
-		sc.journal.take(sc.shop.Dir, true)
-		sc.journal.now = seconds()
+		sc.journal.Take(sc.shop.Dir, true)
+		sc.journal.Now = seconds()
 		sc.settle().press("w", "enter").ticks(12)
 		for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}, {200, 60}} {
 			if mode.colours == manyColours && size[0] != 80 {

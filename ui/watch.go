@@ -8,8 +8,6 @@ import (
 
 	"bide/plan/shop"
 	"bide/plan/words"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // The shop's files may be changed by another screen, or in an editor, while they are
@@ -26,20 +24,6 @@ type watch struct {
 	since time.Time  // when they were read
 }
 
-// untilGlance is the time between two looks: the files' dates cost next to nothing.
-const untilGlance = 5 * time.Second
-
-// glance comes when it is time to look at the files.
-type glance struct{}
-
-// glances is the command that waits for the next look; nil where none is wanted.
-func (m *model) glances() tea.Cmd {
-	if !m.watch.on {
-		return nil
-	}
-	return tea.Tick(untilGlance, func(time.Time) tea.Msg { return glance{} })
-}
-
 // looked comes when the files were looked at and their dates had changed, or when they
 // were read anew.
 type looked struct {
@@ -54,7 +38,7 @@ type looked struct {
 // peek looks at the files, in the background.
 func (d *session) peek() {
 	s, was, reads := d.shop, d.watch.stamp, d.idle()
-	if s.Dir == "" || d.journal.right == invented || d.journal.busy {
+	if s.Dir == "" || d.journal.Invented() || d.journal.Busy() {
 		return
 	}
 	late := reads && len(d.watch.stale) > 0 && d.watch.wrong == ""
@@ -85,7 +69,7 @@ func (l *looked) open() {
 // nothing is opened or told meanwhile: what is read would be older than that.
 func (d *session) readAgain() {
 	s := d.shop
-	if s.Dir == "" || d.journal.right == invented {
+	if s.Dir == "" || d.journal.Invented() {
 		d.say("an invented day: there are no files to be read")
 		return
 	}
@@ -101,26 +85,14 @@ func (d *session) readAgain() {
 // idle reports whether the files can be read anew without a loss: another may write
 // them, or nobody does, and nothing is told, wished or typed here.
 func (d *session) idle() bool {
-	return !d.journal.writes() && !d.journal.busy && !d.loses() && len(d.claims) == 0 && d.viewer.quiet() &&
+	return !d.journal.Writes() && !d.journal.Busy() && !d.loses() && len(d.claims) == 0 && d.viewer.quiet() &&
 		(d.setup == nil || d.setup.ending == nil && !d.setup.sure)
-}
-
-// quiet reports whether nothing is open that a shop read anew would disturb.
-func (m *model) quiet() bool {
-	if w, walks := m.over.(*walk); walks {
-		if w.form != nil {
-			return false
-		}
-	} else if m.over != nil {
-		return false
-	}
-	return m.prompt == nil && !m.asks
 }
 
 // sees goes on when the files were looked at.
 func (d *session) sees(l looked) {
 	if l.asked {
-		d.journal.busy = false
+		d.journal.End()
 	}
 	if l.of != d.shop {
 		return
@@ -131,7 +103,7 @@ func (d *session) sees(l looked) {
 		d.say("not read again: %s", l.wrong)
 	case l.asked && len(l.files) == 0:
 		d.say("read again: the files are as they are here")
-	case l.fresh == nil || d.journal.busy || !l.asked && !d.idle():
+	case l.fresh == nil || d.journal.Busy() || !l.asked && !d.idle():
 	default:
 		if wrong := d.cantTake(l.fresh); wrong != "" {
 			d.say("not read again: %s", wrong)
@@ -160,7 +132,7 @@ func (d *session) outdated() (text, brief string) {
 		return "", ""
 	}
 	since := w.since.Format("15:04")
-	if now := d.journal.clock(); now.YearDay() != w.since.YearDay() {
+	if now := d.journal.Clock(); now.YearDay() != w.since.YearDay() {
 		since = w.since.Format("2 Jan 15:04")
 	}
 	if d.changed() && slices.Equal(w.stale, []string{"day.toml"}) {

@@ -29,7 +29,7 @@ func TestSecondScreenFollows(t *testing.T) {
 	}
 	first.press("w", "enter").ticks(2)
 	sc.glance().tells("positions.toml changed meanwhile: read again")
-	if got, want := sc.truth.stands.At[first.truth.stands.Setting.Made[0].Holder-1], first.truth.stands.At[first.truth.stands.Setting.Made[0].Holder-1]; got != want {
+	if got, want := sc.truth.Standing.At[first.truth.Standing.Setting.Made[0].Holder-1], first.truth.Standing.At[first.truth.Standing.Setting.Made[0].Holder-1]; got != want {
 		t.Errorf("the first moved holder stands at %s, want %s", got.MM(), want.MM())
 	}
 	sc.press("w").settle().tells("2 moves already made")
@@ -54,7 +54,7 @@ func TestOutdatedIsSaid(t *testing.T) {
 	order := ids(sc.jobs())
 	first.press("w", "enter").ticks(1)
 	sc.glance().press("k").tells("positions.toml has changed since", "reads it again")
-	if len(sc.truth.stands.At) == 0 || sc.truth.stands.Setting != nil {
+	if len(sc.truth.Standing.At) == 0 || sc.truth.Standing.Setting != nil {
 		t.Error("it is read though a job was moved")
 	}
 	for _, s := range [][2]int{{20, 5}, {40, 12}} {
@@ -66,8 +66,8 @@ func TestOutdatedIsSaid(t *testing.T) {
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	sc.press("R").settle().tells("positions.toml changed meanwhile: what stands is read again")
-	if strings.Join(ids(sc.jobs()), " ") != strings.Join(order, " ") || sc.truth.stands.Setting == nil {
-		t.Errorf("read again: %v, %v", ids(sc.jobs()), sc.truth.stands.Setting)
+	if strings.Join(ids(sc.jobs()), " ") != strings.Join(order, " ") || sc.truth.Standing.Setting == nil {
+		t.Errorf("read again: %v, %v", ids(sc.jobs()), sc.truth.Standing.Setting)
 	}
 	if sc.press("k"); strings.Contains(sc.View(), "has changed") {
 		t.Error("it is still said to be outdated")
@@ -112,8 +112,8 @@ func TestTickOnAnOutdatedScreen(t *testing.T) {
 	sc.press("w").settle().press("enter")
 	first.press("w", "enter").ticks(3)
 	sc.ticks(1).tells("read again: nothing was told", "move 4 of 58")
-	if len(sc.journal.owed) > 0 {
-		t.Errorf("owing %v", sc.journal.owed)
+	if sc.journal.Owes() {
+		t.Errorf("owing %v", sc.journal.Owing())
 	}
 }
 
@@ -123,20 +123,20 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 	first, sc, dir := second(t)
 	sc.press("w").settle().press("enter").ticks(1)
 	first.press("w", "enter").ticks(1)
-	first.journal.close()
+	first.journal.Close()
 	sc.press("s").settle().tells("the shop is free now", "meanwhile, and is read", "move 2 of 58")
 	if strings.Contains(sc.news.text, "tell it again") {
 		t.Errorf("it is to be told again though the file has it: %s", sc.news.text)
 	}
 
-	sc.journal.close()
+	sc.journal.Close()
 	first = goOn(t, dir, 80, 24)
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter").ticks(2)
 	first.press("w", "enter").ticks(1)
-	first.journal.close()
+	first.journal.Close()
 	move := sc.walk().made()[2]
-	at := sc.truth.stands.At[move.Holder-1]
+	at := sc.truth.Standing.At[move.Holder-1]
 	sc.press("s").settle()
 	u := sc.shop.Unit
 	if want := "tell it again: holder " + strconv.Itoa(move.Holder) + " from " + u.Show(move.From) + " to " + u.Show(at); !strings.HasSuffix(sc.news.text, want) {
@@ -168,8 +168,8 @@ func TestWalkAsksForALookAtBlades(t *testing.T) {
 		t.Errorf("blades that are known are to be looked at:\n%s", s.View())
 	}
 	s.press("esc")
-	stands := *s.truth.stands
+	stands := *s.truth.Standing
 	stands.Blades, stands.Setting = nil, &plan.Setting{Job: "D-109"}
-	s.truth.stands = &stands
+	s.truth.Standing = &stands
 	s.press("w").settle().tells("Blades not known, taken to be the right ones: look at those of holders ", "half set up for D-109", "Blades may have been swapped for it")
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session/journal"
 	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -26,7 +27,7 @@ func (s *screen) holdsSaves() (ends []tea.Msg) {
 			for _, cmd := range msg {
 				s.later(cmd)
 			}
-		case written, daySaved, asked:
+		case journal.Written, journal.DaySaved, asked:
 			ends = append(ends, msg)
 		case looked:
 			if !msg.asked {
@@ -66,10 +67,10 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 			sc, _ := atWork(t, 120, 36)
 			sc.press(told.before...).settle().press(told.keys...)
 			held := sc.holdsSaves()
-			if len(held) != 1 || !sc.journal.busy {
+			if len(held) != 1 || !sc.journal.Busy() {
 				t.Fatalf("%d saves are under way, want 1", len(held))
 			}
-			order, past := slices.Clone(sc.jobs()), len(sc.history.past)
+			order, past := slices.Clone(sc.jobs()), len(sc.history.Past)
 			for _, pane := range []string{"1", "2", "3", "4", "5", "6"} {
 				for _, key := range allKeys() {
 					if key == "ctrl+c" || key == "q" || key == "?" || key == "f1" {
@@ -77,7 +78,7 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 					}
 					sc.press(pane, key)
 					sc.holdsSaves()
-					if sc.over != nil || sc.prompt != nil || !slices.Equal(order, sc.jobs()) || len(sc.history.past) != past {
+					if sc.over != nil || sc.prompt != nil || !slices.Equal(order, sc.jobs()) || len(sc.history.Past) != past {
 						t.Fatalf("%s in pane %s opens or changes something while it is saved: %T, %q", key, pane, sc.over, sc.news.text)
 					}
 				}
@@ -132,7 +133,7 @@ func TestWalkStaysWhileATickIsSaved(t *testing.T) {
 	sc.gets(held).sound(dir)
 	made := sc.walk().made()
 	sc.press("esc").settle()
-	if len(made) != 1 || sc.forecast.Start.Standing != sc.truth.stands {
+	if len(made) != 1 || sc.forecast.Start.Standing != sc.truth.Standing {
 		t.Fatalf("%d moves made; the day doesn't begin with what stands", len(made))
 	}
 	if slices.ContainsFunc(sc.desk.moves(), func(m plan.Move) bool { return m.Holder == made[0].Holder }) {
@@ -147,7 +148,7 @@ func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
 	agree := func(when string) {
 		t.Helper()
 		for _, j := range read(t, dir).Day.Jobs {
-			if here := sc.history.now.find(j.ID).State; here != j.State {
+			if here := sc.history.Now.Find(j.ID).State; here != j.State {
 				t.Errorf("%s, %s is in state %d in the file and in %d here", when, j.ID, j.State, here)
 			}
 		}
@@ -179,7 +180,7 @@ func TestTakingBackKeepsEdits(t *testing.T) {
 	held := sc.holdsSaves()
 	sc.press("1", "j", "J").tells(stillSaving)
 	sc.gets(held)
-	if sc.history.now.ran != nil || len(sc.claims) != 58 || sc.changed() {
+	if sc.justRan() || len(sc.claims) != 58 || sc.changed() {
 		t.Errorf("taken back: %d claims are left, the day is changed: %v", len(sc.claims), sc.changed())
 	}
 	sc.tells("taken back: D-101 is waiting again")
@@ -209,8 +210,8 @@ func TestNothingIsToldWhileFilesAreReadAgain(t *testing.T) {
 	sc.press("enter")
 	held = append(held, sc.holdsSaves()...)
 	sc.gets(held).says("materials.toml changed meanwhile: read again")
-	if kept := read(t, dir).Standing; kept.Setting != nil || sc.truth.stands.Setting != nil || sc.journal.busy {
-		t.Errorf("in the file %v, here %v, saving %v", kept.Setting, sc.truth.stands.Setting, sc.journal.busy)
+	if kept := read(t, dir).Standing; kept.Setting != nil || sc.truth.Standing.Setting != nil || sc.journal.Busy() {
+		t.Errorf("in the file %v, here %v, saving %v", kept.Setting, sc.truth.Standing.Setting, sc.journal.Busy())
 	}
 	sc.ticks(1).sound(dir)
 }

@@ -1,0 +1,137 @@
+// Package journal writes down what happens at the beam: positions.toml first, which is the
+// truth, then record.jsonl, then day.toml where a job's state changed. Nothing that was
+// reported is lost or told as done while it isn't written: what can't be written is owed.
+package journal
+
+import (
+	"errors"
+	"sync"
+	"time"
+
+	"bide/plan/shop"
+	"bide/plan/shop/disk"
+)
+
+// Journal writes down what happens at the beam, before anyone says that it happened:
+// positions.toml first, which is the truth, then record.jsonl, then day.toml where a
+// job's state changed. One thing is written at a time. What can't be written now is owed,
+// and written with the next thing that can be.
+type Journal struct {
+	Now   func() time.Time // the clock on the wall
+	right right
+	wont  string // why nothing is written; empty where it is
+
+	works  bool         // something is being written, read, or asked for: all else waits
+	failed string       // why what was reported last isn't written; empty when it is
+	owed   []shop.Event // reported, and not all of it written
+	noted  int          // how many of these are in the record all the same
+	behind bool         // day.toml lacks states that jobs have come into
+
+	mutex  sync.Mutex // what follows is used in the background too, and when the program ends
+	lock   *disk.Lock
+	record *shop.Record
+	closed bool
+}
+
+// right is whether the shop's files may be written.
+type right uint8
+
+const (
+	looks   right = iota // nobody asked for it
+	nothing              // the day is an invented one: there is nothing to write
+	another              // another screen has it: it is asked for again
+	own
+)
+
+// New is a journal of a shop that is only looked at, until Take.
+func New() *Journal { return &Journal{Now: time.Now, wont: "nothing is written here"} }
+
+// Owes reports whether something reported isn't written.
+func (j *Journal) Owes() bool { return j.failed != "" || j.Owing() != "" }
+
+// Busy reports whether something is being written, read or asked for: until it has ended
+// nothing else is begun.
+func (j *Journal) Busy() bool { return j.works }
+
+// Begin begins something that all else waits for, end ends it.
+func (j *Journal) Begin() { j.works = true }
+func (j *Journal) End()   { j.works = false }
+
+// Fault is why what was reported last isn't written; empty when it is.
+func (j *Journal) Fault() string { return j.failed }
+
+// Why is why nothing is written here; empty where it is.
+func (j *Journal) Why() string { return j.wont }
+
+// Invented reports whether the day is an invented one, of which nothing is written.
+func (j *Journal) Invented() bool { return j.right == nothing }
+
+// OthersHave reports whether another screen has the right to write: it is asked for again.
+func (j *Journal) OthersHave() bool { return j.right == another }
+
+// DayLags reports whether day.toml lacks states that jobs have come into.
+func (j *Journal) DayLags() bool { return j.behind }
+
+// SetDayLags says whether it does.
+func (j *Journal) SetDayLags(so bool) { j.behind = so }
+
+// Writes reports whether the files are written here.
+func (j *Journal) Writes() bool { return j.right == own }
+
+// Clock is what the clock on the wall shows, to the second, without a zone: as times
+// are in the shop's files.
+func (j *Journal) Clock() time.Time {
+	t := j.Now()
+	return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), t.Minute(), t.Second(), 0, time.UTC)
+}
+
+// Take takes the right to write the shop's folder, or tells why there is none.
+func (j *Journal) Take(dir string, demo bool) {
+	switch {
+	case demo:
+		j.right, j.wont = nothing, "an invented day, nothing is written"
+	case dir != "":
+		lock, why := Ask(dir, j.Now())
+		j.Given(lock, why)
+	}
+}
+
+// Ask asks for the right to write a folder; without it, why.
+func Ask(dir string, now time.Time) (lock *disk.Lock, why string) {
+	lock, err := disk.TakeLock(dir, now)
+	var taken *disk.TakenError
+	switch {
+	case errors.As(err, &taken):
+		return nil, taken.Error() + ": nothing is written"
+	case err != nil:
+		return nil, err.Error() + ": nothing is written"
+	}
+	return lock, ""
+}
+
+// Given has the right to write from here on, or not, and why.
+func (j *Journal) Given(lock *disk.Lock, why string) {
+	j.works = false
+	j.mutex.Lock()
+	defer j.mutex.Unlock()
+	j.lock, j.wont, j.right = lock, why, another
+	if lock == nil {
+		return
+	}
+	if j.right = own; j.closed {
+		lock.Release()
+	}
+}
+
+// Close waits for a save that is under way and gives the right back.
+func (j *Journal) Close() {
+	j.mutex.Lock()
+	defer j.mutex.Unlock()
+	j.closed = true
+	if j.record != nil {
+		j.record.Close()
+	}
+	if j.lock != nil {
+		j.lock.Release()
+	}
+}

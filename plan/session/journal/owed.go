@@ -1,0 +1,84 @@
+package journal
+
+import (
+	"bide/plan"
+	"bide/plan/shop"
+	"bide/plan/words"
+	"fmt"
+	"slices"
+)
+
+// sumOf tells how much of what was told at the beam is in these events, without what
+// was taken back; empty when nothing is left.
+func sumOf(events []shop.Event) string {
+	n := map[shop.Kind]int{}
+	for _, e := range events {
+		if e.Back {
+			n[e.Kind]--
+		} else {
+			n[e.Kind]++
+		}
+	}
+	var parts []string
+	for _, k := range []struct {
+		kind      shop.Kind
+		one, many string
+	}{
+		{shop.EventMoved, "1 move made", "%d moves made"}, {shop.EventCorrected, "1 position corrected", "%d positions corrected"},
+		{shop.EventCondition, "1 condition", "%d conditions"}, {shop.EventJob, "the state of 1 job", "the states of %d jobs"},
+	} {
+		switch n := n[k.kind]; {
+		case n == 1:
+			parts = append(parts, k.one)
+		case n > 1:
+			parts = append(parts, fmt.Sprintf(k.many, n))
+		}
+	}
+	return words.Join(", ", parts...)
+}
+
+// Owing tells how much of what was reported isn't written; empty when nothing is.
+func (j *Journal) Owing() string { return sumOf(j.owed) }
+
+// Reported is what was told of a holder, of these kinds, not written down and not taken back;
+// nil where nothing is. It leads from where the first one did.
+func (j *Journal) Reported(holder int, kinds ...shop.Kind) *shop.Event {
+	var open []shop.Event
+	for _, e := range j.owed {
+		switch {
+		case e.Holder != holder || !slices.Contains(kinds, e.Kind):
+		case !e.Back:
+			open = append(open, e)
+		case len(open) > 0:
+			open = open[:len(open)-1]
+		}
+	}
+	if len(open) == 0 {
+		return nil
+	}
+	last := open[len(open)-1]
+	last.From = open[0].From
+	return &last
+}
+
+// Became is what a job was reported to have become last; false where nothing was, or it
+// was taken back.
+func (j *Journal) Became(id string) (state plan.State, told bool) {
+	var open []plan.State
+	for _, e := range j.owed {
+		switch {
+		case e.Job != id || e.Kind != shop.EventJob:
+		case !e.Back:
+			open = append(open, e.State)
+		case len(open) > 0:
+			open = open[:len(open)-1]
+		}
+	}
+	if len(open) == 0 {
+		return 0, false
+	}
+	return open[len(open)-1], true
+}
+
+// Owe has events owed that nobody writes: what they report isn't done.
+func (j *Journal) Owe(events []shop.Event) { j.owed = append(j.owed, events...) }

@@ -1,0 +1,33 @@
+package ui
+
+import (
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// untilGlance is the time between two looks: the files' dates cost next to nothing.
+const untilGlance = 5 * time.Second
+
+// glance comes when it is time to look at the files.
+type glance struct{}
+
+// glances is the command that waits for the next look; nil where none is wanted.
+func (m *model) glances() tea.Cmd {
+	if !m.watch.on {
+		return nil
+	}
+	return tea.Tick(untilGlance, func(time.Time) tea.Msg { return glance{} })
+}
+
+// quiet reports whether nothing is open that a shop read anew would disturb.
+func (m *model) quiet() bool {
+	if w, walks := m.over.(*walk); walks {
+		if w.form != nil {
+			return false
+		}
+	} else if m.over != nil {
+		return false
+	}
+	return m.prompt == nil && !m.asks
+}

@@ -1,0 +1,130 @@
+package ui
+
+import (
+	"bide/plan"
+	"bide/plan/words"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+)
+
+// news is what just happened, told until the next key.
+type news struct {
+	text    string
+	brief   string       // the same where there is little room; may be empty
+	also    string       // what came from the background meanwhile
+	job     string       // id of the one that was changed
+	against *plan.Totals // of the day before it, where they were known
+	priced  bool         // what it costs is told, though no job was changed
+	able    []*plan.Job  // that could be run before it
+}
+
+// mention tells what came from the background, beside what just happened.
+func (d *session) mention(text string) { d.news.also = text }
+
+// say tells what just happened, or why nothing did.
+func (d *session) say(format string, args ...any) { d.news = news{text: fmt.Sprintf(format, args...)} }
+
+// told is the news in words: what happened and what it costs, lateness first. Where
+// a rule is broken, that comes before all, and what happened last: what is cut off
+// at the end matters least.
+func (d *session) told(pending string) string {
+	text := d.news.text
+	if d.news.job == "" && !d.news.priced {
+		return words.Join("; ", text, d.news.also)
+	}
+	costs := ""
+	switch {
+	case d.news.against == nil:
+	case d.forecast.Present.Whole():
+		costs = d.costsOf()
+	default:
+		costs = pending
+	}
+	for _, j := range d.jobs() {
+		if why := d.broken[j]; why != "" {
+			return words.Join("; ", "broken: "+why, costs, text, d.news.also)
+		}
+	}
+	return words.Join("; ", words.Join(": ", text, costs), d.news.also)
+}
+
+// priced are news that tell what something costs against the day as it is now.
+func (d *session) priced() news {
+	out := news{priced: true, able: d.able()}
+	if d.forecast.Present.Whole() {
+		totals := d.forecast.Present.Totals
+		out.against = &totals
+	}
+	return out
+}
+
+// unable tells which jobs can be run no longer, or again: the costs are without them,
+// or with them.
+func (d *session) unable() string {
+	if !d.news.priced {
+		return ""
+	}
+	return ables(d.news.able, d.able())
+}
+
+// ables tells which jobs of those before can be run no longer, and which can be again.
+func ables(before, now []*plan.Job) string {
+	lost, found := lacking(before, now), lacking(now, before)
+	var parts []string
+	if len(lost) > 0 {
+		parts = append(parts, fmt.Sprintf("!%s can no longer be run", strings.Join(lost, ", ")))
+	}
+	if len(found) > 0 {
+		parts = append(parts, fmt.Sprintf("%s can be run again", strings.Join(found, ", ")))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// lacking are the IDs of those of the jobs that are missing among others.
+func lacking(jobs, others []*plan.Job) (out []string) {
+	for _, j := range jobs {
+		if !slices.ContainsFunc(others, func(o *plan.Job) bool { return o.ID == j.ID }) {
+			out = append(out, j.ID)
+		}
+	}
+	return out
+}
+
+// costsOf tells what the day costs against the one before the news.
+func (d *session) costsOf() string {
+	text, by := d.unable(), against(d.forecast.Present.Totals, *d.news.against)
+	if text == "" {
+		return by
+	}
+	return text + "; so " + by
+}
+
+// against tells how the day's costs differ from those it had, what matters most first.
+func against(now, was plan.Totals) string {
+	var parts []string
+	part := func(d time.Duration, text, less, more string) {
+		switch {
+		case d < 0 && text != "":
+			parts = append(parts, text+" "+less)
+		case d > 0 && text != "":
+			parts = append(parts, text+" "+more)
+		}
+	}
+	setup, behind := now.Setup-was.Setup, now.Late-was.Late
+	part(behind, words.Hours(behind.Abs()), "less late", "more late")
+	if text := words.Minutes(setup.Abs()); text != "0.0" {
+		part(setup, text+" min", "less setup", "more setup")
+	}
+	switch n := now.Repositions - was.Repositions; {
+	case n < 0:
+		parts = append(parts, fmt.Sprintf("%s fewer", words.Count(-n, "move")))
+	case n > 0:
+		parts = append(parts, fmt.Sprintf("%s more", words.Count(n, "move")))
+	}
+	if len(parts) == 0 {
+		return "it costs the same"
+	}
+	return strings.Join(parts, ", ")
+}
