@@ -117,7 +117,7 @@ func TestMoveToFollowsAMark(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	was := s.moving("j")
 	s.pick(4) // whatever is picked below
-	s.stand(s.truth.marked(40, shop.Mark{Condition: plan.NoCut}, s.shop))
+	s.stand(s.truth.Marked(40, shop.Mark{Condition: plan.NoCut}, s.shop))
 	s.later(s.ask())
 	s.settle()
 	if l := s.over.(*movePage); l == was || l.Stale() || !l.Estimated {
