@@ -1,7 +1,7 @@
 package ui
 
 import (
-	"bide/ui/draw"
+	"bide/ui/caution"
 	"bide/ui/keys"
 	"strings"
 	"testing"
@@ -54,8 +54,8 @@ func TestHelpOnSmallScreens(t *testing.T) {
 	for _, size := range [][2]int{{20, 5}, {30, 8}, {40, 12}, {49, 10}, {50, 10}, {79, 23}} {
 		sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 		sc.press("?", "home")
-		text := flat(textOfAll(sc.help.lines(sc.model)))
-		for _, l := range sc.help.lines(sc.model) {
+		text := flat(textOfAll(sc.help.Lines(sc.W)))
+		for _, l := range sc.help.Lines(sc.W) {
 			if l.Width > size[0] {
 				t.Errorf("%d wide: %q is cut", size[0], textOf(l))
 			}
@@ -65,13 +65,13 @@ func TestHelpOnSmallScreens(t *testing.T) {
 				t.Errorf("%d wide: no %q", size[0], b.Does)
 			}
 		}
-		for _, c := range cautions {
-			if !strings.Contains(text, c.text) {
-				t.Errorf("%d wide: no %q", size[0], c.text)
+		for _, c := range caution.All {
+			if !strings.Contains(text, c.Text) {
+				t.Errorf("%d wide: no %q", size[0], c.Text)
 			}
 		}
 		var read []string
-		for range len(sc.help.lines(sc.model)) {
+		for range len(sc.help.Lines(sc.W)) {
 			rows := strings.Split(sc.View(), "\n")
 			sc.fits()
 			read = append(read, rows[1])
@@ -108,30 +108,5 @@ func TestKeysOfALargerScreen(t *testing.T) {
 	}
 	if strings.Join(before, " ") != strings.Join(ids(sc.jobs()), " ") {
 		t.Error("a key that is said not to work does")
-	}
-}
-
-// On a narrow screen too there is a blank between a key and what it does.
-func TestHelpPartsKeysFromWords(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 40, 12).settle()
-	for _, key := range []string{"a", "ab", "abc"} {
-		if got := (&helpPage{}).entry(s.model, key, "the words")[0].Text(); !strings.Contains(got, key+" ") {
-			t.Errorf("%q", got)
-		}
-	}
-}
-
-// Every mark that ASCII threads are drawn with is told in the help.
-func TestASCIIMarksAreTold(t *testing.T) {
-	var told strings.Builder
-	for _, m := range marks(testLook(noColours, false, true)) {
-		told.WriteString(m[0])
-	}
-	for _, s := range draw.Strokes {
-		for _, r := range s {
-			if r != ' ' && !strings.ContainsRune(told.String(), r) {
-				t.Errorf("the help doesn't tell %q", r)
-			}
-		}
 	}
 }

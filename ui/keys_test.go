@@ -54,7 +54,7 @@ func TestKeysAreChanged(t *testing.T) {
 	if foot := textOf(keys.Footer(s.Theme, s.Table, keys.OnDay, 120)); !strings.Contains(foot, "↑ K pick") || !strings.Contains(foot, "S search") {
 		t.Errorf("the footer is %q", foot)
 	}
-	if text := s.press("?").View(); !strings.Contains(text, "f5 Ctrl-U") && !strings.Contains(textOfAll(s.help.lines(s.model)), "f5 Ctrl-U") {
+	if text := s.press("?").View(); !strings.Contains(text, "f5 Ctrl-U") && !strings.Contains(textOfAll(s.help.Lines(s.W)), "f5 Ctrl-U") {
 		t.Error("the help doesn't show the new keys")
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/page/help"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -26,7 +27,7 @@ type model struct {
 	clock   bool // the schedule is where the beam would be
 	focus   which
 	large   which // the pane of the first page that has the whole screen
-	help    *helpPage
+	help    *help.Page
 	over    overlay  // nil when none is open
 	config  string   // the person's config file; empty where there can be none
 	wrong   []string // with it
@@ -181,7 +182,7 @@ func (m *model) frame() []draw.Line {
 	case m.layout().small && m.prompt != nil && m.help == nil:
 		return smallPrompt(m.desk, m.Size)
 	case m.help != nil:
-		return m.help.View(m)
+		return m.help.View(m.Size)
 	case m.covered():
 		return m.over.View(m)
 	case m.layout().small:

@@ -5,6 +5,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/keys"
+	"bide/ui/page/help"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -119,7 +120,8 @@ func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 	case keys.Setup:
 		m.setOut()
 	case keys.Help:
-		m.openHelp(in)
+		m.help = &help.Page{Theme: m.Theme, Table: m.Table, Config: m.config, Notes: m.notes}
+		m.help.Open(in, m.Size)
 	case keys.Undo:
 		m.undo()
 	case keys.Redo:
@@ -181,7 +183,7 @@ func (m *model) lookAt(a keys.Action, in keys.Scope) {
 func (m *model) pass(a keys.Action, in keys.Scope) {
 	switch in {
 	case keys.OnHelp:
-		m.help.HandleKey(a, m)
+		m.help.HandleKey(a, m.Size)
 	case keys.OnSmall:
 		m.moves.HandleKey(a, m.desk)
 	default:

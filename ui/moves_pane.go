@@ -5,6 +5,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/words"
+	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
 )
@@ -41,14 +42,6 @@ func (p *movesPane) HandleKey(a keys.Action, d *desk) {
 
 // along picks the move n rows on.
 func (p *movesPane) along(d *desk, n int) { d.pickMove(along(p.rows(d), d.move, n)) }
-
-// caution comes before any move, in more or fewer words. It permits nothing.
-func caution(w int) string {
-	if w < 50 {
-		return "Site rules first: stopped, lifted, locked out, no air."
-	}
-	return "First, by local code and the site's procedure: stopped, holders lifted, locked out, air dumped and zero proved. Keep hands away from moving holders."
-}
 
 // detail is how many lines tell about the picked move and caution.
 func (p *movesPane) detail() int { return max(min((p.H-2)/2, 6), 0) }
@@ -142,14 +135,14 @@ func (p *movesPane) about(d *desk) []draw.Line {
 			out = append(out, l)
 		}
 	}
-	warn := min(len(d.Wrap(caution(p.W), p.W-2)), n)
+	warn := min(len(d.Wrap(caution.InShort(p.W), p.W-2)), n)
 	if moves := d.moves(); d.move < len(moves) {
 		tell(draw.Picked, sentence(&moves[d.move], d.shop.Unit), n-warn)
 	}
 	for len(out) < n-warn {
 		out = append(out, d.Line())
 	}
-	tell(draw.Faint, caution(p.W), warn)
+	tell(draw.Faint, caution.InShort(p.W), warn)
 	return out
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/words"
+	"bide/ui/caution"
 	"bide/ui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -75,8 +76,8 @@ func (m *model) plain() string {
 		p.tell("Note: %s", note)
 	}
 	p.chapter("Before a hand goes near the beam")
-	for _, c := range cautions {
-		p.tell("%s: %s", c.head, c.text)
+	for _, c := range caution.All {
+		p.tell("%s: %s", c.Head, c.Text)
 	}
 	p.day()
 	p.walk()

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"bide/plan/words"
+	"bide/ui/caution"
 )
 
 // walk tells the changeover that comes next as one walks through it: how far it is, the
@@ -73,6 +74,6 @@ func (p *page) atItsEnd(w *walk) {
 	for _, g := range groups(step.Changeover.Holders) {
 		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.first == g.last]+" "+g.numbers(), g.use(), g.places(p.shop.Unit), p.shop.Unit)
 	}
-	p.tell("Air back on: knives may drop at once. Everyone clear first. Never lower a knife onto a roll at rest.")
+	p.tell("%s", caution.AirBack)
 	p.tell("First-off: measure every strip of the first set, relaxed, before the run.")
 }

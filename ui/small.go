@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/words"
+	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
 
@@ -68,7 +69,7 @@ func (d *desk) smallBelow(s draw.Size) (out []draw.Line) {
 	}
 	if o := d.outcome(d.turn); s.H >= 5 && o != nil && len(o.Faults) == 0 {
 		l := d.Line()
-		l.Add(draw.Late, smallCaution(s.W))
+		l.Add(draw.Late, caution.OnOneLine(s.W))
 		out = append(out, l.Fit(s.W))
 	}
 	if d.search.Running() {
@@ -84,16 +85,6 @@ func (d *desk) smallSearching() draw.Line {
 	l.Add(draw.Faint, " stops")
 	l.Add(draw.Strong, fmt.Sprintf(" search %.0f %%", 100*d.search.Share()))
 	return l
-}
-
-// smallCaution is the caution in as many words as there is room for.
-func smallCaution(w int) string {
-	for _, text := range []string{caution(w), "Site rules! Lifted? Locked out? Air off?", "Lifted? Locked? Air off?", "Locked? Air off?"} {
-		if draw.CellWidth(text) <= w {
-			return text
-		}
-	}
-	return "Locked?"
 }
 
 // smallBody is all that a small screen may tell, cut at its beginning to what it

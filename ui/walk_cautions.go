@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/words"
+	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
 )
@@ -15,11 +16,11 @@ import (
 // to be at hand: blades, and what is set at the knife.
 func (w *walk) cautions(d *desk, s draw.Size) []draw.Line {
 	if s.H < 4 || s.W < 24 {
-		return w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: smallCaution(s.W)}, draw.Span{Style: draw.Plain, Text: "blades, nips!"}, draw.Span{Style: draw.Strong, Text: notSaved(d)})
+		return w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: caution.OnOneLine(s.W)}, draw.Span{Style: draw.Plain, Text: "blades, nips!"}, draw.Span{Style: draw.Strong, Text: notSaved(d)})
 	}
 	var out []draw.Line
 	if s.H < 10 || s.W < 40 {
-		out = w.texts(d, s.W, draw.Span{Style: draw.Late, Text: caution(100)})
+		out = w.texts(d, s.W, draw.Span{Style: draw.Late, Text: caution.InShort(100)})
 	} else {
 		out = append(w.texts(d, s.W, draw.Span{Style: draw.Strong, Text: "Before the first move"}), w.warnings(d, s)...)
 	}
@@ -135,14 +136,14 @@ func (w *walk) warnings(d *desk, s draw.Size) (out []draw.Line) {
 	if s.W < 70 {
 		beside = 3
 	}
-	for _, c := range cautions {
+	for _, c := range caution.All {
 		first := d.Line()
 		first.Add(draw.Late, " ! ")
-		first.Add(draw.Strong, c.head)
+		first.Add(draw.Strong, c.Head)
 		if beside == 3 {
 			out, first = append(out, first), d.Line()
 		}
-		for _, row := range d.Wrap(c.text, max(s.W-beside-1, 1)) {
+		for _, row := range d.Wrap(c.Text, max(s.W-beside-1, 1)) {
 			first.To(beside)
 			first.Add(draw.Plain, row)
 			out, first = append(out, first), d.Line()

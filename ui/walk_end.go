@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
 )
@@ -14,7 +15,7 @@ import (
 // asks for before the web runs.
 func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
 	step := w.o.Step
-	air := draw.Span{Style: draw.Late, Text: "! Air back on: knives may drop at once. Everyone clear first. Never lower a knife onto a roll at rest."}
+	air := draw.Span{Style: draw.Late, Text: "! " + caution.AirBack}
 	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves done. %s is set up. Press %s when it runs.", w.job.ID, d.KeyFor(keys.Runs))}}
 	if s.W < 36 || s.H < 6 { // what matters most first
 		all = []draw.Span{{Style: draw.Strong, Text: "all done: " + d.KeyFor(keys.Runs) + " when " + w.job.ID + " runs"}, {Style: draw.Late, Text: "air on: knives drop!"}, air}

@@ -1,33 +1,45 @@
-package ui
+// Package help is the page of the cautions, the keys, the marks and what was taken for granted.
+// It is made from the table of keys, and shows those that a person has set.
+package help
 
 import (
+	"maps"
+	"slices"
+	"strings"
+
+	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/list"
 	"bide/ui/personal"
-	"maps"
-	"slices"
-	"strings"
 )
 
-// openHelp opens the help: over the panes of the first page at its beginning, with the
-// cautions, else at what has the keys.
-func (m *model) openHelp(in keys.Scope) {
-	m.help = &helpPage{}
+// Page is the help over the whole screen.
+type Page struct {
+	*draw.Theme
+	*keys.Table
+	Config string          // the person's file of keys; empty where there can be none
+	Notes  func() []string // what was taken for granted
+	from   int             // the first line shown
+}
+
+// Open goes to what has the keys; over the panes of the first page to the beginning, with
+// the cautions.
+func (p *Page) Open(in keys.Scope, s draw.Size) {
 	if in&(keys.OnDay|keys.OnBeam|keys.OnMoves) == 0 {
-		m.help.from = m.help.at(m, in)
-		m.help.HandleKey(keys.None, m)
+		p.from = p.at(in, s.W)
+		p.HandleKey(keys.None, s)
 	}
 }
 
 // at is the line at which the chapter of a scope begins.
-func (p *helpPage) at(m *model, in keys.Scope) int {
+func (p *Page) at(in keys.Scope, w int) int {
 	for _, c := range chapters {
 		if c.in&in == 0 || c.in == keys.OnPanes {
 			continue
 		}
-		name := p.chapter(m, c.name)[0].Text()
-		for n, l := range p.lines(m) {
+		name := p.chapter(c.name, w)[0].Text()
+		for n, l := range p.Lines(w) {
 			if l.Text() == name {
 				return n
 			}
@@ -36,21 +48,18 @@ func (p *helpPage) at(m *model, in keys.Scope) int {
 	return 0
 }
 
-// helpPage shows the cautions, the keys, the marks and what was taken for granted.
-type helpPage struct{ from int }
-
-// HandleKey turns the page.
-func (p *helpPage) HandleKey(a keys.Action, m *model) {
-	p.from = list.Text(p.from, len(p.lines(m)), max(m.H-2, 1)).Step(a)
+// HandleKey turns the page on a screen of that size.
+func (p *Page) HandleKey(a keys.Action, s draw.Size) {
+	p.from = list.Text(p.from, len(p.Lines(s.W)), max(s.H-2, 1)).Step(a)
 }
 
 // View draws the page over the whole screen.
-func (p *helpPage) View(m *model) []draw.Line {
-	lines := p.lines(m)
-	lines = lines[max(0, min(p.from, len(lines)-(m.H-2))):]
-	out := draw.Box(m.Theme, "Help", m.Line(), lines, draw.Size{W: m.W, H: max(m.H-1, 1)}, true)
-	if m.H > 1 {
-		out = append(out, keys.Footer(m.Theme, m.Table, keys.OnHelp, m.W))
+func (p *Page) View(s draw.Size) []draw.Line {
+	lines := p.Lines(s.W)
+	lines = lines[max(0, min(p.from, len(lines)-(s.H-2))):]
+	out := draw.Box(p.Theme, "Help", p.Line(), lines, draw.Size{W: s.W, H: max(s.H-1, 1)}, true)
+	if s.H > 1 {
+		out = append(out, keys.Footer(p.Theme, p.Table, keys.OnHelp, s.W))
 	}
 	return out
 }
@@ -78,34 +87,34 @@ var chapters = []struct {
 	{"On a small screen", keys.OnSmall},
 }
 
-// lines are all of the help, broken to the screen's width.
-func (p *helpPage) lines(m *model) (out []draw.Line) {
-	out = append(out, p.chapter(m, "Before a hand goes near the beam")...)
-	for _, c := range cautions {
-		out = append(out, p.entry(m, "", c.head+": "+c.text)...)
+// Lines are all of the help, broken to the screen's width.
+func (p *Page) Lines(w int) (out []draw.Line) {
+	out = append(out, p.chapter("Before a hand goes near the beam", w)...)
+	for _, c := range caution.All {
+		out = append(out, p.entry("", c.Head+": "+c.Text, w)...)
 	}
 	for _, c := range chapters {
-		out = append(out, p.chapter(m, c.name)...)
-		for _, b := range m.Table.All {
+		out = append(out, p.chapter(c.name, w)...)
+		for _, b := range p.Table.All {
 			if b.Does == "" || !told(b.Where, c.in) {
 				continue
 			}
-			out = append(out, p.entry(m, b.Shown(m.Theme.ASCII), b.Does)...)
+			out = append(out, p.entry(b.Shown(p.Theme.ASCII), b.Does, w)...)
 		}
 	}
-	out = append(out, p.chapter(m, "Saving the day")...)
-	out = append(out, p.entry(m, "", keeping)...)
-	out = append(out, p.chapter(m, "Keys of your own")...)
-	out = append(out, p.entry(m, "", ownKeys(m))...)
-	out = append(out, p.chapter(m, "Marks")...)
-	for _, mark := range marks(m.Theme) {
-		out = append(out, p.entry(m, mark[0], mark[1])...)
+	out = append(out, p.chapter("Saving the day", w)...)
+	out = append(out, p.entry("", keeping, w)...)
+	out = append(out, p.chapter("Keys of your own", w)...)
+	out = append(out, p.entry("", p.ownKeys(), w)...)
+	out = append(out, p.chapter("Marks", w)...)
+	for _, mark := range marks(p.Theme) {
+		out = append(out, p.entry(mark[0], mark[1], w)...)
 	}
-	if len(m.notes()) > 0 {
-		out = append(out, p.chapter(m, "Assumed")...)
+	if len(p.Notes()) > 0 {
+		out = append(out, p.chapter("Assumed", w)...)
 	}
-	for _, text := range m.notes() {
-		out = append(out, p.entry(m, "", text)...)
+	for _, text := range p.Notes() {
+		out = append(out, p.entry("", text, w)...)
 	}
 	return out
 }
@@ -120,9 +129,9 @@ func told(where, chapter keys.Scope) bool {
 }
 
 // chapter is a chapter's name.
-func (p *helpPage) chapter(m *model, name string) (out []draw.Line) {
-	for _, row := range m.Wrap(name, max(m.W-1, 1)) {
-		l := m.Line()
+func (p *Page) chapter(name string, w int) (out []draw.Line) {
+	for _, row := range p.Wrap(name, max(w-1, 1)) {
+		l := p.Line()
 		l.Add(draw.Strong, " "+row)
 		out = append(out, l)
 	}
@@ -131,12 +140,12 @@ func (p *helpPage) chapter(m *model, name string) (out []draw.Line) {
 
 // entry is a key or mark and what it means: beside it, or below it where the screen is
 // narrow.
-func (p *helpPage) entry(m *model, key, text string) (out []draw.Line) {
+func (p *Page) entry(key, text string, w int) (out []draw.Line) {
 	indent := 14
-	if m.W < 50 {
+	if w < 50 {
 		if indent = 2; draw.CellWidth(key) > 3 {
-			for _, row := range m.Wrap(key, max(m.W-1, 1)) {
-				l := m.Line()
+			for _, row := range p.Wrap(key, max(w-1, 1)) {
+				l := p.Line()
 				l.Add(draw.Accent, " "+row)
 				out = append(out, l)
 			}
@@ -145,11 +154,11 @@ func (p *helpPage) entry(m *model, key, text string) (out []draw.Line) {
 			indent = 6 // a key of three and a blank
 		}
 	}
-	for i, row := range m.Wrap(text, max(m.W-indent-1, 1)) {
-		l := m.Line()
+	for i, row := range p.Wrap(text, max(w-indent-1, 1)) {
+		l := p.Line()
 		if i == 0 && key != "" {
 			l.Add(draw.Plain, draw.Blanks(min(indent-3, 2)))
-			l.Add(draw.Accent, m.Short(key, max(indent-3, 3)))
+			l.Add(draw.Accent, p.Short(key, max(indent-3, 3)))
 		}
 		l.To(indent)
 		l.Add(draw.Plain, row)
@@ -203,30 +212,17 @@ var asciiMarks = [][2]string{
 // keeping says how a day is saved.
 const keeping = "Ctrl-S saves the day in day.toml. Only the lines concerned change, and comments stay. Where that is not possible the day is saved beside it, in day.bide.toml, and the screen says so. Until then the top line says: not saved."
 
-// warning is a caution: what it is about, and the caution.
-type warning struct{ head, text string }
-
-// cautions are usual ones of the trade. They permit nothing.
-var cautions = []warning{
-	{"Site rules", "Local codes, the site's procedure and licensed or authorised people come first; this screen permits nothing."},
-	{"Standstill", "Stop, and wait until blades, anvil and web stand still: blades coast. Lock out as local code and the site's procedure say."},
-	{"Lifted", "Lift the holders and see that they are lifted. Dump stored air and prove zero pressure; prove it again for as long as it can build up."},
-	{"Positions", "Check that each holder is where the screen shows it. Correct any that is not."},
-	{"Hands", "Keep hands away from the beam and from between holders while one travels: gaps close. Cut-resistant gloves with a blade in the hand, no gloves near turning nips."},
-	{"In order", "In the order given, each move is clear of its neighbours; out of order it may not be."},
-}
-
 // ownKeys says how keys are changed, with the names of all that have some.
-func ownKeys(m *model) string {
-	file := m.config
+func (p *Page) ownKeys() string {
+	file := p.Config
 	if file == "" {
 		file = "bide/" + personal.ConfigFile + " in your config folder"
 	}
 	var all []string
 	for _, name := range slices.Sorted(maps.Keys(keys.ActionNames)) {
-		i := slices.IndexFunc(m.Table.All, func(b keys.Binding) bool { return b.Act == keys.ActionNames[name] && len(b.Keys) > 0 })
+		i := slices.IndexFunc(p.Table.All, func(b keys.Binding) bool { return b.Act == keys.ActionNames[name] && len(b.Keys) > 0 })
 		if i >= 0 {
-			all = append(all, name+" "+keys.ShownKey(m.Table.All[i].Keys[0], m.Theme.ASCII))
+			all = append(all, name+" "+keys.ShownKey(p.Table.All[i].Keys[0], p.Theme.ASCII))
 		}
 	}
 	return "Set them in " + file + ", in a table [keys]: undo = \"f2\", or search = [\"s\", \"f5\"]. Errors there are reported; the rest of the program is unaffected. The names, each with a key that it has now: " + strings.Join(all, ", ") + "."
