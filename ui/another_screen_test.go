@@ -24,13 +24,13 @@ func TestSecondScreenTakesOver(t *testing.T) {
 	before := file(t, dir, "positions.toml")
 	sc.press("w").settle().tells("Ticks are not saved here", "open for writing by")
 	sc.press("enter").ticks(2).tells("not saved: ", "open for writing by", "s save again")
-	if sc.press("s").settle(); !strings.HasPrefix(sc.news.text, "not saved: the shop is open for writing by") {
-		t.Errorf("saving again: %q", sc.news.text)
+	if sc.press("s").settle(); !strings.HasPrefix(sc.Notice.Text, "not saved: the shop is open for writing by") {
+		t.Errorf("saving again: %q", sc.Notice.Text)
 	}
 	if file(t, dir, "positions.toml") != before {
 		t.Fatal("the second one writes")
 	}
-	first.journal.Close()
+	first.Journal.Close()
 	sc.ticks(1).tells("the shop is free now, and written here")
 	sc.sound(dir)
 	if n := len(read(t, dir).Standing.Setting.Made); n != 3 || len(eventsIn(t, dir)) != 3 {
@@ -39,7 +39,7 @@ func TestSecondScreenTakesOver(t *testing.T) {
 	if sc.press("q"); !sc.ended {
 		t.Error("leaving asks though all is saved")
 	}
-	if third := goOn(t, dir, 80, 24); third.journal.Why() == "" {
+	if third := goOn(t, dir, 80, 24); third.Journal.Why() == "" {
 		t.Error("a third one may write as well")
 	}
 }
@@ -53,7 +53,7 @@ func TestSecondScreenWritesTheDay(t *testing.T) {
 	if read(t, dir).Day.Jobs[0].State != plan.Running {
 		t.Fatal("the second one writes")
 	}
-	first.journal.Close()
+	first.Journal.Close()
 	sc.ticks(1)
 	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Aside || kept.Standing.Setting.Job != "D-102" {
 		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Standing.Setting)
@@ -71,9 +71,9 @@ func TestSecondScreenReadsAgain(t *testing.T) {
 	sc.press("w").settle().press("enter").ticks(2)
 	first.press("w", "enter").ticks(5)
 	made := file(t, dir, "positions.toml")
-	first.journal.Close()
+	first.Journal.Close()
 	sc.ticks(1).tells("the shop is free now, and written here", "is read")
-	if file(t, dir, "positions.toml") != made || len(eventsIn(t, dir)) != 5 || len(sc.walk().made()) != 5 {
+	if file(t, dir, "positions.toml") != made || len(eventsIn(t, dir)) != 5 || len(sc.walk().Made()) != 5 {
 		t.Error("the second one writes over what it hasn't shown")
 	}
 	sc.press("home").tells("move 6 of 58")
@@ -89,10 +89,10 @@ func TestSecondScreenReadsAgain(t *testing.T) {
 func TestSecondScreenWalksOn(t *testing.T) {
 	first, sc, dir := second(t)
 	first.press("w", "enter").ticks(58).press("r").settle()
-	first.journal.Close()
+	first.Journal.Close()
 	sc.press("w").settle().tells("D-101 → D-102", "it was changed meanwhile")
-	if sc.journal.Why() != "" || sc.jobs()[0].State != plan.Running || sc.changed() {
-		t.Errorf("barred %q, the first job is in state %d, changed %v", sc.journal.Why(), sc.jobs()[0].State, sc.changed())
+	if sc.Journal.Why() != "" || sc.Jobs()[0].State != plan.Running || sc.Changed() {
+		t.Errorf("barred %q, the first job is in state %d, changed %v", sc.Journal.Why(), sc.Jobs()[0].State, sc.Changed())
 	}
 	sc.press("enter").ticks(1).press("y").settle().sound(dir)
 }
@@ -102,17 +102,17 @@ func TestSecondScreenWalksOn(t *testing.T) {
 func TestSecondScreenKeepsItsWishes(t *testing.T) {
 	first, sc, dir := second(t)
 	sc.press("j", "J").settle()
-	order := ids(sc.jobs())
+	order := ids(sc.Jobs())
 	sc.press("ctrl+s").settle().tells("not saved: the shop is open for writing by")
 	first.press("w", "enter").ticks(58).press("r").settle()
-	first.journal.Close()
+	first.Journal.Close()
 	theirs := file(t, dir, "day.toml")
 	sc.press("ctrl+s").settle()
-	if got := ids(sc.jobs()); strings.Join(got, " ") != strings.Join(order, " ") || sc.jobs()[0].State != plan.Running {
-		t.Errorf("the order is %v, was %v; the first is in state %d", got, order, sc.jobs()[0].State)
+	if got := ids(sc.Jobs()); strings.Join(got, " ") != strings.Join(order, " ") || sc.Jobs()[0].State != plan.Running {
+		t.Errorf("the order is %v, was %v; the first is in state %d", got, order, sc.Jobs()[0].State)
 	}
 	if file(t, dir, "day.toml") != theirs || !strings.Contains(file(t, dir, "day.bide.toml"), `"running"`) {
-		t.Errorf("the day isn't written beside theirs, with what became of D-101: %s\n%s", sc.news.text, file(t, dir, "day.bide.toml"))
+		t.Errorf("the day isn't written beside theirs, with what became of D-101: %s\n%s", sc.Notice.Text, file(t, dir, "day.bide.toml"))
 	}
 	sc.tells("day.bide.toml")
 }
@@ -128,11 +128,11 @@ func TestSecondScreenMarks(t *testing.T) {
 		t.Error("leaving asks though the mark is taken back")
 	}
 	sc.ended = false
-	first.journal.Close()
+	first.Journal.Close()
 	sc.press("U").settle().tells("marked stuck")
 	marks := read(t, dir).Marks
-	if len(marks) != 1 || sc.journal.Why() != "" {
-		t.Errorf("marks %v, barred %q", marks, sc.journal.Why())
+	if len(marks) != 1 || sc.Journal.Why() != "" {
+		t.Errorf("marks %v, barred %q", marks, sc.Journal.Why())
 	}
 	var backs []bool
 	for _, e := range eventsIn(t, dir) {
@@ -149,8 +149,8 @@ func TestSecondScreenMarks(t *testing.T) {
 func (s *screen) says(texts ...string) {
 	s.t.Helper()
 	for _, text := range texts {
-		if !strings.Contains(s.news.text, text) {
-			s.t.Errorf("no %q in %q", text, s.news.text)
+		if !strings.Contains(s.Notice.Text, text) {
+			s.t.Errorf("no %q in %q", text, s.Notice.Text)
 		}
 	}
 }
@@ -160,7 +160,7 @@ func (s *screen) says(texts ...string) {
 func TestSecondScreenNamesWhatWasBeingTold(t *testing.T) {
 	first, sc, dir := second(t)
 	first.press("w", "enter").ticks(1)
-	first.journal.Close()
+	first.Journal.Close()
 	sc.press("5", "c", "s").enters("bent").says("is read again", fmt.Sprintf("tell it again: holder %d is stuck", sc.holder))
 	if marks := read(t, dir).Marks; len(marks) != 0 {
 		t.Errorf("marked over what wasn't shown: %v", marks)
@@ -171,8 +171,8 @@ func TestSecondScreenNamesWhatWasBeingTold(t *testing.T) {
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter")
 	first.press("5", "c", "s").enters("bent")
-	first.journal.Close()
-	move := sc.walk().move()
+	first.Journal.Close()
+	move := sc.walk().Move()
 	sc.ticks(1).press("y").settle().says("is read again; not in it, tell it again: ", fmt.Sprintf("holder %d from", move.Holder), "D-101 is done")
 
 	first, dir = atWork(t, 80, 24)
@@ -180,9 +180,9 @@ func TestSecondScreenNamesWhatWasBeingTold(t *testing.T) {
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter")
 	first.ticks(1)
-	first.journal.Close()
+	first.Journal.Close()
 	sc.press("u").settle().says("is read again; nothing is taken back")
-	if n := len(read(t, dir).Standing.Setting.Made); n != 4 || len(sc.walk().made()) != 4 {
-		t.Errorf("%d ticks are in the file and %d here, want 4", n, len(sc.walk().made()))
+	if n := len(read(t, dir).Standing.Setting.Made); n != 4 || len(sc.walk().Made()) != 4 {
+		t.Errorf("%d ticks are in the file and %d here, want 4", n, len(sc.walk().Made()))
 	}
 }

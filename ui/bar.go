@@ -12,21 +12,21 @@ import (
 func (m *model) bar() draw.Line {
 	l := m.Line()
 	l.Add(draw.Accent, " bide ")
-	l.Add(draw.Strong, " "+m.shop.Beam.Name)
+	l.Add(draw.Strong, " "+m.Shop.Beam.Name)
 	if m.demo {
 		l.Add(draw.Late, "  DEMO, an invented day")
 	}
 	switch {
-	case m.changed():
+	case m.Changed():
 		l.Add(draw.Late, "  * not saved")
-	case m.aside != "":
-		l.Add(draw.Late, "  * saved in "+m.aside)
+	case m.SavedTo != "":
+		l.Add(draw.Late, "  * saved in "+m.SavedTo)
 	}
-	if c, open := m.over.(*compare); m.offer != nil && !(open && c.offered() != nil) {
+	if c, open := m.over.(*compare); m.Offer != nil && !(open && c.offered() != nil) {
 		l.Add(draw.Good, "  * an order was found: "+m.KeyFor(keys.CompareOrders))
 	}
 	r := m.ending()
-	beam := fmt.Sprintf("  %s, pitch %s", words.Count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
+	beam := fmt.Sprintf("  %s, pitch %s", words.Count(len(m.Shop.Beam.Holders), "holder"), m.Shop.Unit.Show(m.Shop.Beam.Pitch()))
 	if l.Width+draw.CellWidth(beam)+r.Width+2 <= m.W {
 		l.Add(draw.Faint, beam)
 	}
@@ -40,19 +40,19 @@ func (m *model) bar() draw.Line {
 // ending is when the last run ends, against the shift's end.
 func (m *model) ending() draw.Line {
 	l := m.Line()
-	if !m.forecast.Present.Whole() {
-		text := fmt.Sprintf("planning %d of %d", len(m.forecast.Present.Known), len(m.jobs()))
-		if m.forecast.Present.Full() {
+	if !m.Forecast.Present.Whole() {
+		text := fmt.Sprintf("planning %d of %d", len(m.Forecast.Present.Known), len(m.Jobs()))
+		if m.Forecast.Present.Full() {
 			text = "planning all jobs together"
 		}
 		l.Add(draw.Faint, text+" "+m.Pending)
 		return l
 	}
-	n := len(m.forecast.Present.Known)
+	n := len(m.Forecast.Present.Known)
 	if n == 0 {
 		return l
 	}
-	day, end := m.shop.Day, m.forecast.Present.Known[n-1].Clock
+	day, end := m.Shop.Day, m.Forecast.Present.Known[n-1].Clock
 	l.Add(draw.Faint, "ends ")
 	l.Add(draw.Strong, words.Clock(end, day.Start))
 	switch over := end.Sub(day.End); {

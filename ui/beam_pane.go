@@ -69,7 +69,7 @@ func beamSpan(b *plan.Beam) plan.Span {
 // view is the stretch of the beam to show: all of it, or a part around the picked
 // holder.
 func (p *beamPane) view(d *desk) plan.Span {
-	all := beamSpan(d.shop.Beam)
+	all := beamSpan(d.Shop.Beam)
 	half := all.Length() >> p.zoom / 2
 	if p.zoom == 0 || half == 0 {
 		return all
@@ -84,11 +84,11 @@ func (p *beamPane) view(d *desk) plan.Span {
 
 // View draws the pane.
 func (p *beamPane) View(d *desk, focused bool) []draw.Line {
-	s := draw.NewScale(p.view(d), p.W, d.shop.Unit)
-	o := d.outcome(d.turn)
+	s := draw.NewScale(p.view(d), p.W, d.Shop.Unit)
+	o := d.Outcome(d.turn)
 	planned := o != nil && len(o.Faults) == 0
 	rows := p.H - 1 - 2
-	body := []draw.Line{numbers(d.Theme, s, d.shop.Unit)}
+	body := []draw.Line{numbers(d.Theme, s, d.Shop.Unit)}
 	var below []draw.Line
 	if planned {
 		below = append(below, web(d.Theme, s, &o.Step.Layout))
@@ -122,7 +122,7 @@ func (p *beamPane) titled(d *desk, terse int) draw.Line {
 	l := d.Line()
 	if j := d.job(); j != nil {
 		from := "now "
-		if s := d.before(d.turn); s != nil && s.Job != "" {
+		if s := d.Before(d.turn); s != nil && s.Job != "" {
 			from = s.Job + " "
 		}
 		if terse >= 3 {
@@ -130,7 +130,7 @@ func (p *beamPane) titled(d *desk, terse int) draw.Line {
 		}
 		l.Add(draw.Strong, from+d.To+" "+j.ID)
 	}
-	if o := d.outcome(d.turn); o != nil && len(o.Faults) == 0 && terse < 4 {
+	if o := d.Outcome(d.turn); o != nil && len(o.Faults) == 0 && terse < 4 {
 		d.tally(&l, &o.Step.Changeover, terse)
 	}
 	if moves := d.moves(); d.move < len(moves) {
@@ -176,7 +176,7 @@ func idle(c *plan.Changeover) (n int) {
 func (p *beamPane) threads(d *desk, s draw.Scale, h int) []draw.Line {
 	pic := draw.NewPicture(d.Theme, p.W, h)
 	s.Cols *= pic.Across()
-	switch o, now := d.outcome(d.turn), d.before(d.turn); {
+	switch o, now := d.Outcome(d.turn), d.Before(d.turn); {
 	case o != nil && len(o.Faults) == 0 && h == 2:
 		return p.nowAndNext(d, &o.Step.Changeover, s, h)
 	case o != nil && len(o.Faults) == 0:

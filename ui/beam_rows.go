@@ -54,7 +54,7 @@ var letters = map[plan.Condition]string{plan.NoCut: "n", plan.Stuck: "s", plan.O
 
 // numbered names the picked holder where it stands now, those that aren't good, and
 // every tenth.
-func (d *desk) numbered(s draw.Scale) draw.Line { return d.numberedAt(s, d.before(d.turn), d.aimed()) }
+func (d *desk) numbered(s draw.Scale) draw.Line { return d.numberedAt(s, d.Before(d.turn), d.aimed()) }
 
 // numberedAt does the same where they stand at another time, with one picked; there
 // may be none.
@@ -66,7 +66,7 @@ func (d *desk) numberedAt(s draw.Scale, now *plan.Standing, aimed int) draw.Line
 	if n := aimed; n > 0 {
 		l.put(s.Column(now.At[n-1]), draw.Picked, d.Aim+fmt.Sprint(n))
 	}
-	for i, c := range d.forecast.Beam.Holders {
+	for i, c := range d.Forecast.Beam.Holders {
 		if letter := letters[c]; letter != "" {
 			l.put(s.Column(now.At[i]), draw.Late, fmt.Sprint(i+1)+letter)
 		}
@@ -117,7 +117,7 @@ func strips(d *desk, s draw.Scale, lay *plan.Layout) draw.Line {
 		for ; n < len(lay.Slits) && lay.Slits[n] == lay.Slits[i]; n++ {
 			at += lay.Slits[n]
 		}
-		text := fmt.Sprintf("%d x %s", n-i, words.Exactly(lay.Slits[i], d.shop.Unit))
+		text := fmt.Sprintf("%d x %s", n-i, words.Exactly(lay.Slits[i], d.Shop.Unit))
 		a, b := max(s.Column(from), 0), min(s.Column(at), s.Width)
 		if b-a >= draw.CellWidth(text) {
 			l.put((a+b-draw.CellWidth(text))/2, draw.Accent, text)

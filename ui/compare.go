@@ -46,7 +46,7 @@ type compare struct {
 // offered is the order that a search found and the page shows, to be accepted or
 // discarded; nil where it shows none, or that one waits no more.
 func (c *compare) offered() *planning.Offer {
-	if c.of != c.d.offer {
+	if c.of != c.d.Offer {
 		return nil
 	}
 	return c.of
@@ -64,9 +64,9 @@ func (c *compare) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 
 // sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
-func (d *session) sides(o *planning.Offer) (left []sequence, right sequence) {
-	done := d.history.Now.Done()
-	listed, present := sequence{"as listed, centred", &d.forecast.Listed, done}, sequence{"this order", &d.forecast.Present, done}
+func (d *desk) sides(o *planning.Offer) (left []sequence, right sequence) {
+	done := d.History.Now.Done()
+	listed, present := sequence{"as listed, centred", &d.Forecast.Listed, done}, sequence{"this order", &d.Forecast.Present, done}
 	if o == nil {
 		return []sequence{listed}, present
 	}
@@ -76,11 +76,11 @@ func (d *session) sides(o *planning.Offer) (left []sequence, right sequence) {
 // openCompare shows two orders side by side. One that was found for another day is
 // fitted to that of now first.
 func (m *model) openCompare() tea.Cmd {
-	if m.offer != nil && !m.offer.Inputs.Same(m.inputs()) {
-		m.refit()
+	if m.Offer != nil && !m.Offer.Inputs.Same(m.Inputs()) {
+		m.Refit()
 		return nil
 	}
-	m.over = &compare{d: m.desk, of: m.offer}
+	m.over = &compare{d: m.desk, of: m.Offer}
 	return nil
 }
 
@@ -93,7 +93,7 @@ func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
 	switch a {
 	case keys.OtherOrder:
 		if c.other = (c.other + 1) % len(left); len(left) == 1 {
-			m.say("there are only these two; a search (s) finds a third")
+			m.Say("there are only these two; a search (s) finds a third")
 		}
 	case keys.Choose:
 		if found == nil {
@@ -101,16 +101,16 @@ func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
 			break
 		}
 		m.over = nil
-		m.accept()
+		m.Accept()
 	case keys.Discard:
 		if found != nil {
 			m.over = nil
-			m.desk.discard()
+			m.desk.Discard()
 		}
 	case keys.Back:
 		m.over = nil
-		if m.offer != nil {
-			m.say("the order found is kept: v shows it, to accept or discard")
+		if m.Offer != nil {
+			m.Say("the order found is kept: v shows it, to accept or discard")
 		}
 	}
 	return nil
@@ -155,7 +155,7 @@ func compareColumns(d *desk) []draw.Column[compared] {
 	right := func(i draw.Style, text func(*plan.Step) string) func(compared) (draw.Style, string) {
 		return func(c compared) (draw.Style, string) { _, b := c.both(); return c.cell(i, b, text) }
 	}
-	end := func(s *plan.Step) string { return d.at(s.RunEnd) }
+	end := func(s *plan.Step) string { return d.Clock(s.RunEnd) }
 	wide := max(d.lateWidth(), len("!00:00"))
 	return []draw.Column[compared]{
 		{Width: 1, Left: true, Cell: func(c compared) (draw.Style, string) {

@@ -127,7 +127,7 @@ func (c *compare) ends(m *model, a, b *sequence) draw.Line {
 		if n := s.Totals.LateJobs; n > 0 {
 			jobs = words.Count(n, "job") + " late"
 		}
-		return fmt.Sprintf("%s, %s", m.at(s.Ends()), jobs)
+		return fmt.Sprintf("%s, %s", m.Clock(s.Ends()), jobs)
 	}
 	l, more := draw.Faint, ""
 	if a.Full() && b.Full() && len(a.Known) > 0 && len(b.Known) > 0 {

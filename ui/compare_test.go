@@ -15,7 +15,7 @@ func TestCompareWithTheFile(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("J").settle().press("v")
 	view := s.View()
-	for _, part := range []string{"as listed, centred", "this order", words.Minutes(s.forecast.Listed.Totals.Setup), words.Minutes(s.forecast.Present.Totals.Setup)} {
+	for _, part := range []string{"as listed, centred", "this order", words.Minutes(s.Forecast.Listed.Totals.Setup), words.Minutes(s.Forecast.Present.Totals.Setup)} {
 		if !strings.Contains(view, part) {
 			t.Errorf("no %q in\n%s", part, view)
 		}
@@ -29,33 +29,33 @@ func TestCompareWithTheFile(t *testing.T) {
 // An order found waits until it is accepted or discarded; Esc does neither.
 func TestOfferWaits(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
-	s.search.Rounds = 300
-	order := ids(s.jobs())
+	s.Search.Rounds = 300
+	order := ids(s.Jobs())
 	s.press("s").settle()
-	if s.offer == nil {
+	if s.Offer == nil {
 		t.Fatal("nothing is offered")
 	}
 	golden(t, "120x36_compare_found_ascii", s.View())
 	s.press("esc")
-	if s.offer == nil || s.over != nil || !slices.Equal(ids(s.jobs()), order) {
+	if s.Offer == nil || s.over != nil || !slices.Equal(ids(s.Jobs()), order) {
 		t.Fatal("Esc accepts or discards")
 	}
 	golden(t, "120x36_offer_waits_ascii", s.View())
 	s.press("v", "tab", "tab", "x").fits()
-	if s.offer != nil || !slices.Equal(ids(s.jobs()), order) || s.changed() {
-		t.Errorf("discarded: %v, was %v", ids(s.jobs()), order)
+	if s.Offer != nil || !slices.Equal(ids(s.Jobs()), order) || s.Changed() {
+		t.Errorf("discarded: %v, was %v", ids(s.Jobs()), order)
 	}
-	if s.press("u"); s.offer == nil || s.changed() || !strings.Contains(s.View(), "the order found is back") {
+	if s.press("u"); s.Offer == nil || s.Changed() || !strings.Contains(s.View(), "the order found is back") {
 		t.Errorf("undo doesn't bring the order found back:\n%s", s.View())
 	}
-	if s.press("U"); s.offer != nil {
+	if s.press("U"); s.Offer != nil {
 		t.Error("discarded again, it waits")
 	}
 	if s.press("u", "q"); s.ended || !strings.Contains(s.View(), "Not saved: the order that a search found (v shows it)") {
 		t.Errorf("leaving doesn't ask:\n%s", s.View())
 	}
 	s.press("n", "v", "enter")
-	if slices.Equal(ids(s.jobs()), order) {
+	if slices.Equal(ids(s.Jobs()), order) {
 		t.Error("brought back, it can't be accepted")
 	}
 }
@@ -64,17 +64,17 @@ func TestOfferWaits(t *testing.T) {
 func TestOfferOfAnotherDay(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s").settle().press("esc", "x").settle()
-	before := s.forecast.Present.Totals
+	before := s.Forecast.Present.Totals
 	s.press("v")
 	if s.over != nil || !strings.Contains(s.View(), "fitted") {
 		t.Errorf("shown as it was found:\n%s", s.View())
 	}
-	if s.settle(); s.offer == nil || s.over == nil {
+	if s.settle(); s.Offer == nil || s.over == nil {
 		t.Fatalf("it isn't shown:\n%s", s.View())
 	}
 	s.press("enter").settle()
-	if !s.forecast.Present.Totals.Better(before, plan.AimMinutes) || s.history.Now.Find("D-101") != nil {
-		t.Errorf("accepted %+v, before %+v", s.forecast.Present.Totals, before)
+	if !s.Forecast.Present.Totals.Better(before, plan.AimMinutes) || s.History.Now.Find("D-101") != nil {
+		t.Errorf("accepted %+v, before %+v", s.Forecast.Present.Totals, before)
 	}
 }
 
@@ -85,26 +85,26 @@ func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 	s.press("s", "v")
 	foot := keys.Footer(s.Theme, s.Table, keys.OnCompare, s.W)
 	s.settle().fits()
-	if s.offer == nil {
+	if s.Offer == nil {
 		t.Fatal("nothing is offered")
 	}
 	if got := s.frame(); s.scope() != keys.OnCompare || got[len(got)-1].Text() != foot.Text() {
 		t.Errorf("the keys are those of an offer:\n%s", s.View())
 	}
 	s.tells("as listed, centred", "an order was found: v")
-	order := ids(s.jobs())
+	order := ids(s.Jobs())
 	s.press("x")
-	if s.offer == nil {
+	if s.Offer == nil {
 		t.Fatal("it is discarded unseen")
 	}
-	if s.press("down", "enter"); s.over != nil || s.turn != 1 || s.offer == nil || !slices.Equal(ids(s.jobs()), order) {
-		t.Fatalf("Enter goes to turn %d, %T is open, the order is %v", s.turn+1, s.over, ids(s.jobs()))
+	if s.press("down", "enter"); s.over != nil || s.turn != 1 || s.Offer == nil || !slices.Equal(ids(s.Jobs()), order) {
+		t.Fatalf("Enter goes to turn %d, %T is open, the order is %v", s.turn+1, s.over, ids(s.Jobs()))
 	}
 	if s.press("v"); s.scope() != keys.OnOffer {
 		t.Error("opened anew, the page doesn't show the order found")
 	}
 	s.press("enter").settle()
-	if slices.Equal(ids(s.jobs()), order) || s.offer != nil {
+	if slices.Equal(ids(s.Jobs()), order) || s.Offer != nil {
 		t.Error("it can't be accepted")
 	}
 }
@@ -116,12 +116,12 @@ func TestPageOfAnOfferThatIsGone(t *testing.T) {
 	if s.scope() != keys.OnOffer {
 		t.Fatal("nothing is offered")
 	}
-	s.offer = nil // fitted to the day as it is now, it is no better
+	s.Offer = nil // fitted to the day as it is now, it is no better
 	s.fits()
 	if s.scope() != keys.OnCompare {
 		t.Error("it is still to be accepted")
 	}
-	if s.press("x", "enter"); s.over != nil || s.changed() {
+	if s.press("x", "enter"); s.over != nil || s.Changed() {
 		t.Error("something was accepted")
 	}
 }
@@ -135,7 +135,7 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 	s.press("1", "d").settle()
 	_, now := s.sides(nil)
 	refused := 0
-	for turn := range s.jobs() {
+	for turn := range s.Jobs() {
 		if got, want := now.number(turn), s.turnText(turn); got != want {
 			t.Errorf("turn %d is shown as %q, in the day's list as %q", turn, got, want)
 		} else if want == "" {
@@ -163,12 +163,12 @@ func TestDiscardedAgainALaterOfferStays(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s").settle().press("x")
 	s.press("S").settle()
-	second := s.offer
+	second := s.Offer
 	if second == nil {
 		t.Fatal("no second order is offered")
 	}
 	s.press("esc", "u").tells("the order found first stays discarded")
-	if s.press("U"); s.offer != second {
+	if s.press("U"); s.Offer != second {
 		t.Fatal("the later order is gone")
 	}
 	s.tells("discarded again", "a later one waits (v)")
@@ -183,11 +183,11 @@ func TestComparedDaysHaveTheSameJobs(t *testing.T) {
 	s := newScreen(t, shortDemo(t, 5), testLook(noColours, false, false), 120, 36).settle()
 	same := func(when string, order ...string) {
 		t.Helper()
-		if s.settle(); !slices.Equal(ids(s.forecast.Listed.Jobs), order) || s.forecast.Listed.Totals.Jobs != s.forecast.Present.Totals.Jobs {
-			t.Errorf("%s the file's order is %v with %+v, this one %v with %+v", when, ids(s.forecast.Listed.Jobs), s.forecast.Listed.Totals, ids(s.jobs()), s.forecast.Present.Totals)
+		if s.settle(); !slices.Equal(ids(s.Forecast.Listed.Jobs), order) || s.Forecast.Listed.Totals.Jobs != s.Forecast.Present.Totals.Jobs {
+			t.Errorf("%s the file's order is %v with %+v, this one %v with %+v", when, ids(s.Forecast.Listed.Jobs), s.Forecast.Listed.Totals, ids(s.Jobs()), s.Forecast.Present.Totals)
 		}
 	}
-	before := s.forecast.Listed.Totals
+	before := s.Forecast.Listed.Totals
 	s.press("J", "J")
 	same("moved", "D-101", "D-102", "D-103", "D-104", "D-105")
 	s.press("c", "enter")
@@ -200,7 +200,7 @@ func TestComparedDaysHaveTheSameJobs(t *testing.T) {
 	for range 5 {
 		s.press("u")
 	}
-	if same("all undone", "D-101", "D-102", "D-103", "D-104", "D-105"); s.forecast.Listed.Totals != before {
-		t.Errorf("undone the file's order comes to %+v, was %+v", s.forecast.Listed.Totals, before)
+	if same("all undone", "D-101", "D-102", "D-103", "D-104", "D-105"); s.Forecast.Listed.Totals != before {
+		t.Errorf("undone the file's order comes to %+v, was %+v", s.Forecast.Listed.Totals, before)
 	}
 }

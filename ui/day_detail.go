@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/words"
 	"bide/ui/draw"
 )
@@ -35,14 +36,14 @@ func tellAbout(d *desk, n, w int) []draw.Line {
 
 // about is all there is to say about a job of the day, what is wrong first.
 func about(d *desk, turn int) (out []draw.Span) {
-	if turn >= len(d.jobs()) {
+	if turn >= len(d.Jobs()) {
 		return []draw.Span{{Style: draw.Plain, Text: "no job is waiting"}}
 	}
-	j, o, u := d.jobs()[turn], d.outcome(turn), d.shop.Unit
+	j, o, u := d.Jobs()[turn], d.Outcome(turn), d.Shop.Unit
 	say := func(i draw.Style, format string, args ...any) {
 		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
 	}
-	if why := d.broken[j]; why != "" {
+	if why := d.Broken[j]; why != "" {
 		say(draw.Late, "! %s", why)
 	}
 	if j.State == plan.Running {
@@ -70,7 +71,7 @@ func about(d *desk, turn int) (out []draw.Span) {
 		len(s.Changeover.Holders)-s.Changeover.Resting-s.Changeover.Parked, s.Changeover.Resting, s.Changeover.Parked, d.travel(s.Changeover.Travel))
 	say(draw.Plain, "%s", layoutOf(j, &s.Layout, u))
 	say(draw.Faint, "%s", words.Join("; ", chosen(j, &s.Layout), permits(j)))
-	say(draw.Faint, "%s, runs %s to %s", j.Material, words.Clock(s.RunStart, d.shop.Day.Start), words.Clock(s.RunEnd, d.shop.Day.Start))
+	say(draw.Faint, "%s, runs %s to %s", j.Material, words.Clock(s.RunStart, d.Shop.Day.Start), words.Clock(s.RunEnd, d.Shop.Day.Start))
 	return out
 }
 
@@ -95,7 +96,7 @@ func permits(j *plan.Job) string {
 	if j.Shift == plan.Free {
 		text = "may shift inside its trim"
 	}
-	return text + "; " + arranges[j.Arrange]
+	return text + "; " + session.Arranges[j.Arrange]
 }
 
 // chosen is about a layout that a search chose for the job.

@@ -15,7 +15,7 @@ const barWidth = 20
 
 // about reports whether what is known of the day is an estimate: its jobs are still to be
 // planned together.
-func (d *desk) about() bool { return !d.forecast.Present.Final }
+func (d *desk) about() bool { return !d.Forecast.Present.Final }
 
 // aboutMark is before a figure that is an estimate.
 func (d *desk) aboutMark() string {
@@ -89,38 +89,38 @@ var (
 	dayTurn     = fact(draw.Faint, func(e entry) string { return e.turnText(e.turn) })
 	dayID       = fact(draw.Strong, func(e entry) string { return e.job.ID })
 	dayMaterial = fact(draw.Plain, func(e entry) string { return e.job.Material })
-	dayWeb      = fact(draw.Plain, func(e entry) string { return e.shop.Unit.Number(e.job.Web) })
-	dayDue      = fact(draw.Faint, func(e entry) string { return e.at(e.job.Due) })
+	dayWeb      = fact(draw.Plain, func(e entry) string { return e.Shop.Unit.Number(e.job.Web) })
+	dayDue      = fact(draw.Faint, func(e entry) string { return e.Clock(e.job.Due) })
 	dayCuts     = figure(draw.Plain, func(e entry, s *plan.Step) string { return fmt.Sprint(len(s.Layout.Cuts)) })
 	dayMoves    = movesFigure(func(e entry, s *plan.Step) string { return e.aboutMark() + fmt.Sprint(s.Changeover.Repositions) })
 	dayParked   = figure(draw.Plain, func(e entry, s *plan.Step) string { return fmt.Sprint(s.Changeover.Parked) })
 	dayTravel   = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.travel(s.Changeover.Travel) })
 	daySetup    = figure(draw.Strong, func(e entry, s *plan.Step) string { return words.Minutes(s.Setup.Total()) })
-	dayBegins   = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.at(s.SetupStart) })
-	dayRuns     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.at(s.RunStart) })
-	dayEnds     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.at(s.RunEnd) })
+	dayBegins   = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.Clock(s.SetupStart) })
+	dayRuns     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.Clock(s.RunStart) })
+	dayEnds     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.Clock(s.RunEnd) })
 	dayLate     = figure(draw.Late, func(e entry, s *plan.Step) string { return e.lateBy(s) })
 	dayBar      = figure(draw.Moved, func(e entry, s *plan.Step) string { return e.bar(s) })
 )
 
 // turnWidth and clockWidth are the widths of the columns of turns and of times.
-func (d *desk) turnWidth() int { return max(2, len(fmt.Sprint(d.nth(len(d.jobs()))))) }
+func (d *desk) turnWidth() int { return max(2, len(fmt.Sprint(d.Number(len(d.Jobs()))))) }
 
 // turnText is the number of a turn; nothing for a job that is refused.
 func (d *desk) turnText(turn int) string {
-	if d.turnedDown(turn) {
+	if d.Refused(turn) {
 		return ""
 	}
-	return fmt.Sprint(d.nth(turn))
+	return fmt.Sprint(d.Number(turn))
 }
 
 func (d *desk) clockWidth() int {
 	w := 5
-	for _, o := range d.forecast.Present.Known {
-		w = max(w, len(d.at(o.Clock)))
+	for _, o := range d.Forecast.Present.Known {
+		w = max(w, len(d.Clock(o.Clock)))
 	}
-	for _, j := range d.jobs() {
-		w = max(w, len(d.at(j.Due)))
+	for _, j := range d.Jobs() {
+		w = max(w, len(d.Clock(j.Due)))
 	}
 	return w
 }
@@ -132,7 +132,7 @@ const leastID = 7
 // dayColumns are those of the compact list: one line a job.
 func dayColumns(d *desk) []draw.Column[entry] {
 	times, due := d.clockWidth(), 2
-	if d.noneDue() {
+	if d.NoneDue() {
 		due = 12
 	}
 	id := min(d.idWidth(), leastID)
@@ -155,7 +155,7 @@ func dayColumns(d *desk) []draw.Column[entry] {
 		{Head: "due", Width: times, Rank: due, Cell: dayDue},
 		{Head: "late", Width: d.lateWidth(), Rank: 1, Left: true, Cell: dayLate},
 	}
-	if d.noneLate() { // nothing would be in it
+	if d.NoneLate() { // nothing would be in it
 		columns = columns[:len(columns)-1]
 	}
 	return columns
@@ -224,12 +224,12 @@ func (p *dayPane) roomy(d *desk, n int, focused bool) []draw.Line {
 }
 
 // refusal is why the beam can't run the job.
-func (e entry) refusal() string { return "refused: " + e.outcome.Faults[0].Why(e.shop.Unit) }
+func (e entry) refusal() string { return "refused: " + e.outcome.Faults[0].Why(e.Shop.Unit) }
 
 // bar draws the setup against the longest of the day.
 func (e entry) bar(s *plan.Step) string {
 	longest := time.Nanosecond
-	for _, s := range e.forecast.Present.Steps() {
+	for _, s := range e.Forecast.Present.Steps() {
 		longest = max(longest, s.Setup.Total())
 	}
 	n := int((s.Setup.Total()*barWidth + longest/2) / longest)

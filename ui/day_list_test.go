@@ -15,12 +15,12 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 		next := *s.job()
 		next.ID = id
-		s.replace(s.job(), &next)
+		s.Replace(s.job(), &next)
 		s.settle()
 		for _, isLate := range []bool{true, false} {
 			var heads []string
-			if s.forecast.Present.Totals.LateJobs = 1; !isLate {
-				s.forecast.Present.Totals.LateJobs = 0
+			if s.Forecast.Present.Totals.LateJobs = 1; !isLate {
+				s.Forecast.Present.Totals.LateJobs = 0
 			}
 			for _, c := range draw.ColumnsFor(dayColumns(s.desk), s.day.W) {
 				heads = append(heads, c.Head)
@@ -35,10 +35,10 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 		}
 	}
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	for _, j := range s.jobs() {
+	for _, j := range s.Jobs() {
 		next := *j
 		next.Due = plan.Job{}.Due
-		s.replace(j, &next)
+		s.Replace(j, &next)
 	}
 	for _, c := range draw.ColumnsFor(dayColumns(s.settle().desk), 44) {
 		if c.Head == "due" {
@@ -51,29 +51,29 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 // and beside the totals; those of the settled day are not.
 func TestProvisionalFiguresAreMarked(t *testing.T) {
 	s := newScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 120, 36)
-	for !s.forecast.Present.Full() {
+	for !s.Forecast.Present.Full() {
 		s.background()
 	}
-	if s.forecast.Present.Whole() {
+	if s.Forecast.Present.Whole() {
 		t.Fatal("the day is settled already")
 	}
 	about := func() (n int) {
-		for turn := range s.jobs() {
-			_, moves := dayMoves(entry{s.desk, turn, s.jobs()[turn], s.outcome(turn), true})
+		for turn := range s.Jobs() {
+			_, moves := dayMoves(entry{s.desk, turn, s.Jobs()[turn], s.Outcome(turn), true})
 			if strings.HasPrefix(moves, "~") {
 				n++
 			}
-			if _, by := dayLate(entry{s.desk, turn, s.jobs()[turn], s.outcome(turn), true}); strings.HasPrefix(by, "!") != (by != "" && !s.about()) {
+			if _, by := dayLate(entry{s.desk, turn, s.Jobs()[turn], s.Outcome(turn), true}); strings.HasPrefix(by, "!") != (by != "" && !s.about()) {
 				t.Errorf("turn %d is late by %q", turn, by)
 			}
 		}
 		return n
 	}
-	if n := about(); n != len(s.jobs()) || !strings.Contains(s.View(), "planning all jobs together") || !strings.Contains(s.View(), "~ estimate: ") {
-		t.Errorf("%d of %d are marked:\n%s", n, len(s.jobs()), s.View())
+	if n := about(); n != len(s.Jobs()) || !strings.Contains(s.View(), "planning all jobs together") || !strings.Contains(s.View(), "~ estimate: ") {
+		t.Errorf("%d of %d are marked:\n%s", n, len(s.Jobs()), s.View())
 	}
 	s.press("4")
-	if view := s.View(); strings.Count(view, " ~") < len(s.jobs())/2 {
+	if view := s.View(); strings.Count(view, " ~") < len(s.Jobs())/2 {
 		t.Errorf("the day map marks none:\n%s", view)
 	}
 	if n := func() int { s.settle(); return about() }(); n != 0 || strings.Contains(s.View(), "~") {

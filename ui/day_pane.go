@@ -30,13 +30,13 @@ func (p *dayPane) HandleKey(a keys.Action, d *desk) {
 	case keys.PageDown:
 		p.along(d, page)
 	case keys.Top:
-		p.along(d, -len(d.jobs()))
+		p.along(d, -len(d.Jobs()))
 	case keys.Bottom:
-		p.along(d, len(d.jobs()))
+		p.along(d, len(d.Jobs()))
 	case keys.Earlier:
-		d.shift(d.turn, -1)
+		d.MoveBy(d.turn, -1)
 	case keys.Later:
-		d.shift(d.turn, 1)
+		d.MoveBy(d.turn, 1)
 	}
 }
 
@@ -57,12 +57,12 @@ const leastJobs = 14
 // jobs that have no turn, some about the picked job, the rest for the list.
 func (p *dayPane) parts(d *desk) dayParts {
 	room := p.H - 1 - 3
-	if len(d.away()) > 0 {
+	if len(d.Away()) > 0 {
 		room--
 	}
-	s := dayParts{detail: max(min(room-min(len(d.jobs()), leastJobs), 5), 0)}
+	s := dayParts{detail: max(min(room-min(len(d.Jobs()), leastJobs), 5), 0)}
 	s.list = max(room-s.detail, 0)
-	if s.roomy = p.W >= 72 && s.list > 2*len(d.jobs()); s.roomy {
+	if s.roomy = p.W >= 72 && s.list > 2*len(d.Jobs()); s.roomy {
 		s.list = (s.list - 1) / 2
 	}
 	return s
@@ -79,14 +79,14 @@ func (p *dayPane) View(d *desk, focused bool) []draw.Line {
 	} else {
 		body = p.compact(d, s.list, focused)
 	}
-	for len(body) < p.H-1-2-s.detail-min(len(d.away()), 1) {
+	for len(body) < p.H-1-2-s.detail-min(len(d.Away()), 1) {
 		body = append(body, d.Line())
 	}
 	body = append(body, p.detail(d, s.detail)...)
-	if len(d.away()) > 0 {
+	if len(d.Away()) > 0 {
 		body = append(body, p.away(d))
 	}
-	body = append(body, p.total(d, d.thisOrder(), &d.forecast.Present), p.total(d, "as listed, centred", &d.forecast.Listed))
+	body = append(body, p.total(d, d.thisOrder(), &d.Forecast.Present), p.total(d, "as listed, centred", &d.Forecast.Listed))
 	return draw.Box(d.Theme, "Day", title, body, p.Size, focused)
 }
 
@@ -95,14 +95,14 @@ func (p *dayPane) heading(d *desk, n int) string {
 	rows := p.shown(d)
 	jobs := len(rows)
 	some := draw.Range(draw.Window(rowOfTurn(rows, d.turn), jobs, n), n, jobs)
-	if text := d.filters[theDay].Count(jobs, len(d.jobs())); text != "" {
+	if text := d.filters[theDay].Count(jobs, len(d.Jobs())); text != "" {
 		return text
 	}
 	if some == "" {
-		return span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
+		return span24(d.Shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
 	}
-	return fitting(p.W-len("-->Day  "), some+", "+span24(d.shop.Day, "Mon 2 Jan 2006, 15:04", " to "),
-		some+" "+span24(d.shop.Day, "Mon 2 Jan 15:04", "-"), some+" "+d.shop.Day.Start.Format("Mon 2 Jan"))
+	return fitting(p.W-len("-->Day  "), some+", "+span24(d.Shop.Day, "Mon 2 Jan 2006, 15:04", " to "),
+		some+" "+span24(d.Shop.Day, "Mon 2 Jan 15:04", "-"), some+" "+d.Shop.Day.Start.Format("Mon 2 Jan"))
 }
 
 // span24 is the day's date and hours.
@@ -128,7 +128,7 @@ func (p *dayPane) entries(d *desk, n int, focused bool) []entry {
 	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), n)
 	var out []entry
 	for _, t := range rows[from:min(from+n, len(rows))] {
-		out = append(out, entry{d, t, d.jobs()[t], d.outcome(t), focused})
+		out = append(out, entry{d, t, d.Jobs()[t], d.Outcome(t), focused})
 	}
 	return out
 }
@@ -153,7 +153,7 @@ func (e entry) flag() (draw.Style, string) {
 	switch {
 	case e.refused():
 		return draw.Late, "x"
-	case e.broken[e.job] != "":
+	case e.Broken[e.job] != "":
 		return draw.Late, "!"
 	case e.job.State == plan.Running:
 		return draw.Good, "r"
@@ -167,7 +167,7 @@ func (e entry) flag() (draw.Style, string) {
 
 // travel is the moves' lengths together, in metres or feet.
 func (d *desk) travel(l plan.Length) string {
-	if d.shop.Unit == plan.Inches {
+	if d.Shop.Unit == plan.Inches {
 		return fmt.Sprintf("%.1f ft", float64(l)/float64(12*plan.Inch))
 	}
 	return fmt.Sprintf("%.1f m", float64(l)/float64(1000*plan.Millimetre))
@@ -176,7 +176,7 @@ func (d *desk) travel(l plan.Length) string {
 // idWidth is the width of the column of job ids.
 func (d *desk) idWidth() int {
 	w := 3
-	for _, j := range d.jobs() {
+	for _, j := range d.Jobs() {
 		w = max(w, draw.CellWidth(d.Safe(j.ID)))
 	}
 	return min(w, 12)
@@ -184,7 +184,7 @@ func (d *desk) idWidth() int {
 
 // thisOrder names the present order, with a mark where it breaks a rule.
 func (d *desk) thisOrder() string {
-	if len(d.broken) > 0 {
+	if len(d.Broken) > 0 {
 		return "this order !"
 	}
 	return "this order"
@@ -216,7 +216,7 @@ func (p *dayPane) totalled(d *desk, name string, c *planning.Order, word string)
 		l.Add(draw.Faint, " "+d.Pending+" "+text)
 		return l
 	}
-	most := max(d.forecast.Present.Totals.Repositions, d.forecast.Listed.Totals.Repositions, 100)
+	most := max(d.Forecast.Present.Totals.Repositions, d.Forecast.Listed.Totals.Repositions, 100)
 	l.Right(moved(c.Totals.Repositions), fmt.Sprint(c.Totals.Repositions), 1+len(fmt.Sprint(most)))
 	l.Add(draw.Faint, word)
 	l.Right(draw.Strong, words.Minutes(c.Totals.Setup), max(5, draw.CellWidth(words.Minutes(c.Totals.Setup))))
@@ -235,7 +235,7 @@ func (p *dayPane) totalled(d *desk, name string, c *planning.Order, word string)
 func (p *dayPane) away(d *desk) draw.Line {
 	l := d.Line()
 	var jobs []string
-	for _, j := range d.away() {
+	for _, j := range d.Away() {
 		state := "done"
 		if j.State == plan.Aside {
 			state = "on hold"

@@ -27,8 +27,8 @@ func shopIn(t *testing.T) (*screen, string) {
 		t.Fatal(problems)
 	}
 	sc := newScreen(t, s, testLook(noColours, false, false), 120, 36).settle()
-	sc.journal.Take(sc.shop.Dir, false)
-	t.Cleanup(sc.journal.Close)
+	sc.Journal.Take(sc.Shop.Dir, false)
+	t.Cleanup(sc.Journal.Close)
 	return sc, dir
 }
 
@@ -40,9 +40,9 @@ func TestSaveDay(t *testing.T) {
 	if !strings.Contains(s.View(), "not saved") {
 		t.Errorf("the bar doesn't tell:\n%s", s.View())
 	}
-	want := ids(s.jobs())
+	want := ids(s.Jobs())
 	s.press("ctrl+s").settle()
-	if s.changed() || strings.Contains(s.View(), "* not saved") || !strings.Contains(s.View(), "saved in day.toml") {
+	if s.Changed() || strings.Contains(s.View(), "* not saved") || !strings.Contains(s.View(), "saved in day.toml") {
 		t.Errorf("it isn't said to be saved:\n%s", s.View())
 	}
 	again, problems := shop.Open(dir)
@@ -65,7 +65,7 @@ func TestSaveDayUndone(t *testing.T) {
 	s, dir := shopIn(t)
 	was, _ := os.ReadFile(filepath.Join(dir, "day.toml"))
 	s.press("J", "ctrl+s").settle().press("u")
-	if !s.changed() {
+	if !s.Changed() {
 		t.Error("undone behind a save, nothing is told to be unsaved")
 	}
 	s.press("W").settle()
@@ -108,7 +108,7 @@ func TestSaveDayBeside(t *testing.T) {
 func TestSaveDayBarred(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	s.press("J", "ctrl+s")
-	if !s.changed() || !strings.Contains(s.View(), "not saved: ") {
+	if !s.Changed() || !strings.Contains(s.View(), "not saved: ") {
 		t.Errorf("it isn't said:\n%s", s.View())
 	}
 }

@@ -24,17 +24,17 @@ type dayUse struct {
 func (d *desk) atKnife() *material.Day {
 	u := d.use()
 	if u.knife == nil {
-		u.knife = d.shop.Knife(d.forecast.Start.Standing, u.planned)
+		u.knife = d.Shop.Knife(d.Forecast.Start.Standing, u.planned)
 	}
 	return u.knife
 }
 
 // use is the present day's.
 func (d *desk) use() *dayUse {
-	if u := d.used; u != nil && slices.Equal(u.known, d.forecast.Present.Known) {
+	if u := d.used; u != nil && slices.Equal(u.known, d.Forecast.Present.Known) {
 		return u
 	}
-	u := &dayUse{known: slices.Clone(d.forecast.Present.Known)}
+	u := &dayUse{known: slices.Clone(d.Forecast.Present.Known)}
 	var steps []*plan.Step
 	for turn, o := range u.known {
 		if len(o.Faults) > 0 {
@@ -78,7 +78,7 @@ func (u *dayUse) next(number, turn int) int {
 // never are the numbers of the holders that the day leaves idle throughout, once all
 // of it is known.
 func (d *desk) never() (out []int) {
-	if !d.forecast.Present.Whole() {
+	if !d.Forecast.Present.Whole() {
 		return nil
 	}
 	for i := range d.use().holders {

@@ -37,9 +37,9 @@ func (p *dayMapPane) HandleKey(a keys.Action, d *desk) {
 	case keys.PageDown:
 		p.along(d, page)
 	case keys.Top:
-		p.along(d, -len(d.jobs()))
+		p.along(d, -len(d.Jobs()))
 	case keys.Bottom:
-		p.along(d, len(d.jobs()))
+		p.along(d, len(d.Jobs()))
 	case keys.HolderBefore:
 		d.pickHolder(d.holder - 1)
 	case keys.HolderNext:
@@ -53,7 +53,7 @@ func (p *dayMapPane) HandleKey(a keys.Action, d *desk) {
 
 // rows are the turns of the jobs that the filter leaves.
 func (p *dayMapPane) rows(d *desk) []int {
-	return d.filters[theDayMap].Rows(len(d.jobs()), d.wordsOfJob)
+	return d.filters[theDayMap].Rows(len(d.Jobs()), d.wordsOfJob)
 }
 
 // along picks the job n rows on.
@@ -68,11 +68,11 @@ func (p *dayMapPane) shown(d *desk, n int) []int {
 
 // look changes the stretch that is shown.
 func (p *dayMapPane) look(a keys.Action, d *desk) {
-	whole := beamSpan(d.shop.Beam)
+	whole := beamSpan(d.Shop.Beam)
 	if p.zoom == 0 {
 		p.at = (whole.From + whole.To) / 2
-		if n := d.tracked(); n > 0 && d.before(d.turn) != nil {
-			p.at = d.before(d.turn).At[n-1]
+		if n := d.tracked(); n > 0 && d.Before(d.turn) != nil {
+			p.at = d.Before(d.turn).At[n-1]
 		}
 	}
 	switch a {
@@ -94,7 +94,7 @@ func (p *dayMapPane) look(a keys.Action, d *desk) {
 
 // view is the stretch of the beam to show.
 func (p *dayMapPane) view(d *desk) plan.Span {
-	whole := beamSpan(d.shop.Beam)
+	whole := beamSpan(d.Shop.Beam)
 	half := whole.Length() >> p.zoom / 2
 	if p.zoom == 0 || half == 0 {
 		return whole
@@ -104,12 +104,12 @@ func (p *dayMapPane) view(d *desk) plan.Span {
 
 // pickHolder picks a holder by number; 0 picks none.
 func (d *desk) pickHolder(n int) {
-	d.holder = max(0, min(n, len(d.shop.Beam.Holders)))
+	d.holder = max(0, min(n, len(d.Shop.Beam.Holders)))
 	if d.holder == 0 {
-		d.say("no holder is picked")
+		d.Say("no holder is picked")
 		return
 	}
-	d.say("holder %d is picked", d.holder)
+	d.Say("holder %d is picked", d.holder)
 }
 
 // tracked is the number of the holder whose line stands out: the picked one, else
@@ -170,7 +170,7 @@ func withDetail(d *desk, body []draw.Line, s draw.Size, detail int) []draw.Line 
 func rowsShown(d *desk, of which, rows []int, n int) draw.Line {
 	l := d.Line()
 	if f := &d.filters[of]; f.On() {
-		l.Add(draw.Picked, f.Count(len(rows), len(d.jobs()))+" ")
+		l.Add(draw.Picked, f.Count(len(rows), len(d.Jobs()))+" ")
 	} else if text := draw.Range(draw.Window(rowOfTurn(rows, d.turn), len(rows), n), n, len(rows)); text != "" {
 		l.Add(draw.Faint, text+"  ")
 	}

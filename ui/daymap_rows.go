@@ -33,7 +33,7 @@ func frameOf(d *desk, w int) mapFrame {
 		f.right += f.bar + 1
 	}
 	f.middle = max(w-f.left-f.right, 1)
-	for _, s := range d.forecast.Present.Steps() {
+	for _, s := range d.Forecast.Present.Steps() {
 		f.longest = max(f.longest, s.Setup.Total())
 	}
 	return f
@@ -42,7 +42,7 @@ func frameOf(d *desk, w int) mapFrame {
 // lateWidth is how wide a column of the jobs' lateness is.
 func (d *desk) lateWidth() int {
 	wide := len("!0:00")
-	for _, s := range d.forecast.Present.Steps() {
+	for _, s := range d.Forecast.Present.Steps() {
 		wide = max(wide, draw.CellWidth(lateness(s.Late)))
 	}
 	return wide
@@ -56,8 +56,8 @@ const mostRanked = 3
 func (d *desk) worst() map[int]int {
 	var turns []int
 	var sum time.Duration
-	cost := func(t int) time.Duration { return d.forecast.Present.Known[t].Step.Setup.Total() }
-	for t, o := range d.forecast.Present.Known {
+	cost := func(t int) time.Duration { return d.Forecast.Present.Known[t].Step.Setup.Total() }
+	for t, o := range d.Forecast.Present.Known {
 		if len(o.Faults) == 0 {
 			turns = append(turns, t)
 			sum += cost(t)
@@ -76,14 +76,14 @@ func (d *desk) worst() map[int]int {
 // tracks are the heads, the scale and the jobs.
 func (p *dayMapPane) tracks(d *desk, turns []int, s mapParts, focused bool) []draw.Line {
 	f := frameOf(d, p.W)
-	sc := draw.NewScale(p.view(d), f.middle, d.shop.Unit)
+	sc := draw.NewScale(p.view(d), f.middle, d.Shop.Unit)
 	first := d.turn
 	if len(turns) > 0 {
 		first = turns[0]
 	}
 	out := p.heads(d, &f, sc, first)
 	for _, turn := range turns {
-		e := entry{d, turn, d.jobs()[turn], d.outcome(turn), focused}
+		e := entry{d, turn, d.Jobs()[turn], d.Outcome(turn), focused}
 		drawn := p.trackOf(e, sc, s)
 		for n, middle := range drawn {
 			l := f.before(e, n, len(drawn))
@@ -126,10 +126,10 @@ func (f *mapFrame) headed(d *desk, middle draw.Line) draw.Line {
 
 // heads are the heads of the columns around the scale, and the holders' numbers.
 func (p *dayMapPane) heads(d *desk, f *mapFrame, sc draw.Scale, from int) []draw.Line {
-	l := f.headed(d, numbers(d.Theme, sc, d.shop.Unit))
+	l := f.headed(d, numbers(d.Theme, sc, d.Shop.Unit))
 	below := d.Line()
 	below.To(f.left)
-	below.Join(d.numberedAt(sc, d.before(from), d.tracked()).Fit(f.middle))
+	below.Join(d.numberedAt(sc, d.Before(from), d.tracked()).Fit(f.middle))
 	return []draw.Line{l, below}
 }
 
@@ -153,7 +153,7 @@ func (f *mapFrame) before(e entry, n, of int) draw.Line {
 		if n > 0 {
 			at = o.Step.RunStart
 		}
-		l.Left(pick(e.picked(), draw.Faint), e.at(at), f.times)
+		l.Left(pick(e.picked(), draw.Faint), e.Clock(at), f.times)
 	} else {
 		l.Left(draw.Faint, "", f.times)
 	}
@@ -209,8 +209,8 @@ func (f *mapFrame) behindRun(e entry) draw.Line {
 	if e.outcome == nil || e.refused() {
 		return l
 	}
-	text := "ends " + e.at(e.outcome.Step.RunEnd)
-	if due := e.at(e.job.Due); due != "" {
+	text := "ends " + e.Clock(e.outcome.Step.RunEnd)
+	if due := e.Clock(e.job.Due); due != "" {
 		text += fitting(f.right-2-draw.CellWidth(text), ", due "+due, " by "+due, "")
 	}
 	l.Add(draw.Faint, " "+text)
@@ -219,7 +219,7 @@ func (f *mapFrame) behindRun(e entry) draw.Line {
 
 // trackOf draws the holders' lines while a job's changeover is made and while it runs.
 func (p *dayMapPane) trackOf(e entry, sc draw.Scale, s mapParts) []draw.Line {
-	o, now := e.outcome, e.before(e.turn)
+	o, now := e.outcome, e.Before(e.turn)
 	switch {
 	case now == nil:
 		l := e.Line()
@@ -263,7 +263,7 @@ func movedIn(c *plan.Changeover) map[int]bool {
 
 // movedNext are the holders that move in the changeover behind this one.
 func (e entry) movedNext() map[int]bool {
-	if o := e.desk.outcome(e.turn + 1); o != nil && !o.Refused() {
+	if o := e.desk.Outcome(e.turn + 1); o != nil && !o.Refused() {
 		return movedIn(&o.Step.Changeover)
 	}
 	return nil

@@ -50,10 +50,10 @@ func TestDayMapAreJoined(t *testing.T) {
 			rows++
 		}
 	}
-	if want := 2 * len(s.jobs()); rows < want {
+	if want := 2 * len(s.Jobs()); rows < want {
 		t.Errorf("the line of holder 2 is in %d rows, want %d:\n%s", rows, want, s.View())
 	}
-	if s.press("1"); !strings.Contains(s.View(), ">  3   "+s.jobs()[2].ID) {
+	if s.press("1"); !strings.Contains(s.View(), ">  3   "+s.Jobs()[2].ID) {
 		t.Errorf("the day has another job picked:\n%s", s.View())
 	}
 }
@@ -88,10 +88,10 @@ func TestWorstStandOut(t *testing.T) {
 	if len(worst) != mostRanked {
 		t.Fatalf("%d are the worst, want %d", len(worst), mostRanked)
 	}
-	setup := func(turn int) float64 { return s.forecast.Present.Known[turn].Step.Setup.Total().Minutes() }
+	setup := func(turn int) float64 { return s.Forecast.Present.Known[turn].Step.Setup.Total().Minutes() }
 	for turn, rank := range worst {
 		longer := 0
-		for other := range s.jobs() {
+		for other := range s.Jobs() {
 			if setup(other) > setup(turn) {
 				longer++
 			}
@@ -113,7 +113,7 @@ func TestScheduleZoom(t *testing.T) {
 		if from.Before(first) || from.Add(long).After(last) {
 			t.Fatalf("%s: %v and %v on is beyond %v to %v", what, from, long, first, last)
 		}
-		step := s.outcome(s.turn).Step
+		step := s.Outcome(s.turn).Step
 		if step.SetupStart.Before(from) && !step.SetupStart.Equal(from) || step.RunEnd.After(from.Add(long)) {
 			t.Errorf("%s: turn %d from %v to %v isn't in sight, from %v on for %v", what, s.turn, step.SetupStart, step.RunEnd, from, long)
 		}
@@ -123,11 +123,11 @@ func TestScheduleZoom(t *testing.T) {
 	sees("twice as large")
 	s.press("+")
 	golden(t, "80x24_schedule_near", s.View())
-	for range len(s.jobs()) {
+	for range len(s.Jobs()) {
 		sees("going on")
 		s.press("down")
 	}
-	for range len(s.jobs()) {
+	for range len(s.Jobs()) {
 		sees("going back")
 		s.press("up")
 	}

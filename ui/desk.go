@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -16,7 +17,7 @@ import (
 type desk struct {
 	*draw.Theme
 	*keys.Table
-	*session
+	*session.Session
 	demo   bool                   // the shop is an invented one
 	drawer map[formPlace]*jobForm // forms closed unfinished
 
@@ -38,20 +39,20 @@ func newDesk(s *shop.Shop, k *draw.Theme) (*desk, error) {
 	if len(s.Day.Jobs) == 0 {
 		return nil, errors.New("day.toml: there are no jobs")
 	}
-	return &desk{Theme: k, Table: keys.NewTable(k.ASCII), session: newSession(s, p)}, nil
+	return &desk{Theme: k, Table: keys.NewTable(k.ASCII), Session: session.New(s, p)}, nil
 }
 
 // job is the picked one, nil when the day has none.
 func (d *desk) job() *plan.Job {
-	if d.turn < len(d.jobs()) {
-		return d.jobs()[d.turn]
+	if d.turn < len(d.Jobs()) {
+		return d.Jobs()[d.turn]
 	}
 	return nil
 }
 
 // moves are those of the picked changeover.
 func (d *desk) moves() []plan.Move {
-	if o := d.outcome(d.turn); o != nil && !o.Refused() {
+	if o := d.Outcome(d.turn); o != nil && !o.Refused() {
 		return o.Step.Changeover.Moves
 	}
 	return nil
@@ -59,7 +60,7 @@ func (d *desk) moves() []plan.Move {
 
 // pick goes to another job.
 func (d *desk) pick(turn int) {
-	turn = max(0, min(turn, len(d.jobs())-1))
+	turn = max(0, min(turn, len(d.Jobs())-1))
 	if turn != d.turn {
 		d.turn, d.move = turn, 0
 	}
@@ -70,20 +71,20 @@ func (d *desk) pickMove(n int) { d.move = max(0, min(n, len(d.moves())-1)) }
 
 // look picks the job that what happened last is about; the one picked stays so where
 // that is about none.
-func (d *desk) look(turn int) {
+func (d *desk) Look(turn int) {
 	if turn < 0 {
 		turn = d.turn
 	}
-	d.turn, d.move = max(0, min(turn, len(d.jobs())-1)), 0
+	d.turn, d.move = max(0, min(turn, len(d.Jobs())-1)), 0
 }
 
 // picked is the turn of the job that is looked at.
-func (d *desk) picked() int { return d.turn }
+func (d *desk) Picked() int { return d.turn }
 
 // readAnew picks the job again that was picked, or what has its turn now.
-func (d *desk) readAnew() {
-	d.holder = min(d.holder, len(d.shop.Beam.Holders))
-	turn := slices.IndexFunc(d.jobs(), func(j *plan.Job) bool { return j.ID == d.was })
+func (d *desk) ReadAnew() {
+	d.holder = min(d.holder, len(d.Shop.Beam.Holders))
+	turn := slices.IndexFunc(d.Jobs(), func(j *plan.Job) bool { return j.ID == d.was })
 	if turn < 0 {
 		turn = d.turn
 	}
@@ -91,7 +92,7 @@ func (d *desk) readAnew() {
 }
 
 // unfinished is what was typed and would be lost.
-func (d *desk) unfinished() string {
+func (d *desk) Unfinished() string {
 	if len(d.drawer) > 0 {
 		return "a form closed unfinished"
 	}
@@ -99,25 +100,25 @@ func (d *desk) unfinished() string {
 }
 
 // keyOf is the key that asks for an action that the session names.
-func (d *desk) keyOf(a action) string {
-	return d.KeyFor(map[action]keys.Action{
-		toSave: keys.SaveDay, toReread: keys.Reread, toCompare: keys.CompareOrders, toUndo: keys.Undo,
-		toSetUp: keys.Setup, toHold: keys.Hold, toCorrect: keys.Correct, toRun: keys.Runs,
+func (d *desk) KeyOf(a session.Action) string {
+	return d.KeyFor(map[session.Action]keys.Action{
+		session.ToSave: keys.SaveDay, session.ToReread: keys.Reread, session.ToCompare: keys.CompareOrders, session.ToUndo: keys.Undo,
+		session.ToSetUp: keys.Setup, session.ToHold: keys.Hold, session.ToCorrect: keys.Correct, session.ToRun: keys.Runs,
 	}[a])
 }
 
 // edit does what an action asks of the picked job; false when it is none of these.
 func (d *desk) edit(a keys.Action) bool {
 	does := map[keys.Action]func(*plan.Job){
-		keys.Fix: d.lockTurn, keys.ShiftRule: d.turnShift, keys.ArrangeRule: d.turnArrange,
-		keys.MarkRunning: d.markRunning, keys.MarkDone: d.markDone, keys.Hold: d.setAside, keys.RemoveJob: d.remove,
-		keys.Replan: d.planAfresh, keys.ReplanAll: d.planAllAfresh,
+		keys.Fix: d.Fix, keys.ShiftRule: d.SetShift, keys.ArrangeRule: d.SetArrange,
+		keys.MarkRunning: d.MarkRunning, keys.MarkDone: d.MarkDone, keys.Hold: d.Hold, keys.RemoveJob: d.Remove,
+		keys.Replan: d.Replan, keys.ReplanAll: d.ReplanAll,
 	}[a]
 	switch j := d.job(); {
 	case does == nil:
 		return false
 	case j == nil:
-		d.say("no job is picked")
+		d.Say("no job is picked")
 	default:
 		does(j)
 	}
@@ -125,7 +126,7 @@ func (d *desk) edit(a keys.Action) bool {
 }
 
 // offered shows an order that a search found to the person who waits for it.
-func (m *model) offered() {
+func (m *model) Offered() {
 	if m.over == nil && m.help == nil && !m.asks && m.prompt == nil {
 		m.openCompare()
 	}

@@ -38,14 +38,14 @@ func TestWalkGoesOnInAnUnsavedOrder(t *testing.T) {
 	third := &s.Day.Jobs[2]
 	s.Standing.Setting = &plan.Setting{Job: third.ID, Slits: third.Slits()}
 	sc := newScreen(t, s, testLook(noColours, false, false), 80, 24).settle()
-	if first := sc.jobs()[0]; first.ID != third.ID {
+	if first := sc.Jobs()[0]; first.ID != third.ID {
 		t.Fatalf("%s is first, the beam is half set up for %s", first.ID, third.ID)
 	}
 	sc.press("w")
-	if w, ok := sc.over.(*walk); !ok || w.job.ID != third.ID {
+	if w, ok := sc.over.(*walk); !ok || w.Job.ID != third.ID {
 		t.Errorf("the walk isn't to %s", third.ID)
 	}
-	if !sc.changed() {
+	if !sc.Changed() {
 		t.Error("the order is another than the file's, and not said to be")
 	}
 }

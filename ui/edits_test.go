@@ -13,8 +13,8 @@ import (
 // day of the file.
 func TestEditsAndUndo(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	start := ids(s.jobs())
-	now := func(id string) *plan.Job { return s.history.Now.Find(id) }
+	start := ids(s.Jobs())
+	now := func(id string) *plan.Job { return s.History.Now.Find(id) }
 	s.press("j", "j")
 	id := s.job().ID
 	for _, c := range []struct {
@@ -25,10 +25,10 @@ func TestEditsAndUndo(t *testing.T) {
 		{"t", func(j *plan.Job) bool { return j.Turn == 0 }},
 		{"y", func(j *plan.Job) bool { return j.Arrange == plan.ByEntries }},
 		{"y", func(j *plan.Job) bool { return j.Arrange == plan.AnyArrange }},
-		{"r", func(j *plan.Job) bool { return j.State == plan.Running && s.jobs()[0] == j }},
+		{"r", func(j *plan.Job) bool { return j.State == plan.Running && s.Jobs()[0] == j }},
 		{"r", func(j *plan.Job) bool { return j.State == plan.Waiting }},
-		{"d", func(j *plan.Job) bool { return j.State == plan.Done && !slices.Contains(s.jobs(), j) }},
-		{"u", func(j *plan.Job) bool { return j.State == plan.Waiting && slices.Contains(s.jobs(), j) }},
+		{"d", func(j *plan.Job) bool { return j.State == plan.Done && !slices.Contains(s.Jobs(), j) }},
+		{"u", func(j *plan.Job) bool { return j.State == plan.Waiting && slices.Contains(s.Jobs(), j) }},
 		{"z", func(j *plan.Job) bool { return j.State == plan.Aside }},
 		{"u", func(j *plan.Job) bool { return j.State == plan.Waiting }},
 		{"x", func(j *plan.Job) bool { return j == nil }},
@@ -43,11 +43,11 @@ func TestEditsAndUndo(t *testing.T) {
 	if s.press("f"); now(id).Shift == before {
 		t.Error("f leaves the shift as it was")
 	}
-	for s.history.Undo() {
-		s.show(draft.Draft{}, "", "")
+	for s.History.Undo() {
+		s.Show(draft.Draft{}, "", "")
 	}
-	if !slices.Equal(ids(s.jobs()), start) || s.changed() {
-		t.Errorf("all undone, the day is %v, was %v", ids(s.jobs()), start)
+	if !slices.Equal(ids(s.Jobs()), start) || s.Changed() {
+		t.Errorf("all undone, the day is %v, was %v", ids(s.Jobs()), start)
 	}
 }
 
@@ -59,10 +59,10 @@ func TestEditsRefused(t *testing.T) {
 	if s.job().State == plan.Running || !strings.Contains(s.View(), "only one job can run") {
 		t.Errorf("two jobs run:\n%s", s.View())
 	}
-	a, b := s.jobs()[2], s.jobs()[3]
-	s.orderAfter(a, b)
-	s.orderAfter(s.history.Now.Find(b.ID), s.history.Now.Find(a.ID))
-	if len(s.history.Now.Find(b.ID).After) > 0 {
+	a, b := s.Jobs()[2], s.Jobs()[3]
+	s.OrderAfter(a, b)
+	s.OrderAfter(s.History.Now.Find(b.ID), s.History.Now.Find(a.ID))
+	if len(s.History.Now.Find(b.ID).After) > 0 {
 		t.Errorf("%s and %s wait for each other", a.ID, b.ID)
 	}
 }
@@ -71,34 +71,34 @@ func TestEditsRefused(t *testing.T) {
 // they were.
 func TestRemovedJobIsWaitedForNoMore(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	a, b := s.jobs()[0], s.jobs()[1]
-	s.orderAfter(b, a)
+	a, b := s.Jobs()[0], s.Jobs()[1]
+	s.OrderAfter(b, a)
 	s.pick(0)
-	if s.press("x"); len(s.history.Now.Find(b.ID).After) != 0 {
+	if s.press("x"); len(s.History.Now.Find(b.ID).After) != 0 {
 		t.Errorf("%s still comes after a job that isn't there", b.ID)
 	}
-	if s.press("u"); !slices.Equal(s.history.Now.Find(b.ID).After, []string{a.ID}) {
-		t.Errorf("undone, %s comes after %v", b.ID, s.history.Now.Find(b.ID).After)
+	if s.press("u"); !slices.Equal(s.History.Now.Find(b.ID).After, []string{a.ID}) {
+		t.Errorf("undone, %s comes after %v", b.ID, s.History.Now.Find(b.ID).After)
 	}
 }
 
 // What was set aside is listed, and comes back from there; all of the day may go.
 func TestLeftOutComesBack(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	n := len(s.jobs())
+	n := len(s.Jobs())
 	for range n {
 		s.press("z").fits()
 	}
-	if len(s.jobs()) != 0 || s.job() != nil {
-		t.Fatalf("%d jobs are left", len(s.jobs()))
+	if len(s.Jobs()) != 0 || s.job() != nil {
+		t.Fatalf("%d jobs are left", len(s.Jobs()))
 	}
 	s.press("z", "g", "e", "c", "t", "v", "esc", "4", "b", "b", "1").fits()
 	for range n {
 		s.press("Z").fits()
 		s.press("enter").fits()
 	}
-	if len(s.jobs()) != n {
-		t.Errorf("%d of %d came back", len(s.jobs()), n)
+	if len(s.Jobs()) != n {
+		t.Errorf("%d of %d came back", len(s.Jobs()), n)
 	}
 }
 
@@ -106,13 +106,13 @@ func TestLeftOutComesBack(t *testing.T) {
 func TestOrderAfterFromTheList(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("j", "j")
-	id, first := s.job().ID, s.jobs()[0].ID
+	id, first := s.job().ID, s.Jobs()[0].ID
 	s.press("o", "enter").fits()
-	if !slices.Equal(s.history.Now.Find(id).After, []string{first}) {
-		t.Errorf("%s comes after %v, want %s", id, s.history.Now.Find(id).After, first)
+	if !slices.Equal(s.History.Now.Find(id).After, []string{first}) {
+		t.Errorf("%s comes after %v, want %s", id, s.History.Now.Find(id).After, first)
 	}
-	if s.press("enter", "esc"); len(s.history.Now.Find(id).After) > 0 || s.over != nil {
-		t.Errorf("%s comes after %v, want none", id, s.history.Now.Find(id).After)
+	if s.press("enter", "esc"); len(s.History.Now.Find(id).After) > 0 || s.over != nil {
+		t.Errorf("%s comes after %v, want none", id, s.History.Now.Find(id).After)
 	}
 }
 
@@ -122,10 +122,10 @@ func TestHalfSetUpIsNotDone(t *testing.T) {
 	s.press("w", "enter").ticks(1).press("esc").settle()
 	j := s.job()
 	s.press("d").tells(j.ID + " is half set up and hasn't run: w goes on with it, z sets it aside")
-	if s.history.Now.Find(j.ID).State != plan.Waiting {
-		t.Errorf("%s is %v", j.ID, s.history.Now.Find(j.ID).State)
+	if s.History.Now.Find(j.ID).State != plan.Waiting {
+		t.Errorf("%s is %v", j.ID, s.History.Now.Find(j.ID).State)
 	}
-	if s.press("z").settle(); s.history.Now.Find(j.ID).State != plan.Aside {
-		t.Errorf("it can't be set aside: %v", s.history.Now.Find(j.ID).State)
+	if s.press("z").settle(); s.History.Now.Find(j.ID).State != plan.Aside {
+		t.Errorf("it can't be set aside: %v", s.History.Now.Find(j.ID).State)
 	}
 }

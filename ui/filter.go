@@ -26,7 +26,7 @@ type lister interface {
 // picked.
 func (m *model) askFilter(of which) {
 	if why, is := unfiltered[of]; is {
-		m.say("%s", why)
+		m.Say("%s", why)
 		return
 	}
 	f, pane := &m.filters[of], m.panel(of).(lister)
@@ -99,15 +99,15 @@ func along(rows []int, picked, n int) int {
 
 // shown are the turns that the filter of the day leaves.
 func (p *dayPane) shown(d *desk) []int {
-	return d.filters[theDay].Rows(len(d.jobs()), d.wordsOfJob)
+	return d.filters[theDay].Rows(len(d.Jobs()), d.wordsOfJob)
 }
 
 // wordsOfJob are what a filter looks in.
 func (d *desk) wordsOfJob(turn int) []string {
-	j, o := d.jobs()[turn], d.outcome(turn)
-	out := []string{j.ID, j.Material, d.shop.Unit.Number(j.Web)}
+	j, o := d.Jobs()[turn], d.Outcome(turn)
+	out := []string{j.ID, j.Material, d.Shop.Unit.Number(j.Web)}
 	switch {
-	case d.broken[j] != "":
+	case d.Broken[j] != "":
 		out = append(out, "broken")
 	case j.State == plan.Running:
 		out = append(out, "running")
@@ -124,7 +124,7 @@ func (d *desk) wordsOfJob(turn int) []string {
 
 // rows are the moves that the filter of the moves leaves.
 func (p *movesPane) rows(d *desk) []int {
-	moves, u := d.moves(), d.shop.Unit
+	moves, u := d.moves(), d.Shop.Unit
 	return d.filters[theMoves].Rows(len(moves), func(n int) []string {
 		m := &moves[n]
 		return []string{fmt.Sprintf("%d h%d", m.Holder, m.Holder), u.Number(m.From), u.Number(m.To), words.Towards(m.To - m.From), m.Why.Text(u)}

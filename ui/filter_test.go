@@ -81,14 +81,14 @@ func TestFiltersOfTheLists(t *testing.T) {
 func TestFilteredDay(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("/").typed("crepe").press("enter", "home")
 	var picked []string
-	for range len(s.jobs()) {
+	for range len(s.Jobs()) {
 		if id := s.job().ID; len(picked) == 0 || picked[len(picked)-1] != id {
 			picked = append(picked, id)
 		}
 		s.press("down")
 	}
 	var want []string
-	for _, j := range s.jobs() {
+	for _, j := range s.Jobs() {
 		if strings.Contains(strings.ToLower(j.Material), "crepe") {
 			want = append(want, j.ID)
 		}
@@ -157,13 +157,13 @@ func TestFilterByHolder(t *testing.T) {
 func TestFilteredDayMap(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle().press("4", "/").typed("crepe").press("enter")
 	var want []int
-	for turn, j := range s.jobs() {
+	for turn, j := range s.Jobs() {
 		if strings.Contains(strings.ToLower(j.Material), "crepe") {
 			want = append(want, turn)
 		}
 	}
 	for _, view := range []string{"day map", "schedule"} {
-		for turn, j := range s.jobs() {
+		for turn, j := range s.Jobs() {
 			if shown := strings.Contains(s.View(), j.ID); shown != slices.Contains(want, turn) {
 				t.Errorf("%s: %s is shown: %v\n%s", view, j.ID, shown, s.View())
 			}
@@ -203,13 +203,13 @@ func TestHiddenRowsAreNotChanged(t *testing.T) {
 			t.Errorf("pane %s: %s is picked, of %s", pane, s.job().ID, m)
 		}
 		s.press("/").typed("zzz").press("enter")
-		before := ids(s.jobs())
+		before := ids(s.Jobs())
 		for _, key := range []string{"x", "t", "z", "d", "f", "y", "e", "c", "g", "o", "J"} {
 			if pane == "4" && key == "J" {
 				continue
 			}
 			s.press(key)
-			if s.over != nil || strings.Join(ids(s.jobs()), " ") != strings.Join(before, " ") || s.changed() || !strings.Contains(s.View(), "isn't shown") {
+			if s.over != nil || strings.Join(ids(s.Jobs()), " ") != strings.Join(before, " ") || s.Changed() || !strings.Contains(s.View(), "isn't shown") {
 				t.Fatalf("pane %s: %s changes a job that isn't shown:\n%s", pane, key, s.View())
 			}
 		}
@@ -229,7 +229,7 @@ func TestHiddenRowsAreNotChanged(t *testing.T) {
 // about all jobs, or none that is picked, works on.
 func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 	s, _, _ := accepted(t)
-	s.pick(slices.IndexFunc(s.jobs(), func(j *plan.Job) bool { return j.Chosen != nil }))
+	s.pick(slices.IndexFunc(s.Jobs(), func(j *plan.Job) bool { return j.Chosen != nil }))
 	if s.job() == nil || s.job().Chosen == nil {
 		t.Fatal("no job has a layout that the search chose")
 	}
@@ -243,10 +243,10 @@ func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 		}
 		for _, pane := range []string{"1", "4"} {
 			s.filters[theDay].Text, s.filters[theDayMap].Text = "zzz", "zzz"
-			all := slices.Clone(s.history.Now.All)
+			all := slices.Clone(s.History.Now.All)
 			s.press(pane, b.Keys[0])
-			if s.over != nil || s.prompt != nil || !slices.Equal(all, s.history.Now.All) {
-				t.Fatalf("%s in pane %s changes a job that isn't shown: %q", b.Keys[0], pane, s.news.text)
+			if s.over != nil || s.prompt != nil || !slices.Equal(all, s.History.Now.All) {
+				t.Fatalf("%s in pane %s changes a job that isn't shown: %q", b.Keys[0], pane, s.Notice.Text)
 			}
 		}
 	}

@@ -12,11 +12,11 @@ func TestUndoIsInstant(t *testing.T) {
 	sc.press("j", "j", "J").settle().press("J").settle()
 	for range 2 {
 		sc.press("u")
-		if !sc.forecast.Present.Whole() || len(sc.commands) > 0 {
-			t.Fatalf("after undo %d of %d jobs are known and %d commands wait", len(sc.forecast.Present.Known), len(sc.jobs()), len(sc.commands))
+		if !sc.Forecast.Present.Whole() || len(sc.commands) > 0 {
+			t.Fatalf("after undo %d of %d jobs are known and %d commands wait", len(sc.Forecast.Present.Known), len(sc.Jobs()), len(sc.commands))
 		}
 	}
-	if sc.press("U", "U"); !sc.forecast.Present.Whole() {
+	if sc.press("U", "U"); !sc.Forecast.Present.Whole() {
 		t.Error("a redo has to be worked out again")
 	}
 }
@@ -25,7 +25,7 @@ func TestUndoIsInstant(t *testing.T) {
 // a time.
 func TestForecastStartsAtTheChange(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	n := len(sc.jobs())
+	n := len(sc.Jobs())
 	for range n - 3 {
 		sc.press("j")
 	}
@@ -48,18 +48,18 @@ func TestForecastStartsAtTheChange(t *testing.T) {
 func TestLateAnswers(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	sc.press("J") // asks for the new first job
-	first := sc.jobs()[0]
+	first := sc.Jobs()[0]
 	sc.press("u", "j", "j", "J") // and now the answer is of another order
 	for len(sc.commands) > 0 {
 		sc.background()
-		for i, o := range sc.forecast.Present.Known {
-			if len(o.Faults) == 0 && o.Step.Job != sc.jobs()[i] {
-				t.Fatalf("turn %d shows the plan of %s, not of %s", i+1, o.Step.Job.ID, sc.jobs()[i].ID)
+		for i, o := range sc.Forecast.Present.Known {
+			if len(o.Faults) == 0 && o.Step.Job != sc.Jobs()[i] {
+				t.Fatalf("turn %d shows the plan of %s, not of %s", i+1, o.Step.Job.ID, sc.Jobs()[i].ID)
 			}
 		}
 	}
 	sameAsPlanned(t, sc)
-	if len(sc.forecast.Trial([]*plan.Job{first}).Known) == 0 {
+	if len(sc.Forecast.Trial([]*plan.Job{first}).Known) == 0 {
 		t.Error("the late answer was lost")
 	}
 }

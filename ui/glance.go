@@ -14,14 +14,14 @@ type glance struct{}
 
 // glances is the command that waits for the next look; nil where none is wanted.
 func (m *model) glances() tea.Cmd {
-	if !m.watch.on {
+	if !m.Watch.On {
 		return nil
 	}
 	return tea.Tick(untilGlance, func(time.Time) tea.Msg { return glance{} })
 }
 
 // quiet reports whether nothing is open that a shop read anew would disturb.
-func (m *model) quiet() bool {
+func (m *model) Quiet() bool {
 	if w, walks := m.over.(*walk); walks {
 		if w.form != nil {
 			return false

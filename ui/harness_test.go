@@ -89,7 +89,7 @@ func newScreen(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int) *screen {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m.forecast.Alone = !settles[t.Name()]
+	m.Forecast.Alone = !settles[t.Name()]
 	sc := &screen{t: t, model: m}
 	sc.later(m.Init())
 	sc.send(tea.WindowSizeMsg{Width: w, Height: h})

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bide/plan/session"
 	"bide/ui/caution"
 	"bide/ui/keys"
 	"strings"
@@ -27,7 +28,7 @@ func TestHelpOpensAtItsChapter(t *testing.T) {
 	} {
 		for _, size := range [][2]int{{80, 24}, {120, 36}} {
 			sc := newScreen(t, demo(t), testLook(noColours, false, false), size[0], size[1])
-			sc.journal.Take(sc.shop.Dir, true)
+			sc.Journal.Take(sc.Shop.Dir, true)
 			sc.settle().press(keys[:len(keys)-1]...).settle()
 			over, before := sc.over, sc.View()
 			sc.press(keys[len(keys)-1])
@@ -37,7 +38,7 @@ func TestHelpOpensAtItsChapter(t *testing.T) {
 			if sc.press("home"); !strings.Contains(sc.View(), "Before a hand goes near the beam") {
 				t.Errorf("%q: Home doesn't go to the beginning", keys)
 			}
-			sc.news = news{}
+			sc.Notice = session.Notice{}
 			if sc.press("esc"); sc.help != nil || sc.over != over || sc.View() != before {
 				t.Errorf("%q: after the help it is another screen:\n%s", keys, sc.View())
 			}
@@ -90,12 +91,12 @@ func TestHelpOnSmallScreens(t *testing.T) {
 // that does nothing anywhere stays silent.
 func TestKeysOfALargerScreen(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	before := ids(sc.jobs())
+	before := ids(sc.Jobs())
 	for _, size := range [][2]int{{20, 5}, {40, 12}, {79, 24}, {80, 23}} {
 		sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 		for _, key := range []string{"J", "s", "u", "5", "tab", "ctrl+s", "x", "/"} {
 			sc.press(key)
-			if sc.fits(); !sc.whole("from 80x24 on") || sc.search.Running() {
+			if sc.fits(); !sc.whole("from 80x24 on") || sc.Search.Running() {
 				t.Errorf("%dx%d: %s says nothing:\n%s", size[0], size[1], key, sc.View())
 			}
 		}
@@ -106,7 +107,7 @@ func TestKeysOfALargerScreen(t *testing.T) {
 			t.Error("a key without a use is said to have one")
 		}
 	}
-	if strings.Join(before, " ") != strings.Join(ids(sc.jobs()), " ") {
+	if strings.Join(before, " ") != strings.Join(ids(sc.Jobs()), " ") {
 		t.Error("a key that is said not to work does")
 	}
 }

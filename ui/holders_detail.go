@@ -13,13 +13,13 @@ import (
 // aboutHolder is what there is to say about a holder, what is wrong first.
 func aboutHolder(d *desk, number int) (out []draw.Span) {
 	r := d.holderRow(number, false)
-	u := d.shop.Unit
+	u := d.Shop.Unit
 	say := func(i draw.Style, format string, args ...any) {
 		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
 	}
 	place := d.stands(number)
 	say(draw.Picked, "Holder %d is at %s (%s)%s", number, u.Show(place), words.Other(u).Show(place), r.inJob())
-	if m, marked := d.truth.Marks[number]; marked || r.condition != plan.Good {
+	if m, marked := d.Actual.Marks[number]; marked || r.condition != plan.Good {
 		say(draw.Late, "%s", condition(r.condition, m, marked))
 	}
 	if text := r.edgeWords(); text != "" {
@@ -45,7 +45,7 @@ func (r holderRow) inJob() string {
 	}
 	text := fmt.Sprintf("; in %s it %s", r.job().ID, map[plan.Use]string{
 		plan.Cutting: fmt.Sprintf("cuts at cut %d", r.stint.Cut), plan.Resting: "rests over the web", plan.Parked: "is parked"}[r.stint.Use])
-	u := r.shop.Unit
+	u := r.Shop.Unit
 	switch {
 	case r.stint.Way != 0:
 		text += fmt.Sprintf(", moved to %s", u.Show(r.stint.At))
@@ -75,15 +75,15 @@ func condition(c plan.Condition, m shop.Mark, marked bool) string {
 func (r holderRow) idleWords() string {
 	all := fmt.Sprintf("idle %s in %s", words.Hours(r.usage.IdleTime), words.Count(r.usage.Idle, "job"))
 	switch {
-	case r.usage.Never() && r.forecast.Present.Whole():
+	case r.usage.Never() && r.Forecast.Present.Whole():
 		return words.Join("; ", "never used", r.alone())
 	case r.stint == nil || r.stint.Use == plan.Cutting:
 		return all + " of the day"
 	}
 	here := fmt.Sprintf("here for %s, %s", words.Count(r.turns, "job"), words.Hours(r.idle))
 	if r.next >= 0 {
-		here += fmt.Sprintf(", then needed for %s at %s", r.jobs()[r.next].ID, r.at(r.outcome(r.next).Step.SetupStart))
-	} else if r.forecast.Present.Whole() {
+		here += fmt.Sprintf(", then needed for %s at %s", r.Jobs()[r.next].ID, r.Clock(r.Outcome(r.next).Step.SetupStart))
+	} else if r.Forecast.Present.Whole() {
 		here += ", to the end of the day"
 	}
 	return words.Join("; ", all, here, r.alone())
@@ -94,7 +94,7 @@ func (r holderRow) idleWords() string {
 func (r holderRow) alone() string {
 	use := r.use()
 	step := use.step(r.turn)
-	if step < 0 || !r.forecast.Present.Whole() {
+	if step < 0 || !r.Forecast.Present.Whole() {
 		return ""
 	}
 	next := r.usage.Touched(step)
@@ -102,7 +102,7 @@ func (r holderRow) alone() string {
 		return "no move of it follows"
 	}
 	turn := use.turns[next]
-	return fmt.Sprintf("it stays until %s at %s", r.jobs()[turn].ID, r.at(r.outcome(turn).Step.SetupStart))
+	return fmt.Sprintf("it stays until %s at %s", r.Jobs()[turn].ID, r.Clock(r.Outcome(turn).Step.SetupStart))
 }
 
 // edgeWords are about its blade, and how often it was stuck: what its columns show where
@@ -110,7 +110,7 @@ func (r holderRow) alone() string {
 func (r holderRow) edgeWords() string {
 	var parts []string
 	if r.blade() != "" {
-		b := r.forecast.Start.Standing.Blades[r.number-1]
+		b := r.Forecast.Start.Standing.Blades[r.number-1]
 		parts = append(parts, fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip))
 	}
 	if metres, known := r.worn(); known {
@@ -139,8 +139,8 @@ func (r holderRow) record() string {
 // wearOf is what the record has of a holder; nil while it isn't read, or there is
 // none.
 func (d *desk) wearOf(number int) *shop.Wear {
-	if d.wear == nil || number > len(d.wear.Holders) {
+	if d.Wear == nil || number > len(d.Wear.Holders) {
 		return nil
 	}
-	return &d.wear.Holders[number-1]
+	return &d.Wear.Holders[number-1]
 }

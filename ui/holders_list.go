@@ -36,7 +36,7 @@ func (p *holdersPane) holderLines(d *desk, from, n int, focused bool) []draw.Lin
 func (p *holdersPane) columns(d *desk) (before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) {
 	all := p.all(d)
 	const beside = 6 // columns before the strip
-	least := min(len(d.jobs()), max(p.W/4, 1))
+	least := min(len(d.Jobs()), max(p.W/4, 1))
 	shown := draw.ColumnsFor(all, max(p.W-least-1, 1))
 	for _, c := range shown {
 		if slot := columnAt(all, c.Head); slot < beside {
@@ -89,7 +89,7 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 	for _, h := range d.use().holders {
 		far = append(far, h.Travel)
 	}
-	places, ways := words.NewRuler(d.shop.Unit, "now at", d.forecast.Start.Standing.At...), words.NewRuler(d.shop.Unit, "", far...)
+	places, ways := words.NewRuler(d.Shop.Unit, "now at", d.Forecast.Start.Standing.At...), words.NewRuler(d.Shop.Unit, "", far...)
 	edge := 7
 	if p.by == byEdge {
 		edge = 1
@@ -113,7 +113,7 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 		{Head: "next", Width: d.idWidth() + 1 + d.clockWidth(), Rank: 3, Left: true, Cell: of(draw.Plain, holderRow.nextText)},
 		{Head: "moves", Width: 5, Rank: 2, Cell: of(draw.Moved, holderRow.movesText)},
 		{Head: "m today", Width: 7, Rank: 2, Cell: of(draw.Plain, holderRow.metresText)},
-		{Head: "travel, " + d.shop.Unit.String(), Width: 10, Rank: 5, Cell: of(draw.Faint, func(r holderRow) string { return r.wayText(ways) })},
+		{Head: "travel, " + d.Shop.Unit.String(), Width: 10, Rank: 5, Cell: of(draw.Faint, func(r holderRow) string { return r.wayText(ways) })},
 		{Head: "blade", Width: 8, Rank: 6, Left: true, Cell: of(draw.Faint, holderRow.blade)},
 		{Head: "blade m", Width: 7, Rank: edge, Cell: of(draw.Faint, holderRow.edgeText)},
 		{Head: "stuck", Width: 5, Rank: 8, Cell: of(draw.Late, holderRow.jamsText)},
@@ -121,7 +121,7 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 }
 
 // stands is where a holder is now.
-func (d *desk) stands(number int) plan.Length { return d.forecast.Start.Standing.At[number-1] }
+func (d *desk) stands(number int) plan.Length { return d.Forecast.Start.Standing.At[number-1] }
 
 func (r holderRow) picked() bool { return r.number == r.atHolder() }
 
@@ -163,9 +163,9 @@ func (r holderRow) nextText() string {
 	case r.next == r.turn:
 		return "now"
 	case r.next >= 0:
-		id := r.Short(r.jobs()[r.next].ID, r.idWidth())
-		return id + draw.Blanks(r.idWidth()-draw.CellWidth(id)+1) + r.at(r.outcome(r.next).Step.SetupStart)
-	case !r.forecast.Present.Whole():
+		id := r.Short(r.Jobs()[r.next].ID, r.idWidth())
+		return id + draw.Blanks(r.idWidth()-draw.CellWidth(id)+1) + r.Clock(r.Outcome(r.next).Step.SetupStart)
+	case !r.Forecast.Present.Whole():
 		return r.Pending
 	case r.usage.Never():
 		return "never"

@@ -33,8 +33,8 @@ func (d *desk) beforeID(p *plan.Pair) string {
 	switch {
 	case p.Before != nil:
 		return p.Before.ID
-	case d.forecast.Start.Standing.Job != "":
-		return d.forecast.Start.Standing.Job
+	case d.Forecast.Start.Standing.Job != "":
+		return d.Forecast.Start.Standing.Job
 	}
 	return "now"
 }
@@ -97,7 +97,7 @@ func (r pairRow) cursor() (draw.Style, string) {
 
 // share is the changeover's part of the day's moves.
 func (r pairRow) share() string {
-	all := r.forecast.Present.Totals.Repositions
+	all := r.Forecast.Present.Totals.Repositions
 	if all == 0 {
 		return ""
 	}
@@ -121,7 +121,7 @@ func aboutPair(d *desk) (out []draw.Span) {
 		return []draw.Span{{Style: draw.Plain, Text: fmt.Sprintf("to %s no holder moves", j.ID)}}
 	}
 	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("moving for %s: holders %s", j.ID, words.Ranges(moving))})
-	s := d.outcome(d.turn).Step
+	s := d.Outcome(d.turn).Step
 	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("setup %s min: %s", words.Minutes(s.Setup.Total()), causes(s.Setup))})
-	return append(out, draw.Span{Style: draw.Faint, Text: layoutOf(j, &s.Layout, d.shop.Unit)})
+	return append(out, draw.Span{Style: draw.Faint, Text: layoutOf(j, &s.Layout, d.Shop.Unit)})
 }

@@ -98,7 +98,7 @@ func (d *desk) atHolder() int {
 	if d.holder == 0 {
 		d.holder = max(d.aimed(), 1)
 	}
-	return min(d.holder, len(d.forecast.Beam.Holders))
+	return min(d.holder, len(d.Forecast.Beam.Holders))
 }
 
 // follow picks a holder, and its move where the changeover has one.
@@ -138,7 +138,7 @@ func (p *holdersPane) View(d *desk, focused bool) []draw.Line {
 // title tells which rows are shown, in which order, seen from which job.
 func (p *holdersPane) title(d *desk, from, n, rows int) draw.Line {
 	l := d.Line()
-	of := len(d.forecast.Beam.Holders)
+	of := len(d.Forecast.Beam.Holders)
 	if p.pairs {
 		of = len(d.use().pairs)
 	}
@@ -177,7 +177,7 @@ func (p *holdersPane) about(d *desk) []draw.Line {
 	switch {
 	case p.marking > 0:
 		spans = []draw.Span{{Style: draw.Picked, Text: fmt.Sprintf("Holder %d is %s. New condition: g good; n no cut: it moves but may not cut; s stuck: it can't move but may cut where it is; o out: neither; b as in beam.toml. Esc: no change.",
-			p.marking, d.forecast.Beam.Holders[p.marking-1])}}
+			p.marking, d.Forecast.Beam.Holders[p.marking-1])}}
 	case p.pairs:
 		spans = aboutPair(d)
 	case n < 3:

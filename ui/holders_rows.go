@@ -25,7 +25,7 @@ type holderRow struct {
 
 // holderRow is what is known of a holder, seen from the picked job.
 func (d *desk) holderRow(number int, focused bool) holderRow {
-	r := holderRow{desk: d, number: number, condition: d.forecast.Beam.Holders[number-1], next: -1, focused: focused}
+	r := holderRow{desk: d, number: number, condition: d.Forecast.Beam.Holders[number-1], next: -1, focused: focused}
 	use := d.use()
 	if number > len(use.holders) {
 		return r
@@ -102,7 +102,7 @@ func (r holderRow) metresToday() float64 {
 func (p *holdersPane) rows(d *desk, focused bool) []holderRow {
 	var out []holderRow
 	f := &d.filters[theHolders]
-	for n := 1; n <= len(d.forecast.Beam.Holders); n++ {
+	for n := 1; n <= len(d.Forecast.Beam.Holders); n++ {
 		r := d.holderRow(n, focused)
 		if !f.On() || f.Lets(r.words()...) {
 			out = append(out, r)
@@ -118,7 +118,7 @@ func (p *holdersPane) rows(d *desk, focused bool) []holderRow {
 // words are what a filter looks in.
 func (r holderRow) words() []string {
 	out := []string{fmt.Sprintf("%d h%d", r.number, r.number), r.condition.String(), r.does(), r.blade()}
-	if m, ok := r.truth.Marks[r.number]; ok {
+	if m, ok := r.Actual.Marks[r.number]; ok {
 		out = append(out, "condition "+m.Reason)
 	}
 	switch {
@@ -152,7 +152,7 @@ func (r holderRow) does() string {
 
 // blade is what it carries, as the positions have it.
 func (r holderRow) blade() string {
-	blades := r.forecast.Start.Standing.Blades
+	blades := r.Forecast.Start.Standing.Blades
 	if r.number > len(blades) || !blades[r.number-1].Known() {
 		return ""
 	}
@@ -162,7 +162,7 @@ func (r holderRow) blade() string {
 
 // worn is how many metres its blade had cut when the positions were recorded.
 func (r holderRow) worn() (metres float64, known bool) {
-	if all := r.forecast.Start.Standing.Metres; r.number <= len(all) {
+	if all := r.Forecast.Start.Standing.Metres; r.number <= len(all) {
 		return all[r.number-1], true
 	}
 	return 0, false

@@ -19,7 +19,7 @@ type strip struct {
 // newStrip is a strip in so many cells, around the picked job.
 func newStrip(d *desk, cells int) strip {
 	const most = 3 // cells a job
-	n := len(d.jobs())
+	n := len(d.Jobs())
 	s := strip{desk: d, jobs: max(min(cells, n), 0), each: 1}
 	if n > 0 {
 		s.each = max(1, min(cells/n, most))

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/shop"
 
 	"github.com/google/go-cmp/cmp"
@@ -39,8 +40,8 @@ func TestHoldersInOrder(t *testing.T) {
 		},
 		byMoves:  func(n int) float64 { return -float64(use.holders[n-1].Moves) },
 		byMetres: func(n int) float64 { return -use.holders[n-1].Metres },
-		byEdge:   func(n int) float64 { return -s.shop.Standing.Metres[n-1] },
-		byState:  func(n int) float64 { return -float64(s.shop.Beam.Holders[n-1]) },
+		byEdge:   func(n int) float64 { return -s.Shop.Standing.Metres[n-1] },
+		byState:  func(n int) float64 { return -float64(s.Shop.Beam.Holders[n-1]) },
 	}
 	for o := order(0); o < orders; o++ {
 		if s.hold.by != o {
@@ -55,7 +56,7 @@ func TestHoldersInOrder(t *testing.T) {
 				return 1
 			}
 			return a - b
-		}) || len(got) != len(s.shop.Beam.Holders) {
+		}) || len(got) != len(s.Shop.Beam.Holders) {
 			t.Errorf("by %s: %v", orderWords[o], got)
 		}
 		turned := s.press("O").shownHolders()
@@ -80,7 +81,7 @@ func TestStripIsThePlan(t *testing.T) {
 			continue
 		}
 		want := ""
-		for _, o := range s.forecast.Present.Known {
+		for _, o := range s.Forecast.Present.Known {
 			h, c := o.Step.Changeover.Holders[n-1], &o.Step.Changeover
 			marks := map[plan.Use][2]string{plan.Cutting: {"|", "X"}, plan.Resting: {".", "+"}, plan.Parked: {"_", "="}}[h.Use]
 			if h.At != c.From[n-1] {
@@ -99,36 +100,36 @@ func TestStripIsThePlan(t *testing.T) {
 // be undone and done again.
 func TestMarkingAHolder(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	before, able := s.forecast.Present.Totals, ids(s.able())
+	before, able := s.Forecast.Present.Totals, ids(s.Able())
 	s.press("5", "down", "down")
 	number := s.holder
 	s.press("c", "s", "j", "a", "m", "enter").settle()
-	if m := s.truth.Marks[number]; m != (shop.Mark{Condition: plan.Stuck, Reason: "jam"}) {
+	if m := s.Actual.Marks[number]; m != (shop.Mark{Condition: plan.Stuck, Reason: "jam"}) {
 		t.Fatalf("holder %d is marked %+v", number, m)
 	}
 	sameAsPlanned(t, s)
-	after := s.forecast.Present.Totals
-	cost := against(after, before)
-	if want := fmt.Sprintf("holder %d is marked stuck (not saved): ", number); !strings.HasPrefix(s.told(s.Pending), want) || !strings.HasSuffix(s.told(s.Pending), cost) {
-		t.Errorf("told %q, want %q and %q", s.told(s.Pending), want, cost)
+	after := s.Forecast.Present.Totals
+	cost := session.Against(after, before)
+	if want := fmt.Sprintf("holder %d is marked stuck (not saved): ", number); !strings.HasPrefix(s.Told(s.Pending), want) || !strings.HasSuffix(s.Told(s.Pending), cost) {
+		t.Errorf("told %q, want %q and %q", s.Told(s.Pending), want, cost)
 	}
 	for _, id := range able {
-		if lost := !slices.Contains(ids(s.able()), id); lost != strings.Contains(s.told(s.Pending), id) {
-			t.Errorf("%s can no longer be run: %v; told %q", id, lost, s.told(s.Pending))
+		if lost := !slices.Contains(ids(s.Able()), id); lost != strings.Contains(s.Told(s.Pending), id) {
+			t.Errorf("%s can no longer be run: %v; told %q", id, lost, s.Told(s.Pending))
 		}
 	}
-	for _, o := range s.forecast.Present.Known {
+	for _, o := range s.Forecast.Present.Known {
 		if c := &o.Step.Changeover; len(o.Faults) == 0 && c.Holders[number-1].At != c.From[number-1] {
 			t.Errorf("the stuck holder moves to %s", o.Step.Job.ID)
 		}
 	}
 	s.press("u").settle()
-	if diff := cmp.Diff(before, s.forecast.Present.Totals); diff != "" || len(s.truth.Marks) != 0 {
-		t.Errorf("undone, the day costs something else, marks %v:\n%s", s.truth.Marks, diff)
+	if diff := cmp.Diff(before, s.Forecast.Present.Totals); diff != "" || len(s.Actual.Marks) != 0 {
+		t.Errorf("undone, the day costs something else, marks %v:\n%s", s.Actual.Marks, diff)
 	}
 	s.press("U").settle()
-	if diff := cmp.Diff(after, s.forecast.Present.Totals); diff != "" || s.truth.Marks[number].Reason != "jam" {
-		t.Errorf("done again, the day costs something else, marks %v:\n%s", s.truth.Marks, diff)
+	if diff := cmp.Diff(after, s.Forecast.Present.Totals); diff != "" || s.Actual.Marks[number].Reason != "jam" {
+		t.Errorf("done again, the day costs something else, marks %v:\n%s", s.Actual.Marks, diff)
 	}
 }
 
@@ -137,8 +138,8 @@ func TestMarkingIsLeft(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5")
 	for _, keys := range [][]string{{"c", "esc"}, {"c", "q"}, {"c", "s", "x", "esc"}, {"c", "b"}, {"c", "down", "esc"}} {
 		s.press(keys...).settle()
-		if len(s.truth.Marks) != 0 || s.prompt != nil || s.hold.marking != 0 || s.ended || len(s.history.Past) != 0 {
-			t.Fatalf("%v: marks %v, prompt %v", keys, s.truth.Marks, s.prompt)
+		if len(s.Actual.Marks) != 0 || s.prompt != nil || s.hold.marking != 0 || s.ended || len(s.History.Past) != 0 {
+			t.Fatalf("%v: marks %v, prompt %v", keys, s.Actual.Marks, s.prompt)
 		}
 	}
 	if s.press("6", "1"); s.focus != theDay {
@@ -183,8 +184,8 @@ func TestRecordIsShown(t *testing.T) {
 func TestPairsPickTheirJob(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5", "p", "home")
 	most := 0
-	for turn, o := range s.forecast.Present.Known {
-		if o.Step.Changeover.Repositions > s.forecast.Present.Known[most].Step.Changeover.Repositions {
+	for turn, o := range s.Forecast.Present.Known {
+		if o.Step.Changeover.Repositions > s.Forecast.Present.Known[most].Step.Changeover.Repositions {
 			most = turn
 		}
 	}
@@ -192,8 +193,8 @@ func TestPairsPickTheirJob(t *testing.T) {
 		t.Errorf("the first pair picks turn %d, want %d", s.turn, most)
 	}
 	s.press("end")
-	for _, o := range s.forecast.Present.Known {
-		if o.Step.Changeover.Repositions < s.forecast.Present.Known[s.turn].Step.Changeover.Repositions {
+	for _, o := range s.Forecast.Present.Known {
+		if o.Step.Changeover.Repositions < s.Forecast.Present.Known[s.turn].Step.Changeover.Repositions {
 			t.Errorf("the last pair is turn %d, but %s moves fewer", s.turn, o.Step.Job.ID)
 		}
 	}
@@ -204,19 +205,19 @@ func TestPairsPickTheirJob(t *testing.T) {
 func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("5", "right", "right")
 	idle := 0
-	for n := 1; n <= len(s.shop.Beam.Holders); n++ {
+	for n := 1; n <= len(s.Shop.Beam.Holders); n++ {
 		var text string
 		for _, sp := range aboutHolder(s.desk, n) {
 			text += sp.Text + "\n"
 		}
 		want := "no move of it follows"
-		for turn := len(s.jobs()) - 1; turn > s.turn; turn-- {
-			c := &s.outcome(turn).Step.Changeover
+		for turn := len(s.Jobs()) - 1; turn > s.turn; turn-- {
+			c := &s.Outcome(turn).Step.Changeover
 			if h := c.Holders[n-1]; h.Use == plan.Cutting || h.At != c.From[n-1] {
-				want = fmt.Sprintf("it stays until %s at %s", s.jobs()[turn].ID, s.at(s.outcome(turn).Step.SetupStart))
+				want = fmt.Sprintf("it stays until %s at %s", s.Jobs()[turn].ID, s.Clock(s.Outcome(turn).Step.SetupStart))
 			}
 		}
-		cuts := s.outcome(s.turn).Step.Changeover.Holders[n-1].Use == plan.Cutting
+		cuts := s.Outcome(s.turn).Step.Changeover.Holders[n-1].Use == plan.Cutting
 		if strings.Contains(text, want) == cuts {
 			t.Errorf("holder %d, cutting %v, want %q in\n%s", n, cuts, want, text)
 		}
@@ -233,14 +234,14 @@ func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {
 // tell of them, and the strip's marks are told below however much there is to tell.
 func TestNarrowHoldersTellAll(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5")
-	s.wear = &shop.Summary{Holders: make([]shop.Wear, len(s.shop.Beam.Holders))}
+	s.Wear = &shop.Summary{Holders: make([]shop.Wear, len(s.Shop.Beam.Holders))}
 	for range 8 {
 		s.press("down")
 		n := s.atHolder()
-		s.wear.Holders[n-1].Jams = 7
-		b := s.forecast.Start.Standing.Blades[n-1]
+		s.Wear.Holders[n-1].Jams = 7
+		b := s.Forecast.Start.Standing.Blades[n-1]
 		for _, want := range []string{
-			fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip), fmt.Sprintf("%.0f m cut with this blade", s.forecast.Start.Standing.Metres[n-1]),
+			fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip), fmt.Sprintf("%.0f m cut with this blade", s.Forecast.Start.Standing.Metres[n-1]),
 			"stuck 7 times before", stripLegend,
 		} {
 			if view := strings.Join(strings.Fields(s.View()), " "); !strings.Contains(view, want) {

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -25,51 +26,51 @@ type jobForm struct {
 func (m *model) openForm(a keys.Action) {
 	j := m.job()
 	if j == nil && a != keys.AddJob {
-		m.say("no job is picked")
+		m.Say("no job is picked")
 		return
 	}
 	f, typed := &jobForm{behind: j}, shop.Typed{}
 	switch a {
 	case keys.EditJob:
-		f.job, f.stem, typed = j, m.origin(j), m.shop.Typed(j)
+		f.job, f.stem, typed = j, m.Origin(j), m.Shop.Typed(j)
 	case keys.CopyJob:
-		f.stem, typed = m.origin(j), m.shop.Typed(j)
-		typed["id"], typed["fixed"], typed["state"] = m.freeID(j.ID), "", "waiting"
+		f.stem, typed = m.Origin(j), m.Shop.Typed(j)
+		typed["id"], typed["fixed"], typed["state"] = m.FreeID(j.ID), "", "waiting"
 	default:
-		typed["id"] = m.nextID(j)
+		typed["id"] = m.NextID(j)
 	}
 	if kept := m.drawer[f.place()]; kept != nil {
 		kept.job, kept.stem = f.job, f.stem
 		kept.Follow(typed)
 		kept.Check()
 		m.over = kept
-		m.say("this form was closed unfinished: here it is, with what was typed")
+		m.Say("this form was closed unfinished: here it is, with what was typed")
 		return
 	}
-	f.Page = jobform.New(m.shop, typed, func(typed shop.Typed) (plan.Job, []shop.FieldProblem) { return m.readForm(f.job, typed) })
+	f.Page = jobform.New(m.Shop, typed, func(typed shop.Typed) (plan.Job, []shop.FieldProblem) { return m.readForm(f.job, typed) })
 	f.Field("id").Proposed = f.job == nil
 	m.over = f
 }
 
 // readForm reads what is typed of an edited job, or of one to be added.
 func (m *model) readForm(edited *plan.Job, typed shop.Typed) (plan.Job, []shop.FieldProblem) {
-	day := m.history.Now.Day(m.shop.Day)
-	at := slices.Index(m.history.Now.All, edited)
+	day := m.History.Now.Day(m.Shop.Day)
+	at := slices.Index(m.History.Now.All, edited)
 	if at < 0 { // it is new, or was taken out meanwhile
 		at = len(day.Jobs)
 	}
-	return m.shop.ReadJob(typed, day, at)
+	return m.Shop.ReadJob(typed, day, at)
 }
 
 // keepUp follows the day: where it was read again meanwhile, the form's job is another.
 func (f *jobForm) keepUp(m *model) {
-	f.Shop = m.shop
-	if f.job == nil || slices.Contains(m.history.Now.All, f.job) {
+	f.Shop = m.Shop
+	if f.job == nil || slices.Contains(m.History.Now.All, f.job) {
 		return
 	}
-	if j := m.history.Now.Find(f.job.ID); j != nil {
-		f.job, f.stem = j, m.origin(j)
-		f.Follow(m.shop.Typed(j))
+	if j := m.History.Now.Find(f.job.ID); j != nil {
+		f.job, f.stem = j, m.Origin(j)
+		f.Follow(m.Shop.Typed(j))
 	}
 }
 
@@ -88,8 +89,8 @@ func (f *jobForm) place() formPlace {
 func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
 	f.keepUp(m)
 	taken, said := f.Page.Type(msg)
-	if m.news = (news{}); said != "" {
-		m.say("%s", said)
+	if m.Notice = (session.Notice{}); said != "" {
+		m.Say("%s", said)
 	}
 	return taken
 }
@@ -117,7 +118,7 @@ func (f *jobForm) close(m *model) {
 		m.drawer = map[formPlace]*jobForm{}
 	}
 	m.drawer[f.place()] = f
-	m.say("the form is closed unfinished; the same key opens it again as it is")
+	m.Say("the form is closed unfinished; the same key opens it again as it is")
 }
 
 // save puts the job into the day, if nothing but the beam is against it.
@@ -125,19 +126,19 @@ func (f *jobForm) save(m *model) {
 	f.Check()
 	if wrong := f.Wrong(); wrong >= 0 {
 		f.To(wrong)
-		m.say("not yet: %s", f.Said())
+		m.Say("not yet: %s", f.Said())
 		return
 	}
 	m.over = nil
 	delete(m.drawer, f.place())
 	next := f.Job
 	switch {
-	case f.job == nil || !slices.Contains(m.history.Now.All, f.job):
-		m.desk.include(&next, f.stem, f.behind)
+	case f.job == nil || !slices.Contains(m.History.Now.All, f.job):
+		m.desk.Add(&next, f.stem, f.behind)
 	case !f.Changed():
-		m.say("%s is unchanged", next.ID)
+		m.Say("%s is unchanged", next.ID)
 	default:
-		m.desk.replace(f.job, &next)
+		m.desk.Replace(f.job, &next)
 	}
 }
 

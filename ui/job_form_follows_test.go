@@ -22,14 +22,14 @@ func (s *screen) on(key string) *jobForm {
 // changed or happened since: a job that was set up meanwhile runs still.
 func TestFormPutAwayTakesNothingBack(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	metres := sc.jobs()[0].Metres
-	if sc.jobs()[0].Shift != plan.Free {
+	metres := sc.Jobs()[0].Metres
+	if sc.Jobs()[0].Shift != plan.Free {
 		t.Fatal("the demo's first job is centred")
 	}
 	sc.press("1", "e").on("length_m")
 	sc.types("0").press("esc").settle()
 	sc.press("f", "t").settle()
-	for sc.press("w", "enter"); sc.walk().move() != nil; {
+	for sc.press("w", "enter"); sc.walk().Move() != nil; {
 		sc.ticks(1)
 	}
 	sc.press("r").settle()
@@ -38,11 +38,11 @@ func TestFormPutAwayTakesNothingBack(t *testing.T) {
 		t.Errorf("the form has %v", f.Typed())
 	}
 	sc.press("enter").settle()
-	j := sc.history.Now.Find("D-101")
+	j := sc.History.Now.Find("D-101")
 	if j.State != plan.Running || j.Turn != 1 || j.Shift != plan.Centred || j.Metres != 10*metres {
 		t.Errorf("taken: state %d, turn %d, shift %d, %v m of %v", j.State, j.Turn, j.Shift, j.Metres, metres)
 	}
-	if kept := read(t, dir).Day.Jobs[0]; kept.State != plan.Running || sc.kept.Find("D-101").State != plan.Running {
+	if kept := read(t, dir).Day.Jobs[0]; kept.State != plan.Running || sc.Filed.Find("D-101").State != plan.Running {
 		t.Errorf("the file has state %d", kept.State)
 	}
 }
@@ -53,7 +53,7 @@ func TestFormPutAwayKeepsWhatWasTyped(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("1", "j", "e").on("fixed")
 	s.types("3").press("esc", "t").settle()
-	if s.jobs()[1].Turn != 2 {
+	if s.Jobs()[1].Turn != 2 {
 		t.Fatal("it isn't fixed to its turn")
 	}
 	s.press("e")
@@ -72,10 +72,10 @@ func TestFormFollowsTheFiles(t *testing.T) {
 	fresh := read(t, dir)
 	fresh.Day.Jobs[1].Turn = 2
 	id, metres, n := fresh.Day.Jobs[1].ID, fresh.Day.Jobs[1].Metres, len(fresh.Day.Jobs)
-	sc.reread(fresh, nil, "read again")
+	sc.Reread(fresh, nil, "read again")
 	sc.settle().press("enter").settle()
-	if j := sc.history.Now.Find(id); j.Turn != 2 || j.Metres != 10*metres || len(sc.history.Now.All) != n {
-		t.Errorf("%d jobs, %s with turn %d and %v m of %v", len(sc.history.Now.All), id, j.Turn, j.Metres, metres)
+	if j := sc.History.Now.Find(id); j.Turn != 2 || j.Metres != 10*metres || len(sc.History.Now.All) != n {
+		t.Errorf("%d jobs, %s with turn %d and %v m of %v", len(sc.History.Now.All), id, j.Turn, j.Metres, metres)
 	}
 }
 
@@ -101,8 +101,8 @@ func TestFieldsAreBounded(t *testing.T) {
 		}
 	}
 	s.press("ctrl+u").types("short enough")
-	if s.news.text != "" {
-		t.Errorf("it is said %q", s.news.text)
+	if s.Notice.Text != "" {
+		t.Errorf("it is said %q", s.Notice.Text)
 	}
 	f := s.on("slits")
 	f.Open().Set(strings.Repeat("25.4; ", 300) + "25.4")

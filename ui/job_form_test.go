@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/session/draft"
 	"bide/ui/page/jobform"
 
@@ -39,14 +40,14 @@ func (s *screen) to(key string) *screen {
 // undone, it is gone.
 func TestAddJob(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	n := len(s.jobs())
+	n := len(s.Jobs())
 	s.press("j", "a").types("q?1")
-	s.to("material").types(s.jobs()[0].Material)
+	s.to("material").types(s.Jobs()[0].Material)
 	s.to("web").types("1000")
 	s.to("slits").types("10 x 0")
 	golden(t, "80x24_form_wrong", s.View())
 	s.fits()
-	if s.press("enter"); s.over == nil || len(s.jobs()) != n {
+	if s.press("enter"); s.over == nil || len(s.Jobs()) != n {
 		t.Fatal("a job with a wrong width is taken")
 	}
 	s.press("ctrl+u").types("10 x 96")
@@ -56,14 +57,14 @@ func TestAddJob(t *testing.T) {
 		t.Fatalf("problems: %+v", f.Problems)
 	}
 	s.press("enter").settle()
-	if s.over != nil || len(s.jobs()) != n+1 || s.jobs()[2].ID != "q?1" || s.turn != 2 {
-		t.Fatalf("the job isn't there: %v\n%s", ids(s.jobs()), s.View())
+	if s.over != nil || len(s.Jobs()) != n+1 || s.Jobs()[2].ID != "q?1" || s.turn != 2 {
+		t.Fatalf("the job isn't there: %v\n%s", ids(s.Jobs()), s.View())
 	}
-	if got := s.jobs()[2].Slits(); len(got) != 10 || got[0] < 96*plan.Millimetre {
+	if got := s.Jobs()[2].Slits(); len(got) != 10 || got[0] < 96*plan.Millimetre {
 		t.Errorf("its slits are %v", got)
 	}
-	if s.press("u"); len(s.jobs()) != n || s.changed() {
-		t.Errorf("undone: %v", ids(s.jobs()))
+	if s.press("u"); len(s.Jobs()) != n || s.Changed() {
+		t.Errorf("undone: %v", ids(s.Jobs()))
 	}
 }
 
@@ -74,7 +75,7 @@ func TestIDProposed(t *testing.T) {
 	s.press("a")
 	f := s.over.(*jobForm)
 	highest := 0
-	for _, j := range s.history.Now.All { // the demo's are all D- and a number
+	for _, j := range s.History.Now.All { // the demo's are all D- and a number
 		n, err := strconv.Atoi(strings.TrimPrefix(j.ID, "D-"))
 		if err != nil {
 			t.Fatal(err)
@@ -105,8 +106,8 @@ func TestIDProposed(t *testing.T) {
 		for _, id := range strings.Fields(c.ids) {
 			all = append(all, &plan.Job{ID: id})
 		}
-		d := &session{history: draft.History[draft.Draft]{Now: draft.New(all, plan.AimMinutes)}}
-		if got := d.nextID(d.history.Now.Find(c.like)); got != c.want {
+		d := &session.Session{History: draft.History[draft.Draft]{Now: draft.New(all, plan.AimMinutes)}}
+		if got := d.NextID(d.History.Now.Find(c.like)); got != c.want {
 			t.Errorf("%s: proposed beside %s is %q, want %q", c.ids, c.like, got, c.want)
 		}
 	}
@@ -133,18 +134,18 @@ func TestAddedWhereRulesLet(t *testing.T) {
 		s.press("enter").settle()
 		turn, want := s.turn, c.want
 		if want < 0 {
-			want = slices.Index(ids(s.jobs()), c.text) + 1
+			want = slices.Index(ids(s.Jobs()), c.text) + 1
 		}
-		if len(s.broken) > 0 || turn != want {
-			t.Errorf("%s: at turn %d of %v, want %d; broken: %v", c.about, turn, ids(s.jobs()), want, s.broken)
+		if len(s.Broken) > 0 || turn != want {
+			t.Errorf("%s: at turn %d of %v, want %d; broken: %v", c.about, turn, ids(s.Jobs()), want, s.Broken)
 		}
 	}
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	s.pick(1)
 	s.press("t") // the second is fixed to its turn
 	s.press("home", "c", "enter").settle()
-	if len(s.broken) > 0 || s.turn != 2 || !strings.Contains(s.View(), "the nearest turn that keeps the rules") {
-		t.Errorf("before a fixed job: turn %d, broken %v\n%s", s.turn, s.broken, s.View())
+	if len(s.Broken) > 0 || s.turn != 2 || !strings.Contains(s.View(), "the nearest turn that keeps the rules") {
+		t.Errorf("before a fixed job: turn %d, broken %v\n%s", s.turn, s.Broken, s.View())
 	}
 }
 
@@ -177,15 +178,15 @@ func TestFormSaysItsLabels(t *testing.T) {
 // An edit that renames a job is followed by those that come after it.
 func TestEditRenames(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	a, b := s.jobs()[0], s.jobs()[1]
-	s.orderAfter(b, a)
+	a, b := s.Jobs()[0], s.Jobs()[1]
+	s.OrderAfter(b, a)
 	s.pick(0)
 	s.press("e").types("x").press("enter")
-	if got := s.jobs()[0]; got.ID != a.ID+"x" || s.origin(got) != a.ID {
-		t.Errorf("renamed: %s from %q", got.ID, s.origin(got))
+	if got := s.Jobs()[0]; got.ID != a.ID+"x" || s.Origin(got) != a.ID {
+		t.Errorf("renamed: %s from %q", got.ID, s.Origin(got))
 	}
-	if !slices.Equal(s.jobs()[1].After, []string{a.ID + "x"}) {
-		t.Errorf("%s comes after %v", b.ID, s.jobs()[1].After)
+	if !slices.Equal(s.Jobs()[1].After, []string{a.ID + "x"}) {
+		t.Errorf("%s comes after %v", b.ID, s.Jobs()[1].After)
 	}
 }
 
@@ -237,7 +238,7 @@ func TestFormChoicesAndPaste(t *testing.T) {
 // pick one, Enter and Tab take it and go on, Esc leaves what was typed.
 func TestFormListsMaterials(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
-	all := len(s.shop.Materials.Names())
+	all := len(s.Shop.Materials.Names())
 	s.press("a").to("material")
 	f := s.over.(*jobForm)
 	if got := f.Matches(); len(got) != all || f.Picked() != -1 {
@@ -289,8 +290,8 @@ func TestFormOrdersMaterials(t *testing.T) {
 	s.press("a").to("material")
 	f := s.over.(*jobForm)
 	s.types("p")
-	names, own := f.Matches(), len(s.shop.Materials)
-	order := s.shop.Materials.Names()
+	names, own := f.Matches(), len(s.Shop.Materials)
+	order := s.Shop.Materials.Names()
 	place := func(name string) int {
 		n := slices.Index(order, name)
 		if !strings.HasPrefix(strings.ToLower(name), "p") {

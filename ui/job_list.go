@@ -24,15 +24,15 @@ func (p *jobPick) Fits(s draw.Size) bool { return s.W >= 40 && s.H >= 8 }
 // jobs are what there is to choose from.
 func (p *jobPick) jobs(m *model) []*plan.Job {
 	if p.after == nil {
-		return m.away()
+		return m.Away()
 	}
-	return slices.DeleteFunc(slices.Clone(m.history.Now.All), func(j *plan.Job) bool { return j.ID == p.after.ID })
+	return slices.DeleteFunc(slices.Clone(m.History.Now.All), func(j *plan.Job) bool { return j.ID == p.after.ID })
 }
 
 // openLeftOut lists what is done or on hold.
 func (m *model) openLeftOut() {
-	if len(m.away()) == 0 {
-		m.say("no job is done or on hold")
+	if len(m.Away()) == 0 {
+		m.Say("no job is done or on hold")
 		return
 	}
 	m.over = &jobPick{}
@@ -42,7 +42,7 @@ func (m *model) openLeftOut() {
 func (m *model) openOrder() {
 	j := m.job()
 	if j == nil {
-		m.say("no job is picked")
+		m.Say("no job is picked")
 		return
 	}
 	m.over = &jobPick{after: j}
@@ -56,12 +56,12 @@ func (p *jobPick) HandleKey(a keys.Action, m *model) tea.Cmd {
 	case a == keys.Back || len(jobs) == 0:
 		m.over = nil
 	case a == keys.Choose && p.after != nil:
-		p.after = m.orderAfter(p.after, jobs[p.at])
+		p.after = m.OrderAfter(p.after, jobs[p.at])
 	case a == keys.Choose:
-		m.bringBack(jobs[p.at])
+		m.BringBack(jobs[p.at])
 		m.over = nil
 	case a == keys.RemoveJob && p.after == nil:
-		m.remove(jobs[p.at])
+		m.Remove(jobs[p.at])
 		m.over = nil
 	}
 	return nil

@@ -34,7 +34,7 @@ func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
 		sc.press("r").settle().tells("not saved: D-101 is set up")
 		unlock()
 		sc.press("w").settle().press("enter", "s").settle().tells("all that was told is saved now")
-		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Standing.Job != "D-101" || sc.loses() || sc.changed() {
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Standing.Job != "D-101" || sc.Loses() || sc.Changed() {
 			t.Errorf("%s: D-101 runs and is in state %d in the file, %s stands", name, kept.Day.Jobs[0].State, kept.Standing.Job)
 		}
 
@@ -44,14 +44,14 @@ func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
 		sc.press("w", "enter").ticks(1).press("y").settle().tells("NOT SAVED")
 		unlock()
 		sc.ticks(1)
-		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done || len(kept.Standing.Setting.Made) != 2 || sc.loses() {
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done || len(kept.Standing.Setting.Made) != 2 || sc.Loses() {
 			t.Errorf("%s: D-101 is done and is in state %d in the file", name, kept.Day.Jobs[0].State)
 		}
 		unlock = locked(t, dir, name)
 		sc.press("u").settle().press("u").settle().tells("NOT SAVED")
 		unlock()
 		sc.press("s").settle()
-		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Standing.Setting != nil || sc.loses() {
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Standing.Setting != nil || sc.Loses() {
 			t.Errorf("%s: taken back, D-101 is in state %d in the file", name, kept.Day.Jobs[0].State)
 		}
 	}
@@ -66,7 +66,7 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 		sc.press("w", "enter").ticks(58).press("r").settle()
 		day := file(t, dir, "day.toml")
 		sc.press("w", "enter").ticks(1).press("y").settle()
-		sc.journal.Close()
+		sc.Journal.Close()
 		if err := os.WriteFile(filepath.Join(dir, "day.toml"), []byte(day), 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -74,13 +74,13 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 			var other *disk.Lock
 			if barred {
 				var err error
-				if other, err = disk.TakeLock(dir, sc.journal.Now()); err != nil {
+				if other, err = disk.TakeLock(dir, sc.Journal.Now()); err != nil {
 					t.Fatal(err)
 				}
 			}
 			sc = goOn(t, dir, 80, 24)
 			if sc.press("q"); !sc.ended {
-				t.Errorf("leaving asks: %s", sc.question())
+				t.Errorf("leaving asks: %s", sc.Question())
 			}
 			sc.ended = false
 			if barred {
@@ -90,12 +90,12 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 				sc.press(key).settle()
 			}
 			if state := read(t, dir).Day.Jobs[0].State; state != plan.Done {
-				t.Errorf("%v, barred at first: %v: D-101 is in state %d in the file: %s", saves, barred, state, sc.news.text)
+				t.Errorf("%v, barred at first: %v: D-101 is in state %d in the file: %s", saves, barred, state, sc.Notice.Text)
 			}
 			if text := file(t, dir, "day.toml"); strings.Contains(text, `"running"`) {
 				t.Error("something runs in day.toml while the beam is set up")
 			}
-			sc.journal.Close()
+			sc.Journal.Close()
 			os.WriteFile(filepath.Join(dir, "day.toml"), []byte(day), 0o644)
 		}
 	}
@@ -106,7 +106,7 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("1", "j", "J").settle()
-	order := ids(sc.jobs())
+	order := ids(sc.Jobs())
 	number := sc.desk.moves()[0].Holder
 	sc.press("5")
 	sc.holder = number
@@ -117,14 +117,14 @@ func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
 	stays := func(keys ...string) {
 		t.Helper()
 		sc.press(keys...).settle().tells(fmt.Sprintf("holder %d has been marked otherwise since, and stays out", number))
-		if m := read(t, dir).Marks[number]; m.Condition != plan.Out || m.Reason != "seized" || len(eventsIn(t, dir)) != events || sc.forecast.Beam.Holders[number-1] != plan.Out {
+		if m := read(t, dir).Marks[number]; m.Condition != plan.Out || m.Reason != "seized" || len(eventsIn(t, dir)) != events || sc.Forecast.Beam.Holders[number-1] != plan.Out {
 			t.Errorf("%v: it is marked %+v", keys, m)
 		}
 	}
 	stays("1", "u")
 	stays("U")
 	stays("u")
-	if sc.press("u").settle(); strings.Join(ids(sc.jobs()), " ") == strings.Join(order, " ") {
+	if sc.press("u").settle(); strings.Join(ids(sc.Jobs()), " ") == strings.Join(order, " ") {
 		t.Error("the change before the mark can't be undone")
 	}
 }

@@ -51,7 +51,7 @@ func newModel(s *shop.Shop, k *draw.Theme) (*model, error) {
 		return nil, err
 	}
 	m := &model{desk: d, focus: theDay}
-	d.viewer = m
+	d.Viewer = m
 	return m, nil
 }
 
@@ -77,7 +77,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case planning.Estimated, planning.Moved:
 		m.takeMove(msg)
 	case glance:
-		m.peek()
+		m.Peek()
 		return m.glances()
 	case tea.MouseMsg:
 		m.mouse(tea.MouseEvent(msg))
@@ -86,7 +86,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case tea.KeyMsg:
 		return m.keys(msg)
 	default:
-		m.take(msg)
+		m.Take(msg)
 	}
 	return nil
 }
@@ -94,7 +94,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 // ask is the command for what is to be done in the background now.
 func (m *model) ask() tea.Cmd {
 	all := append(m.movesOn(), m.beats())
-	for _, w := range m.wanted() {
+	for _, w := range m.Work() {
 		all = append(all, background(w))
 	}
 	return tea.Batch(all...)
@@ -115,8 +115,8 @@ type leave struct{}
 func (m *model) resize(s draw.Size) {
 	m.Size = s
 	if m.over != nil && !m.covered() {
-		m.say("the open page needs a larger window")
-		m.news.brief = "window too small"
+		m.Say("the open page needs a larger window")
+		m.Notice.Brief = "window too small"
 	}
 	l := m.layout()
 	m.beam.SetSize(l.beam)
@@ -132,9 +132,9 @@ func (m *model) resize(s draw.Size) {
 
 func (m *model) layout() layout {
 	if m.focus.paged() {
-		return arrange(m.W, m.H, len(m.shop.Beam.Holders), m.focus)
+		return arrange(m.W, m.H, len(m.Shop.Beam.Holders), m.focus)
 	}
-	return arrange(m.W, m.H, len(m.shop.Beam.Holders), m.large)
+	return arrange(m.W, m.H, len(m.Shop.Beam.Holders), m.large)
 }
 
 func (m *model) panel(which which) panel {
@@ -178,7 +178,7 @@ func (m *model) View() string {
 func (m *model) frame() []draw.Line {
 	switch {
 	case m.layout().small && m.asks:
-		return smallQuestion(m.Theme, m.question(), m.Size)
+		return smallQuestion(m.Theme, m.Question(), m.Size)
 	case m.layout().small && m.prompt != nil && m.help == nil:
 		return smallPrompt(m.desk, m.Size)
 	case m.help != nil:

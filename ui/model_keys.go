@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/ui/keys"
 	"bide/ui/page/help"
 
@@ -56,21 +57,21 @@ func (m *model) key(name string) tea.Cmd {
 	in := m.scope()
 	a := m.ActionOf(name, in)
 	if w, walks := m.over.(*walk); walks && in == keys.OnSetup && w.obscures(m) && !slices.Contains([]keys.Action{keys.Abort, keys.Suspend, keys.Quit, keys.Help}, a) {
-		m.news = news{}
+		m.Notice = session.Notice{}
 		return nil
 	}
 	if a != keys.Earlier && a != keys.Later {
-		m.news = news{}
+		m.Notice = session.Notice{}
 	}
-	if a == keys.MarkRunning && m.began != "" { // the walk's key, held or pressed twice
-		m.say("%s runs already, as confirmed in the guided setup; u undoes that", m.began)
+	if a == keys.MarkRunning && m.Began != "" { // the walk's key, held or pressed twice
+		m.Say("%s runs already, as confirmed in the guided setup; u undoes that", m.Began)
 		return nil
 	}
-	m.began = ""
+	m.Began = ""
 	switch {
 	case m.ended:
 		return nil
-	case a == keys.Abort || a == keys.Yes || a == keys.Quit && !m.loses():
+	case a == keys.Abort || a == keys.Yes || a == keys.Quit && !m.Loses():
 		m.ended = true
 		return tea.Quit
 	case a == keys.Suspend:
@@ -79,7 +80,7 @@ func (m *model) key(name string) tea.Cmd {
 		m.asks = false
 		return nil
 	case a != keys.Quit && m.holdsBack(a):
-		m.waits()
+		m.Waits()
 		return nil
 	case m.help == nil && m.covered() && a != keys.Help && a != keys.Quit:
 		return m.over.HandleKey(a, m)
@@ -93,14 +94,14 @@ func (m *model) key(name string) tea.Cmd {
 
 func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 	if in&keys.OnPanes != 0 && m.hidden(a) {
-		m.say("what is picked isn't shown: / changes the filter")
+		m.Say("what is picked isn't shown: / changes the filter")
 		return nil
 	}
 	switch a {
 	case keys.Search:
-		m.seek(plan.AimMinutes)
+		m.Seek(plan.AimMinutes)
 	case keys.SearchMoves:
-		m.seek(plan.AimMoves)
+		m.Seek(plan.AimMoves)
 	case keys.MoveTo:
 		m.openMoveTo()
 	case keys.AddJob, keys.EditJob, keys.CopyJob:
@@ -112,20 +113,20 @@ func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 	case keys.CompareOrders:
 		return m.openCompare()
 	case keys.SaveDay:
-		m.saveDay()
+		m.SaveDay()
 	case keys.Reread:
-		m.readAgain()
+		m.ReadAgain()
 	case keys.Quit:
 		m.asks = true
 	case keys.Setup:
-		m.setOut()
+		m.SetUp()
 	case keys.Help:
 		m.help = &help.Page{Theme: m.Theme, Table: m.Table, Config: m.config, Notes: m.notes}
 		m.help.Open(in, m.Size)
 	case keys.Undo:
-		m.undo()
+		m.Undo()
 	case keys.Redo:
-		m.redo()
+		m.Redo()
 	case keys.FilterRows:
 		m.askFilter(m.focus)
 	case keys.ToggleMouse:
@@ -163,7 +164,7 @@ func (m *model) lookAt(a keys.Action, in keys.Scope) {
 		}
 		m.resize(m.Size)
 	case keys.Back:
-		if m.help == nil && m.search.Stop() || in == keys.OnSmall {
+		if m.help == nil && m.Search.Stop() || in == keys.OnSmall {
 			break
 		}
 		if m.help == nil && m.focus.paged() {
@@ -197,7 +198,7 @@ func (m *model) turnTo(which which) {
 		m.large = which
 	}
 	if which == theHolders {
-		m.readRecord()
+		m.ReadRecord()
 	}
 	m.resize(m.Size)
 }

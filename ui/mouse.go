@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bide/plan/session"
 	"bide/ui/draw"
 	"bide/ui/keys"
 
@@ -19,10 +20,10 @@ type clickable interface {
 // switchMouse turns the mouse on or off.
 func (m *model) switchMouse() tea.Cmd {
 	if m.mousing = !m.mousing; m.mousing {
-		m.say("mouse on: a click picks, the wheel scrolls; m turns it off")
+		m.Say("mouse on: a click picks, the wheel scrolls; m turns it off")
 		return tea.EnableMouseCellMotion
 	}
-	m.say("mouse off: the terminal selects text again")
+	m.Say("mouse off: the terminal selects text again")
 	return tea.DisableMouse
 }
 
@@ -41,7 +42,7 @@ func (m *model) mouse(e tea.MouseEvent) {
 	case tea.MouseButtonWheelDown:
 		m.panel(which).HandleKey(keys.Down, m.desk)
 	case tea.MouseButtonLeft:
-		m.news = news{}
+		m.Notice = session.Notice{}
 		m.turnTo(which)
 		if p, ok := m.panel(which).(clickable); ok {
 			p.Click(m.desk, x, y)
@@ -95,7 +96,7 @@ func (p *movesPane) Click(d *desk, _, y int) {
 
 // Click picks the moved holder nearest to a column.
 func (p *beamPane) Click(d *desk, x, _ int) {
-	s := draw.NewScale(p.view(d), p.W, d.shop.Unit)
+	s := draw.NewScale(p.view(d), p.W, d.Shop.Unit)
 	best, near := -1, 0
 	for n, m := range d.moves() {
 		for _, at := range []int{s.Column(m.From), s.Column(m.To)} {
@@ -120,8 +121,8 @@ func (p *schedulePane) Click(d *desk, x, y int) {
 	}
 	from, long := p.hours.span(d)
 	s := timeScale{from, from.Add(long), p.W}
-	for turn := range d.jobs() {
-		if o := d.outcome(turn); o != nil && len(o.Faults) == 0 && s.column(o.Step.SetupStart) <= x && x <= s.column(o.Step.RunEnd) {
+	for turn := range d.Jobs() {
+		if o := d.Outcome(turn); o != nil && len(o.Faults) == 0 && s.column(o.Step.SetupStart) <= x && x <= s.column(o.Step.RunEnd) {
 			d.pick(turn)
 		}
 	}

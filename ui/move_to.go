@@ -25,17 +25,17 @@ func (m *model) openMoveTo() {
 	j := m.job()
 	switch {
 	case j == nil:
-		m.say("no job is picked")
+		m.Say("no job is picked")
 	case j.State == plan.Running:
-		m.say("%s is running: it stays where it is", j.ID)
+		m.Say("%s is running: it stays where it is", j.ID)
 	default:
 		m.over = &movePage{m.movable(m.turn), m.turn}
 	}
 }
 
 // movable is the job at an index of the present order, to be moved.
-func (d *session) movable(index int) *planning.MoveTo {
-	return d.forecast.MoveTo(index, d.history.Now.Done())
+func (d *desk) movable(index int) *planning.MoveTo {
+	return d.Forecast.MoveTo(index, d.History.Now.Done())
 }
 
 // movesOn is what is to be worked out next for the page, if it is open.
@@ -57,9 +57,9 @@ func (m *model) movesOn() (all []tea.Cmd) {
 func (m *model) moveAgain(p *movePage) (again *movePage, open bool) {
 	p.End()
 	m.over = nil
-	index := slices.IndexFunc(m.jobs(), func(j *plan.Job) bool { return j.ID == p.Job.ID && j.State != plan.Running })
+	index := slices.IndexFunc(m.Jobs(), func(j *plan.Job) bool { return j.ID == p.Job.ID && j.State != plan.Running })
 	if index < 0 {
-		m.mention(p.Job.ID + " doesn't wait any more, and can't be moved")
+		m.Mention(p.Job.ID + " doesn't wait any more, and can't be moved")
 		return nil, false
 	}
 	m.pick(index)
@@ -96,22 +96,22 @@ func (p *movePage) HandleKey(a keys.Action, m *model) tea.Cmd {
 func (p *movePage) close(m *model) {
 	p.End()
 	m.over = nil
-	m.say("%s stays where it is", p.Job.ID)
+	m.Say("%s stays where it is", p.Job.ID)
 }
 
 // move moves the job to the picked number.
 func (p *movePage) move(m *model) {
 	switch {
 	case p.Barred(p.to):
-		m.say("%s is running: nothing can come before it", p.Rest[p.to].ID)
+		m.Say("%s is running: nothing can come before it", p.Rest[p.to].ID)
 		return
 	case p.to == p.Was:
 		p.close(m)
 		return
 	}
-	next := m.history.Now.Ordered(p.Apply(p.to))
+	next := m.History.Now.Ordered(p.Apply(p.to))
 	p.End()
 	m.over = nil
 	next.About, next.Did = p.Job.ID, ""
-	m.desk.do(next)
+	m.desk.Do(next)
 }

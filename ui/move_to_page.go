@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -205,10 +206,10 @@ func (p *movePage) says(d *desk) (out []draw.Span) {
 		return out
 	}
 	for _, b := range c.Broken {
-		say(draw.Late, "! %s", b.Why(d.shop.Unit))
+		say(draw.Late, "! %s", b.Why(d.Shop.Unit))
 	}
 	for _, r := range c.Refused {
-		say(draw.Late, "x %s would be refused: %s", r.Job.ID, r.Faults[0].Why(d.shop.Unit))
+		say(draw.Late, "x %s would be refused: %s", r.Job.ID, r.Faults[0].Why(d.Shop.Unit))
 	}
 	if len(c.Late) > 0 {
 		say(draw.Late, "newly late there: %s", jobList(c.Late))
@@ -254,5 +255,5 @@ func costWords(s plan.Slip) string {
 	other.Setup -= s.Setup
 	other.Repositions -= s.Repositions
 	other.Late -= s.LateBy
-	return against(s.Totals, other)
+	return session.Against(s.Totals, other)
 }

@@ -21,8 +21,8 @@ func TestMoveTo(t *testing.T) {
 	}
 	s.settle()
 	p := s.over.(*movePage)
-	if known, _ := p.Known(); known != len(s.jobs()) || !p.Estimated {
-		t.Fatalf("%d are known, want %d", known, len(s.jobs()))
+	if known, _ := p.Known(); known != len(s.Jobs()) || !p.Estimated {
+		t.Fatalf("%d are known, want %d", known, len(s.Jobs()))
 	}
 	if !strings.Contains(s.View(), "14 of 14 still to plan  ~ estimate") {
 		t.Errorf("it isn't said that figures are estimates:\n%s", s.View())
@@ -41,14 +41,14 @@ func TestMoveTo(t *testing.T) {
 	}
 	want, _ := p.Cost(1)
 	s.press("home", "down", "enter")
-	if s.over != nil || s.jobs()[1] != j {
-		t.Fatalf("%s isn't at number 2: %v", j.ID, ids(s.jobs()))
+	if s.over != nil || s.Jobs()[1] != j {
+		t.Fatalf("%s isn't at number 2: %v", j.ID, ids(s.Jobs()))
 	}
-	if s.settle(); s.forecast.Present.Totals != want.Totals { // this screen plans no day together
-		t.Errorf("moved, the day costs %+v, shown was %+v", s.forecast.Present.Totals, want.Totals)
+	if s.settle(); s.Forecast.Present.Totals != want.Totals { // this screen plans no day together
+		t.Errorf("moved, the day costs %+v, shown was %+v", s.Forecast.Present.Totals, want.Totals)
 	}
-	if s.press("u"); s.jobs()[3] != j {
-		t.Errorf("undone, %s isn't back: %v", j.ID, ids(s.jobs()))
+	if s.press("u"); s.Jobs()[3] != j {
+		t.Errorf("undone, %s isn't back: %v", j.ID, ids(s.Jobs()))
 	}
 }
 
@@ -62,11 +62,11 @@ func TestMoveToPlanned(t *testing.T) {
 	}
 	golden(t, "120x36_move_to", s.View())
 	c, _ := s.over.(*movePage).Cost(0)
-	if s.press("home", "enter"); !s.forecast.Present.Whole() || s.forecast.Present.Totals != c.Totals {
-		t.Errorf("moved, the day costs %+v, shown was %+v", s.forecast.Present.Totals, c.Totals)
+	if s.press("home", "enter"); !s.Forecast.Present.Whole() || s.Forecast.Present.Totals != c.Totals {
+		t.Errorf("moved, the day costs %+v, shown was %+v", s.Forecast.Present.Totals, c.Totals)
 	}
-	if said := costWords(c.Slip); !strings.HasSuffix(s.told(s.Pending), said) {
-		t.Errorf("said is %q, the row says %q", s.told(s.Pending), said)
+	if said := costWords(c.Slip); !strings.HasSuffix(s.Told(s.Pending), said) {
+		t.Errorf("said is %q, the row says %q", s.Told(s.Pending), said)
 	}
 }
 
@@ -74,16 +74,16 @@ func TestMoveToPlanned(t *testing.T) {
 // dropped.
 func TestMoveToLeft(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
-	order := ids(s.jobs())
+	order := ids(s.Jobs())
 	s.press("j", "g", "down", "esc")
-	if s.over != nil || strings.Join(ids(s.jobs()), " ") != strings.Join(order, " ") {
-		t.Fatalf("left: %v, was %v", ids(s.jobs()), order)
+	if s.over != nil || strings.Join(ids(s.Jobs()), " ") != strings.Join(order, " ") {
+		t.Fatalf("left: %v, was %v", ids(s.Jobs()), order)
 	}
 	s.press("g").settle()
 	golden(t, "80x24_move_to_ascii", s.View())
 	s.fits()
 	s.press("enter")
-	if s.changed() {
+	if s.Changed() {
 		t.Error("moved to where it is, the day is changed")
 	}
 }
@@ -117,7 +117,7 @@ func TestMoveToFollowsAMark(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	was := s.moving("j")
 	s.pick(4) // whatever is picked below
-	s.stand(s.truth.Marked(40, shop.Mark{Condition: plan.NoCut}, s.shop))
+	s.Stand(s.Actual.Marked(40, shop.Mark{Condition: plan.NoCut}, s.Shop))
 	s.later(s.ask())
 	s.settle()
 	if l := s.over.(*movePage); l == was || l.Stale() || !l.Estimated {
@@ -135,7 +135,7 @@ func TestMoveToFollowsTheFiles(t *testing.T) {
 		was := sc.moving(keys...)
 		fresh := read(t, dir)
 		change(fresh.Day)
-		sc.reread(fresh, nil, "read again")
+		sc.Reread(fresh, nil, "read again")
 		sc.later(sc.ask())
 		sc.settle().fits()
 		return sc, was
@@ -145,13 +145,13 @@ func TestMoveToFollowsTheFiles(t *testing.T) {
 		t.Errorf("%s of %d others, %d picked; it was %s", l.Job.ID, len(l.Rest), l.to, was.Job.ID)
 	}
 	sc.press("enter").settle().fits()
-	if last := sc.jobs()[4].ID; last != was.Job.ID {
+	if last := sc.Jobs()[4].ID; last != was.Job.ID {
 		t.Errorf("moved behind all, the last is %s", last)
 	}
 	sc, was = again([]string{"j"}, func(d *plan.Day) { d.Jobs = append(d.Jobs[:1:1], d.Jobs[2:]...) })
 	sc.tells("read again; " + was.Job.ID + " doesn't wait")
 	sc.press("enter")
-	if sc.over != nil || sc.changed() {
+	if sc.over != nil || sc.Changed() {
 		t.Errorf("%s is gone, and %T is open", was.Job.ID, sc.over)
 	}
 	sc, was = again(nil, func(d *plan.Day) { d.Jobs[0].State = plan.Running })

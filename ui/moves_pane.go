@@ -53,7 +53,7 @@ func (p *movesPane) list() int { return max(p.H-2-p.detail(), 0) }
 func (p *movesPane) View(d *desk, focused bool) []draw.Line {
 	title := d.Line()
 	moves := d.moves()
-	if o := d.outcome(d.turn); o != nil && len(o.Faults) == 0 {
+	if o := d.Outcome(d.turn); o != nil && len(o.Faults) == 0 {
 		title.Add(draw.Faint, p.shown(d, len(moves)))
 	}
 	var body []draw.Line
@@ -98,7 +98,7 @@ func inOrder(n int) string {
 // nothingMoves tells why there are no moves to list.
 func nothingMoves(d *desk, w int) (out []draw.Line) {
 	texts := []draw.Span{{Style: draw.Plain, Text: "No holder moves."}}
-	switch o := d.outcome(d.turn); {
+	switch o := d.Outcome(d.turn); {
 	case d.job() == nil:
 		texts[0].Text = "No job is waiting."
 	case o == nil:
@@ -106,7 +106,7 @@ func nothingMoves(d *desk, w int) (out []draw.Line) {
 	case len(o.Faults) > 0:
 		texts = nil
 		for _, f := range o.Faults {
-			texts = append(texts, draw.Span{Style: draw.Late, Text: "x refused: " + f.Why(d.shop.Unit)})
+			texts = append(texts, draw.Span{Style: draw.Late, Text: "x refused: " + f.Why(d.Shop.Unit)})
 		}
 	}
 	for _, s := range texts {
@@ -137,7 +137,7 @@ func (p *movesPane) about(d *desk) []draw.Line {
 	}
 	warn := min(len(d.Wrap(caution.InShort(p.W), p.W-2)), n)
 	if moves := d.moves(); d.move < len(moves) {
-		tell(draw.Picked, sentence(&moves[d.move], d.shop.Unit), n-warn)
+		tell(draw.Picked, sentence(&moves[d.move], d.Shop.Unit), n-warn)
 	}
 	for len(out) < n-warn {
 		out = append(out, d.Line())
@@ -177,7 +177,7 @@ func (s step) cursor() (draw.Style, string) {
 
 // moveColumns are all columns of the list; lengths of one column are written alike.
 func moveColumns(d *desk, moves []plan.Move) []draw.Column[step] {
-	u := d.shop.Unit
+	u := d.Shop.Unit
 	var at, to, by []plan.Length
 	for _, m := range moves {
 		at, to, by = append(at, m.From, m.To), append(to, m.To), append(by, words.Between(m.From, m.To, u))
@@ -204,7 +204,7 @@ func moveColumns(d *desk, moves []plan.Move) []draw.Column[step] {
 		{Head: "to", Width: places.Width, Cell: of(draw.Strong, func(m *plan.Move) string { return places.Number(m.To) })},
 		{Head: "by", Width: wideWay, Rank: 2, Cell: of(draw.Moved, way)},
 		{Head: "side", Width: 5, Rank: 5, Left: true, Cell: of(draw.Faint, func(m *plan.Move) string { return words.Side(m.To - m.From) })},
-		{Head: "to, " + words.Other(d.shop.Unit).String(), Width: others.Width, Rank: 6, Cell: of(draw.Faint, func(m *plan.Move) string { return others.Number(m.To) })},
-		{Head: "why", Width: 16, Rank: 4, Left: true, Flex: 60, Cell: of(draw.Plain, func(m *plan.Move) string { return m.Why.Text(d.shop.Unit) })},
+		{Head: "to, " + words.Other(d.Shop.Unit).String(), Width: others.Width, Rank: 6, Cell: of(draw.Faint, func(m *plan.Move) string { return others.Number(m.To) })},
+		{Head: "why", Width: 16, Rank: 4, Left: true, Flex: 60, Cell: of(draw.Plain, func(m *plan.Move) string { return m.Why.Text(d.Shop.Unit) })},
 	}
 }

@@ -32,7 +32,7 @@ func morning(t *testing.T) (s *screen, dir, day string) {
 		t.Fatal(err)
 	}
 	s = goOn(t, dir, 120, 36)
-	s.search.Rounds = 200
+	s.Search.Rounds = 200
 	return s, dir, day
 }
 
@@ -41,7 +41,7 @@ func accepted(t *testing.T) (s *screen, dir, day string) {
 	t.Helper()
 	s, dir, day = morning(t)
 	s.press("s").settle().press("enter").settle()
-	if !s.changed() {
+	if !s.Changed() {
 		t.Fatalf("nothing was found:\n%s", s.View())
 	}
 	return s, dir, day
@@ -50,8 +50,8 @@ func accepted(t *testing.T) (s *screen, dir, day string) {
 // layouts are those that the present order is planned with, by job.
 func layouts(s *screen) map[string]plan.Chosen {
 	out := map[string]plan.Chosen{}
-	for t, j := range s.jobs() {
-		l := s.outcome(t).Step.Layout
+	for t, j := range s.Jobs() {
+		l := s.Outcome(t).Step.Layout
 		out[j.ID] = plan.Chosen{Slits: l.Slits, Shift: l.Shift}
 	}
 	return out
@@ -71,7 +71,7 @@ func (s *screen) laidOut(want map[string]plan.Chosen, but ...string) {
 // be laid out otherwise, or afresh, loses it.
 func TestAcceptedLayoutsStay(t *testing.T) {
 	s, _, _ := accepted(t)
-	found, jobs := layouts(s), s.jobs()
+	found, jobs := layouts(s), s.Jobs()
 	chosen := 0
 	for _, j := range jobs {
 		if was := found[j.ID]; !j.Chosen.Lays(was.Slits, was.Shift) {
@@ -91,12 +91,12 @@ func TestAcceptedLayoutsStay(t *testing.T) {
 	s.press("u", "u", "u").settle().laidOut(found)
 
 	s.press("f").settle()
-	if j := s.history.Now.Find(first); j.Shift == jobs[0].Shift || j.Chosen != nil {
+	if j := s.History.Now.Find(first); j.Shift == jobs[0].Shift || j.Chosen != nil {
 		t.Errorf("%s may shift otherwise and keeps what was chosen: %+v", first, j)
 	}
 	s.laidOut(found, first)
 	s.press("u").settle().laidOut(found)
-	if s.press("n").settle(); s.history.Now.Find(first).Chosen != nil || !strings.Contains(s.View(), first+" is planned afresh") {
+	if s.press("n").settle(); s.History.Now.Find(first).Chosen != nil || !strings.Contains(s.View(), first+" is planned afresh") {
 		t.Errorf("it isn't planned afresh:\n%s", s.View())
 	}
 	s.laidOut(found, first)
@@ -104,12 +104,12 @@ func TestAcceptedLayoutsStay(t *testing.T) {
 		t.Errorf("twice:\n%s", s.View())
 	}
 	s.press("N").settle()
-	if slices.ContainsFunc(s.jobs(), func(j *plan.Job) bool { return j.Chosen != nil }) || !strings.Contains(s.View(), "jobs planned afresh") {
+	if slices.ContainsFunc(s.Jobs(), func(j *plan.Job) bool { return j.Chosen != nil }) || !strings.Contains(s.View(), "jobs planned afresh") {
 		t.Errorf("some are not planned afresh:\n%s", s.View())
 	}
 	s.press("u", "u").settle().laidOut(found)
 	s.press("u").settle()
-	if s.changed() || slices.ContainsFunc(s.jobs(), func(j *plan.Job) bool { return j.Chosen != nil }) {
+	if s.Changed() || slices.ContainsFunc(s.Jobs(), func(j *plan.Job) bool { return j.Chosen != nil }) {
 		t.Error("the acceptance isn't undone")
 	}
 	s.press("U").settle().laidOut(found)
@@ -120,11 +120,11 @@ func TestAcceptedLayoutsStayOnAWalk(t *testing.T) {
 	s, dir, _ := accepted(t)
 	found := layouts(s)
 	s.press("ctrl+s").settle().walkToTheEnd()
-	if s.history.Now.All[0].State != plan.Running || len(s.outcome(0).Step.Changeover.Moves) > 0 {
+	if s.History.Now.All[0].State != plan.Running || len(s.Outcome(0).Step.Changeover.Moves) > 0 {
 		t.Errorf("the first job doesn't stand as it was set up:\n%s", s.View())
 	}
 	s.laidOut(found)
-	s.journal.Close()
+	s.Journal.Close()
 	goOn(t, dir, 120, 36).laidOut(found)
 }
 
@@ -132,33 +132,33 @@ func TestAcceptedLayoutsStayOnAWalk(t *testing.T) {
 // is as it was, to the byte.
 func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	s, dir, _ := accepted(t)
-	order, found, day := ids(s.jobs()), layouts(s), s.forecast.Present
+	order, found, day := ids(s.Jobs()), layouts(s), s.Forecast.Present
 	s.press("ctrl+s").settle()
-	if s.changed() || !strings.Contains(s.View(), "saved in day.toml, with what a search chose for ") {
+	if s.Changed() || !strings.Contains(s.View(), "saved in day.toml, with what a search chose for ") {
 		t.Errorf("it isn't said to be saved:\n%s", s.View())
 	}
 	text, _ := os.ReadFile(filepath.Join(dir, "day.toml"))
 	if !strings.Contains(string(text), "\nchosen_slits = [") || !strings.Contains(string(text), "# Inch goods: the widths are those of the customer's drawing.") {
 		t.Errorf("the file holds\n%s", text)
 	}
-	s.journal.Close()
+	s.Journal.Close()
 	again := goOn(t, dir, 120, 36)
-	if !slices.Equal(ids(again.jobs()), order) {
-		t.Errorf("the order is %v, was %v", ids(again.jobs()), order)
+	if !slices.Equal(ids(again.Jobs()), order) {
+		t.Errorf("the order is %v, was %v", ids(again.Jobs()), order)
 	}
 	again.laidOut(found)
-	if again.changed() {
+	if again.Changed() {
 		t.Error("opened again, something is changed")
 	}
-	if want := day.Totals; again.forecast.Present.Totals != want {
-		t.Errorf("opened again the day comes to %+v, was %+v", again.forecast.Present.Totals, want)
+	if want := day.Totals; again.Forecast.Present.Totals != want {
+		t.Errorf("opened again the day comes to %+v, was %+v", again.Forecast.Present.Totals, want)
 	}
-	for i, o := range again.forecast.Present.Known {
+	for i, o := range again.Forecast.Present.Known {
 		if !slices.Equal(o.Step.Changeover.Holders, day.Known[i].Step.Changeover.Holders) {
 			t.Errorf("opened again, holders of %s stand elsewhere", o.Step.Job.ID)
 		}
 	}
-	sheets, err := plan.PlanDay(again.shop.Beam, again.shop.Standing, again.shop.Day)
+	sheets, err := plan.PlanDay(again.Shop.Beam, again.Shop.Standing, again.Shop.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -177,11 +177,11 @@ func TestAcceptedLayoutsAreSaved(t *testing.T) {
 func TestFormOutlivesAcceptance(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("e").types("x").press("esc", "s").settle().press("enter").settle()
-	turn := slices.IndexFunc(s.jobs(), func(j *plan.Job) bool { return j.ID == "D-101" })
+	turn := slices.IndexFunc(s.Jobs(), func(j *plan.Job) bool { return j.ID == "D-101" })
 	s.pick(turn)
 	s.press("e", "enter").settle()
-	if s.history.Now.Find("D-101x") == nil || s.history.Now.Find("D-101") != nil || len(s.history.Now.All) != 6 {
-		t.Errorf("the jobs are %v", ids(s.jobs()))
+	if s.History.Now.Find("D-101x") == nil || s.History.Now.Find("D-101") != nil || len(s.History.Now.All) != 6 {
+		t.Errorf("the jobs are %v", ids(s.Jobs()))
 	}
 }
 
@@ -204,22 +204,22 @@ func TestLeavingASearch(t *testing.T) {
 // time too, and that is told; a search that is discarded leaves no trace.
 func TestAimOfTheAcceptedSearchStays(t *testing.T) {
 	s, dir, _ := morning(t)
-	if s.press("S").settle().press("x"); s.forecast.Aim != plan.AimMinutes || s.changed() {
+	if s.press("S").settle().press("x"); s.Forecast.Aim != plan.AimMinutes || s.Changed() {
 		t.Error("discarded, it is planned for")
 	}
 	s.press("u", "v", "enter").settle()
-	if s.forecast.Aim != plan.AimMoves {
+	if s.Forecast.Aim != plan.AimMoves {
 		t.Error("accepted, it is planned for minutes")
 	}
-	if s.press("u").settle(); s.forecast.Aim != plan.AimMinutes || s.changed() {
+	if s.press("u").settle(); s.Forecast.Aim != plan.AimMinutes || s.Changed() {
 		t.Error("the acceptance undone, it is planned for moves")
 	}
-	if s.press("U").settle().press("ctrl+s").settle(); s.forecast.Aim != plan.AimMoves || !strings.Contains(file(t, dir, "day.toml"), "\naim   = \"moves\"\n") {
+	if s.press("U").settle().press("ctrl+s").settle(); s.Forecast.Aim != plan.AimMoves || !strings.Contains(file(t, dir, "day.toml"), "\naim   = \"moves\"\n") {
 		t.Errorf("done again and saved, the file holds\n%s", file(t, dir, "day.toml"))
 	}
-	s.journal.Close()
+	s.Journal.Close()
 	again := newScreen(t, read(t, dir), testLook(noColours, false, false), 120, 36).settle()
-	if again.forecast.Aim != plan.AimMoves || !slices.ContainsFunc(again.notes(), func(n string) bool { return strings.Contains(n, "planned for the fewest moves") }) {
-		t.Errorf("opened again it is planned for %v: %q", again.forecast.Aim, again.notes())
+	if again.Forecast.Aim != plan.AimMoves || !slices.ContainsFunc(again.notes(), func(n string) bool { return strings.Contains(n, "planned for the fewest moves") }) {
+		t.Errorf("opened again it is planned for %v: %q", again.Forecast.Aim, again.notes())
 	}
 }

@@ -122,7 +122,7 @@ func TestRandomKeysOnHolders(t *testing.T) {
 	shop := oddShop(t)
 	shop.Conditions = shop.Beam.Holders // as if beam.toml had them
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
-	before, marks := s.forecast.Present.Totals, len(s.truth.Marks)
+	before, marks := s.Forecast.Present.Totals, len(s.Actual.Marks)
 	names := []string{"5", "up", "down", "left", "right", "pgdown", "pgup", "home", "end", "o", "O", "p", "c", "n", "s", "g", "b", "esc", "enter", "/", "1", "2", "backspace", "u", "U", "m", "x", "4", "tab"}
 	var typed []string
 	for range fewer(3000, 300) {
@@ -145,14 +145,14 @@ func TestRandomKeysOnHolders(t *testing.T) {
 	}
 	s.press("esc", "esc").settle()
 	s.turnTo(theHolders)
-	for i := 0; len(s.history.Past) > 0; i++ {
+	for i := 0; len(s.History.Past) > 0; i++ {
 		if s.press("esc", "5", "u").settle(); i > len(typed) {
 			t.Fatalf("seed %d: undoing doesn't end after %q", seed, typed)
 		}
 	}
 	s.later(s.ask())
 	s.settle()
-	if diff := cmp.Diff(before, s.forecast.Present.Totals); diff != "" || len(s.truth.Marks) != marks || s.changed() {
-		t.Errorf("seed %d: all undone, marks are %v, and the day differs after %q:\n%s", seed, s.truth.Marks, typed, diff)
+	if diff := cmp.Diff(before, s.Forecast.Present.Totals); diff != "" || len(s.Actual.Marks) != marks || s.Changed() {
+		t.Errorf("seed %d: all undone, marks are %v, and the day differs after %q:\n%s", seed, s.Actual.Marks, typed, diff)
 	}
 }

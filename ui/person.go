@@ -25,8 +25,8 @@ func (m *model) settleFor(c *personal.Config) {
 
 // notes are what a person should know of before anything else happens.
 func (m *model) notes() []string {
-	out := slices.Concat(m.wrong, m.besides(), m.shop.NotesOn(m.truth.Standing, m.truth.Marks))
-	if m.forecast.Aim == plan.AimMoves {
+	out := slices.Concat(m.wrong, m.besides(), m.Shop.NotesOn(m.Actual.Standing, m.Actual.Marks))
+	if m.Forecast.Aim == plan.AimMoves {
 		out = append(out, "the day is planned for the fewest moves, as in the search accepted last; a search for the least setup time (s) changes that")
 	}
 	return out
@@ -35,11 +35,11 @@ func (m *model) notes() []string {
 // besides tell of the files beside the shop's: those that were there, and the one that
 // the day was saved to since.
 func (m *model) besides() []string {
-	note := shop.BesideNote(m.aside)
-	if note == "" || slices.Contains(m.shop.Beside, note) {
-		return m.shop.Beside
+	note := shop.BesideNote(m.SavedTo)
+	if note == "" || slices.Contains(m.Shop.Beside, note) {
+		return m.Shop.Beside
 	}
-	return append([]string{note}, m.shop.Beside...)
+	return append([]string{note}, m.Shop.Beside...)
 }
 
 // mouseAtStart is the command that turns the mouse on for who wants it so.
@@ -61,15 +61,15 @@ func (m *model) view() personal.View {
 
 // restore brings a view back, as far as it still means something.
 func (m *model) restore(v personal.View) {
-	if turn := slices.IndexFunc(m.jobs(), func(j *plan.Job) bool { return j.ID == v.Job }); turn >= 0 {
+	if turn := slices.IndexFunc(m.Jobs(), func(j *plan.Job) bool { return j.ID == v.Job }); turn >= 0 {
 		m.pick(turn)
 	}
-	if v.Holder >= 1 && v.Holder <= len(m.shop.Beam.Holders) {
+	if v.Holder >= 1 && v.Holder <= len(m.Shop.Beam.Holders) {
 		m.holder = v.Holder
 	}
 	m.beam.zoom = max(0, min(v.Zoom, nearest))
 	m.clock = v.Clock
-	if rail := beamSpan(m.shop.Beam); v.Near > 0 && v.Near <= nearestOnMap && v.At >= int64(rail.From) && v.At <= int64(rail.To) {
+	if rail := beamSpan(m.Shop.Beam); v.Near > 0 && v.Near <= nearestOnMap && v.At >= int64(rail.From) && v.At <= int64(rail.To) {
 		m.dayMap.zoom, m.dayMap.at = v.Near, plan.Length(v.At)
 	}
 	if v.Pane < int(theDay) || v.Pane > int(lastPaneShown) {

@@ -26,7 +26,7 @@ func Plain(o Options) error {
 	m.demo = o.Demo
 	m.settleFor(o.Config)
 	m.mousing = false
-	m.readRecord()
+	m.ReadRecord()
 	m.await(m.Init())
 	_, err = io.WriteString(o.Output, m.plain())
 	return err
@@ -66,11 +66,11 @@ func (p *page) chapter(name string) { p.tell(""); p.tell("%s", name); p.tell("")
 // plain is the whole screen in words.
 func (m *model) plain() string {
 	p := &page{model: m}
-	name := m.shop.Beam.Name
+	name := m.Shop.Beam.Name
 	if m.demo {
 		name += ", DEMO, an invented day"
 	}
-	p.tell("bide: %s, %s, pitch %s", name, words.Count(len(m.shop.Beam.Holders), "holder"), m.shop.Unit.Show(m.shop.Beam.Pitch()))
+	p.tell("bide: %s, %s, pitch %s", name, words.Count(len(m.Shop.Beam.Holders), "holder"), m.Shop.Unit.Show(m.Shop.Beam.Pitch()))
 	p.tell("%s", strings.TrimSpace(m.ending().Text()))
 	for _, note := range m.notes() {
 		p.tell("Note: %s", note)
@@ -92,20 +92,20 @@ func (m *model) plain() string {
 
 // day is the jobs in their order.
 func (p *page) day() {
-	p.chapter("Day, " + span24(p.shop.Day, "Mon 2 Jan 2006, 15:04", " to "))
-	for turn, j := range p.jobs() {
-		o := p.outcome(turn)
+	p.chapter("Day, " + span24(p.Shop.Day, "Mon 2 Jan 2006, 15:04", " to "))
+	for turn, j := range p.Jobs() {
+		o := p.Outcome(turn)
 		switch {
 		case o == nil:
-			p.tell("Number %d, %s.", p.nth(turn), j.ID)
+			p.tell("Number %d, %s.", p.Number(turn), j.ID)
 		case len(o.Faults) > 0:
 			p.tell("No number, %s.", j.ID)
 		default:
 			s := o.Step
-			text := fmt.Sprintf("Number %d, %s: %s, %s min of setup from %s, runs %s to %s", p.nth(turn), j.ID,
-				words.Count(s.Changeover.Repositions, "move"), words.Minutes(s.Setup.Total()), p.at(s.SetupStart), p.at(s.RunStart), p.at(s.RunEnd))
+			text := fmt.Sprintf("Number %d, %s: %s, %s min of setup from %s, runs %s to %s", p.Number(turn), j.ID,
+				words.Count(s.Changeover.Repositions, "move"), words.Minutes(s.Setup.Total()), p.Clock(s.SetupStart), p.Clock(s.RunStart), p.Clock(s.RunEnd))
 			if !j.Due.IsZero() {
-				text += ", due " + p.at(j.Due)
+				text += ", due " + p.Clock(j.Due)
 			}
 			if s.Late > 0 {
 				text += ", " + words.Hours(s.Late) + " late"
@@ -117,18 +117,18 @@ func (p *page) day() {
 		}
 	}
 	pane := dayPane{Size: draw.Size{W: draw.Longest, H: 50}}
-	if len(p.away()) > 0 {
+	if len(p.Away()) > 0 {
 		p.tell("%s", strings.TrimSpace(pane.away(p.desk).Text()))
 	}
-	p.tell("%s", strings.TrimSpace(pane.total(p.desk, p.thisOrder(), &p.forecast.Present).Text()))
-	p.tell("%s", strings.TrimSpace(pane.total(p.desk, "as listed, centred", &p.forecast.Listed).Text()))
+	p.tell("%s", strings.TrimSpace(pane.total(p.desk, p.thisOrder(), &p.Forecast.Present).Text()))
+	p.tell("%s", strings.TrimSpace(pane.total(p.desk, "as listed, centred", &p.Forecast.Listed).Text()))
 }
 
 // changeovers are the beam and the moves, job by job.
 func (p *page) changeovers() {
 	p.chapter("Beam and moves, changeover by changeover")
-	for turn, j := range p.jobs() {
-		o := p.outcome(turn)
+	for turn, j := range p.Jobs() {
+		o := p.Outcome(turn)
 		if o == nil || len(o.Faults) > 0 {
 			p.tell("To %s: refused, nothing moves.", j.ID)
 			continue
@@ -136,9 +136,9 @@ func (p *page) changeovers() {
 		c := &o.Step.Changeover
 		p.tell("To %s: %s, %s, %s. Web from %s to %s.", j.ID, words.Count(c.Repositions, "holder")+" to move",
 			p.doing(c, plan.Cutting), words.Join(", ", p.doing(c, plan.Resting), p.doing(c, plan.Parked)),
-			p.shop.Unit.Number(o.Step.Layout.Web.From), p.shop.Unit.Show(o.Step.Layout.Web.To))
+			p.Shop.Unit.Number(o.Step.Layout.Web.From), p.Shop.Unit.Show(o.Step.Layout.Web.To))
 		for n := range c.Moves {
-			p.tell("  %d. %s.", n+1, sentence(&c.Moves[n], p.shop.Unit))
+			p.tell("  %d. %s.", n+1, sentence(&c.Moves[n], p.Shop.Unit))
 		}
 	}
 }
@@ -159,14 +159,14 @@ func (p *page) doing(c *plan.Changeover, use plan.Use) string {
 
 // tracks are each holder's way through the day.
 func (p *page) tracks() {
-	u := p.shop.Unit
+	u := p.Shop.Unit
 	p.chapter("Day map, holder by holder, in " + u.String())
 	use := p.use()
 	for i := range use.holders {
 		text := fmt.Sprintf("Holder %d from %s", i+1, u.Number(p.stands(i+1)))
 		for step, s := range use.holders[i].Stints {
 			if s.Way != 0 {
-				text += fmt.Sprintf(", to %s for %s", u.Number(s.At), p.jobs()[use.turns[step]].ID)
+				text += fmt.Sprintf(", to %s for %s", u.Number(s.At), p.Jobs()[use.turns[step]].ID)
 			}
 		}
 		if use.holders[i].Moves == 0 {
@@ -179,7 +179,7 @@ func (p *page) tracks() {
 // holders are what the day makes of each, and which changeovers move most.
 func (p *page) holders() {
 	p.chapter("Holders")
-	for n := 1; n <= len(p.forecast.Beam.Holders); n++ {
+	for n := 1; n <= len(p.Forecast.Beam.Holders); n++ {
 		var parts []string
 		for _, s := range aboutHolder(p.desk, n) {
 			parts = append(parts, s.Text)

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/session/planning"
 	"bide/plan/words"
 )
@@ -23,8 +24,8 @@ func (p *page) orders() {
 	p.tell("Setup: %s min in the file's order, %s in this.", words.Minutes(a.Setup), words.Minutes(b.Setup))
 	p.tell("Moves: %d and %d.", a.Repositions, b.Repositions)
 	p.tell("Late: %s, and %s.", lateWords(a), lateWords(b))
-	p.tell("End: %s and %s.", p.at(file.Ends()), p.at(now.Ends()))
-	p.tell("So this order costs: %s.", against(b, a))
+	p.tell("End: %s and %s.", p.Clock(file.Ends()), p.Clock(now.Ends()))
+	p.tell("So this order costs: %s.", session.Against(b, a))
 	for turn, j := range now.Jobs {
 		was, is := file.Step(j.ID), now.Step(j.ID)
 		if was == nil || is == nil {
@@ -33,7 +34,7 @@ func (p *page) orders() {
 		}
 		p.tell("%s: number %s in the file's order, number %s in this; setup %s and %s min; %s and %d; ends %s and %s%s.", j.ID,
 			file.number(file.Index(j.ID)), now.number(turn), words.Minutes(was.Setup.Total()), words.Minutes(is.Setup.Total()),
-			words.Count(was.Changeover.Repositions, "move"), is.Changeover.Repositions, p.at(was.RunEnd), p.at(is.RunEnd), bothLate(was.Late, is.Late))
+			words.Count(was.Changeover.Repositions, "move"), is.Changeover.Repositions, p.Clock(was.RunEnd), p.Clock(is.RunEnd), bothLate(was.Late, is.Late))
 	}
 }
 
@@ -59,8 +60,8 @@ const plainMoves = 25_000_000
 // estimates: to all, or as many around its own as the bound allows.
 func (p *page) movingJobs(bound int) {
 	p.chapter("What it costs to move a job: an estimate, each day planned job by job, against this one")
-	jobs := p.jobs()
-	holders := len(p.forecast.Beam.Holders)
+	jobs := p.Jobs()
+	holders := len(p.Forecast.Beam.Holders)
 	near := bound / max(len(jobs)*len(jobs)*holders*holders, 1)
 	switch {
 	case len(jobs) < 2:
@@ -105,7 +106,7 @@ func (p *page) troubles(s plan.Slip) string {
 		parts = append(parts, "late there and not now: "+jobList(s.Late))
 	}
 	for _, b := range s.Broken {
-		parts = append(parts, "breaks a rule: "+b.Why(p.shop.Unit))
+		parts = append(parts, "breaks a rule: "+b.Why(p.Shop.Unit))
 	}
 	for _, r := range s.Refused {
 		parts = append(parts, r.Job.ID+" would be refused")

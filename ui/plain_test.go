@@ -28,7 +28,7 @@ func TestPlainTellsAll(t *testing.T) {
 	s := demo(t)
 	text := plainText(t, s, false)
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	for _, o := range sc.forecast.Present.Known {
+	for _, o := range sc.Forecast.Present.Known {
 		c := &o.Step.Changeover
 		if want := fmt.Sprintf("%s: %s, %s min of setup", o.Step.Job.ID, words.Count(c.Repositions, "move"), words.Minutes(o.Step.Setup.Total())); !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
@@ -70,33 +70,33 @@ func TestPlainInASCII(t *testing.T) {
 func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 	text := plainText(t, shortDemo(t, 6), false)
 	sc := newScreen(t, shortDemo(t, 6), testLook(noColours, false, false), 120, 36).settle()
-	moves := sc.forecast.Present.Known[0].Step.Changeover.Moves
+	moves := sc.Forecast.Present.Known[0].Step.Changeover.Moves
 	for _, want := range []string{
-		fmt.Sprintf("To %s: 0 moves made, %d left", sc.jobs()[0].ID, len(moves)),
-		"Next: " + sentence(&moves[0], sc.shop.Unit) + ".",
-		fmt.Sprintf("Setup: %s min in the file's order, %s in this.", words.Minutes(sc.forecast.Listed.Totals.Setup), words.Minutes(sc.forecast.Present.Totals.Setup)),
-		fmt.Sprintf("Moves: %d and %d.", sc.forecast.Listed.Totals.Repositions, sc.forecast.Present.Totals.Repositions),
+		fmt.Sprintf("To %s: 0 moves made, %d left", sc.Jobs()[0].ID, len(moves)),
+		"Next: " + sentence(&moves[0], sc.Shop.Unit) + ".",
+		fmt.Sprintf("Setup: %s min in the file's order, %s in this.", words.Minutes(sc.Forecast.Listed.Totals.Setup), words.Minutes(sc.Forecast.Present.Totals.Setup)),
+		fmt.Sprintf("Moves: %d and %d.", sc.Forecast.Listed.Totals.Repositions, sc.Forecast.Present.Totals.Repositions),
 		"knives may drop at once", "At its end: ", "First the cautions above",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}
 	}
-	for turn, j := range sc.jobs() {
+	for turn, j := range sc.Jobs() {
 		_, part, found := strings.Cut(text, fmt.Sprintf("\n%s, now ", j.ID))
 		if !found {
 			t.Fatalf("it isn't told what it costs to move %s", j.ID)
 		}
-		if part, _, _ = strings.Cut(part, ", now "); strings.Count(part, "\n  Moved ") != len(sc.jobs())-1 {
+		if part, _, _ = strings.Cut(part, ", now "); strings.Count(part, "\n  Moved ") != len(sc.Jobs())-1 {
 			t.Errorf("%s: not all numbers are told:\n%s", j.ID, part)
 		}
-		if turn != 3 && turn != len(sc.jobs())-1 {
+		if turn != 3 && turn != len(sc.Jobs())-1 {
 			continue
 		}
-		sc.turn, sc.forecast.Alone = turn, true
+		sc.turn, sc.Forecast.Alone = turn, true
 		sc.press("g").settle()
 		at := sc.over.(*movePage)
-		for index := range sc.jobs() {
+		for index := range sc.Jobs() {
 			c, _ := at.Cost(index)
 			if want := fmt.Sprintf("\n  Moved %s: %s", at.where(index), costWords(c.Slip)); index != turn && !strings.Contains(part, want) {
 				t.Errorf("%s: no %q in\n%s", j.ID, want, part)
@@ -110,7 +110,7 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 func TestPlainTellsAWalkUnderWay(t *testing.T) {
 	of := shortDemo(t, 3)
 	sc := newScreen(t, of, testLook(noColours, false, false), 120, 36).settle()
-	step := sc.forecast.Present.Known[0].Step
+	step := sc.Forecast.Present.Known[0].Step
 	stands := *of.Standing
 	stands.At = slices.Clone(stands.At)
 	var made []plan.Made

@@ -12,30 +12,29 @@ import (
 // next move and what is in its way, what is left, and what stands at its end.
 func (p *page) walk() {
 	p.chapter("Guided setup: the changeover that comes next")
-	turn := p.nextUp()
+	turn := p.NextUp()
 	if turn < 0 {
 		p.tell("No job is waiting: there is nothing to set up.")
 		return
 	}
-	w := &walk{setup: &setup{d: p.session, job: p.jobs()[turn]}}
-	w.follow()
+	w := &walk{Setup: p.Preview(p.Jobs()[turn])}
 	switch {
-	case w.o == nil:
-		p.tell("To %s: it is still being planned.", w.job.ID)
+	case w.Plan == nil:
+		p.tell("To %s: it is still being planned.", w.Job.ID)
 		return
-	case w.refused():
-		for _, f := range w.o.Faults {
-			p.tell("To %s: it can't be set up from the positions now: %s.", w.job.ID, f.Why(p.shop.Unit))
+	case w.Refused():
+		for _, f := range w.Plan.Faults {
+			p.tell("To %s: it can't be set up from the positions now: %s.", w.Job.ID, f.Why(p.Shop.Unit))
 		}
 		return
 	}
-	made, ahead := len(w.made()), w.ahead()
-	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.job.ID, words.Count(made, "move"), len(ahead), words.Minutes(p.forecast.Beam.Takes(ahead)))
+	made, ahead := len(w.Made()), w.Ahead()
+	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.Job.ID, words.Count(made, "move"), len(ahead), words.Minutes(p.Forecast.Beam.Takes(ahead)))
 	p.tell("First the cautions above, and at every move: keep hands away from moving holders.")
 	if text := w.blades(p.desk); text != "" {
 		p.tell("%s", text)
 	}
-	if p.truth.Standing.Assumed {
+	if p.Actual.Standing.Assumed {
 		p.tell("The positions of the holders are only assumed: measure before the first move.")
 	}
 	p.nextMove(w)
@@ -44,19 +43,19 @@ func (p *page) walk() {
 
 // nextMove tells the next move, what is in its way, and which holders come then.
 func (p *page) nextMove(w *walk) {
-	next := w.move()
+	next := w.Move()
 	if next == nil {
 		p.tell("All moves are made.")
 		return
 	}
-	p.tell("Next: %s.", sentence(next, p.shop.Unit))
+	p.tell("Next: %s.", sentence(next, p.Shop.Unit))
 	if text := w.waits(p.desk, next); text != "" {
 		p.tell("It %s.", strings.TrimPrefix(text, "! "))
 	} else {
 		p.tell("%s", w.frees(p.desk, next))
 	}
 	var then []string
-	for _, m := range w.ahead()[1:] {
+	for _, m := range w.Ahead()[1:] {
 		then = append(then, fmt.Sprint(m.Holder))
 	}
 	if len(then) > 0 {
@@ -66,13 +65,13 @@ func (p *page) nextMove(w *walk) {
 
 // atItsEnd tells what else the setup asks for, and what stands where at its end.
 func (p *page) atItsEnd(w *walk) {
-	step := w.o.Step
-	if text := also(step, w.job); text != "" {
+	step := w.Plan.Step
+	if text := also(step, w.Job); text != "" {
 		p.tell("Also in this setup: %s.", text)
 	}
-	p.tell("At the knife: %s.", p.toSet(w.job))
+	p.tell("At the knife: %s.", p.toSet(w.Job))
 	for _, g := range groups(step.Changeover.Holders) {
-		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.first == g.last]+" "+g.numbers(), g.use(), g.places(p.shop.Unit), p.shop.Unit)
+		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.first == g.last]+" "+g.numbers(), g.use(), g.places(p.Shop.Unit), p.Shop.Unit)
 	}
 	p.tell("%s", caution.AirBack)
 	p.tell("First-off: measure every strip of the first set, relaxed, before the run.")

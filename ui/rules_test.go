@@ -16,7 +16,7 @@ func TestTurnsAreTheSheets(t *testing.T) {
 	s := oddShop(t)
 	sc := newScreen(t, s, testLook(noColours, false, true), 120, 36).settle()
 	day := &plan.Day{Start: s.Day.Start}
-	for _, j := range sc.history.Now.All {
+	for _, j := range sc.History.Now.All {
 		day.Jobs = append(day.Jobs, *j)
 	}
 	planned, err := plan.PlanDay(s.Beam, s.Standing, day)
@@ -37,7 +37,7 @@ func TestTurnsAreTheSheets(t *testing.T) {
 		want[r[job]] = r[turn]
 	}
 	refused := 0
-	for n, j := range sc.jobs() {
+	for n, j := range sc.Jobs() {
 		got := sc.turnText(n)
 		if got != want[j.ID] {
 			t.Errorf("%s has turn %q on the screen, %q on the sheet", j.ID, got, want[j.ID])

@@ -55,13 +55,13 @@ func Run(o Options) error {
 		return err
 	}
 	m.demo = o.Demo
-	m.journal.Take(o.Shop.Dir, o.Demo)
-	defer m.journal.Close()
-	if !m.journal.Writes() && !o.Demo {
-		m.say("%s", m.journal.Why())
+	m.Journal.Take(o.Shop.Dir, o.Demo)
+	defer m.Journal.Close()
+	if !m.Journal.Writes() && !o.Demo {
+		m.Say("%s", m.Journal.Why())
 	}
 	m.settleFor(o.Config)
-	m.watch.on = o.Shop.Dir != ""
+	m.Watch.On = o.Shop.Dir != ""
 	if o.Demo {
 		return run(m, o.Input, o.Output)
 	}

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bide/plan/session"
 	"errors"
 	"io"
 	"slices"
@@ -34,9 +35,9 @@ func TestProgram(t *testing.T) {
 		synctest.Wait()
 		p.Send(keyNamed(t, "j"))
 		synctest.Wait()
-		if !m.forecast.Present.Whole() || !m.forecast.Listed.Whole() || m.changed() || m.turn != 2 || m.focus != theMoves || m.move != 1 {
+		if !m.Forecast.Present.Whole() || !m.Forecast.Listed.Whole() || m.Changed() || m.turn != 2 || m.focus != theMoves || m.move != 1 {
 			t.Errorf("known %d and %d, changed %v, turn %d, pane %d, move %d",
-				len(m.forecast.Present.Known), len(m.forecast.Listed.Known), m.changed(), m.turn, m.focus, m.move)
+				len(m.Forecast.Present.Known), len(m.Forecast.Listed.Known), m.Changed(), m.turn, m.focus, m.move)
 		}
 		p.Send(keyNamed(t, "q"))
 		if err := <-ended; err != nil {
@@ -55,10 +56,10 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		m.search.Rounds = 40
-		first.journal.Close()
-		m.journal.Take(dir, false)
-		defer m.journal.Close()
+		m.Search.Rounds = 40
+		first.Journal.Close()
+		m.Journal.Take(dir, false)
+		defer m.Journal.Close()
 		p := tea.NewProgram(m, tea.WithInput(nil), tea.WithOutput(io.Discard), tea.WithoutSignalHandler())
 		ended := make(chan error)
 		go func() {
@@ -73,7 +74,7 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		p.Send(tea.WindowSizeMsg{Width: 120, Height: 36})
 		press("s", "j", "J", "g", "down", "down", "b", "esc", "v", "esc", "4", "5", "1", "J") // stops the search
 		synctest.Wait()
-		offered := m.offer != nil
+		offered := m.Offer != nil
 		if press("esc"); offered {
 			press("v", "x")
 		}
@@ -82,11 +83,11 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		synctest.Wait()
 		press("esc", "esc", "ctrl+s", "w", "5", "c", "n")
 		synctest.Wait()
-		order := ids(m.kept.All)
+		order := ids(m.Filed.All)
 		press("esc", "esc", "1", "w", "enter")
 		synctest.Wait()
 		for range 2 {
-			time.Sleep(2 * leastPause)
+			time.Sleep(2 * session.LeastPause)
 			press("enter", "f", "left") // the form opens unless the tick is still being saved
 			synctest.Wait()
 			press("esc")
@@ -102,12 +103,12 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		if err := <-ended; err != nil {
 			t.Error(err)
 		}
-		if m.search.Run < 2 {
-			t.Errorf("%d searches were begun, want 2 at least", m.search.Run)
+		if m.Search.Run < 2 {
+			t.Errorf("%d searches were begun, want 2 at least", m.Search.Run)
 		}
 		kept := read(t, dir)
-		if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 2 || len(m.claims) != 2 || m.journal.Busy() || m.journal.Fault() != "" {
-			t.Errorf("kept %+v, %d claims, saving %v, %q", kept.Standing.Setting, len(m.claims), m.journal.Busy(), m.journal.Fault())
+		if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 2 || len(m.Claims) != 2 || m.Journal.Busy() || m.Journal.Fault() != "" {
+			t.Errorf("kept %+v, %d claims, saving %v, %q", kept.Standing.Setting, len(m.Claims), m.Journal.Busy(), m.Journal.Fault())
 		}
 		var there []string
 		for i := range kept.Day.Jobs {

@@ -33,9 +33,9 @@ func (p *schedulePane) HandleKey(a keys.Action, d *desk) {
 	case keys.PageDown:
 		p.along(d, page)
 	case keys.Top:
-		p.along(d, -len(d.jobs()))
+		p.along(d, -len(d.Jobs()))
 	case keys.Bottom:
-		p.along(d, len(d.jobs()))
+		p.along(d, len(d.Jobs()))
 	default:
 		p.hours.look(a, d)
 	}
@@ -44,9 +44,9 @@ func (p *schedulePane) HandleKey(a keys.Action, d *desk) {
 // rows are the turns of the jobs that the filter leaves; all where they are in one line.
 func (p *schedulePane) rows(d *desk) []int {
 	if p.inOne() {
-		return new(list.Filter).Rows(len(d.jobs()), d.wordsOfJob)
+		return new(list.Filter).Rows(len(d.Jobs()), d.wordsOfJob)
 	}
-	return d.filters[theSchedule].Rows(len(d.jobs()), d.wordsOfJob)
+	return d.filters[theSchedule].Rows(len(d.Jobs()), d.wordsOfJob)
 }
 
 // along picks the job n rows on.
@@ -98,8 +98,8 @@ func (p *schedulePane) oneLine(d *desk) []draw.Line {
 			}
 		}
 	}
-	for turn, j := range d.jobs() {
-		e := entry{d, turn, j, d.outcome(turn), false}
+	for turn, j := range d.Jobs() {
+		e := entry{d, turn, j, d.Outcome(turn), false}
 		if e.outcome == nil || e.refused() {
 			continue
 		}
@@ -114,12 +114,12 @@ func (p *schedulePane) oneLine(d *desk) []draw.Line {
 			names.put(s.column(step.SetupStart), draw.Picked, d.Aim+d.Safe(j.ID))
 		}
 	}
-	for turn, j := range d.jobs() {
-		if o := d.outcome(turn); turn != d.turn && o != nil && len(o.Faults) == 0 {
+	for turn, j := range d.Jobs() {
+		if o := d.Outcome(turn); turn != d.turn && o != nil && len(o.Faults) == 0 {
 			names.put(s.column(o.Step.SetupStart), pickLate(o.Step.Late > 0), d.Safe(j.ID))
 		}
 	}
-	if end := d.shop.Day.End; !end.IsZero() {
+	if end := d.Shop.Day.End; !end.IsZero() {
 		mark(bar)(s.column(end), draw.Strong, d.ShiftEnd)
 	}
 	out := []draw.Line{s.clocks(d)}
@@ -143,9 +143,9 @@ func pickLate(late bool) draw.Style {
 // wholeTime is the time that the schedule shows: from the day's start to the last run's
 // end, due time, or the shift's end.
 func (d *desk) wholeTime() (from, to time.Time) {
-	from, to = d.forecast.Start.Clock, d.shop.Day.End
+	from, to = d.Forecast.Start.Clock, d.Shop.Day.End
 	if from.IsZero() {
-		from = d.shop.Day.Start
+		from = d.Shop.Day.Start
 	}
 	later := func(t time.Time) {
 		if t.After(to) {
@@ -153,10 +153,10 @@ func (d *desk) wholeTime() (from, to time.Time) {
 		}
 	}
 	later(from.Add(time.Hour))
-	for _, o := range d.forecast.Present.Known {
+	for _, o := range d.Forecast.Present.Known {
 		later(o.Clock)
 	}
-	for _, j := range d.jobs() {
+	for _, j := range d.Jobs() {
 		if !j.Due.IsZero() && j.Due.Sub(from) < 72*time.Hour {
 			later(j.Due)
 		}
@@ -197,7 +197,7 @@ func (v *timeView) look(a keys.Action, d *desk) {
 func (v *timeView) center(d *desk) {
 	from, to := d.wholeTime()
 	v.from = from
-	if o := d.outcome(d.turn); o != nil && len(o.Faults) == 0 {
+	if o := d.Outcome(d.turn); o != nil && len(o.Faults) == 0 {
 		s := o.Step
 		v.from = s.SetupStart.Add(s.RunEnd.Sub(s.SetupStart) / 2).Add(-(to.Sub(from) >> v.zoom) / 2)
 	}
@@ -206,7 +206,7 @@ func (v *timeView) center(d *desk) {
 // follow brings the picked job into sight.
 func (v *timeView) follow(d *desk) {
 	from, long := v.span(d)
-	o := d.outcome(d.turn)
+	o := d.Outcome(d.turn)
 	if o != nil && len(o.Faults) == 0 && (o.Step.SetupStart.Before(from) || o.Step.RunEnd.After(from.Add(long))) {
 		v.center(d)
 	}
@@ -257,7 +257,7 @@ func (s timeScale) clocks(d *desk) draw.Line {
 	by := time.Duration(step) * time.Minute
 	for t := s.from.Truncate(by); !t.After(s.to); t = t.Add(by) {
 		if !t.Before(s.from) {
-			l.put(s.column(t), draw.Faint, d.Tick+d.at(t))
+			l.put(s.column(t), draw.Faint, d.Tick+d.Clock(t))
 		}
 	}
 	return draw.FromCells(d.Theme, l)
@@ -271,7 +271,7 @@ func (p *schedulePane) lines(d *desk, turns []int, focused bool) []draw.Line {
 	s := timeScale{from, from.Add(long), f.middle}
 	out := []draw.Line{f.headed(d, s.clocks(d)), shiftEnds(d, &f, s)}
 	for _, turn := range turns {
-		e := entry{d, turn, d.jobs()[turn], d.outcome(turn), focused}
+		e := entry{d, turn, d.Jobs()[turn], d.Outcome(turn), focused}
 		l := f.before(e, 0, 1)
 		if e.refused() {
 			out = append(out, refusedRow(l, e, p.W))
@@ -289,8 +289,8 @@ func shiftEnds(d *desk, f *mapFrame, s timeScale) draw.Line {
 	l := d.Line()
 	l.To(f.left)
 	m := newLabels(s.width)
-	if end := d.shop.Day.End; !end.IsZero() {
-		x, text := s.column(end), "shift ends "+d.at(end)
+	if end := d.Shop.Day.End; !end.IsZero() {
+		x, text := s.column(end), "shift ends "+d.Clock(end)
 		switch wide := draw.CellWidth(text) + 2; {
 		case x < 0:
 			m.put(0, draw.Faint, "< "+text)
@@ -331,7 +331,7 @@ func timeOf(e entry, s timeScale) draw.Line {
 			out[x] = draw.Span{Style: i, Text: text}
 		}
 	}
-	if end := e.shop.Day.End; !end.IsZero() {
+	if end := e.Shop.Day.End; !end.IsZero() {
 		mark(s.column(end), draw.Faint, e.ShiftEnd)
 	}
 	due := s.column(e.job.Due)

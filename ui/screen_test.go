@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/session/draft"
 	"bide/plan/shop"
 
@@ -114,12 +115,12 @@ func TestRandomKeys(t *testing.T) {
 		sameAsPlanned(t, sc)
 		sc.send(tea.WindowSizeMsg{Width: 100, Height: 30})
 		sc.press("esc", "esc", "1")
-		for sc.history.Undo() {
-			sc.show(draft.Draft{}, "", "")
+		for sc.History.Undo() {
+			sc.Show(draft.Draft{}, "", "")
 		}
 		sc.later(sc.ask())
 		sc.settle()
-		if diff := cmp.Diff(ids(sc.kept.Jobs), ids(sc.jobs())); diff != "" || sc.changed() {
+		if diff := cmp.Diff(ids(sc.Filed.Jobs), ids(sc.Jobs())); diff != "" || sc.Changed() {
 			t.Errorf("undoing all leaves another day:\n%s", diff)
 		}
 		sameAsPlanned(t, sc)
@@ -130,19 +131,19 @@ func TestRandomKeys(t *testing.T) {
 // the screen's order.
 func sameAsPlanned(t *testing.T, sc *screen) {
 	t.Helper()
-	day := &plan.Day{Start: sc.forecast.Start.Clock}
-	for _, j := range sc.jobs() {
+	day := &plan.Day{Start: sc.Forecast.Start.Clock}
+	for _, j := range sc.Jobs() {
 		day.Jobs = append(day.Jobs, *j)
 	}
-	want, err := plan.PlanDay(sc.forecast.Beam, sc.forecast.Start.Standing, day)
+	want, err := plan.PlanDay(sc.Forecast.Beam, sc.Forecast.Start.Standing, day)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if diff := cmp.Diff(want.Totals, sc.forecast.Present.Totals); diff != "" {
+	if diff := cmp.Diff(want.Totals, sc.Forecast.Present.Totals); diff != "" {
 		t.Errorf("the screen's totals aren't those of its order (-plan +screen):\n%s", diff)
 	}
 	n := 0
-	for _, o := range sc.forecast.Present.Known {
+	for _, o := range sc.Forecast.Present.Known {
 		if len(o.Faults) > 0 {
 			continue
 		}
@@ -152,8 +153,8 @@ func sameAsPlanned(t *testing.T, sc *screen) {
 		}
 		n++
 	}
-	if n != len(want.Steps()) || len(sc.forecast.Present.Known) != len(sc.jobs()) {
-		t.Errorf("%d steps of %d jobs, want %d", n, len(sc.forecast.Present.Known), len(want.Steps()))
+	if n != len(want.Steps()) || len(sc.Forecast.Present.Known) != len(sc.Jobs()) {
+		t.Errorf("%d steps of %d jobs, want %d", n, len(sc.Forecast.Present.Known), len(want.Steps()))
 	}
 }
 
@@ -168,18 +169,18 @@ func TestKeysInOneMessage(t *testing.T) {
 	if sc.turn != 3 || sc.ended {
 		t.Error("pasted text was taken for keys")
 	}
-	sc.search.Rounds = 300
-	order := ids(sc.jobs())
+	sc.Search.Rounds = 300
+	order := ids(sc.Jobs())
 	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("sJ")})
-	if order[3], order[4] = order[4], order[3]; !slices.Equal(ids(sc.jobs()), order) {
-		t.Errorf("of sJ in one message the J is lost: %v, want %v", ids(sc.jobs()), order)
+	if order[3], order[4] = order[4], order[3]; !slices.Equal(ids(sc.Jobs()), order) {
+		t.Errorf("of sJ in one message the J is lost: %v, want %v", ids(sc.Jobs()), order)
 	}
-	if sc.settle(); !sc.forecast.Present.Whole() || !slices.Equal(ids(sc.jobs()), order) {
-		t.Errorf("%d jobs are known in the order %v, want all in %v", len(sc.forecast.Present.Known), ids(sc.jobs()), order)
+	if sc.settle(); !sc.Forecast.Present.Whole() || !slices.Equal(ids(sc.Jobs()), order) {
+		t.Errorf("%d jobs are known in the order %v, want all in %v", len(sc.Forecast.Present.Known), ids(sc.Jobs()), order)
 	}
-	sc.offer = nil // leaving would ask
+	sc.Offer = nil // leaving would ask
 	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("uqJ")})
-	if !sc.ended || sc.changed() {
+	if !sc.ended || sc.Changed() {
 		t.Error("a quit among several keys doesn't end")
 	}
 }
@@ -187,13 +188,13 @@ func TestKeysInOneMessage(t *testing.T) {
 // What just happened is told until the next key.
 func TestNews(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	before := sc.forecast.Present.Totals
+	before := sc.Forecast.Present.Totals
 	sc.press("J")
 	if !strings.Contains(sc.View(), "D-101 moved to turn 2: …") {
 		t.Errorf("no news while it is worked out:\n%s", sc.View())
 	}
 	sc.press("J").settle()
-	want := "D-101 moved to turn 3: " + against(sc.forecast.Present.Totals, before)
+	want := "D-101 moved to turn 3: " + session.Against(sc.Forecast.Present.Totals, before)
 	if !strings.Contains(sc.View(), want) {
 		t.Errorf("want %q in\n%s", want, sc.View())
 	}
@@ -218,18 +219,18 @@ func TestRulesOfTheDay(t *testing.T) {
 	s.Day.Jobs[0].State = plan.Running
 	s.Day.Jobs[3].After = []string{s.Day.Jobs[2].ID}
 	sc := newScreen(t, s, testLook(noColours, false, false), 120, 36).settle()
-	start := ids(sc.jobs())
+	start := ids(sc.Jobs())
 	sc.press("J")
-	if diff := cmp.Diff(start, ids(sc.jobs())); diff != "" || !strings.Contains(sc.View(), "D-101 is running: it stays where it is") {
+	if diff := cmp.Diff(start, ids(sc.Jobs())); diff != "" || !strings.Contains(sc.View(), "D-101 is running: it stays where it is") {
 		t.Errorf("the running job moved, or it isn't said that it can't:\n%s", sc.View())
 	}
 	sc.press("j", "K")
-	if diff := cmp.Diff(start, ids(sc.jobs())); diff != "" || !strings.Contains(sc.View(), "nothing can come before it") {
+	if diff := cmp.Diff(start, ids(sc.Jobs())); diff != "" || !strings.Contains(sc.View(), "nothing can come before it") {
 		t.Errorf("a job came before the running one, or it isn't said that it can't:\n%s", sc.View())
 	}
-	before := sc.forecast.Present.Totals
+	before := sc.Forecast.Present.Totals
 	sc.press("j", "j", "K").settle()
-	if why := sc.broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; "+against(sc.forecast.Present.Totals, before)+"; D-104") {
+	if why := sc.Broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; "+session.Against(sc.Forecast.Present.Totals, before)+"; D-104") {
 		t.Errorf("D-104 before D-103 isn't marked as broken:\n%s", sc.View())
 	}
 	if !strings.Contains(sc.View(), "this order !") {
@@ -238,7 +239,7 @@ func TestRulesOfTheDay(t *testing.T) {
 	if !strings.Contains(sc.View(), "3 ! D-104") {
 		t.Errorf("no mark in the row of the broken rule:\n%s", sc.View())
 	}
-	if sc.press("u"); len(sc.broken) != 0 {
+	if sc.press("u"); len(sc.Broken) != 0 {
 		t.Error("undone, the rule is still broken")
 	}
 }

@@ -17,38 +17,38 @@ import (
 // planned, and one undo takes it back.
 func TestSearchIsAdoptedAndUndone(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
-	s.search.Rounds = fewer(0, 300)
-	listed, before := ids(s.jobs()), s.forecast.Present.Totals
+	s.Search.Rounds = fewer(0, 300)
+	listed, before := ids(s.Jobs()), s.Forecast.Present.Totals
 	s.press("s")
 	if !strings.Contains(s.View(), "Esc keeps the best so far") {
 		t.Errorf("no progress is shown:\n%s", s.View())
 	}
 	s.settle()
-	if s.offer == nil || !slices.Equal(ids(s.jobs()), listed) || !strings.Contains(s.View(), "Enter accepts the order found") {
+	if s.Offer == nil || !slices.Equal(ids(s.Jobs()), listed) || !strings.Contains(s.View(), "Enter accepts the order found") {
 		t.Fatalf("the order found isn't offered beside this one:\n%s", s.View())
 	}
 	s.press("enter").settle()
-	if !s.forecast.Present.Totals.Better(before, plan.AimMinutes) {
-		t.Fatalf("searched %+v, before %+v", s.forecast.Present.Totals, before)
+	if !s.Forecast.Present.Totals.Better(before, plan.AimMinutes) {
+		t.Fatalf("searched %+v, before %+v", s.Forecast.Present.Totals, before)
 	}
 	if !strings.Contains(s.View(), "the best order found") {
 		t.Errorf("it isn't said:\n%s", s.View())
 	}
 	var steps []*plan.Step
-	for _, o := range s.forecast.Present.Known {
+	for _, o := range s.Forecast.Present.Known {
 		steps = append(steps, o.Step)
 	}
-	day := &plan.DayPlan{Beam: s.shop.Beam, Start: s.shop.Standing, Turns: plan.Planned(steps), Totals: plan.Sum(plan.Planned(steps))}
+	day := &plan.DayPlan{Beam: s.Shop.Beam, Start: s.Shop.Standing, Turns: plan.Planned(steps), Totals: plan.Sum(plan.Planned(steps))}
 	if err := plan.Verify(day); err != nil {
 		t.Errorf("what is shown doesn't hold: %v", err)
 	}
 	s.press("u").settle()
-	if !slices.Equal(ids(s.jobs()), listed) || s.forecast.Present.Totals != before {
-		t.Errorf("undone: %v, %+v", ids(s.jobs()), s.forecast.Present.Totals)
+	if !slices.Equal(ids(s.Jobs()), listed) || s.Forecast.Present.Totals != before {
+		t.Errorf("undone: %v, %+v", ids(s.Jobs()), s.Forecast.Present.Totals)
 	}
 	s.press("U").settle()
-	if !s.forecast.Present.Totals.Better(before, plan.AimMinutes) {
-		t.Errorf("done again: %+v", s.forecast.Present.Totals)
+	if !s.Forecast.Present.Totals.Better(before, plan.AimMinutes) {
+		t.Errorf("done again: %+v", s.Forecast.Present.Totals)
 	}
 }
 
@@ -57,22 +57,22 @@ func TestSearchIsAdoptedAndUndone(t *testing.T) {
 func TestSearchGoesOn(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s", "J")
-	order := ids(s.jobs())
-	if !s.search.Running() || !strings.Contains(s.View(), "D-101 moved to turn 2") {
+	order := ids(s.Jobs())
+	if !s.Search.Running() || !strings.Contains(s.View(), "D-101 moved to turn 2") {
 		t.Fatalf("the search doesn't go on, or what was done isn't told:\n%s", s.View())
 	}
 	s.settle()
-	if s.offer == nil || s.over != nil || !slices.Equal(ids(s.jobs()), order) || !strings.Contains(s.View(), "v shows it") {
-		t.Fatalf("by hand %v, now %v:\n%s", order, ids(s.jobs()), s.View())
+	if s.Offer == nil || s.over != nil || !slices.Equal(ids(s.Jobs()), order) || !strings.Contains(s.View(), "v shows it") {
+		t.Fatalf("by hand %v, now %v:\n%s", order, ids(s.Jobs()), s.View())
 	}
-	before := s.forecast.Present.Totals
+	before := s.Forecast.Present.Totals
 	s.press("v", "enter").settle()
-	if !s.forecast.Present.Totals.Better(before, plan.AimMinutes) {
-		t.Errorf("accepted %+v, before %+v", s.forecast.Present.Totals, before)
+	if !s.Forecast.Present.Totals.Better(before, plan.AimMinutes) {
+		t.Errorf("accepted %+v, before %+v", s.Forecast.Present.Totals, before)
 	}
 	s.press("u").settle()
-	if !slices.Equal(ids(s.jobs()), order) || s.forecast.Present.Totals != before {
-		t.Errorf("undone: %v, %+v", ids(s.jobs()), s.forecast.Present.Totals)
+	if !slices.Equal(ids(s.Jobs()), order) || s.Forecast.Present.Totals != before {
+		t.Errorf("undone: %v, %+v", ids(s.Jobs()), s.Forecast.Present.Totals)
 	}
 }
 
@@ -94,9 +94,9 @@ func (s *screen) finding() planning.Found {
 
 // walkToTheEnd sets the next job up, move by move.
 func (s *screen) walkToTheEnd() {
-	s.journal.Now = seconds()
+	s.Journal.Now = seconds()
 	s.press("w", "enter")
-	for len(s.walk().ahead()) > 0 {
+	for len(s.walk().Ahead()) > 0 {
 		s.press("enter").settle()
 	}
 	s.press("r").settle()
@@ -111,7 +111,7 @@ func TestSearchIsFitted(t *testing.T) {
 		"one is copied":    func(s *screen) { s.press("c", "enter") },
 		"one runs":         func(s *screen) { s.press("r") },
 		"a holder is stuck": func(s *screen) {
-			s.report(88, shop.Mark{Condition: plan.NoCut}, "")
+			s.Report(88, shop.Mark{Condition: plan.NoCut}, "")
 			s.later(s.ask())
 			s.settle()
 		},
@@ -125,20 +125,20 @@ func TestSearchIsFitted(t *testing.T) {
 			s.press("s")
 			f := s.finding()
 			change(s)
-			if !s.search.Interrupted() {
+			if !s.Search.Interrupted() {
 				t.Error("the search goes on for a day that is no more")
 			}
 			s.send(f)
 			s.settle()
-			if s.offer == nil || s.over != nil || !s.offer.Inputs.Same(s.inputs()) || !strings.Contains(s.View(), "an order was found: v") {
+			if s.Offer == nil || s.over != nil || !s.Offer.Inputs.Same(s.Inputs()) || !strings.Contains(s.View(), "an order was found: v") {
 				t.Fatalf("it isn't offered:\n%s", s.View())
 			}
-			before := s.forecast.Present.Totals
+			before := s.Forecast.Present.Totals
 			s.press("v", "enter").settle()
-			if !s.forecast.Present.Totals.Better(before, plan.AimMinutes) {
-				t.Errorf("accepted %+v, before %+v", s.forecast.Present.Totals, before)
+			if !s.Forecast.Present.Totals.Better(before, plan.AimMinutes) {
+				t.Errorf("accepted %+v, before %+v", s.Forecast.Present.Totals, before)
 			}
-			if c := s.history.Now.Find("D-103"); c != nil && c.Shift == plan.Centred && c.Chosen != nil && c.Chosen.Shift != 0 {
+			if c := s.History.Now.Find("D-103"); c != nil && c.Shift == plan.Centred && c.Chosen != nil && c.Chosen.Shift != 0 {
 				t.Errorf("laid out as found for another job: %+v", c.Chosen)
 			}
 		})
@@ -149,24 +149,24 @@ func TestSearchIsFitted(t *testing.T) {
 // begins.
 func TestSearchStopped(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	s.search.Rounds = 1 << 40
-	before := s.forecast.Present.Totals
+	s.Search.Rounds = 1 << 40
+	before := s.Forecast.Present.Totals
 	s.press("s", "s", "esc").settle()
-	if s.search.Running() || before.Better(s.forecast.Present.Totals, plan.AimMinutes) {
-		t.Errorf("stopped: %+v, before %+v", s.forecast.Present.Totals, before)
+	if s.Search.Running() || before.Better(s.Forecast.Present.Totals, plan.AimMinutes) {
+		t.Errorf("stopped: %+v, before %+v", s.Forecast.Present.Totals, before)
 	}
 }
 
 // On a small screen a running search is told, and Esc stops it there too.
 func TestSearchStoppedOnASmallScreen(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	s.search.Rounds = 1 << 40
+	s.Search.Rounds = 1 << 40
 	s.press("s")
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	if s.fits(); !strings.Contains(s.View(), "Esc stops search") {
 		t.Errorf("the search isn't told:\n%s", s.View())
 	}
-	if s.press("esc").settle(); s.search.Running() {
+	if s.press("esc").settle(); s.Search.Running() {
 		t.Error("Esc doesn't stop the search")
 	}
 }
@@ -174,19 +174,19 @@ func TestSearchStoppedOnASmallScreen(t *testing.T) {
 // A plan that the verifier turns down is neither taken nor shown.
 func TestPlansThatDontHold(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	day, err := plan.PlanDay(s.shop.Beam, s.shop.Standing, s.shop.Day)
+	day, err := plan.PlanDay(s.Shop.Beam, s.Shop.Standing, s.Shop.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if _, err := planning.Verified(day, nil); err != nil {
 		t.Fatalf("a sound plan: %v", err)
 	}
-	order := ids(s.jobs())
+	order := ids(s.Jobs())
 	day.Steps()[1].Changeover.Moves[0].To++
 	bad, err := planning.Verified(day, nil)
-	s.send(planning.Found{Errand: planning.Errand{Run: s.search.Run}, Day: bad, Err: err})
-	if !strings.Contains(s.View(), "doesn't hold and isn't taken") || !slices.Equal(ids(s.jobs()), order) {
-		t.Errorf("order %v, was %v:\n%s", ids(s.jobs()), order, s.View())
+	s.send(planning.Found{Errand: planning.Errand{Run: s.Search.Run}, Day: bad, Err: err})
+	if !strings.Contains(s.View(), "doesn't hold and isn't taken") || !slices.Equal(ids(s.Jobs()), order) {
+		t.Errorf("order %v, was %v:\n%s", ids(s.Jobs()), order, s.View())
 	}
 }
 
@@ -206,10 +206,10 @@ func TestSearchMendsABrokenOrder(t *testing.T) {
 		for i := range day.Steps() {
 			day.Steps()[i].Job = &plan.Job{ID: day.Steps()[i].Job.ID} // free of rules
 		}
-		cheaper := &s.forecast.Present.Totals
+		cheaper := &s.Forecast.Present.Totals
 		cheaper.Setup, cheaper.Late, cheaper.LateJobs = 0, 0, 0
-		s.send(planning.Found{Errand: planning.Errand{Run: s.search.Run}, Inputs: s.inputs(), Day: day})
-		if took := s.offer != nil; took != breaks {
+		s.send(planning.Found{Errand: planning.Errand{Run: s.Search.Run}, Inputs: s.Inputs(), Day: day})
+		if took := s.Offer != nil; took != breaks {
 			t.Errorf("the present order breaks a rule: %v, taken: %v", breaks, took)
 		}
 	}

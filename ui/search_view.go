@@ -20,7 +20,7 @@ const beat = 100 * time.Millisecond
 
 // beats waits for the next time to draw how far a search is, one at a time.
 func (m *model) beats() tea.Cmd {
-	if !m.search.Running() || m.beating {
+	if !m.Search.Running() || m.beating {
 		return nil
 	}
 	m.beating = true
@@ -38,9 +38,9 @@ func (m *model) searching() draw.Line {
 	bar := progress.New(progress.WithColorProfile(noColours), progress.WithFillCharacters(fills[0], fills[1]),
 		progress.WithoutPercentage(), progress.WithWidth(min(20, m.W/4)))
 	l.Add(draw.Plain, " ")
-	l.Add(draw.Accent, bar.ViewAs(m.search.Share()))
-	l.Add(draw.Strong, fmt.Sprintf(" %3.0f %%  ", 100*m.search.Share()))
-	if text := m.told(m.Pending); text != "" {
+	l.Add(draw.Accent, bar.ViewAs(m.Search.Share()))
+	l.Add(draw.Strong, fmt.Sprintf(" %3.0f %%  ", 100*m.Search.Share()))
+	if text := m.Told(m.Pending); text != "" {
 		l.Add(draw.Strong, m.Short(text, m.W-l.Width-1))
 		return l
 	}
@@ -59,14 +59,14 @@ func (m *model) searching() draw.Line {
 // bestSoFar tells what the running search has found, against the present order and
 // the floor; what matters least last.
 func (m *model) bestSoFar() string {
-	p := m.search.Progress()
+	p := m.Search.Progress()
 	switch {
-	case m.search.Fits:
+	case m.Search.Fits:
 		return "fitting what was found to the day as it is now"
 	case p == nil:
 		return "searching"
 	}
-	was, known := m.forecast.Present.Totals, m.forecast.Present.Whole()
+	was, known := m.Forecast.Present.Totals, m.Forecast.Present.Whole()
 	parts := []string{fmt.Sprintf("best so far %s min", words.Minutes(p.Best.Setup))}
 	if known {
 		parts[0] += fmt.Sprintf(" (now %s)", words.Minutes(was.Setup))

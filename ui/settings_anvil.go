@@ -16,12 +16,12 @@ import (
 // anvilScale is the scale from bearing to bearing, or along the web area where no
 // bearings are known.
 func (t *settingsText) anvilScale(b *material.Bending) draw.Scale {
-	view := t.shop.Beam.Web
+	view := t.Shop.Beam.Web
 	if b != nil {
 		view.From = min(view.From, nm(b.Anvil.FromMM))
 		view.To = max(view.To, nm(b.Anvil.FromMM+b.Anvil.SpanMM))
 	}
-	return draw.NewScale(view, max(t.w-2, 1), t.shop.Unit)
+	return draw.NewScale(view, max(t.w-2, 1), t.Shop.Unit)
 }
 
 // nm is a place of a formula on the beam's scale.
@@ -53,7 +53,7 @@ func (t *settingsText) anvil(k *material.Turn) {
 	}
 	const loadRows, bendRows = 2, 4
 	s := t.anvilScale(b)
-	t.picture(numbers(t.Theme, s, t.shop.Unit))
+	t.picture(numbers(t.Theme, s, t.Shop.Unit))
 	t.picture(draw.Bars(t.Theme, loads(s, b), loadRows)...)
 	t.picture(t.roll(s, b))
 	t.picture(draw.Curve(t.Theme, s.Width, bendRows, func(x float64) float64 {
@@ -72,7 +72,7 @@ func bendWords(d *desk, b *material.Bending) []string {
 		fmt.Sprintf("%s press with %s in total; the bearings carry %s on the operator side and %s on the drive side.",
 			words.Count(len(b.Presses), "blade"), force(sum), force(b.OperatorN), force(b.DriveN)),
 		fmt.Sprintf("It bends most at %s, by %.3f mm (%.4f in), without its own weight; %s.",
-			d.shop.Unit.Show(rounded(b.MostAt)), b.MostMM, material.Inches(b.MostMM), d.atKnife().Rests),
+			d.Shop.Unit.Show(rounded(b.MostAt)), b.MostMM, material.Inches(b.MostMM), d.atKnife().Rests),
 	}
 	if text := b.Doubt(); text != "" {
 		out = append(out, strings.ToUpper(text[:1])+text[1:]+".")
@@ -128,7 +128,7 @@ func (t *settingsText) roll(s draw.Scale, b *material.Bending) draw.Line {
 // mark puts the damaged bands of the anvil over the cells of a line, and reports whether
 // it did.
 func (t *settingsText) mark(s draw.Scale, cells []draw.Span) (any bool) {
-	for _, bad := range t.shop.Beam.Bad {
+	for _, bad := range t.Shop.Beam.Bad {
 		for x := max(s.Column(bad.From), 0); x <= min(s.Column(bad.To), s.Width-1); x++ {
 			cells[x], any = draw.Span{Style: draw.Late, Text: t.Damaged}, true
 		}
@@ -153,7 +153,7 @@ func (t *settingsText) face() {
 	if cells := newLabels(s.Width); t.mark(s, cells) {
 		t.picture(draw.FromCells(t.Theme, cells))
 	}
-	t.picture(numbers(t.Theme, s, t.shop.Unit))
+	t.picture(numbers(t.Theme, s, t.Shop.Unit))
 }
 
 // anyBending is an anvil of the day, all of which rest on the same bearings.
@@ -182,8 +182,8 @@ func worn(s draw.Scale, f *material.Face) []float64 {
 // faceWords say in numbers how the day wears the face.
 func faceWords(d *desk, f *material.Face) string {
 	from, to := f.Span(f.Worst)
-	u, day := d.shop.Unit, "The day"
-	if !d.forecast.Present.Whole() {
+	u, day := d.Shop.Unit, "The day"
+	if !d.Forecast.Present.Whole() {
 		day = "The day, as far as it is planned,"
 	}
 	text := fmt.Sprintf("%s cuts most from %s to %s: %.0f m. The bands of %s that are cut in have %.0f %% of that on average.",

@@ -73,18 +73,18 @@ func (d *desk) turnOf(turn int) *material.Turn {
 		}
 		return nil
 	}
-	if turn >= len(d.jobs()) {
+	if turn >= len(d.Jobs()) {
 		return nil
 	}
-	s := d.shop.Settings(d.jobs()[turn])
+	s := d.Shop.Settings(d.Jobs()[turn])
 	if s == nil {
 		return nil
 	}
 	why := "the changeover is still being planned"
-	if o := d.outcome(turn); o != nil {
+	if o := d.Outcome(turn); o != nil {
 		why = "the job is refused"
 	}
-	return &material.Turn{Settings: s, Unbent: why, Damaged: d.shop.Damaged(nil)}
+	return &material.Turn{Settings: s, Unbent: why, Damaged: d.Shop.Damaged(nil)}
 }
 
 // lines are all of it, broken to the pane's width.
@@ -96,14 +96,14 @@ func (p *settingsPane) lines(d *desk) []draw.Line {
 	}
 	k := d.turnOf(d.turn)
 	if k == nil {
-		t.para(draw.Plain, fmt.Sprintf("%s: %s, so there are no settings for it. Add it to materials.toml.", j.ID, d.shop.Unset(j)))
+		t.para(draw.Plain, fmt.Sprintf("%s: %s, so there are no settings for it. Add it to materials.toml.", j.ID, d.Shop.Unset(j)))
 		return t.out
 	}
 	t.glance(k.Settings)
 	for _, w := range warningsOf(d, k) {
 		t.entry(draw.Late, "!", 3, draw.Plain, w)
 	}
-	t.changes(k, d.outcome(d.turn))
+	t.changes(k, d.Outcome(d.turn))
 	t.settings(k.Settings)
 	t.anvil(k)
 	t.face()
@@ -117,9 +117,9 @@ func (p *settingsPane) lines(d *desk) []draw.Line {
 
 // warningsOf are what is wrong or unusual, the reasons for a refusal first.
 func warningsOf(d *desk, k *material.Turn) (out []string) {
-	if o := d.outcome(d.turn); o != nil {
+	if o := d.Outcome(d.turn); o != nil {
 		for _, f := range o.Faults {
-			if why := f.Why(d.shop.Unit); why != k.Settings.Refused {
+			if why := f.Why(d.Shop.Unit); why != k.Settings.Refused {
 				out = append(out, "Refused: "+why+".")
 			}
 		}

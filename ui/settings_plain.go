@@ -13,10 +13,10 @@ func (p *page) settings() {
 	p.chapter("Settings, job by job")
 	told := map[string]bool{}
 	var cautions []material.Caution
-	for turn, j := range p.jobs() {
+	for turn, j := range p.Jobs() {
 		k := p.turnOf(turn)
 		if k == nil {
-			p.tell("%s: %s, so there are no settings for it.", j.ID, p.shop.Unset(j))
+			p.tell("%s: %s, so there are no settings for it.", j.ID, p.Shop.Unset(j))
 			continue
 		}
 		p.tell("%s, %s: %s.", j.ID, j.Material, p.toSet(j))

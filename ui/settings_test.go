@@ -23,7 +23,7 @@ func settingsWords(s *screen) string {
 // caution, and how the anvil bends: all that is known of it.
 func TestSettingsTellAll(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("6")
-	for turn := range s.jobs() {
+	for turn := range s.Jobs() {
 		k, text := s.turnOf(turn), settingsWords(s)
 		want := append([]string{}, k.Settings.Warnings...)
 		for _, l := range k.Settings.Lines {
@@ -147,7 +147,7 @@ func TestDamageIsShown(t *testing.T) {
 	if drawn != 2 {
 		t.Errorf("drawn %d times", drawn)
 	}
-	for o := s.outcome(s.turn); o != nil && len(o.Faults) == 0 && s.turn < len(s.jobs())-1; o = s.outcome(s.turn) {
+	for o := s.Outcome(s.turn); o != nil && len(o.Faults) == 0 && s.turn < len(s.Jobs())-1; o = s.Outcome(s.turn) {
 		s.press("right")
 	}
 	if text := settingsWords(s); !strings.Contains(text, "isn't worked out: the job is refused") || !strings.Contains(text, "Damaged from 610 to 618 mm: no cut is laid in it.") {
@@ -226,7 +226,7 @@ func TestDoubtsAreTold(t *testing.T) {
 // guess, other pistons, silicone and what isn't known are told.
 func TestToSet(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-	jobs := s.shop.Day.Jobs
+	jobs := s.Shop.Day.Jobs
 	for i, want := range map[int]string{
 		0: "set 2.90 bar (42 psi); blade 45 degrees, tip 0.15 mm; a wick on each holder",
 		4: "set 2.70 bar (39 psi); blade 45 degrees, tip 0.15 mm; no wick; free of silicone",
@@ -236,8 +236,8 @@ func TestToSet(t *testing.T) {
 			t.Errorf("%s: %q, want %q", jobs[i].ID, got, want)
 		}
 	}
-	for i := range s.shop.Materials {
-		s.shop.Materials[i].CutThroughBar = map[int]float64{0: 6, 2: 60}[i]
+	for i := range s.Shop.Materials {
+		s.Shop.Materials[i].CutThroughBar = map[int]float64{0: 6, 2: 60}[i]
 	}
 	if got := s.toSet(&jobs[0]); !strings.Contains(got, "set 3.80 bar (55 psi) on 2 pistons of 28 mm; ") { // 6 / 2 + 0.8
 		t.Errorf("beyond its own piston: %q", got)

@@ -22,11 +22,11 @@ func TestSettledDayIsTheSheets(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := plan.Settle(context.Background(), day, plan.AimMinutes)
-	if !sc.forecast.Present.Whole() || sc.forecast.Present.Totals != want.Totals {
-		t.Errorf("the screen: %+v\nthe sheet: %+v", sc.forecast.Present.Totals, want.Totals)
+	if !sc.Forecast.Present.Whole() || sc.Forecast.Present.Totals != want.Totals {
+		t.Errorf("the screen: %+v\nthe sheet: %+v", sc.Forecast.Present.Totals, want.Totals)
 	}
 	n := 0
-	for _, o := range sc.forecast.Present.Known {
+	for _, o := range sc.Forecast.Present.Known {
 		if len(o.Faults) > 0 {
 			continue
 		}
@@ -41,7 +41,7 @@ func TestSettledDayIsTheSheets(t *testing.T) {
 // from the files at that moment: moves, minutes and the clock.
 func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 	first, dir := atWork(t, 80, 24)
-	first.journal.Close()
+	first.Journal.Close()
 	jobs := strings.SplitAfter(file(t, dir, "day.toml"), "[[job]]") // of the demo, the first four
 	if err := os.WriteFile(filepath.Join(dir, "day.toml"), []byte(strings.TrimSuffix(strings.Join(jobs[:5], ""), "[[job]]")), 0o644); err != nil {
 		t.Fatal(err)
@@ -55,10 +55,10 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 			t.Fatal(err)
 		}
 		want := plan.Settle(context.Background(), day, plan.AimMinutes)
-		if sc.settle(); !sc.forecast.Present.Whole() || sc.forecast.Present.Totals != want.Totals {
-			t.Errorf("%s the screen has %+v, the sheet %+v", when, sc.forecast.Present.Totals, want.Totals)
+		if sc.settle(); !sc.Forecast.Present.Whole() || sc.Forecast.Present.Totals != want.Totals {
+			t.Errorf("%s the screen has %+v, the sheet %+v", when, sc.Forecast.Present.Totals, want.Totals)
 		}
-		for n, o := range sc.forecast.Present.Known {
+		for n, o := range sc.Forecast.Present.Known {
 			if step := want.Steps()[n]; !o.Step.SetupStart.Equal(step.SetupStart) || !o.Step.RunEnd.Equal(step.RunEnd) || o.Step.Job.ID != step.Job.ID {
 				t.Errorf("%s the screen has %s from %v to %v, the sheet %s from %v to %v", when,
 					o.Step.Job.ID, o.Step.SetupStart, o.Step.RunEnd, step.Job.ID, step.SetupStart, step.RunEnd)
@@ -67,7 +67,7 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 	}
 	same("at the start")
 	sc.press("w", "enter")
-	for sc.walk().move() != nil {
+	for sc.walk().Move() != nil {
 		sc.ticks(1)
 	}
 	sc.press("r").settle()
@@ -91,15 +91,15 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 // day that is settled.
 func TestRefusedJobTakesNoPlan(t *testing.T) {
 	sc := newScreen(t, shortDemo(t, 3), testLook(noColours, false, false), 120, 36).settle()
-	before := sc.forecast.Present.Totals
+	before := sc.Forecast.Present.Totals
 	own := func(when string) {
 		t.Helper()
 		sc.settle()
-		if !sc.forecast.Present.Whole() || sc.forecast.Present.Totals.Jobs != 3 {
-			t.Errorf("%s: whole %v, %d jobs planned", when, sc.forecast.Present.Whole(), sc.forecast.Present.Totals.Jobs)
+		if !sc.Forecast.Present.Whole() || sc.Forecast.Present.Totals.Jobs != 3 {
+			t.Errorf("%s: whole %v, %d jobs planned", when, sc.Forecast.Present.Whole(), sc.Forecast.Present.Totals.Jobs)
 		}
-		for i, o := range sc.forecast.Present.Known {
-			if j := sc.forecast.Present.Jobs[i]; len(o.Faults) == 0 && o.Step.Job != j {
+		for i, o := range sc.Forecast.Present.Known {
+			if j := sc.Forecast.Present.Jobs[i]; len(o.Faults) == 0 && o.Step.Job != j {
 				t.Errorf("%s: %s has the plan of %s", when, j.ID, o.Step.Job.ID)
 			} else if refused := j.ID == "D-101b"; refused != (len(o.Faults) > 0) {
 				t.Errorf("%s: %s is refused: %v", when, j.ID, !refused)
@@ -114,8 +114,8 @@ func TestRefusedJobTakesNoPlan(t *testing.T) {
 		own("moved with " + key)
 	}
 	sc.press("x")
-	if sc.settle(); sc.forecast.Present.Totals != before {
-		t.Errorf("taken out, the day comes to %+v, was %+v", sc.forecast.Present.Totals, before)
+	if sc.settle(); sc.Forecast.Present.Totals != before {
+		t.Errorf("taken out, the day comes to %+v, was %+v", sc.Forecast.Present.Totals, before)
 	}
 	sc.press("u")
 	own("taken back")
@@ -125,26 +125,26 @@ func TestRefusedJobTakesNoPlan(t *testing.T) {
 // settled, and after an undo it is there at once.
 func TestSettledDay(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36)
-	for !sc.forecast.Present.Full() {
+	for !sc.Forecast.Present.Full() {
 		sc.background()
 	}
-	if sc.forecast.Present.Whole() {
+	if sc.Forecast.Present.Whole() {
 		t.Fatal("whole before it is settled")
 	}
-	before := sc.settle().forecast.Present.Totals
+	before := sc.settle().Forecast.Present.Totals
 	sc.press("J").settle()
-	if sc.forecast.Present.Totals == before {
+	if sc.Forecast.Present.Totals == before {
 		t.Fatal("another order costs the same")
 	}
-	if sc.press("u"); !sc.forecast.Present.Whole() || sc.forecast.Present.Totals != before {
-		t.Errorf("undone: whole %v, %+v, was %+v", sc.forecast.Present.Whole(), sc.forecast.Present.Totals, before)
+	if sc.press("u"); !sc.Forecast.Present.Whole() || sc.Forecast.Present.Totals != before {
+		t.Errorf("undone: whole %v, %+v, was %+v", sc.Forecast.Present.Whole(), sc.Forecast.Present.Totals, before)
 	}
 }
 
 // A settling that is under way when the order changes brings nothing.
 func TestSettlingIsGivenUp(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36)
-	for !sc.forecast.Present.Full() {
+	for !sc.Forecast.Present.Full() {
 		sc.background()
 	}
 	settling := sc.commands
@@ -156,7 +156,7 @@ func TestSettlingIsGivenUp(t *testing.T) {
 		}
 		sc.send(planning.Improved{})
 	}
-	if sc.settle(); !sc.forecast.Present.Whole() {
+	if sc.settle(); !sc.Forecast.Present.Whole() {
 		t.Error("the day isn't settled")
 	}
 }

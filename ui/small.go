@@ -27,9 +27,9 @@ func small(d *desk, s draw.Size) []draw.Line {
 	for len(out) < room {
 		out = append(out, d.Line().Fit(s.W))
 	}
-	text, brief, ink := d.told(d.Pending), d.news.brief, draw.Strong
+	text, brief, ink := d.Told(d.Pending), d.Notice.Brief, draw.Strong
 	if text == "" {
-		text, brief = d.outdated()
+		text, brief = d.Outdated()
 		ink = draw.Late
 	}
 	if text = fitted(text, brief, s); text != "" && s.H >= 2 {
@@ -48,14 +48,14 @@ func small(d *desk, s draw.Size) []draw.Line {
 func (m *model) tooSmall(key string) tea.Cmd {
 	for in := keys.Scope(1); in < keys.Scopes; in <<= 1 {
 		a := m.ActionOf(key, in)
-		if a == keys.Undo && m.justRan() {
+		if a == keys.Undo && m.JustRan() {
 			m.putAway()
-			m.undo()
+			m.Undo()
 			return nil
 		}
 		if in&keys.OnPanes != 0 && a != keys.None {
-			m.say("%s works from %dx%d on: make the window larger", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
-			m.news.brief = fmt.Sprintf("%s: from %dx%d on", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
+			m.Say("%s works from %dx%d on: make the window larger", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
+			m.Notice.Brief = fmt.Sprintf("%s: from %dx%d on", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
 			return nil
 		}
 	}
@@ -67,12 +67,12 @@ func (d *desk) smallBelow(s draw.Size) (out []draw.Line) {
 	if s.H < 2 {
 		return nil
 	}
-	if o := d.outcome(d.turn); s.H >= 5 && o != nil && len(o.Faults) == 0 {
+	if o := d.Outcome(d.turn); s.H >= 5 && o != nil && len(o.Faults) == 0 {
 		l := d.Line()
 		l.Add(draw.Late, caution.OnOneLine(s.W))
 		out = append(out, l.Fit(s.W))
 	}
-	if d.search.Running() {
+	if d.Search.Running() {
 		return append(out, d.smallSearching().Fit(s.W))
 	}
 	return append(out, keys.Footer(d.Theme, d.Table, keys.OnSmall, s.W))
@@ -83,7 +83,7 @@ func (d *desk) smallSearching() draw.Line {
 	l := d.Line()
 	l.Add(draw.Accent, "Esc")
 	l.Add(draw.Faint, " stops")
-	l.Add(draw.Strong, fmt.Sprintf(" search %.0f %%", 100*d.search.Share()))
+	l.Add(draw.Strong, fmt.Sprintf(" search %.0f %%", 100*d.Search.Share()))
 	return l
 }
 
@@ -91,7 +91,7 @@ func (d *desk) smallSearching() draw.Line {
 // needs most.
 func (d *desk) smallBody(s draw.Size) []draw.Line {
 	moves := d.moves()
-	if !d.forecast.Present.Whole() { // what is known so far is not to be set up by
+	if !d.Forecast.Present.Whole() { // what is known so far is not to be set up by
 		l := d.Line()
 		l.Add(draw.Faint, "planning "+d.Pending)
 		return append([]draw.Line{d.smallHead(s.W)}, l)[min(1, max(3-s.H, 0)):]
@@ -130,7 +130,7 @@ func (d *desk) smallHead(w int) draw.Line {
 	if j == nil {
 		return l
 	}
-	if s := d.before(d.turn); s != nil && s.Job != "" {
+	if s := d.Before(d.turn); s != nil && s.Job != "" {
 		l.Add(draw.Strong, s.Job)
 	}
 	l.Add(draw.Strong, d.To+j.ID)
@@ -145,7 +145,7 @@ func (d *desk) smallHead(w int) draw.Line {
 
 // smallTimes tells when the changeover and its run begin, and how long setup takes.
 func (d *desk) smallTimes() draw.Line {
-	step, day := d.outcome(d.turn).Step, d.shop.Day.Start
+	step, day := d.Outcome(d.turn).Step, d.Shop.Day.Start
 	l := d.Line()
 	l.Add(draw.Faint, "setup ")
 	l.Add(draw.Plain, words.Clock(step.SetupStart, day))
@@ -159,7 +159,7 @@ func (d *desk) smallTimes() draw.Line {
 
 // shortest is a move on one line; where that is too long, its holder and new place.
 func (d *desk) shortest(m *plan.Move, w int) (l draw.Line) {
-	u := d.shop.Unit
+	u := d.Shop.Unit
 	for _, gap := range []string{" ", ""} {
 		l = d.Line()
 		l.Add(draw.Picked, fmt.Sprint(m.Holder))
@@ -178,7 +178,7 @@ func (d *desk) shortest(m *plan.Move, w int) (l draw.Line) {
 // inFull is a move on three lines and more: holder, way, and why. The side that the way
 // leads to is told in words, however little room there is.
 func (d *desk) inFull(m *plan.Move, w int) []draw.Line {
-	u, way := d.shop.Unit, m.To-m.From
+	u, way := d.Shop.Unit, m.To-m.From
 	by := words.ExactRuler(u, way)
 	holder, places := d.Line(), d.Line()
 	holder.Add(draw.Plain, "holder ")
@@ -203,7 +203,7 @@ func (d *desk) inFull(m *plan.Move, w int) []draw.Line {
 
 // places are a move's place now, where there is room, and its new one.
 func (d *desk) places(m *plan.Move, w int) draw.Line {
-	l, u := d.Line(), d.shop.Unit
+	l, u := d.Line(), d.Shop.Unit
 	if from := u.Number(m.From) + " "; draw.CellWidth(from+d.To+" "+u.Show(m.To)) <= w {
 		l.Add(draw.Plain, from)
 	}

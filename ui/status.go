@@ -24,20 +24,20 @@ func (m *model) foot(frame []draw.Line, in keys.Scope) []draw.Line {
 // status are the lines that tell what just happened until the next key, at most so
 // many; then what is assumed.
 func (m *model) status(most int) []draw.Line {
-	text, notes := m.told(m.Pending), m.notes()
+	text, notes := m.Told(m.Pending), m.notes()
 	switch {
 	case m.asks:
-		return m.Rows(draw.Late, m.question(), m.W, most)
+		return m.Rows(draw.Late, m.Question(), m.W, most)
 	case m.prompt != nil:
 		return []draw.Line{m.prompting(m.W)}
-	case m.search.Running():
+	case m.Search.Running():
 		return []draw.Line{m.searching()}
-	case text == "" && m.journal.Fault() != "":
-		return m.Rows(draw.Late, "NOT SAVED: "+m.journal.Fault(), m.W, most)
+	case text == "" && m.Journal.Fault() != "":
+		return m.Rows(draw.Late, "NOT SAVED: "+m.Journal.Fault(), m.W, most)
 	case text != "":
 		return m.Rows(draw.Strong, text, m.W, most)
 	}
-	if text, _ := m.outdated(); text != "" {
+	if text, _ := m.Outdated(); text != "" {
 		return m.Rows(draw.Late, text, m.W, most)
 	}
 	l := m.Line()

@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/words"
 	"bide/ui/draw"
 
@@ -88,11 +89,11 @@ func TestNoMessageIsCut(t *testing.T) {
 	}
 	for name, keys := range map[string][]string{"panes": nil, "large": {"enter"}, "holders": {"5"}, "lift": {"j", "g"}, "compare": {"J", "v"}, "cautions": {"w"}, "walk": {"w", "enter"}} {
 		sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-		sc.journal.Take(sc.shop.Dir, true)
+		sc.Journal.Take(sc.Shop.Dir, true)
 		sc.settle().press(keys...).settle()
 		for at, format := range formats {
 			for _, text := range []string{with(format, "D-1042/B-12"), with(format, reason), with(format, reason+"; "+reason)} {
-				sc.news = news{text: text}
+				sc.Notice = session.Notice{Text: text}
 				if sc.fits(); !sc.whole(text) {
 					t.Errorf("%s, on %s, is cut: %q", at, name, text)
 				}
@@ -108,8 +109,8 @@ func TestNoMessageIsCut(t *testing.T) {
 // 20x5 what is said after each tick is, and the next move with it.
 func TestMessagesOnSmallScreens(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-	sc.journal.Take(sc.shop.Dir, true)
-	sc.journal.Now = seconds()
+	sc.Journal.Take(sc.Shop.Dir, true)
+	sc.Journal.Now = seconds()
 	sc.settle()
 	for _, walks := range []bool{false, true} {
 		if walks {
@@ -118,21 +119,21 @@ func TestMessagesOnSmallScreens(t *testing.T) {
 		sc.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 		for at, format := range said(t) {
 			text := with(format, "D-1042/B-12")
-			sc.news = news{text: text}
+			sc.Notice = session.Notice{Text: text}
 			if sc.fits(); !sc.whole(text) {
 				t.Errorf("%s is cut: %q", at, text)
 			}
 		}
 	}
-	sc.news = news{}
+	sc.Notice = session.Notice{}
 	sc.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	for range 58 {
-		before := sc.walk().move()
+		before := sc.walk().Move()
 		sc.ticks(1)
 		if !sc.whole(fmt.Sprintf("%d made", before.Holder)) {
 			t.Fatalf("it isn't said that %d is made:\n%s", before.Holder, sc.View())
 		}
-		if m := sc.walk().move(); m != nil {
+		if m := sc.walk().Move(); m != nil {
 			sc.tells(fmt.Sprint(m.Holder), plan.Millimetres.Number(m.To), strings.Fields(words.Towards(m.To - m.From))[0])
 		}
 	}
@@ -172,7 +173,7 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	first, sc, _ := second(t)
 	sc.press("j", "J").settle().press("e").types("x").press("esc")
 	sc.press("w").settle().press("enter").ticks(2)
-	at := sc.truth.Standing.At
+	at := sc.Actual.Standing.At
 	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "")
 	sc.press("c").enters("", "", "a", "hiss")
 	sc.press("q")
@@ -188,5 +189,5 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	if sc.press("q"); sc.whole("moves made") || sc.whole("holder found") || !sc.whole("the changes to the day") {
 		t.Errorf("what is taken back is said to be lost:\n%s", sc.View())
 	}
-	first.journal.Close()
+	first.Journal.Close()
 }

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"bide/plan/session"
 	"bide/ui/draw"
 	"bide/ui/keys"
 
@@ -9,7 +10,7 @@ import (
 
 // walk shows the guided setup over the whole screen.
 type walk struct {
-	*setup
+	*session.Setup
 	from int         // first line shown of a text that is longer than the screen
 	form *correction // nil when none is open
 }
@@ -19,11 +20,11 @@ func (w *walk) Fits(draw.Size) bool { return true }
 // Help is where the keys work.
 func (w *walk) Help() keys.Scope {
 	switch {
-	case w.ending != nil:
+	case w.Ending != nil:
 		return keys.OnEnding
 	case w.form != nil:
 		return keys.OnCorrection
-	case !w.warned:
+	case !w.Warned:
 		return keys.OnCautions
 	}
 	return keys.OnSetup
@@ -33,10 +34,10 @@ func (w *walk) Help() keys.Scope {
 func (m *model) follow() {
 	w, shown := m.over.(*walk)
 	switch {
-	case m.setup == nil && shown:
+	case m.Setup == nil && shown:
 		m.over = nil
-	case m.setup != nil && (!shown || w.setup != m.setup):
-		m.over = &walk{setup: m.setup}
+	case m.Setup != nil && (!shown || w.Setup != m.Setup):
+		m.over = &walk{Setup: m.Setup}
 	}
 }
 
@@ -44,48 +45,48 @@ func (m *model) follow() {
 func (w *walk) HandleKey(a keys.Action, m *model) tea.Cmd {
 	defer m.follow()
 	switch {
-	case w.ending != nil:
+	case w.Ending != nil:
 		w.answered(a)
 		return nil
 	case w.form != nil:
 		w.answer(a, m)
 		return nil
 	}
-	last := max(len(w.ahead())-1, 0)
+	last := max(len(w.Ahead())-1, 0)
 	switch a {
 	case keys.Left, keys.Up:
-		w.look, w.from = max(w.look-1, 0), max(w.from-1, 0)
+		w.Look, w.from = max(w.Look-1, 0), max(w.from-1, 0)
 		return nil
 	case keys.Right, keys.Down:
-		if w.from = min(w.from+1, w.beyond(m)); w.warned {
-			w.look = min(w.look+1, last)
+		if w.from = min(w.from+1, w.beyond(m)); w.Warned {
+			w.Look = min(w.Look+1, last)
 		}
 		return nil
 	}
 	w.from = 0
 	switch a {
 	case keys.Proceed:
-		w.warned = true
+		w.Warned = true
 	case keys.Confirm:
-		w.tick()
+		w.Confirm()
 	case keys.TakeBack:
-		w.takeBack()
+		w.TakeBack()
 	case keys.Runs:
-		w.finish()
+		w.Finish()
 	case keys.Correct:
-		w.form = newPositionForm(w.move())
+		w.form = newPositionForm(w.Move())
 	case keys.Fault:
-		w.form = newFaultForm(w.move())
+		w.form = newFaultForm(w.Move())
 	case keys.SaveAgain:
-		w.again()
+		w.SaveAgain()
 	case keys.Reread:
-		m.readAgain()
+		m.ReadAgain()
 	case keys.Top:
-		w.look = 0
+		w.Look = 0
 	case keys.Bottom:
-		w.look = last
+		w.Look = last
 	case keys.Back:
-		w.leave()
+		w.Leave()
 	}
 	return nil
 }

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/session/journal"
 	"bide/plan/shop"
 
@@ -66,15 +67,15 @@ func balanced(t testing.TB, all []shop.Event) {
 // but for the time of the record, and the record takes back what it told.
 func TestAllIsTakenBack(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	standing, marks := *sc.truth.Standing, maps.Clone(sc.truth.Marks)
+	standing, marks := *sc.Actual.Standing, maps.Clone(sc.Actual.Marks)
 	day := file(t, dir, "day.toml")
 	sc.press("w", "enter").ticks(3)
-	at := sc.truth.Standing.At
+	at := sc.Actual.Standing.At
 	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("position corrected: 20 at")
 	sc.press("f").enters("40", plan.Millimetres.Number(at[39]+plan.Millimetre), "41", plan.Millimetres.Number(at[40]+plan.Millimetre), "").tells("position corrected: 40 at", "41 at")
 	sc.sound(dir)
 	sc.ticks(2).sound(dir)
-	number := sc.walk().move().Holder
+	number := sc.walk().Move().Holder
 	sc.press("c").enters("", "", "a", "hiss").tells("is marked no cut")
 	if m := read(t, dir).Marks[number]; m.Condition != plan.NoCut || m.Reason != "hiss" {
 		t.Errorf("marked %+v", m)
@@ -83,7 +84,7 @@ func TestAllIsTakenBack(t *testing.T) {
 	var said []string
 	for range 8 { // 6 ticks, 2 corrections
 		sc.press("u").settle().tells("taken back: ")
-		said = append(said, sc.news.text)
+		said = append(said, sc.Notice.Text)
 		sc.sound(dir)
 	}
 	sc.press("u").settle().tells("taken back: ")
@@ -141,9 +142,9 @@ func TestTakingBackThatAJobRuns(t *testing.T) {
 // undone.
 func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	at := slices.Clone(sc.truth.Standing.At)
+	at := slices.Clone(sc.Actual.Standing.At)
 	sc.press("w", "enter").ticks(58).press("r").settle()
-	ran := sc.claims[len(sc.claims)-1]
+	ran := sc.Claims[len(sc.Claims)-1]
 	sc.press("up", "r").settle().tells("D-101 waits again")
 	sc.press("w", "enter", "u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "r runs")
 	for range 58 {
@@ -153,7 +154,7 @@ func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
 	told := len(eventsIn(t, dir))
 	sc.press("esc").settle().press("u").settle().tells("undone: D-101 waits again")
 	sc.press("u").settle().tells("there is nothing to undo")
-	sc.unrun(ran)
+	sc.Unrun(ran)
 	sc.later(sc.ask())
 	sc.settle().tells("that D-101 runs was taken back already")
 	kept := read(t, dir)
@@ -171,14 +172,14 @@ func TestTakingBackInOrder(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	sc.press("j", "J").settle()
-	moved := slices.Clone(ids(sc.jobs()))
+	moved := slices.Clone(ids(sc.Jobs()))
 	sc.press("w", "enter").ticks(1).press("y").settle().press("esc").settle()
 	sc.press("u").tells("undone: back to turn")
 	sc.press("u").tells("is half set up: take that back first, with w and then u")
 	if sc.over != nil || read(t, dir).Standing.Setting == nil {
 		t.Error("it is taken back while the next is half set up")
 	}
-	if slices.Equal(moved, ids(sc.jobs())) {
+	if slices.Equal(moved, ids(sc.Jobs())) {
 		t.Error("the edit isn't undone")
 	}
 }
@@ -187,7 +188,7 @@ func TestTakingBackInOrder(t *testing.T) {
 func TestTakingBackAfterARestart(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
-	sc.journal.Close()
+	sc.Journal.Close()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w", "enter", "u").settle().tells("taken back: holder")
 	sc.ticks(1)
@@ -262,7 +263,7 @@ func TestTakingBackRefusesWhatIsOtherwiseSince(t *testing.T) {
 		{"mended since", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, nil), journal.Actual{}, "holder 2 has been marked otherwise since"},
 		{"broken since", at(1, 2, shop.Marks{1: out}), at(1, 2, nil), at(1, 2, shop.Marks{1: stuck}), journal.Actual{}, "holder 1 has been marked otherwise since"},
 	} {
-		back, wrong := (&claim{was: c.was, is: c.is}).before(c.now)
+		back, wrong := (&session.Claim{Was: c.was, Is: c.is}).Before(c.now)
 		if wrong != c.wrong {
 			t.Errorf("%s: it is refused with %q, want %q", c.name, wrong, c.wrong)
 		} else if wrong == "" && (!slices.Equal(back.Standing.At, c.back.Standing.At) || !maps.Equal(back.Marks, c.back.Marks)) {
@@ -276,7 +277,7 @@ func TestTakingBackRefusesWhatIsOtherwiseSince(t *testing.T) {
 func TestTakingBackLeavesALaterMark(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter")
-	number := sc.walk().move().Holder
+	number := sc.walk().Move().Holder
 	sc.press("c").enters("", "", "a", "hiss").press("esc").settle().press("5")
 	sc.holder = number
 	sc.press("c", "o").enters("dead")

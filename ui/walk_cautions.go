@@ -33,68 +33,45 @@ func (w *walk) cautions(d *desk, s draw.Size) []draw.Line {
 // notes are what there is to know of this walk before its first move.
 func (w *walk) notes(d *desk) []draw.Span {
 	var all []draw.Span
-	if d.truth.Standing.Assumed {
+	if d.Actual.Standing.Assumed {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "Positions are only assumed: measure. Going on confirms that the holders are where the screen shows them; " + d.KeyFor(keys.Correct) + " corrects those that are not."})
 	}
-	if half := d.truth.Standing.Setting; half != nil && half.Job != w.job.ID {
-		all = append(all, draw.Span{Style: draw.Strong, Text: "The beam is half set up for " + half.Job + ": this is the setup of " + w.job.ID + " from there. Blades may have been swapped for it: check what each holder carries."})
+	if half := d.Actual.Standing.Setting; half != nil && half.Job != w.Job.ID {
+		all = append(all, draw.Span{Style: draw.Strong, Text: "The beam is half set up for " + half.Job + ": this is the setup of " + w.Job.ID + " from there. Blades may have been swapped for it: check what each holder carries."})
 	}
-	if n := len(w.made()); n > 0 {
+	if n := len(w.Made()); n > 0 {
 		all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%s already made: the setup goes on from there.", words.Count(n, "move"))})
 	}
-	if j := w.running(); j != nil {
+	if j := w.Running(); j != nil {
 		all = append(all, draw.Span{Style: draw.Plain, Text: j.ID + " is running: the first confirmed move records that it has ended."})
 	}
-	if !d.journal.Writes() {
-		all = append(all, draw.Span{Style: draw.Strong, Text: "Confirmed moves are not saved here: " + d.journal.Why() + "."})
+	if !d.Journal.Writes() {
+		all = append(all, draw.Span{Style: draw.Strong, Text: "Confirmed moves are not saved here: " + d.Journal.Why() + "."})
 	}
-	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.job.ID + ": " + d.toSet(w.job) + "."})
-	if n := w.unknown(); len(n) > 0 {
+	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.Job.ID + ": " + d.toSet(w.Job) + "."})
+	if n := w.Unknown(); len(n) > 0 {
 		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known and assumed right: check those of %s.", words.Holders(n))})
 	}
 	if text := w.blades(d); text != "" {
 		all = append(all, draw.Span{Style: draw.Strong, Text: text})
-	} else if w.o == nil {
+	} else if w.Plan == nil {
 		all = append(all, draw.Span{Style: draw.Faint, Text: d.Pending + " working out which blades are swapped"})
 	}
 	return all
 }
 
-// unknown are the holders that are to cut the job with a blade that nobody has told, by
-// number.
-func (w *walk) unknown() (all []int) {
-	if w.o == nil || w.refused() {
-		return nil
-	}
-	blades := w.d.truth.Standing.Blades
-	for i, h := range w.o.Step.Changeover.Holders {
-		if h.Use == plan.Cutting && (i >= len(blades) || !blades[i].Known()) {
-			all = append(all, i+1)
-		}
-	}
-	return all
-}
-
-// swaps are the holders that are to cut the job with another blade, by number.
-func (w *walk) swaps() []int {
-	if w.o == nil || w.refused() {
-		return nil
-	}
-	return w.d.truth.Standing.Swaps(w.job, &w.o.Step.Changeover)
-}
-
 // blades tells which blades are swapped in this setup: how many, from which to which, in
 // which holders, and about how long that takes; nothing where none is.
 func (w *walk) blades(d *desk) string {
-	swaps := w.swaps()
+	swaps := w.Swaps()
 	if len(swaps) == 0 {
 		return ""
 	}
 	var parts []string
 	for len(swaps) > 0 {
-		now, alike := d.truth.Standing.Blades[swaps[0]-1], []int{}
+		now, alike := d.Actual.Standing.Blades[swaps[0]-1], []int{}
 		swaps = slices.DeleteFunc(swaps, func(n int) bool {
-			same := d.truth.Standing.Blades[n-1] == now
+			same := d.Actual.Standing.Blades[n-1] == now
 			if same {
 				alike = append(alike, n)
 			}
@@ -102,8 +79,8 @@ func (w *walk) blades(d *desk) string {
 		})
 		parts = append(parts, fmt.Sprintf("%s (%s now)", words.Ranges(alike), bladeWords(now)))
 	}
-	text := fmt.Sprintf("%s to swap to %s", words.Count(len(w.swaps()), "blade"), bladeWords(w.job.Blade))
-	if t := w.o.Step.Setup.Crew; t > 0 {
+	text := fmt.Sprintf("%s to swap to %s", words.Count(len(w.Swaps()), "blade"), bladeWords(w.Job.Blade))
+	if t := w.Plan.Step.Setup.Crew; t > 0 {
 		text += fmt.Sprintf(", %s min", words.Minutes(t))
 	}
 	return text + ": in holders " + strings.Join(parts, ", ") + "."
@@ -115,16 +92,16 @@ func bladeWords(b plan.Blade) string { return fmt.Sprintf("%g degrees, tip %g mm
 // swap tells that the holder of a move changes its blade in this setup, in as many words
 // as there is room for; empty where it doesn't.
 func (w *walk) swap(d *desk, m *plan.Move, width int) string {
-	if !slices.Contains(w.swaps(), m.Holder) {
+	if !slices.Contains(w.Swaps(), m.Holder) {
 		return ""
 	}
-	to := bladeWords(w.job.Blade)
-	return fitting(width, "Blade: "+bladeWords(d.truth.Standing.Blades[m.Holder-1])+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.job.Blade.Bevel), "new blade")
+	to := bladeWords(w.Job.Blade)
+	return fitting(width, "Blade: "+bladeWords(d.Actual.Standing.Blades[m.Holder-1])+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.Job.Blade.Bevel), "new blade")
 }
 
 // notSaved is that nothing is written here, in few words; empty where it is.
 func notSaved(d *desk) string {
-	if d.journal.Writes() {
+	if d.Journal.Writes() {
 		return ""
 	}
 	return "ticks not saved"

@@ -14,20 +14,20 @@ import (
 // ended tells what stands where when all moves are made, and what else a changeover
 // asks for before the web runs.
 func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
-	step := w.o.Step
+	step := w.Plan.Step
 	air := draw.Span{Style: draw.Late, Text: "! " + caution.AirBack}
-	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves done. %s is set up. Press %s when it runs.", w.job.ID, d.KeyFor(keys.Runs))}}
+	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves done. %s is set up. Press %s when it runs.", w.Job.ID, d.KeyFor(keys.Runs))}}
 	if s.W < 36 || s.H < 6 { // what matters most first
-		all = []draw.Span{{Style: draw.Strong, Text: "all done: " + d.KeyFor(keys.Runs) + " when " + w.job.ID + " runs"}, {Style: draw.Late, Text: "air on: knives drop!"}, air}
+		all = []draw.Span{{Style: draw.Strong, Text: "all done: " + d.KeyFor(keys.Runs) + " when " + w.Job.ID + " runs"}, {Style: draw.Late, Text: "air on: knives drop!"}, air}
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)})
 	if text := w.blades(d); text != "" {
 		all = append(all, draw.Span{Style: draw.Strong, Text: text})
 	}
-	if text := also(step, w.job); text != "" {
+	if text := also(step, w.Job); text != "" {
 		all = append(all, draw.Span{Style: draw.Plain, Text: "Also in this setup: " + text})
 	}
-	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife: " + d.toSet(w.job) + "."})
+	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife: " + d.toSet(w.Job) + "."})
 	if !slices.Contains(all, air) {
 		all = append(all, air)
 	}
@@ -37,7 +37,7 @@ func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
 
 // standing tells what stands where: in a table, or in words where that is too wide.
 func (w *walk) standing(d *desk, width int) (out []draw.Line) {
-	all, u := groups(w.o.Step.Changeover.Holders), d.shop.Unit
+	all, u := groups(w.Plan.Step.Changeover.Holders), d.Shop.Unit
 	if width < 48 {
 		for _, g := range all {
 			out = append(out, w.texts(d, width, draw.Span{Style: draw.Plain, Text: g.numbers() + " " + g.use() + ": " + g.places(u) + " " + u.String()})...)

@@ -13,20 +13,20 @@ func (w *walk) answered(a keys.Action) {
 	switch a {
 	case keys.RunEnded:
 		w.form = nil
-		w.setup.ended(plan.Done)
+		w.Setup.Ended(plan.Done)
 	case keys.RunOnHold:
 		w.form = nil
-		w.setup.ended(plan.Aside)
+		w.Setup.Ended(plan.Aside)
 	case keys.Back:
-		w.runsOn()
+		w.RunsOn()
 	}
 }
 
 // asking asks what became of it.
 func (w *walk) asking(d *desk, width int) []draw.Line {
-	e := w.ending
+	e := w.Ending
 	return w.texts(d, width,
-		draw.Span{Style: draw.Strong, Text: fmt.Sprintf("%s was to run until %s, and it is %s. Has it ended?", e.job.ID, d.at(e.till), d.at(e.now))},
+		draw.Span{Style: draw.Strong, Text: fmt.Sprintf("%s was to run until %s, and it is %s. Has it ended?", e.Job.ID, d.Clock(e.Till), d.Clock(e.Now))},
 		draw.Span{Style: draw.Plain, Text: "y: yes, it is done."},
 		draw.Span{Style: draw.Plain, Text: "z: it was stopped early. It is put on hold; Z in the day brings it back."},
 		draw.Span{Style: draw.Plain, Text: "Esc: it is still running. Nothing is recorded."})

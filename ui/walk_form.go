@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/shop"
 	"bide/plan/words"
 	"bide/ui/form"
@@ -75,12 +76,12 @@ const longestField = 60
 // Type takes keys as text for the open field.
 func (w *walk) Type(msg tea.KeyMsg, m *model) bool {
 	f := w.form
-	if f == nil || w.ending != nil {
+	if f == nil || w.Ending != nil {
 		return false
 	}
 	taken, whole := f.Open().Type(msg)
 	if taken {
-		f.said, m.news = "", news{}
+		f.said, m.Notice = "", session.Notice{}
 	}
 	if !whole {
 		f.said = fmt.Sprintf("a field has room for %d characters: the rest is left out", longestField)
@@ -98,7 +99,7 @@ func (w *walk) answer(a keys.Action, m *model) {
 		f.Go(f.At - 1)
 	case keys.Back:
 		w.form = nil
-		m.say("nothing was changed")
+		m.Say("nothing was changed")
 	case keys.Accept:
 		w.accept(m)
 	}
@@ -134,14 +135,14 @@ func (w *walk) accept(m *model) {
 // found takes the corrected positions.
 func (w *walk) found(m *model) {
 	f := w.form
-	if faults := m.forecast.Beam.Misplaced(f.standing(m.desk)); len(faults) > 0 {
-		f.said = faults[0].Why(m.shop.Unit)
+	if faults := m.Forecast.Beam.Misplaced(f.standing(m.desk)); len(faults) > 0 {
+		f.said = faults[0].Why(m.Shop.Unit)
 		return
 	}
 	what := fmt.Sprint(len(f.places)) // holders, or the one
 	told := make([]string, 0, len(f.places))
 	for _, n := range slices.Sorted(maps.Keys(f.places)) {
-		told = append(told, fmt.Sprintf("%d at %s", n, m.shop.Unit.Show(f.places[n])))
+		told = append(told, fmt.Sprintf("%d at %s", n, m.Shop.Unit.Show(f.places[n])))
 		if len(f.places) == 1 {
 			what = fmt.Sprint(n)
 		}
@@ -168,7 +169,7 @@ func (w *walk) marked(m *model) {
 // report reports what the form has. Where it is asked first what became of the job that
 // ran before, the form stays until that is answered.
 func (w *walk) report(places map[int]plan.Length, marks map[int]shop.Mark, what, says string) {
-	if w.correct(places, marks, what, says); w.ending == nil {
+	if w.Correct(places, marks, what, says); w.Ending == nil {
 		w.form = nil
 	}
 }
@@ -185,7 +186,7 @@ func (f *correction) letter() string {
 // number reads the holder's number.
 func (f *correction) number(d *desk) (n int, wrong string) {
 	text := f.text(fieldHolder)
-	most := len(d.truth.Standing.At)
+	most := len(d.Actual.Standing.At)
 	n, err := strconv.Atoi(text)
 	switch {
 	case text == "":
@@ -200,17 +201,17 @@ func (f *correction) number(d *desk) (n int, wrong string) {
 func (f *correction) place(d *desk, number int) (at plan.Length, wrong string) {
 	text := f.text(fieldPlace)
 	if text == "" && f.places == nil && number > 0 {
-		return d.truth.Standing.At[number-1], ""
+		return d.Actual.Standing.At[number-1], ""
 	}
 	if text == "" {
-		return 0, "type its position, in " + d.shop.Unit.String() + " or with a unit: 412.5, 16-1/4, 16.25 in, 412 mm"
+		return 0, "type its position, in " + d.Shop.Unit.String() + " or with a unit: 412.5, 16-1/4, 16.25 in, 412 mm"
 	}
-	at, err := plan.ParseLength(text, d.shop.Unit)
+	at, err := plan.ParseLength(text, d.Shop.Unit)
 	if err != nil {
 		return 0, err.Error()
 	}
-	if rail := d.shop.Beam.Rail; at < rail.From || at > rail.To {
-		u := d.shop.Unit
+	if rail := d.Shop.Beam.Rail; at < rail.From || at > rail.To {
+		u := d.Shop.Unit
 		return 0, fmt.Sprintf("%s is off the rail, which runs from %s to %s", u.Show(at), u.Show(rail.From), u.Show(rail.To))
 	}
 	return at, ""
@@ -218,7 +219,7 @@ func (f *correction) place(d *desk, number int) (at plan.Length, wrong string) {
 
 // standing is where the holders are, as the form corrects it.
 func (f *correction) standing(d *desk) []plan.Length {
-	at := slices.Clone(d.truth.Standing.At)
+	at := slices.Clone(d.Actual.Standing.At)
 	for n, x := range f.places {
 		at[n-1] = x
 	}
@@ -233,11 +234,11 @@ func (f *correction) standing(d *desk) []plan.Length {
 // read reads the open field: what there is to say about it, whether that is a
 // warning, and what keeps it from being taken.
 func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
-	u := d.shop.Unit
+	u := d.Shop.Unit
 	number, wrong := f.number(d)
 	if f.At == fieldHolder {
 		if wrong == "" {
-			says = fmt.Sprintf("holder %d is shown at %s", number, words.Both(d.truth.Standing.At[number-1], u))
+			says = fmt.Sprintf("holder %d is shown at %s", number, words.Both(d.Actual.Standing.At[number-1], u))
 		}
 		return says, false, wrong
 	}
@@ -247,14 +248,14 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 		if wrong != "" || number == 0 {
 			return "", false, wrong
 		}
-		if faults := d.forecast.Beam.Misplaced(f.standing(d)); len(faults) > 0 {
+		if faults := d.Forecast.Beam.Misplaced(f.standing(d)); len(faults) > 0 {
 			if why := faults[0].Why(u); f.places == nil {
 				return "", false, why + "; if so, press Esc and first correct the other holder, with " + d.KeyFor(keys.Correct)
 			} else {
 				return why + "; if so, correct the other one too", true, ""
 			}
 		}
-		way := at - d.truth.Standing.At[number-1]
+		way := at - d.Actual.Standing.At[number-1]
 		if way == 0 {
 			return words.Both(at, u) + ", where the screen shows it", false, ""
 		}

@@ -29,7 +29,7 @@ func TestFoundElsewhere(t *testing.T) {
 	sc.press("ctrl+u")
 	typed("5000")
 	sc.press("enter").tells("off the rail, which runs from -400 mm to 1950 mm")
-	at := sc.truth.Standing.At
+	at := sc.Actual.Standing.At
 	sc.press("ctrl+u")
 	typed(plan.Millimetres.Number(at[20])) // where holder 21 stands
 	sc.tells("0 mm apart", "correct the other one too")
@@ -42,7 +42,7 @@ func TestFoundElsewhere(t *testing.T) {
 	sc.press("enter").tells("measured: holder 20 at")
 	sc.press("enter").settle().tells("position corrected: 20 at", "move 5 of")
 	sc.sound(dir)
-	if got := sc.truth.Standing.At[19] - want; max(got, -got) > 2*plan.Inch/10000 {
+	if got := sc.Actual.Standing.At[19] - want; max(got, -got) > 2*plan.Inch/10000 {
 		t.Errorf("holder 20 is %v nm off", got)
 	}
 	if kept := read(t, dir).Standing; len(kept.Setting.Made) != 4 {
@@ -61,7 +61,7 @@ func TestFoundElsewhere(t *testing.T) {
 func TestTroubleOnTheWay(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
-	number := sc.walk().move().Holder
+	number := sc.walk().Move().Holder
 	sc.press("c").tells(fmt.Sprint(number), "s stuck, a no air")
 	sc.press("enter", "enter", "enter").tells("type s, a, o or g")
 	sc.press("a", "enter", "h", "i", "s", "s", "enter").settle().tells(fmt.Sprintf("holder %d is marked no cut", number), "move 4 of")
@@ -70,21 +70,21 @@ func TestTroubleOnTheWay(t *testing.T) {
 	if m := kept.Marks[number]; m != (shop.Mark{Condition: plan.NoCut, Reason: "hiss"}) || len(kept.Standing.Setting.Made) != 3 {
 		t.Errorf("kept: %+v, %v", m, kept.Standing.Setting)
 	}
-	if sc.walk().o.Step.Changeover.Holders[number-1].Use == plan.Cutting {
+	if sc.walk().Plan.Step.Changeover.Holders[number-1].Use == plan.Cutting {
 		t.Error("a holder without air is to cut")
 	}
 	// It jams where no cut may be near: between two cuts there is no place for it.
-	stuck := sc.walk().move()
+	stuck := sc.walk().Move()
 	half := (stuck.From + stuck.To) / 2
 	sc.press("c", "enter")
 	for _, r := range plan.Millimetres.Number(half) {
 		sc.press(string(r))
 	}
 	sc.press("enter", "s", "enter", "enter").settle()
-	if at := read(t, dir).Standing.At[stuck.Holder-1]; at != half && sc.journal.Fault() == "" {
+	if at := read(t, dir).Standing.At[stuck.Holder-1]; at != half && sc.Journal.Fault() == "" {
 		t.Errorf("it is kept at %s, it jammed at %s", at.MM(), half.MM())
 	}
-	if sc.walk().refused() {
+	if sc.walk().Refused() {
 		sc.tells("can't be set up from the current positions", "c trouble")
 	} else {
 		sc.sound(dir)

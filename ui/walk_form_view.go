@@ -40,7 +40,7 @@ func (f *correction) view(d *desk, s draw.Size) []draw.Line {
 	out := []draw.Line{title}
 	for _, n := range slices.Sorted(maps.Keys(f.places)) {
 		l := d.Line()
-		l.Add(draw.Good, fmt.Sprintf("  measured: holder %d at %s", n, words.Both(f.places[n], d.shop.Unit)))
+		l.Add(draw.Good, fmt.Sprintf("  measured: holder %d at %s", n, words.Both(f.places[n], d.Shop.Unit)))
 		out = append(out, l)
 	}
 	for i := range f.Fields {
@@ -68,9 +68,9 @@ func (f *correction) view(d *desk, s draw.Size) []draw.Line {
 // picture is the beam around a holder: where it is shown above, where the form has it
 // below.
 func (f *correction) picture(d *desk, number int, s draw.Size) []draw.Line {
-	at, told := d.truth.Standing.At, f.standing(d)
+	at, told := d.Actual.Standing.At, f.standing(d)
 	m := &plan.Move{Holder: number, From: at[number-1], To: told[number-1]}
-	sc := draw.NewScale(around(d, m), s.W, d.shop.Unit)
+	sc := draw.NewScale(around(d, m), s.W, d.Shop.Unit)
 	pic := draw.NewPicture(d.Theme, s.W, s.H-2)
 	fine := sc
 	fine.Cols *= pic.Across()
@@ -82,7 +82,7 @@ func (f *correction) picture(d *desk, number int, s draw.Size) []draw.Line {
 	}
 	threads[number-1].Class = draw.Aimed
 	pic.Draw(threads)
-	out := []draw.Line{numbers(d.Theme, sc, d.shop.Unit), named(d, m, sc)}
+	out := []draw.Line{numbers(d.Theme, sc, d.Shop.Unit), named(d, m, sc)}
 	for y := range s.H - 2 {
 		out = append(out, pic.Line(y))
 	}
@@ -106,10 +106,10 @@ func (f *correction) row(d *desk, i, w int) draw.Line {
 
 // neighbours are the positions of the holders around one, as they are shown.
 func neighbours(d *desk, number int) string {
-	at := d.truth.Standing.At
+	at := d.Actual.Standing.At
 	var parts []string
 	for n := max(number-2, 1); n <= min(number+2, len(at)); n++ {
-		parts = append(parts, fmt.Sprintf("%d: %s", n, d.shop.Unit.Number(at[n-1])))
+		parts = append(parts, fmt.Sprintf("%d: %s", n, d.Shop.Unit.Number(at[n-1])))
 	}
-	return "shown at (" + d.shop.Unit.String() + "): " + strings.Join(parts, "  ")
+	return "shown at (" + d.Shop.Unit.String() + "): " + strings.Join(parts, "  ")
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/session/planning"
 	"bide/plan/words"
 	"bide/ui/keys"
@@ -19,7 +20,7 @@ import (
 func TestFormsBeginAtTheHolder(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(1)
-	number := sc.walk().move().Holder
+	number := sc.walk().Move().Holder
 	for _, key := range []string{"f", "c"} {
 		sc.press(key)
 		form := sc.walk().form
@@ -48,9 +49,9 @@ func TestFormsBeginAtTheHolder(t *testing.T) {
 func TestWalkKeysPressedTwice(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
-	day := sc.history.Now.All
+	day := sc.History.Now.All
 	sc.press("r", "r", "r").settle().tells("D-101 runs already, as confirmed in the guided setup")
-	if !slices.Equal(day, sc.history.Now.All) {
+	if !slices.Equal(day, sc.History.Now.All) {
 		t.Error("the walk's key pressed again changes the day")
 	}
 	if sc.job().ID != "D-102" {
@@ -72,20 +73,20 @@ func TestWalkKeysPressedTwice(t *testing.T) {
 // and both places stay, or the text has the screen and the next key puts it away.
 func TestMessagesHideNoMove(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-	sc.journal.Take(sc.shop.Dir, true)
-	sc.journal.Now = seconds()
+	sc.Journal.Take(sc.Shop.Dir, true)
+	sc.Journal.Now = seconds()
 	sc.settle().press("w", "enter").ticks(1)
 	text := "holder 84 can't go yet: holder 85 is in its way and goes first; " + strings.Repeat("and more of it ", 9)
-	move, u := sc.walk().move(), sc.shop.Unit
+	move, u := sc.walk().Move(), sc.Shop.Unit
 	aside := 0
 	for w := 20; w <= 130; w += 3 {
 		for h := 3; h <= 40; h++ {
 			sc.send(tea.WindowSizeMsg{Width: w, Height: h})
-			sc.news = news{text: text}
+			sc.Notice = session.Notice{Text: text}
 			sc.fits()
 			if sc.whole("any key") {
 				aside++
-				if sc.press("enter"); sc.journal.Busy() || sc.news.text != "" {
+				if sc.press("enter"); sc.Journal.Busy() || sc.Notice.Text != "" {
 					t.Fatalf("%dx%d: the key that puts a text away ticks a move", w, h)
 				}
 			}
@@ -119,13 +120,13 @@ func TestMessagesHideNoMove(t *testing.T) {
 func TestTakenBackInFewWords(t *testing.T) {
 	sc, _ := atWork(t, 20, 5)
 	sc.press("w", "enter")
-	number := sc.walk().move().Holder
+	number := sc.walk().Move().Holder
 	sc.press("c").enters("", "", "a", "")
 	sc.press("u").settle()
 	if want := fmt.Sprintf("%d is good again", number); !sc.whole(want) || sc.whole("marked") {
 		t.Errorf("no %q in\n%s", want, sc.View())
 	}
-	if frame := sc.View(); !strings.Contains(frame, plan.Millimetres.Number(sc.walk().move().To)) {
+	if frame := sc.View(); !strings.Contains(frame, plan.Millimetres.Number(sc.walk().Move().To)) {
 		t.Errorf("the move is hidden:\n%s", frame)
 	}
 }
@@ -135,13 +136,13 @@ func TestTakenBackInFewWords(t *testing.T) {
 func TestBladesAreNamedBeforeTheFirstMove(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	sc.press("w")
-	job, swaps := sc.walk().job, sc.walk().swaps()
+	job, swaps := sc.walk().Job, sc.walk().Swaps()
 	if len(swaps) == 0 {
 		t.Fatal("no blade is swapped")
 	}
-	for n := range sc.truth.Standing.At { // by hand: who is to cut, with another blade on
-		now := sc.truth.Standing.Blades[n]
-		cuts := sc.outcome(0).Standing.Blades[n] == job.Blade && sc.walk().o.Step.Changeover.Holders[n].Use == plan.Cutting
+	for n := range sc.Actual.Standing.At { // by hand: who is to cut, with another blade on
+		now := sc.Actual.Standing.Blades[n]
+		cuts := sc.Outcome(0).Standing.Blades[n] == job.Blade && sc.walk().Plan.Step.Changeover.Holders[n].Use == plan.Cutting
 		if want := cuts && now != (plan.Blade{}) && now != job.Blade; want != slices.Contains(swaps, n+1) {
 			t.Errorf("holder %d: swapped %v, want %v", n+1, !want, want)
 		}
@@ -157,15 +158,15 @@ func TestBladesAreNamedBeforeTheFirstMove(t *testing.T) {
 	for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}} {
 		sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 		sc.press("enter", "home")
-		for range sc.walk().ahead() {
-			m := sc.walk().move()
+		for range sc.walk().Ahead() {
+			m := sc.walk().Move()
 			named := sc.whole(fmt.Sprintf("lade to %g", job.Blade.Bevel)) || sc.whole(" out, ") && sc.whole("Blade:")
 			if named != slices.Contains(swaps, m.Holder) {
 				t.Fatalf("%v, holder %d: a swap is named: %v\n%s", size, m.Holder, named, sc.View())
 			}
-			sc.walk().look++
+			sc.walk().Look++
 		}
-		sc.walk().look, sc.walk().warned = 0, false
+		sc.walk().Look, sc.walk().Warned = 0, false
 	}
 }
 
@@ -193,12 +194,12 @@ func TestAllCautionsCanBeRead(t *testing.T) {
 func TestWhatAWalkSaysOfTimeAndProgress(t *testing.T) {
 	sc, _ := atWork(t, 120, 36)
 	sc.press("w", "enter")
-	if sc.ticks(1); strings.Contains(sc.news.text, "real time") {
+	if sc.ticks(1); strings.Contains(sc.Notice.Text, "real time") {
 		t.Error("it is said before the day's clock changes")
 	}
 	sc.press("esc").tells("half set up", "the day goes by the real time now")
 	sc.press("w").settle().press("enter").tells(sc.Theme.Trim + sc.Theme.Trim)
-	sc.walk().o = &planning.Outcome{Turn: plan.Turn{Faults: []plan.Fault{{Key: "x", Why: func(plan.Unit) string { return "no way" }}}}}
+	sc.walk().Plan = &planning.Outcome{Turn: plan.Turn{Faults: []plan.Fault{{Key: "x", Why: func(plan.Unit) string { return "no way" }}}}}
 	if sc.tells("can't be set up"); strings.Contains(strings.Split(sc.View(), "\n")[0], sc.Theme.Bar) {
 		t.Errorf("a walk that can't go on shows how far it is:\n%s", sc.View())
 	}
@@ -207,9 +208,9 @@ func TestWhatAWalkSaysOfTimeAndProgress(t *testing.T) {
 // Where it isn't known what the beam last ran, a walk tells only where it leads.
 func TestWalkFromAnUnknownJob(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
-	stands := *sc.truth.Standing
+	stands := *sc.Actual.Standing
 	stands.Job = ""
-	sc.truth.Standing = &stands
+	sc.Actual.Standing = &stands
 	sc.press("w").tells(" setup  to D-101 ")
 	sc.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 	if sc.fits(); strings.Contains(sc.View(), "as it stands") {

@@ -14,7 +14,7 @@ import (
 // and in both units, why it moves and what it waits for, the picture of the beam
 // around it, and what comes then.
 func (w *walk) step(d *desk, s draw.Size) []draw.Line {
-	move := w.move()
+	move := w.Move()
 	if s.H <= 1 {
 		return []draw.Line{d.shortest(move, s.W)}
 	}
@@ -29,7 +29,7 @@ func (w *walk) step(d *desk, s draw.Size) []draw.Line {
 		return out
 	}
 	out = append(out, w.facts(d, move, s.W)...)
-	waits, swap, why := w.waits(d, move), w.swap(d, move, s.W-2), draw.Span{Style: draw.Plain, Text: whyOf(move, d.shop.Unit)}
+	waits, swap, why := w.waits(d, move), w.swap(d, move, s.W-2), draw.Span{Style: draw.Plain, Text: whyOf(move, d.Shop.Unit)}
 	for _, t := range []draw.Span{{Style: draw.Late, Text: waits}, {Style: draw.Strong, Text: swap}, why} { // what matters most first
 		if t.Text != "" {
 			out = append(out, w.texts(d, s.W, t)...)
@@ -62,7 +62,7 @@ func (w *walk) figures(d *desk, m *plan.Move, s draw.Size) (out []draw.Line) {
 	if m.To < m.From {
 		arrow = "<"
 	}
-	parts := []draw.Span{{Style: draw.Picked, Text: fmt.Sprint(m.Holder)}, {Style: draw.Moved, Text: arrow}, {Style: draw.Picked, Text: d.shop.Unit.Number(m.To)}}
+	parts := []draw.Span{{Style: draw.Picked, Text: fmt.Sprint(m.Holder)}, {Style: draw.Moved, Text: arrow}, {Style: draw.Picked, Text: d.Shop.Unit.Number(m.To)}}
 	whole := parts[0].Text + " " + arrow + " " + parts[2].Text
 	high := max(s.H*2/5, 0)
 	if s.H >= 9 {
@@ -76,8 +76,8 @@ func (w *walk) figures(d *desk, m *plan.Move, s draw.Size) (out []draw.Line) {
 		l := d.Line()
 		l.Add(draw.Faint, " holder")
 		l.To(1 + g.Wide(parts[0].Text+" "+arrow+" ") + g.Across)
-		l.Add(draw.Faint, "to, "+d.shop.Unit.String())
-		if look := w.look; look > 0 {
+		l.Add(draw.Faint, "to, "+d.Shop.Unit.String())
+		if look := w.Look; look > 0 {
 			l.Add(draw.Late, fmt.Sprintf("   looking ahead: %s after the next", words.Count(look, "move")))
 		}
 		out = append(out, l)
@@ -106,7 +106,7 @@ func (w *walk) figures(d *desk, m *plan.Move, s draw.Size) (out []draw.Line) {
 // facts are from, to and by in both units, and the side that the way leads to: where
 // there is no room for both, in the shop's unit and with the side.
 func (w *walk) facts(d *desk, m *plan.Move, width int) (out []draw.Line) {
-	u, o := d.shop.Unit, words.Other(d.shop.Unit)
+	u, o := d.Shop.Unit, words.Other(d.Shop.Unit)
 	way := m.To - m.From
 	ours, theirs := words.ExactRuler(u, m.From, m.To, way), words.ExactRuler(o, m.From, m.To, way)
 	row := func(label string, i draw.Style, a, b, more string) (short, whole draw.Line) {
@@ -148,7 +148,7 @@ func (w *walk) fraction(d *desk, at plan.Length) string {
 
 // waits tells which holder is in the way of a move.
 func (w *walk) waits(d *desk, m *plan.Move) string {
-	if n := d.forecast.Beam.Blocks(d.truth.Standing.At, *m); n != 0 {
+	if n := d.Forecast.Beam.Blocks(d.Actual.Standing.At, *m); n != 0 {
 		return fmt.Sprintf("! waits for holder %d, which is in its way", n)
 	}
 	return ""
@@ -156,8 +156,8 @@ func (w *walk) waits(d *desk, m *plan.Move) string {
 
 // frees tells which holders wait for a move.
 func (w *walk) frees(d *desk, m *plan.Move) string {
-	for _, n := range w.ahead() {
-		if d.forecast.Beam.Blocks(d.truth.Standing.At, n) == m.Holder {
+	for _, n := range w.Ahead() {
+		if d.Forecast.Beam.Blocks(d.Actual.Standing.At, n) == m.Holder {
 			return fmt.Sprintf("Path clear. Holder %d moves after this one.", n.Holder)
 		}
 	}
@@ -166,9 +166,9 @@ func (w *walk) frees(d *desk, m *plan.Move) string {
 
 // then lists what comes after the move looked at, in n lines.
 func (w *walk) then(d *desk, width, n int) (out []draw.Line) {
-	ahead := w.ahead()
-	u := d.shop.Unit
-	for k := min(w.look, len(ahead)-1) + 1; k < len(ahead) && len(out) < n; k++ {
+	ahead := w.Ahead()
+	u := d.Shop.Unit
+	for k := min(w.Look, len(ahead)-1) + 1; k < len(ahead) && len(out) < n; k++ {
 		m := &ahead[k]
 		l := d.Line()
 		l.Left(draw.Faint, map[bool]string{true: " then"}[len(out) == 0], 6)
@@ -191,24 +191,24 @@ func (w *walk) then(d *desk, width, n int) (out []draw.Line) {
 // picture is the beam around a move: where holders stand now above,
 // where they are to stand below.
 func (w *walk) picture(d *desk, m *plan.Move, s draw.Size) []draw.Line {
-	c := w.o.Step.Changeover
-	c.From = d.truth.Standing.At
-	sc := draw.NewScale(around(d, m), s.W, d.shop.Unit)
+	c := w.Plan.Step.Changeover
+	c.From = d.Actual.Standing.At
+	sc := draw.NewScale(around(d, m), s.W, d.Shop.Unit)
 	pic := draw.NewPicture(d.Theme, s.W, max(s.H-3, 0))
 	fine := sc
 	fine.Cols *= pic.Across()
 	pic.Draw(draw.Threads(&c, m.Holder, fine.Column))
-	out := []draw.Line{numbers(d.Theme, sc, d.shop.Unit), named(d, m, sc)}
+	out := []draw.Line{numbers(d.Theme, sc, d.Shop.Unit), named(d, m, sc)}
 	for y := range max(s.H-3, 0) {
 		out = append(out, pic.Line(y))
 	}
-	return append(out, web(d.Theme, sc, &w.o.Step.Layout))
+	return append(out, web(d.Theme, sc, &w.Plan.Step.Layout))
 }
 
 // around is what of the beam is shown around a move: its way, and neighbours on both
 // sides.
 func around(d *desk, m *plan.Move) plan.Span {
-	b := d.shop.Beam
+	b := d.Shop.Beam
 	all := plan.Span{From: min(b.Rail.From, b.Web.From), To: max(b.Rail.To, b.Web.To)}
 	side := 6 * b.Pitch()
 	from, to := min(m.From, m.To)-side, max(m.From, m.To)+side
@@ -222,12 +222,12 @@ func around(d *desk, m *plan.Move) plan.Span {
 // named names the moved holder where it stands, then its neighbours as there is room.
 func named(d *desk, m *plan.Move, s draw.Scale) draw.Line {
 	l := newLabels(s.Width)
-	at := d.truth.Standing.At
+	at := d.Actual.Standing.At
 	l.put(s.Column(at[m.Holder-1]), draw.Picked, d.Aim+fmt.Sprint(m.Holder))
 	for far := 1; far < len(at); far++ {
 		for _, n := range []int{m.Holder - far, m.Holder + far} {
 			if n >= 1 && n <= len(at) {
-				c := d.forecast.Beam.Holders[n-1]
+				c := d.Forecast.Beam.Holders[n-1]
 				l.put(s.Column(at[n-1]), map[bool]draw.Style{true: draw.Faint, false: draw.Late}[c == plan.Good], fmt.Sprint(n)+letters[c])
 			}
 		}

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/shop"
 
 	"github.com/google/go-cmp/cmp"
@@ -30,9 +31,9 @@ func atWork(t testing.TB, w, h int) (*screen, string) {
 func goOn(t testing.TB, dir string, w, h int) *screen {
 	t.Helper()
 	sc := newScreen(t, read(t, dir), testLook(noColours, false, false), w, h)
-	sc.journal.Take(sc.shop.Dir, false)
-	t.Cleanup(sc.journal.Close)
-	sc.journal.Now = seconds()
+	sc.Journal.Take(sc.Shop.Dir, false)
+	t.Cleanup(sc.Journal.Close)
+	sc.Journal.Now = seconds()
 	return sc.settle()
 }
 
@@ -81,20 +82,20 @@ func (s *screen) sound(dir string) {
 	s.t.Helper()
 	w := s.walk()
 	kept := read(s.t, dir)
-	if diff := cmp.Diff(s.truth.Standing.At, kept.Standing.At); diff != "" {
+	if diff := cmp.Diff(s.Actual.Standing.At, kept.Standing.At); diff != "" {
 		s.t.Fatalf("the file has other places (-screen +file):\n%s", diff)
 	}
-	if w.o == nil || w.refused() {
+	if w.Plan == nil || w.Refused() {
 		s.t.Fatal("there is no plan")
 	}
-	c := w.o.Step.Changeover
-	c.From, c.Moves, c.Repositions, c.Travel = s.truth.Standing.At, w.ahead(), 0, 0
+	c := w.Plan.Step.Changeover
+	c.From, c.Moves, c.Repositions, c.Travel = s.Actual.Standing.At, w.Ahead(), 0, 0
 	for i := range c.Moves {
 		c.Moves[i].Why = plan.Why{}
 	}
 	at := slices.Clone(c.From)
 	for _, m := range c.Moves {
-		if n := s.forecast.Beam.Blocks(at, m); n != 0 {
+		if n := s.Forecast.Beam.Blocks(at, m); n != 0 {
 			s.t.Fatalf("holder %d is blocked by %d in the order given", m.Holder, n)
 		}
 		at[m.Holder-1] = m.To
@@ -104,7 +105,7 @@ func (s *screen) sound(dir string) {
 			s.t.Fatalf("holder %d ends at %s, the plan has it at %s", i+1, at[i].MM(), h.At.MM())
 		}
 	}
-	if faults := s.forecast.Beam.Misplaced(at); len(faults) > 0 {
+	if faults := s.Forecast.Beam.Misplaced(at); len(faults) > 0 {
 		s.t.Fatal(faults[0].Why(plan.Millimetres))
 	}
 }
@@ -124,10 +125,10 @@ func eventsIn(t testing.TB, dir string) (out []shop.Event) {
 func TestWalkFromEndToEnd(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	moves := slices.Clone(sc.desk.moves())
-	target := sc.outcome(0).Standing.At
+	target := sc.Outcome(0).Standing.At
 	sc.press("w").tells("Before the first move", "Site rules", "stored air dumped", "Enter read, go on")
 	sc.press("w", "u", "r", "c").settle() // none of these goes on
-	if len(sc.walk().made()) > 0 || sc.walk().warned {
+	if len(sc.walk().Made()) > 0 || sc.walk().Warned {
 		t.Fatal("another key than Enter leaves the cautions")
 	}
 	sc.press("enter").tells("move 1 of 58", "to the OPERATOR SIDE")
@@ -142,11 +143,11 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	sc.tells(fmt.Sprintf("%d made: it stands at %s mm", moves[4].Holder, plan.Millimetres.Number(moves[4].To)), "move 6 of 58")
 	sc.press("u").settle().sound(dir)
 	sc.tells(fmt.Sprintf("taken back: %d is at %s mm again", moves[4].Holder, plan.Millimetres.Number(moves[4].From)), "move 5 of 58")
-	if got := sc.walk().move().Holder; got != moves[4].Holder {
+	if got := sc.walk().Move().Holder; got != moves[4].Holder {
 		t.Errorf("after the untick holder %d is next, want %d", got, moves[4].Holder)
 	}
 
-	sc.journal.Close() // as if the power had failed: nothing else is saved
+	sc.Journal.Close() // as if the power had failed: nothing else is saved
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").tells("4 moves already made", "D-101")
 	sc.press("enter").tells("move 5 of 58")
@@ -154,7 +155,7 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	sc.ticks(54).tells("all 58 moves made", "60 cutting, 0 resting, 28 parked", "15-74", "cut 1-60")
 	sc.sound(dir)
 	sc.ticks(3) // nothing more to tick, and Enter doesn't end it
-	if diff := cmp.Diff(target, sc.truth.Standing.At); diff != "" {
+	if diff := cmp.Diff(target, sc.Actual.Standing.At); diff != "" {
 		t.Errorf("the restarted walk leads elsewhere (-begun +ended):\n%s", diff)
 	}
 	sc.press("r").settle().tells("D-101 is set up and runs")
@@ -177,10 +178,10 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	if moved != 59 || unmoved != 1 {
 		t.Errorf("the record has %d moves made and %d taken back, want 59 and 1", moved, unmoved)
 	}
-	if at := kept.Standing.Recorded; at.Hour() != 6 || at.Minute() < 30 || at.Nanosecond() != 0 || !sc.forecast.Start.Clock.Equal(at) {
-		t.Errorf("recorded %v by a clock that shows half past six; the day goes on at %v", at, sc.forecast.Start.Clock)
+	if at := kept.Standing.Recorded; at.Hour() != 6 || at.Minute() < 30 || at.Nanosecond() != 0 || !sc.Forecast.Start.Clock.Equal(at) {
+		t.Errorf("recorded %v by a clock that shows half past six; the day goes on at %v", at, sc.Forecast.Start.Clock)
 	}
-	if o := sc.outcome(0); o == nil || o.Step.Changeover.Repositions != 0 || o.Step.Setup.Total() != 0 {
+	if o := sc.Outcome(0); o == nil || o.Step.Changeover.Repositions != 0 || o.Step.Setup.Total() != 0 {
 		t.Error("the job that runs is to be set up again")
 	}
 }
@@ -190,11 +191,11 @@ func TestWalkFromEndToEnd(t *testing.T) {
 func TestWalkAfterARunningJob(t *testing.T) {
 	sc, dir := atWork(t, 120, 36)
 	sc.press("w", "enter").ticks(58).press("r").settle()
-	totals, turns := sc.forecast.Present.Totals, len(sc.jobs())
+	totals, turns := sc.Forecast.Present.Totals, len(sc.Jobs())
 	sc.press("w").tells("D-101 → D-102", "D-101 is running: the first confirmed move records that it has ended")
-	n := sc.outcome(1).Step.Changeover.Repositions
+	n := sc.Outcome(1).Step.Changeover.Repositions
 	sc.press("enter").ticks(1).tells("D-101 was to run until", "y it has")
-	if s := read(t, dir).Standing; s.Setting != nil || sc.journal.Busy() {
+	if s := read(t, dir).Standing; s.Setting != nil || sc.Journal.Busy() {
 		t.Error("the tick is told before it is known what became of D-101")
 	}
 	sc.press("y").settle().sound(dir)
@@ -203,16 +204,16 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	if kept.Day.Jobs[0].State != plan.Done || kept.Standing.Setting.Job != "D-102" || kept.Standing.Job != "D-101" {
 		t.Errorf("D-101 is %d, set up is %v", kept.Day.Jobs[0].State, kept.Standing.Setting)
 	}
-	if len(sc.jobs()) != turns-1 || sc.forecast.Present.Totals.Repositions != totals.Repositions || len(sc.forecast.Present.Known) != turns-1 {
-		t.Errorf("%d of %d jobs known with %d moves; before it was %d with %d", len(sc.forecast.Present.Known), len(sc.jobs()), sc.forecast.Present.Totals.Repositions, turns, totals.Repositions)
+	if len(sc.Jobs()) != turns-1 || sc.Forecast.Present.Totals.Repositions != totals.Repositions || len(sc.Forecast.Present.Known) != turns-1 {
+		t.Errorf("%d of %d jobs known with %d moves; before it was %d with %d", len(sc.Forecast.Present.Known), len(sc.Jobs()), sc.Forecast.Present.Totals.Repositions, turns, totals.Repositions)
 	}
-	sc.journal.Close()
+	sc.Journal.Close()
 	sc = goOn(t, dir, 120, 36)
 	sc.press("w", "enter").tells("D-101 → D-102", fmt.Sprintf("move 2 of %d", n))
 	sc.press("esc").settle().tells("D-102 is half set up")
 	sc.press("w", "enter").tells(fmt.Sprintf("move 2 of %d", n))
 	sc.sound(dir)
-	for sc.walk().move() != nil {
+	for sc.walk().Move() != nil {
 		sc.ticks(1)
 	}
 	sc.press("r").settle()
@@ -227,10 +228,10 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	before := file(t, dir, "positions.toml")
-	at := sc.truth.Standing.At
+	at := sc.Actual.Standing.At
 	sc.press("w", "enter", "f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("D-101 was to run until")
 	sc.press("c", "enter", "esc").tells("nothing is told: D-101 runs", "measured: holder 20 at")
-	if file(t, dir, "positions.toml") != before || sc.jobs()[0].State != plan.Running {
+	if file(t, dir, "positions.toml") != before || sc.Jobs()[0].State != plan.Running {
 		t.Error("something is told all the same")
 	}
 	sc.press("enter").tells("Has it ended?")
@@ -242,7 +243,7 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 
 	sc, dir = atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
-	sc.journal.Now = func() time.Time { return time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC) } // long after its end
+	sc.Journal.Now = func() time.Time { return time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC) } // long after its end
 	sc.press("w", "enter").ticks(1).tells("made: it stands", "D-101 is done")
 	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done {
 		t.Errorf("kept: state %d", kept.Day.Jobs[0].State)
@@ -280,10 +281,10 @@ func TestWalkFromAnAssumedStanding(t *testing.T) {
 		t.Fatal(err)
 	}
 	sc := newScreen(t, read(t, dir), testLook(noColours, false, false), 80, 24)
-	first.journal.Close()
-	sc.journal.Take(dir, false)
-	sc.journal.Now = seconds()
-	t.Cleanup(sc.journal.Close)
+	first.Journal.Close()
+	sc.Journal.Take(dir, false)
+	sc.Journal.Now = seconds()
+	t.Cleanup(sc.Journal.Close)
 	sc.settle().tells("note: positions.toml is missing")
 	sc.press("w").tells("only assumed: measure", "f corrects those that are not")
 	if _, err := os.Stat(file); err == nil {
@@ -330,9 +331,9 @@ func TestTickIsSavedBeforeItIsTold(t *testing.T) {
 		t.Errorf("it is told before it is saved:\n%s", sc.View())
 	}
 	sc.settle().tells("made: it stands", "move 2 of 58")
-	now := sc.journal.Now()
-	sc.journal.Now = func() time.Time { return now }
-	sc.walk().ticked = now.Add(-leastPause / 2) // the key is held down
+	now := sc.Journal.Now()
+	sc.Journal.Now = func() time.Time { return now }
+	sc.walk().Ticked = now.Add(-session.LeastPause / 2) // the key is held down
 	sc.ticks(5).tells("that was quick", "move 2 of 58")
 	if n := len(read(t, dir).Standing.Setting.Made); n != 1 {
 		t.Errorf("%d ticks are saved, want 1", n)
@@ -352,7 +353,7 @@ func TestSavingFails(t *testing.T) {
 		if now, _ := os.ReadFile(file); string(now) != string(before) {
 			t.Error("a write-protected file was written")
 		}
-		if len(sc.walk().made()) != 2 {
+		if len(sc.walk().Made()) != 2 {
 			t.Error("ticks that can't be saved are lost")
 		}
 		if sc.press("q"); sc.ended || !sc.asks {
@@ -364,8 +365,8 @@ func TestSavingFails(t *testing.T) {
 		}
 		os.Chmod(file, 0o644)
 		sc.press("s").settle()
-		if sc.journal.Fault() != "" || len(read(t, dir).Standing.Setting.Made) != 2 || len(eventsIn(t, dir)) != 2 {
-			t.Errorf("saved again: %q, %d events", sc.journal.Fault(), len(eventsIn(t, dir)))
+		if sc.Journal.Fault() != "" || len(read(t, dir).Standing.Setting.Made) != 2 || len(eventsIn(t, dir)) != 2 {
+			t.Errorf("saved again: %q, %d events", sc.Journal.Fault(), len(eventsIn(t, dir)))
 		}
 		if sc.press("q"); !sc.ended {
 			t.Error("leaving asks though all is saved")
@@ -388,12 +389,12 @@ func TestWhoMayWrite(t *testing.T) {
 	if second.press("q"); second.ended {
 		t.Error("leaving loses ticks without a question")
 	}
-	first.journal.Close()
-	if third := goOn(t, dir, 80, 24); third.journal.Why() != "" {
-		t.Errorf("after the first has left: %s", third.journal.Why())
+	first.Journal.Close()
+	if third := goOn(t, dir, 80, 24); third.Journal.Why() != "" {
+		t.Errorf("after the first has left: %s", third.Journal.Why())
 	}
 	shown := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-	shown.journal.Take(shown.shop.Dir, true)
+	shown.Journal.Take(shown.Shop.Dir, true)
 	shown.settle().press("w").tells("an invented day, nothing is written")
 }
 
@@ -401,15 +402,15 @@ func TestWhoMayWrite(t *testing.T) {
 func TestLookingAhead(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter")
-	ahead := sc.walk().ahead()
-	blocked := slices.IndexFunc(ahead, func(m plan.Move) bool { return sc.forecast.Beam.Blocks(sc.truth.Standing.At, m) != 0 })
+	ahead := sc.walk().Ahead()
+	blocked := slices.IndexFunc(ahead, func(m plan.Move) bool { return sc.Forecast.Beam.Blocks(sc.Actual.Standing.At, m) != 0 })
 	for range blocked {
 		sc.press("right")
 	}
 	sc.tells("looking ahead", "! waits for holder")
 	sc.ticks(1).tells("goes first", "move 1 of 58")
 	sc.press("home", "right").ticks(1).tells("move 2 of 58")
-	if got := sc.walk().made()[0].Holder; got != ahead[1].Holder {
+	if got := sc.walk().Made()[0].Holder; got != ahead[1].Holder {
 		t.Errorf("holder %d was ticked, want %d", got, ahead[1].Holder)
 	}
 	sc.sound(dir)

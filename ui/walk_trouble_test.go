@@ -15,10 +15,10 @@ import (
 // chain: its index, and the holder that waits for it; the walk looks at it.
 func (s *screen) chained() (m plan.Move, waits int) {
 	s.t.Helper()
-	w, at := s.walk(), s.truth.Standing.At
-	for i, m := range w.ahead() {
-		for _, other := range w.ahead() {
-			if s.forecast.Beam.Blocks(at, other) == m.Holder && s.forecast.Beam.Blocks(at, m) == 0 {
+	w, at := s.walk(), s.Actual.Standing.At
+	for i, m := range w.Ahead() {
+		for _, other := range w.Ahead() {
+			if s.Forecast.Beam.Blocks(at, other) == m.Holder && s.Forecast.Beam.Blocks(at, m) == 0 {
 				s.press("home")
 				for range i {
 					s.press("right")
@@ -42,17 +42,17 @@ func (s *screen) jammed(at plan.Length) {
 func TestJamInAChain(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(4)
-	left := len(sc.walk().ahead())
+	left := len(sc.walk().Ahead())
 	m, waits := sc.chained()
 	sc.tells(fmt.Sprintf("Path clear. Holder %d moves after this one.", waits))
 	sc.jammed((m.From + m.To) / 2)
-	if sc.walk().refused() {
+	if sc.walk().Refused() {
 		t.Fatalf("the demo's first job is refused:\n%s", sc.View())
 	}
 	sc.tells(fmt.Sprintf("holder %d is marked stuck", m.Holder), "planned again: ", fmt.Sprintf("left, %d before", left))
-	for n, j := range sc.jobs() {
-		if refused := sc.turnedDown(n); refused != strings.Contains(sc.news.text, j.ID) {
-			t.Errorf("%s is refused: %v; it is said %q", j.ID, refused, sc.news.text)
+	for n, j := range sc.Jobs() {
+		if refused := sc.Refused(n); refused != strings.Contains(sc.Notice.Text, j.ID) {
+			t.Errorf("%s is refused: %v; it is said %q", j.ID, refused, sc.Notice.Text)
 		}
 	}
 	sc.sound(dir)
@@ -60,18 +60,18 @@ func TestJamInAChain(t *testing.T) {
 	if at := kept.Standing.At[m.Holder-1]; at != (m.From+m.To)/2 || kept.Marks[m.Holder].Reason != "seized" || len(kept.Standing.Setting.Made) != 4 {
 		t.Errorf("kept: at %s, %+v, %d ticks", at.MM(), kept.Marks[m.Holder], len(kept.Standing.Setting.Made))
 	}
-	for _, a := range sc.walk().ahead() {
+	for _, a := range sc.walk().Ahead() {
 		if a.Holder == m.Holder {
 			t.Error("the stuck one is to move")
 		}
 	}
 	sc.ticks(1).sound(dir)
 	sc.press("u").settle().press("u").settle().tells(fmt.Sprintf("%d is at", m.Holder), fmt.Sprintf("%d is good again", m.Holder))
-	if n := len(sc.walk().ahead()); n != left {
+	if n := len(sc.walk().Ahead()); n != left {
 		t.Errorf("taken back, %d moves are left, before the jam %d", n, left)
 	}
 	sc.sound(dir)
-	for sc.walk().move() != nil {
+	for sc.walk().Move() != nil {
 		sc.ticks(1).sound(dir)
 	}
 	sc.press("r").settle().tells("D-101 is set up and runs")
@@ -80,7 +80,7 @@ func TestJamInAChain(t *testing.T) {
 // refusing is a place on the way of a move at which its holder, stuck, leaves the job no
 // layout.
 func (s *screen) refusing(m plan.Move) (plan.Length, bool) {
-	b := *s.forecast.Beam
+	b := *s.Forecast.Beam
 	b.Holders = slices.Clone(b.Holders)
 	b.Holders[m.Holder-1] = plan.Stuck
 	p, err := plan.NewPlanner(&b)
@@ -89,13 +89,13 @@ func (s *screen) refusing(m plan.Move) (plan.Length, bool) {
 	}
 	for part := plan.Length(1); part < 40; part++ {
 		at := m.From + part*(m.To-m.From)/40
-		stands := *s.truth.Standing
+		stands := *s.Actual.Standing
 		stands.At = slices.Clone(stands.At)
 		stands.At[m.Holder-1] = at
 		if len(b.Misplaced(stands.At)) > 0 {
 			continue
 		}
-		if turn, _ := p.Resume(&stands, s.forecast.Start.Clock, s.walk().job); turn.Refused() {
+		if turn, _ := p.Resume(&stands, s.Forecast.Start.Clock, s.walk().Job); turn.Refused() {
 			return at, true
 		}
 	}
@@ -112,8 +112,8 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 		sc.press("w", "enter").ticks(4)
 		first, _ := sc.chained()
 		sc.jammed((first.From + first.To) / 2)
-		for i, m := range sc.walk().ahead() {
-			if at, found := sc.refusing(m); found && sc.forecast.Beam.Blocks(sc.truth.Standing.At, m) == 0 {
+		for i, m := range sc.walk().Ahead() {
+			if at, found := sc.refusing(m); found && sc.Forecast.Beam.Blocks(sc.Actual.Standing.At, m) == 0 {
 				sc.press("home")
 				for range i {
 					sc.press("right")
@@ -156,7 +156,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 
 	sc.press("u").settle().tells("taken back: ", "move 5 of ") // it was told by mistake
 	sc.sound(dir)
-	for i, a := range sc.walk().ahead() {
+	for i, a := range sc.walk().Ahead() {
 		if a.Holder == m.Holder {
 			sc.press("home")
 			for range i {
@@ -167,7 +167,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 
 	sc.jammed(at)
 	sc.press("c").enters(fmt.Sprint(m.Holder), "", "g", "") // it is mended
-	if sc.walk().refused() || len(read(t, dir).Standing.Setting.Made) != 4 {
+	if sc.walk().Refused() || len(read(t, dir).Standing.Setting.Made) != 4 {
 		t.Errorf("mended, it is refused still, or ticks are lost:\n%s", sc.View())
 	}
 	sc.sound(dir)
@@ -175,8 +175,8 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 	sc, dir, _ = begin() // it stays so: the next job that can be is set up from there
 	sc.press("esc").settle().tells("D-101 is half set up")
 	sc.press("z").settle().press("w").tells("The beam is half set up for D-101")
-	next := sc.walk().job.ID
-	if sc.press("enter"); next == "D-101" || sc.walk().refused() {
+	next := sc.walk().Job.ID
+	if sc.press("enter"); next == "D-101" || sc.walk().Refused() {
 		t.Fatalf("the walk is to %s:\n%s", next, sc.View())
 	}
 	sc.ticks(1).sound(dir)
@@ -194,9 +194,9 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 func TestAirLostOnACut(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(10)
-	made := sc.walk().made()
+	made := sc.walk().Made()
 	number := made[2].Holder // stands on its cut already
-	use := sc.walk().o.Step.Changeover.Holders[number-1]
+	use := sc.walk().Plan.Step.Changeover.Holders[number-1]
 	if use.Use != plan.Cutting {
 		t.Fatalf("holder %d is to be %v", number, use.Use)
 	}
@@ -205,20 +205,20 @@ func TestAirLostOnACut(t *testing.T) {
 	sc.press("ctrl+u").enters(fmt.Sprint(number), "", "a", "hose off")
 	sc.tells(fmt.Sprintf("holder %d is marked no cut", number))
 	sc.sound(dir)
-	o := sc.walk().o
+	o := sc.walk().Plan
 	if o.Step.Changeover.Holders[number-1].Use == plan.Cutting {
 		t.Error("it cuts without air")
 	}
 	sc.ticks(2).sound(dir)
-	sc.journal.Close()
+	sc.Journal.Close()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").tells("12 moves already made")
 	sc.press("enter").sound(dir)
-	for sc.walk().move() != nil {
+	for sc.walk().Move() != nil {
 		sc.ticks(1)
 	}
 	sc.sound(dir)
-	if got := len(sc.walk().o.Step.Layout.Cuts); got != 60 {
+	if got := len(sc.walk().Plan.Step.Layout.Cuts); got != 60 {
 		t.Errorf("%d cuts are set up, want 60", got)
 	}
 	if text := sc.View(); !strings.Contains(text, "All moves done") || !strings.Contains(text, "Air back on: knives may drop") {
@@ -232,12 +232,12 @@ func TestAirLostOnACut(t *testing.T) {
 func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
-	left := len(sc.walk().ahead())
+	left := len(sc.walk().Ahead())
 	number, at := 0, plan.Length(0)
-	for i, h := range sc.walk().o.Step.Changeover.Holders {
-		places := slices.Clone(sc.truth.Standing.At)
+	for i, h := range sc.walk().Plan.Step.Changeover.Holders {
+		places := slices.Clone(sc.Actual.Standing.At)
 		places[i] -= plan.Millimetre / 2
-		if h.Use == plan.Parked && h.At == sc.truth.Standing.At[i] && len(sc.forecast.Beam.Misplaced(places)) == 0 {
+		if h.Use == plan.Parked && h.At == sc.Actual.Standing.At[i] && len(sc.Forecast.Beam.Misplaced(places)) == 0 {
 			number, at = i+1, places[i]
 			break
 		}
@@ -248,15 +248,15 @@ func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 	if s := read(t, dir).Standing.Setting; !s.Found {
 		t.Error("the file doesn't have that a holder was found elsewhere")
 	}
-	sc.journal.Close()
+	sc.Journal.Close()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w", "enter")
 	sc.sound(dir)
-	if n := len(sc.walk().ahead()); n != left {
+	if n := len(sc.walk().Ahead()); n != left {
 		t.Errorf("after a restart %d moves are left, want %d", n, left)
 	}
 	sc.ticks(left).sound(dir)
-	if sc.truth.Standing.At[number-1] != at {
+	if sc.Actual.Standing.At[number-1] != at {
 		t.Errorf("holder %d was moved", number)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"bide/plan/session"
 	"bide/plan/shop"
 )
 
@@ -23,7 +24,7 @@ func TestOperatorAtTheScreen(t *testing.T) {
 	x.press("Enter")
 	x.until("move 1 of 88")
 	for _, next := range []string{"move 2 of 88", "move 3 of 88", "move 4 of 88"} {
-		time.Sleep(leastPause) // as a move takes
+		time.Sleep(session.LeastPause) // as a move takes
 		x.press("Enter")
 		x.until(next, "made: it stands at")
 	}

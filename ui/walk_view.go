@@ -69,7 +69,7 @@ func (w *walk) over(m *model, out []draw.Line) []draw.Line {
 
 // shows reports whether a move is shown, that Enter ticks.
 func (w *walk) shows(d *desk) bool {
-	return w.warned && w.form == nil && w.ending == nil && w.o != nil && !w.refused() && w.move() != nil
+	return w.Warned && w.form == nil && w.Ending == nil && w.Plan != nil && !w.Refused() && w.Move() != nil
 }
 
 // spare is on how many lines what just happened may be told: all but those that tell which
@@ -86,7 +86,7 @@ func (w *walk) spare(m *model) int {
 	case m.H < 6:
 		return 1
 	}
-	told := len(w.figures(m.desk, w.move(), room)) + 3 // from, to, by
+	told := len(w.figures(m.desk, w.Move(), room)) + 3 // from, to, by
 	if told == 3 || m.W < 36 {
 		told = 2 // see inFull
 	}
@@ -98,7 +98,7 @@ func (w *walk) spare(m *model) int {
 // key ticks a move that isn't seen.
 func (w *walk) obscures(m *model) bool {
 	text, brief, _ := w.status(m)
-	if m.H < 3 || m.news.text == "" || m.asks || m.journal.Busy() || !w.shows(m.desk) {
+	if m.H < 3 || m.Notice.Text == "" || m.asks || m.Journal.Busy() || !w.shows(m.desk) {
 		return false
 	}
 	short := fitted(text, brief, m.Size)
@@ -128,17 +128,17 @@ func fitted(text, brief string, s draw.Size) string {
 // body is what is to be done now, in that many lines.
 func (w *walk) body(m *model, s draw.Size) []draw.Line {
 	switch {
-	case w.ending != nil:
+	case w.Ending != nil:
 		return w.asking(m.desk, s.W)
 	case w.form != nil:
 		return w.form.view(m.desk, s)
-	case !w.warned:
+	case !w.Warned:
 		return w.part(m.desk, w.cautions(m.desk, s), s)
-	case w.o == nil:
+	case w.Plan == nil:
 		return w.texts(m.desk, s.W, draw.Span{Style: draw.Faint, Text: m.Pending + " planning the rest from the current positions"})
-	case w.refused():
+	case w.Refused():
 		return w.part(m.desk, w.stopped(m.desk, s.W), s)
-	case w.move() == nil:
+	case w.Move() == nil:
 		return w.part(m.desk, w.ended(m.desk, s), s)
 	}
 	return w.step(m.desk, s)
@@ -164,13 +164,13 @@ func (w *walk) part(d *desk, all []draw.Line, s draw.Size) []draw.Line {
 func (w *walk) beyond(m *model) int {
 	_, s := w.rooms(m.Size)
 	switch {
-	case !w.warned:
+	case !w.Warned:
 		return max(len(w.cautions(m.desk, s))-s.H, 0)
-	case w.o == nil:
+	case w.Plan == nil:
 		return 0
-	case w.refused():
+	case w.Refused():
 		return max(len(w.stopped(m.desk, s.W))-s.H, 0)
-	case w.move() == nil:
+	case w.Move() == nil:
 		return max(len(w.ended(m.desk, s))-s.H, 0)
 	}
 	return 0
@@ -191,20 +191,20 @@ func (w *walk) texts(d *desk, width int, all ...draw.Span) (out []draw.Line) {
 
 // head tells which changeover, which move of how many, and how long the rest takes.
 func (w *walk) head(d *desk, width int) draw.Line {
-	made, ahead := len(w.made()), len(w.ahead())
-	from := d.truth.Standing.Job
-	if j := w.running(); j != nil {
+	made, ahead := len(w.Made()), len(w.Ahead())
+	from := d.Actual.Standing.Job
+	if j := w.Running(); j != nil {
 		from = j.ID
 	}
-	if from == w.job.ID {
+	if from == w.Job.ID {
 		from = ""
 	}
 	l := d.Line()
 	if width < 60 {
-		l.Add(draw.Strong, from+d.To+w.job.ID)
+		l.Add(draw.Strong, from+d.To+w.Job.ID)
 		l.Add(draw.Faint, fmt.Sprintf(" %d/%d", min(made+1, made+ahead), made+ahead))
-		if w.warned && w.look > 0 && ahead > 0 {
-			l.Add(draw.Late, fmt.Sprintf(" ahead %d", min(w.look, ahead-1)))
+		if w.Warned && w.Look > 0 && ahead > 0 {
+			l.Add(draw.Late, fmt.Sprintf(" ahead %d", min(w.Look, ahead-1)))
 		} else if d.demo && l.Width+6 <= width {
 			l.Add(draw.Late, "  DEMO")
 		}
@@ -212,23 +212,23 @@ func (w *walk) head(d *desk, width int) draw.Line {
 	}
 	l.Add(draw.Accent, " setup ")
 	if from != "" {
-		l.Add(draw.Strong, " "+from+" "+d.To+" "+w.job.ID)
+		l.Add(draw.Strong, " "+from+" "+d.To+" "+w.Job.ID)
 	} else {
 		l.Add(draw.Faint, " to")
-		l.Add(draw.Strong, " "+w.job.ID)
+		l.Add(draw.Strong, " "+w.Job.ID)
 	}
 	if d.demo {
 		l.Add(draw.Late, "  DEMO")
 	}
 	switch {
-	case w.o == nil || w.refused():
+	case w.Plan == nil || w.Refused():
 	case ahead == 0:
 		l.Add(draw.Strong, fmt.Sprintf("   all %s made", words.Count(made, "move")))
 	default:
 		l.Add(draw.Strong, fmt.Sprintf("   move %d of %d", made+1, made+ahead))
-		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, words.Minutes(d.forecast.Beam.Takes(w.ahead()))))
+		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, words.Minutes(d.Forecast.Beam.Takes(w.Ahead()))))
 	}
-	if room := width - l.Width - 4; room >= 10 && made+ahead > 0 && w.o != nil && !w.refused() {
+	if room := width - l.Width - 4; room >= 10 && made+ahead > 0 && w.Plan != nil && !w.Refused() {
 		bar := min(room, 40)
 		done := bar * made / (made + ahead)
 		l.To(width - bar - 1)
@@ -243,17 +243,17 @@ func (w *walk) head(d *desk, width int) draw.Line {
 func (w *walk) status(m *model) (text, brief string, i draw.Style) {
 	switch {
 	case m.asks:
-		return m.question(), "", draw.Late
-	case m.journal.Busy():
+		return m.Question(), "", draw.Late
+	case m.Journal.Busy():
 		return m.Pending + " being saved", "", draw.Faint
-	case m.journal.Fault() != "":
+	case m.Journal.Fault() != "":
 		again := m.KeyFor(keys.SaveAgain)
-		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", m.journal.Fault(), m.news.text), "NOT SAVED: " + again, draw.Late
+		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", m.Journal.Fault(), m.Notice.Text), "NOT SAVED: " + again, draw.Late
 	}
-	if text, brief := m.outdated(); text != "" {
-		return words.Join("; ", m.news.text, text), brief, draw.Late
+	if text, brief := m.Outdated(); text != "" {
+		return words.Join("; ", m.Notice.Text, text), brief, draw.Late
 	}
-	return m.news.text, m.news.brief, draw.Strong
+	return m.Notice.Text, m.Notice.Brief, draw.Strong
 }
 
 // keysLine names the keys: the first whatever the width, then as many as there is
@@ -281,29 +281,29 @@ func (w *walk) keysLine(m *model, width int) draw.Line {
 
 // works reports whether a key is worth a place in the line of keys now.
 func (w *walk) works(d *desk, a keys.Action) bool {
-	left := len(w.ahead()) > 0
+	left := len(w.Ahead()) > 0
 	switch a {
 	case keys.Confirm:
 		return left
 	case keys.Runs:
-		return w.o != nil && !w.refused() && !left
+		return w.Plan != nil && !w.Refused() && !left
 	case keys.TakeBack:
-		return w.backable()
+		return w.CanTakeBack()
 	case keys.SaveAgain:
-		return d.journal.Owes()
+		return d.Journal.Owes()
 	}
 	return true
 }
 
 // stopped tells why the job can't be set up from what stands.
 func (w *walk) stopped(d *desk, width int) []draw.Line {
-	all := []draw.Span{{Style: draw.Late, Text: "x " + w.job.ID + " can't be set up from the current positions:"}}
-	for _, f := range w.o.Faults {
-		all = append(all, draw.Span{Style: draw.Plain, Text: f.Why(d.shop.Unit)})
+	all := []draw.Span{{Style: draw.Late, Text: "x " + w.Job.ID + " can't be set up from the current positions:"}}
+	for _, f := range w.Plan.Faults {
+		all = append(all, draw.Span{Style: draw.Plain, Text: f.Why(d.Shop.Unit)})
 	}
-	if w.backable() {
+	if w.CanTakeBack() {
 		all = append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.TakeBack) + " undoes the last entry."})
 	}
 	return w.texts(d, width, append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Fault) + " sets a holder's condition, " + d.KeyFor(keys.Correct) + " corrects a position."},
-		draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Back) + " goes back to the day; there " + w.job.ID + " can be put on hold, and the setup is then of the next job. All confirmed moves are kept."})...)
+		draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Back) + " goes back to the day; there " + w.Job.ID + " can be put on hold, and the setup is then of the next job. All confirmed moves are kept."})...)
 }

@@ -31,7 +31,7 @@ func TestWalkFitsEverySize(t *testing.T) {
 	for w := 20; w < 200; w += fewer(3, 20) {
 		for h := 3; h < 60; h += fewer(2, 9) {
 			sc.send(tea.WindowSizeMsg{Width: w, Height: h})
-			m := sc.walk().move()
+			m := sc.walk().Move()
 			if frame := sc.View(); !strings.Contains(frame, plan.Millimetres.Number(m.To)) || h > 4 && !strings.Contains(frame, "Enter") {
 				t.Fatalf("%dx%d doesn't tell where holder %d goes:\n%s", w, h, m.Holder, frame)
 			}
@@ -63,12 +63,12 @@ func TestRandomKeysOnAWalk(t *testing.T) {
 			sc.send(tea.WindowSizeMsg{Width: 1 + r.IntN(210), Height: 1 + r.IntN(65)})
 		}
 		sc.fits()
-		if faults := sc.forecast.Beam.Misplaced(sc.truth.Standing.At); len(faults) > 0 {
+		if faults := sc.Forecast.Beam.Misplaced(sc.Actual.Standing.At); len(faults) > 0 {
 			t.Fatalf("seed %d, keys %q: %s", seed, typed, faults[0].Why(plan.Millimetres))
 		}
 	}
 	sc.settle()
-	if diff := cmp.Diff(sc.truth.Standing.At, read(t, dir).Standing.At); diff != "" {
+	if diff := cmp.Diff(sc.Actual.Standing.At, read(t, dir).Standing.At); diff != "" {
 		t.Errorf("seed %d: the file has other places (-screen +file):\n%s", seed, diff)
 	}
 }
@@ -81,8 +81,8 @@ func TestGoldenWalk(t *testing.T) {
 		ascii   bool
 	}{{"plain", noColours, false}, {"ascii", noColours, true}, {"dark", manyColours, false}} {
 		sc := newScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24)
-		sc.journal.Take(sc.shop.Dir, true)
-		sc.journal.Now = seconds()
+		sc.Journal.Take(sc.Shop.Dir, true)
+		sc.Journal.Now = seconds()
 		sc.settle().press("w", "enter").ticks(12)
 		for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}, {200, 60}} {
 			if mode.colours == manyColours && size[0] != 80 {

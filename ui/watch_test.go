@@ -23,25 +23,25 @@ func (s *screen) glance() *screen {
 func TestSecondScreenFollows(t *testing.T) {
 	first, sc, _ := second(t)
 	sc.glance()
-	old := sc.shop
-	if sc.glance(); sc.shop != old {
+	old := sc.Shop
+	if sc.glance(); sc.Shop != old {
 		t.Error("the files are read again though they are the same")
 	}
 	first.press("w", "enter").ticks(2)
 	sc.glance().tells("positions.toml changed meanwhile: read again")
-	if got, want := sc.truth.Standing.At[first.truth.Standing.Setting.Made[0].Holder-1], first.truth.Standing.At[first.truth.Standing.Setting.Made[0].Holder-1]; got != want {
+	if got, want := sc.Actual.Standing.At[first.Actual.Standing.Setting.Made[0].Holder-1], first.Actual.Standing.At[first.Actual.Standing.Setting.Made[0].Holder-1]; got != want {
 		t.Errorf("the first moved holder stands at %s, want %s", got.MM(), want.MM())
 	}
 	sc.press("w").settle().tells("2 moves already made")
 	sc.press("enter").tells("move 3 of 58")
 	first.ticks(2)
 	sc.glance().tells("move 5 of 58", "read again")
-	if got, want := sc.walk().move().Holder, first.walk().move().Holder; got != want {
+	if got, want := sc.walk().Move().Holder, first.walk().Move().Holder; got != want {
 		t.Errorf("the next holder is %d, on the first screen %d", got, want)
 	}
 	first.ticks(54).press("r").settle()
 	sc.glance().tells("meanwhile: read again; the walk to D-101 is")
-	if sc.over != nil || sc.jobs()[0].State != plan.Running {
+	if sc.over != nil || sc.Jobs()[0].State != plan.Running {
 		t.Error("it isn't seen that D-101 runs")
 	}
 }
@@ -51,10 +51,10 @@ func TestSecondScreenFollows(t *testing.T) {
 func TestOutdatedIsSaid(t *testing.T) {
 	first, sc, _ := second(t)
 	sc.press("j", "J").settle()
-	order := ids(sc.jobs())
+	order := ids(sc.Jobs())
 	first.press("w", "enter").ticks(1)
 	sc.glance().press("k").tells("positions.toml has changed since", "reads it again")
-	if len(sc.truth.Standing.At) == 0 || sc.truth.Standing.Setting != nil {
+	if len(sc.Actual.Standing.At) == 0 || sc.Actual.Standing.Setting != nil {
 		t.Error("it is read though a job was moved")
 	}
 	for _, s := range [][2]int{{20, 5}, {40, 12}} {
@@ -66,8 +66,8 @@ func TestOutdatedIsSaid(t *testing.T) {
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	sc.press("R").settle().tells("positions.toml changed meanwhile: what stands is read again")
-	if strings.Join(ids(sc.jobs()), " ") != strings.Join(order, " ") || sc.truth.Standing.Setting == nil {
-		t.Errorf("read again: %v, %v", ids(sc.jobs()), sc.truth.Standing.Setting)
+	if strings.Join(ids(sc.Jobs()), " ") != strings.Join(order, " ") || sc.Actual.Standing.Setting == nil {
+		t.Errorf("read again: %v, %v", ids(sc.Jobs()), sc.Actual.Standing.Setting)
 	}
 	if sc.press("k"); strings.Contains(sc.View(), "has changed") {
 		t.Error("it is still said to be outdated")
@@ -92,7 +92,7 @@ func TestWriterIsToldOfChanges(t *testing.T) {
 	put(text + "\n[[holder]]\nnumber = 9\ncondition = \"stuck\"\n")
 	sc.glance().tells("beam.toml has changed since")
 	sc.press("R").settle().tells("beam.toml changed meanwhile: read again")
-	if sc.forecast.Beam.Holders[8] != plan.Stuck {
+	if sc.Forecast.Beam.Holders[8] != plan.Stuck {
 		t.Error("the beam isn't as the file has it")
 	}
 	put("name = ")
@@ -100,7 +100,7 @@ func TestWriterIsToldOfChanges(t *testing.T) {
 	put(text)
 	sc.glance().press("j", "J").settle().press("R").settle().tells("not read again: beam.toml or materials.toml has changed")
 	sc.press("u").settle().press("R").settle().tells("read again")
-	if sc.forecast.Beam.Holders[8] != plan.Good {
+	if sc.Forecast.Beam.Holders[8] != plan.Good {
 		t.Error("the beam isn't as the file has it")
 	}
 }
@@ -112,8 +112,8 @@ func TestTickOnAnOutdatedScreen(t *testing.T) {
 	sc.press("w").settle().press("enter")
 	first.press("w", "enter").ticks(3)
 	sc.ticks(1).tells("read again: nothing was told", "move 4 of 58")
-	if sc.journal.Owes() {
-		t.Errorf("owing %v", sc.journal.Owing())
+	if sc.Journal.Owes() {
+		t.Errorf("owing %v", sc.Journal.Owing())
 	}
 }
 
@@ -123,24 +123,24 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 	first, sc, dir := second(t)
 	sc.press("w").settle().press("enter").ticks(1)
 	first.press("w", "enter").ticks(1)
-	first.journal.Close()
+	first.Journal.Close()
 	sc.press("s").settle().tells("the shop is free now", "meanwhile, and is read", "move 2 of 58")
-	if strings.Contains(sc.news.text, "tell it again") {
-		t.Errorf("it is to be told again though the file has it: %s", sc.news.text)
+	if strings.Contains(sc.Notice.Text, "tell it again") {
+		t.Errorf("it is to be told again though the file has it: %s", sc.Notice.Text)
 	}
 
-	sc.journal.Close()
+	sc.Journal.Close()
 	first = goOn(t, dir, 80, 24)
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter").ticks(2)
 	first.press("w", "enter").ticks(1)
-	first.journal.Close()
-	move := sc.walk().made()[2]
-	at := sc.truth.Standing.At[move.Holder-1]
+	first.Journal.Close()
+	move := sc.walk().Made()[2]
+	at := sc.Actual.Standing.At[move.Holder-1]
 	sc.press("s").settle()
-	u := sc.shop.Unit
-	if want := "tell it again: holder " + strconv.Itoa(move.Holder) + " from " + u.Show(move.From) + " to " + u.Show(at); !strings.HasSuffix(sc.news.text, want) {
-		t.Errorf("said %q, want at its end %q", sc.news.text, want)
+	u := sc.Shop.Unit
+	if want := "tell it again: holder " + strconv.Itoa(move.Holder) + " from " + u.Show(move.From) + " to " + u.Show(at); !strings.HasSuffix(sc.Notice.Text, want) {
+		t.Errorf("said %q, want at its end %q", sc.Notice.Text, want)
 	}
 }
 
@@ -149,14 +149,14 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 func TestReadAgainLeavesAnUnsavedDay(t *testing.T) {
 	s, dir := atWork(t, 120, 36)
 	s.press("J").settle()
-	order := ids(s.jobs())
+	order := ids(s.Jobs())
 	day := filepath.Join(dir, "day.toml")
 	if err := os.WriteFile(day, []byte(strings.Replace(file(t, dir, "day.toml"), "length_m = 3200", "length_m = 3300", 1)+"\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}
 	s.press("R").settle().tells("day.toml changed meanwhile: what stands is read again", "the day here isn't saved and stays", "undo begins anew")
-	if !s.changed() || strings.Join(ids(s.jobs()), " ") != strings.Join(order, " ") {
-		t.Errorf("the order is %v, was %v", ids(s.jobs()), order)
+	if !s.Changed() || strings.Join(ids(s.Jobs()), " ") != strings.Join(order, " ") {
+		t.Errorf("the order is %v, was %v", ids(s.Jobs()), order)
 	}
 }
 
@@ -168,8 +168,8 @@ func TestWalkAsksForALookAtBlades(t *testing.T) {
 		t.Errorf("blades that are known are to be looked at:\n%s", s.View())
 	}
 	s.press("esc")
-	stands := *s.truth.Standing
+	stands := *s.Actual.Standing
 	stands.Blades, stands.Setting = nil, &plan.Setting{Job: "D-109"}
-	s.truth.Standing = &stands
+	s.Actual.Standing = &stands
 	s.press("w").settle().tells("Blades not known, taken to be the right ones: look at those of holders ", "half set up for D-109", "Blades may have been swapped for it")
 }

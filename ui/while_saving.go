@@ -21,5 +21,5 @@ func (m *model) holdsBack(a keys.Action) bool {
 	if _, walks := m.over.(*walk); a == keys.Back && (!walks || m.help != nil) {
 		return false
 	}
-	return m.journal.Busy() && !slices.Contains(looking, a)
+	return m.Journal.Busy() && !slices.Contains(looking, a)
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/session/journal"
 	"bide/ui/keys"
 
@@ -27,10 +28,10 @@ func (s *screen) holdsSaves() (ends []tea.Msg) {
 			for _, cmd := range msg {
 				s.later(cmd)
 			}
-		case journal.Written, journal.DaySaved, asked:
+		case journal.Written, journal.DaySaved, session.Asked:
 			ends = append(ends, msg)
-		case looked:
-			if !msg.asked {
+		case session.Looked:
+			if !msg.Asked {
 				s.send(msg)
 				continue
 			}
@@ -67,10 +68,10 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 			sc, _ := atWork(t, 120, 36)
 			sc.press(told.before...).settle().press(told.keys...)
 			held := sc.holdsSaves()
-			if len(held) != 1 || !sc.journal.Busy() {
+			if len(held) != 1 || !sc.Journal.Busy() {
 				t.Fatalf("%d saves are under way, want 1", len(held))
 			}
-			order, past := slices.Clone(sc.jobs()), len(sc.history.Past)
+			order, past := slices.Clone(sc.Jobs()), len(sc.History.Past)
 			for _, pane := range []string{"1", "2", "3", "4", "5", "6"} {
 				for _, key := range allKeys() {
 					if key == "ctrl+c" || key == "q" || key == "?" || key == "f1" {
@@ -78,16 +79,16 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 					}
 					sc.press(pane, key)
 					sc.holdsSaves()
-					if sc.over != nil || sc.prompt != nil || !slices.Equal(order, sc.jobs()) || len(sc.history.Past) != past {
-						t.Fatalf("%s in pane %s opens or changes something while it is saved: %T, %q", key, pane, sc.over, sc.news.text)
+					if sc.over != nil || sc.prompt != nil || !slices.Equal(order, sc.Jobs()) || len(sc.History.Past) != past {
+						t.Fatalf("%s in pane %s opens or changes something while it is saved: %T, %q", key, pane, sc.over, sc.Notice.Text)
 					}
 				}
 				for _, key := range []string{"w", "s", "S", "g", "e"} {
-					if sc.press(pane, key); sc.over != nil || sc.search.Busy() {
+					if sc.press(pane, key); sc.over != nil || sc.Search.Busy() {
 						t.Fatalf("%s in pane %s is done while it is saved", key, pane)
 					}
-					if in := sc.scope(); sc.ActionOf(key, in) != keys.None && sc.news.text != stillSaving {
-						t.Errorf("%s in pane %s isn't told to wait: %q", key, pane, sc.news.text)
+					if in := sc.scope(); sc.ActionOf(key, in) != keys.None && sc.Notice.Text != stillSaving {
+						t.Errorf("%s in pane %s isn't told to wait: %q", key, pane, sc.Notice.Text)
 					}
 				}
 			}
@@ -110,7 +111,7 @@ func TestWalkIsFromTheMarkedBeam(t *testing.T) {
 	held := sc.holdsSaves()
 	sc.press("w").tells(stillSaving)
 	sc.gets(held).press("w", "enter").settle()
-	for _, m := range sc.walk().ahead() {
+	for _, m := range sc.walk().Ahead() {
 		if m.Holder == first.Holder {
 			t.Fatalf("holder %d is marked stuck, and the walk tells to move it", m.Holder)
 		}
@@ -131,9 +132,9 @@ func TestWalkStaysWhileATickIsSaved(t *testing.T) {
 		}
 	}
 	sc.gets(held).sound(dir)
-	made := sc.walk().made()
+	made := sc.walk().Made()
 	sc.press("esc").settle()
-	if len(made) != 1 || sc.forecast.Start.Standing != sc.truth.Standing {
+	if len(made) != 1 || sc.Forecast.Start.Standing != sc.Actual.Standing {
 		t.Fatalf("%d moves made; the day doesn't begin with what stands", len(made))
 	}
 	if slices.ContainsFunc(sc.desk.moves(), func(m plan.Move) bool { return m.Holder == made[0].Holder }) {
@@ -148,7 +149,7 @@ func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
 	agree := func(when string) {
 		t.Helper()
 		for _, j := range read(t, dir).Day.Jobs {
-			if here := sc.history.Now.Find(j.ID).State; here != j.State {
+			if here := sc.History.Now.Find(j.ID).State; here != j.State {
 				t.Errorf("%s, %s is in state %d in the file and in %d here", when, j.ID, j.State, here)
 			}
 		}
@@ -168,7 +169,7 @@ func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
 	meanwhile()
 	agree("at the first tick of the next")
 	sc.press("esc").settle()
-	if sc.changed() {
+	if sc.Changed() {
 		t.Error("the day is said to be changed")
 	}
 }
@@ -180,12 +181,12 @@ func TestTakingBackKeepsEdits(t *testing.T) {
 	held := sc.holdsSaves()
 	sc.press("1", "j", "J").tells(stillSaving)
 	sc.gets(held)
-	if sc.justRan() || len(sc.claims) != 58 || sc.changed() {
-		t.Errorf("taken back: %d claims are left, the day is changed: %v", len(sc.claims), sc.changed())
+	if sc.JustRan() || len(sc.Claims) != 58 || sc.Changed() {
+		t.Errorf("taken back: %d claims are left, the day is changed: %v", len(sc.Claims), sc.Changed())
 	}
 	sc.tells("taken back: D-101 is waiting again")
-	if strings.Contains(sc.news.text, "moved") {
-		t.Errorf("it is said %q", sc.news.text)
+	if strings.Contains(sc.Notice.Text, "moved") {
+		t.Errorf("it is said %q", sc.Notice.Text)
 	}
 }
 
@@ -210,8 +211,8 @@ func TestNothingIsToldWhileFilesAreReadAgain(t *testing.T) {
 	sc.press("enter")
 	held = append(held, sc.holdsSaves()...)
 	sc.gets(held).says("materials.toml changed meanwhile: read again")
-	if kept := read(t, dir).Standing; kept.Setting != nil || sc.truth.Standing.Setting != nil || sc.journal.Busy() {
-		t.Errorf("in the file %v, here %v, saving %v", kept.Setting, sc.truth.Standing.Setting, sc.journal.Busy())
+	if kept := read(t, dir).Standing; kept.Setting != nil || sc.Actual.Standing.Setting != nil || sc.Journal.Busy() {
+		t.Errorf("in the file %v, here %v, saving %v", kept.Setting, sc.Actual.Standing.Setting, sc.Journal.Busy())
 	}
 	sc.ticks(1).sound(dir)
 }

@@ -1,4 +1,4 @@
-package ui
+package session
 
 import (
 	"fmt"
@@ -13,46 +13,46 @@ import (
 	"bide/plan/words"
 )
 
-// claim is something told of the beam on a walk, so that it can be taken back: what was
+// Claim is something told of the beam on a walk, so that it can be taken back: what was
 // true before and after it, what of it is in the record, and which jobs came into other
 // states by it.
-type claim struct {
+type Claim struct {
 	job      string // id of the walk's
 	what     string // it, in few words
-	was, is  journal.Actual
+	Was, Is  journal.Actual
 	events   []shop.Event
 	were     draft.States // of the jobs that came into other states, those before
-	finished *setup       // the setup that it ended; nil while that goes on
+	finished *Setup       // the setup that it ended; nil while that goes on
 }
 
 // tell has a deed of the walk written down, to be taken back with u; then it goes on,
 // and says what was told, in full or in few words. Jobs have become what they became by it.
-func (w *setup) tell(done journal.Deed, became draft.States, what, says string, then func()) {
-	t, was := &claim{job: w.job.ID, what: what, was: w.d.truth, is: done.Actual, events: done.Events, were: w.d.statesOf(became)}, w.d.forecast.Start.Clock
+func (w *Setup) tell(done journal.Deed, became draft.States, what, says string, then func()) {
+	t, was := &Claim{job: w.Job.ID, what: what, Was: w.d.Actual, Is: done.Actual, events: done.Events, were: w.d.statesOf(became)}, w.d.Forecast.Start.Clock
 	done.Day = w.d.dayWith(became)
 	done.Done = func(said string) {
-		w.d.claims = append(w.d.claims, t)
+		w.d.Claims = append(w.d.Claims, t)
 		then()
-		w.d.say("%s", words.Join("; ", w.d.notKept()+says, outcomes(became, w.job.ID), said, w.d.byTheWall(was)))
-		w.d.news.brief = w.d.notKept() + what
+		w.d.Say("%s", words.Join("; ", w.d.notKept()+says, outcomes(became, w.Job.ID), said, w.d.byTheWall(was)))
+		w.d.Notice.Brief = w.d.notKept() + what
 	}
 	w.d.perform(done)
 }
 
 // byTheWall says that the day goes on by the clock on the wall from here on, where it
 // began as its file has it before; else nothing.
-func (d *session) byTheWall(was time.Time) string {
-	if now := d.forecast.Start.Clock; was.Equal(d.shop.Day.Start) && !now.Equal(was) {
-		return "the day goes by the real time now, from " + d.at(now) + " on"
+func (d *Session) byTheWall(was time.Time) string {
+	if now := d.Forecast.Start.Clock; was.Equal(d.Shop.Day.Start) && !now.Equal(was) {
+		return "the day goes by the real time now, from " + d.Clock(now) + " on"
 	}
 	return ""
 }
 
 // statesOf are the present states of these jobs.
-func (d *session) statesOf(jobs draft.States) draft.States {
+func (d *Session) statesOf(jobs draft.States) draft.States {
 	out := draft.States{}
 	for id := range jobs {
-		if j := d.history.Now.Find(id); j != nil {
+		if j := d.History.Now.Find(id); j != nil {
 			out[id] = j.State
 		}
 	}
@@ -70,40 +70,40 @@ func outcomes(became draft.States, but string) string {
 	return words.Join(", ", parts...)
 }
 
-// takeBack takes back what was told last on this walk; after a restart, the last tick
+// TakeBack takes back what was told last on this walk; after a restart, the last tick
 // that positions.toml has. That the job ran, told at the end of an earlier walk to it, is
 // taken back as in the panes.
-func (w *setup) takeBack() {
-	n := len(w.d.claims)
-	if n == 0 || w.d.claims[n-1].job != w.job.ID {
+func (w *Setup) TakeBack() {
+	n := len(w.d.Claims)
+	if n == 0 || w.d.Claims[n-1].job != w.Job.ID {
 		w.untick()
 		return
 	}
-	last := w.d.claims[n-1]
+	last := w.d.Claims[n-1]
 	if last.finished != nil {
-		w.d.unrun(last)
+		w.d.Unrun(last)
 		return
 	}
 	w.d.unsay(last, func() { w.resume(last) })
 }
 
 // backable reports whether there is something to take back.
-func (w *setup) backable() bool {
-	n := len(w.d.claims)
-	return n > 0 && w.d.claims[n-1].job == w.job.ID || len(w.made()) > 0
+func (w *Setup) CanTakeBack() bool {
+	n := len(w.d.Claims)
+	return n > 0 && w.d.Claims[n-1].job == w.Job.ID || len(w.Made()) > 0
 }
 
 // unsay has a thing told written down as told by mistake.
-func (d *session) unsay(t *claim, then func()) {
-	back, wrong := t.before(d.truth)
-	if faults := d.forecast.Beam.Misplaced(back.Standing.At); wrong == "" && len(faults) > 0 {
-		wrong = faults[0].Why(d.shop.Unit)
+func (d *Session) unsay(t *Claim, then func()) {
+	back, wrong := t.Before(d.Actual)
+	if faults := d.Forecast.Beam.Misplaced(back.Standing.At); wrong == "" && len(faults) > 0 {
+		wrong = faults[0].Why(d.Shop.Unit)
 	}
 	if wrong != "" {
-		d.say("%s can't be taken back: %s", t.what, wrong)
+		d.Say("%s can't be taken back: %s", t.what, wrong)
 		return
 	}
-	now := d.journal.Clock()
+	now := d.Journal.Clock()
 	if back.Standing.Setting != nil { // else it stands again as it was recorded then
 		back.Standing.Recorded = now
 	}
@@ -112,32 +112,32 @@ func (d *session) unsay(t *claim, then func()) {
 		done.Events = append(done.Events, e.TakenBack(now))
 	}
 	done.Done = func(said string) {
-		d.claims = slices.DeleteFunc(d.claims, func(c *claim) bool { return c == t })
+		d.Claims = slices.DeleteFunc(d.Claims, func(c *Claim) bool { return c == t })
 		d.become(t.were)
 		then()
-		d.say("%s", words.Join("; ", d.notKept()+"taken back: "+words.Join(", ", d.asBefore(t), outcomes(t.were, "")), said))
-		d.news.brief = d.notKept() + d.briefly(t)
+		d.Say("%s", words.Join("; ", d.notKept()+"taken back: "+words.Join(", ", d.asBefore(t), outcomes(t.were, "")), said))
+		d.Notice.Brief = d.notKept() + d.briefly(t)
 	}
 	d.perform(done)
 }
 
 // again tells where holders stand and how they are marked again, what was told of them
 // taken back.
-func (d *session) asBefore(t *claim) string {
+func (d *Session) asBefore(t *Claim) string {
 	var parts []string
 	for _, e := range t.events {
 		switch e.Kind {
 		case shop.EventMoved, shop.EventCorrected:
-			parts = append(parts, fmt.Sprintf("%d is at %s again", e.Holder, d.shop.Unit.Show(e.From)))
+			parts = append(parts, fmt.Sprintf("%d is at %s again", e.Holder, d.Shop.Unit.Show(e.From)))
 		case shop.EventCondition:
-			parts = append(parts, fmt.Sprintf("%d is %s again", e.Holder, d.forecast.Beam.Holders[e.Holder-1]))
+			parts = append(parts, fmt.Sprintf("%d is %s again", e.Holder, d.Forecast.Beam.Holders[e.Holder-1]))
 		}
 	}
 	return words.Join(", ", parts...)
 }
 
 // briefly tells in few words what is so again.
-func (d *session) briefly(t *claim) string {
+func (d *Session) briefly(t *Claim) string {
 	if len(t.events) == 0 {
 		return "taken back"
 	}
@@ -151,7 +151,7 @@ func (d *session) briefly(t *claim) string {
 	case e.Kind == shop.EventMoved:
 		return fmt.Sprintf("%d taken back", e.Holder)
 	case e.Kind == shop.EventCondition:
-		return fmt.Sprintf("%d is %s again", e.Holder, d.forecast.Beam.Holders[e.Holder-1])
+		return fmt.Sprintf("%d is %s again", e.Holder, d.Forecast.Beam.Holders[e.Holder-1])
 	case found > 1:
 		return fmt.Sprintf("%d as thought again", found)
 	case found == 1:
@@ -162,13 +162,13 @@ func (d *session) briefly(t *claim) string {
 	return "taken back"
 }
 
-// before is what is true without what was told: of what has changed since, what was
+// Before is what is true without what was told: of what has changed since, what was
 // told changes nothing. wrong is why it can't be taken out any more.
-func (t *claim) before(now journal.Actual) (out journal.Actual, wrong string) {
-	stands := *t.was.Standing
+func (t *Claim) Before(now journal.Actual) (out journal.Actual, wrong string) {
+	stands := *t.Was.Standing
 	stands.At, stands.Assumed = slices.Clone(now.Standing.At), false
-	for i, is := range t.is.Standing.At {
-		switch was := t.was.Standing.At[i]; {
+	for i, is := range t.Is.Standing.At {
+		switch was := t.Was.Standing.At[i]; {
 		case was == is:
 		case now.Standing.At[i] != is:
 			wrong = fmt.Sprintf("holder %d stands elsewhere since", i+1)
@@ -177,9 +177,9 @@ func (t *claim) before(now journal.Actual) (out journal.Actual, wrong string) {
 		}
 	}
 	marks := maps.Clone(now.Marks)
-	for _, n := range slices.Concat(slices.Collect(maps.Keys(t.was.Marks)), slices.Collect(maps.Keys(t.is.Marks))) {
-		was, before := t.was.Marks[n]
-		is, after := t.is.Marks[n]
+	for _, n := range slices.Concat(slices.Collect(maps.Keys(t.Was.Marks)), slices.Collect(maps.Keys(t.Is.Marks))) {
+		was, before := t.Was.Marks[n]
+		is, after := t.Is.Marks[n]
 		switch {
 		case was == is && before == after:
 		case now.Marks[n] != is:
@@ -198,7 +198,7 @@ func (t *claim) before(now journal.Actual) (out journal.Actual, wrong string) {
 
 // resume goes on with the walk after something was taken back: with the plan as it is
 // where only a tick was, else with a new one.
-func (w *setup) resume(t *claim) {
+func (w *Setup) resume(t *Claim) {
 	if len(t.were) > 0 {
 		w.became, w.sure = plan.Done, false
 	}
@@ -210,22 +210,22 @@ func (w *setup) resume(t *claim) {
 	w.lookAt(t.events[0].Holder)
 }
 
-// unrun takes back that a job is set up and runs: its walk goes on at its end. What was
+// Unrun takes back that a job is set up and runs: its walk goes on at its end. What was
 // edited since stays.
-func (d *session) unrun(t *claim) {
-	if !slices.Contains(d.claims, t) {
-		d.say("that %s runs was taken back already", t.job)
+func (d *Session) Unrun(t *Claim) {
+	if !slices.Contains(d.Claims, t) {
+		d.Say("that %s runs was taken back already", t.job)
 		return
 	}
-	if s := d.truth.Standing.Setting; s != nil {
-		d.say("%s is half set up: take that back first, with w and then u", s.Job)
+	if s := d.Actual.Standing.Setting; s != nil {
+		d.Say("%s is half set up: take that back first, with w and then u", s.Job)
 		return
 	}
 	d.unsay(t, func() {
-		d.history.Drop(func(f draft.Draft) bool { return f.Cause == any(t) })
+		d.History.Drop(func(f draft.Draft) bool { return f.Cause == any(t) })
 		w := t.finished
-		w.job, w.look = d.history.Now.Find(t.job), 0
-		d.setup = w
-		d.stand(d.truth)
+		w.Job, w.Look = d.History.Now.Find(t.job), 0
+		d.Setup = w
+		d.Stand(d.Actual)
 	})
 }

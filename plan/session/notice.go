@@ -1,4 +1,4 @@
-package ui
+package session
 
 import (
 	"bide/plan"
@@ -10,9 +10,9 @@ import (
 )
 
 // news is what just happened, told until the next key.
-type news struct {
-	text    string
-	brief   string       // the same where there is little room; may be empty
+type Notice struct {
+	Text    string
+	Brief   string       // the same where there is little room; may be empty
 	also    string       // what came from the background meanwhile
 	job     string       // id of the one that was changed
 	against *plan.Totals // of the day before it, where they were known
@@ -20,41 +20,43 @@ type news struct {
 	able    []*plan.Job  // that could be run before it
 }
 
-// mention tells what came from the background, beside what just happened.
-func (d *session) mention(text string) { d.news.also = text }
+// Mention tells what came from the background, beside what just happened.
+func (d *Session) Mention(text string) { d.Notice.also = text }
 
-// say tells what just happened, or why nothing did.
-func (d *session) say(format string, args ...any) { d.news = news{text: fmt.Sprintf(format, args...)} }
+// Say tells what just happened, or why nothing did.
+func (d *Session) Say(format string, args ...any) {
+	d.Notice = Notice{Text: fmt.Sprintf(format, args...)}
+}
 
-// told is the news in words: what happened and what it costs, lateness first. Where
+// Told is the news in words: what happened and what it costs, lateness first. Where
 // a rule is broken, that comes before all, and what happened last: what is cut off
 // at the end matters least.
-func (d *session) told(pending string) string {
-	text := d.news.text
-	if d.news.job == "" && !d.news.priced {
-		return words.Join("; ", text, d.news.also)
+func (d *Session) Told(pending string) string {
+	text := d.Notice.Text
+	if d.Notice.job == "" && !d.Notice.priced {
+		return words.Join("; ", text, d.Notice.also)
 	}
 	costs := ""
 	switch {
-	case d.news.against == nil:
-	case d.forecast.Present.Whole():
+	case d.Notice.against == nil:
+	case d.Forecast.Present.Whole():
 		costs = d.costsOf()
 	default:
 		costs = pending
 	}
-	for _, j := range d.jobs() {
-		if why := d.broken[j]; why != "" {
-			return words.Join("; ", "broken: "+why, costs, text, d.news.also)
+	for _, j := range d.Jobs() {
+		if why := d.Broken[j]; why != "" {
+			return words.Join("; ", "broken: "+why, costs, text, d.Notice.also)
 		}
 	}
-	return words.Join("; ", words.Join(": ", text, costs), d.news.also)
+	return words.Join("; ", words.Join(": ", text, costs), d.Notice.also)
 }
 
 // priced are news that tell what something costs against the day as it is now.
-func (d *session) priced() news {
-	out := news{priced: true, able: d.able()}
-	if d.forecast.Present.Whole() {
-		totals := d.forecast.Present.Totals
+func (d *Session) priced() Notice {
+	out := Notice{priced: true, able: d.Able()}
+	if d.Forecast.Present.Whole() {
+		totals := d.Forecast.Present.Totals
 		out.against = &totals
 	}
 	return out
@@ -62,11 +64,11 @@ func (d *session) priced() news {
 
 // unable tells which jobs can be run no longer, or again: the costs are without them,
 // or with them.
-func (d *session) unable() string {
-	if !d.news.priced {
+func (d *Session) unable() string {
+	if !d.Notice.priced {
 		return ""
 	}
-	return ables(d.news.able, d.able())
+	return ables(d.Notice.able, d.Able())
 }
 
 // ables tells which jobs of those before can be run no longer, and which can be again.
@@ -93,16 +95,16 @@ func lacking(jobs, others []*plan.Job) (out []string) {
 }
 
 // costsOf tells what the day costs against the one before the news.
-func (d *session) costsOf() string {
-	text, by := d.unable(), against(d.forecast.Present.Totals, *d.news.against)
+func (d *Session) costsOf() string {
+	text, by := d.unable(), Against(d.Forecast.Present.Totals, *d.Notice.against)
 	if text == "" {
 		return by
 	}
 	return text + "; so " + by
 }
 
-// against tells how the day's costs differ from those it had, what matters most first.
-func against(now, was plan.Totals) string {
+// Against tells how the day's costs differ from those it had, what matters most first.
+func Against(now, was plan.Totals) string {
 	var parts []string
 	part := func(d time.Duration, text, less, more string) {
 		switch {

@@ -1,4 +1,4 @@
-package ui
+package session
 
 import (
 	"bide/plan"
@@ -9,11 +9,11 @@ import (
 )
 
 // filed is the condition that beam.toml gives a holder.
-func (d *session) filed(number int) plan.Condition {
-	if d.shop.Conditions == nil { // a shop that was not read from files
-		return d.shop.Beam.Holders[number-1]
+func (d *Session) FiledCondition(number int) plan.Condition {
+	if d.Shop.Conditions == nil { // a shop that was not read from files
+		return d.Shop.Beam.Holders[number-1]
 	}
-	return d.shop.Conditions[number-1]
+	return d.Shop.Conditions[number-1]
 }
 
 // remark is a change of a holder's mark, to be undone and done again.
@@ -24,78 +24,78 @@ type remark struct {
 }
 
 // markOf is a holder's mark; without one, what beam.toml says.
-func (d *session) markOf(number int) shop.Mark {
-	if m, ok := d.truth.Marks[number]; ok {
+func (d *Session) markOf(number int) shop.Mark {
+	if m, ok := d.Actual.Marks[number]; ok {
 		return m
 	}
-	return shop.Mark{Condition: d.filed(number)}
+	return shop.Mark{Condition: d.FiledCondition(number)}
 }
 
 // change marks a holder as good, unable to cut, stuck or out. It is saved where the
 // shop may be written, the day is planned again, and it can be undone like any change
 // of the day.
-func (d *session) change(number int, m shop.Mark) {
+func (d *Session) SetCondition(number int, m shop.Mark) {
 	r := &remark{number, d.markOf(number), m}
 	switch {
 	case r.was == r.is:
-		d.say("holder %d stays as it was", number)
-	case d.waits():
+		d.Say("holder %d stays as it was", number)
+	case d.Waits():
 	default:
-		next := d.history.Now
+		next := d.History.Now
 		next.About, next.Did, next.Cause = "", "", r
-		d.history.Do(next)
-		d.report(number, m, "")
+		d.History.Do(next)
+		d.Report(number, m, "")
 	}
 }
 
-// report marks a holder as good, unable to cut, stuck or out, for a reason: it is saved
+// Report marks a holder as good, unable to cut, stuck or out, for a reason: it is saved
 // and all is planned again, and said, after some words. A mark that says what beam.toml
 // says is taken away.
-func (d *session) report(number int, mark shop.Mark, after string) {
+func (d *Session) Report(number int, mark shop.Mark, after string) {
 	d.mark(number, mark, d.condition(number, mark), fmt.Sprintf("%sholder %d is marked %s", after, number, mark.Condition))
 }
 
 // unreport takes a mark back: the holder has the one it had before, unless it has been
 // given another since.
-func (d *session) unreport(r *remark) {
+func (d *Session) unreport(r *remark) {
 	if d.markOf(r.number) != r.is {
-		d.say("not taken back: %s", d.otherwise(r.number))
+		d.Say("not taken back: %s", d.otherwise(r.number))
 		return
 	}
-	d.mark(r.number, r.was, d.condition(r.number, r.is).TakenBack(d.journal.Clock()),
+	d.mark(r.number, r.was, d.condition(r.number, r.is).TakenBack(d.Journal.Clock()),
 		fmt.Sprintf("taken back: holder %d is marked %s again", r.number, r.was.Condition))
 }
 
 // rereport gives a mark that was taken back again, unless the holder has been given
 // another since.
-func (d *session) rereport(r *remark) {
+func (d *Session) rereport(r *remark) {
 	if d.markOf(r.number) != r.was {
-		d.say("not done again: %s", d.otherwise(r.number))
+		d.Say("not done again: %s", d.otherwise(r.number))
 		return
 	}
-	d.report(r.number, r.is, "done again: ")
+	d.Report(r.number, r.is, "done again: ")
 }
 
 // otherwise tells that a holder has been marked after a mark that is to be undone or done
 // again.
-func (d *session) otherwise(number int) string {
+func (d *Session) otherwise(number int) string {
 	return fmt.Sprintf("holder %d has been marked otherwise since, and stays %s", number, d.markOf(number).Condition)
 }
 
 // condition is the event of a holder's coming into a condition.
-func (d *session) condition(number int, mark shop.Mark) shop.Event {
-	return shop.Event{Time: d.journal.Clock(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
+func (d *Session) condition(number int, mark shop.Mark) shop.Event {
+	return shop.Event{Time: d.Journal.Clock(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
 }
 
 // mark gives a holder a mark, with what the record is to hold of it and what is said.
-func (d *session) mark(number int, mark shop.Mark, e shop.Event, says string) {
-	next, priced := d.truth.Marked(number, mark, d.shop), d.priced()
+func (d *Session) mark(number int, mark shop.Mark, e shop.Event, says string) {
+	next, priced := d.Actual.Marked(number, mark, d.Shop), d.priced()
 	d.perform(journal.Deed{Actual: next, Events: []shop.Event{e}, Done: func(said string) {
-		d.stand(d.truth)
-		if !d.journal.Writes() || d.journal.Fault() != "" {
+		d.Stand(d.Actual)
+		if !d.Journal.Writes() || d.Journal.Fault() != "" {
 			says += " (not saved)"
 		}
-		priced.text = words.Join("; ", says, said)
-		d.news = priced
+		priced.Text = words.Join("; ", says, said)
+		d.Notice = priced
 	}})
 }

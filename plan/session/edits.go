@@ -1,4 +1,4 @@
-package ui
+package session
 
 import (
 	"fmt"
@@ -11,22 +11,22 @@ import (
 )
 
 // lockTurn fixes a job to the turn that it has, or frees it.
-func (d *session) lockTurn(j *plan.Job) {
+func (d *Session) Fix(j *plan.Job) {
 	if j.Turn != 0 {
 		d.alter(j, "fixed", j.ID+" is free in the sequence", func(j *plan.Job) { j.Turn = 0 })
 		return
 	}
-	at := slices.Index(d.jobs(), j)
-	if d.turnedDown(at) {
-		d.say("the beam can't run %s: it has no number in the sequence", j.ID)
+	at := slices.Index(d.Jobs(), j)
+	if d.Refused(at) {
+		d.Say("the beam can't run %s: it has no number in the sequence", j.ID)
 		return
 	}
-	turn := d.nth(at)
+	turn := d.Number(at)
 	d.alter(j, "fixed", fmt.Sprintf("%s is fixed at number %d", j.ID, turn), func(j *plan.Job) { j.Turn = turn })
 }
 
 // turnShift gives or takes the permission to shift the layout inside its trim.
-func (d *session) turnShift(j *plan.Job) {
+func (d *Session) SetShift(j *plan.Job) {
 	next, text := plan.Free, "may shift inside its trim"
 	if j.Shift == plan.Free {
 		next, text = plan.Centred, "runs centred"
@@ -34,52 +34,52 @@ func (d *session) turnShift(j *plan.Job) {
 	d.alter(j, "", j.ID+" "+text, func(j *plan.Job) { j.Shift = next })
 }
 
-// arranges tell the arrangement rules.
-var arranges = [...]string{
+// Arranges tell the arrangement rules.
+var Arranges = [...]string{
 	plan.AsListed:   "has its slits as listed",
 	plan.ByEntries:  "may change the places of its entries",
 	plan.AnyArrange: "may have its slits in any places",
 }
 
 // turnArrange gives the next permission to arrange the slits.
-func (d *session) turnArrange(j *plan.Job) {
-	next := (j.Arrange + 1) % plan.Arrange(len(arranges))
-	d.alter(j, "", j.ID+" "+arranges[next], func(j *plan.Job) { j.Arrange = next })
+func (d *Session) SetArrange(j *plan.Job) {
+	next := (j.Arrange + 1) % plan.Arrange(len(Arranges))
+	d.alter(j, "", j.ID+" "+Arranges[next], func(j *plan.Job) { j.Arrange = next })
 }
 
 // planAfresh forgets the layout that a search chose for a job.
-func (d *session) planAfresh(j *plan.Job) {
+func (d *Session) Replan(j *plan.Job) {
 	if j.Chosen == nil {
-		d.say("no search chose a layout for %s that is kept: it is planned afresh already", j.ID)
+		d.Say("no search chose a layout for %s that is kept: it is planned afresh already", j.ID)
 		return
 	}
 	d.alter(j, "", j.ID+" is planned afresh", func(j *plan.Job) { j.Chosen = nil })
 }
 
 // planAllAfresh forgets the layouts that searches chose; the picked job stays so.
-func (d *session) planAllAfresh(picked *plan.Job) {
-	all, n := slices.Clone(d.history.Now.All), 0
+func (d *Session) ReplanAll(picked *plan.Job) {
+	all, n := slices.Clone(d.History.Now.All), 0
 	for i, j := range all {
 		if j.Chosen == nil {
 			continue
 		}
 		next := *j
 		next.Chosen = nil
-		d.stem(&next, d.origin(j))
+		d.stem(&next, d.Origin(j))
 		all[i], n = &next, n+1
 	}
 	if n == 0 {
-		d.say("no search chose a layout that is kept: all jobs are planned afresh already")
+		d.Say("no search chose a layout that is kept: all jobs are planned afresh already")
 		return
 	}
-	next := draft.New(all, d.history.Now.Aim)
+	next := draft.New(all, d.History.Now.Aim)
 	next.About, next.Did = picked.ID, words.Count(n, "job")+" planned afresh"
-	d.do(next)
+	d.Do(next)
 }
 
-// markRunning marks a job as the one that runs, which comes first, or takes the mark
+// MarkRunning marks a job as the one that runs, which comes first, or takes the mark
 // away.
-func (d *session) markRunning(j *plan.Job) {
+func (d *Session) MarkRunning(j *plan.Job) {
 	if j.State == plan.Running {
 		d.alter(j, "", j.ID+" waits again", func(j *plan.Job) { j.State = plan.Waiting })
 		return
@@ -88,86 +88,86 @@ func (d *session) markRunning(j *plan.Job) {
 	if !ok {
 		return
 	}
-	now := d.history.Now.With(j, next)
+	now := d.History.Now.With(j, next)
 	at := slices.Index(now.Jobs, next)
 	now = now.Ordered(slices.Insert(slices.Delete(slices.Clone(now.Jobs), at, at+1), 0, next))
 	now.About, now.Did = j.ID, j.ID+" is running, and comes first"
-	d.do(now)
+	d.Do(now)
 }
 
-// markDone marks a job as done; one that the beam is half set up for hasn't run.
-func (d *session) markDone(j *plan.Job) {
-	if s := d.truth.Standing.Setting; s != nil && s.Job == j.ID {
-		d.say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.viewer.keyOf(toSetUp), d.viewer.keyOf(toHold))
+// MarkDone marks a job as done; one that the beam is half set up for hasn't run.
+func (d *Session) MarkDone(j *plan.Job) {
+	if s := d.Actual.Standing.Setting; s != nil && s.Job == j.ID {
+		d.Say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.Viewer.KeyOf(ToSetUp), d.Viewer.KeyOf(ToHold))
 		return
 	}
 	d.alter(j, "", j.ID+" is done; what stands is as it was told last", func(j *plan.Job) { j.State = plan.Done })
 }
 
-func (d *session) setAside(j *plan.Job) {
+func (d *Session) Hold(j *plan.Job) {
 	d.alter(j, "", j.ID+" is set aside", func(j *plan.Job) { j.State = plan.Aside })
 }
 
-// bringBack lets a job that is done or set aside wait again.
-func (d *session) bringBack(j *plan.Job) {
+// BringBack lets a job that is done or set aside wait again.
+func (d *Session) BringBack(j *plan.Job) {
 	d.alter(j, "", j.ID+" is back", func(j *plan.Job) { j.State = plan.Waiting })
 }
 
-// remove takes a job out of the day, and out of what others wait for.
-func (d *session) remove(j *plan.Job) {
-	all := slices.DeleteFunc(slices.Clone(d.history.Now.All), func(other *plan.Job) bool { return other == j })
-	next := draft.New(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }), d.history.Now.Aim)
-	next.Given, next.About, next.Did = d.history.Now.Given, j.ID, j.ID+" is out of the day (u brings it back)"
-	d.do(next)
+// Remove takes a job out of the day, and out of what others wait for.
+func (d *Session) Remove(j *plan.Job) {
+	all := slices.DeleteFunc(slices.Clone(d.History.Now.All), func(other *plan.Job) bool { return other == j })
+	next := draft.New(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }), d.History.Now.Aim)
+	next.Given, next.About, next.Did = d.History.Now.Given, j.ID, j.ID+" is out of the day (u brings it back)"
+	d.Do(next)
 }
 
 // after lets a job come after another, or no more.
-func (d *session) orderAfter(j, before *plan.Job) (now *plan.Job) {
+func (d *Session) OrderAfter(j, before *plan.Job) (now *plan.Job) {
 	text, ids := fmt.Sprintf("%s is to come after %s", j.ID, before.ID), append(slices.Clone(j.After), before.ID)
 	if slices.Contains(j.After, before.ID) {
 		text = fmt.Sprintf("%s need not come after %s", j.ID, before.ID)
 		ids = slices.DeleteFunc(ids, func(id string) bool { return id == before.ID })
 	}
 	d.alter(j, "after", text, func(j *plan.Job) { j.After = ids })
-	return d.history.Now.Find(j.ID)
+	return d.History.Now.Find(j.ID)
 }
 
 // alter changes one job, if the checks of the file have nothing against what the
 // key then says.
-func (d *session) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
+func (d *Session) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
 	next, ok := d.altered(j, key, change)
 	if !ok {
 		return
 	}
-	now := d.history.Now.With(j, next)
+	now := d.History.Now.With(j, next)
 	now.About, now.Did = j.ID, did
-	d.do(now)
+	d.Do(now)
 }
 
 // altered is the job changed, without the layout that was chosen for it if it is to be
 // laid out otherwise; false when the checks have something against it, which
 // is said.
-func (d *session) altered(j *plan.Job, key string, change func(*plan.Job)) (*plan.Job, bool) {
+func (d *Session) altered(j *plan.Job, key string, change func(*plan.Job)) (*plan.Job, bool) {
 	next := *j
 	change(&next)
 	if !next.LaidLike(j) {
 		next.Chosen = nil
 	}
-	day := d.history.Now.Day(d.shop.Day)
-	_, problems := d.shop.ReadJob(d.shop.Typed(&next), day, slices.Index(d.history.Now.All, j))
+	day := d.History.Now.Day(d.Shop.Day)
+	_, problems := d.Shop.ReadJob(d.Shop.Typed(&next), day, slices.Index(d.History.Now.All, j))
 	for _, p := range problems {
 		if p.Key == key && !p.Refused {
-			d.say("%s can't be changed so: %s; %s", j.ID, p.What, p.Remedy)
+			d.Say("%s can't be changed so: %s; %s", j.ID, p.What, p.Remedy)
 			return nil, false
 		}
 	}
-	d.stem(&next, d.origin(j))
+	d.stem(&next, d.Origin(j))
 	return &next, true
 }
 
 // rebuilt are the jobs after a change to what they come after; those that it leaves
 // alone stay the same.
-func (d *session) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) []*plan.Job {
+func (d *Session) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) []*plan.Job {
 	values := make([]plan.Job, len(all))
 	for i, j := range all {
 		values[i] = *j
@@ -176,26 +176,26 @@ func (d *session) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) [
 	for i, next := range change(values) {
 		if !slices.Equal(next.After, all[i].After) {
 			out[i] = &next
-			d.stem(out[i], d.origin(all[i]))
+			d.stem(out[i], d.Origin(all[i]))
 		}
 	}
 	return out
 }
 
-// origin is the id, in the day's file as it was read, of the job that this one is
+// Origin is the id, in the day's file as it was read, of the job that this one is
 // or was made from; empty when it is new.
-func (d *session) origin(j *plan.Job) string {
+func (d *Session) Origin(j *plan.Job) string {
 	if id, told := d.stems[j]; told {
 		return id
 	}
-	if slices.ContainsFunc(d.shop.Day.Jobs, func(file plan.Job) bool { return file.ID == j.ID }) {
+	if slices.ContainsFunc(d.Shop.Day.Jobs, func(file plan.Job) bool { return file.ID == j.ID }) {
 		return j.ID
 	}
 	return ""
 }
 
 // stem keeps where a job comes from.
-func (d *session) stem(j *plan.Job, id string) {
+func (d *Session) stem(j *plan.Job, id string) {
 	if d.stems == nil {
 		d.stems = map[*plan.Job]string{}
 	}
@@ -203,24 +203,24 @@ func (d *session) stem(j *plan.Job, id string) {
 }
 
 // origins tells of each of a draft's jobs where it comes from.
-func (d *session) origins(of draft.Draft) []string {
+func (d *Session) origins(of draft.Draft) []string {
 	out := make([]string, len(of.All))
 	for i, j := range of.All {
-		out[i] = d.origin(j)
+		out[i] = d.Origin(j)
 	}
 	return out
 }
 
-// replace puts an edited job in the place of what it was; others that come after it
+// Replace puts an edited job in the place of what it was; others that come after it
 // follow its new id.
-func (d *session) replace(old, next *plan.Job) {
-	d.stem(next, d.origin(old))
-	now := d.history.Now.With(old, next)
+func (d *Session) Replace(old, next *plan.Job) {
+	d.stem(next, d.Origin(old))
+	now := d.History.Now.With(old, next)
 	if old.ID != next.ID {
 		given := now.Given
 		now = draft.New(d.rebuilt(now.All, func(jobs []plan.Job) []plan.Job { return shop.Renamed(jobs, old.ID, next.ID) }), now.Aim)
 		now.Given = given
 	}
 	now.About, now.Did = next.ID, next.ID+" is edited"
-	d.do(now)
+	d.Do(now)
 }

@@ -1,4 +1,4 @@
-package ui
+package session
 
 import (
 	"fmt"
@@ -12,17 +12,17 @@ import (
 
 // A job that is added needs an id of its own and a turn that the rules allow.
 
-// nextID is an id for a new job in the pattern of the day's: that of the job given, else
+// NextID is an id for a new job in the pattern of the day's: that of the job given, else
 // of the first that ends with a number, with the number after the highest.
-func (d *session) nextID(like *plan.Job) string {
-	jobs := d.history.Now.All
+func (d *Session) NextID(like *plan.Job) string {
+	jobs := d.History.Now.All
 	if like != nil {
 		jobs = append([]*plan.Job{like}, jobs...)
 	}
 	for _, j := range jobs {
 		if stem, _, digits, ok := numbered(j.ID); ok {
 			highest := 0
-			for _, other := range d.history.Now.All {
+			for _, other := range d.History.Now.All {
 				if s, n, _, ok := numbered(other.ID); ok && s == stem {
 					highest = max(highest, n)
 				}
@@ -30,7 +30,7 @@ func (d *session) nextID(like *plan.Job) string {
 			return fmt.Sprintf("%s%0*d", stem, digits, highest+1)
 		}
 	}
-	return d.freeID("new")
+	return d.FreeID("new")
 }
 
 // numbered cuts the number that an id ends with off it; false for one that ends with
@@ -45,45 +45,45 @@ func numbered(id string) (stem string, n, digits int, ok bool) {
 	return stem, n, digits, err == nil
 }
 
-// freeID is an id that no job has, like the one given.
-func (d *session) freeID(like string) string {
-	taken := func(id string) bool { return d.history.Now.Find(id) != nil }
+// FreeID is an id that no job has, like the one given.
+func (d *Session) FreeID(like string) string {
+	taken := func(id string) bool { return d.History.Now.Find(id) != nil }
 	for _, tail := range strings.Split("bcdefghijklmnopqrstuvwxyz", "") {
 		if !taken(like + tail) {
 			return like + tail
 		}
 	}
-	return d.freeID(like + "z")
+	return d.FreeID(like + "z")
 }
 
 // include adds a job behind another, or as near to there as the rules of the day let it:
 // its own and those of the others.
-func (d *session) include(j *plan.Job, stem string, behind *plan.Job) {
+func (d *Session) Add(j *plan.Job, stem string, behind *plan.Job) {
 	d.stem(j, stem)
-	all := d.history.Now.All
+	all := d.History.Now.All
 	wanted := len(all)
 	if i := slices.Index(all, behind); i >= 0 {
 		wanted = i + 1
 	}
 	at := d.nearestFor(j, wanted)
-	next := draft.New(slices.Insert(slices.Clone(all), at, j), d.history.Now.Aim)
-	next.Given, next.About, next.Did = d.history.Now.Given, j.ID, j.ID+" is added"
+	next := draft.New(slices.Insert(slices.Clone(all), at, j), d.History.Now.Aim)
+	next.Given, next.About, next.Did = d.History.Now.Given, j.ID, j.ID+" is added"
 	if turn := slices.Index(next.Jobs, j); at != wanted && turn == 0 {
 		next.Did += " as the first: the nearest turn that keeps the rules"
 	} else if at != wanted && turn > 0 {
 		next.Did += fmt.Sprintf(" behind %s: the nearest turn that keeps the rules", next.Jobs[turn-1].ID)
 	}
-	d.do(next)
+	d.Do(next)
 }
 
 // nearestFor is the place among all jobs that is nearest to the one wanted, the later of
 // two, at which a job breaks no rule that isn't broken without it; the one wanted where
 // there is none. It looks at n+1 orders of n jobs.
-func (d *session) nearestFor(j *plan.Job, wanted int) int {
-	all := d.history.Now.All
+func (d *Session) nearestFor(j *plan.Job, wanted int) int {
+	all := d.History.Now.All
 	breaches := func(all []*plan.Job) int {
 		able := slices.DeleteFunc(draft.New(all, plan.AimMinutes).Jobs, d.cannotRun)
-		return len(plan.Broken(able, d.history.Now.Done()))
+		return len(plan.Broken(able, d.History.Now.Done()))
 	}
 	already := breaches(all)
 	for away := range len(all) + 1 {
@@ -97,7 +97,7 @@ func (d *session) nearestFor(j *plan.Job, wanted int) int {
 }
 
 // cannotRun reports whether it is known of a job that the beam can't run it.
-func (d *session) cannotRun(j *plan.Job) bool {
-	turn := slices.Index(d.jobs(), j)
-	return turn >= 0 && d.turnedDown(turn)
+func (d *Session) cannotRun(j *plan.Job) bool {
+	turn := slices.Index(d.Jobs(), j)
+	return turn >= 0 && d.Refused(turn)
 }

@@ -1,4 +1,4 @@
-package ui
+package session
 
 import (
 	"bide/plan/shop"
@@ -13,9 +13,9 @@ type recorded struct {
 	err      error
 }
 
-// readRecord sums the shop's record up.
-func (d *session) readRecord() {
-	dir, holders, since := d.shop.Dir, len(d.shop.Beam.Holders), d.shop.Day.Start
+// ReadRecord sums the shop's record up.
+func (d *Session) ReadRecord() {
+	dir, holders, since := d.Shop.Dir, len(d.Shop.Beam.Holders), d.Shop.Day.Start
 	if dir == "" {
 		return
 	}
@@ -27,13 +27,13 @@ func (d *session) readRecord() {
 }
 
 // heard takes the record; what is wrong with it is told where nothing else is.
-func (d *session) heard(r recorded) {
-	d.wear = r.summary
+func (d *Session) heard(r recorded) {
+	d.Wear = r.summary
 	switch {
-	case d.news.text != "":
+	case d.Notice.Text != "":
 	case r.err != nil:
-		d.say("%v; the holders' past isn't shown", r.err)
+		d.Say("%v; the holders' past isn't shown", r.err)
 	case r.problems > 0:
-		d.say("record.jsonl: %s can't be read and is left out", words.Count(r.problems, "line"))
+		d.Say("record.jsonl: %s can't be read and is left out", words.Count(r.problems, "line"))
 	}
 }

@@ -1,0 +1,123 @@
+package session
+
+import (
+	"slices"
+
+	"bide/plan"
+	"bide/plan/session/planning"
+)
+
+// weigh offers the order that a search found, unless it is no better. One that keeps
+// the rules is better than any that breaks them, whatever it costs.
+func (d *Session) weigh(f planning.Found) (opens bool) {
+	now := d.Forecast.Present.Totals
+	mends := len(d.Broken) > 0 && planning.Keeps(f.Day)
+	switch {
+	case !mends && !f.Day.Totals.Better(now, d.Search.Aim) && f.Fits:
+		d.Offer = nil
+		d.Mention("what the search had found is no better than this order, as the day is now")
+		return false
+	case !mends && !f.Day.Totals.Better(now, d.Search.Aim):
+		d.Mention("the search found nothing better than this order")
+		return false
+	}
+	d.Offer = planning.NewOffer(f.Day, f.Inputs, d.Search.Aim)
+	for is, was := range d.Offer.From {
+		d.stem(is, d.Origin(was))
+	}
+	text := "an order was found"
+	if f.Fits {
+		text = "what the search had found, fitted to the day as it is now"
+	}
+	if opens = f.Opens && slices.Equal(f.Inputs.Jobs, d.Jobs()); !opens {
+		text += " (" + d.Viewer.KeyOf(ToCompare) + " shows it)"
+	}
+	d.Mention(text + ": " + Against(f.Day.Totals, now))
+	return opens
+}
+
+// Accept makes the order found the present one. One that was found for another day is
+// fitted to that of now first.
+func (d *Session) Accept() {
+	o := d.Offer
+	if !o.Inputs.Same(d.Inputs()) {
+		d.Refit()
+		return
+	}
+	d.Offer = nil
+	next := d.History.Now.Ordered(o.Jobs)
+	next.Given, next.Did = o.Known, "the best order found"
+	next.Aim = o.Aim // what is changed by hand from now on is settled for it too
+	before := d.Forecast.Present.Totals
+	known := d.Forecast.Present.Whole()
+	d.Do(next)
+	if known {
+		d.Say("the best order found: %s", Against(o.Totals, before))
+	}
+}
+
+// Discard lays the order found aside. It can be undone like a change of the day.
+func (d *Session) Discard() {
+	next := d.History.Now
+	next.About, next.Did, next.Cause = "", "", d.Offer
+	d.History.Do(next)
+	d.Offer = nil
+	d.Say("the order found is discarded; this one stays (%s brings it back)", d.Viewer.KeyOf(ToUndo))
+}
+
+// offerAgain offers what was discarded, unless another order waits.
+func (d *Session) offerAgain(o *planning.Offer) {
+	if d.Offer != nil {
+		d.Say("the order found first stays discarded: a later one waits (%s)", d.Viewer.KeyOf(ToCompare))
+		return
+	}
+	d.Offer = o
+	d.Say("the order found is back: %s shows it, to accept or discard it", d.Viewer.KeyOf(ToCompare))
+}
+
+// Refit has the order that waits fitted to the day of now, to be shown then.
+func (d *Session) Refit() {
+	if d.Search.Busy() {
+		d.Say("the order found is being fitted to the day as it is now")
+		return
+	}
+	d.Search.Aim = d.Offer.Aim
+	d.Say("the day has changed since the order was found: it is being fitted to it")
+	d.fit(d.Offer.Day, true)
+}
+
+// fit searches for a moment from what was found for another day: from its order, with
+// its layouts where jobs are to be laid out as they were.
+func (d *Session) fit(found *plan.DayPlan, opens bool) {
+	var order []string
+	for _, j := range found.Jobs() {
+		order = append(order, j.ID)
+	}
+	day := planning.LaidAs(found, d.wants(d.History.Now.Like(order, d.Forecast.Start.Standing.Setting)), d.Forecast.Beam)
+	rounds := planning.FitRounds
+	if d.Search.Rounds > 0 {
+		rounds = min(rounds, d.Search.Rounds)
+	}
+	d.later(d.Search.Begin(d.Inputs(), day, rounds, planning.Errand{Fits: true, Opens: opens}))
+}
+
+// finds takes what a search came to, if it wasn't given up: what was found for another
+// day than that of now is fitted to it first, and what it is to be better than must be
+// known.
+func (d *Session) finds(f planning.Found) {
+	if !d.Search.Take(f) {
+		return
+	}
+	switch {
+	case f.Err != nil:
+		d.Mention(f.Err.Error())
+	case !f.Inputs.Same(d.Inputs()):
+		d.fit(f.Day, f.Fits && f.Opens)
+	case !d.Forecast.Present.Whole():
+		d.Search.Hold(f)
+	default:
+		if d.weigh(f) {
+			d.Viewer.Offered()
+		}
+	}
+}

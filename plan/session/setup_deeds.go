@@ -1,0 +1,294 @@
+package session
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"bide/plan"
+	"bide/plan/session/draft"
+	"bide/plan/session/journal"
+	"bide/plan/session/planning"
+	"bide/plan/shop"
+	"bide/plan/words"
+)
+
+// What is done on a walk. Each deed is written down first; then the screen says so.
+
+// change begins a deed of the walk: what stands now, to be changed, with the
+// changeover begun in it. The job that ran before has then ended: the machine stands.
+func (w *Setup) change() (journal.Deed, draft.States) {
+	now, turn := w.d.Actual.Standing, w.turnOf()
+	became, out := draft.States{}, journal.Deed{}
+	if turn > 0 && w.Plan != nil {
+		now = w.d.Before(turn)
+		for _, j := range w.d.Jobs()[:turn] {
+			if j.State == plan.Running {
+				became[j.ID] = w.became
+				e := shop.Event{Time: w.d.Journal.Clock(), Kind: shop.EventJob, Job: j.ID, State: w.became}
+				if w.became == plan.Done {
+					e.Metres = j.Metres
+				}
+				out.Events = append(out.Events, e)
+			}
+		}
+	}
+	stands := *now
+	stands.At = slices.Clone(w.d.Actual.Standing.At)
+	stands.Recorded, stands.Assumed = w.d.Journal.Clock(), false
+	stands.Setting = w.setting()
+	out.Actual = journal.Actual{Standing: &stands, Marks: w.d.Actual.Marks}
+	return out, became
+}
+
+// setting is the changeover under way, to be changed; as it begins, where it has not.
+func (w *Setup) setting() *plan.Setting {
+	if s := w.d.Actual.Standing.Setting; s != nil && s.Job == w.Job.ID {
+		out := *s
+		out.Made = slices.Clone(s.Made)
+		if s.Found {
+			w.leadsTo(&out)
+		}
+		return &out
+	}
+	out := &plan.Setting{Job: w.Job.ID, Slits: w.Job.Slits()}
+	w.leadsTo(out)
+	return out
+}
+
+// leadsTo puts into a changeover under way where the plan walked leads, if there is one.
+func (w *Setup) leadsTo(s *plan.Setting) {
+	if w.Plan == nil || len(w.Plan.Faults) > 0 {
+		return
+	}
+	s.Slits, s.Shift, s.To, s.Found = w.Plan.Step.Layout.Slits, w.Plan.Step.Layout.Shift, nil, false
+	for _, h := range w.Plan.Step.Changeover.Holders {
+		s.To = append(s.To, h.At)
+	}
+}
+
+// begun tells the day what a first deed means for it.
+func (w *Setup) begun(became draft.States) {
+	turn := w.turnOf()
+	w.d.become(became)
+	if turn > 0 && len(became) > 0 {
+		w.d.carryOn(turn - 1)
+		w.d.Viewer.Look(max(w.turnOf(), 0))
+	}
+}
+
+// LeastPause is the least time between two ticks: a key that is held down or bounces
+// makes one. No move is made in less.
+const LeastPause = 500 * time.Millisecond
+
+// tick tells that the move looked at was made.
+func (w *Setup) Confirm() {
+	move := w.Move()
+	switch {
+	case w.Plan == nil:
+		w.d.Say("wait: the rest is being planned")
+		return
+	case w.Refused():
+		w.d.Say("%s can't be set up from what stands", w.Job.ID)
+		return
+	case move == nil:
+		w.d.Say("all moves are made: %s tells that %s is set up", w.d.Viewer.KeyOf(ToRun), w.Job.ID)
+		return
+	}
+	if n := w.d.Forecast.Beam.Blocks(w.d.Actual.Standing.At, *move); n != 0 {
+		w.d.Say("holder %d can't go yet: holder %d is in its way and goes first", move.Holder, n)
+		w.d.Notice.Brief = fmt.Sprintf("%d goes first", n)
+		return
+	}
+	if w.d.Journal.Now().Sub(w.Ticked).Abs() < LeastPause {
+		w.d.Say("that was quick: once more, when the move is made")
+		w.d.Notice.Brief = "quick! once more"
+		return
+	}
+	if w.asks(w.Confirm) {
+		return
+	}
+	done, became := w.change()
+	done.Standing.At[move.Holder-1] = move.To
+	done.Standing.Setting.Made = append(done.Standing.Setting.Made, plan.Made{Holder: move.Holder, From: move.From})
+	done.Events = append(done.Events, shop.Event{Time: w.d.Journal.Clock(), Kind: shop.EventMoved, Holder: move.Holder, From: move.From, To: move.To, Job: w.Job.ID})
+	what := fmt.Sprintf("%d made", move.Holder)
+	w.tell(done, became, what, what+": it stands at "+w.d.Shop.Unit.Show(move.To), func() {
+		w.begun(became)
+		w.Look, w.Ticked = 0, w.d.Journal.Now()
+	})
+}
+
+// untick takes back the last tick that positions.toml has: that move was not made.
+func (w *Setup) untick() {
+	made := w.Made()
+	if len(made) == 0 {
+		w.d.Say("nothing told on this walk is left to be taken back")
+		return
+	}
+	last := made[len(made)-1]
+	done, became := w.change()
+	at := done.Standing.At[last.Holder-1]
+	done.Standing.At[last.Holder-1] = last.From
+	if faults := w.d.Forecast.Beam.Misplaced(done.Standing.At); len(faults) > 0 {
+		w.d.Say("it can't have stayed there: %s", faults[0].Why(w.d.Shop.Unit))
+		return
+	}
+	done.Standing.Setting.Made = done.Standing.Setting.Made[:len(made)-1]
+	done.Events = append(done.Events, shop.Event{Time: w.d.Journal.Clock(), Kind: shop.EventMoved, Holder: last.Holder, From: last.From, To: at, Job: w.Job.ID}.TakenBack(w.d.Journal.Clock()))
+	done.Day = w.d.dayWith(became)
+	done.Done = func(said string) {
+		w.begun(became)
+		if !w.holds() {
+			w.replan(nil)
+		}
+		w.lookAt(last.Holder)
+		w.d.Say("%s", words.Join("; ", w.d.notKept()+fmt.Sprintf("taken back: holder %d is at %s again", last.Holder, w.d.Shop.Unit.Show(last.From)), said))
+		w.d.Notice.Brief = w.d.notKept() + fmt.Sprintf("%d taken back", last.Holder)
+	}
+	w.d.perform(done)
+}
+
+// lookAt looks at the move of a holder, if it is still to be made.
+func (w *Setup) lookAt(holder int) {
+	w.Look = max(slices.IndexFunc(w.Ahead(), func(a plan.Move) bool { return a.Holder == holder }), 0)
+}
+
+// holds reports whether the plan walked still leads on: each holder stands where the
+// plan took it from, or where it leads it.
+func (w *Setup) holds() bool {
+	if w.Plan == nil || len(w.Plan.Faults) > 0 {
+		return false
+	}
+	c := &w.Plan.Step.Changeover
+	for i, x := range w.d.Actual.Standing.At {
+		if x != c.From[i] && x != c.Holders[i].At {
+			return false
+		}
+	}
+	return true
+}
+
+// replan has the rest planned from what stands, and what that came to told against the
+// plan before, if there is one.
+func (w *Setup) replan(was *planned) {
+	w.d.Stand(w.d.Actual)
+	w.Plan, w.Look, w.was = nil, 0, was
+}
+
+// Correct tells that holders stand elsewhere than thought, or are in another
+// condition; the rest is planned again.
+func (w *Setup) Correct(places map[int]plan.Length, marks map[int]shop.Mark, what, says string) {
+	if w.asks(func() { w.Correct(places, marks, what, says) }) {
+		return
+	}
+	was := &planned{len(w.Ahead()), w.d.Able()}
+	done, became := w.change()
+	for n := range done.Standing.At {
+		if to, told := places[n+1]; told && to != done.Standing.At[n] {
+			done.Events = append(done.Events, shop.Event{Time: w.d.Journal.Clock(), Kind: shop.EventCorrected, Holder: n + 1, From: done.Standing.At[n], To: to, Job: w.Job.ID})
+			done.Standing.At[n], done.Standing.Setting.Found = to, true
+		}
+		if mark, told := marks[n+1]; told {
+			done.Marks = w.d.Actual.Marked(n+1, mark, w.d.Shop).Marks
+			done.Events = append(done.Events, shop.Event{Time: w.d.Journal.Clock(), Kind: shop.EventCondition, Holder: n + 1, Condition: mark.Condition, Reason: mark.Reason, Job: w.Job.ID})
+		}
+	}
+	w.tell(done, became, what, says, func() {
+		w.begun(became)
+		w.replan(was)
+	})
+}
+
+// Finish tells that the changeover is done: the job runs.
+func (w *Setup) Finish() {
+	switch {
+	case w.Plan == nil || w.Refused():
+		w.d.Say("there is no plan to finish")
+		return
+	case len(w.Ahead()) > 0:
+		w.d.Say("%s still to be made", words.Count(len(w.Ahead()), "move"))
+		return
+	case w.asks(w.Finish):
+		return
+	}
+	done, became := w.change()
+	done.Standing = carriedOver(w.Plan, done.Standing)
+	done.Standing.Recorded = w.d.Journal.Clock()
+	became[w.Job.ID] = plan.Running
+	for _, j := range w.d.Jobs() {
+		if _, ended := became[j.ID]; j.State == plan.Running && !ended {
+			became[j.ID] = plan.Done
+		}
+	}
+	done.Events = append(done.Events, shop.Event{Time: w.d.Journal.Clock(), Kind: shop.EventJob, Job: w.Job.ID, State: plan.Running})
+	w.tell(done, became, w.Job.ID+" runs (u undo)", w.Job.ID+" is set up and runs (u takes that back)", func() { w.ran(became) })
+}
+
+// ran goes back to the panes when the job runs; u there takes it back.
+func (w *Setup) ran(became draft.States) {
+	last := w.d.Claims[len(w.d.Claims)-1]
+	last.finished = w
+	w.d.become(became)
+	next := w.d.History.Now
+	next.About, next.Did, next.Cause = "", "", last
+	w.d.History.Do(next)
+	w.d.Forecast.Start.Clock = w.Plan.Step.RunStart // in an invented day time goes as planned
+	w.d.Stand(w.d.Actual)
+	if w.d.Setup == w {
+		w.d.Setup = nil
+	}
+	w.d.Began = w.Job.ID
+	w.d.Viewer.Look(max(w.d.NextUp(), 0)) // what is to be set up then
+}
+
+// carriedOver is what stands when the changeover is done: what it carries and where, but
+// nothing run yet with it.
+func carriedOver(o *planning.Outcome, now *plan.Standing) *plan.Standing {
+	stands := *o.Standing
+	stands.At = slices.Clone(now.At)
+	stands.Metres = slices.Clone(now.Metres)
+	for i := range stands.Metres {
+		if i < len(now.Blades) && now.Blades[i].Known() && stands.Blades[i] != now.Blades[i] {
+			stands.Metres[i] = 0 // a fresh edge
+		}
+	}
+	return &stands
+}
+
+// Leave ends the guided setup, to be gone on with. The day then begins with what is there.
+func (w *Setup) Leave() {
+	d, was := w.d, w.d.Forecast.Start.Clock
+	d.Setup = nil
+	if d.Forecast.Start.Standing != d.Actual.Standing {
+		d.Stand(d.Actual)
+	}
+	if len(w.Made()) > 0 {
+		d.Say("%s", words.Join("; ", w.Job.ID+" is half set up: w goes on with it", d.byTheWall(was)))
+	}
+}
+
+// again saves what could not be saved.
+func (w *Setup) SaveAgain() {
+	if !w.d.Journal.Owes() {
+		w.d.Say("all that was told is saved")
+		return
+	}
+	w.d.perform(journal.Deed{Actual: w.d.Actual, Done: func(said string) {
+		switch {
+		case w.d.Journal.Owes() && w.d.Journal.Fault() == "":
+			w.d.Say("%s", "not saved: "+said)
+		case w.d.Journal.Fault() == "":
+			w.d.Say("%s", words.Join("; ", "all that was told is saved now", said))
+			w.d.Notice.Brief = "all is saved now"
+		}
+	}})
+}
+
+// notKept says so where what was done is in memory alone.
+func (d *Session) notKept() string {
+	if !d.Journal.Invented() && !d.Journal.Writes() || d.Journal.Fault() != "" {
+		return "not saved: "
+	}
+	return ""
+}
