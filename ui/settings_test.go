@@ -59,7 +59,7 @@ func TestSettingsOfRefusedJobs(t *testing.T) {
 	jobs[2].Web = 10 * shop.Beam.Web.Length()
 	jobs[3].Material = "unheard of"
 	s := newScreen(t, shop, testLook(noColours, false, false), 80, 24).settle().press("6", "right")
-	for _, want := range []string{"60.8 bar", "no pressure reaches", "isn't worked out: the job is refused"} {
+	for _, want := range []string{"60.8 bar", "no pressure reaches", "not calculated: the job is refused"} {
 		if text := settingsWords(s); !strings.Contains(text, want) {
 			t.Errorf("no %q in %s", want, text)
 		}
@@ -150,7 +150,7 @@ func TestDamageIsShown(t *testing.T) {
 	for o := s.Outcome(s.turn); o != nil && len(o.Faults) == 0 && s.turn < len(s.Jobs())-1; o = s.Outcome(s.turn) {
 		s.press("right")
 	}
-	if text := settingsWords(s); !strings.Contains(text, "isn't worked out: the job is refused") || !strings.Contains(text, "Damaged from 610 to 618 mm: no cut is laid in it.") {
+	if text := settingsWords(s); !strings.Contains(text, "not calculated: the job is refused") || !strings.Contains(text, "Damaged from 610 to 618 mm: no cut is laid in it.") {
 		t.Errorf("refused: %s", text)
 	}
 }
