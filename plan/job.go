@@ -32,6 +32,9 @@ const (
 	Aside
 )
 
+// String is the state as files hold it.
+func (s State) String() string { return [...]string{"waiting", "running", "done", "hold"}[s] }
+
 // Entry is a run of equal slits side by side.
 type Entry struct {
 	Count    int

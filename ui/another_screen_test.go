@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
-	"bide/plan/shop"
+	"bide/plan/shop/record"
 )
 
 // second is a screen over a folder that a first one has, with its clock.
@@ -136,7 +136,7 @@ func TestSecondScreenMarks(t *testing.T) {
 	}
 	var backs []bool
 	for _, e := range eventsIn(t, dir) {
-		if e.Kind == shop.EventCondition {
+		if e.Kind == record.EventCondition {
 			backs = append(backs, e.Back)
 		}
 	}

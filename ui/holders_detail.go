@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/shop/record"
 	"bide/plan/words"
 	"bide/ui/draw"
 )
@@ -125,7 +126,7 @@ func (r holderRow) edgeWords() string {
 // record says what the record has of it.
 func (r holderRow) record() string {
 	w := r.wearOf(r.number)
-	if w == nil || *w == (shop.Wear{}) {
+	if w == nil || *w == (record.Wear{}) {
 		return ""
 	}
 	text := fmt.Sprintf("record: %s over %s; stuck %s, no cut or out %s, position corrected %s", words.Count(w.Moves, "move"), r.travel(w.Travel),
@@ -138,7 +139,7 @@ func (r holderRow) record() string {
 
 // wearOf is what the record has of a holder; nil while it isn't read, or there is
 // none.
-func (d *desk) wearOf(number int) *shop.Wear {
+func (d *desk) wearOf(number int) *record.Wear {
 	if d.Wear == nil || number > len(d.Wear.Holders) {
 		return nil
 	}

@@ -12,6 +12,7 @@ import (
 	"bide/plan"
 	"bide/plan/session"
 	"bide/plan/shop"
+	"bide/plan/shop/record"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -153,14 +154,14 @@ func TestRecordIsShown(t *testing.T) {
 	if err := os.CopyFS(dir, os.DirFS(filepath.Join("..", "testdata", "demo"))); err != nil {
 		t.Fatal(err)
 	}
-	r, err := shop.OpenRecord(dir)
+	r, err := record.OpenRecord(dir)
 	if err != nil {
 		t.Fatal(err)
 	}
 	at := time.Date(2026, 11, 24, 13, 5, 0, 0, time.UTC)
-	for _, e := range []shop.Event{
-		{Time: at, Kind: shop.EventMoved, Holder: 17, From: 0, To: 1500 * plan.Millimetre},
-		{Time: at, Kind: shop.EventCondition, Holder: 17, Condition: plan.Stuck},
+	for _, e := range []record.Event{
+		{Time: at, Kind: record.EventMoved, Holder: 17, From: 0, To: 1500 * plan.Millimetre},
+		{Time: at, Kind: record.EventCondition, Holder: 17, Condition: plan.Stuck},
 	} {
 		if err := r.Append(e); err != nil {
 			t.Fatal(err)
@@ -234,7 +235,7 @@ func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {
 // tell of them, and the strip's marks are told below however much there is to tell.
 func TestNarrowHoldersTellAll(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5")
-	s.Wear = &shop.Summary{Holders: make([]shop.Wear, len(s.Shop.Beam.Holders))}
+	s.Wear = &record.Summary{Holders: make([]record.Wear, len(s.Shop.Beam.Holders))}
 	for range 8 {
 		s.press("down")
 		n := s.atHolder()

@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"bide/plan"
-	"bide/plan/shop"
 	"bide/plan/shop/disk"
+	"bide/plan/shop/record"
 )
 
 // locked protects a file of the folder from being written, until the test calls the
@@ -168,7 +168,7 @@ func TestRecordHasTheMetresOfAJobDone(t *testing.T) {
 		}
 		told := 0
 		for _, e := range eventsIn(t, dir) {
-			if e.Kind != shop.EventJob || e.State != state {
+			if e.Kind != record.EventJob || e.State != state {
 				continue
 			}
 			if told++; e.Job != "D-101" || e.Metres != want {

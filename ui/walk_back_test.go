@@ -13,6 +13,7 @@ import (
 	"bide/plan/session"
 	"bide/plan/session/journal"
 	"bide/plan/shop"
+	"bide/plan/shop/record"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/google/go-cmp/cmp"
@@ -40,9 +41,9 @@ func file(t testing.TB, dir, name string) string {
 }
 
 // balanced fails unless the record takes back, newest first, all that it tells.
-func balanced(t testing.TB, all []shop.Event) {
+func balanced(t testing.TB, all []record.Event) {
 	t.Helper()
-	var open []shop.Event
+	var open []record.Event
 	for _, e := range all {
 		if !e.Back {
 			open = append(open, e)

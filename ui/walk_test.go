@@ -12,6 +12,7 @@ import (
 	"bide/plan"
 	"bide/plan/session"
 	"bide/plan/shop"
+	"bide/plan/shop/record"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -111,9 +112,9 @@ func (s *screen) sound(dir string) {
 }
 
 // events are those in the record, by kind.
-func eventsIn(t testing.TB, dir string) (out []shop.Event) {
+func eventsIn(t testing.TB, dir string) (out []record.Event) {
 	t.Helper()
-	problems, err := shop.ReadRecord(os.DirFS(dir), func(e shop.Event) { out = append(out, e) })
+	problems, err := record.ReadRecord(os.DirFS(dir), func(e record.Event) { out = append(out, e) })
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}
@@ -169,9 +170,9 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	moved, unmoved := 0, 0
 	for _, e := range eventsIn(t, dir) {
 		switch {
-		case e.Kind == shop.EventMoved && e.Back:
+		case e.Kind == record.EventMoved && e.Back:
 			unmoved++
-		case e.Kind == shop.EventMoved:
+		case e.Kind == record.EventMoved:
 			moved++
 		}
 	}

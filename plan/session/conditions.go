@@ -4,6 +4,7 @@ import (
 	"bide/plan"
 	"bide/plan/session/journal"
 	"bide/plan/shop"
+	"bide/plan/shop/record"
 	"bide/plan/words"
 	"fmt"
 )
@@ -83,14 +84,14 @@ func (d *Session) otherwise(number int) string {
 }
 
 // condition is the event of a holder's coming into a condition.
-func (d *Session) condition(number int, mark shop.Mark) shop.Event {
-	return shop.Event{Time: d.Journal.Clock(), Kind: shop.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
+func (d *Session) condition(number int, mark shop.Mark) record.Event {
+	return record.Event{Time: d.Journal.Clock(), Kind: record.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
 }
 
 // mark gives a holder a mark, with what the record is to hold of it and what is said.
-func (d *Session) mark(number int, mark shop.Mark, e shop.Event, says string) {
+func (d *Session) mark(number int, mark shop.Mark, e record.Event, says string) {
 	next, priced := d.Actual.Marked(number, mark, d.Shop), d.priced()
-	d.perform(journal.Deed{Actual: next, Events: []shop.Event{e}, Done: func(said string) {
+	d.perform(journal.Deed{Actual: next, Events: []record.Event{e}, Done: func(said string) {
 		d.Stand(d.Actual)
 		if !d.Journal.Writes() || d.Journal.Fault() != "" {
 			says += " (not saved)"

@@ -1,14 +1,14 @@
 package session
 
 import (
-	"bide/plan/shop"
+	"bide/plan/shop/record"
 	"bide/plan/words"
 	"os"
 )
 
 // recorded is a shop's record, summed up.
 type recorded struct {
-	summary  *shop.Summary
+	summary  *record.Summary
 	problems int
 	err      error
 }
@@ -20,8 +20,8 @@ func (d *Session) ReadRecord() {
 		return
 	}
 	d.later(func() any {
-		sum := shop.NewSummary(holders, since)
-		problems, err := shop.ReadRecord(os.DirFS(dir), sum.Add)
+		sum := record.NewSummary(holders, since)
+		problems, err := record.ReadRecord(os.DirFS(dir), sum.Add)
 		return recorded{sum, len(problems), err}
 	})
 }

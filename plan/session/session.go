@@ -11,6 +11,7 @@ import (
 	"bide/plan/session/journal"
 	"bide/plan/session/planning"
 	"bide/plan/shop"
+	"bide/plan/shop/record"
 	"bide/plan/words"
 	"slices"
 	"time"
@@ -37,7 +38,7 @@ type Session struct {
 	Setup   *Setup           // that is under way; nil when none is
 	Began   string           // id of the job that was reported to run just now
 	Watch   watch            // over the shop's files
-	Wear    *shop.Summary    // of the record; nil while it isn't read
+	Wear    *record.Summary  // of the record; nil while it isn't read
 	works   []planning.Work  // to be done in the background
 }
 

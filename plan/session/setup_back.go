@@ -10,6 +10,7 @@ import (
 	"bide/plan/session/draft"
 	"bide/plan/session/journal"
 	"bide/plan/shop"
+	"bide/plan/shop/record"
 	"bide/plan/words"
 )
 
@@ -20,7 +21,7 @@ type Claim struct {
 	job      string // id of the walk's
 	what     string // it, in few words
 	Was, Is  journal.Actual
-	events   []shop.Event
+	events   []record.Event
 	were     draft.States // of the jobs that came into other states, those before
 	finished *Setup       // the setup that it ended; nil while that goes on
 }
@@ -127,9 +128,9 @@ func (d *Session) asBefore(t *Claim) string {
 	var parts []string
 	for _, e := range t.events {
 		switch e.Kind {
-		case shop.EventMoved, shop.EventCorrected:
+		case record.EventMoved, record.EventCorrected:
 			parts = append(parts, fmt.Sprintf("%d is at %s again", e.Holder, d.Shop.Unit.Show(e.From)))
-		case shop.EventCondition:
+		case record.EventCondition:
 			parts = append(parts, fmt.Sprintf("%d is %s again", e.Holder, d.Forecast.Beam.Holders[e.Holder-1]))
 		}
 	}
@@ -143,14 +144,14 @@ func (d *Session) briefly(t *Claim) string {
 	}
 	found := 0
 	for _, e := range t.events {
-		if e.Kind == shop.EventCorrected {
+		if e.Kind == record.EventCorrected {
 			found++
 		}
 	}
 	switch e := t.events[len(t.events)-1]; {
-	case e.Kind == shop.EventMoved:
+	case e.Kind == record.EventMoved:
 		return fmt.Sprintf("%d taken back", e.Holder)
-	case e.Kind == shop.EventCondition:
+	case e.Kind == record.EventCondition:
 		return fmt.Sprintf("%d is %s again", e.Holder, d.Forecast.Beam.Holders[e.Holder-1])
 	case found > 1:
 		return fmt.Sprintf("%d as thought again", found)
@@ -202,7 +203,7 @@ func (w *Setup) resume(t *Claim) {
 	if len(t.were) > 0 {
 		w.became, w.sure = plan.Done, false
 	}
-	tick := len(t.were) == 0 && len(t.events) == 1 && t.events[0].Kind == shop.EventMoved
+	tick := len(t.were) == 0 && len(t.events) == 1 && t.events[0].Kind == record.EventMoved
 	if !tick || !w.holds() {
 		w.replan(nil)
 		return

@@ -48,10 +48,10 @@ func (r *dayReading) holds(d *plan.Day) bool {
 
 // above lists what must be changed above the jobs.
 func (r *dayReading) above(d *plan.Day) (out []edit) {
-	if !r.day.Start.Equal(wall(d.Start)) {
+	if !r.day.Start.Equal(toml.Local(d.Start)) {
 		out = append(out, edit{"start", optionalTime(d.Start)})
 	}
-	if !r.day.End.Equal(wall(d.End)) {
+	if !r.day.End.Equal(toml.Local(d.End)) {
 		out = append(out, edit{"end", optionalTime(d.End)})
 	}
 	if r.day.Aim != d.Aim {

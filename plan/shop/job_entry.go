@@ -23,7 +23,7 @@ const defaultTrim = 3 * plan.Millimetre
 var (
 	shiftWords   = []string{"centred", "free"}
 	arrangeWords = []string{"listed", "entries", "any"}
-	stateWords   = []string{"waiting", "running", "done", "hold"}
+	stateWords   = []string{plan.Waiting.String(), plan.Running.String(), plan.Done.String(), plan.Aside.String()}
 	aimWords     = []string{"minutes", "moves"} // of the day
 )
 

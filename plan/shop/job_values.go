@@ -34,7 +34,7 @@ func (r *dayReading) edits(i int, want *plan.Job) (out []edit) {
 	set(have.Roll.Core != want.Roll.Core, "core", optionalLength(want.Roll.Core, u))
 	set(have.Roll.Metres != want.Roll.Metres, "roll_m", optionalNumber(want.Roll.Metres))
 	set(have.Roll.Diameter != want.Roll.Diameter, "roll_diameter", optionalLength(want.Roll.Diameter, u))
-	set(!have.Due.Equal(wall(want.Due)), "due", optionalTime(want.Due))
+	set(!have.Due.Equal(toml.Local(want.Due)), "due", optionalTime(want.Due))
 	set(!slices.Equal(have.After, want.After), "after", idList(want.After))
 	set(have.State != want.State, "state", word(stateWords, int(want.State)))
 	set(have.Turn != want.Turn, "fixed", turnText(want.Turn))

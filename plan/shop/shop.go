@@ -36,7 +36,6 @@ const (
 	dayFile       = "day.toml"
 	positionsFile = "positions.toml"
 	materialsFile = "materials.toml"
-	recordFile    = "record.jsonl"
 )
 
 // Shop is one beam with its day, as its files say.

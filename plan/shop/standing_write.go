@@ -5,7 +5,6 @@ import (
 	"maps"
 	"slices"
 	"strings"
-	"time"
 
 	"bide/plan"
 	"bide/plan/shop/toml"
@@ -146,7 +145,7 @@ func differs(a, b *plan.Standing, am, bm Marks) string {
 	switch {
 	case !slices.Equal(a.At, b.At):
 		return "a holder's place"
-	case !wall(a.Recorded).Equal(wall(b.Recorded)):
+	case !toml.Local(a.Recorded).Equal(toml.Local(b.Recorded)):
 		return "the time recorded"
 	case a.Job != b.Job || a.Material != b.Material:
 		return "the job or material"
@@ -164,12 +163,4 @@ func differs(a, b *plan.Standing, am, bm Marks) string {
 		}
 	}
 	return ""
-}
-
-// wall is the time that the clock on the wall shows, kept as files keep it.
-func wall(t time.Time) time.Time {
-	if t.IsZero() {
-		return time.Time{}
-	}
-	return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), t.Minute(), t.Second(), t.Nanosecond(), time.UTC)
 }

@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"bide/plan/shop/record"
 	"bide/plan/shop/toml"
 	"bide/plan/words"
 	"embed"
@@ -26,7 +27,7 @@ func New(dir string) error {
 		return fmt.Errorf("%s can't be made: %w", words.Clean(dir), toml.Reason(err))
 	}
 	var there []string
-	for _, file := range []string{beamFile, dayFile, materialsFile, positionsFile, recordFile} {
+	for _, file := range []string{beamFile, dayFile, materialsFile, positionsFile, record.File} {
 		if _, err := os.Lstat(filepath.Join(dir, file)); !errors.Is(err, fs.ErrNotExist) {
 			there = append(there, file)
 		}

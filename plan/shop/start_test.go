@@ -9,6 +9,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/record"
 
 	parser "github.com/BurntSushi/toml"
 )
@@ -58,7 +59,7 @@ func TestNewTellsAllKeys(t *testing.T) {
 
 // TestNewOverwritesNothing: whichever file is there, nothing is written.
 func TestNewOverwritesNothing(t *testing.T) {
-	for _, file := range []string{beamFile, dayFile, materialsFile, positionsFile, recordFile} {
+	for _, file := range []string{beamFile, dayFile, materialsFile, positionsFile, record.File} {
 		dir := t.TempDir()
 		if err := os.WriteFile(filepath.Join(dir, file), []byte("mine"), 0o600); err != nil {
 			t.Fatal(err)

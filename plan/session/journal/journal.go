@@ -8,8 +8,8 @@ import (
 	"sync"
 	"time"
 
-	"bide/plan/shop"
 	"bide/plan/shop/disk"
+	"bide/plan/shop/record"
 )
 
 // Journal writes down what happens at the beam, before anyone says that it happened:
@@ -21,15 +21,15 @@ type Journal struct {
 	right right
 	wont  string // why nothing is written; empty where it is
 
-	works  bool         // something is being written, read, or asked for: all else waits
-	failed string       // why what was reported last isn't written; empty when it is
-	owed   []shop.Event // reported, and not all of it written
-	noted  int          // how many of these are in the record all the same
-	behind bool         // day.toml lacks states that jobs have come into
+	works  bool           // something is being written, read, or asked for: all else waits
+	failed string         // why what was reported last isn't written; empty when it is
+	owed   []record.Event // reported, and not all of it written
+	noted  int            // how many of these are in the record all the same
+	behind bool           // day.toml lacks states that jobs have come into
 
 	mutex  sync.Mutex // what follows is used in the background too, and when the program ends
 	lock   *disk.Lock
-	record *shop.Record
+	record *record.Record
 	closed bool
 }
 

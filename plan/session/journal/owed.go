@@ -2,7 +2,7 @@ package journal
 
 import (
 	"bide/plan"
-	"bide/plan/shop"
+	"bide/plan/shop/record"
 	"bide/plan/words"
 	"fmt"
 	"slices"
@@ -10,8 +10,8 @@ import (
 
 // sumOf tells how much of what was told at the beam is in these events, without what
 // was taken back; empty when nothing is left.
-func sumOf(events []shop.Event) string {
-	n := map[shop.Kind]int{}
+func sumOf(events []record.Event) string {
+	n := map[record.Kind]int{}
 	for _, e := range events {
 		if e.Back {
 			n[e.Kind]--
@@ -21,11 +21,11 @@ func sumOf(events []shop.Event) string {
 	}
 	var parts []string
 	for _, k := range []struct {
-		kind      shop.Kind
+		kind      record.Kind
 		one, many string
 	}{
-		{shop.EventMoved, "1 move made", "%d moves made"}, {shop.EventCorrected, "1 position corrected", "%d positions corrected"},
-		{shop.EventCondition, "1 condition", "%d conditions"}, {shop.EventJob, "the state of 1 job", "the states of %d jobs"},
+		{record.EventMoved, "1 move made", "%d moves made"}, {record.EventCorrected, "1 position corrected", "%d positions corrected"},
+		{record.EventCondition, "1 condition", "%d conditions"}, {record.EventJob, "the state of 1 job", "the states of %d jobs"},
 	} {
 		switch n := n[k.kind]; {
 		case n == 1:
@@ -42,8 +42,8 @@ func (j *Journal) Owing() string { return sumOf(j.owed) }
 
 // Reported is what was told of a holder, of these kinds, not written down and not taken back;
 // nil where nothing is. It leads from where the first one did.
-func (j *Journal) Reported(holder int, kinds ...shop.Kind) *shop.Event {
-	var open []shop.Event
+func (j *Journal) Reported(holder int, kinds ...record.Kind) *record.Event {
+	var open []record.Event
 	for _, e := range j.owed {
 		switch {
 		case e.Holder != holder || !slices.Contains(kinds, e.Kind):
@@ -67,7 +67,7 @@ func (j *Journal) Became(id string) (state plan.State, told bool) {
 	var open []plan.State
 	for _, e := range j.owed {
 		switch {
-		case e.Job != id || e.Kind != shop.EventJob:
+		case e.Job != id || e.Kind != record.EventJob:
 		case !e.Back:
 			open = append(open, e.State)
 		case len(open) > 0:
@@ -81,4 +81,4 @@ func (j *Journal) Became(id string) (state plan.State, told bool) {
 }
 
 // Owe has events owed that nobody writes: what they report isn't done.
-func (j *Journal) Owe(events []shop.Event) { j.owed = append(j.owed, events...) }
+func (j *Journal) Owe(events []record.Event) { j.owed = append(j.owed, events...) }

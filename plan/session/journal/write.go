@@ -3,6 +3,7 @@ package journal
 import (
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/shop/record"
 	"bide/plan/words"
 	"errors"
 	"slices"
@@ -12,7 +13,7 @@ import (
 // the record is to hold of it, and the day where that changed.
 type Deed struct {
 	Actual
-	Events []shop.Event
+	Events []record.Event
 	Day    *Filed
 	Done   func(said string) // goes on with it; said is where it went, if that is unusual
 }
@@ -52,7 +53,7 @@ func (j *Journal) Write(s *shop.Shop, d Deed) func() any {
 }
 
 // put writes a deed down: what stands, or nothing; then all that can be.
-func (j *Journal) put(s *shop.Shop, events []shop.Event, w *Written) (err error) {
+func (j *Journal) put(s *shop.Shop, events []record.Event, w *Written) (err error) {
 	if j.closed {
 		return errors.New("the program is ending: nothing more is written")
 	}
@@ -75,9 +76,9 @@ func (j *Journal) put(s *shop.Shop, events []shop.Event, w *Written) (err error)
 }
 
 // note adds events to the record, and tells how many it got.
-func (j *Journal) note(dir string, events []shop.Event) (n int, err error) {
+func (j *Journal) note(dir string, events []record.Event) (n int, err error) {
 	if j.record == nil {
-		if j.record, err = shop.OpenRecord(dir); err != nil {
+		if j.record, err = record.OpenRecord(dir); err != nil {
 			return 0, err
 		}
 	}
@@ -112,8 +113,8 @@ func (j *Journal) Settled() { j.failed, j.owed, j.noted, j.behind = "", nil, 0, 
 // DaySaved comes when the day was saved, or could not be.
 type DaySaved struct {
 	Out   shop.Outcome
-	order shop.Event // for the record: in which order its jobs are
-	noted int        // events owed that the record got, that one behind them
+	order record.Event // for the record: in which order its jobs are
+	noted int          // events owed that the record got, that one behind them
 	Err   error
 	Then  func(DaySaved)
 }
@@ -121,7 +122,7 @@ type DaySaved struct {
 // WriteDay is the work that writes the day down, and into the record in which order its
 // jobs are; then goes on with it.
 func (j *Journal) WriteDay(s *shop.Shop, f Filed, then func(DaySaved)) func() any {
-	d := DaySaved{Then: then, order: shop.Event{Time: j.Clock(), Kind: shop.EventSequence}}
+	d := DaySaved{Then: then, order: record.Event{Time: j.Clock(), Kind: record.EventSequence}}
 	for _, job := range f.Day.Jobs {
 		d.order.Order = append(d.order.Order, job.ID)
 	}
@@ -161,7 +162,7 @@ func (j *Journal) WroteDay(d DaySaved) {
 // Undone tells of a deed that isn't done and was to take something back; nothing of
 // another.
 func (d *Deed) Undone() string {
-	if slices.ContainsFunc(d.Events, func(e shop.Event) bool { return e.Back }) {
+	if slices.ContainsFunc(d.Events, func(e record.Event) bool { return e.Back }) {
 		return "nothing is taken back"
 	}
 	return ""

@@ -74,3 +74,11 @@ func LengthText(l plan.Length, u plan.Unit) (text string, plainNumber bool) {
 
 // tomlList is a list on one line.
 func List(items []string) string { return "[" + strings.Join(items, ", ") + "]" }
+
+// Local is the local time of day that a moment shows, kept as files keep it.
+func Local(t time.Time) time.Time {
+	if t.IsZero() {
+		return time.Time{}
+	}
+	return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), t.Minute(), t.Second(), t.Nanosecond(), time.UTC)
+}

@@ -1,9 +1,10 @@
-package shop
+package record
 
 import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/toml"
 )
 
 // Wear is what a record tells of one holder.
@@ -26,7 +27,7 @@ type Summary struct {
 // NewSummary is a summary without events, of a beam with that many holders. Moves
 // at or after since count as recent; a shift's start or midnight will do.
 func NewSummary(holders int, since time.Time) *Summary {
-	return &Summary{make([]Wear, holders), wall(since)}
+	return &Summary{make([]Wear, holders), toml.Local(since)}
 }
 
 // Add counts an event. Those of holders that the beam doesn't have, and of kinds

@@ -1,4 +1,4 @@
-package shop
+package record
 
 import (
 	"bide/plan/shop/disk"
@@ -15,6 +15,9 @@ import (
 	"sync"
 )
 
+// recordFile is the record in a shop's folder.
+const File = "record.jsonl"
+
 // Record is record.jsonl open for writing: what was done at the beam, one event a
 // line, only ever added to.
 type Record struct {
@@ -27,7 +30,7 @@ type Record struct {
 // OpenRecord opens the record of the shop in a folder, which it makes if need be.
 // Errors are *SaveError.
 func OpenRecord(dir string) (*Record, error) {
-	path := filepath.Join(dir, recordFile)
+	path := filepath.Join(dir, File)
 	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_APPEND, 0o644)
 	if err != nil {
 		return nil, disk.NewSaveError(path, err)
@@ -93,18 +96,18 @@ const longestLine = 256 << 10
 //
 // It holds one line at a time: a record grows by some megabytes a year.
 func ReadRecord(fsys fs.FS, each func(Event)) (toml.Problems, error) {
-	info, err := fs.Stat(fsys, recordFile)
+	info, err := fs.Stat(fsys, File)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, nil
 	case err != nil:
-		return nil, fmt.Errorf("%s: %w", recordFile, toml.Unread(err))
+		return nil, fmt.Errorf("%s: %w", File, toml.Unread(err))
 	case !info.Mode().IsRegular(): // reading a pipe would wait for ever
-		return nil, fmt.Errorf("%s: %w", recordFile, disk.ErrIrregular)
+		return nil, fmt.Errorf("%s: %w", File, disk.ErrIrregular)
 	}
-	f, err := fsys.Open(recordFile)
+	f, err := fsys.Open(File)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", recordFile, toml.Unread(err))
+		return nil, fmt.Errorf("%s: %w", File, toml.Unread(err))
 	}
 	defer f.Close()
 	var problems toml.Problems
@@ -120,7 +123,7 @@ func ReadRecord(fsys fs.FS, each func(Event)) (toml.Problems, error) {
 			problems = append(problems, *p)
 		}
 		if err != nil && !errors.Is(err, io.EOF) {
-			return problems, fmt.Errorf("%s: %w", recordFile, toml.Unread(err))
+			return problems, fmt.Errorf("%s: %w", File, toml.Unread(err))
 		}
 		if err != nil {
 			return problems, nil
@@ -130,7 +133,7 @@ func ReadRecord(fsys fs.FS, each func(Event)) (toml.Problems, error) {
 
 // readEvent gives the event of a line, or what is wrong with the line.
 func readEvent(line []byte, long, ended bool, each func(Event)) *toml.Problem {
-	p := &toml.Problem{File: recordFile, Remedy: "it is skipped; nothing else is lost"}
+	p := &toml.Problem{File: File, Remedy: "it is skipped; nothing else is lost"}
 	text := bytes.TrimSpace(line)
 	var e Event
 	switch {

@@ -1,4 +1,6 @@
-package shop
+// Package record keeps what happens at the beam: events, one a line of a file that is only
+// ever added to, and what they say of each holder.
+package record
 
 import (
 	"encoding/json"
@@ -75,17 +77,9 @@ func (e Event) MarshalJSON() ([]byte, error) {
 	case EventCondition:
 		line.Condition = e.Condition.String()
 	case EventJob:
-		line.State = e.stateWord()
+		line.State = e.State.String()
 	}
 	return json.Marshal(line)
-}
-
-// stateWord is the job's state; none for one that there isn't.
-func (e Event) stateWord() string {
-	if int(e.State) < len(stateWords) {
-		return stateWords[e.State]
-	}
-	return ""
 }
 
 // UnmarshalJSON reads what MarshalJSON writes. Keys that it doesn't know it leaves
@@ -108,9 +102,9 @@ func (e *Event) UnmarshalJSON(text []byte) (err error) {
 	if e.To, err = readPlace(line.To); err != nil {
 		return err
 	}
-	condition, known := indexOf(conditions(), line.Condition)
-	state, knownState := indexOf(stateWords, line.State)
-	e.Condition, e.State = plan.Condition(condition), plan.State(state)
+	condition, known := named(line.Condition, plan.Good, plan.NoCut, plan.Stuck, plan.Out)
+	state, knownState := named(line.State, plan.Waiting, plan.Running, plan.Done, plan.Aside)
+	e.Condition, e.State = condition, state
 	switch {
 	case e.Kind == EventCondition && !known:
 		return fmt.Errorf("condition %s", words.Quoted(line.Condition))
@@ -128,12 +122,12 @@ func readPlace(n *json.Number) (plan.Length, error) {
 	return plan.ParseLength(n.String(), plan.Millimetres)
 }
 
-// indexOf finds a word; 0 and false when it isn't there.
-func indexOf(words []string, word string) (int, bool) {
-	for i, w := range words {
-		if w == word {
-			return i, true
+// named is the one of the values that has this name; the zero value and false for none.
+func named[T fmt.Stringer](name string, values ...T) (value T, known bool) {
+	for _, v := range values {
+		if v.String() == name {
+			return v, true
 		}
 	}
-	return 0, false
+	return value, false
 }
