@@ -136,7 +136,7 @@ func TestSecondScreenMarks(t *testing.T) {
 	}
 	var backs []bool
 	for _, e := range eventsIn(t, dir) {
-		if e.Kind == record.EventCondition {
+		if e.Kind == record.Condition {
 			backs = append(backs, e.Back)
 		}
 	}

@@ -154,14 +154,14 @@ func TestRecordIsShown(t *testing.T) {
 	if err := os.CopyFS(dir, os.DirFS(filepath.Join("..", "testdata", "demo"))); err != nil {
 		t.Fatal(err)
 	}
-	r, err := record.OpenRecord(dir)
+	r, err := record.Open(dir)
 	if err != nil {
 		t.Fatal(err)
 	}
 	at := time.Date(2026, 11, 24, 13, 5, 0, 0, time.UTC)
 	for _, e := range []record.Event{
-		{Time: at, Kind: record.EventMoved, Holder: 17, From: 0, To: 1500 * plan.Millimetre},
-		{Time: at, Kind: record.EventCondition, Holder: 17, Condition: plan.Stuck},
+		{Time: at, Kind: record.Moved, Holder: 17, From: 0, To: 1500 * plan.Millimetre},
+		{Time: at, Kind: record.Condition, Holder: 17, Condition: plan.Stuck},
 	} {
 		if err := r.Append(e); err != nil {
 			t.Fatal(err)

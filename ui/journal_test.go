@@ -168,7 +168,7 @@ func TestRecordHasTheMetresOfAJobDone(t *testing.T) {
 		}
 		told := 0
 		for _, e := range eventsIn(t, dir) {
-			if e.Kind != record.EventJob || e.State != state {
+			if e.Kind != record.Job || e.State != state {
 				continue
 			}
 			if told++; e.Job != "D-101" || e.Metres != want {

@@ -50,7 +50,7 @@ func TestFoundElsewhere(t *testing.T) {
 		t.Errorf("%d ticks are kept, want 4", len(kept.Setting.Made))
 	}
 	all := eventsIn(t, dir)
-	if e := all[len(all)-1]; e.Kind != record.EventCorrected || e.Holder != 20 || e.From != at[19] {
+	if e := all[len(all)-1]; e.Kind != record.Corrected || e.Holder != 20 || e.From != at[19] {
 		t.Errorf("the record ends with %+v", e)
 	}
 	sc.press("f", "esc").tells("nothing was changed")

@@ -114,7 +114,7 @@ func (s *screen) sound(dir string) {
 // events are those in the record, by kind.
 func eventsIn(t testing.TB, dir string) (out []record.Event) {
 	t.Helper()
-	problems, err := record.ReadRecord(os.DirFS(dir), func(e record.Event) { out = append(out, e) })
+	problems, err := record.Read(os.DirFS(dir), func(e record.Event) { out = append(out, e) })
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}
@@ -170,9 +170,9 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	moved, unmoved := 0, 0
 	for _, e := range eventsIn(t, dir) {
 		switch {
-		case e.Kind == record.EventMoved && e.Back:
+		case e.Kind == record.Moved && e.Back:
 			unmoved++
-		case e.Kind == record.EventMoved:
+		case e.Kind == record.Moved:
 			moved++
 		}
 	}

@@ -148,11 +148,11 @@ func (d *Session) missing(fresh *shop.Shop) string {
 	var parts []string
 	u, stands := d.Shop.Unit, d.Actual.Standing.At
 	for n := 1; n <= min(len(stands), len(fresh.Standing.At)); n++ {
-		told := d.Journal.Reported(n, record.EventMoved, record.EventCorrected)
+		told := d.Journal.Reported(n, record.Moved, record.Corrected)
 		if at := stands[n-1]; told != nil && at != fresh.Standing.At[n-1] {
 			parts = append(parts, fmt.Sprintf("holder %d from %s to %s", n, u.Show(told.From), u.Show(at)))
 		}
-		if told = d.Journal.Reported(n, record.EventCondition); told != nil && fresh.Beam.Holders[n-1] != told.Condition {
+		if told = d.Journal.Reported(n, record.Condition); told != nil && fresh.Beam.Holders[n-1] != told.Condition {
 			parts = append(parts, fmt.Sprintf("holder %d is %s", n, told.Condition))
 		}
 	}

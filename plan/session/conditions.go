@@ -85,7 +85,7 @@ func (d *Session) otherwise(number int) string {
 
 // condition is the event of a holder's coming into a condition.
 func (d *Session) condition(number int, mark shop.Mark) record.Event {
-	return record.Event{Time: d.Journal.Clock(), Kind: record.EventCondition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
+	return record.Event{Time: d.Journal.Clock(), Kind: record.Condition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
 }
 
 // mark gives a holder a mark, with what the record is to hold of it and what is said.

@@ -21,7 +21,7 @@ func (d *Session) ReadRecord() {
 	}
 	d.later(func() any {
 		sum := record.NewSummary(holders, since)
-		problems, err := record.ReadRecord(os.DirFS(dir), sum.Add)
+		problems, err := record.Read(os.DirFS(dir), sum.Add)
 		return recorded{sum, len(problems), err}
 	})
 }

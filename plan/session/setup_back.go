@@ -128,9 +128,9 @@ func (d *Session) asBefore(t *Claim) string {
 	var parts []string
 	for _, e := range t.events {
 		switch e.Kind {
-		case record.EventMoved, record.EventCorrected:
+		case record.Moved, record.Corrected:
 			parts = append(parts, fmt.Sprintf("%d is at %s again", e.Holder, d.Shop.Unit.Show(e.From)))
-		case record.EventCondition:
+		case record.Condition:
 			parts = append(parts, fmt.Sprintf("%d is %s again", e.Holder, d.Forecast.Beam.Holders[e.Holder-1]))
 		}
 	}
@@ -144,14 +144,14 @@ func (d *Session) briefly(t *Claim) string {
 	}
 	found := 0
 	for _, e := range t.events {
-		if e.Kind == record.EventCorrected {
+		if e.Kind == record.Corrected {
 			found++
 		}
 	}
 	switch e := t.events[len(t.events)-1]; {
-	case e.Kind == record.EventMoved:
+	case e.Kind == record.Moved:
 		return fmt.Sprintf("%d taken back", e.Holder)
-	case e.Kind == record.EventCondition:
+	case e.Kind == record.Condition:
 		return fmt.Sprintf("%d is %s again", e.Holder, d.Forecast.Beam.Holders[e.Holder-1])
 	case found > 1:
 		return fmt.Sprintf("%d as thought again", found)
@@ -203,7 +203,7 @@ func (w *Setup) resume(t *Claim) {
 	if len(t.were) > 0 {
 		w.became, w.sure = plan.Done, false
 	}
-	tick := len(t.were) == 0 && len(t.events) == 1 && t.events[0].Kind == record.EventMoved
+	tick := len(t.were) == 0 && len(t.events) == 1 && t.events[0].Kind == record.Moved
 	if !tick || !w.holds() {
 		w.replan(nil)
 		return

@@ -26,7 +26,7 @@ func (w *Setup) change() (journal.Deed, draft.States) {
 		for _, j := range w.d.Jobs()[:turn] {
 			if j.State == plan.Running {
 				became[j.ID] = w.became
-				e := record.Event{Time: w.d.Journal.Clock(), Kind: record.EventJob, Job: j.ID, State: w.became}
+				e := record.Event{Time: w.d.Journal.Clock(), Kind: record.Job, Job: j.ID, State: w.became}
 				if w.became == plan.Done {
 					e.Metres = j.Metres
 				}
@@ -112,7 +112,7 @@ func (w *Setup) Confirm() {
 	done, became := w.change()
 	done.Standing.At[move.Holder-1] = move.To
 	done.Standing.Setting.Made = append(done.Standing.Setting.Made, plan.Made{Holder: move.Holder, From: move.From})
-	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.EventMoved, Holder: move.Holder, From: move.From, To: move.To, Job: w.Job.ID})
+	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Moved, Holder: move.Holder, From: move.From, To: move.To, Job: w.Job.ID})
 	what := fmt.Sprintf("%d made", move.Holder)
 	w.tell(done, became, what, what+": it stands at "+w.d.Shop.Unit.Show(move.To), func() {
 		w.begun(became)
@@ -136,7 +136,7 @@ func (w *Setup) untick() {
 		return
 	}
 	done.Standing.Setting.Made = done.Standing.Setting.Made[:len(made)-1]
-	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.EventMoved, Holder: last.Holder, From: last.From, To: at, Job: w.Job.ID}.TakenBack(w.d.Journal.Clock()))
+	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Moved, Holder: last.Holder, From: last.From, To: at, Job: w.Job.ID}.TakenBack(w.d.Journal.Clock()))
 	done.Day = w.d.dayWith(became)
 	done.Done = func(said string) {
 		w.begun(became)
@@ -187,12 +187,12 @@ func (w *Setup) Correct(places map[int]plan.Length, marks map[int]shop.Mark, wha
 	done, became := w.change()
 	for n := range done.Standing.At {
 		if to, told := places[n+1]; told && to != done.Standing.At[n] {
-			done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.EventCorrected, Holder: n + 1, From: done.Standing.At[n], To: to, Job: w.Job.ID})
+			done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Corrected, Holder: n + 1, From: done.Standing.At[n], To: to, Job: w.Job.ID})
 			done.Standing.At[n], done.Standing.Setting.Found = to, true
 		}
 		if mark, told := marks[n+1]; told {
 			done.Marks = w.d.Actual.Marked(n+1, mark, w.d.Shop).Marks
-			done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.EventCondition, Holder: n + 1, Condition: mark.Condition, Reason: mark.Reason, Job: w.Job.ID})
+			done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Condition, Holder: n + 1, Condition: mark.Condition, Reason: mark.Reason, Job: w.Job.ID})
 		}
 	}
 	w.tell(done, became, what, says, func() {
@@ -222,7 +222,7 @@ func (w *Setup) Finish() {
 			became[j.ID] = plan.Done
 		}
 	}
-	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.EventJob, Job: w.Job.ID, State: plan.Running})
+	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Job, Job: w.Job.ID, State: plan.Running})
 	w.tell(done, became, w.Job.ID+" runs (u undo)", w.Job.ID+" is set up and runs (u takes that back)", func() { w.ran(became) })
 }
 

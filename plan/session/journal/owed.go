@@ -24,8 +24,8 @@ func sumOf(events []record.Event) string {
 		kind      record.Kind
 		one, many string
 	}{
-		{record.EventMoved, "1 move made", "%d moves made"}, {record.EventCorrected, "1 position corrected", "%d positions corrected"},
-		{record.EventCondition, "1 condition", "%d conditions"}, {record.EventJob, "the state of 1 job", "the states of %d jobs"},
+		{record.Moved, "1 move made", "%d moves made"}, {record.Corrected, "1 position corrected", "%d positions corrected"},
+		{record.Condition, "1 condition", "%d conditions"}, {record.Job, "the state of 1 job", "the states of %d jobs"},
 	} {
 		switch n := n[k.kind]; {
 		case n == 1:
@@ -67,7 +67,7 @@ func (j *Journal) Became(id string) (state plan.State, told bool) {
 	var open []plan.State
 	for _, e := range j.owed {
 		switch {
-		case e.Job != id || e.Kind != record.EventJob:
+		case e.Job != id || e.Kind != record.Job:
 		case !e.Back:
 			open = append(open, e.State)
 		case len(open) > 0:

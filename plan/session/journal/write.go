@@ -78,7 +78,7 @@ func (j *Journal) put(s *shop.Shop, events []record.Event, w *Written) (err erro
 // note adds events to the record, and tells how many it got.
 func (j *Journal) note(dir string, events []record.Event) (n int, err error) {
 	if j.record == nil {
-		if j.record, err = record.OpenRecord(dir); err != nil {
+		if j.record, err = record.Open(dir); err != nil {
 			return 0, err
 		}
 	}
@@ -122,7 +122,7 @@ type DaySaved struct {
 // WriteDay is the work that writes the day down, and into the record in which order its
 // jobs are; then goes on with it.
 func (j *Journal) WriteDay(s *shop.Shop, f Filed, then func(DaySaved)) func() any {
-	d := DaySaved{Then: then, order: record.Event{Time: j.Clock(), Kind: record.EventSequence}}
+	d := DaySaved{Then: then, order: record.Event{Time: j.Clock(), Kind: record.Sequence}}
 	for _, job := range f.Day.Jobs {
 		d.order.Order = append(d.order.Order, job.ID)
 	}

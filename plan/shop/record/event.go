@@ -15,11 +15,11 @@ import (
 // The kinds of events that bide records. What was entered by mistake stays in the record;
 // the same event with Back set says that it was.
 const (
-	EventMoved     Kind = "moved"     // Holder went From To, for Job
-	EventCorrected Kind = "corrected" // Holder, recorded at From, was really at To
-	EventCondition Kind = "condition" // Holder came into Condition, for Reason
-	EventJob       Kind = "job"       // Job came into State; done, it ran Metres
-	EventSequence  Kind = "sequence"  // the jobs were put into the order Order
+	Moved     Kind = "moved"     // Holder went From To, for Job
+	Corrected Kind = "corrected" // Holder, recorded at From, was really at To
+	Condition Kind = "condition" // Holder came into Condition, for Reason
+	Job       Kind = "job"       // Job came into State; done, it ran Metres
+	Sequence  Kind = "sequence"  // the jobs were put into the order Order
 )
 
 // Kind is what kind of thing an event is. A record of a later version may have others.
@@ -71,12 +71,12 @@ func (e Event) MarshalJSON() ([]byte, error) {
 		Reason: e.Reason, Job: e.Job, Metres: e.Metres, Order: e.Order,
 	}
 	switch e.Kind {
-	case EventMoved, EventCorrected:
+	case Moved, Corrected:
 		from, to := json.Number(e.From.MM()), json.Number(e.To.MM())
 		line.From, line.To = &from, &to
-	case EventCondition:
+	case Condition:
 		line.Condition = e.Condition.String()
-	case EventJob:
+	case Job:
 		line.State = e.State.String()
 	}
 	return json.Marshal(line)
@@ -106,9 +106,9 @@ func (e *Event) UnmarshalJSON(text []byte) (err error) {
 	state, knownState := named(line.State, plan.Waiting, plan.Running, plan.Done, plan.Aside)
 	e.Condition, e.State = condition, state
 	switch {
-	case e.Kind == EventCondition && !known:
+	case e.Kind == Condition && !known:
 		return fmt.Errorf("condition %s", words.Quoted(line.Condition))
-	case e.Kind == EventJob && !knownState:
+	case e.Kind == Job && !knownState:
 		return fmt.Errorf("state %s", words.Quoted(line.State))
 	}
 	return nil

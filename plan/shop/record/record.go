@@ -29,7 +29,7 @@ type Record struct {
 
 // OpenRecord opens the record of the shop in a folder, which it makes if need be.
 // Errors are *SaveError.
-func OpenRecord(dir string) (*Record, error) {
+func Open(dir string) (*Record, error) {
 	path := filepath.Join(dir, File)
 	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_APPEND, 0o644)
 	if err != nil {
@@ -95,7 +95,7 @@ const longestLine = 256 << 10
 // events of unknown kinds are given too. The error is one of the file system.
 //
 // It holds one line at a time: a record grows by some megabytes a year.
-func ReadRecord(fsys fs.FS, each func(Event)) (toml.Problems, error) {
+func Read(fsys fs.FS, each func(Event)) (toml.Problems, error) {
 	info, err := fs.Stat(fsys, File)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):

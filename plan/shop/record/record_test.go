@@ -21,24 +21,24 @@ import (
 
 // someEvents are one of each kind.
 var someEvents = []Event{
-	{Time: midday, Kind: EventMoved, Holder: 17, From: -420_000_000, To: 396_875, Job: "D-101"},
-	{Time: midday, Kind: EventMoved, Holder: 1, To: -1}, // from nought
-	{Time: midday, Back: true, Kind: EventMoved, Holder: 1, To: -1, Job: "D-101"},
-	{Time: midday.Add(1500 * time.Millisecond), Kind: EventCorrected, Holder: 3, From: 1, To: 0},
-	{Time: midday, Kind: EventCondition, Holder: 3, Condition: plan.Stuck, Reason: `rack "bent"`},
-	{Time: midday, Kind: EventCondition, Holder: 3, Condition: plan.Good},
-	{Time: midday, Kind: EventJob, Job: "D-101", State: plan.Done, Metres: 3200.5},
-	{Time: midday, Kind: EventJob, Job: "D-102"},
-	Event{Kind: EventCorrected, Holder: 3, From: 1, To: 0}.TakenBack(midday),
-	Event{Kind: EventCondition, Holder: 3, Condition: plan.NoCut, Reason: "hiss"}.TakenBack(midday),
-	Event{Kind: EventJob, Job: "D-102", State: plan.Running}.TakenBack(midday),
-	{Time: midday, Kind: EventSequence, Order: []string{"D-102", "D-101"}},
+	{Time: midday, Kind: Moved, Holder: 17, From: -420_000_000, To: 396_875, Job: "D-101"},
+	{Time: midday, Kind: Moved, Holder: 1, To: -1}, // from nought
+	{Time: midday, Back: true, Kind: Moved, Holder: 1, To: -1, Job: "D-101"},
+	{Time: midday.Add(1500 * time.Millisecond), Kind: Corrected, Holder: 3, From: 1, To: 0},
+	{Time: midday, Kind: Condition, Holder: 3, Condition: plan.Stuck, Reason: `rack "bent"`},
+	{Time: midday, Kind: Condition, Holder: 3, Condition: plan.Good},
+	{Time: midday, Kind: Job, Job: "D-101", State: plan.Done, Metres: 3200.5},
+	{Time: midday, Kind: Job, Job: "D-102"},
+	Event{Kind: Corrected, Holder: 3, From: 1, To: 0}.TakenBack(midday),
+	Event{Kind: Condition, Holder: 3, Condition: plan.NoCut, Reason: "hiss"}.TakenBack(midday),
+	Event{Kind: Job, Job: "D-102", State: plan.Running}.TakenBack(midday),
+	{Time: midday, Kind: Sequence, Order: []string{"D-102", "D-101"}},
 	{Time: midday, Kind: "oiled", Holder: 2, Reason: "monthly"},
 }
 
 func events(t *testing.T, dir string) (out []Event, problems toml.Problems) {
 	t.Helper()
-	problems, err := ReadRecord(os.DirFS(dir), func(e Event) { out = append(out, e) })
+	problems, err := Read(os.DirFS(dir), func(e Event) { out = append(out, e) })
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -47,7 +47,7 @@ func events(t *testing.T, dir string) (out []Event, problems toml.Problems) {
 
 func put(t *testing.T, dir string, all ...Event) {
 	t.Helper()
-	r, err := OpenRecord(dir)
+	r, err := Open(dir)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -63,8 +63,8 @@ func put(t *testing.T, dir string, all ...Event) {
 
 // TestTakenBack: what takes an event back is the same event the other way.
 func TestTakenBack(t *testing.T) {
-	e := Event{Kind: EventMoved, Holder: 7, To: 5}
-	want := Event{Kind: EventMoved, Back: true, Holder: 7, To: 5, Time: midday}
+	e := Event{Kind: Moved, Holder: 7, To: 5}
+	want := Event{Kind: Moved, Back: true, Holder: 7, To: 5, Time: midday}
 	if got := e.TakenBack(midday); !cmp.Equal(got, want) {
 		t.Errorf("%+v is taken back by %+v", e, got)
 	}
@@ -129,14 +129,14 @@ func TestRecordOfManyWriters(t *testing.T) {
 	var all sync.WaitGroup
 	for i := range writers {
 		all.Go(func() {
-			r, err := OpenRecord(dir)
+			r, err := Open(dir)
 			if err != nil {
 				t.Error(err)
 				return
 			}
 			defer r.Close()
 			for k := range each {
-				if err := r.Append(Event{Time: midday, Kind: EventMoved, Holder: i + 1, To: plan.Length(k)}); err != nil {
+				if err := r.Append(Event{Time: midday, Kind: Moved, Holder: i + 1, To: plan.Length(k)}); err != nil {
 					t.Error(err)
 				}
 			}
@@ -165,7 +165,7 @@ func TestRecordWrongLines(t *testing.T) {
 	}
 	text := strings.Join(lines, "\r\n") + "\n"
 	var got []Event
-	problems, err := ReadRecord(fstest.MapFS{File: {Data: []byte(text)}}, func(e Event) { got = append(got, e) })
+	problems, err := Read(fstest.MapFS{File: {Data: []byte(text)}}, func(e Event) { got = append(got, e) })
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -185,10 +185,10 @@ func TestRecordWrongLines(t *testing.T) {
 
 func TestRecordCantBeOpened(t *testing.T) {
 	dir := t.TempDir()
-	if _, err := OpenRecord(filepath.Join(dir, "gone")); err == nil || !strings.Contains(err.Error(), "is gone") {
+	if _, err := Open(filepath.Join(dir, "gone")); err == nil || !strings.Contains(err.Error(), "is gone") {
 		t.Error(err)
 	}
-	r, err := OpenRecord(dir)
+	r, err := Open(dir)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -202,20 +202,20 @@ func TestRecordCantBeOpened(t *testing.T) {
 func TestSummary(t *testing.T) {
 	s := NewSummary(3, midday)
 	for _, e := range []Event{
-		{Time: midday.Add(-time.Second), Kind: EventMoved, Holder: 1, From: 5, To: 2},
-		{Time: midday, Kind: EventMoved, Holder: 1, From: 2, To: 12},
-		{Time: midday, Kind: EventMoved, Holder: 1, From: 12, To: 9},
-		{Time: midday, Back: true, Kind: EventMoved, Holder: 1, From: 12, To: 9},
-		{Time: midday, Back: true, Kind: EventMoved, Holder: 3, From: 12, To: 9},
-		{Time: midday, Kind: EventCondition, Holder: 2, Condition: plan.Stuck},
-		{Time: midday, Kind: EventCondition, Holder: 2, Condition: plan.Good},
-		{Time: midday, Kind: EventCondition, Holder: 2, Condition: plan.Out},
-		{Time: midday, Kind: EventCondition, Holder: 2, Condition: plan.NoCut},
-		{Time: midday, Back: true, Kind: EventCondition, Holder: 2, Condition: plan.NoCut},
-		{Time: midday, Back: true, Kind: EventCondition, Holder: 3, Condition: plan.Stuck},
-		{Time: midday, Kind: EventCorrected, Holder: 3}, {Time: midday, Kind: EventCorrected, Holder: 3},
-		{Time: midday, Back: true, Kind: EventCorrected, Holder: 3}, {Time: midday, Kind: "oiled", Holder: 3},
-		{Time: midday, Kind: EventMoved, Holder: 4}, {Time: midday, Kind: EventMoved},
+		{Time: midday.Add(-time.Second), Kind: Moved, Holder: 1, From: 5, To: 2},
+		{Time: midday, Kind: Moved, Holder: 1, From: 2, To: 12},
+		{Time: midday, Kind: Moved, Holder: 1, From: 12, To: 9},
+		{Time: midday, Back: true, Kind: Moved, Holder: 1, From: 12, To: 9},
+		{Time: midday, Back: true, Kind: Moved, Holder: 3, From: 12, To: 9},
+		{Time: midday, Kind: Condition, Holder: 2, Condition: plan.Stuck},
+		{Time: midday, Kind: Condition, Holder: 2, Condition: plan.Good},
+		{Time: midday, Kind: Condition, Holder: 2, Condition: plan.Out},
+		{Time: midday, Kind: Condition, Holder: 2, Condition: plan.NoCut},
+		{Time: midday, Back: true, Kind: Condition, Holder: 2, Condition: plan.NoCut},
+		{Time: midday, Back: true, Kind: Condition, Holder: 3, Condition: plan.Stuck},
+		{Time: midday, Kind: Corrected, Holder: 3}, {Time: midday, Kind: Corrected, Holder: 3},
+		{Time: midday, Back: true, Kind: Corrected, Holder: 3}, {Time: midday, Kind: "oiled", Holder: 3},
+		{Time: midday, Kind: Moved, Holder: 4}, {Time: midday, Kind: Moved},
 	} {
 		s.Add(e)
 	}
@@ -234,7 +234,7 @@ func FuzzRecord(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		var last Event
-		problems, err := ReadRecord(fstest.MapFS{File: {Data: []byte(text + "\n" + `{"time":"2026-11-25T12:00:00","kind":"oiled"}`)}}, func(e Event) {
+		problems, err := Read(fstest.MapFS{File: {Data: []byte(text + "\n" + `{"time":"2026-11-25T12:00:00","kind":"oiled"}`)}}, func(e Event) {
 			if strings.ContainsFunc(string(e.Kind)+e.Reason+e.Job+strings.Join(e.Order, ""), words.Harmful) {
 				t.Errorf("not fit to print: %+v", e)
 			}
@@ -261,11 +261,11 @@ func TestRecordIsAFile(t *testing.T) {
 		if err := put(); err != nil {
 			t.Skip(err)
 		}
-		if r, err := OpenRecord(dir); err == nil {
+		if r, err := Open(dir); err == nil {
 			t.Errorf("%v is written to", r)
 			r.Close()
 		}
-		if _, err := ReadRecord(os.DirFS(dir), func(Event) {}); err == nil || !strings.Contains(err.Error(), "no regular file") {
+		if _, err := Read(os.DirFS(dir), func(Event) {}); err == nil || !strings.Contains(err.Error(), "no regular file") {
 			t.Errorf("it is read: %v", err)
 		}
 		os.Remove(path)

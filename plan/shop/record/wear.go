@@ -42,7 +42,7 @@ func (s *Summary) Add(e Event) {
 	}
 	count := func(n *int) { *n = max(*n+by, 0) }
 	switch e.Kind {
-	case EventMoved:
+	case Moved:
 		count(&w.Moves)
 		w.Travel = max(w.Travel+plan.Length(by)*max(e.To-e.From, e.From-e.To), 0)
 		if !e.Back {
@@ -51,9 +51,9 @@ func (s *Summary) Add(e Event) {
 		if !e.Time.Before(s.since) {
 			count(&w.Recent)
 		}
-	case EventCorrected:
+	case Corrected:
 		count(&w.Corrected)
-	case EventCondition:
+	case Condition:
 		switch e.Condition {
 		case plan.Stuck:
 			count(&w.Jams)
