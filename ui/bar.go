@@ -58,9 +58,9 @@ func (m *model) ending() draw.Line {
 	switch over := end.Sub(day.End); {
 	case day.End.IsZero():
 	case over > 0:
-		l.Add(draw.Late, fmt.Sprintf(" !%s past the end of the shift", words.Hours(over)))
+		l.Add(draw.Late, fmt.Sprintf(" !%s past the shift end", words.Hours(over)))
 	default:
-		l.Add(draw.Good, fmt.Sprintf(", %s before the end of the shift", words.Hours(-over)))
+		l.Add(draw.Good, fmt.Sprintf(", %s before the shift end", words.Hours(-over)))
 	}
 	return l
 }

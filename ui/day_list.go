@@ -130,8 +130,14 @@ func (d *desk) clockWidth() int {
 const leastID = 7
 
 // dayColumns are those of the compact list: one line a job.
-func dayColumns(d *desk) []draw.Column[entry] {
-	times, due := d.clockWidth(), 2
+func dayColumns(d *desk, w int) []draw.Column[entry] {
+	times, due, material := d.clockWidth(), 2, 8
+	switch {
+	case w >= 70:
+		material = 20
+	case d.NoneLate():
+		material = 14
+	}
 	if d.NoneDue() {
 		due = 12
 	}
@@ -141,7 +147,7 @@ func dayColumns(d *desk) []draw.Column[entry] {
 		{Head: "n", Width: d.turnWidth(), Cell: dayTurn},
 		{Width: 1, Left: true, Cell: entry.flag},
 		{Head: "job", Width: id, Left: true, Flex: d.idWidth() - id, Cell: dayID},
-		{Head: "material", Width: 8, Rank: 1, Left: true, Flex: 22, Cell: dayMaterial},
+		{Head: "material", Width: material, Rank: 1, Left: true, Flex: 30 - material, Cell: dayMaterial},
 		{Head: "web", Width: 7, Rank: 5, Cell: dayWeb},
 		{Head: "cuts", Width: 4, Rank: 6, Cell: dayCuts},
 		{Head: "moves", Width: 5, Rank: 1, Cell: dayMoves},
@@ -195,7 +201,7 @@ func jobColumns(d *desk) []draw.Column[entry] {
 
 // compact lists the jobs one line each, in as many columns as there is room for.
 func (p *dayPane) compact(d *desk, n int, focused bool) []draw.Line {
-	columns := draw.ColumnsFor(dayColumns(d), p.W)
+	columns := draw.ColumnsFor(dayColumns(d, p.W), p.W)
 	out := []draw.Line{draw.Heads(d.Theme, columns)}
 	for _, e := range p.entries(d, n, focused) {
 		l := draw.RowOf(d.Theme, columns, e)

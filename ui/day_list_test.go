@@ -22,7 +22,7 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 			if s.Forecast.Present.Totals.LateJobs = 1; !isLate {
 				s.Forecast.Present.Totals.LateJobs = 0
 			}
-			for _, c := range draw.ColumnsFor(dayColumns(s.desk), s.day.W) {
+			for _, c := range draw.ColumnsFor(dayColumns(s.desk, s.day.W), s.day.W) {
 				heads = append(heads, c.Head)
 			}
 			got := strings.Join(heads, " ")
@@ -40,7 +40,7 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 		next.Due = plan.Job{}.Due
 		s.Replace(j, &next)
 	}
-	for _, c := range draw.ColumnsFor(dayColumns(s.settle().desk), 44) {
+	for _, c := range draw.ColumnsFor(dayColumns(s.settle().desk, s.day.W), s.day.W) {
 		if c.Head == "due" {
 			t.Error("a column of due times is shown though no job has one")
 		}

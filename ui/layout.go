@@ -41,10 +41,9 @@ type layout struct {
 	page             draw.Size // of a pane that has a page of its own
 }
 
-// arrange lays a screen out. It depends on the size, the number of holders and the pane
-// that is enlarged alone, so nothing jumps while one works. With more holders than cells
-// more lines would show no more of the beam.
-func arrange(w, h, holders int, enlarged which) layout {
+// arrange lays a screen out. It depends on the size, on whether more lines show more of what
+// is above the day, and on the pane that is enlarged alone, so nothing jumps while one works.
+func arrange(w, h int, tall bool, enlarged which) layout {
 	if w < leastWidth || h < leastHeight {
 		return layout{small: true}
 	}
@@ -62,10 +61,10 @@ func arrange(w, h, holders int, enlarged which) layout {
 		return layout{moves: whole}
 	}
 	beam := beamRows
-	if holders <= w {
+	if tall {
 		beam += (rest - leastHeight + 3) / 2
 	}
-	left := 53 + (w-leastWidth)*65/100
+	left := 53 + (w-leastWidth)*60/100
 	return layout{
 		beam:    draw.Size{W: w, H: beam},
 		day:     draw.Size{W: left, H: rest - beam},

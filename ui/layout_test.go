@@ -12,7 +12,7 @@ func TestLayoutFillsTheScreen(t *testing.T) {
 	for large := all; large <= lastPaneShown; large++ {
 		for w := leastWidth; w <= 240; w++ {
 			for h := leastHeight; h <= 80; h++ {
-				l := arrange(w, h, w+h%2, large)
+				l := arrange(w, h, h%2 == 0, large)
 				cells := 3*w + l.beam.W*l.beam.H + l.day.W*l.day.H + l.moves.W*l.moves.H + l.between*l.moves.H + l.page.W*l.page.H
 				if cells != w*h {
 					t.Fatalf("%dx%d, enlarged %d: %d cells of %d: %+v", w, h, large, cells, w*h, l)
@@ -27,7 +27,7 @@ func TestLayoutFillsTheScreen(t *testing.T) {
 
 func TestLayoutIsSmallBelowTheLeastSize(t *testing.T) {
 	for _, s := range []draw.Size{{W: 79, H: 24}, {W: 80, H: 23}, {W: 1, H: 1}, {W: 20, H: 5}, {W: 300, H: 10}} {
-		if !arrange(s.W, s.H, 88, all).small {
+		if !arrange(s.W, s.H, true, all).small {
 			t.Errorf("%dx%d isn't small", s.W, s.H)
 		}
 	}

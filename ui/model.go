@@ -132,9 +132,10 @@ func (m *model) resize(s draw.Size) {
 
 func (m *model) layout() layout {
 	if m.focus.paged() {
-		return arrange(m.W, m.H, len(m.Shop.Beam.Holders), m.focus)
+		return arrange(m.W, m.H, false, m.focus)
 	}
-	return arrange(m.W, m.H, len(m.Shop.Beam.Holders), m.large)
+	tall := !m.clock && len(m.Shop.Beam.Holders) <= m.W // with more holders, ways can't be told apart
+	return arrange(m.W, m.H, tall, m.large)
 }
 
 func (m *model) panel(which which) panel {

@@ -154,6 +154,7 @@ func (m *model) lookAt(a keys.Action, in keys.Scope) {
 			break
 		}
 		m.clock = !m.clock
+		m.resize(m.Size)
 	case keys.Enlarge:
 		if m.focus.paged() {
 			m.turnTo(theBeam)

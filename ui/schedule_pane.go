@@ -85,8 +85,7 @@ func (p *schedulePane) View(d *desk, focused bool) []draw.Line {
 	return draw.Box(d.Theme, "Schedule", title, withDetail(d, body, p.Size, max(min(p.H-3-n, 5), 0)), p.Size, focused)
 }
 
-// oneLine draws all jobs in one line, with their names below it and, where there is
-// room, when they are due.
+// oneLine draws all jobs in one line, with their names and when they are due below it.
 func (p *schedulePane) oneLine(d *desk) []draw.Line {
 	from, long := p.hours.span(d)
 	s := timeScale{from, from.Add(long), p.W}
@@ -129,7 +128,7 @@ func (p *schedulePane) oneLine(d *desk) []draw.Line {
 	for len(out) < p.H-1 {
 		out = append(out, d.Line())
 	}
-	return append(out[:4], tellAbout(d, max(p.H-1-4, 0), p.W)...)
+	return out
 }
 
 // pickLate is the ink of what is late, or not.
