@@ -140,10 +140,10 @@ func (c compared) cell(i draw.Style, s *plan.Step, text func(*plan.Step) string)
 	if s == nil {
 		return draw.Faint, "-"
 	}
-	return pick(c.on && i != draw.Late, i), text(s)
+	return draw.Pick(c.on && i != draw.Late, i), text(s)
 }
 
-func lateText(s *plan.Step) string  { return lateness(s.Late) }
+func lateText(s *plan.Step) string  { return words.Lateness(s.Late) }
 func setupText(s *plan.Step) string { return words.Minutes(s.Setup.Total()) }
 func movesText(s *plan.Step) string { return fmt.Sprint(s.Changeover.Repositions) }
 
@@ -164,7 +164,7 @@ func compareColumns(d *desk) []draw.Column[compared] {
 			}
 			return draw.Plain, ""
 		}},
-		{Head: "job", Width: d.idWidth(), Left: true, Cell: func(c compared) (draw.Style, string) { return pick(c.on, draw.Strong), c.job.ID }},
+		{Head: "job", Width: d.idWidth(), Left: true, Cell: func(c compared) (draw.Style, string) { return draw.Pick(c.on, draw.Strong), c.job.ID }},
 		{Head: "no.", Width: 3, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.left.number(c.left.Index(c.job.ID)) }},
 		{Head: "min", Width: 5, Cell: left(draw.Plain, setupText)},
 		{Head: "moves", Width: 5, Cell: left(draw.Plain, movesText)},
@@ -189,7 +189,7 @@ func compareColumns(d *desk) []draw.Column[compared] {
 				return draw.Plain, ""
 			}
 			n := b.Changeover.Repositions - a.Changeover.Repositions
-			return worse(n), more(n)
+			return worse(n), words.Change(n)
 		}},
 		{Head: "material", Width: 10, Rank: 3, Left: true, Flex: 20, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.job.Material }},
 	}
@@ -197,7 +197,7 @@ func compareColumns(d *desk) []draw.Column[compared] {
 
 // difference is what the right order takes longer, or shorter.
 func (c compared) difference(d time.Duration) (draw.Style, string) {
-	text := sameOr(signedMinutes(d))
+	text := words.SameOr(words.SignedMinutes(d))
 	if text == "=" {
 		return draw.Faint, text
 	}

@@ -26,7 +26,7 @@ func (d *desk) aboutMark() string {
 }
 
 // barHead is the head over bars of setups, in w cells.
-func barHead(w int) string { return fitting(w, "setup against longest", "of longest", "") }
+func barHead(w int) string { return draw.Fitting(w, "setup against longest", "of longest", "") }
 
 // figure makes a cell of something the changeover costs; an estimate is faint.
 func figure(i draw.Style, text func(e entry, s *plan.Step) string) func(entry) (draw.Style, string) {
@@ -78,10 +78,10 @@ func fact(i draw.Style, text func(e entry) string) func(entry) (draw.Style, stri
 
 // lateBy is how late a job is, or an estimate of it.
 func (d *desk) lateBy(s *plan.Step) string {
-	if text := lateness(s.Late); text != "" && d.about() {
+	if text := words.Lateness(s.Late); text != "" && d.about() {
 		return "~" + strings.TrimPrefix(text, "!")
 	}
-	return lateness(s.Late)
+	return words.Lateness(s.Late)
 }
 
 // The cells of the day's rows.

@@ -101,7 +101,7 @@ func (p *dayPane) heading(d *desk, n int) string {
 	if some == "" {
 		return span24(d.Shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
 	}
-	return fitting(p.W-len("-->Day  "), some+", "+span24(d.Shop.Day, "Mon 2 Jan 2006, 15:04", " to "),
+	return draw.Fitting(p.W-len("-->Day  "), some+", "+span24(d.Shop.Day, "Mon 2 Jan 2006, 15:04", " to "),
 		some+" "+span24(d.Shop.Day, "Mon 2 Jan 15:04", "-"), some+" "+d.Shop.Day.Start.Format("Mon 2 Jan"))
 }
 
@@ -223,11 +223,11 @@ func (p *dayPane) totalled(d *desk, name string, c *planning.Order, word string)
 	l.Add(draw.Faint, " min ")
 	n := c.Totals.LateJobs
 	if n == 0 {
-		l.Add(draw.Good, fitting(p.W-l.Width, "none late", "0 late"))
+		l.Add(draw.Good, draw.Fitting(p.W-l.Width, "none late", "0 late"))
 		return l
 	}
 	behind := "!" + words.Hours(c.Totals.Late)
-	l.Add(draw.Late, fitting(p.W-l.Width, fmt.Sprintf("%s late (%s)", behind, words.Count(n, "job")), behind+" late", behind))
+	l.Add(draw.Late, draw.Fitting(p.W-l.Width, fmt.Sprintf("%s late (%s)", behind, words.Count(n, "job")), behind+" late", behind))
 	return l
 }
 

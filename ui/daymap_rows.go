@@ -43,7 +43,7 @@ func frameOf(d *desk, w int) mapFrame {
 func (d *desk) lateWidth() int {
 	wide := len("!0:00")
 	for _, s := range d.Forecast.Present.Steps() {
-		wide = max(wide, draw.CellWidth(lateness(s.Late)))
+		wide = max(wide, draw.CellWidth(words.Lateness(s.Late)))
 	}
 	return wide
 }
@@ -153,24 +153,16 @@ func (f *mapFrame) before(e entry, n, of int) draw.Line {
 		if n > 0 {
 			at = o.Step.RunStart
 		}
-		l.Left(pick(e.picked(), draw.Faint), e.Clock(at), f.times)
+		l.Left(draw.Pick(e.picked(), draw.Faint), e.Clock(at), f.times)
 	} else {
 		l.Left(draw.Faint, "", f.times)
 	}
 	l.Add(draw.Plain, " ")
 	if last {
-		l.Left(pick(e.picked(), draw.Strong), e.job.ID, f.ids)
+		l.Left(draw.Pick(e.picked(), draw.Strong), e.job.ID, f.ids)
 	}
 	l.To(f.left)
 	return l
-}
-
-// pick is the cursor's ink, or another.
-func pick(yes bool, other draw.Style) draw.Style {
-	if yes {
-		return draw.Picked
-	}
-	return other
 }
 
 // behind is what stands right of a job's first line: what the changeover costs.
@@ -211,7 +203,7 @@ func (f *mapFrame) behindRun(e entry) draw.Line {
 	}
 	text := "ends " + e.Clock(e.outcome.Step.RunEnd)
 	if due := e.Clock(e.job.Due); due != "" {
-		text += fitting(f.right-2-draw.CellWidth(text), ", due "+due, " by "+due, "")
+		text += draw.Fitting(f.right-2-draw.CellWidth(text), ", due "+due, " by "+due, "")
 	}
 	l.Add(draw.Faint, " "+text)
 	return l

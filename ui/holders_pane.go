@@ -183,29 +183,8 @@ func (p *holdersPane) about(d *desk) []draw.Line {
 	case n < 3:
 		spans = aboutHolder(d, d.atHolder())
 	default: // the legend is shown however much there is about the holder
-		told := paragraphs(d.Theme, aboutHolder(d, d.atHolder()), draw.Size{W: p.W, H: n - 1})
-		return append(told, paragraphs(d.Theme, []draw.Span{{Style: draw.Faint, Text: stripLegend}}, draw.Size{W: p.W, H: 1})...)
+		told := draw.Paragraphs(d.Theme, aboutHolder(d, d.atHolder()), draw.Size{W: p.W, H: n - 1})
+		return append(told, draw.Paragraphs(d.Theme, []draw.Span{{Style: draw.Faint, Text: stripLegend}}, draw.Size{W: p.W, H: 1})...)
 	}
-	return paragraphs(d.Theme, spans, draw.Size{W: p.W, H: n})
-}
-
-// paragraphs are texts broken to a width, in exactly as many lines as there is room
-// for, what follows a first line indented.
-func paragraphs(k *draw.Theme, spans []draw.Span, s draw.Size) []draw.Line {
-	out := make([]draw.Line, 0, s.H)
-	for _, sp := range spans {
-		for i, text := range k.Wrap(sp.Text, max(s.W-3, 1)) {
-			if len(out) == s.H {
-				return out
-			}
-			l := k.Line()
-			l.Add(draw.Plain, draw.Blanks(1+min(i, 1)*2))
-			l.Add(sp.Style, text)
-			out = append(out, l)
-		}
-	}
-	for len(out) < s.H {
-		out = append(out, k.Line())
-	}
-	return out
+	return draw.Paragraphs(d.Theme, spans, draw.Size{W: p.W, H: n})
 }

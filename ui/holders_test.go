@@ -10,9 +10,9 @@ import (
 	"time"
 
 	"bide/plan"
-	"bide/plan/session"
 	"bide/plan/shop"
 	"bide/plan/shop/record"
+	"bide/plan/words"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -110,7 +110,7 @@ func TestMarkingAHolder(t *testing.T) {
 	}
 	sameAsPlanned(t, s)
 	after := s.Forecast.Present.Totals
-	cost := session.Against(after, before)
+	cost := words.Against(after, before)
 	if want := fmt.Sprintf("holder %d is marked stuck (not saved): ", number); !strings.HasPrefix(s.Told(s.Pending), want) || !strings.HasSuffix(s.Told(s.Pending), cost) {
 		t.Errorf("told %q, want %q and %q", s.Told(s.Pending), want, cost)
 	}

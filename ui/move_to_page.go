@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"bide/plan"
-	"bide/plan/session"
 	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -33,9 +32,9 @@ func moveFigure(i draw.Style, text func(r moveRow, s plan.Slip) string) func(mov
 		case !known:
 			return draw.Faint, r.d.Pending
 		case !c.Exact && i != draw.Late:
-			return pick(r.on(), draw.Faint), text(r, c.Slip)
+			return draw.Pick(r.on(), draw.Faint), text(r, c.Slip)
 		}
-		return pick(r.on(), i), text(r, c.Slip)
+		return draw.Pick(r.on(), i), text(r, c.Slip)
 	}
 }
 
@@ -60,7 +59,7 @@ func (r moveRow) mark() (draw.Style, string) {
 // estimate marks a figure that is one.
 func (r moveRow) estimate() (draw.Style, string) {
 	if c, known := r.Cost(r.index); known && !c.Exact {
-		return pick(r.on(), draw.Faint), "~"
+		return draw.Pick(r.on(), draw.Faint), "~"
 	}
 	return draw.Plain, ""
 }
@@ -90,16 +89,16 @@ func (p *movePage) moveColumns() []draw.Column[moveRow] {
 			}
 			return draw.Plain, ""
 		}},
-		{Head: "n", Width: 3, Cell: func(r moveRow) (draw.Style, string) { return pick(r.on(), draw.Faint), fmt.Sprint(r.index + 1) }},
+		{Head: "n", Width: 3, Cell: func(r moveRow) (draw.Style, string) { return draw.Pick(r.on(), draw.Faint), fmt.Sprint(r.index + 1) }},
 		{Width: 1, Left: true, Cell: moveRow.mark},
-		{Head: "where", Width: min(where, 24), Left: true, Cell: func(r moveRow) (draw.Style, string) { return pick(r.on(), draw.Plain), r.where(r.index) }},
+		{Head: "where", Width: min(where, 24), Left: true, Cell: func(r moveRow) (draw.Style, string) { return draw.Pick(r.on(), draw.Plain), r.where(r.index) }},
 		{Width: 1, Left: true, Cell: moveRow.estimate},
-		{Head: "+/- min", Width: 7, Cell: moveFigure(draw.Strong, func(r moveRow, s plan.Slip) string { return sameOr(signedMinutes(s.Setup)) })},
-		{Head: "+/- moves", Width: 9, Cell: moveFigure(draw.Moved, func(r moveRow, s plan.Slip) string { return more(s.Repositions) })},
+		{Head: "+/- min", Width: 7, Cell: moveFigure(draw.Strong, func(r moveRow, s plan.Slip) string { return words.SameOr(words.SignedMinutes(s.Setup)) })},
+		{Head: "+/- moves", Width: 9, Cell: moveFigure(draw.Moved, func(r moveRow, s plan.Slip) string { return words.Change(s.Repositions) })},
 		{Head: "+/- late", Width: 10, Left: true, Flex: 30, Cell: moveRow.late},
 		{Head: "day min", Width: 7, Rank: 1, Cell: moveFigure(draw.Plain, func(r moveRow, s plan.Slip) string { return words.Minutes(s.Totals.Setup) })},
 		{Head: "moves", Width: 5, Rank: 1, Cell: moveFigure(draw.Plain, func(r moveRow, s plan.Slip) string { return fmt.Sprint(s.Totals.Repositions) })},
-		{Head: "late", Width: 7, Rank: 2, Left: true, Cell: moveFigure(draw.Late, func(r moveRow, s plan.Slip) string { return lateness(s.Totals.Late) })},
+		{Head: "late", Width: 7, Rank: 2, Left: true, Cell: moveFigure(draw.Late, func(r moveRow, s plan.Slip) string { return words.Lateness(s.Totals.Late) })},
 		{Head: "min above best", Width: barWidth, Rank: 3, Left: true, Cell: moveFigure(draw.Moved, moveRow.bar)},
 	}
 }
@@ -124,17 +123,8 @@ func (r moveRow) late() (draw.Style, string) {
 		case c.LateBy < 0:
 			text = "-" + words.Hours(-c.LateBy)
 		}
-		return words.Join(" ", text, jobList(c.Late))
+		return words.Join(" ", text, words.Jobs(c.Late))
 	})(r)
-}
-
-// jobList names jobs.
-func jobList(jobs []*plan.Job) string {
-	var names []string
-	for _, j := range jobs {
-		names = append(names, j.ID)
-	}
-	return strings.Join(names, ", ")
 }
 
 // list is the numbers on a page of that size: below them is room for what the picked one does.
@@ -157,7 +147,7 @@ func (p *movePage) View(m *model) []draw.Line {
 	for len(body) < 1+rows.Shown {
 		body = append(body, m.Line())
 	}
-	body = append(body, paragraphs(m.Theme, p.says(m.desk), draw.Size{W: s.W, H: s.H - 2 - rows.Shown})...)
+	body = append(body, draw.Paragraphs(m.Theme, p.says(m.desk), draw.Size{W: s.W, H: s.H - 2 - rows.Shown})...)
 	title := m.Line()
 	if text := rows.Range(); text != "" {
 		title.Add(draw.Faint, text+"  ")
@@ -187,7 +177,7 @@ func (p *movePage) state(m *model, w int) draw.Line {
 	default:
 		t.Add(draw.Good, "all planned")
 	}
-	t.Add(draw.Faint, fitting(w-t.Width, "  +/- against its number now", "  +/- against now", ""))
+	t.Add(draw.Faint, draw.Fitting(w-t.Width, "  +/- against its number now", "  +/- against now", ""))
 	return t
 }
 
@@ -212,7 +202,7 @@ func (p *movePage) says(d *desk) (out []draw.Span) {
 		say(draw.Late, "x %s would be refused: %s", r.Job.ID, r.Faults[0].Why(d.Shop.Unit))
 	}
 	if len(c.Late) > 0 {
-		say(draw.Late, "newly late there: %s", jobList(c.Late))
+		say(draw.Late, "newly late there: %s", words.Jobs(c.Late))
 	}
 	estimate := " (estimate)"
 	if c.Exact {
@@ -220,40 +210,18 @@ func (p *movePage) says(d *desk) (out []draw.Span) {
 	}
 	switch {
 	case p.to == p.Was:
-		say(draw.Plain, "its number now: the day has %s%s", totalWords(c.Totals), estimate)
+		say(draw.Plain, "its number now: the day has %s%s", words.Totals(c.Totals), estimate)
 	default:
-		say(draw.Plain, "moved here, against now: %s%s", costWords(c.Slip), estimate)
+		say(draw.Plain, "moved here, against now: %s%s", words.Cost(c.Slip), estimate)
 	}
 	if c.Exact && p.to != p.Was {
-		say(draw.Plain, "the day then has %s", totalWords(c.Totals))
+		say(draw.Plain, "the day then has %s", words.Totals(c.Totals))
 	}
 	if !c.Exact {
 		say(draw.Faint, "estimate: each job planned on its own, not yet the day together")
 	}
 	if without := p.Out(c); without.Exact == c.Exact {
-		out = append(out, draw.Span{Style: draw.Faint, Text: "without it, against this: " + costWords(without.Slip) + estimate})
+		out = append(out, draw.Span{Style: draw.Faint, Text: "without it, against this: " + words.Cost(without.Slip) + estimate})
 	}
 	return out
-}
-
-// totalWords tell what a day costs.
-func totalWords(t plan.Totals) string {
-	return fmt.Sprintf("%s min of setup, %s, %s", words.Minutes(t.Setup), words.Count(t.Repositions, "move"), lateWords(t))
-}
-
-// lateWords tell how late a day is.
-func lateWords(t plan.Totals) string {
-	if t.LateJobs == 0 {
-		return "none late"
-	}
-	return fmt.Sprintf("%s late (%s)", words.Hours(t.Late), words.Count(t.LateJobs, "job"))
-}
-
-// costWords tell what a slip costs against the other day.
-func costWords(s plan.Slip) string {
-	other := s.Totals
-	other.Setup -= s.Setup
-	other.Repositions -= s.Repositions
-	other.Late -= s.LateBy
-	return session.Against(s.Totals, other)
 }

@@ -80,7 +80,7 @@ func (p *movesPane) shown(d *desk, n int) string {
 		return f.Count(len(p.rows(d)), n) + "to " + d.job().ID
 	}
 	if some := draw.Range(draw.Window(d.move, n, p.list()), p.list(), n); some != "" {
-		return fitting(p.W-len("-->Moves  "), some+" to "+d.job().ID, some)
+		return draw.Fitting(p.W-len("-->Moves  "), some+" to "+d.job().ID, some)
 	}
 	return fmt.Sprintf("to %s: %s", d.job().ID, inOrder(n))
 }

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"bide/plan"
-	"bide/plan/session"
 	"bide/plan/session/planning"
 	"bide/plan/words"
 )
@@ -23,9 +22,9 @@ func (p *page) orders() {
 	a, b := file.Totals, now.Totals
 	p.tell("Setup: %s min in the file's order, %s in this.", words.Minutes(a.Setup), words.Minutes(b.Setup))
 	p.tell("Moves: %d and %d.", a.Repositions, b.Repositions)
-	p.tell("Late: %s, and %s.", lateWords(a), lateWords(b))
+	p.tell("Late: %s, and %s.", words.Late(a), words.Late(b))
 	p.tell("End: %s and %s.", p.Clock(file.Ends()), p.Clock(now.Ends()))
-	p.tell("So this order costs: %s.", session.Against(b, a))
+	p.tell("So this order costs: %s.", words.Against(b, a))
 	for turn, j := range now.Jobs {
 		was, is := file.Step(j.ID), now.Step(j.ID)
 		if was == nil || is == nil {
@@ -86,7 +85,7 @@ func (p *page) movingJob(m *planning.MoveTo) {
 		m.Take(w())
 	}
 	at := &movePage{MoveTo: m}
-	p.tell("%s, now %s. Without it: %s.", m.Job.ID, strings.TrimSuffix(at.where(m.Was), " (now)"), costWords(m.Out(planning.Cost{}).Slip))
+	p.tell("%s, now %s. Without it: %s.", m.Job.ID, strings.TrimSuffix(at.where(m.Was), " (now)"), words.Cost(m.Out(planning.Cost{}).Slip))
 	for index := range len(m.Rest) + 1 {
 		c, known := m.Cost(index)
 		switch {
@@ -94,7 +93,7 @@ func (p *page) movingJob(m *planning.MoveTo) {
 		case m.Barred(index):
 			p.tell("  Moved %s: not possible, %s is running.", at.where(index), m.Rest[index].ID)
 		default:
-			p.tell("  Moved %s: %s.", at.where(index), words.Join("; ", costWords(c.Slip), p.troubles(c.Slip)))
+			p.tell("  Moved %s: %s.", at.where(index), words.Join("; ", words.Cost(c.Slip), p.troubles(c.Slip)))
 		}
 	}
 }
@@ -103,7 +102,7 @@ func (p *page) movingJob(m *planning.MoveTo) {
 func (p *page) troubles(s plan.Slip) string {
 	var parts []string
 	if len(s.Late) > 0 {
-		parts = append(parts, "late there and not now: "+jobList(s.Late))
+		parts = append(parts, "late there and not now: "+words.Jobs(s.Late))
 	}
 	for _, b := range s.Broken {
 		parts = append(parts, "breaks a rule: "+b.Why(p.Shop.Unit))

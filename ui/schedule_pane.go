@@ -311,7 +311,7 @@ func (p *schedulePane) legend(d *desk) draw.Line {
 	l.Add(draw.Moved, d.SetupFill+" setup  ")
 	l.Add(draw.Accent, d.RunFill+" run  ")
 	l.Add(draw.Strong, d.Due+" due  ")
-	l.Add(draw.Late, fitting(p.W-90, "! late since due  ", "! late  "))
+	l.Add(draw.Late, draw.Fitting(p.W-90, "! late since due  ", "! late  "))
 	if p.hours.zoom > 0 {
 		l.Add(draw.Faint, fmt.Sprintf("%d times as large  ", 1<<p.hours.zoom))
 	}
@@ -361,7 +361,7 @@ func (e entry) timeBar(step *plan.Step, s timeScale, due int, mark func(x int, i
 		if x < runs {
 			mark(x, draw.Moved, e.SetupFill)
 		} else {
-			mark(x, pick(e.picked(), draw.Accent), e.RunFill)
+			mark(x, draw.Pick(e.picked(), draw.Accent), e.RunFill)
 		}
 	}
 	if step.Late > 0 {

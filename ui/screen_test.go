@@ -8,9 +8,9 @@ import (
 	"testing"
 
 	"bide/plan"
-	"bide/plan/session"
 	"bide/plan/session/draft"
 	"bide/plan/shop"
+	"bide/plan/words"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/google/go-cmp/cmp"
@@ -194,7 +194,7 @@ func TestNews(t *testing.T) {
 		t.Errorf("no news while it is worked out:\n%s", sc.View())
 	}
 	sc.press("J").settle()
-	want := "D-101 moved to turn 3: " + session.Against(sc.Forecast.Present.Totals, before)
+	want := "D-101 moved to turn 3: " + words.Against(sc.Forecast.Present.Totals, before)
 	if !strings.Contains(sc.View(), want) {
 		t.Errorf("want %q in\n%s", want, sc.View())
 	}
@@ -230,7 +230,7 @@ func TestRulesOfTheDay(t *testing.T) {
 	}
 	before := sc.Forecast.Present.Totals
 	sc.press("j", "j", "K").settle()
-	if why := sc.Broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; "+session.Against(sc.Forecast.Present.Totals, before)+"; D-104") {
+	if why := sc.Broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; "+words.Against(sc.Forecast.Present.Totals, before)+"; D-104") {
 		t.Errorf("D-104 before D-103 isn't marked as broken:\n%s", sc.View())
 	}
 	if !strings.Contains(sc.View(), "this order !") {

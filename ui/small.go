@@ -184,13 +184,13 @@ func (d *desk) inFull(m *plan.Move, w int) []draw.Line {
 	holder.Add(draw.Plain, "holder ")
 	holder.Add(draw.Picked, fmt.Sprint(m.Holder))
 	holder.Add(draw.Moved, " "+by.Signed(way))
-	if text := fitting(w-holder.Width, " to the "+words.Towards(way), " "+words.Towards(way)); holder.Width+draw.CellWidth(text) <= w {
+	if text := draw.Fitting(w-holder.Width, " to the "+words.Towards(way), " "+words.Towards(way)); holder.Width+draw.CellWidth(text) <= w {
 		holder.Add(draw.Faint, text)
 		places = d.places(m, w)
 	} else {
 		holder, places = d.shortest(m, w), d.Line()
 		far, side := max(way, -way), strings.TrimSuffix(words.Towards(way), " side")
-		places.Add(draw.Moved, fitting(w, u.Show(far)+" to "+side+" side", u.Show(far)+" to "+side, u.Number(far)+" to "+side, u.Number(far)+" "+side))
+		places.Add(draw.Moved, draw.Fitting(w, u.Show(far)+" to "+side+" side", u.Show(far)+" to "+side, u.Number(far)+" to "+side, u.Number(far)+" "+side))
 	}
 	out := []draw.Line{holder, places}
 	for _, text := range d.Wrap(m.Why.Text(u), w) {
@@ -208,7 +208,7 @@ func (d *desk) places(m *plan.Move, w int) draw.Line {
 		l.Add(draw.Plain, from)
 	}
 	l.Add(draw.Plain, d.To+" ")
-	l.Add(draw.Picked, fitting(w-l.Width, u.Show(m.To), u.Number(m.To)))
+	l.Add(draw.Picked, draw.Fitting(w-l.Width, u.Show(m.To), u.Number(m.To)))
 	return l
 }
 

@@ -96,7 +96,7 @@ func (w *walk) swap(d *desk, m *plan.Move, width int) string {
 		return ""
 	}
 	to := bladeWords(w.Job.Blade)
-	return fitting(width, "Blade: "+bladeWords(d.Actual.Standing.Blades[m.Holder-1])+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.Job.Blade.Bevel), "new blade")
+	return draw.Fitting(width, "Blade: "+bladeWords(d.Actual.Standing.Blades[m.Holder-1])+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.Job.Blade.Bevel), "new blade")
 }
 
 // notSaved is that nothing is written here, in few words; empty where it is.

@@ -113,7 +113,7 @@ func (w *walk) aside(m *model) []draw.Line {
 		out = append(out, m.Line().Fit(m.W))
 	}
 	l := m.Line()
-	l.Add(draw.Accent, fitting(m.W, " any key: the move", "any key: on", "any key"))
+	l.Add(draw.Accent, draw.Fitting(m.W, " any key: the move", "any key: on", "any key"))
 	return append(out, l.Fit(m.W))
 }
 

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 )
 
 // news is what just happened, told until the next key.
@@ -96,37 +95,9 @@ func lacking(jobs, others []*plan.Job) (out []string) {
 
 // costsOf tells what the day costs against the one before the news.
 func (d *Session) costsOf() string {
-	text, by := d.unable(), Against(d.Forecast.Present.Totals, *d.Notice.against)
+	text, by := d.unable(), words.Against(d.Forecast.Present.Totals, *d.Notice.against)
 	if text == "" {
 		return by
 	}
 	return text + "; so " + by
-}
-
-// Against tells how the day's costs differ from those it had, what matters most first.
-func Against(now, was plan.Totals) string {
-	var parts []string
-	part := func(d time.Duration, text, less, more string) {
-		switch {
-		case d < 0 && text != "":
-			parts = append(parts, text+" "+less)
-		case d > 0 && text != "":
-			parts = append(parts, text+" "+more)
-		}
-	}
-	setup, behind := now.Setup-was.Setup, now.Late-was.Late
-	part(behind, words.Hours(behind.Abs()), "less late", "more late")
-	if text := words.Minutes(setup.Abs()); text != "0.0" {
-		part(setup, text+" min", "less setup", "more setup")
-	}
-	switch n := now.Repositions - was.Repositions; {
-	case n < 0:
-		parts = append(parts, fmt.Sprintf("%s fewer", words.Count(-n, "move")))
-	case n > 0:
-		parts = append(parts, fmt.Sprintf("%s more", words.Count(n, "move")))
-	}
-	if len(parts) == 0 {
-		return "it costs the same"
-	}
-	return strings.Join(parts, ", ")
 }

@@ -5,6 +5,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/session/planning"
+	"bide/plan/words"
 )
 
 // weigh offers the order that a search found, unless it is no better. One that keeps
@@ -32,7 +33,7 @@ func (d *Session) weigh(f planning.Found) (opens bool) {
 	if opens = f.Opens && slices.Equal(f.Inputs.Jobs, d.Jobs()); !opens {
 		text += " (" + d.Viewer.KeyOf(ToCompare) + " shows it)"
 	}
-	d.Mention(text + ": " + Against(f.Day.Totals, now))
+	d.Mention(text + ": " + words.Against(f.Day.Totals, now))
 	return opens
 }
 
@@ -52,7 +53,7 @@ func (d *Session) Accept() {
 	known := d.Forecast.Present.Whole()
 	d.Do(next)
 	if known {
-		d.Say("the best order found: %s", Against(o.Totals, before))
+		d.Say("the best order found: %s", words.Against(o.Totals, before))
 	}
 }
 
