@@ -22,7 +22,7 @@ func (m *model) bar() draw.Line {
 	case m.SavedTo != "":
 		l.Add(draw.Late, "  * saved in "+m.SavedTo)
 	}
-	if c, open := m.over.(*compare); m.Offer != nil && !(open && c.offered() != nil) {
+	if c, open := m.over.(*comparePage); m.Offer != nil && !(open && c.offered() != nil) {
 		l.Add(draw.Good, "  * an order was found: "+m.KeyFor(keys.CompareOrders))
 	}
 	r := m.ending()

@@ -1,42 +1,18 @@
 package ui
 
 import (
-	"fmt"
-	"time"
-
-	"bide/plan"
 	"bide/plan/session/planning"
-	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/page/compare"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// sequence is one of the two orders that are compared.
-type sequence struct {
-	name string
-	*planning.Order
-	done int // jobs before it
-}
-
-// number is a job's number in the sequence; empty for one that the beam can't run, "-"
-// for one that isn't in the order.
-func (s *sequence) number(index int) string {
-	switch n := s.Number(index, s.done); {
-	case index < 0:
-		return "-"
-	case n == 0:
-		return ""
-	default:
-		return fmt.Sprint(n)
-	}
-}
-
-// compare is the page of two orders side by side. An order that a search finds while it
+// comparePage is the page of two orders side by side. An order that a search finds while it
 // is open waits until the page is opened anew: no key is to change its meaning under
 // one's hands.
-type compare struct {
+type comparePage struct {
 	d     *desk
 	of    *planning.Offer // that waited when the page was opened; nil without one
 	other int             // which order is on the left
@@ -45,7 +21,7 @@ type compare struct {
 
 // offered is the order that a search found and the page shows, to be accepted or
 // discarded; nil where it shows none, or that one waits no more.
-func (c *compare) offered() *planning.Offer {
+func (c *comparePage) offered() *planning.Offer {
 	if c.of != c.d.Offer {
 		return nil
 	}
@@ -53,24 +29,24 @@ func (c *compare) offered() *planning.Offer {
 }
 
 // Help is where the keys work: there is something to accept, or not.
-func (c *compare) Help() keys.Scope {
+func (c *comparePage) Help() keys.Scope {
 	if c.offered() != nil {
 		return keys.OnOffer
 	}
 	return keys.OnCompare
 }
 
-func (c *compare) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
+func (c *comparePage) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 
 // sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
-func (d *desk) sides(o *planning.Offer) (left []sequence, right sequence) {
+func (d *desk) sides(o *planning.Offer) (left []compare.Sequence, right compare.Sequence) {
 	done := d.History.Now.Done()
-	listed, present := sequence{"as listed, centred", &d.Forecast.Listed, done}, sequence{"this order", &d.Forecast.Present, done}
+	listed, present := compare.Sequence{Name: "as listed, centred", Order: &d.Forecast.Listed, Done: done}, compare.Sequence{Name: "this order", Order: &d.Forecast.Present, Done: done}
 	if o == nil {
-		return []sequence{listed}, present
+		return []compare.Sequence{listed}, present
 	}
-	return []sequence{present, listed}, sequence{"the order found", &o.Order, done}
+	return []compare.Sequence{present, listed}, compare.Sequence{Name: "the order found", Order: &o.Order, Done: done}
 }
 
 // openCompare shows two orders side by side. One that was found for another day is
@@ -80,16 +56,16 @@ func (m *model) openCompare() tea.Cmd {
 		m.Refit()
 		return nil
 	}
-	m.over = &compare{d: m.desk, of: m.Offer}
+	m.over = &comparePage{d: m.desk, of: m.Offer}
 	return nil
 }
 
 // HandleKey goes through the jobs, changes the order on the left, and accepts or
 // discards what a search found.
-func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
+func (c *comparePage) HandleKey(a keys.Action, m *model) tea.Cmd {
 	found := c.offered()
 	left, right := m.sides(found)
-	c.at = c.list(m.pageSize(), len(right.Jobs)).Step(a)
+	c.at = (&compare.Page{Right: right, At: c.at}).List(m.pageSize()).Step(a)
 	switch a {
 	case keys.OtherOrder:
 		if c.other = (c.other + 1) % len(left); len(left) == 1 {
@@ -117,100 +93,19 @@ func (c *compare) HandleKey(a keys.Action, m *model) tea.Cmd {
 }
 
 // show goes to the picked job in the panes.
-func (c *compare) show(m *model, right sequence) {
+func (c *comparePage) show(m *model, right compare.Sequence) {
 	m.over = nil
 	if c.at < len(right.Jobs) {
 		m.pick(c.at)
 	}
 }
 
-// compared is one row: a job, in both orders.
-type compared struct {
-	*desk
-	left, right *sequence
-	turn        int
-	job         *plan.Job
-	on          bool
-}
-
-func (c compared) both() (a, b *plan.Step) { return c.left.Step(c.job.ID), c.right.Step(c.job.ID) }
-
-// cell makes a cell of what one of the steps says.
-func (c compared) cell(i draw.Style, s *plan.Step, text func(*plan.Step) string) (draw.Style, string) {
-	if s == nil {
-		return draw.Faint, "-"
-	}
-	return draw.Pick(c.on && i != draw.Late, i), text(s)
-}
-
-func lateText(s *plan.Step) string  { return words.Lateness(s.Late) }
-func setupText(s *plan.Step) string { return words.Minutes(s.Setup.Total()) }
-func movesText(s *plan.Step) string { return fmt.Sprint(s.Changeover.Repositions) }
-
-// compareColumns are those of the jobs in two orders.
-func compareColumns(d *desk) []draw.Column[compared] {
-	left := func(i draw.Style, text func(*plan.Step) string) func(compared) (draw.Style, string) {
-		return func(c compared) (draw.Style, string) { a, _ := c.both(); return c.cell(i, a, text) }
-	}
-	right := func(i draw.Style, text func(*plan.Step) string) func(compared) (draw.Style, string) {
-		return func(c compared) (draw.Style, string) { _, b := c.both(); return c.cell(i, b, text) }
-	}
-	end := func(s *plan.Step) string { return d.Clock(s.RunEnd) }
-	wide := max(d.lateWidth(), len("!00:00"))
-	return []draw.Column[compared]{
-		{Width: 1, Left: true, Cell: func(c compared) (draw.Style, string) {
-			if c.on {
-				return draw.Picked, c.desk.Cursor
-			}
-			return draw.Plain, ""
-		}},
-		{Head: "job", Width: d.idWidth(), Left: true, Cell: func(c compared) (draw.Style, string) { return draw.Pick(c.on, draw.Strong), c.job.ID }},
-		{Head: "no.", Width: 3, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.left.number(c.left.Index(c.job.ID)) }},
-		{Head: "min", Width: 5, Cell: left(draw.Plain, setupText)},
-		{Head: "moves", Width: 5, Cell: left(draw.Plain, movesText)},
-		{Head: "end", Width: d.clockWidth(), Rank: 1, Cell: left(draw.Faint, end)},
-		{Head: "late", Width: wide, Left: true, Cell: left(draw.Late, lateText)},
-		{Width: 1, Left: true, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.desk.Between }},
-		{Head: "no.", Width: 3, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.right.number(c.turn) }},
-		{Head: "min", Width: 5, Cell: right(draw.Strong, setupText)},
-		{Head: "moves", Width: 5, Cell: right(draw.Moved, movesText)},
-		{Head: "end", Width: d.clockWidth(), Rank: 1, Cell: right(draw.Faint, end)},
-		{Head: "late", Width: wide, Left: true, Cell: right(draw.Late, lateText)},
-		{Head: "+-min", Width: 6, Cell: func(c compared) (draw.Style, string) {
-			a, b := c.both()
-			if a == nil || b == nil {
-				return draw.Plain, ""
-			}
-			return c.difference(b.Setup.Total() - a.Setup.Total())
-		}},
-		{Head: "moves", Width: 5, Rank: 2, Cell: func(c compared) (draw.Style, string) {
-			a, b := c.both()
-			if a == nil || b == nil {
-				return draw.Plain, ""
-			}
-			n := b.Changeover.Repositions - a.Changeover.Repositions
-			return worse(n), words.Change(n)
-		}},
-		{Head: "material", Width: 10, Rank: 3, Left: true, Flex: 20, Cell: func(c compared) (draw.Style, string) { return draw.Faint, c.job.Material }},
-	}
-}
-
-// difference is what the right order takes longer, or shorter.
-func (c compared) difference(d time.Duration) (draw.Style, string) {
-	text := words.SameOr(words.SignedMinutes(d))
-	if text == "=" {
-		return draw.Faint, text
-	}
-	return worse(int(d)), text
-}
-
-// worse is the ink of a difference: more costs more.
-func worse(by int) draw.Style {
-	switch {
-	case by < 0:
-		return draw.Good
-	case by > 0:
-		return draw.Moved
-	}
-	return draw.Faint
+// View draws the page.
+func (c *comparePage) View(m *model) []draw.Line {
+	found := c.offered()
+	left, right := m.sides(found)
+	p := compare.Page{Theme: m.Theme, Left: left[c.other%len(left)], Right: right, Offer: found, At: c.at,
+		ID: m.idWidth(), Clock: m.clockWidth(), Late: m.lateWidth(), Time: m.Clock}
+	title, body := p.View(m.pageSize())
+	return m.page("Two orders", title, body, c.Help())
 }

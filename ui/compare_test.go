@@ -136,18 +136,18 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 	_, now := s.sides(nil)
 	refused := 0
 	for turn := range s.Jobs() {
-		if got, want := now.number(turn), s.turnText(turn); got != want {
+		if got, want := now.Number(turn), s.turnText(turn); got != want {
 			t.Errorf("turn %d is shown as %q, in the day's list as %q", turn, got, want)
 		} else if want == "" {
 			refused++
 		}
 	}
-	if now.number(0) != "2" || refused != 1 || now.number(-1) != "-" {
-		t.Errorf("the first is turn %s, %d are refused", now.number(0), refused)
+	if now.Number(0) != "2" || refused != 1 || now.Number(-1) != "-" {
+		t.Errorf("the first is turn %s, %d are refused", now.Number(0), refused)
 	}
 	left, _ := s.sides(nil)
 	for turn, j := range left[0].Jobs { // in the file's order too, of the jobs still to be run
-		if got, want := left[0].number(turn), now.number(turn); j != now.Jobs[turn] || got != want {
+		if got, want := left[0].Number(turn), now.Number(turn); j != now.Jobs[turn] || got != want {
 			t.Errorf("%s is turn %q in the file's order, want %q", j.ID, got, want)
 		}
 	}

@@ -32,7 +32,7 @@ func (p *page) orders() {
 			continue
 		}
 		p.tell("%s: number %s in the file's order, number %s in this; setup %s and %s min; %s and %d; ends %s and %s%s.", j.ID,
-			file.number(file.Index(j.ID)), now.number(turn), words.Minutes(was.Setup.Total()), words.Minutes(is.Setup.Total()),
+			file.Number(file.Index(j.ID)), now.Number(turn), words.Minutes(was.Setup.Total()), words.Minutes(is.Setup.Total()),
 			words.Count(was.Changeover.Repositions, "move"), is.Changeover.Repositions, p.Clock(was.RunEnd), p.Clock(is.RunEnd), bothLate(was.Late, is.Late))
 	}
 }

@@ -127,7 +127,7 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	moves := slices.Clone(sc.desk.moves())
 	target := sc.Outcome(0).Standing.At
-	sc.press("w").tells("Before the first move", "Site rules", "stored air dumped", "Enter read, go on")
+	sc.press("w").tells("Before the first move", "Site rules", "Dump stored air", "Enter read, go on")
 	sc.press("w", "u", "r", "c").settle() // none of these goes on
 	if len(sc.walk().Made()) > 0 || sc.walk().Warned {
 		t.Fatal("another key than Enter leaves the cautions")

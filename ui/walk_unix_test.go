@@ -20,7 +20,7 @@ func TestOperatorAtTheScreen(t *testing.T) {
 	x := newTmux(t, 80, 24)
 	x.start("demo")
 	x.press("w")
-	x.until("Before the first move", "Locked out")
+	x.until("Before the first move", "Lock out")
 	x.press("Enter")
 	x.until("move 1 of 88")
 	for _, next := range []string{"move 2 of 88", "move 3 of 88", "move 4 of 88"} {
@@ -55,7 +55,7 @@ func TestOperatorAtTheScreen(t *testing.T) {
 	x.press("Enter")
 	x.until("position corrected: 88 at 1949 mm", "move 3 of")
 	x.run("resize-window", "-x", "20", "-y", "5")
-	x.until("88 corrected", "Enter made")
+	x.until("88 corrected", "Enter confirm")
 	x.press("Space")
 	x.until(" made\n", " mm to ") // in few words, and the next move
 	x.run("resize-window", "-x", "80", "-y", "24")

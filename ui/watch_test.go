@@ -171,5 +171,5 @@ func TestWalkAsksForALookAtBlades(t *testing.T) {
 	stands := *s.Actual.Standing
 	stands.Blades, stands.Setting = nil, &plan.Setting{Job: "D-109"}
 	s.Actual.Standing = &stands
-	s.press("w").settle().tells("Blades not known, taken to be the right ones: look at those of holders ", "half set up for D-109", "Blades may have been swapped for it")
+	s.press("w").settle().tells("Blades not known and assumed right: check those of holders ", "half set up for D-109", "Blades may have been swapped for it")
 }
