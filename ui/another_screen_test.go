@@ -22,7 +22,7 @@ func second(t testing.TB) (first, second *screen, dir string) {
 func TestSecondScreenTakesOver(t *testing.T) {
 	first, sc, dir := second(t)
 	before := file(t, dir, "positions.toml")
-	sc.press("w").settle().tells("Ticks are not saved here", "open for writing by")
+	sc.press("w").settle().tells("Confirmed moves are not saved here", "open for writing by")
 	sc.press("enter").ticks(2).tells("not saved: ", "open for writing by", "s save again")
 	if sc.press("s").settle(); !strings.HasPrefix(sc.Notice.Text, "not saved: the shop is open for writing by") {
 		t.Errorf("saving again: %q", sc.Notice.Text)

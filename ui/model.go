@@ -51,7 +51,7 @@ func newModel(s *shop.Shop, k *draw.Theme) (*model, error) {
 		return nil, err
 	}
 	m := &model{desk: d, focus: theDay}
-	d.Viewer = m
+	d.ShowOn(m)
 	return m, nil
 }
 

@@ -99,6 +99,7 @@ func (d *Session) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 	} else {
 		d.Shop, d.stems = fresh, nil
 		d.openDay(fresh)
+		d.Journal.SetDayLags(d.lags)
 		d.Forecast.Aim = d.History.Now.Aim
 	}
 	d.Watch = watch{On: d.Watch.On, since: d.Journal.Clock()}

@@ -10,8 +10,11 @@ import (
 	"bide/plan/words"
 )
 
+// Editor changes the jobs of a day, as a person wishes it.
+type Editor struct{ *Day }
+
 // lockTurn fixes a job to the turn that it has, or frees it.
-func (d *Session) Fix(j *plan.Job) {
+func (d Editor) Fix(j *plan.Job) {
 	if j.Turn != 0 {
 		d.alter(j, "fixed", j.ID+" is free in the sequence", func(j *plan.Job) { j.Turn = 0 })
 		return
@@ -26,7 +29,7 @@ func (d *Session) Fix(j *plan.Job) {
 }
 
 // turnShift gives or takes the permission to shift the layout inside its trim.
-func (d *Session) SetShift(j *plan.Job) {
+func (d Editor) SetShift(j *plan.Job) {
 	next, text := plan.Free, "may shift inside its trim"
 	if j.Shift == plan.Free {
 		next, text = plan.Centred, "runs centred"
@@ -42,13 +45,13 @@ var Arranges = [...]string{
 }
 
 // turnArrange gives the next permission to arrange the slits.
-func (d *Session) SetArrange(j *plan.Job) {
+func (d Editor) SetArrange(j *plan.Job) {
 	next := (j.Arrange + 1) % plan.Arrange(len(Arranges))
 	d.alter(j, "", j.ID+" "+Arranges[next], func(j *plan.Job) { j.Arrange = next })
 }
 
 // planAfresh forgets the layout that a search chose for a job.
-func (d *Session) Replan(j *plan.Job) {
+func (d Editor) Replan(j *plan.Job) {
 	if j.Chosen == nil {
 		d.Say("no search chose a layout for %s that is kept: it is planned afresh already", j.ID)
 		return
@@ -57,7 +60,7 @@ func (d *Session) Replan(j *plan.Job) {
 }
 
 // planAllAfresh forgets the layouts that searches chose; the picked job stays so.
-func (d *Session) ReplanAll(picked *plan.Job) {
+func (d Editor) ReplanAll(picked *plan.Job) {
 	all, n := slices.Clone(d.History.Now.All), 0
 	for i, j := range all {
 		if j.Chosen == nil {
@@ -79,7 +82,7 @@ func (d *Session) ReplanAll(picked *plan.Job) {
 
 // MarkRunning marks a job as the one that runs, which comes first, or takes the mark
 // away.
-func (d *Session) MarkRunning(j *plan.Job) {
+func (d Editor) MarkRunning(j *plan.Job) {
 	if j.State == plan.Running {
 		d.alter(j, "", j.ID+" waits again", func(j *plan.Job) { j.State = plan.Waiting })
 		return
@@ -96,25 +99,25 @@ func (d *Session) MarkRunning(j *plan.Job) {
 }
 
 // MarkDone marks a job as done; one that the beam is half set up for hasn't run.
-func (d *Session) MarkDone(j *plan.Job) {
-	if s := d.Actual.Standing.Setting; s != nil && s.Job == j.ID {
-		d.Say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.Viewer.KeyOf(ToSetUp), d.Viewer.KeyOf(ToHold))
+func (d Editor) MarkDone(j *plan.Job) {
+	if s := d.Forecast.Start.Standing.Setting; s != nil && s.Job == j.ID {
+		d.Say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.screen.KeyOf(ToSetUp), d.screen.KeyOf(ToHold))
 		return
 	}
 	d.alter(j, "", j.ID+" is done; what stands is as it was told last", func(j *plan.Job) { j.State = plan.Done })
 }
 
-func (d *Session) Hold(j *plan.Job) {
+func (d Editor) Hold(j *plan.Job) {
 	d.alter(j, "", j.ID+" is set aside", func(j *plan.Job) { j.State = plan.Aside })
 }
 
 // BringBack lets a job that is done or set aside wait again.
-func (d *Session) BringBack(j *plan.Job) {
+func (d Editor) BringBack(j *plan.Job) {
 	d.alter(j, "", j.ID+" is back", func(j *plan.Job) { j.State = plan.Waiting })
 }
 
 // Remove takes a job out of the day, and out of what others wait for.
-func (d *Session) Remove(j *plan.Job) {
+func (d Editor) Remove(j *plan.Job) {
 	all := slices.DeleteFunc(slices.Clone(d.History.Now.All), func(other *plan.Job) bool { return other == j })
 	next := draft.New(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }), d.History.Now.Aim)
 	next.Given, next.About, next.Did = d.History.Now.Given, j.ID, j.ID+" is out of the day (u brings it back)"
@@ -122,7 +125,7 @@ func (d *Session) Remove(j *plan.Job) {
 }
 
 // after lets a job come after another, or no more.
-func (d *Session) OrderAfter(j, before *plan.Job) (now *plan.Job) {
+func (d Editor) OrderAfter(j, before *plan.Job) (now *plan.Job) {
 	text, ids := fmt.Sprintf("%s is to come after %s", j.ID, before.ID), append(slices.Clone(j.After), before.ID)
 	if slices.Contains(j.After, before.ID) {
 		text = fmt.Sprintf("%s need not come after %s", j.ID, before.ID)
@@ -134,7 +137,7 @@ func (d *Session) OrderAfter(j, before *plan.Job) (now *plan.Job) {
 
 // alter changes one job, if the checks of the file have nothing against what the
 // key then says.
-func (d *Session) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
+func (d Editor) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
 	next, ok := d.altered(j, key, change)
 	if !ok {
 		return
@@ -147,7 +150,7 @@ func (d *Session) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
 // altered is the job changed, without the layout that was chosen for it if it is to be
 // laid out otherwise; false when the checks have something against it, which
 // is said.
-func (d *Session) altered(j *plan.Job, key string, change func(*plan.Job)) (*plan.Job, bool) {
+func (d Editor) altered(j *plan.Job, key string, change func(*plan.Job)) (*plan.Job, bool) {
 	next := *j
 	change(&next)
 	if !next.LaidLike(j) {
@@ -167,7 +170,7 @@ func (d *Session) altered(j *plan.Job, key string, change func(*plan.Job)) (*pla
 
 // rebuilt are the jobs after a change to what they come after; those that it leaves
 // alone stay the same.
-func (d *Session) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) []*plan.Job {
+func (d Editor) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) []*plan.Job {
 	values := make([]plan.Job, len(all))
 	for i, j := range all {
 		values[i] = *j
@@ -182,38 +185,9 @@ func (d *Session) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) [
 	return out
 }
 
-// Origin is the id, in the day's file as it was read, of the job that this one is
-// or was made from; empty when it is new.
-func (d *Session) Origin(j *plan.Job) string {
-	if id, told := d.stems[j]; told {
-		return id
-	}
-	if slices.ContainsFunc(d.Shop.Day.Jobs, func(file plan.Job) bool { return file.ID == j.ID }) {
-		return j.ID
-	}
-	return ""
-}
-
-// stem keeps where a job comes from.
-func (d *Session) stem(j *plan.Job, id string) {
-	if d.stems == nil {
-		d.stems = map[*plan.Job]string{}
-	}
-	d.stems[j] = id
-}
-
-// origins tells of each of a draft's jobs where it comes from.
-func (d *Session) origins(of draft.Draft) []string {
-	out := make([]string, len(of.All))
-	for i, j := range of.All {
-		out[i] = d.Origin(j)
-	}
-	return out
-}
-
 // Replace puts an edited job in the place of what it was; others that come after it
 // follow its new id.
-func (d *Session) Replace(old, next *plan.Job) {
+func (d Editor) Replace(old, next *plan.Job) {
 	d.stem(next, d.Origin(old))
 	now := d.History.Now.With(old, next)
 	if old.ID != next.ID {

@@ -14,7 +14,7 @@ import (
 
 // NextID is an id for a new job in the pattern of the day's: that of the job given, else
 // of the first that ends with a number, with the number after the highest.
-func (d *Session) NextID(like *plan.Job) string {
+func (d Editor) NextID(like *plan.Job) string {
 	jobs := d.History.Now.All
 	if like != nil {
 		jobs = append([]*plan.Job{like}, jobs...)
@@ -46,7 +46,7 @@ func numbered(id string) (stem string, n, digits int, ok bool) {
 }
 
 // FreeID is an id that no job has, like the one given.
-func (d *Session) FreeID(like string) string {
+func (d Editor) FreeID(like string) string {
 	taken := func(id string) bool { return d.History.Now.Find(id) != nil }
 	for _, tail := range strings.Split("bcdefghijklmnopqrstuvwxyz", "") {
 		if !taken(like + tail) {
@@ -58,7 +58,7 @@ func (d *Session) FreeID(like string) string {
 
 // include adds a job behind another, or as near to there as the rules of the day let it:
 // its own and those of the others.
-func (d *Session) Add(j *plan.Job, stem string, behind *plan.Job) {
+func (d Editor) Add(j *plan.Job, stem string, behind *plan.Job) {
 	d.stem(j, stem)
 	all := d.History.Now.All
 	wanted := len(all)
@@ -79,7 +79,7 @@ func (d *Session) Add(j *plan.Job, stem string, behind *plan.Job) {
 // nearestFor is the place among all jobs that is nearest to the one wanted, the later of
 // two, at which a job breaks no rule that isn't broken without it; the one wanted where
 // there is none. It looks at n+1 orders of n jobs.
-func (d *Session) nearestFor(j *plan.Job, wanted int) int {
+func (d Editor) nearestFor(j *plan.Job, wanted int) int {
 	all := d.History.Now.All
 	breaches := func(all []*plan.Job) int {
 		able := slices.DeleteFunc(draft.New(all, plan.AimMinutes).Jobs, d.cannotRun)
@@ -97,7 +97,7 @@ func (d *Session) nearestFor(j *plan.Job, wanted int) int {
 }
 
 // cannotRun reports whether it is known of a job that the beam can't run it.
-func (d *Session) cannotRun(j *plan.Job) bool {
+func (d Editor) cannotRun(j *plan.Job) bool {
 	turn := slices.Index(d.Jobs(), j)
 	return turn >= 0 && d.Refused(turn)
 }

@@ -20,17 +20,17 @@ type Notice struct {
 }
 
 // Mention tells what came from the background, beside what just happened.
-func (d *Session) Mention(text string) { d.Notice.also = text }
+func (d *Day) Mention(text string) { d.Notice.also = text }
 
 // Say tells what just happened, or why nothing did.
-func (d *Session) Say(format string, args ...any) {
+func (d *Day) Say(format string, args ...any) {
 	d.Notice = Notice{Text: fmt.Sprintf(format, args...)}
 }
 
 // Told is the news in words: what happened and what it costs, lateness first. Where
 // a rule is broken, that comes before all, and what happened last: what is cut off
 // at the end matters least.
-func (d *Session) Told(pending string) string {
+func (d *Day) Told(pending string) string {
 	text := d.Notice.Text
 	if d.Notice.job == "" && !d.Notice.priced {
 		return words.Join("; ", text, d.Notice.also)
@@ -52,7 +52,7 @@ func (d *Session) Told(pending string) string {
 }
 
 // priced are news that tell what something costs against the day as it is now.
-func (d *Session) priced() Notice {
+func (d *Day) priced() Notice {
 	out := Notice{priced: true, able: d.Able()}
 	if d.Forecast.Present.Whole() {
 		totals := d.Forecast.Present.Totals
@@ -63,7 +63,7 @@ func (d *Session) priced() Notice {
 
 // unable tells which jobs can be run no longer, or again: the costs are without them,
 // or with them.
-func (d *Session) unable() string {
+func (d *Day) unable() string {
 	if !d.Notice.priced {
 		return ""
 	}
@@ -94,7 +94,7 @@ func lacking(jobs, others []*plan.Job) (out []string) {
 }
 
 // costsOf tells what the day costs against the one before the news.
-func (d *Session) costsOf() string {
+func (d *Day) costsOf() string {
 	text, by := d.unable(), words.Against(d.Forecast.Present.Totals, *d.Notice.against)
 	if text == "" {
 		return by

@@ -8,9 +8,12 @@ import (
 	"bide/plan/words"
 )
 
+// Offers has better orders of a day searched for, and offers what is found.
+type Offers struct{ *Day }
+
 // weigh offers the order that a search found, unless it is no better. One that keeps
 // the rules is better than any that breaks them, whatever it costs.
-func (d *Session) weigh(f planning.Found) (opens bool) {
+func (d Offers) weigh(f planning.Found) (opens bool) {
 	now := d.Forecast.Present.Totals
 	mends := len(d.Broken) > 0 && planning.Keeps(f.Day)
 	switch {
@@ -31,7 +34,7 @@ func (d *Session) weigh(f planning.Found) (opens bool) {
 		text = "what the search had found, fitted to the day as it is now"
 	}
 	if opens = f.Opens && slices.Equal(f.Inputs.Jobs, d.Jobs()); !opens {
-		text += " (" + d.Viewer.KeyOf(ToCompare) + " shows it)"
+		text += " (" + d.screen.KeyOf(ToCompare) + " shows it)"
 	}
 	d.Mention(text + ": " + words.Against(f.Day.Totals, now))
 	return opens
@@ -39,7 +42,7 @@ func (d *Session) weigh(f planning.Found) (opens bool) {
 
 // Accept makes the order found the present one. One that was found for another day is
 // fitted to that of now first.
-func (d *Session) Accept() {
+func (d Offers) Accept() {
 	o := d.Offer
 	if !o.Inputs.Same(d.Inputs()) {
 		d.Refit()
@@ -58,26 +61,26 @@ func (d *Session) Accept() {
 }
 
 // Discard lays the order found aside. It can be undone like a change of the day.
-func (d *Session) Discard() {
+func (d Offers) Discard() {
 	next := d.History.Now
 	next.About, next.Did, next.Cause = "", "", d.Offer
 	d.History.Do(next)
 	d.Offer = nil
-	d.Say("the order found is discarded; this one stays (%s brings it back)", d.Viewer.KeyOf(ToUndo))
+	d.Say("the order found is discarded; this one stays (%s brings it back)", d.screen.KeyOf(ToUndo))
 }
 
 // offerAgain offers what was discarded, unless another order waits.
-func (d *Session) offerAgain(o *planning.Offer) {
+func (d Offers) offerAgain(o *planning.Offer) {
 	if d.Offer != nil {
-		d.Say("the order found first stays discarded: a later one waits (%s)", d.Viewer.KeyOf(ToCompare))
+		d.Say("the order found first stays discarded: a later one waits (%s)", d.screen.KeyOf(ToCompare))
 		return
 	}
 	d.Offer = o
-	d.Say("the order found is back: %s shows it, to accept or discard it", d.Viewer.KeyOf(ToCompare))
+	d.Say("the order found is back: %s shows it, to accept or discard it", d.screen.KeyOf(ToCompare))
 }
 
 // Refit has the order that waits fitted to the day of now, to be shown then.
-func (d *Session) Refit() {
+func (d Offers) Refit() {
 	if d.Search.Busy() {
 		d.Say("the order found is being fitted to the day as it is now")
 		return
@@ -89,7 +92,7 @@ func (d *Session) Refit() {
 
 // fit searches for a moment from what was found for another day: from its order, with
 // its layouts where jobs are to be laid out as they were.
-func (d *Session) fit(found *plan.DayPlan, opens bool) {
+func (d Offers) fit(found *plan.DayPlan, opens bool) {
 	var order []string
 	for _, j := range found.Jobs() {
 		order = append(order, j.ID)
@@ -105,7 +108,7 @@ func (d *Session) fit(found *plan.DayPlan, opens bool) {
 // finds takes what a search came to, if it wasn't given up: what was found for another
 // day than that of now is fitted to it first, and what it is to be better than must be
 // known.
-func (d *Session) finds(f planning.Found) {
+func (d Offers) finds(f planning.Found) {
 	if !d.Search.Take(f) {
 		return
 	}
@@ -118,7 +121,17 @@ func (d *Session) finds(f planning.Found) {
 		d.Search.Hold(f)
 	default:
 		if d.weigh(f) {
-			d.Viewer.Offered()
+			d.screen.Offered()
 		}
 	}
+}
+
+// tossAgain discards an order found again, if it is the one that waits.
+func (d Offers) tossAgain(o *planning.Offer) {
+	if d.Offer != nil && d.Offer != o {
+		d.Say("the order found first is discarded again; a later one waits (%s)", d.screen.KeyOf(ToCompare))
+		return
+	}
+	d.Offer = nil
+	d.Say("done again: the order found is discarded")
 }

@@ -49,17 +49,6 @@ func (d *Session) byTheWall(was time.Time) string {
 	return ""
 }
 
-// statesOf are the present states of these jobs.
-func (d *Session) statesOf(jobs draft.States) draft.States {
-	out := draft.States{}
-	for id := range jobs {
-		if j := d.History.Now.Find(id); j != nil {
-			out[id] = j.State
-		}
-	}
-	return out
-}
-
 // outcomes tell what became of other jobs.
 func outcomes(became draft.States, but string) string {
 	var parts []string

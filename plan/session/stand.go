@@ -63,29 +63,6 @@ func (d *Session) Stand(t journal.Actual) {
 	d.restart(t.Standing)
 }
 
-// restart lets the day begin with a standing. Plans that began elsewhere are given
-// up, in all drafts; their layouts stay with the jobs.
-func (d *Session) restart(stands *plan.Standing) {
-	d.History.Each(func(f draft.Draft) draft.Draft {
-		f.Given = nil
-		return f
-	})
-	d.Forecast.Begin(stands, d.History.Now.Jobs)
-	if d.interrupt() {
-		d.Mention(interrupted)
-	}
-	d.settle()
-}
-
-// carryOn lets the day begin where a job of it ended, with all that is known of those
-// after it.
-func (d *Session) carryOn(turn int) {
-	o := d.Outcome(turn)
-	d.Forecast.Remember()
-	d.Forecast.Start.Clock = o.Clock
-	d.restart(o.Standing)
-}
-
 // dayWith is the day as it is in the file, with jobs in other states; nil where there
 // are none.
 func (d *Session) dayWith(s draft.States) *journal.Filed {
@@ -98,19 +75,4 @@ func (d *Session) dayWith(s draft.States) *journal.Filed {
 // keptDay is the day as it is in the file, or would be were all told written down.
 func (d *Session) keptDay() *journal.Filed {
 	return &journal.Filed{Day: d.Filed.Day(d.Shop.Day), From: d.origins(d.Filed)}
-}
-
-// become puts jobs into other states in all drafts, and in the day as it is in the
-// file: what has happened can't be undone.
-func (d *Session) become(s draft.States) {
-	if len(s) == 0 {
-		return
-	}
-	turned := map[*plan.Job]*plan.Job{}
-	d.History.Each(func(f draft.Draft) draft.Draft { return s.In(f, turned) })
-	d.Filed = s.In(d.Filed, turned)
-	for was, is := range turned {
-		d.stem(is, d.Origin(was))
-	}
-	d.relist()
 }

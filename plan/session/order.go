@@ -1,0 +1,115 @@
+package session
+
+import (
+	"bide/plan"
+	"bide/plan/session/draft"
+	"bide/plan/session/planning"
+	"fmt"
+	"slices"
+)
+
+// later has work done in the background.
+func (d *Day) later(w planning.Work) {
+	if w != nil {
+		d.works = append(d.works, w)
+	}
+}
+
+// shift moves the job of a turn by one turn. An order that breaks a rule is allowed,
+// and said to be broken: the person at the screen may know better.
+func (d *Day) MoveBy(turn, by int) {
+	if turn >= len(d.Jobs()) {
+		return
+	}
+	j, to := d.Jobs()[turn], turn+by
+	switch {
+	case j.State == plan.Running:
+		d.Say("%s is running: it stays where it is", j.ID)
+	case to < 0:
+		d.Say("%s is first already", j.ID)
+	case to >= len(d.Jobs()):
+		d.Say("%s is last already", j.ID)
+	case by < 0 && d.Jobs()[to].State == plan.Running:
+		d.Say("%s is running: nothing can come before it", d.Jobs()[to].ID)
+	default:
+		jobs := slices.Clone(d.Jobs())
+		jobs[turn], jobs[to] = jobs[to], jobs[turn]
+		next := d.History.Now.Ordered(jobs)
+		next.About = j.ID
+		d.Do(next)
+	}
+}
+
+// Do makes a draft the present one and tells what was done.
+func (d *Day) Do(next draft.Draft) {
+	d.History.Do(next)
+	d.Show(next, next.Did, "moved to")
+}
+
+// Show puts the present draft on the desk, with the job that a draft was made about
+// picked, and tells what was done, or of a job that was only moved where it is now.
+func (d *Day) Show(of draft.Draft, did, moved string) {
+	if against := d.Notice.against; d.Notice.job != of.About || against == nil {
+		d.Notice.against = nil
+		if d.Forecast.Present.Whole() {
+			totals := d.Forecast.Present.Totals
+			d.Notice.against = &totals
+		}
+	}
+	d.Forecast.Aim = d.History.Now.Aim
+	d.Forecast.Reorder(d.History.Now.Jobs, d.History.Now.Given)
+	d.Notice.job, d.Notice.Text, d.Notice.also = of.About, did, ""
+	turn := slices.IndexFunc(d.Jobs(), func(j *plan.Job) bool { return j.ID == of.About })
+	if of.About == "" { // a search, not one job, changed the order
+		turn = 0
+	}
+	d.screen.Look(turn)
+	if of.About != "" && of.Did == "" && turn >= 0 {
+		d.Notice.Text = fmt.Sprintf("%s %s turn %d", of.About, moved, d.Number(turn))
+		if d.Refused(turn) {
+			d.Notice.Text = of.About + " is moved; the beam can't run it, so it has no turn"
+		}
+	}
+	if d.interrupt() {
+		d.Notice.also = interrupted
+	}
+	d.settle()
+}
+
+// Inputs is what a plan of the present day depends on.
+func (d *Day) Inputs() planning.Inputs { return d.Forecast.Inputs(d.History.Now.Done()) }
+
+const interrupted = "the search stops at that, and what it has found is fitted to the day as it is now"
+
+// interrupt ends a running search whose day has become another, and reports whether
+// it did: what it has found by then is fitted to the day of now.
+func (d *Day) interrupt() bool { return d.Search.Interrupt(d.Inputs()) }
+
+// Origin is the id, in the day's file as it was read, of the job that this one is
+// or was made from; empty when it is new.
+func (d *Day) Origin(j *plan.Job) string {
+	if id, told := d.stems[j]; told {
+		return id
+	}
+	if slices.ContainsFunc(d.Shop.Day.Jobs, func(file plan.Job) bool { return file.ID == j.ID }) {
+		return j.ID
+	}
+	return ""
+}
+
+// stem keeps where a job comes from.
+func (d *Day) stem(j *plan.Job, id string) {
+	if d.stems == nil {
+		d.stems = map[*plan.Job]string{}
+	}
+	d.stems[j] = id
+}
+
+// origins tells of each of a draft's jobs where it comes from.
+func (d *Day) origins(of draft.Draft) []string {
+	out := make([]string, len(of.All))
+	for i, j := range of.All {
+		out[i] = d.Origin(j)
+	}
+	return out
+}
