@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
-	"bide/plan/session"
+	"bide/plan/session/workday"
 	"bide/plan/words"
 	"bide/ui/draw"
 )
@@ -96,7 +96,7 @@ func permits(j *plan.Job) string {
 	if j.Shift == plan.Free {
 		text = "may shift inside its trim"
 	}
-	return text + "; " + session.Arranges[j.Arrange]
+	return text + "; " + workday.Arranges[j.Arrange]
 }
 
 // chosen is about a layout that a search chose for the job.

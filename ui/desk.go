@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/session"
+	"bide/plan/session/workday"
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -100,10 +101,10 @@ func (d *desk) Unfinished() string {
 }
 
 // keyOf is the key that asks for an action that the session names.
-func (d *desk) KeyOf(a session.Action) string {
-	return d.KeyFor(map[session.Action]keys.Action{
-		session.ToSave: keys.SaveDay, session.ToReread: keys.Reread, session.ToCompare: keys.CompareOrders, session.ToUndo: keys.Undo,
-		session.ToSetUp: keys.Setup, session.ToHold: keys.Hold, session.ToCorrect: keys.Correct, session.ToRun: keys.Runs,
+func (d *desk) KeyOf(a workday.Action) string {
+	return d.KeyFor(map[workday.Action]keys.Action{
+		workday.ToSave: keys.SaveDay, workday.ToReread: keys.Reread, workday.ToCompare: keys.CompareOrders, workday.ToUndo: keys.Undo,
+		workday.ToSetUp: keys.Setup, workday.ToHold: keys.Hold, workday.ToCorrect: keys.Correct, workday.ToRun: keys.Runs,
 	}[a])
 }
 

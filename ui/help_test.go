@@ -1,7 +1,7 @@
 package ui
 
 import (
-	"bide/plan/session"
+	"bide/plan/session/workday"
 	"bide/ui/caution"
 	"bide/ui/keys"
 	"strings"
@@ -38,7 +38,7 @@ func TestHelpOpensAtItsChapter(t *testing.T) {
 			if sc.press("home"); !strings.Contains(sc.View(), "Before a hand goes near the beam") {
 				t.Errorf("%q: Home doesn't go to the beginning", keys)
 			}
-			sc.Notice = session.Notice{}
+			sc.Notice = workday.Notice{}
 			if sc.press("esc"); sc.help != nil || sc.over != over || sc.View() != before {
 				t.Errorf("%q: after the help it is another screen:\n%s", keys, sc.View())
 			}

@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"bide/plan"
-	"bide/plan/session"
+	"bide/plan/session/workday"
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -89,7 +89,7 @@ func (f *jobForm) place() formPlace {
 func (f *jobForm) Type(msg tea.KeyMsg, m *model) bool {
 	f.keepUp(m)
 	taken, said := f.Page.Type(msg)
-	if m.Notice = (session.Notice{}); said != "" {
+	if m.Notice = (workday.Notice{}); said != "" {
 		m.Say("%s", said)
 	}
 	return taken

@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"bide/plan"
-	"bide/plan/session"
 	"bide/plan/session/draft"
+	"bide/plan/session/workday"
 	"bide/ui/page/jobform"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -106,7 +106,7 @@ func TestIDProposed(t *testing.T) {
 		for _, id := range strings.Fields(c.ids) {
 			all = append(all, &plan.Job{ID: id})
 		}
-		d := session.Editor{Day: &session.Day{History: draft.History[draft.Draft]{Now: draft.New(all, plan.AimMinutes)}}}
+		d := workday.Editor{Day: &workday.Day{History: draft.History[draft.Draft]{Now: draft.New(all, plan.AimMinutes)}}}
 		if got := d.NextID(d.History.Now.Find(c.like)); got != c.want {
 			t.Errorf("%s: proposed beside %s is %q, want %q", c.ids, c.like, got, c.want)
 		}

@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"bide/plan"
-	"bide/plan/session"
+	"bide/plan/session/workday"
 	"bide/ui/keys"
 	"bide/ui/page/help"
 
@@ -57,11 +57,11 @@ func (m *model) key(name string) tea.Cmd {
 	in := m.scope()
 	a := m.ActionOf(name, in)
 	if w, walks := m.over.(*walk); walks && in == keys.OnSetup && w.obscures(m) && !slices.Contains([]keys.Action{keys.Abort, keys.Suspend, keys.Quit, keys.Help}, a) {
-		m.Notice = session.Notice{}
+		m.Notice = workday.Notice{}
 		return nil
 	}
 	if a != keys.Earlier && a != keys.Later {
-		m.Notice = session.Notice{}
+		m.Notice = workday.Notice{}
 	}
 	if a == keys.MarkRunning && m.Began != "" { // the walk's key, held or pressed twice
 		m.Say("%s runs already, as confirmed in the guided setup; u undoes that", m.Began)

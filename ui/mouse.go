@@ -1,7 +1,7 @@
 package ui
 
 import (
-	"bide/plan/session"
+	"bide/plan/session/workday"
 	"bide/ui/draw"
 	"bide/ui/keys"
 
@@ -42,7 +42,7 @@ func (m *model) mouse(e tea.MouseEvent) {
 	case tea.MouseButtonWheelDown:
 		m.panel(which).HandleKey(keys.Down, m.desk)
 	case tea.MouseButtonLeft:
-		m.Notice = session.Notice{}
+		m.Notice = workday.Notice{}
 		m.turnTo(which)
 		if p, ok := m.panel(which).(clickable); ok {
 			p.Click(m.desk, x, y)

@@ -12,7 +12,7 @@ import (
 	"testing"
 
 	"bide/plan"
-	"bide/plan/session"
+	"bide/plan/session/workday"
 	"bide/plan/words"
 	"bide/ui/draw"
 
@@ -93,7 +93,7 @@ func TestNoMessageIsCut(t *testing.T) {
 		sc.settle().press(keys...).settle()
 		for at, format := range formats {
 			for _, text := range []string{with(format, "D-1042/B-12"), with(format, reason), with(format, reason+"; "+reason)} {
-				sc.Notice = session.Notice{Text: text}
+				sc.Notice = workday.Notice{Text: text}
 				if sc.fits(); !sc.whole(text) {
 					t.Errorf("%s, on %s, is cut: %q", at, name, text)
 				}
@@ -119,13 +119,13 @@ func TestMessagesOnSmallScreens(t *testing.T) {
 		sc.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 		for at, format := range said(t) {
 			text := with(format, "D-1042/B-12")
-			sc.Notice = session.Notice{Text: text}
+			sc.Notice = workday.Notice{Text: text}
 			if sc.fits(); !sc.whole(text) {
 				t.Errorf("%s is cut: %q", at, text)
 			}
 		}
 	}
-	sc.Notice = session.Notice{}
+	sc.Notice = workday.Notice{}
 	sc.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	for range 58 {
 		before := sc.walk().Move()

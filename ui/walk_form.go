@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"bide/plan"
-	"bide/plan/session"
+	"bide/plan/session/workday"
 	"bide/plan/shop"
 	"bide/plan/words"
 	"bide/ui/form"
@@ -81,7 +81,7 @@ func (w *walk) Type(msg tea.KeyMsg, m *model) bool {
 	}
 	taken, whole := f.Open().Type(msg)
 	if taken {
-		f.said, m.Notice = "", session.Notice{}
+		f.said, m.Notice = "", workday.Notice{}
 	}
 	if !whole {
 		f.said = fmt.Sprintf("a field has room for %d characters: the rest is left out", longestField)

@@ -7,8 +7,8 @@ import (
 	"testing"
 
 	"bide/plan"
-	"bide/plan/session"
 	"bide/plan/session/planning"
+	"bide/plan/session/workday"
 	"bide/plan/words"
 	"bide/ui/keys"
 
@@ -82,7 +82,7 @@ func TestMessagesHideNoMove(t *testing.T) {
 	for w := 20; w <= 130; w += 3 {
 		for h := 3; h <= 40; h++ {
 			sc.send(tea.WindowSizeMsg{Width: w, Height: h})
-			sc.Notice = session.Notice{Text: text}
+			sc.Notice = workday.Notice{Text: text}
 			sc.fits()
 			if sc.whole("any key") {
 				aside++

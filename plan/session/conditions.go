@@ -9,7 +9,7 @@ import (
 	"fmt"
 )
 
-// filed is the condition that beam.toml gives a holder.
+// FiledCondition is the condition that beam.toml gives a holder.
 func (d *Session) FiledCondition(number int) plan.Condition {
 	if d.Shop.Conditions == nil { // a shop that was not read from files
 		return d.Shop.Beam.Holders[number-1]
@@ -32,7 +32,7 @@ func (d *Session) markOf(number int) shop.Mark {
 	return shop.Mark{Condition: d.FiledCondition(number)}
 }
 
-// change marks a holder as good, unable to cut, stuck or out. It is saved where the
+// SetCondition marks a holder as good, unable to cut, stuck or out. It is saved where the
 // shop may be written, the day is planned again, and it can be undone like any change
 // of the day.
 func (d *Session) SetCondition(number int, m shop.Mark) {
@@ -90,7 +90,7 @@ func (d *Session) condition(number int, mark shop.Mark) record.Event {
 
 // mark gives a holder a mark, with what the record is to hold of it and what is said.
 func (d *Session) mark(number int, mark shop.Mark, e record.Event, says string) {
-	next, priced := d.Actual.Marked(number, mark, d.Shop), d.priced()
+	next, priced := d.Actual.Marked(number, mark, d.Shop), d.Priced()
 	d.perform(journal.Deed{Actual: next, Events: []record.Event{e}, Done: func(said string) {
 		d.Stand(d.Actual)
 		if !d.Journal.Writes() || d.Journal.Fault() != "" {

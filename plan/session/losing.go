@@ -1,6 +1,7 @@
 package session
 
 import (
+	"bide/plan/session/workday"
 	"bide/plan/words"
 	"strings"
 )
@@ -31,7 +32,7 @@ func (d *Session) losing() (all []string) {
 	case d.Search.Busy():
 		all = append(all, "what the search has found so far")
 	case d.Offer != nil:
-		all = append(all, "the order that a search found ("+d.Viewer.KeyOf(ToCompare)+" shows it)")
+		all = append(all, "the order that a search found ("+d.Viewer.KeyOf(workday.ToCompare)+" shows it)")
 	}
 	return all
 }

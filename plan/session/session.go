@@ -9,6 +9,7 @@ import (
 	"bide/plan"
 	"bide/plan/session/journal"
 	"bide/plan/session/planning"
+	"bide/plan/session/workday"
 	"bide/plan/shop"
 	"bide/plan/shop/record"
 )
@@ -16,9 +17,9 @@ import (
 // Session is an open shop: the day as it is ordered now with what that costs, what stands
 // at the beam, what is saved, and what happened last. It knows nothing of a screen.
 type Session struct {
-	*Day
-	Editor
-	Offers
+	*workday.Day
+	workday.Editor
+	workday.Offers
 	Viewer  Viewer
 	SavedTo string // the file that the day was saved to where day.toml could not be; else empty
 
@@ -38,7 +39,7 @@ func (d *Session) busyWith(w planning.Work) bool {
 		return false
 	}
 	d.Journal.Begin()
-	d.later(w)
+	d.Later(w)
 	return true
 }
 
@@ -52,7 +53,7 @@ func (d *Session) Waits() bool {
 
 // Viewer is what a session asks of whoever shows it.
 type Viewer interface {
-	Screen
+	workday.Screen
 	Picked() int        // the turn of the job that is looked at
 	Unfinished() string // what was typed there and would be lost; empty where nothing was
 	ReadAnew()          // the shop's files were: jobs may have other turns
@@ -64,7 +65,7 @@ type Viewer interface {
 func (d *Session) Take(result any) bool {
 	switch r := result.(type) {
 	case planning.Found:
-		d.finds(r)
+		d.Finds(r)
 	case journal.Written:
 		d.performed(r)
 	case journal.DaySaved:
@@ -87,21 +88,21 @@ func (d *Session) Take(result any) bool {
 
 // planned goes on when more of the day is known.
 func (d *Session) planned() {
-	d.settle()
+	d.Refresh()
 	d.followPlan()
 	if f := d.Search.Held(); f != nil && d.Forecast.Present.Whole() {
-		d.finds(*f)
+		d.Finds(*f)
 	}
 }
 
-// newSession opens a session of a shop whose beam can be planned.
+// New opens a session of a shop whose beam can be planned.
 func New(s *shop.Shop, p *plan.Planner) *Session {
-	d := &Session{Day: newDay(s, p), Journal: journal.New(), Actual: journal.Actual{Standing: s.Standing, Marks: s.Marks}}
-	d.Editor, d.Offers = Editor{d.Day}, Offers{d.Day}
-	d.Journal.SetDayLags(d.lags)
+	d := &Session{Day: workday.New(s, p), Journal: journal.New(), Actual: journal.Actual{Standing: s.Standing, Marks: s.Marks}}
+	d.Editor, d.Offers = workday.Editor{Day: d.Day}, workday.Offers{Day: d.Day}
+	d.Journal.SetDayLags(d.Lags)
 	d.Watch.since = d.Journal.Clock()
 	return d
 }
 
-// Show has whoever shows the session told what to show.
-func (d *Session) ShowOn(v Viewer) { d.Viewer, d.screen = v, v }
+// ShowOn has whoever shows the session told what to show.
+func (d *Session) ShowOn(v Viewer) { d.Viewer, d.Screen = v, v }

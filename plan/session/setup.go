@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/session/planning"
+	"bide/plan/session/workday"
 	"bide/plan/words"
 )
 
@@ -28,7 +29,7 @@ type Setup struct {
 	sure   bool       // it was told
 }
 
-// setOut begins the walk, after asking again for the right to write where that is
+// SetUp begins the walk, after asking again for the right to write where that is
 // another's.
 func (d *Session) SetUp() {
 	if !d.Journal.OthersHave() {
@@ -140,8 +141,8 @@ func (w *Setup) against() string {
 	if !w.Refused() {
 		text = fmt.Sprintf("planned again: %s left, %d before", words.Count(len(w.Ahead()), "move"), w.was.left)
 	}
-	still := slices.DeleteFunc(w.was.able, func(j *plan.Job) bool { return len(lacking([]*plan.Job{j}, w.d.Jobs())) > 0 }) // one may have ended
-	return words.Join("; ", text, ables(still, w.d.Able()))
+	still := slices.DeleteFunc(w.was.able, func(j *plan.Job) bool { return len(workday.Lacking([]*plan.Job{j}, w.d.Jobs())) > 0 }) // one may have ended
+	return words.Join("; ", text, workday.Ables(still, w.d.Able()))
 }
 
 // Refused reports whether the job can't be set up from what stands.

@@ -29,7 +29,7 @@ type Claim struct {
 // tell has a deed of the walk written down, to be taken back with u; then it goes on,
 // and says what was told, in full or in few words. Jobs have become what they became by it.
 func (w *Setup) tell(done journal.Deed, became draft.States, what, says string, then func()) {
-	t, was := &Claim{job: w.Job.ID, what: what, Was: w.d.Actual, Is: done.Actual, events: done.Events, were: w.d.statesOf(became)}, w.d.Forecast.Start.Clock
+	t, was := &Claim{job: w.Job.ID, what: what, Was: w.d.Actual, Is: done.Actual, events: done.Events, were: w.d.StatesOf(became)}, w.d.Forecast.Start.Clock
 	done.Day = w.d.dayWith(became)
 	done.Done = func(said string) {
 		w.d.Claims = append(w.d.Claims, t)
@@ -77,7 +77,7 @@ func (w *Setup) TakeBack() {
 	w.d.unsay(last, func() { w.resume(last) })
 }
 
-// backable reports whether there is something to take back.
+// CanTakeBack reports whether there is something to take back.
 func (w *Setup) CanTakeBack() bool {
 	n := len(w.d.Claims)
 	return n > 0 && w.d.Claims[n-1].job == w.Job.ID || len(w.Made()) > 0
@@ -103,7 +103,7 @@ func (d *Session) unsay(t *Claim, then func()) {
 	}
 	done.Done = func(said string) {
 		d.Claims = slices.DeleteFunc(d.Claims, func(c *Claim) bool { return c == t })
-		d.become(t.were)
+		d.Become(t.were)
 		then()
 		d.Say("%s", words.Join("; ", d.notKept()+"taken back: "+words.Join(", ", d.asBefore(t), outcomes(t.were, "")), said))
 		d.Notice.Brief = d.notKept() + d.briefly(t)
@@ -111,7 +111,7 @@ func (d *Session) unsay(t *Claim, then func()) {
 	d.perform(done)
 }
 
-// again tells where holders stand and how they are marked again, what was told of them
+// asBefore tells where holders stand and how they are marked again, what was told of them
 // taken back.
 func (d *Session) asBefore(t *Claim) string {
 	var parts []string

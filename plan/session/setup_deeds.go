@@ -9,6 +9,7 @@ import (
 	"bide/plan/session/draft"
 	"bide/plan/session/journal"
 	"bide/plan/session/planning"
+	"bide/plan/session/workday"
 	"bide/plan/shop"
 	"bide/plan/shop/record"
 	"bide/plan/words"
@@ -71,9 +72,9 @@ func (w *Setup) leadsTo(s *plan.Setting) {
 // begun tells the day what a first deed means for it.
 func (w *Setup) begun(became draft.States) {
 	turn := w.turnOf()
-	w.d.become(became)
+	w.d.Become(became)
 	if turn > 0 && len(became) > 0 {
-		w.d.carryOn(turn - 1)
+		w.d.GoOnFrom(turn - 1)
 		w.d.Viewer.Look(max(w.turnOf(), 0))
 	}
 }
@@ -82,7 +83,7 @@ func (w *Setup) begun(became draft.States) {
 // makes one. No move is made in less.
 const LeastPause = 500 * time.Millisecond
 
-// tick tells that the move looked at was made.
+// Confirm tells that the move looked at was made.
 func (w *Setup) Confirm() {
 	move := w.Move()
 	switch {
@@ -93,7 +94,7 @@ func (w *Setup) Confirm() {
 		w.d.Say("%s can't be set up from what stands", w.Job.ID)
 		return
 	case move == nil:
-		w.d.Say("all moves are made: %s tells that %s is set up", w.d.Viewer.KeyOf(ToRun), w.Job.ID)
+		w.d.Say("all moves are made: %s tells that %s is set up", w.d.Viewer.KeyOf(workday.ToRun), w.Job.ID)
 		return
 	}
 	if n := w.d.Forecast.Beam.Blocks(w.d.Actual.Standing.At, *move); n != 0 {
@@ -230,7 +231,7 @@ func (w *Setup) Finish() {
 func (w *Setup) ran(became draft.States) {
 	last := w.d.Claims[len(w.d.Claims)-1]
 	last.finished = w
-	w.d.become(became)
+	w.d.Become(became)
 	next := w.d.History.Now
 	next.About, next.Did, next.Cause = "", "", last
 	w.d.History.Do(next)
@@ -269,7 +270,7 @@ func (w *Setup) Leave() {
 	}
 }
 
-// again saves what could not be saved.
+// SaveAgain saves what could not be saved.
 func (w *Setup) SaveAgain() {
 	if !w.d.Journal.Owes() {
 		w.d.Say("all that was told is saved")

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"bide/plan/session/workday"
 	"bide/plan/shop"
 	"bide/plan/words"
 )
@@ -42,7 +43,7 @@ func (d *Session) Peek() {
 		return
 	}
 	late := reads && len(d.Watch.stale) > 0 && d.Watch.wrong == ""
-	d.later(func() any {
+	d.Later(func() any {
 		stamp := s.Stamp()
 		if stamp == was && !late {
 			return nil
@@ -136,12 +137,12 @@ func (d *Session) Outdated() (text, brief string) {
 		since = w.since.Format("2 Jan 15:04")
 	}
 	if d.Changed() && slices.Equal(w.stale, []string{"day.toml"}) {
-		return fmt.Sprintf("day.toml has been changed by another since %s: the changes made here are kept, and %s saves them beside it", since, d.Viewer.KeyOf(ToSave)), "day.toml changed"
+		return fmt.Sprintf("day.toml has been changed by another since %s: the changes made here are kept, and %s saves them beside it", since, d.Viewer.KeyOf(workday.ToSave)), "day.toml changed"
 	}
 	has := "has"
 	if len(w.stale) > 1 {
 		has = "have"
 	}
-	text = fmt.Sprintf("%s %s changed since %s: what is shown may be out of date; %s reads it again", strings.Join(w.stale, ", "), has, since, d.Viewer.KeyOf(ToReread))
-	return words.Join("; ", text, w.wrong), "changed: " + d.Viewer.KeyOf(ToReread) + " reads"
+	text = fmt.Sprintf("%s %s changed since %s: what is shown may be out of date; %s reads it again", strings.Join(w.stale, ", "), has, since, d.Viewer.KeyOf(workday.ToReread))
+	return words.Join("; ", text, w.wrong), "changed: " + d.Viewer.KeyOf(workday.ToReread) + " reads"
 }

@@ -94,12 +94,12 @@ func (d *Session) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 	if d.Changed() {
 		says = words.Join("; ", says, "the day here isn't saved and stays; undo begins anew")
 		d.Shop.Stands(fresh)
-		d.become(d.statesIn(fresh))
+		d.Become(d.statesIn(fresh))
 		d.History = draft.History[draft.Draft]{Now: draft.New(d.History.Now.All, d.History.Now.Aim)}
 	} else {
-		d.Shop, d.stems = fresh, nil
-		d.openDay(fresh)
-		d.Journal.SetDayLags(d.lags)
+		d.Shop, d.Stems = fresh, nil
+		d.Open(fresh)
+		d.Journal.SetDayLags(d.Lags)
 		d.Forecast.Aim = d.History.Now.Aim
 	}
 	d.Watch = watch{On: d.Watch.On, since: d.Journal.Clock()}

@@ -19,7 +19,7 @@ func (d *Session) ReadRecord() {
 	if dir == "" {
 		return
 	}
-	d.later(func() any {
+	d.Later(func() any {
 		sum := record.NewSummary(holders, since)
 		problems, err := record.Read(os.DirFS(dir), sum.Add)
 		return recorded{sum, len(problems), err}

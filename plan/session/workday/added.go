@@ -1,4 +1,4 @@
-package session
+package workday
 
 import (
 	"fmt"
@@ -56,7 +56,7 @@ func (d Editor) FreeID(like string) string {
 	return d.FreeID(like + "z")
 }
 
-// include adds a job behind another, or as near to there as the rules of the day let it:
+// Add adds a job behind another, or as near to there as the rules of the day let it:
 // its own and those of the others.
 func (d Editor) Add(j *plan.Job, stem string, behind *plan.Job) {
 	d.stem(j, stem)

@@ -1,4 +1,4 @@
-package session
+package workday
 
 import (
 	"fmt"
@@ -13,7 +13,7 @@ import (
 // Editor changes the jobs of a day, as a person wishes it.
 type Editor struct{ *Day }
 
-// lockTurn fixes a job to the turn that it has, or frees it.
+// Fix fixes a job to the turn that it has, or frees it.
 func (d Editor) Fix(j *plan.Job) {
 	if j.Turn != 0 {
 		d.alter(j, "fixed", j.ID+" is free in the sequence", func(j *plan.Job) { j.Turn = 0 })
@@ -28,7 +28,7 @@ func (d Editor) Fix(j *plan.Job) {
 	d.alter(j, "fixed", fmt.Sprintf("%s is fixed at number %d", j.ID, turn), func(j *plan.Job) { j.Turn = turn })
 }
 
-// turnShift gives or takes the permission to shift the layout inside its trim.
+// SetShift gives or takes the permission to shift the layout inside its trim.
 func (d Editor) SetShift(j *plan.Job) {
 	next, text := plan.Free, "may shift inside its trim"
 	if j.Shift == plan.Free {
@@ -44,13 +44,13 @@ var Arranges = [...]string{
 	plan.AnyArrange: "may have its slits in any places",
 }
 
-// turnArrange gives the next permission to arrange the slits.
+// SetArrange gives the next permission to arrange the slits.
 func (d Editor) SetArrange(j *plan.Job) {
 	next := (j.Arrange + 1) % plan.Arrange(len(Arranges))
 	d.alter(j, "", j.ID+" "+Arranges[next], func(j *plan.Job) { j.Arrange = next })
 }
 
-// planAfresh forgets the layout that a search chose for a job.
+// Replan forgets the layout that a search chose for a job.
 func (d Editor) Replan(j *plan.Job) {
 	if j.Chosen == nil {
 		d.Say("no search chose a layout for %s that is kept: it is planned afresh already", j.ID)
@@ -59,7 +59,7 @@ func (d Editor) Replan(j *plan.Job) {
 	d.alter(j, "", j.ID+" is planned afresh", func(j *plan.Job) { j.Chosen = nil })
 }
 
-// planAllAfresh forgets the layouts that searches chose; the picked job stays so.
+// ReplanAll forgets the layouts that searches chose; the picked job stays so.
 func (d Editor) ReplanAll(picked *plan.Job) {
 	all, n := slices.Clone(d.History.Now.All), 0
 	for i, j := range all {
@@ -101,7 +101,7 @@ func (d Editor) MarkRunning(j *plan.Job) {
 // MarkDone marks a job as done; one that the beam is half set up for hasn't run.
 func (d Editor) MarkDone(j *plan.Job) {
 	if s := d.Forecast.Start.Standing.Setting; s != nil && s.Job == j.ID {
-		d.Say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.screen.KeyOf(ToSetUp), d.screen.KeyOf(ToHold))
+		d.Say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.Screen.KeyOf(ToSetUp), d.Screen.KeyOf(ToHold))
 		return
 	}
 	d.alter(j, "", j.ID+" is done; what stands is as it was told last", func(j *plan.Job) { j.State = plan.Done })
@@ -124,7 +124,7 @@ func (d Editor) Remove(j *plan.Job) {
 	d.Do(next)
 }
 
-// after lets a job come after another, or no more.
+// OrderAfter lets a job come after another, or no more.
 func (d Editor) OrderAfter(j, before *plan.Job) (now *plan.Job) {
 	text, ids := fmt.Sprintf("%s is to come after %s", j.ID, before.ID), append(slices.Clone(j.After), before.ID)
 	if slices.Contains(j.After, before.ID) {

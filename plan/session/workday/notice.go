@@ -1,4 +1,4 @@
-package session
+package workday
 
 import (
 	"bide/plan"
@@ -8,7 +8,7 @@ import (
 	"strings"
 )
 
-// news is what just happened, told until the next key.
+// Notice is what just happened, told until the next key.
 type Notice struct {
 	Text    string
 	Brief   string       // the same where there is little room; may be empty
@@ -51,8 +51,8 @@ func (d *Day) Told(pending string) string {
 	return words.Join("; ", words.Join(": ", text, costs), d.Notice.also)
 }
 
-// priced are news that tell what something costs against the day as it is now.
-func (d *Day) priced() Notice {
+// Priced are news that tell what something costs against the day as it is now.
+func (d *Day) Priced() Notice {
 	out := Notice{priced: true, able: d.Able()}
 	if d.Forecast.Present.Whole() {
 		totals := d.Forecast.Present.Totals
@@ -67,12 +67,12 @@ func (d *Day) unable() string {
 	if !d.Notice.priced {
 		return ""
 	}
-	return ables(d.Notice.able, d.Able())
+	return Ables(d.Notice.able, d.Able())
 }
 
-// ables tells which jobs of those before can be run no longer, and which can be again.
-func ables(before, now []*plan.Job) string {
-	lost, found := lacking(before, now), lacking(now, before)
+// Ables tells which jobs of those before can be run no longer, and which can be again.
+func Ables(before, now []*plan.Job) string {
+	lost, found := Lacking(before, now), Lacking(now, before)
 	var parts []string
 	if len(lost) > 0 {
 		parts = append(parts, fmt.Sprintf("!%s can no longer be run", strings.Join(lost, ", ")))
@@ -83,8 +83,8 @@ func ables(before, now []*plan.Job) string {
 	return strings.Join(parts, ", ")
 }
 
-// lacking are the IDs of those of the jobs that are missing among others.
-func lacking(jobs, others []*plan.Job) (out []string) {
+// Lacking are the IDs of those of the jobs that are missing among others.
+func Lacking(jobs, others []*plan.Job) (out []string) {
 	for _, j := range jobs {
 		if !slices.ContainsFunc(others, func(o *plan.Job) bool { return o.ID == j.ID }) {
 			out = append(out, j.ID)

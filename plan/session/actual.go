@@ -60,7 +60,7 @@ func (d *Session) Stand(t journal.Actual) {
 	if d.Journal.Writes() { // as who reads the files has it
 		d.Forecast.Start.Clock = d.Shop.Day.Begins(t.Standing)
 	}
-	d.restart(t.Standing)
+	d.Begin(t.Standing)
 }
 
 // dayWith is the day as it is in the file, with jobs in other states; nil where there
@@ -69,10 +69,10 @@ func (d *Session) dayWith(s draft.States) *journal.Filed {
 	if len(s) == 0 {
 		return nil
 	}
-	return &journal.Filed{Day: s.In(d.Filed, map[*plan.Job]*plan.Job{}).Day(d.Shop.Day), From: d.origins(d.Filed)}
+	return &journal.Filed{Day: s.In(d.Filed, map[*plan.Job]*plan.Job{}).Day(d.Shop.Day), From: d.Origins(d.Filed)}
 }
 
 // keptDay is the day as it is in the file, or would be were all told written down.
 func (d *Session) keptDay() *journal.Filed {
-	return &journal.Filed{Day: d.Filed.Day(d.Shop.Day), From: d.origins(d.Filed)}
+	return &journal.Filed{Day: d.Filed.Day(d.Shop.Day), From: d.Origins(d.Filed)}
 }

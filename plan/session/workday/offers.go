@@ -1,4 +1,4 @@
-package session
+package workday
 
 import (
 	"slices"
@@ -34,7 +34,7 @@ func (d Offers) weigh(f planning.Found) (opens bool) {
 		text = "what the search had found, fitted to the day as it is now"
 	}
 	if opens = f.Opens && slices.Equal(f.Inputs.Jobs, d.Jobs()); !opens {
-		text += " (" + d.screen.KeyOf(ToCompare) + " shows it)"
+		text += " (" + d.Screen.KeyOf(ToCompare) + " shows it)"
 	}
 	d.Mention(text + ": " + words.Against(f.Day.Totals, now))
 	return opens
@@ -66,17 +66,17 @@ func (d Offers) Discard() {
 	next.About, next.Did, next.Cause = "", "", d.Offer
 	d.History.Do(next)
 	d.Offer = nil
-	d.Say("the order found is discarded; this one stays (%s brings it back)", d.screen.KeyOf(ToUndo))
+	d.Say("the order found is discarded; this one stays (%s brings it back)", d.Screen.KeyOf(ToUndo))
 }
 
-// offerAgain offers what was discarded, unless another order waits.
-func (d Offers) offerAgain(o *planning.Offer) {
+// OfferAgain offers what was discarded, unless another order waits.
+func (d Offers) OfferAgain(o *planning.Offer) {
 	if d.Offer != nil {
-		d.Say("the order found first stays discarded: a later one waits (%s)", d.screen.KeyOf(ToCompare))
+		d.Say("the order found first stays discarded: a later one waits (%s)", d.Screen.KeyOf(ToCompare))
 		return
 	}
 	d.Offer = o
-	d.Say("the order found is back: %s shows it, to accept or discard it", d.screen.KeyOf(ToCompare))
+	d.Say("the order found is back: %s shows it, to accept or discard it", d.Screen.KeyOf(ToCompare))
 }
 
 // Refit has the order that waits fitted to the day of now, to be shown then.
@@ -102,13 +102,13 @@ func (d Offers) fit(found *plan.DayPlan, opens bool) {
 	if d.Search.Rounds > 0 {
 		rounds = min(rounds, d.Search.Rounds)
 	}
-	d.later(d.Search.Begin(d.Inputs(), day, rounds, planning.Errand{Fits: true, Opens: opens}))
+	d.Later(d.Search.Begin(d.Inputs(), day, rounds, planning.Errand{Fits: true, Opens: opens}))
 }
 
-// finds takes what a search came to, if it wasn't given up: what was found for another
+// Finds takes what a search came to, if it wasn't given up: what was found for another
 // day than that of now is fitted to it first, and what it is to be better than must be
 // known.
-func (d Offers) finds(f planning.Found) {
+func (d Offers) Finds(f planning.Found) {
 	if !d.Search.Take(f) {
 		return
 	}
@@ -121,15 +121,15 @@ func (d Offers) finds(f planning.Found) {
 		d.Search.Hold(f)
 	default:
 		if d.weigh(f) {
-			d.screen.Offered()
+			d.Screen.Offered()
 		}
 	}
 }
 
 // tossAgain discards an order found again, if it is the one that waits.
-func (d Offers) tossAgain(o *planning.Offer) {
+func (d Offers) DiscardAgain(o *planning.Offer) {
 	if d.Offer != nil && d.Offer != o {
-		d.Say("the order found first is discarded again; a later one waits (%s)", d.screen.KeyOf(ToCompare))
+		d.Say("the order found first is discarded again; a later one waits (%s)", d.Screen.KeyOf(ToCompare))
 		return
 	}
 	d.Offer = nil

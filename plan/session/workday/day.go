@@ -1,4 +1,7 @@
-package session
+// Package workday is the day of a shop as it is ordered now: what it costs, how a person
+// changes its jobs, what a search offers, and all of that undone. A job in a draft never
+// changes: an edit makes a new one, and what is known of the others stays.
+package workday
 
 import (
 	"bide/plan"
@@ -20,9 +23,9 @@ type Day struct {
 	Search   planning.Search
 	Offer    *planning.Offer // what the last search found; nil without one
 	Notice   Notice
-	lags     bool                 // it lacks states that jobs have come into: see openDay
-	stems    map[*plan.Job]string // where edited jobs come from: see Origin
-	screen   Screen
+	Lags     bool                 // it lacks states that jobs have come into: see Open
+	Stems    map[*plan.Job]string // where edited jobs come from: see Origin
+	Screen   Screen
 	works    []planning.Work // to be done in the background
 }
 
@@ -48,21 +51,21 @@ const (
 	ToRun     // the job that is set up
 )
 
-// openDay takes the day as the shop has it, and as it is where the beam is half set up:
+// Open takes the day as the shop has it, and as it is where the beam is half set up:
 // what ran then has ended, and the job that is set up comes first. Where day.toml doesn't
 // have that it has ended, since the power went before it was written, that is written
 // with the next thing told.
-func (d *Day) openDay(s *shop.Shop) {
+func (d *Day) Open(s *shop.Shop) {
 	var jobs []*plan.Job
 	for i := range s.Day.Jobs {
 		jobs = append(jobs, &s.Day.Jobs[i])
 	}
 	d.Filed = draft.New(jobs, s.Day.Aim)
 	half := s.Standing.Setting
-	d.lags = false
+	d.Lags = false
 	if half != nil && d.Filed.Find(half.Job) != nil {
 		d.Filed = draft.Ended(d.Filed, half.Job)
-		d.lags = !slices.Equal(d.Filed.All, jobs)
+		d.Lags = !slices.Equal(d.Filed.All, jobs)
 	}
 	d.History = draft.History[draft.Draft]{Now: d.Filed}
 	if half != nil {
@@ -96,20 +99,20 @@ func (d *Day) Before(turn int) *plan.Standing {
 	return nil
 }
 
-// settle brings what follows from the order and its outcomes up to date.
-func (d *Day) settle() {
+// Refresh brings what follows from the order and its outcomes up to date.
+func (d *Day) Refresh() {
 	d.Broken = map[*plan.Job]string{}
 	for _, b := range plan.Broken(d.Able(), d.History.Now.Done()) {
 		if _, told := d.Broken[b.Job]; !told {
 			d.Broken[b.Job] = b.Why(d.Shop.Unit)
 		}
 	}
-	d.relist()
+	d.Relist()
 }
 
-// relist brings the day that this one is compared with up to date: its jobs, in the order
+// Relist brings the day that this one is compared with up to date: its jobs, in the order
 // of the file. One that the file hasn't comes behind the one that it comes behind here.
-func (d *Day) relist() {
+func (d *Day) Relist() {
 	var order []string
 	for _, j := range d.Filed.All {
 		order = append(order, j.ID)
@@ -132,7 +135,7 @@ func (d *Day) Changed() bool {
 	return !slices.Equal(d.History.Now.All, d.Filed.All) || d.History.Now.Aim != d.Filed.Aim
 }
 
-// nth is a turn as people count it: from 1, with those of the day that are done. Jobs
+// Number is a turn as people count it: from 1, with those of the day that are done. Jobs
 // that the beam can't run have none, as far as that is known.
 func (d *Day) Number(turn int) int {
 	n := d.History.Now.Done() + 1
@@ -144,7 +147,7 @@ func (d *Day) Number(turn int) int {
 	return n
 }
 
-// turnedDown reports whether it is known that the beam can't run the job at that turn.
+// Refused reports whether it is known that the beam can't run the job at that turn.
 func (d *Day) Refused(turn int) bool {
 	o := d.Outcome(turn)
 	return o != nil && len(o.Faults) > 0
@@ -160,10 +163,10 @@ func (d *Day) NoneDue() bool {
 	return !slices.ContainsFunc(d.Jobs(), func(j *plan.Job) bool { return !j.Due.IsZero() })
 }
 
-// at is a time of the day.
+// Clock is a time of the day.
 func (d *Day) Clock(t time.Time) string { return words.Clock(t, d.Shop.Day.Start) }
 
-// wanted is what is to be done in the background now.
+// Work is what is to be done in the background now.
 func (d *Day) Work() []planning.Work {
 	all := d.works
 	if next := d.Forecast.Next(); next != nil {
@@ -173,9 +176,9 @@ func (d *Day) Work() []planning.Work {
 	return all
 }
 
-// restart lets the day begin with a standing. Plans that began elsewhere are given
+// Begin lets the day begin with a standing. Plans that began elsewhere are given
 // up, in all drafts; their layouts stay with the jobs.
-func (d *Day) restart(stands *plan.Standing) {
+func (d *Day) Begin(stands *plan.Standing) {
 	d.History.Each(func(f draft.Draft) draft.Draft {
 		f.Given = nil
 		return f
@@ -184,21 +187,21 @@ func (d *Day) restart(stands *plan.Standing) {
 	if d.interrupt() {
 		d.Mention(interrupted)
 	}
-	d.settle()
+	d.Refresh()
 }
 
-// carryOn lets the day begin where a job of it ended, with all that is known of those
+// GoOnFrom lets the day begin where a job of it ended, with all that is known of those
 // after it.
-func (d *Day) carryOn(turn int) {
+func (d *Day) GoOnFrom(turn int) {
 	o := d.Outcome(turn)
 	d.Forecast.Remember()
 	d.Forecast.Start.Clock = o.Clock
-	d.restart(o.Standing)
+	d.Begin(o.Standing)
 }
 
-// become puts jobs into other states in all drafts, and in the day as it is in the
+// Become puts jobs into other states in all drafts, and in the day as it is in the
 // file: what has happened can't be undone.
-func (d *Day) become(s draft.States) {
+func (d *Day) Become(s draft.States) {
 	if len(s) == 0 {
 		return
 	}
@@ -208,11 +211,11 @@ func (d *Day) become(s draft.States) {
 	for was, is := range turned {
 		d.stem(is, d.Origin(was))
 	}
-	d.relist()
+	d.Relist()
 }
 
-// statesOf are the present states of these jobs.
-func (d *Day) statesOf(jobs draft.States) draft.States {
+// StatesOf are the present states of these jobs.
+func (d *Day) StatesOf(jobs draft.States) draft.States {
 	out := draft.States{}
 	for id := range jobs {
 		if j := d.History.Now.Find(id); j != nil {
@@ -222,12 +225,12 @@ func (d *Day) statesOf(jobs draft.States) draft.States {
 	return out
 }
 
-// newDay is the day of a shop whose beam can be planned.
-func newDay(s *shop.Shop, p *plan.Planner) *Day {
+// New is the day of a shop whose beam can be planned.
+func New(s *shop.Shop, p *plan.Planner) *Day {
 	d := &Day{Shop: s}
-	d.openDay(s)
+	d.Open(s)
 	d.Forecast = planning.New(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.History.Now.Jobs)
 	d.Forecast.Aim = d.History.Now.Aim
-	d.settle()
+	d.Refresh()
 	return d
 }

@@ -1,4 +1,4 @@
-package session
+package workday
 
 import (
 	"bide/plan"
@@ -8,14 +8,14 @@ import (
 	"slices"
 )
 
-// later has work done in the background.
-func (d *Day) later(w planning.Work) {
+// Later has work done in the background.
+func (d *Day) Later(w planning.Work) {
 	if w != nil {
 		d.works = append(d.works, w)
 	}
 }
 
-// shift moves the job of a turn by one turn. An order that breaks a rule is allowed,
+// MoveBy moves the job of a turn by one turn. An order that breaks a rule is allowed,
 // and said to be broken: the person at the screen may know better.
 func (d *Day) MoveBy(turn, by int) {
 	if turn >= len(d.Jobs()) {
@@ -63,7 +63,7 @@ func (d *Day) Show(of draft.Draft, did, moved string) {
 	if of.About == "" { // a search, not one job, changed the order
 		turn = 0
 	}
-	d.screen.Look(turn)
+	d.Screen.Look(turn)
 	if of.About != "" && of.Did == "" && turn >= 0 {
 		d.Notice.Text = fmt.Sprintf("%s %s turn %d", of.About, moved, d.Number(turn))
 		if d.Refused(turn) {
@@ -73,7 +73,7 @@ func (d *Day) Show(of draft.Draft, did, moved string) {
 	if d.interrupt() {
 		d.Notice.also = interrupted
 	}
-	d.settle()
+	d.Refresh()
 }
 
 // Inputs is what a plan of the present day depends on.
@@ -88,7 +88,7 @@ func (d *Day) interrupt() bool { return d.Search.Interrupt(d.Inputs()) }
 // Origin is the id, in the day's file as it was read, of the job that this one is
 // or was made from; empty when it is new.
 func (d *Day) Origin(j *plan.Job) string {
-	if id, told := d.stems[j]; told {
+	if id, told := d.Stems[j]; told {
 		return id
 	}
 	if slices.ContainsFunc(d.Shop.Day.Jobs, func(file plan.Job) bool { return file.ID == j.ID }) {
@@ -99,14 +99,14 @@ func (d *Day) Origin(j *plan.Job) string {
 
 // stem keeps where a job comes from.
 func (d *Day) stem(j *plan.Job, id string) {
-	if d.stems == nil {
-		d.stems = map[*plan.Job]string{}
+	if d.Stems == nil {
+		d.Stems = map[*plan.Job]string{}
 	}
-	d.stems[j] = id
+	d.Stems[j] = id
 }
 
-// origins tells of each of a draft's jobs where it comes from.
-func (d *Day) origins(of draft.Draft) []string {
+// Origins tells of each of a draft's jobs where it comes from.
+func (d *Day) Origins(of draft.Draft) []string {
 	out := make([]string, len(of.All))
 	for i, j := range of.All {
 		out[i] = d.Origin(j)

@@ -25,7 +25,7 @@ func (d *Session) SaveDay() {
 		d.Say("there is nothing to save: day.toml is as it is here")
 	default:
 		d.Say("saving day.toml")
-		d.busyWith(j.WriteDay(d.Shop, journal.Filed{Day: now.Day(d.Shop.Day), From: d.origins(now)}, func(s journal.DaySaved) { d.saved(now, s) }))
+		d.busyWith(j.WriteDay(d.Shop, journal.Filed{Day: now.Day(d.Shop.Day), From: d.Origins(now)}, func(s journal.DaySaved) { d.saved(now, s) }))
 	}
 }
 
@@ -39,6 +39,6 @@ func (d *Session) saved(now draft.Draft, s journal.DaySaved) {
 	if s.Out.Beside {
 		d.SavedTo = s.Out.File
 	}
-	d.relist()
+	d.Relist()
 	d.Say("%s", words.Join(", ", s.Out.Said, now.Chosen()))
 }

@@ -23,7 +23,7 @@ func (d *Session) Undo() {
 		return
 	}
 	if o, found := was.Cause.(*planning.Offer); found {
-		d.offerAgain(o)
+		d.OfferAgain(o)
 		return
 	}
 	d.Show(was, "undone: "+was.Did, "undone: back to")
@@ -41,7 +41,7 @@ func (d *Session) Redo() {
 	case *remark:
 		d.rereport(by)
 	case *planning.Offer:
-		d.tossAgain(by)
+		d.DiscardAgain(by)
 	default:
 		d.Show(d.History.Now, "done again: "+d.History.Now.Did, "done again: moved to")
 	}
