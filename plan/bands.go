@@ -17,54 +17,6 @@ import (
 // shifts is still so on what is left between them, and best at one of its ends; so
 // a search over shifts is exact that looks at the ends of the stretches too.
 
-// Bands puts damaged bands in order and joins those that overlap or share an end,
-// as Beam.Bad wants them. O(n log n).
-func Bands(all []Span) (out []Span) {
-	all = slices.Clone(all)
-	slices.SortFunc(all, func(a, b Span) int { return cmp.Compare(a.From, b.From) })
-	for _, s := range all {
-		if n := len(out); n > 0 && s.From <= out[n-1].To {
-			out[n-1].To = max(out[n-1].To, s.To)
-		} else {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
-// bandAt is the band that a place lies in. O(log n) for n bands.
-func bandAt(bad []Span, at Length) (band Span, in bool) {
-	if len(bad) == 0 {
-		return Span{}, false
-	}
-	i, _ := slices.BinarySearchFunc(bad, at, func(s Span, at Length) int { return cmp.Compare(s.To, at) })
-	if i == len(bad) || bad[i].From > at {
-		return Span{}, false
-	}
-	return bad[i], true
-}
-
-// inBand reports whether a place lies in a band.
-func inBand(bad []Span, at Length) bool {
-	_, in := bandAt(bad, at)
-	return in
-}
-
-// clearOf reports whether all cuts, ascending and shifted by a length, keep out of
-// the bands. O(k + n) for k cuts and n bands.
-func clearOf(bad []Span, cuts []Length, by Length) bool {
-	m := 0
-	for _, s := range bad {
-		for m < len(cuts) && cuts[m]+by < s.From {
-			m++
-		}
-		if m < len(cuts) && cuts[m]+by <= s.To {
-			return false
-		}
-	}
-	return true
-}
-
 // Shifts lists the shifts at which a job that has no fault but damaged bands may be
 // laid out with its slits in the order given: the stretches of its window, ascending
 // and apart, at which no cut lies in a band. None is left when it is empty. With no
@@ -73,14 +25,14 @@ func clearOf(bad []Span, cuts []Length, by Length) bool {
 // The shifts that put a cut in a band are a stretch for each cut and band. Passing
 // over these by their first shift, whatever lies between the furthest one passed
 // and the next is covered by none.
-func (b *Beam) Shifts(j *Job, slits []Length) []Span {
+func Shifts(b *Beam, j *Job, slits []Length) []Span {
 	from, to := b.Window(j)
-	return b.allowed(nil, b.Lay(j, slits, 0).Cuts, Span{from, to})
+	return allowedShifts(b, nil, b.Lay(j, slits, 0).Cuts, Span{from, to})
 }
 
 // allowed appends to out the shifts in the window at which the cuts keep out of the
 // bands.
-func (b *Beam) allowed(out []Span, cuts []Length, window Span) []Span {
+func allowedShifts(b *Beam, out []Span, cuts []Length, window Span) []Span {
 	if len(b.Bad) == 0 {
 		return append(out, window)
 	}
@@ -110,13 +62,13 @@ func (b *Beam) allowed(out []Span, cuts []Length, window Span) []Span {
 // is looked for: as listed, or where that puts a cut in a damaged band at every
 // shift, the first order tried that doesn't. It is not ok when none was found; an
 // order that the job must keep is then proven to have none.
-func (b *Beam) laidOut(j *Job) (slits []Length, ok bool) {
+func laidOut(b *Beam, j *Job) (slits []Length, ok bool) {
 	slits = j.Slits()
-	if len(b.Bad) == 0 || len(b.Shifts(j, slits)) > 0 {
+	if len(b.Bad) == 0 || len(Shifts(b, j, slits)) > 0 {
 		return slits, true
 	}
-	for other := range b.orders(j) {
-		if len(b.Shifts(j, other)) > 0 {
+	for other := range ordersOf(b, j) {
+		if len(Shifts(b, j, other)) > 0 {
 			return other, true
 		}
 	}
@@ -134,14 +86,14 @@ const (
 // bands: at shifts spread over the window, those nearest to centred first, the ones
 // with the fewest cuts in bands, exactly; where there are too many for that, the one
 // listed with two parts exchanged.
-func (b *Beam) orders(j *Job) iter.Seq[[]Length] {
+func ordersOf(b *Beam, j *Job) iter.Seq[[]Length] {
 	return func(yield func([]Length) bool) {
 		switch {
 		case j.Arrange == AsListed:
 		case j.Arrange == ByEntries && len(j.Entries) > mostEntries || j.Arrange == AnyArrange && vectors(j.Entries) > mostVectors:
 			exchanged(j, yield)
 		default:
-			for _, shift := range b.spreadShifts(j) {
+			for _, shift := range evenShifts(b, j) {
 				l := b.Lay(j, j.Slits(), shift)
 				if !yield(bestOrder(j, l.Web.From+l.Trim[0], l.Trim[0] > 0, nil, b.Bad)) {
 					return
@@ -153,7 +105,7 @@ func (b *Beam) orders(j *Job) iter.Seq[[]Length] {
 
 // spreadShifts are shifts spread evenly over the job's window, nearest to centred
 // first.
-func (b *Beam) spreadShifts(j *Job) []Length {
+func evenShifts(b *Beam, j *Job) []Length {
 	from, to := b.Window(j)
 	out := []Length{0}
 	for n := range Length(shiftsTried) {

@@ -8,26 +8,26 @@ import (
 // Why damaged bands of the anvil keep a job from being run.
 
 // damaged tells why the job can't be laid out clear of the damaged bands, if so.
-func (b *Beam) damaged(j *Job) []Fault {
+func damageFaults(b *Beam, j *Job) []Fault {
 	if len(b.Bad) == 0 {
 		return nil
 	}
-	if _, ok := b.laidOut(j); ok {
+	if _, ok := laidOut(b, j); ok {
 		return nil
 	}
 	l := b.Lay(j, j.Slits(), 0)
 	if from, to := b.Window(j); from < to {
 		return []Fault{{"slits", func(u Unit) string {
 			return fmt.Sprintf("no shift from %s to %s keeps every cut out of the anvil's damaged bands%s; centred, %s",
-				u.Number(from), u.Show(to), reordered(j), b.inBands(l.Cuts, u))
+				u.Number(from), u.Show(to), reordered(j), bandsAt(b, l.Cuts, u))
 		}}}
 	}
-	key, way := b.freed(j)
-	return []Fault{{key, func(u Unit) string { return b.inBands(l.Cuts, u) + reordered(j) + way(u) }}}
+	key, way := freed(b, j)
+	return []Fault{{key, func(u Unit) string { return bandsAt(b, l.Cuts, u) + reordered(j) + way(u) }}}
 }
 
 // inBands names the first cut that lies in a band, and counts the others.
-func (b *Beam) inBands(cuts []Length, u Unit) string {
+func bandsAt(b *Beam, cuts []Length, u Unit) string {
 	text, more := "", 0
 	for m, c := range cuts {
 		band, in := bandAt(b.Bad, c)
@@ -55,7 +55,7 @@ func reordered(j *Job) string {
 
 // freed tells whether a free shift would help a job that has none, and the key of
 // the job at fault.
-func (b *Beam) freed(j *Job) (key string, way func(Unit) string) {
+func freed(b *Beam, j *Job) (key string, way func(Unit) string) {
 	say := func(text string) func(Unit) string { return func(Unit) string { return text } }
 	loose := *j
 	loose.Shift = Free
@@ -63,13 +63,13 @@ func (b *Beam) freed(j *Job) (key string, way func(Unit) string) {
 	if from >= to {
 		return "slits", say("; its trim leaves no room to shift")
 	}
-	slits, ok := b.laidOut(&loose)
+	slits, ok := laidOut(b, &loose)
 	if !ok {
 		return "slits", func(u Unit) string {
 			return fmt.Sprintf("; a free shift, from %s to %s, would not help", u.Number(from), u.Show(to))
 		}
 	}
-	shift := nearestOf(b.Shifts(&loose, slits))
+	shift := nearestOf(Shifts(b, &loose, slits))
 	return "shift", func(u Unit) string { // the shift before it is on the end of a band
 		side, order := "drive", ""
 		if shift < 0 {
@@ -98,10 +98,10 @@ func nearestOf(all []Span) Length {
 
 // onlyClear tells where the layout keeps clear of the bands, and that it can't be
 // set there.
-func (b *Beam) onlyClear(l Layout, window Span) func(Unit) string {
+func onlyClear(b *Beam, l Layout, window Span) func(Unit) string {
 	const most = 4
 	return func(u Unit) string {
-		text, all := "", b.allowed(nil, l.Cuts, window)
+		text, all := "", allowedShifts(b, nil, l.Cuts, window)
 		for i, s := range all {
 			switch {
 			case i == most:
@@ -118,9 +118,9 @@ func (b *Beam) onlyClear(l Layout, window Span) func(Unit) string {
 }
 
 // damagedCut is the fault of a layout one of whose cuts lies in a band.
-func (b *Beam) damagedCut(l Layout) []Fault {
+func damagedCut(b *Beam, l Layout) []Fault {
 	if clearOf(b.Bad, l.Cuts, 0) {
 		return nil
 	}
-	return []Fault{{"slits", func(u Unit) string { return b.inBands(l.Cuts, u) }}}
+	return []Fault{{"slits", func(u Unit) string { return bandsAt(b, l.Cuts, u) }}}
 }

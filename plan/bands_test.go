@@ -54,7 +54,7 @@ func TestShiftsAgainstEveryShift(t *testing.T) {
 		w := drawWide(r)
 		drawBands(r, &w.beam)
 		from, to := w.window()
-		left := w.beam.Shifts(&w.job, w.job.Slits())
+		left := plan.Shifts(&w.beam, &w.job, w.job.Slits())
 		for i, s := range left {
 			if s.From > s.To || s.From < from || s.To > to || i > 0 && s.From <= left[i-1].To+1 {
 				t.Fatalf("seed %d: stretches %v of the window %d to %d\n%v", seed, left, from, to, w)
@@ -156,13 +156,13 @@ func TestOtherOrdersKeepClear(t *testing.T) {
 		w := drawWide(r)
 		w.job.Shift, w.job.Arrange = plan.ShiftRule(r.IntN(2)), plan.Arrange(1+r.IntN(2))
 		drawBands(r, &w.beam)
-		listed := len(w.beam.Shifts(&w.job, w.job.Slits())) > 0
+		listed := len(plan.Shifts(&w.beam, &w.job, w.job.Slits())) > 0
 		whole := w.beam
 		whole.Bad = nil
-		if len(whole.Faults(&w.job)) > 0 || listed {
+		if len(plan.Faults(&whole, &w.job)) > 0 || listed {
 			continue
 		}
-		there, refused := w.someOrder(), len(w.beam.Faults(&w.job)) > 0
+		there, refused := w.someOrder(), len(plan.Faults(&w.beam, &w.job)) > 0
 		switch {
 		case there && refused && w.job.Shift == plan.Free:
 			missed++

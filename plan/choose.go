@@ -8,12 +8,6 @@ import (
 // Choosing a layout for one turn: the arrangement and the shift that put most cuts
 // where holders may be, and where the next jobs want them too.
 
-// wish is a place that a cut had better be at, and how much so.
-type wish struct {
-	at     Length
-	weight int
-}
-
 // The weights of a cut where a holder may have been kept, where the next job has
 // one, and where the job after that has one.
 var wishWeights = [...]int{4, 3, 1}

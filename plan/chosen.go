@@ -2,82 +2,12 @@ package plan
 
 import (
 	"slices"
-	"time"
 )
-
-// Chosen is how a search laid a job out, among the layouts that the job allows, and which
-// holders it left idle. The day is planned so, as long as the job still allows the layout
-// and it can be set, until the job is planned afresh.
-type Chosen struct {
-	Slits []Length // cut widths, operator side first
-	Shift Length   // from centred, + to the drive side
-	Idle  *Idle    // nil where only the layout was chosen
-}
-
-// Idle tells which holders don't cut in a job, and where those go that move. All others
-// cut, in their order. It stands for the places of all holders, and still does when one is
-// found elsewhere that doesn't cut. Moves and Setup are what the changeover took as it was
-// chosen: one that takes more is chosen no longer.
-type Idle struct {
-	Holders []Rest // in ascending order of their numbers
-	Moves   int    // repositions
-	Setup   time.Duration
-}
-
-// Rest is one holder of a job, numbered from 1, that is idle, or cuts and goes to its cut
-// though it could cut from where it stands (see Beam.InPlace).
-type Rest struct {
-	Number int
-	Cuts   bool
-	Moved  bool   // idle, it goes elsewhere
-	To     Length // where it goes then
-}
-
-// setupStep is to what a chosen changeover's setup is kept: above what it took.
-const setupStep = 100 * time.Millisecond
-
-// Choose is what a step has chosen for its job.
-func (b *Beam) Choose(s *Step) *Chosen {
-	took := s.Setup.Total() + setupStep - 1
-	idle := &Idle{Moves: s.Changeover.Repositions, Setup: took - took%setupStep}
-	for i, h := range s.Changeover.Holders {
-		from := s.Changeover.From[i]
-		switch moved := h.At != from; {
-		case h.Use != Cutting && moved:
-			idle.Holders = append(idle.Holders, Rest{Number: i + 1, Moved: true, To: h.At})
-		case h.Use != Cutting:
-			idle.Holders = append(idle.Holders, Rest{Number: i + 1})
-		case moved && abs(from-h.At) <= b.InPlace:
-			idle.Holders = append(idle.Holders, Rest{Number: i + 1, Cuts: true})
-		}
-	}
-	return &Chosen{Slits: s.Layout.Slits, Shift: s.Layout.Shift, Idle: idle}
-}
-
-// Same reports whether two choices are the same, none being one of them.
-func (c *Chosen) Same(o *Chosen) bool {
-	if c == nil || o == nil {
-		return c == o
-	}
-	return c.Lays(o.Slits, o.Shift) && c.Idle.same(o.Idle)
-}
-
-// Lays reports whether that layout was chosen.
-func (c *Chosen) Lays(slits []Length, shift Length) bool {
-	return c != nil && c.Shift == shift && slices.Equal(c.Slits, slits)
-}
-
-func (d *Idle) same(o *Idle) bool {
-	if d == nil || o == nil {
-		return d == o
-	}
-	return d.Moves == o.Moves && d.Setup == o.Setup && slices.Equal(d.Holders, o.Holders)
-}
 
 // places is where all holders stand when those idle go or stay as chosen and the others
 // cut; a holder that may cut from where it stands stays (see Beam.InPlace). It is not ok
 // where holders and cuts don't come out even. O(H) for H holders.
-func (d *Idle) places(b *Beam, at, cuts []Length) (to []Length, ok bool) {
+func idlePlaces(d *Idle, b *Beam, at, cuts []Length) (to []Length, ok bool) {
 	to, rests, cut := slices.Clone(at), d.Holders, 0
 	for i := range to {
 		exact := false
@@ -109,121 +39,10 @@ func (p *Planner) asChosen(at []Length, j *Job, l Layout) (Changeover, bool) {
 	if idle == nil {
 		return Changeover{}, false
 	}
-	to, ok := idle.places(p.beam, at, l.Cuts)
+	to, ok := idlePlaces(idle, p.beam, at, l.Cuts)
 	if !ok {
 		return Changeover{}, false
 	}
 	c, ok := p.goTo(at, j, l, to, AsChosen)
 	return c, ok && c.Repositions <= idle.Moves
-}
-
-// asChosen reports whether every job of the day is planned as it was chosen, for what it
-// was, and costs no more, or is planned as it was begun; and whether each move that is
-// made ahead is made for a job that still comes.
-func (s *search) asChosen() bool {
-	if s.effort.Aim != s.listed.Aim {
-		return false
-	}
-	chosen := false
-	for i, st := range s.steps {
-		if s.pinned(i) {
-			continue
-		}
-		c := st.Job.Chosen
-		if chosen = c != nil && c.Idle != nil && c.Lays(st.Layout.Slits, st.Layout.Shift); !chosen {
-			return false
-		}
-		to, ok := c.Idle.places(s.beam, st.Changeover.From, st.Layout.Cuts)
-		if !ok || st.Changeover.Repositions > c.Idle.Moves || st.Setup.Total() > c.Idle.Setup || !slices.EqualFunc(st.Changeover.Holders, to, func(h Stand, at Length) bool { return h.At == at }) {
-			return false
-		}
-	}
-	return chosen && !s.listed.movesForNothing()
-}
-
-// movesForNothing reports whether an idle holder moves as it was chosen to, and could as
-// well have stayed for all the jobs that it then stands still for: the one that it was
-// moved for may be gone.
-func (d *DayPlan) movesForNothing() bool {
-	p, err := NewPlanner(d.Beam)
-	if err != nil {
-		return false
-	}
-	steps := d.Steps()
-	for i, s := range steps {
-		for _, m := range s.Changeover.Moves {
-			if m.Why.Cause == AsChosen && couldStay(p, steps[i:], m) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// couldStay reports whether the holder of a move at the first step would have been in
-// nobody's way had it not moved, as long as it doesn't move again.
-func couldStay(p *Planner, steps []*Step, m Move) bool {
-	for _, s := range steps {
-		c, l := &s.Changeover, &s.Layout
-		h := m.Holder - 1
-		if c.Holders[h].At != m.To {
-			break
-		}
-		p.set(c.From, l.Web, l.Cuts)
-		switch {
-		case c.Holders[h].Use == Cutting || !p.now.mayIdle(m.From),
-			h > 0 && m.From-c.Holders[h-1].At < p.pitch,
-			h+1 < len(c.Holders) && c.Holders[h+1].At-m.From < p.pitch:
-			return false
-		}
-	}
-	return true
-}
-
-// Chooses reports whether there is anything to choose in the job's layout.
-func (j *Job) Chooses() bool { return j.Shift == Free || j.Arrange != AsListed }
-
-// LaidLike reports whether both jobs allow the same layouts, as far as the jobs say:
-// what was chosen for one of them may be kept for the other.
-func (j *Job) LaidLike(o *Job) bool {
-	return j.Web == o.Web && j.Trim == o.Trim && j.Shift == o.Shift && j.Arrange == o.Arrange && slices.Equal(j.Entries, o.Entries)
-}
-
-// Arranges reports whether cut widths, operator side first, are the job's slits in an
-// order that it allows.
-func (j *Job) Arranges(slits []Length) bool {
-	listed := j.Slits()
-	switch j.Arrange {
-	case AsListed:
-		return slices.Equal(slits, listed)
-	case ByEntries:
-		_, ok := entryOrder(j.Entries, slits)
-		return ok
-	}
-	slits = slices.Clone(slits)
-	slices.Sort(slits)
-	slices.Sort(listed)
-	return slices.Equal(slits, listed)
-}
-
-// Allows reports whether the job may be laid out as chosen, whatever the holders'
-// conditions: its slits in an order that it allows, at a shift of its window that keeps
-// every cut out of damaged bands.
-func (b *Beam) Allows(j *Job, c *Chosen) bool {
-	return j.Arranges(c.Slits) && slices.ContainsFunc(b.Shifts(j, c.Slits), func(s Span) bool {
-		return s.From <= c.Shift && c.Shift <= s.To
-	})
-}
-
-// entriesOf is an order of the job's entries in which their slits are those given; as
-// listed where there is none.
-func entriesOf(j *Job, slits []Length) []int {
-	if order, ok := entryOrder(j.Entries, slits); ok {
-		return order
-	}
-	order := make([]int, len(j.Entries))
-	for e := range order {
-		order[e] = e
-	}
-	return order
 }

@@ -278,7 +278,7 @@ func TestAllowsIsTheVerifiers(t *testing.T) {
 		for _, s := range j.Slits() {
 			j.Web += s
 		}
-		if j.Web > b.Web.Length() || len(b.Faults(&j)) > 0 {
+		if j.Web > b.Web.Length() || len(plan.Faults(b, &j)) > 0 {
 			continue
 		}
 		slits := j.Slits()

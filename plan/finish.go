@@ -58,7 +58,7 @@ const (
 // plan that moves a holder for nothing isn't kept: settling takes that away.
 func (f *finisher) keep(t *tour) (better bool) {
 	d := f.write(t)
-	if !d.foresee() || !d.held() {
+	if !foresee(d) || !allHeld(d) {
 		return true
 	}
 	sc := scoreOf(d.Steps())
@@ -71,7 +71,7 @@ func (f *finisher) keep(t *tour) (better bool) {
 // held reports whether every cut is held: with position_tolerance a holder that was to stay
 // beside its cut may have been settled elsewhere for the job before, and then it
 // would have to go to the cut itself.
-func (d *DayPlan) held() bool {
+func allHeld(d *DayPlan) bool {
 	for _, s := range d.Steps() {
 		cutting := 0
 		for _, h := range s.Changeover.Holders {
@@ -196,7 +196,7 @@ func (k *seeker) write(t *tour) *DayPlan {
 // later job that it is made for: the first at which its holder cuts where it now
 // stands, else the last at which it still stands there. It tells whether there is
 // one for each.
-func (d *DayPlan) foresee() (all bool) {
+func foresee(d *DayPlan) (all bool) {
 	all = true
 	steps := d.Steps()
 	for i, s := range steps {
@@ -225,36 +225,4 @@ func ahead(later []*Step, move *Move) Why {
 		}
 	}
 	return w
-}
-
-// loose fills k for a scene in which any holder may move or stay.
-func (k *keep) loose(s *scene) {
-	k.may, k.must = k.may[:0], k.must[:0]
-	for i, c := range s.condition {
-		k.may = append(k.may, s.stays[i].can)
-		k.must = append(k.must, !c.Moves())
-	}
-}
-
-// between is the changeover from places to the places of a layout, with uses,
-// moves and reasons.
-func (p *Planner) between(from []Length, l Layout, to []Length) Changeover {
-	p.set(from, l.Web, l.Cuts)
-	c := Changeover{From: slices.Clone(from), Holders: make([]Stand, 0, len(to))}
-	cut := 0
-	for i, at := range to {
-		h := Stand{At: at}
-		switch {
-		case cut < len(l.Cuts) && p.beam.Holders[i].Cuts() && (at == l.Cuts[cut] || at == from[i] && abs(at-l.Cuts[cut]) <= p.beam.InPlace && !inBand(p.beam.Bad, at)):
-			cut++
-			h.Use, h.Cut = Cutting, cut
-		case p.now.over(at):
-			h.Use = Resting
-		default:
-			h.Use = Parked
-		}
-		c.count(h, from[i])
-	}
-	c.Moves = p.order(&c)
-	return c
 }

@@ -2,20 +2,6 @@ package plan
 
 import "slices"
 
-// Floor is a proven lower bound: no plan of the day can need fewer repositions.
-type Floor struct {
-	Repositions int
-	By          string // what proves it
-}
-
-// What proves a floor.
-const (
-	ByKeeping  = "cuts that no holder can have kept from an earlier job"
-	ByDistance = "how many holders must stand elsewhere from one job to a later one"
-	ByDistinct = "places that some job cuts and no holder stands at"
-	ByOrders   = "how many holders must stand elsewhere between jobs, whatever their order"
-)
-
 // needs is what a job asks of the beam whatever layout it takes. Damaged bands of the
 // anvil are left out: they only take layouts away, so what bounds all from below
 // bounds those that are left.
@@ -36,7 +22,7 @@ const (
 )
 
 // needsOf is what the jobs need, in their order.
-func (b *Beam) needsOf(jobs []*Job) []needs {
+func needsOf(b *Beam, jobs []*Job) []needs {
 	out := make([]needs, len(jobs))
 	for i, j := range jobs {
 		l := b.Lay(j, j.Slits(), 0)
@@ -89,12 +75,12 @@ func factorial(n int) int {
 // it. Windows that don't overlap count different moves, so the best split is a
 // longest path. O(n^2) windows for n jobs; what can't have been kept is counted in the
 // whole day and in windows of few jobs, whose costs grow with their length.
-func (b *Beam) FloorOfOrder(start []Length, jobs []*Job) *Floor {
+func OfOrder(b *Beam, start []Length, jobs []*Job) *Floor {
 	if b.InPlace > 0 || len(jobs) == 0 {
 		return nil
 	}
-	n := b.needsOf(jobs)
-	return b.floorOfOrder(start, n, b.distances(start, jobs, n))
+	n := needsOf(b, jobs)
+	return ofOrder(b, start, n, distances(b, start, jobs, n))
 }
 
 // mostInWindow is how many changeovers a window has, at most, in which it is counted what
@@ -102,20 +88,20 @@ func (b *Beam) FloorOfOrder(start []Length, jobs []*Job) *Floor {
 const mostInWindow = 40
 
 // floorOfOrder is FloorOfOrder where needs and distances are known.
-func (b *Beam) floorOfOrder(start []Length, n []needs, apart [][]int) *Floor {
-	whole := b.keeping(start, n)
+func ofOrder(b *Beam, start []Length, n []needs, apart [][]int) *Floor {
+	whole := keeping(b, start, n)
 	least := make([]int, len(n)+1) // moves up to each job, counted from 1
 	for v := range n {
 		least[v+1] = apart[len(n)][v]
 		for u := range v {
 			window := apart[u][v]
 			if v-u <= mostInWindow {
-				window = max(window, b.keptSince(n[u:v+1]))
+				window = max(window, keptSince(b, n[u:v+1]))
 			}
 			least[v+1] = max(least[v+1], least[u+1]+window)
 		}
 		if v < mostInWindow {
-			least[v+1] = max(least[v+1], b.keeping(start, n[:v+1]))
+			least[v+1] = max(least[v+1], keeping(b, start, n[:v+1]))
 		}
 	}
 	return largest(Floor{whole, ByKeeping}, Floor{least[len(n)], ByDistance})
@@ -124,7 +110,7 @@ func (b *Beam) floorOfOrder(start []Length, n []needs, apart [][]int) *Floor {
 // floorOfAnyOrder is a lower bound on the repositions of the jobs in whatever order that
 // keeps the rules; nil where none above nought is proven. The rows of distances are as
 // distances gives them.
-func (b *Beam) floorOfAnyOrder(start []Length, n []needs, apart [][]int, r *rules) *Floor {
+func ofAnyOrder(b *Beam, start []Length, n []needs, apart [][]int, r *rules) *Floor {
 	places := map[Length]bool{}
 	for i := range n {
 		for _, c := range n[i].fixed {

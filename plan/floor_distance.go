@@ -11,7 +11,7 @@ import "slices"
 // distances are the distances between any two of the jobs, and in the row behind the
 // last from what stands to each; nought where nothing is proven, as with position_tolerance above
 // nought.
-func (b *Beam) distances(start []Length, jobs []*Job, n []needs) [][]int {
+func distances(b *Beam, start []Length, jobs []*Job, n []needs) [][]int {
 	apart := make([][]int, len(n)+1)
 	for u := range apart {
 		apart[u] = make([]int, len(n))
@@ -20,9 +20,9 @@ func (b *Beam) distances(start []Length, jobs []*Job, n []needs) [][]int {
 		return apart
 	}
 	for v := range n {
-		apart[len(n)][v] = b.fromStanding(start, jobs[v])
+		apart[len(n)][v] = fromStanding(b, start, jobs[v])
 		for u := range v {
-			apart[u][v] = b.distance(&n[u], &n[v])
+			apart[u][v] = distance(b, &n[u], &n[v])
 			apart[v][u] = apart[u][v]
 		}
 	}
@@ -31,7 +31,7 @@ func (b *Beam) distances(start []Length, jobs []*Job, n []needs) [][]int {
 
 // fromStanding is the fewest repositions of a job that comes first, exactly; where
 // its slits have too many orders nothing is proven.
-func (b *Beam) fromStanding(start []Length, j *Job) int {
+func fromStanding(b *Beam, start []Length, j *Job) int {
 	p, err := NewPlanner(b)
 	if err != nil {
 		return 0
@@ -58,13 +58,13 @@ func (b *Beam) fromStanding(start []Length, j *Job) int {
 // each other, and there they are at least those on either side; so the least is
 // found there or at the ends of the window. O(k m (k + m)^2) for k and m cuts, and far
 // less since few such shifts lie in the window and most are passed over early.
-func (b *Beam) distance(one, other *needs) int {
+func distance(b *Beam, one, other *needs) int {
 	if pairs := len(one.centred) * len(other.centred); pairs == 0 || pairs > mostPairs {
 		return 0
 	}
 	a := nearest{pitch: b.Pitch(), holders: len(b.Holders), least: len(b.Holders)}
 	if !b.RestOverWeb {
-		a.one, a.other = b.idleOver(other, one), b.idleOver(one, other)
+		a.one, a.other = idleOver(b, other, one), idleOver(b, one, other)
 	}
 	lo, hi := other.window.From-one.window.To, other.window.To-one.window.From
 	for _, x := range one.centred {
@@ -79,7 +79,7 @@ func (b *Beam) distance(one, other *needs) int {
 
 // idleOver is where holders that cut for a job can't stand idle in another: the
 // centred cuts between these are over the other's web at every shift.
-func (b *Beam) idleOver(other, job *needs) Span {
+func idleOver(b *Beam, other, job *needs) Span {
 	gap := max(b.StoreGap, Nanometre)
 	return Span{other.web.From - gap - job.window.From, other.web.To + gap - job.window.To}
 }

@@ -11,7 +11,7 @@ import "slices"
 // (Belady 1966, IBM Systems Journal 5:78, for paging; the intervals of one place
 // form a matrix with consecutive ones, so the exchange holds for any capacities).
 // Whatever is not held takes a reposition of its own.
-func (b *Beam) keeping(start []Length, n []needs) int {
+func keeping(b *Beam, start []Length, n []needs) int {
 	free := make([]int, len(n))
 	total := 0
 	for i := range n {
@@ -21,12 +21,12 @@ func (b *Beam) keeping(start []Length, n []needs) int {
 		}
 		total += len(n[i].fixed)
 	}
-	return total - held(b.intervals(start, n), free)
+	return total - held(intervals(b, start, n), free)
 }
 
 // keptSince is keeping for the jobs behind the first of some, wherever holders stand
 // while that one runs: any place that a later job cuts may have a holder from before.
-func (b *Beam) keptSince(n []needs) int {
+func keptSince(b *Beam, n []needs) int {
 	var places []Length
 	for i := range n[1:] {
 		places = append(places, n[i+1].fixed...)
@@ -34,7 +34,7 @@ func (b *Beam) keptSince(n []needs) int {
 	if len(places) == 0 {
 		return 0
 	}
-	return b.keeping(append(places, n[0].fixed...), n)
+	return keeping(b, append(places, n[0].fixed...), n)
 }
 
 // interval is a place that can be held from one use to the next: through the jobs
@@ -43,7 +43,7 @@ type interval struct{ from, until int }
 
 // intervals lists, for each use of a fixed cut, the interval from the use before
 // it, where it can be held through all that lies between.
-func (b *Beam) intervals(start []Length, n []needs) []interval {
+func intervals(b *Beam, start []Length, n []needs) []interval {
 	last := map[Length]int{} // turn of the last use, -1 for the start, of places that can still be held
 	for _, x := range start {
 		last[x] = -1
@@ -56,7 +56,7 @@ func (b *Beam) intervals(start []Length, n []needs) []interval {
 			}
 		}
 		for place := range last {
-			if !b.holds(place, &n[i]) {
+			if !canHold(b, place, &n[i]) {
 				delete(last, place)
 			}
 		}
@@ -70,7 +70,7 @@ func (b *Beam) intervals(start []Length, n []needs) []interval {
 // holds reports whether a holder can be held at a place through a job, as far as is
 // known: idle, or cutting where the job's layout isn't fixed and may have a cut
 // there.
-func (b *Beam) holds(place Length, n *needs) bool {
+func canHold(b *Beam, place Length, n *needs) bool {
 	gap, cuts := max(b.StoreGap, Nanometre), n.fixed == nil && n.cuts > 0 && place >= n.web.From && place <= n.web.To
 	if !b.RestOverWeb && !cuts && place > n.web.From-gap && place < n.web.To+gap {
 		return false

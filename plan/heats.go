@@ -38,7 +38,7 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 	}
 	s.each(all, func(r *starter) {
 		if t, ok := r.seeker.begin(s, r.number%2 == 0); ok {
-			r.tour, r.energy = t, t.sums[len(s.jobs)].energy(s.effort.Aim, r.seeker.move)
+			r.tour, r.energy = t, energy(t.sums[len(s.jobs)], s.effort.Aim, r.seeker.move)
 			s.heat(ctx, r, first, 1)
 		}
 	})
@@ -88,26 +88,6 @@ func (k *seeker) everyOrder(ctx context.Context, t *tour) []*tour {
 		out = append(out, d.tour)
 	}
 	return out
-}
-
-// Orders visits every order of 0..n-1, each in the same memory.
-func Orders(n int, visit func([]int)) {
-	order := make([]int, n)
-	for i := range order {
-		order[i] = i
-	}
-	var from func(k int)
-	from = func(k int) {
-		if k == n {
-			visit(order)
-		}
-		for i := k; i < n; i++ {
-			order[k], order[i] = order[i], order[k]
-			from(k + 1)
-			order[k], order[i] = order[i], order[k]
-		}
-	}
-	from(0)
 }
 
 // starter is one of the searches.

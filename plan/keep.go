@@ -58,3 +58,12 @@ func (k *keep) sort() {
 		most = max(most, k.fromOn[i])
 	}
 }
+
+// loose fills k for a scene in which any holder may move or stay.
+func (k *keep) loose(s *scene) {
+	k.may, k.must = k.may[:0], k.must[:0]
+	for i, c := range s.condition {
+		k.may = append(k.may, s.stays[i].can)
+		k.must = append(k.must, !c.Moves())
+	}
+}

@@ -19,7 +19,7 @@ func (p *Planner) refusal(l Layout, window Span) []Fault {
 		whole := *p.beam
 		whole.Bad = nil
 		if (&Planner{beam: &whole, pitch: p.pitch}).settable(p.now.at, l, window) {
-			return []Fault{{"slits", told(p.beam.onlyClear(l, window))}}
+			return []Fault{{"slits", told(onlyClear(p.beam, l, window))}}
 		}
 	}
 	if window.Length() == 0 {

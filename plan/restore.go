@@ -61,7 +61,7 @@ func (k *seeker) plainer(j int, now choice) (all []choice) {
 // noWorse writes the tour down and keeps it if it is as good as the best so far.
 func (f *finisher) noWorse(t *tour) bool {
 	d := f.write(t)
-	if !d.foresee() || !d.held() {
+	if !foresee(d) || !allHeld(d) {
 		return false
 	}
 	sc := scoreOf(d.Steps())

@@ -13,7 +13,7 @@ const mostOrders = 10_000
 // moves for that, else the order of slits, and the shift, for which every holder stands
 // right. It is not ok where there is none.
 func (p *Planner) running(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
-	if len(p.beam.Faults(j)) > 0 || len(at) != len(p.beam.Holders) {
+	if len(Faults(p.beam, j)) > 0 || len(at) != len(p.beam.Holders) {
 		return l, c, false
 	}
 	return p.found(at, j)

@@ -38,17 +38,6 @@ func (a score) compare(b score, aim Aim) int {
 		cmp.Compare(a.parked, b.parked), cmp.Compare(a.travel, b.travel))
 }
 
-// energy is the score as one number for the search, in milliseconds: lateness
-// weighs a hundred times as much as setup, and of what the aim doesn't ask for a
-// little is kept to lead the search out of ties.
-func (a score) energy(aim Aim, move time.Duration) int64 {
-	late := 100*a.late.Milliseconds() + 60_000*int64(a.lateJobs)
-	if aim == AimMoves {
-		return late + int64(a.repositions)*move.Milliseconds() + a.setup.Milliseconds()/1000
-	}
-	return late + a.setup.Milliseconds() + int64(a.repositions)
-}
-
 // add counts a step in.
 func (a *score) add(s *Step) {
 	a.tell(s.Late)

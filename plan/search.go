@@ -28,7 +28,7 @@ type Progress struct {
 // is not told: more for more jobs, until jobs and holders are so many that a
 // candidate takes long to reckon, longer still where counting has to pack the beam
 // (see Planner.Count).
-func (b *Beam) DefaultRounds(jobs int) int {
+func DefaultRounds(b *Beam, jobs int) int {
 	most := mostReckoned / max(jobs*len(b.Holders), 1)
 	if b.InPlace > 0 || slices.ContainsFunc(b.Holders, func(c Condition) bool { return c != Good }) {
 		most /= 2
@@ -55,7 +55,7 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 		return nil, err
 	}
 	if e.Rounds == 0 {
-		e.Rounds = b.DefaultRounds(len(listed.Steps()))
+		e.Rounds = DefaultRounds(b, len(listed.Steps()))
 	}
 	s := newSearch(b, start, d.Begins(start), listed, e)
 	s.floor = s.provenFloor()
@@ -95,7 +95,7 @@ func (s *search) listedFloor() *Floor {
 	if s.beam.InPlace > 0 {
 		return nil
 	}
-	return s.beam.floorOfOrder(s.start.At, s.beam.needsOf(s.jobs), s.apart)
+	return ofOrder(s.beam, s.start.At, needsOf(s.beam, s.jobs), s.apart)
 }
 
 // search is one call of Search.
@@ -136,13 +136,13 @@ func (s *search) provenFloor() *Floor {
 	if s.beam.InPlace > 0 {
 		return nil
 	}
-	floor := s.beam.floorOfAnyOrder(s.start.At, s.beam.needsOf(s.jobs), s.apart, &s.rules)
+	floor := ofAnyOrder(s.beam, s.start.At, needsOf(s.beam, s.jobs), s.apart, &s.rules)
 	if order, one := s.rules.only(); one {
 		jobs := make([]*Job, len(order))
 		for turn, j := range order {
 			jobs[turn] = s.jobs[j]
 		}
-		if f := s.beam.FloorOfOrder(s.start.At, jobs); f != nil && (floor == nil || f.Repositions > floor.Repositions) {
+		if f := OfOrder(s.beam, s.start.At, jobs); f != nil && (floor == nil || f.Repositions > floor.Repositions) {
 			floor = f
 		}
 	}
@@ -161,16 +161,16 @@ func (s *search) pinned(job int) bool {
 
 // compare works out what is known of each pair of jobs beforehand.
 func (s *search) compare() {
-	n := s.beam.needsOf(s.jobs)
-	s.apart = s.beam.distances(s.start.At, s.jobs, n)
+	n := needsOf(s.beam, s.jobs)
+	s.apart = distances(s.beam, s.start.At, s.jobs, n)
 	move := s.beam.Drive.typical()
 	for u := range n {
 		s.common, s.least = append(s.common, make([]int, len(n))), append(s.least, make([]int64, len(n)))
 		for j := range n {
 			s.common[u][j] = meeting(&n[u], &n[j])
-			before := s.jobs[u].left()
+			before := jobLeft(s.jobs[u])
 			least := score{setup: s.beam.setupTime(&before, s.jobs[j], &Changeover{}).Total(), repositions: s.apart[u][j]}
-			s.least[u][j] = least.energy(s.effort.Aim, move)
+			s.least[u][j] = energy(least, s.effort.Aim, move)
 		}
 	}
 }
@@ -225,17 +225,6 @@ func (s *search) report(n, round int, best *tour) {
 	s.effort.Report(Progress{Rounds: sum, Of: s.effort.Rounds, Best: s.best, Floor: s.floor})
 }
 
-// score is what of the totals orders are compared by.
-func (t Totals) score() score {
-	return score{late: t.Late, lateJobs: t.LateJobs, setup: t.Setup, repositions: t.Repositions}
-}
-
-// Better reports whether a day with the totals is better than another: less late,
-// then by the aim, then by the other of setup time and repositions.
-func (t Totals) Better(other Totals, aim Aim) bool {
-	return t.score().compare(other.score(), aim) < 0
-}
-
 // better is the best of the plans, the first of equal ones; nil ones are passed
 // over.
 func (s *search) better(plans []*DayPlan) *DayPlan {
@@ -280,7 +269,7 @@ func (s *search) fallback(listed *DayPlan) []*DayPlan {
 	for i, j := range s.jobs {
 		jobs[i] = *j
 	}
-	turns := p.run(s.start, &Day{Start: s.clock, Jobs: jobs}, p.NextCentred)
+	turns := runDay(p, s.start, &Day{Start: s.clock, Jobs: jobs}, p.NextCentred)
 	for i := range turns {
 		if turns[i].Refused() {
 			return []*DayPlan{listed}

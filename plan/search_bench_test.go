@@ -78,7 +78,7 @@ func BenchmarkFloorOfOrder(b *testing.B) {
 				j.Shift = Centred
 			}
 			for b.Loop() {
-				k.p.beam.FloorOfOrder(t.stands[0].At, k.jobs)
+				OfOrder(k.p.beam, t.stands[0].At, k.jobs)
 			}
 		})
 	}
@@ -89,14 +89,14 @@ func TestDefaultRounds(t *testing.T) {
 	beam := func(holders int) *Beam { return &Beam{Holders: make([]Condition, holders)} }
 	worn, near := beam(130), beam(130)
 	worn.Holders[60], near.InPlace = NoCut, 500_000
-	small, usual, large := beam(60).DefaultRounds(10), beam(84).DefaultRounds(24), beam(130).DefaultRounds(40)
-	if usual <= small || usual != beam(120).DefaultRounds(24) {
-		t.Errorf("%d rounds for 10 jobs, %d for 24 on 84 holders, %d on 120", small, usual, beam(120).DefaultRounds(24))
+	small, usual, large := DefaultRounds(beam(60), 10), DefaultRounds(beam(84), 24), DefaultRounds(beam(130), 40)
+	if usual <= small || usual != DefaultRounds(beam(120), 24) {
+		t.Errorf("%d rounds for 10 jobs, %d for 24 on 84 holders, %d on 120", small, usual, DefaultRounds(beam(120), 24))
 	}
-	if w, n := worn.DefaultRounds(40), near.DefaultRounds(40); w >= large || n != w {
+	if w, n := DefaultRounds(worn, 40), DefaultRounds(near, 40); w >= large || n != w {
 		t.Errorf("40 jobs on 130 holders: %d rounds, with one that may not cut %d, with position_tolerance %d", large, w, n)
 	}
-	if vast := beam(150).DefaultRounds(2000); vast <= 0 || vast > small {
+	if vast := DefaultRounds(beam(150), 2000); vast <= 0 || vast > small {
 		t.Errorf("%d rounds for 2000 jobs on 150 holders", vast)
 	}
 }

@@ -56,11 +56,11 @@ func (k *seeker) reckon(t *tour, from int, limit int64, old *tour, alike int) in
 		if !k.turn(t, turn) {
 			return math.MaxInt64
 		}
-		if e := t.sums[turn+1].energy(k.aim, k.move) + k.left[turn+1]; e > limit {
+		if e := energy(t.sums[turn+1], k.aim, k.move) + k.left[turn+1]; e > limit {
 			return e
 		}
 	}
-	return t.sums[len(t.order)].energy(k.aim, k.move)
+	return energy(t.sums[len(t.order)], k.aim, k.move)
 }
 
 // foretell fills left with what the turns after each cost at least, going by pairs
@@ -209,7 +209,7 @@ func (k *seeker) cooling(t *tour, rounds int, warmth float64) func(round int) fl
 	end := t.sums[len(t.order)]
 	end.late, end.lateJobs = 0, 0 // lateness that nothing mends must not keep the search warm
 	cold := coldest * float64(k.move.Milliseconds())
-	hot := max(warmth*hottest*float64(end.energy(k.aim, k.move))/float64(len(t.order)), cold)
+	hot := max(warmth*hottest*float64(energy(end, k.aim, k.move))/float64(len(t.order)), cold)
 	return func(round int) float64 { return hot * math.Pow(cold/hot, float64(round)/float64(rounds)) }
 }
 

@@ -6,23 +6,6 @@ import (
 	"time"
 )
 
-// Setting is a changeover under way: which job the beam is being set up for, in
-// which layout, and what has been done of it.
-type Setting struct {
-	Job   string   // id
-	Slits []Length // cut widths in the order set up, operator side first
-	Shift Length   // of the layout, from centred
-	To    []Length // where each holder was to stand at its end; empty when that isn't known
-	Made  []Made   // moves that were made, first to last
-	Found bool     // since it was begun a holder was found elsewhere than thought
-}
-
-// Made is a move that was made: who went, and where it stood before.
-type Made struct {
-	Holder int // number, from 1
-	From   Length
-}
-
 // Resume plans a job of a day as it has been begun or chosen, from what stands now.
 //
 // Of a changeover under way it plans the rest. It is Next, but goes on to the places
@@ -67,7 +50,7 @@ func (p *Planner) chosen(at []Length, j *Job) (Layout, Changeover, []Fault) {
 			return l, c, nil
 		}
 	}
-	if j.Chosen == nil || len(p.beam.Faults(j)) > 0 || !p.beam.Allows(j, j.Chosen) {
+	if j.Chosen == nil || len(Faults(p.beam, j)) > 0 || !p.beam.Allows(j, j.Chosen) {
 		return p.Best(at, j)
 	}
 	l := p.beam.Lay(j, slices.Clone(j.Chosen.Slits), j.Chosen.Shift)
@@ -90,7 +73,7 @@ func (p *Planner) goOn(at []Length, j *Job, l Layout, to []Length) (Changeover, 
 // goTo is the changeover of a job to places, where that can be made; the cause is that
 // of moves which this changeover alone doesn't ask for.
 func (p *Planner) goTo(at []Length, j *Job, l Layout, to []Length, cause Cause) (Changeover, bool) {
-	if len(to) != len(at) || len(p.beam.Misplaced(to)) > 0 {
+	if len(to) != len(at) || len(Misplaced(p.beam, to)) > 0 {
 		return Changeover{}, false
 	}
 	c := p.between(at, l, to)
@@ -105,7 +88,7 @@ func (p *Planner) goTo(at []Length, j *Job, l Layout, to []Length, cause Cause) 
 // Blocks is the number of the neighbour that is in the way of a move, with the
 // holders where they stand: its holder would come nearer to it than the pitch. 0
 // when the way is clear.
-func (b *Beam) Blocks(at []Length, m Move) int {
+func Blocks(b *Beam, at []Length, m Move) int {
 	i := m.Holder - 1
 	switch {
 	case i < 0 || i >= len(at):
@@ -119,7 +102,7 @@ func (b *Beam) Blocks(at []Length, m Move) int {
 
 // Misplaced lists what is wrong with places of holders, by number: off the rail, out
 // of their order, nearer than the pitch. Empty when holders can stand so.
-func (b *Beam) Misplaced(at []Length) []Fault {
+func Misplaced(b *Beam, at []Length) []Fault {
 	var out []Fault
 	fault := func(why func(Unit) string) { out = append(out, Fault{"standing", why}) }
 	if len(at) != len(b.Holders) {

@@ -40,7 +40,7 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 		}
 		now := &plan.Standing{At: slices.Clone(w.standing), Setting: &plan.Setting{Job: j.ID, Slits: whole.Layout.Slits, Shift: whole.Layout.Shift}}
 		for k, m := range whole.Changeover.Moves {
-			if n := w.beam.Blocks(now.At, m); n != 0 {
+			if n := plan.Blocks(&w.beam, now.At, m); n != 0 {
 				t.Fatalf("seed %d: move %d is blocked by holder %d\n%v", seed, k+1, n, w)
 			}
 			now.At[m.Holder-1] = m.To
@@ -127,11 +127,11 @@ func TestBlocksAndMisplaced(t *testing.T) {
 		to     plan.Length
 		want   int
 	}{{1, 20, 0}, {1, 21, 2}, {2, 20, 0}, {2, 19, 1}, {2, 40, 0}, {2, 41, 3}, {2, 90, 3}, {3, 90, 0}, {1, 0, 0}, {3, 39, 2}} {
-		if got := b.Blocks(at, plan.Move{Holder: c.holder, To: c.to * mm}); got != c.want {
+		if got := plan.Blocks(b, at, plan.Move{Holder: c.holder, To: c.to * mm}); got != c.want {
 			t.Errorf("holder %d to %d: blocked by %d, want %d", c.holder, c.to, got, c.want)
 		}
 	}
-	if faults := b.Misplaced(at); len(faults) > 0 {
+	if faults := plan.Misplaced(b, at); len(faults) > 0 {
 		t.Errorf("holders that can stand so are misplaced: %s", faults[0].Why(plan.Millimetres))
 	}
 	for _, c := range []struct {
@@ -142,7 +142,7 @@ func TestBlocksAndMisplaced(t *testing.T) {
 		{[3]plan.Length{10, 60, 50}, "holder 3 at 50 mm is on the operator side of holder 2 at 60 mm: holders can't pass each other"},
 		{[3]plan.Length{10, 19, 50}, "holders 1 and 2 at 10 mm and 19 mm would be 9 mm apart, nearer than the pitch of 10 mm"},
 	} {
-		faults := b.Misplaced([]plan.Length{c.at[0] * mm, c.at[1] * mm, c.at[2] * mm})
+		faults := plan.Misplaced(b, []plan.Length{c.at[0] * mm, c.at[1] * mm, c.at[2] * mm})
 		if len(faults) != 1 || faults[0].Why(plan.Millimetres) != c.want {
 			t.Errorf("%v: %d faults, want %q", c.at, len(faults), c.want)
 			for _, f := range faults {
@@ -277,7 +277,7 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 		}
 		n := r.IntN(len(now.At))
 		now.At[n] += plan.Length(r.IntN(9) - 4)
-		if len(w.beam.Misplaced(now.At)) > 0 {
+		if len(plan.Misplaced(&w.beam, now.At)) > 0 {
 			continue
 		}
 		asBegun, _ := parts(p.Resume(now, time.Time{}, j))

@@ -22,7 +22,7 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 // settle is Settle for the listed day.
 func (s *search) settle(ctx context.Context) *DayPlan {
 	if s.asChosen() {
-		return s.listed.foreseen()
+		return foreseen(s.listed)
 	}
 	d, all := s.listed, s.settlers()
 	plans := make([]*DayPlan, 1+len(all))
@@ -43,7 +43,7 @@ func (s *search) settle(ctx context.Context) *DayPlan {
 
 // foreseen is a day planned as it was chosen, with the later jobs named that moves are
 // made for.
-func (d *DayPlan) foreseen() *DayPlan {
+func foreseen(d *DayPlan) *DayPlan {
 	out := *d
 	out.Turns = slices.Clone(d.Turns)
 	for i := range out.Turns {

@@ -45,13 +45,13 @@ func (p *Planner) Nearest(standing []Length, j *Job) (Layout, Changeover, []Faul
 
 // search plans a job at the shift that pick finds in the window.
 func (p *Planner) search(standing []Length, j *Job, pick func(window Span) (Length, bool)) (Layout, Changeover, []Fault) {
-	if faults := p.beam.Faults(j); len(faults) > 0 {
+	if faults := Faults(p.beam, j); len(faults) > 0 {
 		return Layout{}, Changeover{}, faults
 	}
 	if faults := p.wrongStanding(standing); len(faults) > 0 {
 		return Layout{}, Changeover{}, faults
 	}
-	slits, _ := p.beam.laidOut(j)
+	slits, _ := laidOut(p.beam, j)
 	centred := p.beam.Lay(j, slits, 0)
 	from, to := p.beam.Window(j)
 	p.set(standing, centred.Web, centred.Cuts)
@@ -69,7 +69,7 @@ func (p *Planner) search(standing []Length, j *Job, pick func(window Span) (Leng
 func (p *Planner) slides(cuts []Length, window Span) {
 	f := &p.shifts
 	f.cuts = append(f.cuts[:0], cuts...)
-	f.open = p.beam.allowed(f.open[:0], cuts, window)
+	f.open = allowedShifts(p.beam, f.open[:0], cuts, window)
 }
 
 // shift slides p.now to a shift from centred.

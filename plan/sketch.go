@@ -35,7 +35,7 @@ func newSketch(b *Beam, start *Standing, jobs []*Job) *sketch {
 	s := &sketch{beam: b, move: b.Drive.typical(), until: make([]int, len(jobs)+1)}
 	for _, u := range jobs {
 		s.first = append(s.first, b.setupTime(start, u, &Changeover{}).Total())
-		before, row := u.left(), []time.Duration(nil)
+		before, row := jobLeft(u), []time.Duration(nil)
 		for _, j := range jobs {
 			row = append(row, b.setupTime(&before, j, &Changeover{}).Total())
 		}
@@ -46,7 +46,7 @@ func newSketch(b *Beam, start *Standing, jobs []*Job) *sketch {
 }
 
 // left is what a job leaves behind for the next, besides places and blades.
-func (j *Job) left() Standing {
+func jobLeft(j *Job) Standing {
 	return Standing{Job: j.ID, Material: j.Material, Web: j.Web, SetBar: j.SetBar, SiliconeFree: j.SiliconeFree}
 }
 
@@ -135,7 +135,7 @@ func (k *seeker) sketch(t *tour) int64 {
 	lost := s.scarce(func(turn int) int { return len(t.choices[t.order[turn]].cuts) })
 	sum.repositions += lost
 	sum.setup += time.Duration(lost) * s.move
-	return sum.energy(k.aim, k.move)
+	return energy(sum, k.aim, k.move)
 }
 
 // hand counts the lateness of job j in, which is set up from the clock on, and

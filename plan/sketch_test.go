@@ -37,7 +37,7 @@ func TestSketchCountsLikeTheFloor(t *testing.T) {
 			arrivals += s.pass(i, n[i].web, cuts)
 		}
 		arrivals += s.scarce(func(turn int) int { return len(layouts[turn]) })
-		if want := b.keeping(slices.Clone(start), n); arrivals != want {
+		if want := keeping(b, slices.Clone(start), n); arrivals != want {
 			t.Fatalf("seed %d: the sketch counts %d, the floor %d", seed, arrivals, want)
 		}
 	}

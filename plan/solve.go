@@ -14,7 +14,7 @@ func (p *Planner) Changeover(standing []Length, l Layout) (Changeover, []Fault) 
 	if faults := p.wrongStanding(standing); len(faults) > 0 {
 		return Changeover{}, faults
 	}
-	if faults := p.beam.damagedCut(l); len(faults) > 0 {
+	if faults := damagedCut(p.beam, l); len(faults) > 0 {
 		return Changeover{}, faults
 	}
 	p.set(standing, l.Web, l.Cuts)

@@ -299,7 +299,7 @@ func TestFloorsOfFreeDays(t *testing.T) {
 		for i, c := range []struct {
 			*Floor
 			may func(before, j int) bool
-		}{{p.Floor, asListed}, {b.floorOfAnyOrder(start.At, b.needsOf(p.Jobs()), ruled.apart, &unruled), anyOrder}, {ruled.provenFloor(), keeps}} {
+		}{{p.Floor, asListed}, {ofAnyOrder(b, start.At, needsOf(b, p.Jobs()), ruled.apart, &unruled), anyOrder}, {ruled.provenFloor(), keeps}} {
 			if c.Floor == nil {
 				continue
 			}

@@ -92,38 +92,3 @@ func (t *tour) clone() *tour {
 	c.stand(t, len(t.order))
 	return c
 }
-
-// take makes now a copy of the other standing that shares no memory with it.
-func (now *Standing) take(other *Standing) {
-	at, blades, metres := now.At, now.Blades, now.Metres
-	*now = *other
-	now.At = append(at[:0], other.At...)
-	now.Blades = append(blades[:0], other.Blades...)
-	now.Metres = append(metres[:0], other.Metres...)
-}
-
-// advance makes next what stands while a job runs, from what stood before and
-// where its changeover sets the holders.
-func (now *Standing) advance(next *Standing, j *Job, holders []Stand) {
-	next.take(now)
-	next.Job, next.Material, next.Web, next.SetBar = j.ID, j.Material, j.Web, j.SetBar
-	next.SiliconeFree, next.Assumed, next.Setting = j.SiliconeFree, false, nil
-	if len(next.Blades) == 0 { // unknown until they have cut
-		next.Blades = append(next.Blades, make([]Blade, len(holders))...)
-	}
-	for i, h := range holders {
-		next.At[i] = h.At
-		if h.Use != Cutting {
-			continue
-		}
-		if j.Blade.Known() && next.Blades[i] != j.Blade {
-			if next.Blades[i].Known() && i < len(next.Metres) {
-				next.Metres[i] = 0 // a fresh edge
-			}
-			next.Blades[i] = j.Blade
-		}
-		if i < len(next.Metres) {
-			next.Metres[i] += j.Metres
-		}
-	}
-}

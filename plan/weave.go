@@ -104,7 +104,7 @@ func (w *weaver) energy(order []int) int64 {
 			clock = w.hand(&sum, clock, j, c.setup)
 		}
 	}
-	return sum.energy(w.aim, w.move)
+	return energy(sum, w.aim, w.move)
 }
 
 // cost is what it costs to come to job j from what stands with u, or at the start.
@@ -120,7 +120,7 @@ func (w *weaver) cost(u, j int) score {
 		change := w.p.between(w.places[u], l, w.places[j])
 		before := w.day.stands[0]
 		if u < len(w.order) {
-			before = w.jobs[u].left()
+			before = jobLeft(w.jobs[u])
 		}
 		before.Blades = nil
 		c.setup = w.p.beam.setupTime(&before, w.jobs[j], &change).Total()

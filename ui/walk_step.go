@@ -148,7 +148,7 @@ func (w *walk) fraction(d *desk, at plan.Length) string {
 
 // waits tells which holder is in the way of a move.
 func (w *walk) waits(d *desk, m *plan.Move) string {
-	if n := d.Forecast.Beam.Blocks(d.Actual.Standing.At, *m); n != 0 {
+	if n := plan.Blocks(d.Forecast.Beam, d.Actual.Standing.At, *m); n != 0 {
 		return fmt.Sprintf("! waits for holder %d, which is in its way", n)
 	}
 	return ""
@@ -157,7 +157,7 @@ func (w *walk) waits(d *desk, m *plan.Move) string {
 // frees tells which holders wait for a move.
 func (w *walk) frees(d *desk, m *plan.Move) string {
 	for _, n := range w.Ahead() {
-		if d.Forecast.Beam.Blocks(d.Actual.Standing.At, n) == m.Holder {
+		if plan.Blocks(d.Forecast.Beam, d.Actual.Standing.At, n) == m.Holder {
 			return fmt.Sprintf("Path clear. Holder %d moves after this one.", n.Holder)
 		}
 	}

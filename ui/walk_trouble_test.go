@@ -18,7 +18,7 @@ func (s *screen) chained() (m plan.Move, waits int) {
 	w, at := s.walk(), s.Actual.Standing.At
 	for i, m := range w.Ahead() {
 		for _, other := range w.Ahead() {
-			if s.Forecast.Beam.Blocks(at, other) == m.Holder && s.Forecast.Beam.Blocks(at, m) == 0 {
+			if plan.Blocks(s.Forecast.Beam, at, other) == m.Holder && plan.Blocks(s.Forecast.Beam, at, m) == 0 {
 				s.press("home")
 				for range i {
 					s.press("right")
@@ -92,7 +92,7 @@ func (s *screen) refusing(m plan.Move) (plan.Length, bool) {
 		stands := *s.Actual.Standing
 		stands.At = slices.Clone(stands.At)
 		stands.At[m.Holder-1] = at
-		if len(b.Misplaced(stands.At)) > 0 {
+		if len(plan.Misplaced(&b, stands.At)) > 0 {
 			continue
 		}
 		if turn, _ := p.Resume(&stands, s.Forecast.Start.Clock, s.walk().Job); turn.Refused() {
@@ -113,7 +113,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 		first, _ := sc.chained()
 		sc.jammed((first.From + first.To) / 2)
 		for i, m := range sc.walk().Ahead() {
-			if at, found := sc.refusing(m); found && sc.Forecast.Beam.Blocks(sc.Actual.Standing.At, m) == 0 {
+			if at, found := sc.refusing(m); found && plan.Blocks(sc.Forecast.Beam, sc.Actual.Standing.At, m) == 0 {
 				sc.press("home")
 				for range i {
 					sc.press("right")
@@ -237,7 +237,7 @@ func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 	for i, h := range sc.walk().Plan.Step.Changeover.Holders {
 		places := slices.Clone(sc.Actual.Standing.At)
 		places[i] -= plan.Millimetre / 2
-		if h.Use == plan.Parked && h.At == sc.Actual.Standing.At[i] && len(sc.Forecast.Beam.Misplaced(places)) == 0 {
+		if h.Use == plan.Parked && h.At == sc.Actual.Standing.At[i] && len(plan.Misplaced(sc.Forecast.Beam, places)) == 0 {
 			number, at = i+1, places[i]
 			break
 		}

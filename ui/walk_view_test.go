@@ -63,7 +63,7 @@ func TestRandomKeysOnAWalk(t *testing.T) {
 			sc.send(tea.WindowSizeMsg{Width: 1 + r.IntN(210), Height: 1 + r.IntN(65)})
 		}
 		sc.fits()
-		if faults := sc.Forecast.Beam.Misplaced(sc.Actual.Standing.At); len(faults) > 0 {
+		if faults := plan.Misplaced(sc.Forecast.Beam, sc.Actual.Standing.At); len(faults) > 0 {
 			t.Fatalf("seed %d, keys %q: %s", seed, typed, faults[0].Why(plan.Millimetres))
 		}
 	}

@@ -86,7 +86,7 @@ func (w *Setup) CanTakeBack() bool {
 // unsay has a thing told written down as told by mistake.
 func (d *Session) unsay(t *Claim, then func()) {
 	back, wrong := t.Before(d.Actual)
-	if faults := d.Forecast.Beam.Misplaced(back.Standing.At); wrong == "" && len(faults) > 0 {
+	if faults := plan.Misplaced(d.Forecast.Beam, back.Standing.At); wrong == "" && len(faults) > 0 {
 		wrong = faults[0].Why(d.Shop.Unit)
 	}
 	if wrong != "" {

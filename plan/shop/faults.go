@@ -19,7 +19,7 @@ func (s *Shop) JobProblems() toml.Problems {
 		if j.State == plan.Done || j.State == plan.Aside {
 			continue
 		}
-		for _, f := range s.Beam.Faults(j) {
+		for _, f := range plan.Faults(s.Beam, j) {
 			out = append(out, s.ProblemOf(j, f))
 		}
 	}

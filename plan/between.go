@@ -1,0 +1,28 @@
+package plan
+
+import (
+	"slices"
+)
+
+// between is the changeover from places to the places of a layout, with uses,
+// moves and reasons.
+func (p *Planner) between(from []Length, l Layout, to []Length) Changeover {
+	p.set(from, l.Web, l.Cuts)
+	c := Changeover{From: slices.Clone(from), Holders: make([]Stand, 0, len(to))}
+	cut := 0
+	for i, at := range to {
+		h := Stand{At: at}
+		switch {
+		case cut < len(l.Cuts) && p.beam.Holders[i].Cuts() && (at == l.Cuts[cut] || at == from[i] && abs(at-l.Cuts[cut]) <= p.beam.InPlace && !inBand(p.beam.Bad, at)):
+			cut++
+			h.Use, h.Cut = Cutting, cut
+		case p.now.over(at):
+			h.Use = Resting
+		default:
+			h.Use = Parked
+		}
+		c.count(h, from[i])
+	}
+	c.Moves = p.order(&c)
+	return c
+}

@@ -1,0 +1,68 @@
+package plan
+
+import (
+	"slices"
+)
+
+// asChosen reports whether every job of the day is planned as it was chosen, for what it
+// was, and costs no more, or is planned as it was begun; and whether each move that is
+// made ahead is made for a job that still comes.
+func (s *search) asChosen() bool {
+	if s.effort.Aim != s.listed.Aim {
+		return false
+	}
+	chosen := false
+	for i, st := range s.steps {
+		if s.pinned(i) {
+			continue
+		}
+		c := st.Job.Chosen
+		if chosen = c != nil && c.Idle != nil && c.Lays(st.Layout.Slits, st.Layout.Shift); !chosen {
+			return false
+		}
+		to, ok := idlePlaces(c.Idle, s.beam, st.Changeover.From, st.Layout.Cuts)
+		if !ok || st.Changeover.Repositions > c.Idle.Moves || st.Setup.Total() > c.Idle.Setup || !slices.EqualFunc(st.Changeover.Holders, to, func(h Stand, at Length) bool { return h.At == at }) {
+			return false
+		}
+	}
+	return chosen && !movesForNothing(s.listed)
+}
+
+// movesForNothing reports whether an idle holder moves as it was chosen to, and could as
+// well have stayed for all the jobs that it then stands still for: the one that it was
+// moved for may be gone.
+func movesForNothing(d *DayPlan) bool {
+	p, err := NewPlanner(d.Beam)
+	if err != nil {
+		return false
+	}
+	steps := d.Steps()
+	for i, s := range steps {
+		for _, m := range s.Changeover.Moves {
+			if m.Why.Cause == AsChosen && couldStay(p, steps[i:], m) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// couldStay reports whether the holder of a move at the first step would have been in
+// nobody's way had it not moved, as long as it doesn't move again.
+func couldStay(p *Planner, steps []*Step, m Move) bool {
+	for _, s := range steps {
+		c, l := &s.Changeover, &s.Layout
+		h := m.Holder - 1
+		if c.Holders[h].At != m.To {
+			break
+		}
+		p.set(c.From, l.Web, l.Cuts)
+		switch {
+		case c.Holders[h].Use == Cutting || !p.now.mayIdle(m.From),
+			h > 0 && m.From-c.Holders[h-1].At < p.pitch,
+			h+1 < len(c.Holders) && c.Holders[h+1].At-m.From < p.pitch:
+			return false
+		}
+	}
+	return true
+}

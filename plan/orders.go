@@ -1,0 +1,140 @@
+package plan
+
+import (
+	"math"
+	"math/bits"
+	"slices"
+)
+
+// The largest searches that are made exactly: entries in any order, and vectors of
+// counts of each width. Beyond, slits change places by chance.
+const (
+	mostEntries = 8
+	mostVectors = 20_000
+)
+
+// bestOrder is the order of the job's slits in which the weight of wishes at its cuts
+// is greatest, the first slit beginning at first.
+func bestOrder(j *Job, first Length, edge bool, wishes []wish, bad []Span) []Length {
+	if j.Arrange == ByEntries {
+		return laid(j.Entries, arrangeEntries(j.Entries, first, edge, wishes, bad))
+	}
+	return arrangeAny(j.Entries, first, edge, wishes, bad)
+}
+
+// damage outweighs all wishes together.
+const damage = 1 << 20
+
+// worth is the weight of wishes at a place, less what a damaged band there takes.
+func worth(wishes []wish, bad []Span, at Length) int {
+	if inBand(bad, at) {
+		return -damage
+	}
+	i, _ := slices.BinarySearchFunc(wishes, at, func(w wish, at Length) int {
+		return int(min(max(w.at-at, -1), 1))
+	})
+	n := 0
+	for ; i < len(wishes) && wishes[i].at == at; i++ {
+		n += wishes[i].weight
+	}
+	return n
+}
+
+// arrangeEntries orders entries, each one's slits side by side, so that the weight
+// of wishes at the cuts is greatest; the first slit begins at first, and edge says
+// whether the outer edges are cuts. Exact, over all sets of entries laid:
+// O(2^n n) for n entries, times their slits.
+func arrangeEntries(entries []Entry, first Length, edge bool, wishes []wish, bad []Span) []int {
+	n := len(entries)
+	full := 1<<n - 1
+	best, last := make([]int, full+1), make([]int, full+1)
+	for set := 1; set <= full; set++ {
+		best[set] = math.MinInt
+		for e := range n {
+			if set&(1<<e) == 0 {
+				continue
+			}
+			before := set &^ (1 << e)
+			at, got := first+widthOf(entries, before), best[before]
+			for q := range entries[e].Count {
+				at += entries[e].Width
+				if edge || set != full || q < entries[e].Count-1 { // the web's own edge is no cut
+					got += worth(wishes, bad, at)
+				}
+			}
+			if got > best[set] {
+				best[set], last[set] = got, e
+			}
+		}
+	}
+	order := make([]int, 0, n)
+	for set := full; set > 0; set &^= 1 << last[set] {
+		order = append(order, last[set])
+	}
+	slices.Reverse(order)
+	return order
+}
+
+// widthOf is how wide the entries of a set are together.
+func widthOf(entries []Entry, set int) Length {
+	w := Length(0)
+	for ; set != 0; set &= set - 1 {
+		e := entries[bits.TrailingZeros(uint(set))]
+		w += Length(e.Count) * e.Width
+	}
+	return w
+}
+
+// vectors counts the vectors of how many slits of each width have been laid.
+func vectors(entries []Entry) int {
+	n := 1
+	for _, e := range widths(entries) {
+		n = min(n*(e.Count+1), mostVectors+1)
+	}
+	return n
+}
+
+// arrangeAny orders all slits so that the weight of wishes at the cuts is
+// greatest. Exact, over all vectors of how many of each width have been laid:
+// O(v w) for v vectors of w widths.
+func arrangeAny(entries []Entry, first Length, edge bool, wishes []wish, bad []Span) []Length {
+	kinds := widths(entries)
+	total := vectors(entries)
+	best, last := make([]int, total), make([]int, total)
+	for v := 1; v < total; v++ {
+		best[v] = math.MinInt
+		at, stride := first, 1
+		for _, e := range kinds {
+			at += Length(v/stride%(e.Count+1)) * e.Width
+			stride *= e.Count + 1
+		}
+		here := 0
+		if edge || v < total-1 { // the web's own edge is no cut
+			here = worth(wishes, bad, at)
+		}
+		stride = 1
+		for w, e := range kinds {
+			if v/stride%(e.Count+1) > 0 && best[v-stride]+here > best[v] {
+				best[v], last[v] = best[v-stride]+here, w
+			}
+			stride *= e.Count + 1
+		}
+	}
+	var out []Length
+	for v := total - 1; v > 0; {
+		stride := 1
+		for w := range last[v] {
+			stride *= kinds[w].Count + 1
+		}
+		out = append(out, kinds[last[v]].Width)
+		v -= stride
+	}
+	slices.Reverse(out)
+	return out
+}
+
+// wish is a place that a cut had better be at, and how much so.
+type wish struct {
+	at     Length
+	weight int
+}
