@@ -16,6 +16,7 @@ import (
 	"syscall"
 
 	"bide/plan"
+	"bide/plan/sequence"
 	"bide/plan/sheet"
 	"bide/plan/shop"
 	"bide/plan/shop/toml"
@@ -93,19 +94,19 @@ func run(args []string, p program) int {
 
 // day plans the shop's day in the sequence asked for.
 func (p program) day(c commandline.Call, s *shop.Shop) (*plan.DayPlan, error) {
-	effort := plan.Effort{Aim: aimOf(c, s), Rounds: c.Rounds, Seed: c.Seed}
+	effort := sequence.Effort{Aim: aimOf(c, s), Rounds: c.Rounds, Seed: c.Seed}
 	if c.Sequence != "best" {
-		d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+		d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 		if err != nil || c.Command == "check" {
 			return d, err
 		}
-		return plan.Settle(context.Background(), d, effort.Aim), nil
+		return sequence.Settle(context.Background(), d, effort.Aim), nil
 	}
 	if f, ok := p.err.(*os.File); ok && terminal.FullScreen(f, f, os.Getenv) {
 		effort.Report = progress(f)
 		defer fmt.Fprint(f, "\r\x1b[K")
 	}
-	return plan.Search(context.Background(), s.Beam, s.Standing, s.Day, effort)
+	return sequence.Search(context.Background(), s.Beam, s.Standing, s.Day, effort)
 }
 
 // aimOf is what the day is planned for.
@@ -120,9 +121,9 @@ func aimOf(c commandline.Call, s *shop.Shop) plan.Aim {
 }
 
 // progress tells how far a search is, on one line of a terminal.
-func progress(w io.Writer) func(plan.Progress) {
+func progress(w io.Writer) func(sequence.Progress) {
 	shown := -1
-	return func(g plan.Progress) {
+	return func(g sequence.Progress) {
 		if percent := 100 * g.Rounds / max(g.Of, 1); percent > shown {
 			shown = percent
 			fmt.Fprintf(w, "\rsearching: %d %%, best so far %d moves, %.1f min of setup, %d late\x1b[K",

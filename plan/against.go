@@ -51,6 +51,6 @@ func (s Slip) Better(o Slip, aim Aim) bool {
 	if a, b := len(s.Broken)+len(s.Refused), len(o.Broken)+len(o.Refused); a != b {
 		return a < b
 	}
-	cost := func(s Slip) score { return score{late: s.LateBy, setup: s.Setup, repositions: s.Repositions} }
-	return cost(s).compare(cost(o), aim) < 0
+	cost := func(s Slip) Score { return Score{Late: s.LateBy, Setup: s.Setup, Repositions: s.Repositions} }
+	return cost(s).Compare(cost(o), aim) < 0
 }

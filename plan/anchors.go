@@ -10,23 +10,23 @@ type anchors struct {
 }
 
 // find fills both lists for the scene.
-func (a *anchors) find(s *scene, k *keep, o *outlook) {
-	a.shared, a.kept = a.shared[:0], append(a.kept[:0], s.rail.From)
-	for j, x := range s.at {
+func (a *anchors) find(s *Scene, k *keep, o *Outlook) {
+	a.shared, a.kept = a.shared[:0], append(a.kept[:0], s.Rail.From)
+	for j, x := range s.At {
 		if k.may[j] {
 			a.kept = append(a.kept, x-Length(j)*s.pitch)
 		}
 	}
-	a.kept = append(a.kept, s.rail.To-Length(len(s.at)-1)*s.pitch)
+	a.kept = append(a.kept, s.Rail.To-Length(len(s.At)-1)*s.pitch)
 	for m := 0; m <= len(s.cuts); m++ {
-		gap := s.rail
+		gap := s.Rail
 		if m > 0 {
 			gap.From = s.cuts[m-1] + s.pitch
 		}
 		if m < len(s.cuts) {
 			gap.To = s.cuts[m] - s.pitch
 		}
-		if o == nil || !o.rough {
+		if o == nil || !o.Rough {
 			a.fill(s, gap)
 		} else if m > 0 && m < len(s.cuts) {
 			a.run(s, gap.From, gap)
@@ -41,9 +41,9 @@ func (a *anchors) find(s *scene, k *keep, o *outlook) {
 
 // fill lists the places between two neighbouring cuts, or a cut and a rail end:
 // whole pitches from either end and from the edges in between.
-func (a *anchors) fill(s *scene, gap Span) {
+func (a *anchors) fill(s *Scene, gap Span) {
 	// A cut served from up to inPlace off it gives its neighbours that much more.
-	wide := Span{max(gap.From-s.inPlace, s.rail.From), min(gap.To+s.inPlace, s.rail.To)}
+	wide := Span{max(gap.From-s.inPlace, s.Rail.From), min(gap.To+s.inPlace, s.Rail.To)}
 	if wide.From > wide.To {
 		return
 	}
@@ -54,7 +54,7 @@ func (a *anchors) fill(s *scene, gap Span) {
 	for _, anchor := range [4]Length{gap.From, gap.To, edges.From, edges.To} {
 		// A rail end holds one place for each holder: see find. An edge beyond a cut
 		// holds none here.
-		if anchor > s.rail.From && anchor < s.rail.To && anchor >= wide.From && anchor <= wide.To {
+		if anchor > s.Rail.From && anchor < s.Rail.To && anchor >= wide.From && anchor <= wide.To {
 			a.run(s, anchor, wide)
 		}
 	}
@@ -62,9 +62,9 @@ func (a *anchors) fill(s *scene, gap Span) {
 
 // run lists every place in the stretch that is whole pitches from the anchor and
 // where an idle holder may stand.
-func (a *anchors) run(s *scene, anchor Length, in Span) {
+func (a *anchors) run(s *Scene, anchor Length, in Span) {
 	for at := anchor + (in.From-anchor)/s.pitch*s.pitch - s.pitch; at <= in.To; at += s.pitch {
-		if at >= in.From && s.mayIdle(at) {
+		if at >= in.From && s.MayIdle(at) {
 			a.shared = append(a.shared, at)
 		}
 	}

@@ -40,7 +40,7 @@ func inBand(bad []Span, at Length) bool {
 
 // clearOf reports whether all cuts, ascending and shifted by a length, keep out of
 // the bands. O(k + n) for k cuts and n bands.
-func clearOf(bad []Span, cuts []Length, by Length) bool {
+func ClearOf(bad []Span, cuts []Length, by Length) bool {
 	m := 0
 	for _, s := range bad {
 		for m < len(cuts) && cuts[m]+by < s.From {

@@ -90,7 +90,7 @@ func ordersOf(b *Beam, j *Job) iter.Seq[[]Length] {
 	return func(yield func([]Length) bool) {
 		switch {
 		case j.Arrange == AsListed:
-		case j.Arrange == ByEntries && len(j.Entries) > mostEntries || j.Arrange == AnyArrange && vectors(j.Entries) > mostVectors:
+		case j.Arrange == ByEntries && len(j.Entries) > MostEntries || j.Arrange == AnyArrange && Vectors(j.Entries) > MostVectors:
 			exchanged(j, yield)
 		default:
 			for _, shift := range evenShifts(b, j) {
@@ -134,7 +134,7 @@ func exchanged(j *Job, yield func([]Length) bool) {
 				continue
 			}
 			order[a], order[z] = order[z], order[a]
-			if tried++; tried > exchangesTried || !yield(laid(parts, order)) {
+			if tried++; tried > exchangesTried || !yield(Laid(parts, order)) {
 				return
 			}
 			order[a], order[z] = order[z], order[a]

@@ -78,7 +78,7 @@ func freed(b *Beam, j *Job) (key string, way func(Unit) string) {
 		if !slices.Equal(slits, j.Slits()) {
 			order = ", its slits in another order"
 		}
-		if by := u.Show(abs(shift) - Nanometre); by != u.Show(0) {
+		if by := u.Show(Abs(shift) - Nanometre); by != u.Show(0) {
 			return fmt.Sprintf("; with a free shift it keeps clear beyond %s to the %s side%s", by, side, order)
 		}
 		return fmt.Sprintf("; with a free shift it keeps clear as soon as it is off centred, to the %s side%s", side, order)
@@ -119,7 +119,7 @@ func onlyClear(b *Beam, l Layout, window Span) func(Unit) string {
 
 // damagedCut is the fault of a layout one of whose cuts lies in a band.
 func damagedCut(b *Beam, l Layout) []Fault {
-	if clearOf(b.Bad, l.Cuts, 0) {
+	if ClearOf(b.Bad, l.Cuts, 0) {
 		return nil
 	}
 	return []Fault{{"slits", func(u Unit) string { return bandsAt(b, l.Cuts, u) }}}

@@ -10,6 +10,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/plantest"
+	"bide/plan/sequence"
 )
 
 // drawBands damages the anvil of a small world here and there, a few nanometres
@@ -208,7 +209,7 @@ func TestDaysWithBandsVerify(t *testing.T) {
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 86))
 		b, start, d := drawDay(r)
-		whole, err := plan.PlanDay(b, start, d)
+		whole, err := sequence.PlanDay(b, start, d)
 		if err != nil {
 			continue
 		}
@@ -221,16 +222,16 @@ func TestDaysWithBandsVerify(t *testing.T) {
 		if plan.Verify(whole) != nil {
 			struck++
 		}
-		listed, err := plan.PlanDay(b, start, d)
+		listed, err := sequence.PlanDay(b, start, d)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
 		aim := plan.Aim(seed % 2)
-		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: aim, Rounds: 600, Seed: seed})
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: aim, Rounds: 600, Seed: seed})
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		settled := plan.Settle(context.Background(), listed, aim)
+		settled := sequence.Settle(context.Background(), listed, aim)
 		for name, p := range map[string]*plan.DayPlan{"listed": listed, "searched": best, "settled": settled} {
 			if err := plan.VerifyDay(p, d); err != nil {
 				t.Errorf("seed %d, %s: %v", seed, name, err)

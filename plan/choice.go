@@ -47,7 +47,7 @@ func (b *Beam) Choose(s *Step) *Chosen {
 			idle.Holders = append(idle.Holders, Rest{Number: i + 1, Moved: true, To: h.At})
 		case h.Use != Cutting:
 			idle.Holders = append(idle.Holders, Rest{Number: i + 1})
-		case moved && abs(from-h.At) <= b.InPlace:
+		case moved && Abs(from-h.At) <= b.InPlace:
 			idle.Holders = append(idle.Holders, Rest{Number: i + 1, Cuts: true})
 		}
 	}
@@ -111,7 +111,7 @@ func (b *Beam) Allows(j *Job, c *Chosen) bool {
 
 // entriesOf is an order of the job's entries in which their slits are those given; as
 // listed where there is none.
-func entriesOf(j *Job, slits []Length) []int {
+func EntriesOf(j *Job, slits []Length) []int {
 	if order, ok := entryOrder(j.Entries, slits); ok {
 		return order
 	}

@@ -7,7 +7,7 @@ import (
 // places is where all holders stand when those idle go or stay as chosen and the others
 // cut; a holder that may cut from where it stands stays (see Beam.InPlace). It is not ok
 // where holders and cuts don't come out even. O(H) for H holders.
-func idlePlaces(d *Idle, b *Beam, at, cuts []Length) (to []Length, ok bool) {
+func IdlePlaces(d *Idle, b *Beam, at, cuts []Length) (to []Length, ok bool) {
 	to, rests, cut := slices.Clone(at), d.Holders, 0
 	for i := range to {
 		exact := false
@@ -24,7 +24,7 @@ func idlePlaces(d *Idle, b *Beam, at, cuts []Length) (to []Length, ok bool) {
 		if cut == len(cuts) {
 			return nil, false
 		}
-		if exact || abs(at[i]-cuts[cut]) > b.InPlace || inBand(b.Bad, at[i]) {
+		if exact || Abs(at[i]-cuts[cut]) > b.InPlace || inBand(b.Bad, at[i]) {
 			to[i] = cuts[cut]
 		}
 		cut++
@@ -39,7 +39,7 @@ func (p *Planner) asChosen(at []Length, j *Job, l Layout) (Changeover, bool) {
 	if idle == nil {
 		return Changeover{}, false
 	}
-	to, ok := idlePlaces(idle, p.beam, at, l.Cuts)
+	to, ok := IdlePlaces(idle, p.Beam, at, l.Cuts)
 	if !ok {
 		return Changeover{}, false
 	}

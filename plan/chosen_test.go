@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/plantest"
+	"bide/plan/sequence"
 )
 
 // A day of which a search has chosen the layouts alone is planned with them, and so keeps
@@ -16,7 +17,7 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(plantest.Worlds(6, 40))
 	for seed := range days {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 73)))
-		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: plan.AimMoves, Rounds: 3000, Seed: seed})
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: plan.AimMoves, Rounds: 3000, Seed: seed})
 		if err != nil || len(best.Refused()) > 0 {
 			continue
 		}
@@ -28,7 +29,7 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 		for i, s := range best.Steps() {
 			next.Jobs[i].Chosen = &plan.Chosen{Slits: s.Layout.Slits, Shift: s.Layout.Shift}
 		}
-		alone, err := plan.PlanDay(b, start, next)
+		alone, err := sequence.PlanDay(b, start, next)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
@@ -84,16 +85,16 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 		if seed%4 < 2 {
 			b.InPlace = plan.Length(r.Int64N(int64(b.Pitch() / 2)))
 		}
-		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: aim, Rounds: 400, Seed: seed})
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: aim, Rounds: 400, Seed: seed})
 		if err != nil || len(best.Refused()) > 0 || len(best.Steps()) == 0 {
 			continue
 		}
 		next := chosenFrom(d, best)
-		again, err := plan.PlanDay(b, start, next)
+		again, err := sequence.PlanDay(b, start, next)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		again = plan.Settle(context.Background(), again, aim)
+		again = sequence.Settle(context.Background(), again, aim)
 		if err := plan.VerifyDay(again, next); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
@@ -107,11 +108,11 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 		first := best.Steps()[0]
 		ran, rest := start.After(first), *next
 		rest.Jobs = rest.Jobs[1:]
-		later, err := plan.PlanDay(b, ran, &rest)
+		later, err := sequence.PlanDay(b, ran, &rest)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		for i, s := range plan.Settle(context.Background(), later, aim).Steps() {
+		for i, s := range sequence.Settle(context.Background(), later, aim).Steps() {
 			if want := best.Steps()[i+1]; !slices.Equal(s.Changeover.Holders, want.Changeover.Holders) {
 				t.Errorf("seed %d: once %s has run, %s is planned otherwise", seed, first.Job.ID, want.Job.ID)
 			}
@@ -140,18 +141,18 @@ func TestChosenGivesWay(t *testing.T) {
 	for seed := range days {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 76)))
 		aim := plan.Aim(seed % 2)
-		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: aim, Rounds: 50, Seed: seed})
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: aim, Rounds: 50, Seed: seed})
 		if err != nil || len(best.Refused()) > 0 || len(best.Steps()) < 2 {
 			continue
 		}
 		for name, change := range changes {
 			next, aim := chosenFrom(d, best), aim
 			change(next, &aim)
-			alone, err := plan.PlanDay(b, start, next)
+			alone, err := sequence.PlanDay(b, start, next)
 			if err != nil {
 				t.Fatalf("seed %d: %v", seed, err)
 			}
-			settled := plan.Settle(context.Background(), alone, aim)
+			settled := sequence.Settle(context.Background(), alone, aim)
 			if alone.Totals.Better(settled.Totals, aim) {
 				t.Errorf("seed %d, %s: settled %+v, as chosen %+v", seed, name, settled.Totals, alone.Totals)
 			}
@@ -173,7 +174,7 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 75))
 		b, start, d := drawDay(r)
-		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 400, Seed: seed})
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 400, Seed: seed})
 		if err != nil || len(best.Refused()) > 0 || len(best.Steps()) == 0 {
 			continue
 		}
@@ -183,7 +184,7 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 				next.Jobs[i], next.Jobs[k] = next.Jobs[k], next.Jobs[i]
 			}
 		})
-		alone, err := plan.PlanDay(b, start, next)
+		alone, err := sequence.PlanDay(b, start, next)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
@@ -197,7 +198,7 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 				t.Errorf("seed %d: %s takes %d moves, %d as chosen, %d at least", seed, s.Job.ID, took, s.Job.Chosen.Idle.Moves, least.Repositions)
 			}
 		}
-		settled := plan.Settle(context.Background(), alone, plan.AimMoves)
+		settled := sequence.Settle(context.Background(), alone, plan.AimMoves)
 		if err := plan.VerifyDay(settled, next); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
@@ -245,11 +246,11 @@ func TestChosenLeavesWhatRuns(t *testing.T) {
 // settledMoves plans and settles a day, verified, and counts its repositions.
 func settledMoves(t *testing.T, b *plan.Beam, start *plan.Standing, d *plan.Day) int {
 	t.Helper()
-	alone, err := plan.PlanDay(b, start, d)
+	alone, err := sequence.PlanDay(b, start, d)
 	if err != nil {
 		t.Fatal(err)
 	}
-	day := plan.Settle(context.Background(), alone, plan.AimMoves)
+	day := sequence.Settle(context.Background(), alone, plan.AimMoves)
 	if err := plan.VerifyDay(day, d); err != nil {
 		t.Error(err)
 	}

@@ -10,7 +10,7 @@ import (
 // pressure as another pressure; a holder whose blade is unknown is taken to carry
 // what is wanted, and no clean-down is counted from unknown material. A job that
 // runs already, as the beam stands, takes none.
-func (b *Beam) setupTime(now *Standing, j *Job, c *Changeover) SetupTime {
+func (b *Beam) SetupTime(now *Standing, j *Job, c *Changeover) SetupTime {
 	if j.State == Running && now.Job == j.ID && c.Repositions == 0 {
 		return SetupTime{}
 	}
@@ -58,11 +58,11 @@ func (d *Drive) time(moves []Move, pitch Length) (time.Duration, Length) {
 	}
 	at, way, t := d.Home, Length(0), time.Duration(0)
 	for _, m := range moves {
-		t += d.travel(abs(m.From-at)) + d.Pick + d.travel(abs(m.To-m.From)) + d.Set
-		way += abs(m.From-at) + abs(m.To-m.From)
+		t += d.travel(Abs(m.From-at)) + d.Pick + d.travel(Abs(m.To-m.From)) + d.Set
+		way += Abs(m.From-at) + Abs(m.To-m.From)
 		at = m.To
 	}
-	return t + d.travel(abs(d.Home-at)), way + abs(d.Home-at)
+	return t + d.travel(Abs(d.Home-at)), way + Abs(d.Home-at)
 }
 
 // together is how long the moves take when each holder drives itself and starts as
@@ -75,7 +75,7 @@ func (d *Drive) together(moves []Move, pitch Length) time.Duration {
 		if i > 0 && waits(m, moves[i-1], pitch) {
 			start = end
 		}
-		end = start + d.Pick + d.travel(abs(m.To-m.From)) + d.Set
+		end = start + d.Pick + d.travel(Abs(m.To-m.From)) + d.Set
 		longest = max(longest, end)
 	}
 	return longest
@@ -120,7 +120,7 @@ func (d *Drive) travel(way Length) time.Duration {
 }
 
 // typical is about what one more move takes, for weighing moves against time.
-func (d *Drive) typical() time.Duration {
+func (d *Drive) Typical() time.Duration {
 	if d.Kind == ByHand {
 		return max(d.Hand/time.Duration(max(d.Crew, 1)), time.Millisecond)
 	}
@@ -128,7 +128,7 @@ func (d *Drive) typical() time.Duration {
 }
 
 // clock sets when the step's job is set up, runs and ends, and how late that is.
-func (s *Step) clock() {
+func (s *Step) Clock() {
 	s.RunStart = s.SetupStart.Add(s.Setup.Total())
 	s.RunEnd = s.RunStart.Add(s.Job.RunTime())
 	s.Late = 0

@@ -44,7 +44,7 @@ func TestSetupByCause(t *testing.T) {
 		c.Holders[i].Use = Cutting
 	}
 	c.Moves = []Move{{Holder: 2, From: 200 * Millimetre, To: 250 * Millimetre}}
-	got := b.setupTime(now, j, c)
+	got := b.SetupTime(now, j, c)
 	want := SetupTime{
 		Positioner: 8 * time.Second, // 200 mm out, 2 s, 50 mm, 1 s, 250 mm home, at 100 mm/s
 		Crew:       40 * time.Second,
@@ -59,7 +59,7 @@ func TestSetupByCause(t *testing.T) {
 	}
 	b.Drive = Drive{Kind: ByHand, Hand: 25 * time.Second, Crew: 2}
 	c.Moves = append(c.Moves, c.Moves[0], c.Moves[0])
-	if got := b.setupTime(now, j, c).Positioner; got != 50*time.Second {
+	if got := b.SetupTime(now, j, c).Positioner; got != 50*time.Second {
 		t.Errorf("three moves by two people take %v, want two rounds of 25 s", got)
 	}
 }

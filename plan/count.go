@@ -11,20 +11,20 @@ package plan
 // exactly; ok is false when the layout can't be set at all. With all holders good
 // and position_tolerance nought it takes O(H^2) for H holders; otherwise see reach.
 func (p *Planner) Count(standing []Length, l Layout) (repositions int, ok bool) {
-	p.set(standing, l.Web, l.Cuts)
+	p.Set(standing, l.Web, l.Cuts)
 	stays, ok := p.count()
 	return len(standing) - stays, ok
 }
 
 // count is the most holders of p.now that can stay.
 func (p *Planner) count() (stays int, ok bool) {
-	if p.now.impossible {
+	if p.Now.Impossible {
 		return 0, false
 	}
-	if p.now.plain {
-		return p.chain.longest(&p.now)
+	if p.Now.plain {
+		return p.chain.longest(&p.Now)
 	}
-	return p.reach.most(&p.now)
+	return p.reach.most(&p.Now)
 }
 
 // chain is the longest path over stays as if every holder could move and cut. The
@@ -64,7 +64,7 @@ type node struct {
 const never = -1 << 30
 
 // longest is the most holders that can stay; it leaves best filled.
-func (c *chain) longest(s *scene) (stays int, ok bool) {
+func (c *chain) longest(s *Scene) (stays int, ok bool) {
 	c.build(s)
 	c.best = append(c.best[:0], 0)
 	for j := 1; j < len(c.nodes); j++ {
@@ -103,23 +103,23 @@ func (n *node) joins(to *node) bool {
 }
 
 // build lists the ends and every holder that can stay.
-func (c *chain) build(s *scene) {
+func (c *chain) build(s *Scene) {
 	c.room = append(c.room[:0], 0)
 	for m := 1; m < len(s.cuts); m++ {
 		c.room = append(c.room, c.room[m-1]+s.roomIn(s.cuts[m-1], s.cuts[m]))
 	}
 	c.nodes = c.nodes[:0]
-	c.add(s, -1, s.rail.From-s.pitch, 0, 0)
+	c.add(s, -1, s.Rail.From-s.pitch, 0, 0)
 	for i, st := range s.stays {
 		if st.can {
-			c.add(s, i, s.at[i], st.before, st.after)
+			c.add(s, i, s.At[i], st.before, st.after)
 		}
 	}
-	c.add(s, len(s.at), s.rail.To+s.pitch, len(s.cuts), len(s.cuts))
+	c.add(s, len(s.At), s.Rail.To+s.pitch, len(s.cuts), len(s.cuts))
 }
 
 // add lists one node at place x.
-func (c *chain) add(s *scene, holder int, x Length, before, after int) {
+func (c *chain) add(s *Scene, holder int, x Length, before, after int) {
 	n := node{holder: holder, eased: s.anywhere || len(s.cuts) == 0, before: before, after: after}
 	n.inSpare, n.outSpare = holder-before, holder+1-after
 	n.inTight, n.outTight = n.inSpare, n.outSpare
@@ -134,7 +134,7 @@ func (c *chain) add(s *scene, holder int, x Length, before, after int) {
 
 // roomIn is how many idle holders can stand between a cut or stay and the next one,
 // each a pitch from both.
-func (s *scene) roomIn(from, to Length) int {
+func (s *Scene) roomIn(from, to Length) int {
 	if s.anywhere {
 		return int((to-from+2*s.inPlace)/s.pitch) - 1
 	}

@@ -43,14 +43,14 @@ func TestChainAgreesWithReach(t *testing.T) {
 	for seed := range uint64(3000) {
 		r := rand.New(rand.NewPCG(seed, 7))
 		p, at, cuts := drawn(r, 40)
-		p.set(at, p.beam.Web, cuts)
-		if p.now.impossible {
+		p.Set(at, p.Beam.Web, cuts)
+		if p.Now.Impossible {
 			continue
 		}
 		var byChain, byReach keep
-		chainOK := byChain.find(p)
-		p.now.plain = false
-		reachOK := byReach.find(p)
+		chainOK := byChain.Find(p)
+		p.Now.plain = false
+		reachOK := byReach.Find(p)
 		if chainOK != reachOK || chainOK && byChain.most != byReach.most {
 			t.Fatalf("seed %d: chain counts %d stays (%v), reach %d (%v)", seed, byChain.most, chainOK, byReach.most, reachOK)
 		}
@@ -73,7 +73,7 @@ func TestPlacesKeepTheCount(t *testing.T) {
 	for seed := range uint64(2000) {
 		r := rand.New(rand.NewPCG(seed, 8))
 		p, at, cuts := drawn(r, 60)
-		l := Layout{Web: p.beam.Web, Cuts: cuts}
+		l := Layout{Web: p.Beam.Web, Cuts: cuts}
 		n, ok := p.Count(at, l)
 		c, faults := p.Changeover(at, l)
 		if ok != (len(faults) == 0) {

@@ -6,7 +6,7 @@ import (
 )
 
 // laid is the slits of entries in an order.
-func laid(entries []Entry, order []int) []Length {
+func Laid(entries []Entry, order []int) []Length {
 	var out []Length
 	for _, e := range order {
 		for range entries[e].Count {

@@ -5,12 +5,12 @@ import "slices"
 // needs is what a job asks of the beam whatever layout it takes. Damaged bands of the
 // anvil are left out: they only take layouts away, so what bounds all from below
 // bounds those that are left.
-type needs struct {
-	cuts    int      // how many holders it takes
-	fixed   []Length // places of its cuts where every allowed layout has them; nil when it may shift or be arranged anew
-	web     Span
-	listed  []Length   // its cuts centred and as listed
-	window  Span       // shifts it allows
+type Needs struct {
+	Cuts    int      // how many holders it takes
+	Fixed   []Length // places of its cuts where every allowed layout has them; nil when it may shift or be arranged anew
+	Web     Span
+	Listed  []Length   // its cuts centred and as listed
+	Window  Span       // shifts it allows
 	centred [][]Length // the centred cuts of every order that its slits may have; none where those are too many
 }
 
@@ -22,17 +22,17 @@ const (
 )
 
 // needsOf is what the jobs need, in their order.
-func needsOf(b *Beam, jobs []*Job) []needs {
-	out := make([]needs, len(jobs))
+func NeedsOf(b *Beam, jobs []*Job) []Needs {
+	out := make([]Needs, len(jobs))
 	for i, j := range jobs {
 		l := b.Lay(j, j.Slits(), 0)
-		n := needs{cuts: len(l.Cuts), web: l.Web, listed: l.Cuts}
-		n.window.From, n.window.To = b.Window(j)
+		n := Needs{Cuts: len(l.Cuts), Web: l.Web, Listed: l.Cuts}
+		n.Window.From, n.Window.To = b.Window(j)
 		for _, slits := range allOrders(j) {
 			n.centred = append(n.centred, b.Lay(j, slits, 0).Cuts)
 		}
-		if len(n.centred) == 1 && n.window.Length() == 0 {
-			n.fixed = l.Cuts
+		if len(n.centred) == 1 && n.Window.Length() == 0 {
+			n.Fixed = l.Cuts
 		}
 		out[i] = n
 	}
@@ -49,7 +49,7 @@ func allOrders(j *Job) (all [][]Length) {
 		return nil
 	}
 	Orders(len(j.Entries), func(order []int) {
-		slits := laid(j.Entries, order)
+		slits := Laid(j.Entries, order)
 		if !slices.ContainsFunc(all, func(o []Length) bool { return slices.Equal(o, slits) }) {
 			all = append(all, slits)
 		}
@@ -79,8 +79,8 @@ func OfOrder(b *Beam, start []Length, jobs []*Job) *Floor {
 	if b.InPlace > 0 || len(jobs) == 0 {
 		return nil
 	}
-	n := needsOf(b, jobs)
-	return ofOrder(b, start, n, distances(b, start, jobs, n))
+	n := NeedsOf(b, jobs)
+	return OfNeeds(b, start, n, Distances(b, start, jobs, n))
 }
 
 // mostInWindow is how many changeovers a window has, at most, in which it is counted what
@@ -88,8 +88,8 @@ func OfOrder(b *Beam, start []Length, jobs []*Job) *Floor {
 const mostInWindow = 40
 
 // floorOfOrder is FloorOfOrder where needs and distances are known.
-func ofOrder(b *Beam, start []Length, n []needs, apart [][]int) *Floor {
-	whole := keeping(b, start, n)
+func OfNeeds(b *Beam, start []Length, n []Needs, apart [][]int) *Floor {
+	whole := Keeping(b, start, n)
 	least := make([]int, len(n)+1) // moves up to each job, counted from 1
 	for v := range n {
 		least[v+1] = apart[len(n)][v]
@@ -101,7 +101,7 @@ func ofOrder(b *Beam, start []Length, n []needs, apart [][]int) *Floor {
 			least[v+1] = max(least[v+1], least[u+1]+window)
 		}
 		if v < mostInWindow {
-			least[v+1] = max(least[v+1], keeping(b, start, n[:v+1]))
+			least[v+1] = max(least[v+1], Keeping(b, start, n[:v+1]))
 		}
 	}
 	return largest(Floor{whole, ByKeeping}, Floor{least[len(n)], ByDistance})
@@ -110,10 +110,10 @@ func ofOrder(b *Beam, start []Length, n []needs, apart [][]int) *Floor {
 // floorOfAnyOrder is a lower bound on the repositions of the jobs in whatever order that
 // keeps the rules; nil where none above nought is proven. The rows of distances are as
 // distances gives them.
-func ofAnyOrder(b *Beam, start []Length, n []needs, apart [][]int, r *rules) *Floor {
+func OfAnyOrder(b *Beam, start []Length, n []Needs, apart [][]int, r *Rules) *Floor {
 	places := map[Length]bool{}
 	for i := range n {
-		for _, c := range n[i].fixed {
+		for _, c := range n[i].Fixed {
 			if _, stands := slices.BinarySearch(start, c); !stands {
 				places[c] = true
 			}

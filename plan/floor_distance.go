@@ -11,7 +11,7 @@ import "slices"
 // distances are the distances between any two of the jobs, and in the row behind the
 // last from what stands to each; nought where nothing is proven, as with position_tolerance above
 // nought.
-func distances(b *Beam, start []Length, jobs []*Job, n []needs) [][]int {
+func Distances(b *Beam, start []Length, jobs []*Job, n []Needs) [][]int {
 	apart := make([][]int, len(n)+1)
 	for u := range apart {
 		apart[u] = make([]int, len(n))
@@ -58,7 +58,7 @@ func fromStanding(b *Beam, start []Length, j *Job) int {
 // each other, and there they are at least those on either side; so the least is
 // found there or at the ends of the window. O(k m (k + m)^2) for k and m cuts, and far
 // less since few such shifts lie in the window and most are passed over early.
-func distance(b *Beam, one, other *needs) int {
+func distance(b *Beam, one, other *Needs) int {
 	if pairs := len(one.centred) * len(other.centred); pairs == 0 || pairs > mostPairs {
 		return 0
 	}
@@ -66,7 +66,7 @@ func distance(b *Beam, one, other *needs) int {
 	if !b.RestOverWeb {
 		a.one, a.other = idleOver(b, other, one), idleOver(b, one, other)
 	}
-	lo, hi := other.window.From-one.window.To, other.window.To-one.window.From
+	lo, hi := other.Window.From-one.Window.To, other.Window.To-one.Window.From
 	for _, x := range one.centred {
 		for _, y := range other.centred {
 			for _, d := range meetings(x, y, b.Pitch(), Span{lo, hi}) {
@@ -79,9 +79,9 @@ func distance(b *Beam, one, other *needs) int {
 
 // idleOver is where holders that cut for a job can't stand idle in another: the
 // centred cuts between these are over the other's web at every shift.
-func idleOver(b *Beam, other, job *needs) Span {
+func idleOver(b *Beam, other, job *Needs) Span {
 	gap := max(b.StoreGap, Nanometre)
-	return Span{other.web.From - gap - job.window.From, other.web.To + gap - job.window.To}
+	return Span{other.Web.From - gap - job.Window.From, other.Web.To + gap - job.Window.To}
 }
 
 // meetings are the shifts in a window at which a cut of y comes to one of x, or to a

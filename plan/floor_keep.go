@@ -11,30 +11,30 @@ import "slices"
 // (Belady 1966, IBM Systems Journal 5:78, for paging; the intervals of one place
 // form a matrix with consecutive ones, so the exchange holds for any capacities).
 // Whatever is not held takes a reposition of its own.
-func keeping(b *Beam, start []Length, n []needs) int {
+func Keeping(b *Beam, start []Length, n []Needs) int {
 	free := make([]int, len(n))
 	total := 0
 	for i := range n {
 		free[i] = len(b.Holders)
-		if n[i].fixed != nil || n[i].cuts == 0 { // else a holder kept for later may cut this job too
-			free[i] -= n[i].cuts
+		if n[i].Fixed != nil || n[i].Cuts == 0 { // else a holder kept for later may cut this job too
+			free[i] -= n[i].Cuts
 		}
-		total += len(n[i].fixed)
+		total += len(n[i].Fixed)
 	}
 	return total - held(intervals(b, start, n), free)
 }
 
 // keptSince is keeping for the jobs behind the first of some, wherever holders stand
 // while that one runs: any place that a later job cuts may have a holder from before.
-func keptSince(b *Beam, n []needs) int {
+func keptSince(b *Beam, n []Needs) int {
 	var places []Length
 	for i := range n[1:] {
-		places = append(places, n[i+1].fixed...)
+		places = append(places, n[i+1].Fixed...)
 	}
 	if len(places) == 0 {
 		return 0
 	}
-	return keeping(b, append(places, n[0].fixed...), n)
+	return Keeping(b, append(places, n[0].Fixed...), n)
 }
 
 // interval is a place that can be held from one use to the next: through the jobs
@@ -43,14 +43,14 @@ type interval struct{ from, until int }
 
 // intervals lists, for each use of a fixed cut, the interval from the use before
 // it, where it can be held through all that lies between.
-func intervals(b *Beam, start []Length, n []needs) []interval {
+func intervals(b *Beam, start []Length, n []Needs) []interval {
 	last := map[Length]int{} // turn of the last use, -1 for the start, of places that can still be held
 	for _, x := range start {
 		last[x] = -1
 	}
 	var out []interval
 	for i := range n {
-		for _, c := range n[i].fixed {
+		for _, c := range n[i].Fixed {
 			if use, ok := last[c]; ok {
 				out = append(out, interval{use + 1, i})
 			}
@@ -60,7 +60,7 @@ func intervals(b *Beam, start []Length, n []needs) []interval {
 				delete(last, place)
 			}
 		}
-		for _, c := range n[i].fixed {
+		for _, c := range n[i].Fixed {
 			last[c] = i
 		}
 	}
@@ -70,13 +70,13 @@ func intervals(b *Beam, start []Length, n []needs) []interval {
 // holds reports whether a holder can be held at a place through a job, as far as is
 // known: idle, or cutting where the job's layout isn't fixed and may have a cut
 // there.
-func canHold(b *Beam, place Length, n *needs) bool {
-	gap, cuts := max(b.StoreGap, Nanometre), n.fixed == nil && n.cuts > 0 && place >= n.web.From && place <= n.web.To
-	if !b.RestOverWeb && !cuts && place > n.web.From-gap && place < n.web.To+gap {
+func canHold(b *Beam, place Length, n *Needs) bool {
+	gap, cuts := max(b.StoreGap, Nanometre), n.Fixed == nil && n.Cuts > 0 && place >= n.Web.From && place <= n.Web.To
+	if !b.RestOverWeb && !cuts && place > n.Web.From-gap && place < n.Web.To+gap {
 		return false
 	}
-	for _, c := range n.fixed {
-		if abs(c-place) < b.Pitch() {
+	for _, c := range n.Fixed {
+		if Abs(c-place) < b.Pitch() {
 			return false
 		}
 	}

@@ -12,7 +12,7 @@ const mostOnWay = 11
 // through all of them. The set is grown job by job, and then changed one job at a
 // time as long as that helps: any set is a bound. A round of changes looks at up to
 // (n + 1) mostOnWay ways of n jobs.
-func longestWay(apart [][]int, r *rules) int {
+func longestWay(apart [][]int, r *Rules) int {
 	var set []int
 	before := r.precedence()
 	best, n := 0, len(apart)-1

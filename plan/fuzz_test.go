@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/sequence"
 )
 
 // FuzzSolver: any world is planned, and the plan passes the verifier, or it is
@@ -34,7 +35,7 @@ func FuzzSolver(f *testing.F) {
 		for i := range d.Jobs {
 			solveOne(t, p, b, standing, &d.Jobs[i])
 		}
-		day, err := plan.PlanDay(b, &plan.Standing{At: standing}, d)
+		day, err := sequence.PlanDay(b, &plan.Standing{At: standing}, d)
 		if err != nil {
 			t.Fatalf("the beam is good for a planner and not for a day: %v", err)
 		}

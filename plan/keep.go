@@ -13,12 +13,12 @@ type keep struct {
 }
 
 // find fills k for p.now; ok is false when the layout can't be set.
-func (k *keep) find(p *Planner) (ok bool) {
-	s := &p.now
+func (k *keep) Find(p *Planner) (ok bool) {
+	s := &p.Now
 	if k.most, ok = p.count(); !ok {
 		return false
 	}
-	n := len(s.at)
+	n := len(s.At)
 	k.upTo, k.fromOn = k.upTo[:0], k.fromOn[:0]
 	for range n {
 		k.upTo, k.fromOn = append(k.upTo, never), append(k.fromOn, never)
@@ -60,7 +60,7 @@ func (k *keep) sort() {
 }
 
 // loose fills k for a scene in which any holder may move or stay.
-func (k *keep) loose(s *scene) {
+func (k *keep) Loose(s *Scene) {
 	k.may, k.must = k.may[:0], k.must[:0]
 	for i, c := range s.condition {
 		k.may = append(k.may, s.stays[i].can)

@@ -28,8 +28,8 @@ func (u Unit) apart(a, b Length) (string, string) {
 // Lay places the job's slits, in the order given, at a shift from centred. It
 // checks nothing: see Faults and Window.
 func (b *Beam) Lay(j *Job, slits []Length, shift Length) Layout {
-	l := Layout{Web: b.web(j.Web), Slits: slits, Shift: shift}
-	trim := j.Web - sum(slits)
+	l := Layout{Web: b.WebOf(j.Web), Slits: slits, Shift: shift}
+	trim := j.Web - SumOf(slits)
 	l.Trim = [2]Length{trim/2 + shift, trim - trim/2 - shift}
 	at := l.Web.From + l.Trim[0]
 	if trim > 0 {
@@ -47,7 +47,7 @@ func (b *Beam) Lay(j *Job, slits []Length, shift Length) Layout {
 
 // web is where a web of the given width runs. Of an odd nanometre beside a
 // centred web the drive side gets the larger half.
-func (b *Beam) web(width Length) Span {
+func (b *Beam) WebOf(width Length) Span {
 	from := b.Web.From
 	switch room := b.Web.Length() - width; b.Guide {
 	case GuideCentre:
@@ -61,14 +61,14 @@ func (b *Beam) web(width Length) Span {
 // Window is the stretch of shifts the job allows: nought alone when it is
 // centred or has no trim.
 func (b *Beam) Window(j *Job) (from, to Length) {
-	trim := j.Web - sum(j.Slits())
+	trim := j.Web - SumOf(j.Slits())
 	if j.Shift == Centred || trim <= 0 {
 		return 0, 0
 	}
 	return j.Trim - trim/2, trim - j.Trim - trim/2
 }
 
-func sum(ls []Length) Length {
+func SumOf(ls []Length) Length {
 	var s Length
 	for _, l := range ls {
 		s += l

@@ -19,13 +19,13 @@ func Faults(b *Beam, j *Job) []Fault {
 		fault("material", func(Unit) string { return j.Uncut })
 	}
 	slits := j.Slits()
-	trim := j.Web - sum(slits)
+	trim := j.Web - SumOf(slits)
 	switch {
 	case len(slits) == 0:
 		fault("slits", func(Unit) string { return "no slits are listed" })
 	case trim < 0:
 		fault("slits", func(u Unit) string {
-			all, web := u.apart(sum(slits), j.Web)
+			all, web := u.apart(SumOf(slits), j.Web)
 			return fmt.Sprintf("the slits add up to %s, more than the web of %s", all, web)
 		})
 	case trim > 0 && j.Trim <= 0:

@@ -22,7 +22,7 @@ const (
 )
 
 // abs is the distance that l is from nought.
-func abs(l Length) Length {
+func Abs(l Length) Length {
 	if l < 0 {
 		return -l
 	}

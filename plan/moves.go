@@ -63,10 +63,10 @@ func (w walk) inOrder() []int {
 // comes, straight and a pitch clear of its neighbours: for one carriage the order
 // of its route, else along the beam.
 func (p *Planner) order(c *Changeover) []Move {
-	chains := walks(c, p.pitch)
+	chains := walks(c, p.Pitch)
 	var holders []int
-	if p.beam.Drive.Kind == Shuttle {
-		holders = p.beam.Drive.route(c, chains)
+	if p.Beam.Drive.Kind == Shuttle {
+		holders = p.Beam.Drive.route(c, chains)
 	} else {
 		holders = along(chains)
 	}
@@ -79,11 +79,11 @@ func (p *Planner) order(c *Changeover) []Move {
 
 // hasten orders the moves like order, but leaves out reasons and, for one
 // carriage, what acceleration would still gain.
-func (p *Planner) hasten(c *Changeover) {
-	chains := walks(c, p.pitch)
+func (p *Planner) Hasten(c *Changeover) {
+	chains := walks(c, p.Pitch)
 	var holders []int
-	if p.beam.Drive.Kind == Shuttle {
-		holders = p.beam.Drive.shortest(chains)
+	if p.Beam.Drive.Kind == Shuttle {
+		holders = p.Beam.Drive.shortest(chains)
 	} else {
 		holders = along(chains)
 	}
@@ -104,7 +104,7 @@ func along(chains []walk) (holders []int) {
 // fewest repositions an idle holder never moves without one: could it have stayed,
 // the plan would have a reposition less.
 func (p *Planner) why(c *Changeover, i int) Why {
-	s, h, x := &p.now, c.Holders[i], c.From[i]
+	s, h, x := &p.Now, c.Holders[i], c.From[i]
 	if h.Use == Cutting {
 		return Why{Cause: GoesToCut, Cut: h.Cut}
 	}
@@ -112,14 +112,14 @@ func (p *Planner) why(c *Changeover, i int) Why {
 	if m < len(s.cuts) && (m == 0 || s.cuts[m]-x <= x-s.cuts[m-1]) {
 		m++ // the nearer cut, from 1
 	}
-	if m > 0 && abs(s.cuts[m-1]-x) < p.pitch && p.servedNear(c, i, m) {
-		return Why{Cause: NearCut, Cut: m, Distance: abs(s.cuts[m-1] - x)}
+	if m > 0 && Abs(s.cuts[m-1]-x) < p.Pitch && p.servedNear(c, i, m) {
+		return Why{Cause: NearCut, Cut: m, Distance: Abs(s.cuts[m-1] - x)}
 	}
-	if !s.mayIdle(x) {
+	if !s.MayIdle(x) {
 		return Why{Cause: OverWeb, Distance: max(s.web.From-x, x-s.web.To)}
 	}
 	// How far each neighbour's new place is from where this one stood, on its side.
-	gaps := [2]Length{p.pitch, p.pitch}
+	gaps := [2]Length{p.Pitch, p.Pitch}
 	if i+1 < len(c.Holders) {
 		gaps[0] = c.Holders[i+1].At - x
 	}
@@ -128,9 +128,9 @@ func (p *Planner) why(c *Changeover, i int) Why {
 	}
 	for side, n := range [2]int{i + 2, i} {
 		switch gap := gaps[side]; {
-		case gap >= p.pitch:
-		case abs(gap) < p.pitch:
-			return Why{Cause: MakesRoom, Holder: n, Distance: abs(gap)}
+		case gap >= p.Pitch:
+		case Abs(gap) < p.Pitch:
+			return Why{Cause: MakesRoom, Holder: n, Distance: Abs(gap)}
 		default:
 			return Why{Cause: MakesWay, Holder: n, Distance: -gap}
 		}
@@ -143,7 +143,7 @@ func (p *Planner) why(c *Changeover, i int) Why {
 func (p *Planner) servedNear(c *Changeover, i, m int) bool {
 	for _, h := range c.Holders {
 		if h.Cut == m {
-			return abs(h.At-c.From[i]) < p.pitch
+			return Abs(h.At-c.From[i]) < p.Pitch
 		}
 	}
 	return false

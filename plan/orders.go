@@ -9,33 +9,33 @@ import (
 // The largest searches that are made exactly: entries in any order, and vectors of
 // counts of each width. Beyond, slits change places by chance.
 const (
-	mostEntries = 8
-	mostVectors = 20_000
+	MostEntries = 8
+	MostVectors = 20_000
 )
 
 // bestOrder is the order of the job's slits in which the weight of wishes at its cuts
 // is greatest, the first slit beginning at first.
-func bestOrder(j *Job, first Length, edge bool, wishes []wish, bad []Span) []Length {
+func bestOrder(j *Job, first Length, edge bool, wishes []Wish, bad []Span) []Length {
 	if j.Arrange == ByEntries {
-		return laid(j.Entries, arrangeEntries(j.Entries, first, edge, wishes, bad))
+		return Laid(j.Entries, ArrangeEntries(j.Entries, first, edge, wishes, bad))
 	}
-	return arrangeAny(j.Entries, first, edge, wishes, bad)
+	return ArrangeAny(j.Entries, first, edge, wishes, bad)
 }
 
 // damage outweighs all wishes together.
 const damage = 1 << 20
 
 // worth is the weight of wishes at a place, less what a damaged band there takes.
-func worth(wishes []wish, bad []Span, at Length) int {
+func worth(wishes []Wish, bad []Span, at Length) int {
 	if inBand(bad, at) {
 		return -damage
 	}
-	i, _ := slices.BinarySearchFunc(wishes, at, func(w wish, at Length) int {
-		return int(min(max(w.at-at, -1), 1))
+	i, _ := slices.BinarySearchFunc(wishes, at, func(w Wish, at Length) int {
+		return int(min(max(w.At-at, -1), 1))
 	})
 	n := 0
-	for ; i < len(wishes) && wishes[i].at == at; i++ {
-		n += wishes[i].weight
+	for ; i < len(wishes) && wishes[i].At == at; i++ {
+		n += wishes[i].Weight
 	}
 	return n
 }
@@ -44,7 +44,7 @@ func worth(wishes []wish, bad []Span, at Length) int {
 // of wishes at the cuts is greatest; the first slit begins at first, and edge says
 // whether the outer edges are cuts. Exact, over all sets of entries laid:
 // O(2^n n) for n entries, times their slits.
-func arrangeEntries(entries []Entry, first Length, edge bool, wishes []wish, bad []Span) []int {
+func ArrangeEntries(entries []Entry, first Length, edge bool, wishes []Wish, bad []Span) []int {
 	n := len(entries)
 	full := 1<<n - 1
 	best, last := make([]int, full+1), make([]int, full+1)
@@ -86,10 +86,10 @@ func widthOf(entries []Entry, set int) Length {
 }
 
 // vectors counts the vectors of how many slits of each width have been laid.
-func vectors(entries []Entry) int {
+func Vectors(entries []Entry) int {
 	n := 1
 	for _, e := range widths(entries) {
-		n = min(n*(e.Count+1), mostVectors+1)
+		n = min(n*(e.Count+1), MostVectors+1)
 	}
 	return n
 }
@@ -97,9 +97,9 @@ func vectors(entries []Entry) int {
 // arrangeAny orders all slits so that the weight of wishes at the cuts is
 // greatest. Exact, over all vectors of how many of each width have been laid:
 // O(v w) for v vectors of w widths.
-func arrangeAny(entries []Entry, first Length, edge bool, wishes []wish, bad []Span) []Length {
+func ArrangeAny(entries []Entry, first Length, edge bool, wishes []Wish, bad []Span) []Length {
 	kinds := widths(entries)
-	total := vectors(entries)
+	total := Vectors(entries)
 	best, last := make([]int, total), make([]int, total)
 	for v := 1; v < total; v++ {
 		best[v] = math.MinInt
@@ -134,7 +134,7 @@ func arrangeAny(entries []Entry, first Length, edge bool, wishes []wish, bad []S
 }
 
 // wish is a place that a cut had better be at, and how much so.
-type wish struct {
-	at     Length
-	weight int
+type Wish struct {
+	At     Length
+	Weight int
 }

@@ -8,20 +8,20 @@ import (
 // outlook is what later changeovers make of the places chosen at this one. A place
 // on a cut of the next job saves a reposition there if its holder can serve that
 // cut; a place that the job after it wants too may save a second one, and so on.
-type outlook struct {
-	coming []Layout // the layouts that follow, the next first
-	then   []Length // where each holder stands at the next one, where that is settled; else nil
-	swaps  []int64  // what it costs each holder to cut, in steps; empty nothing
+type Outlook struct {
+	Coming []Layout // the layouts that follow, the next first
+	Then   []Length // where each holder stands at the next one, where that is settled; else nil
+	Swaps  []int64  // what it costs each holder to cut, in steps; empty nothing
 
 	// rough leaves out places that only make travel shorter: between two cuts those
 	// reckoned from the drive side, and beyond the outermost cuts all but those that
 	// hang on a holder that stays or a rail end. What can be set can be set without
 	// them: idle holders slide to the operator side, or outwards beyond the cuts.
-	rough bool
+	Rough bool
 
 	// shake, when above nought, adds a chance cost below it to each candidate.
-	shake  int64
-	chance *rand.Rand
+	Shake  int64
+	Chance *rand.Rand
 
 	seen []sight // of each shared place
 	cuts []sight // of each cut of the job itself
@@ -30,7 +30,7 @@ type outlook struct {
 
 // sight is what each coming layout makes of a place: the number of the cut there
 // from 0, or one of the following.
-type sight [lookahead]int16
+type sight [Lookahead]int16
 
 const (
 	canStay int16 = -1 // an idle holder can stay there
@@ -39,20 +39,20 @@ const (
 
 // lookahead is how many coming layouts are looked at. Each counts half of the one
 // before it, and all together less than a reposition.
-const lookahead = 4
+const Lookahead = 4
 
 // swap is what it costs holder i to cut, its blade being what it is.
-func (o *outlook) swap(i int) int64 {
-	if i < len(o.swaps) {
-		return o.swaps[i]
+func (o *Outlook) swap(i int) int64 {
+	if i < len(o.Swaps) {
+		return o.Swaps[i]
 	}
 	return 0
 }
 
 // carry sets what it costs each holder to cut a job with the blade it carries:
 // little, so that it only decides between plans with equal repositions.
-func (o *outlook) carry(now *Standing, j *Job) {
-	o.swaps = o.swaps[:0]
+func (o *Outlook) Carry(now *Standing, j *Job) {
+	o.Swaps = o.Swaps[:0]
 	if !j.Blade.Known() {
 		return
 	}
@@ -61,21 +61,21 @@ func (o *outlook) carry(now *Standing, j *Job) {
 		if b.Known() && b != j.Blade {
 			cost = 1
 		}
-		o.swaps = append(o.swaps, cost)
+		o.Swaps = append(o.Swaps, cost)
 	}
 }
 
 // anchor adds the places that the later changeovers want to the anchors.
-func (o *outlook) anchor(s *scene, a *anchors) {
-	for j, x := range o.then {
+func (o *Outlook) anchor(s *Scene, a *anchors) {
+	for j, x := range o.Then {
 		a.kept = append(a.kept, x-Length(j)*s.pitch)
 	}
-	if o.then != nil {
+	if o.Then != nil {
 		slices.Sort(a.kept)
 	}
-	for _, l := range o.coming {
+	for _, l := range o.Coming {
 		for _, c := range l.Cuts {
-			if s.mayIdle(c) {
+			if s.MayIdle(c) {
 				a.shared = append(a.shared, c)
 			}
 		}
@@ -84,9 +84,9 @@ func (o *outlook) anchor(s *scene, a *anchors) {
 
 // look is the sight of each of the places, which ascend as the cuts do; it uses
 // the memory of into.
-func (o *outlook) look(into []sight, places []Length, pitch Length) []sight {
+func (o *Outlook) look(into []sight, places []Length, pitch Length) []sight {
 	into = slices.Grow(into[:0], len(places))[:len(places)]
-	for q, l := range o.coming {
+	for q, l := range o.Coming {
 		m := 0
 		for v, at := range places {
 			for m < len(l.Cuts) && l.Cuts[m] < at {
@@ -99,11 +99,11 @@ func (o *outlook) look(into []sight, places []Length, pitch Length) []sight {
 }
 
 // all is what a place loses that no coming layout can use.
-func (o *outlook) all() int64 { return stepsPerMove - stepsPerMove>>len(o.coming) }
+func (o *Outlook) all() int64 { return StepsPerMove - StepsPerMove>>len(o.Coming) }
 
 // at is the sight of any place.
-func (o *outlook) at(at, pitch Length) (seen sight) {
-	for q, l := range o.coming {
+func (o *Outlook) at(at, pitch Length) (seen sight) {
+	for q, l := range o.Coming {
 		m, _ := slices.BinarySearch(l.Cuts, at)
 		seen[q] = l.sees(at, m, pitch)
 	}
@@ -124,10 +124,10 @@ func (l *Layout) sees(at Length, m int, pitch Length) int16 {
 // lost is what holder i of n loses at the coming changeovers with a place so seen,
 // in steps: nothing where it can cut, the layout's whole weight elsewhere and once
 // it has had to go.
-func (o *outlook) lost(seen *sight, i, n int) int64 {
-	lost, weight, gone := int64(0), int64(stepsPerMove/2), false
-	for q := range o.coming {
-		m, cuts := int(seen[q]), len(o.coming[q].Cuts)
+func (o *Outlook) lost(seen *sight, i, n int) int64 {
+	lost, weight, gone := int64(0), int64(StepsPerMove/2), false
+	for q := range o.Coming {
+		m, cuts := int(seen[q]), len(o.Coming[q].Cuts)
 		cuts -= m + 1 // behind that cut
 		serves := m >= 0 && m <= i && cuts <= n-1-i
 		gone = gone || !serves && seen[q] != canStay

@@ -18,11 +18,11 @@ import (
 // pitch * (difference in number). See anchors.go for the list.
 
 // places is the dynamic program's memory.
-type places struct {
+type Places struct {
 	anchors
 	lo, hi []Length // bounds of each holder's place
 	first  []int    // first[i] is where holder i's candidates begin in list
-	list   []candidate
+	List   []candidate
 	queue  []int32
 	weights
 }
@@ -33,65 +33,65 @@ type weights struct {
 	grain         Length
 	perParked     int64
 	perStep       int64 // of what is gained or lost later; stepsPerMove make a reposition
-	perReposition int64
+	PerReposition int64
 }
 
 // stepsPerMove is how finely gains at later changeovers are weighed against a
 // reposition at this one.
-const stepsPerMove = 64
+const StepsPerMove = 64
 
 // candidate is one place that a holder may end at.
 type candidate struct {
-	at            Length
+	At            Length
 	cost          int64 // of this holder and all to its drive side
-	next          int32 // candidate of the next holder on the best way; -1 none
+	Next          int32 // candidate of the next holder on the best way; -1 none
 	before, after int16 // cuts served before it, and with it
 }
 
-const unreachable = math.MaxInt64
+const Unreachable = math.MaxInt64
 
 // weigh sets the weights. The limits on holders and rail keep all sums within 63
 // bits; where later changeovers count, travel is taken to the micrometre.
-func (p *places) weigh(s *scene, later bool) {
-	n, rail := int64(len(s.at)), int64(s.rail.Length())
+func (p *Places) Weigh(s *Scene, later bool) {
+	n, rail := int64(len(s.At)), int64(s.Rail.Length())
 	p.grain, p.perParked = Nanometre, n*rail+1
 	if later {
 		p.grain = 1000 * Nanometre
 		p.perParked = 2*n*(rail/1000+1) + 1
 	}
 	p.perStep = p.perParked * (n + 1)
-	p.perReposition = p.perStep
+	p.PerReposition = p.perStep
 	if later {
-		p.perReposition *= stepsPerMove
+		p.PerReposition *= StepsPerMove
 	}
 }
 
 // most is how many repositions each of n holders may cost, at the weights set last,
 // for all costs together to stay far within 63 bits.
-func (p *places) most(n int) int64 {
-	return max(math.MaxInt64/8/(int64(n)*p.perReposition), 1)
+func (p *Places) Most(n int) int64 {
+	return max(math.MaxInt64/8/(int64(n)*p.PerReposition), 1)
 }
 
 // solve finds the best places for s, whose keep has been found; it returns the
 // index of the first holder's candidate, or -1 when there is no way. The outlook
 // may be nil. Every candidate is looked at a constant number of times.
-func (p *places) solve(s *scene, k *keep, o *outlook) int {
-	p.weigh(s, o != nil)
-	if o != nil && o.shake > 0 {
-		o.shake = p.perReposition / int64(len(s.at)+1) // all shakes together stay below a reposition
+func (p *Places) Solve(s *Scene, k *keep, o *Outlook) int {
+	p.Weigh(s, o != nil)
+	if o != nil && o.Shake > 0 {
+		o.Shake = p.PerReposition / int64(len(s.At)+1) // all shakes together stay below a reposition
 	}
 	p.bound(s, k)
 	p.anchors.find(s, k, o)
 	if o != nil {
 		o.seen, o.cuts = o.look(o.seen, p.shared, s.pitch), o.look(o.cuts, s.cuts, s.pitch)
 	}
-	n := len(s.at)
-	p.first, p.list = p.first[:0], p.list[:0]
+	n := len(s.At)
+	p.first, p.List = p.first[:0], p.List[:0]
 	for i := range n {
-		p.first = append(p.first, len(p.list))
+		p.first = append(p.first, len(p.List))
 		p.offer(s, k, o, i)
 	}
-	p.first = append(p.first, len(p.list))
+	p.first = append(p.first, len(p.List))
 	p.end(int16(len(s.cuts)))
 	for i := n - 2; i >= 0; i-- {
 		p.join(i, s.pitch)
@@ -102,11 +102,11 @@ func (p *places) solve(s *scene, k *keep, o *outlook) int {
 // bound finds the stretch in which each holder must end, from what can't move in a
 // fewest plan, the rail, the pitch, and the holders left for the cuts on either
 // side.
-func (p *places) bound(s *scene, k *keep) {
+func (p *Places) bound(s *Scene, k *keep) {
 	p.lo, p.hi = p.lo[:0], p.hi[:0]
-	n, cuts := len(s.at), len(s.cuts)
-	at := s.rail.From - s.pitch
-	for i, x := range s.at {
+	n, cuts := len(s.At), len(s.cuts)
+	at := s.Rail.From - s.pitch
+	for i, x := range s.At {
 		at += s.pitch
 		if k.must[i] {
 			at = max(at, x)
@@ -116,11 +116,11 @@ func (p *places) bound(s *scene, k *keep) {
 		}
 		p.lo, p.hi = append(p.lo, at), append(p.hi, 0)
 	}
-	at = s.rail.To + s.pitch
+	at = s.Rail.To + s.pitch
 	for i := n - 1; i >= 0; i-- {
 		at -= s.pitch
 		if k.must[i] {
-			at = min(at, s.at[i])
+			at = min(at, s.At[i])
 		}
 		if m := s.goodsBefore[i]; m < cuts {
 			at = min(at, s.cuts[m]+s.inPlace)
@@ -131,12 +131,12 @@ func (p *places) bound(s *scene, k *keep) {
 
 // offer lists holder i's candidates in order of place: the shared ones, those that
 // hang on a holder that stays, and the cuts.
-func (p *places) offer(s *scene, k *keep, o *outlook, i int) {
+func (p *Places) offer(s *Scene, k *keep, o *Outlook, i int) {
 	if k.must[i] {
 		if o != nil {
 			o.now = nil
 		}
-		p.consider(s, o, i, s.at[i], 0)
+		p.consider(s, o, i, s.At[i], 0)
 		return
 	}
 	lo, hi, up := p.lo[i], p.hi[i], Length(i)*s.pitch
@@ -177,11 +177,11 @@ func (p *places) offer(s *scene, k *keep, o *outlook, i int) {
 
 // consider adds the place as a candidate of holder i if it can be one; m is a
 // number of cuts known to lie before it, and the true number is returned.
-func (p *places) consider(s *scene, o *outlook, i int, at Length, m int) int {
+func (p *Places) consider(s *Scene, o *Outlook, i int, at Length, m int) int {
 	for m < len(s.cuts) && s.cuts[m] < at-s.inPlace {
 		m++
 	}
-	c, stays, after := s.condition[i], at == s.at[i], m
+	c, stays, after := s.condition[i], at == s.At[i], m
 	if !stays && !c.Moves() {
 		return m
 	}
@@ -195,35 +195,35 @@ func (p *places) consider(s *scene, o *outlook, i int, at Length, m int) int {
 		if o != nil {
 			cost += o.swap(i) * p.perStep
 		}
-	case !s.mayIdle(at):
+	case !s.MayIdle(at):
 		return m
 	case !s.over(at):
 		cost += p.perParked
 	}
-	if m > s.goodsBefore[i] || len(s.cuts)-after > s.goodsBefore[len(s.at)]-s.goodsBefore[i+1] {
+	if m > s.goodsBefore[i] || len(s.cuts)-after > s.goodsBefore[len(s.At)]-s.goodsBefore[i+1] {
 		return m
 	}
 	if !stays {
-		cost += p.perReposition + int64(abs(at-s.at[i])/p.grain)
+		cost += p.PerReposition + int64(Abs(at-s.At[i])/p.grain)
 	}
 	if o != nil {
 		cost += p.later(s, o, i, m, at)
-		if o.shake > 0 {
-			cost += o.chance.Int64N(o.shake)
+		if o.Shake > 0 {
+			cost += o.Chance.Int64N(o.Shake)
 		}
 	}
-	p.list = append(p.list, candidate{at: at, cost: cost, before: int16(m), after: int16(after)})
+	p.List = append(p.List, candidate{At: at, cost: cost, before: int16(m), after: int16(after)})
 	return m
 }
 
 // later is what holder i loses at later changeovers by standing at a place with m
 // cuts before it.
-func (p *places) later(s *scene, o *outlook, i, m int, at Length) int64 {
-	if o.then != nil {
-		if at == o.then[i] {
+func (p *Places) later(s *Scene, o *Outlook, i, m int, at Length) int64 {
+	if o.Then != nil {
+		if at == o.Then[i] {
 			return 0
 		}
-		return p.perReposition + int64(abs(at-o.then[i])/p.grain)
+		return p.PerReposition + int64(Abs(at-o.Then[i])/p.grain)
 	}
 	var seen sight
 	switch {
@@ -231,20 +231,20 @@ func (p *places) later(s *scene, o *outlook, i, m int, at Length) int64 {
 		seen = *o.now
 	case m < len(s.cuts) && s.cuts[m] == at:
 		seen = o.cuts[m]
-	case o.rough && at != s.at[i]: // behind a holder that stays: of no later use but by accident
+	case o.Rough && at != s.At[i]: // behind a holder that stays: of no later use but by accident
 		return o.all() * p.perStep
 	default:
 		seen = o.at(at, s.pitch)
 	}
-	return o.lost(&seen, i, len(s.at)) * p.perStep
+	return o.lost(&seen, i, len(s.At)) * p.perStep
 }
 
 // end closes the last holder's candidates: all cuts must be served.
-func (p *places) end(cuts int16) {
-	for q := p.first[len(p.first)-2]; q < len(p.list); q++ {
-		p.list[q].next = -1
-		if p.list[q].after != cuts {
-			p.list[q].cost = unreachable
+func (p *Places) end(cuts int16) {
+	for q := p.first[len(p.first)-2]; q < len(p.List); q++ {
+		p.List[q].Next = -1
+		if p.List[q].after != cuts {
+			p.List[q].cost = Unreachable
 		}
 	}
 }
@@ -253,38 +253,38 @@ func (p *places) end(cuts int16) {
 // stand at least a pitch further and follow the same number of cuts; both ends of
 // that window only move one way, so a queue of rising costs holds its minimum. Of
 // equal costs the smaller place wins.
-func (p *places) join(i int, pitch Length) {
+func (p *Places) join(i int, pitch Length) {
 	p.queue = p.queue[:0]
 	head, enter := 0, p.first[i+2]-1
 	for q := p.first[i+1] - 1; q >= p.first[i]; q-- {
-		c := &p.list[q]
-		for ; enter >= p.first[i+1] && p.list[enter].at >= c.at+pitch; enter-- {
-			cost := p.list[enter].cost
-			if cost == unreachable {
+		c := &p.List[q]
+		for ; enter >= p.first[i+1] && p.List[enter].At >= c.At+pitch; enter-- {
+			cost := p.List[enter].cost
+			if cost == Unreachable {
 				continue
 			}
-			for len(p.queue) > head && p.list[p.queue[len(p.queue)-1]].cost >= cost {
+			for len(p.queue) > head && p.List[p.queue[len(p.queue)-1]].cost >= cost {
 				p.queue = p.queue[:len(p.queue)-1]
 			}
 			p.queue = append(p.queue, int32(enter))
 		}
-		for head < len(p.queue) && p.list[p.queue[head]].before > c.after {
+		for head < len(p.queue) && p.List[p.queue[head]].before > c.after {
 			head++
 		}
 		if head == len(p.queue) {
-			c.cost, c.next = unreachable, -1
+			c.cost, c.Next = Unreachable, -1
 			continue
 		}
-		c.next = p.queue[head]
-		c.cost += p.list[c.next].cost
+		c.Next = p.queue[head]
+		c.cost += p.List[c.Next].cost
 	}
 }
 
 // begin picks the first holder's best candidate, -1 if none leads to the end.
-func (p *places) begin() int {
-	pick, cost := -1, int64(unreachable)
+func (p *Places) begin() int {
+	pick, cost := -1, int64(Unreachable)
 	for q := p.first[0]; q < p.first[1]; q++ {
-		if c := &p.list[q]; c.before == 0 && c.cost < cost {
+		if c := &p.List[q]; c.before == 0 && c.cost < cost {
 			pick, cost = q, c.cost
 		}
 	}

@@ -24,7 +24,7 @@ func (p *Planner) next(now *Standing, clock time.Time, j *Job,
 	if len(faults) > 0 {
 		return Turn{Job: j, Faults: faults}, now
 	}
-	s := &Step{Job: j, Layout: l, Changeover: c, Setup: p.beam.setupTime(now, j, &c), SetupStart: clock}
-	s.clock()
+	s := &Step{Job: j, Layout: l, Changeover: c, Setup: p.Beam.SetupTime(now, j, &c), SetupStart: clock}
+	s.Clock()
 	return Turn{Job: j, Step: s}, now.After(s)
 }

@@ -11,33 +11,33 @@ import (
 // calls, so that planning in the steady state allocates next to nothing; one
 // goroutine may use it at a time.
 type Planner struct {
-	beam  *Beam
-	pitch Length
+	Beam  *Beam
+	Pitch Length
 
-	now    scene // the changeover being planned
-	mirror scene // the same seen from the drive side, for counting backwards
+	Now    Scene // the changeover being planned
+	mirror Scene // the same seen from the drive side, for counting backwards
 	chain  chain
 	reach  reach
-	keep   keep
-	places places
+	Keep   keep
+	Places Places
 	shifts shifts
 }
 
 // scene is one changeover to be planned: who stands where, and the cuts wanted.
 // A scene can be mirrored, so it keeps all that depends on the side.
-type scene struct {
+type Scene struct {
 	pitch       Length
 	inPlace     Length
-	rail        Span
+	Rail        Span
 	web         Span // the job's web
 	idle        Span // idle holders stand at or outside its ends; see anywhere
 	anywhere    bool // idle holders may stand over the web too
-	at          []Length
+	At          []Length
 	condition   []Condition
 	cuts        []Length
 	stays       []stay
 	plain       bool   // all holders good, exact places: count.go does
-	impossible  bool   // cuts too near, off the rail or in a damaged band, or an unmovable holder in the way
+	Impossible  bool   // cuts too near, off the rail or in a damaged band, or an unmovable holder in the way
 	bad         []Span // damaged bands
 	goodsBefore []int
 }
@@ -62,7 +62,7 @@ func NewPlanner(b *Beam) (*Planner, error) {
 		return nil, errors.New("holder width must be above nought and clearance not below it")
 	case b.Rail.Length() < 0 || b.Rail.Length() > MaxRail:
 		return nil, fmt.Errorf("the rail must be between 0 and %d mm long", MaxRail/Millimetre)
-	case max(abs(b.Rail.From), abs(b.Rail.To), abs(b.Web.From), abs(b.Web.To)) > math.MaxInt64/1024:
+	case max(Abs(b.Rail.From), Abs(b.Rail.To), Abs(b.Web.From), Abs(b.Web.To)) > math.MaxInt64/1024:
 		return nil, errors.New("places on the beam are too large to be planned")
 	case b.InPlace < 0 || 2*b.InPlace >= pitch:
 		return nil, errors.New("position_tolerance must be nought or more and below half the pitch")
@@ -73,7 +73,7 @@ func NewPlanner(b *Beam) (*Planner, error) {
 	case b.StoreGap < 0:
 		return nil, errors.New("park_clearance must not be below nought")
 	}
-	return &Planner{beam: b, pitch: pitch}, nil
+	return &Planner{Beam: b, Pitch: pitch}, nil
 }
 
 // ascend reports whether bands are as Bands makes them.
@@ -87,13 +87,13 @@ func ascend(bands []Span) bool {
 }
 
 // set makes p.now the changeover from the standing to cuts on a web.
-func (p *Planner) set(standing []Length, web Span, cuts []Length) {
-	b, s := p.beam, &p.now
+func (p *Planner) Set(standing []Length, web Span, cuts []Length) {
+	b, s := p.Beam, &p.Now
 	gap := max(b.StoreGap, Nanometre) // the edge of the web is not outside
-	s.pitch, s.inPlace, s.rail, s.web, s.anywhere = p.pitch, b.InPlace, b.Rail, web, b.RestOverWeb
+	s.pitch, s.inPlace, s.Rail, s.web, s.anywhere = p.Pitch, b.InPlace, b.Rail, web, b.RestOverWeb
 	s.idle = Span{web.From - gap, web.To + gap}
 	s.bad = b.Bad
-	s.at = append(s.at[:0], standing...)
+	s.At = append(s.At[:0], standing...)
 	s.condition = append(s.condition[:0], b.Holders...)
 	s.cuts = append(s.cuts[:0], cuts...)
 	s.look()
@@ -101,12 +101,12 @@ func (p *Planner) set(standing []Length, web Span, cuts []Length) {
 
 // look works out what follows from places and cuts: the ways to stay and whether
 // anything rules the layout out at once.
-func (s *scene) look() {
+func (s *Scene) look() {
 	s.plain = s.inPlace == 0 && (s.anywhere || len(s.cuts) > 0)
-	s.impossible = len(s.cuts) > 0 && (s.cuts[0] < s.rail.From || s.cuts[len(s.cuts)-1] > s.rail.To)
-	s.impossible = s.impossible || !clearOf(s.bad, s.cuts, 0)
+	s.Impossible = len(s.cuts) > 0 && (s.cuts[0] < s.Rail.From || s.cuts[len(s.cuts)-1] > s.Rail.To)
+	s.Impossible = s.Impossible || !ClearOf(s.bad, s.cuts, 0)
 	for m := 1; m < len(s.cuts); m++ {
-		s.impossible = s.impossible || s.cuts[m]-s.cuts[m-1] < s.pitch
+		s.Impossible = s.Impossible || s.cuts[m]-s.cuts[m-1] < s.pitch
 	}
 	s.stays, s.goodsBefore = s.stays[:0], append(s.goodsBefore[:0], 0)
 	for i, c := range s.condition {
@@ -117,9 +117,9 @@ func (s *scene) look() {
 		}
 	}
 	goods := s.goodsBefore[len(s.condition)]
-	s.impossible = s.impossible || goods < len(s.cuts)
+	s.Impossible = s.Impossible || goods < len(s.cuts)
 	before := 0 // cuts wholly to the operator side of the holder
-	for i, x := range s.at {
+	for i, x := range s.At {
 		for before < len(s.cuts) && s.cuts[before] < x-s.inPlace {
 			before++
 		}
@@ -128,7 +128,7 @@ func (s *scene) look() {
 		// Holders on either side must be enough for the cuts there.
 		st.can = st.can && st.before <= s.goodsBefore[i] && len(s.cuts)-st.after <= goods-s.goodsBefore[i+1]
 		if !c.Moves() && !(st.can && s.clear(x, st)) {
-			s.impossible = true
+			s.Impossible = true
 		}
 		s.stays = append(s.stays, st)
 	}
@@ -138,12 +138,12 @@ func (s *scene) look() {
 // within inPlace of a cut can only stay to serve it: inPlace is below half the
 // pitch, so whoever else served that cut would be nearer than a pitch. It can't on a
 // damaged band.
-func (s *scene) stayOf(x Length, c Condition, before int) stay {
+func (s *Scene) stayOf(x Length, c Condition, before int) stay {
 	if before < len(s.cuts) && s.cuts[before]-x <= s.inPlace {
 		return stay{c.Cuts() && !inBand(s.bad, x), before, before + 1}
 	}
 	// Whoever serves a cut may itself stand up to inPlace off it.
-	can := s.mayIdle(x) &&
+	can := s.MayIdle(x) &&
 		(before == 0 || x-s.cuts[before-1] >= s.pitch-s.inPlace) &&
 		(before == len(s.cuts) || s.cuts[before]-x >= s.pitch-s.inPlace)
 	return stay{can, before, before}
@@ -151,32 +151,32 @@ func (s *scene) stayOf(x Length, c Condition, before int) stay {
 
 // clear reports whether a holder that can't move leaves every cut that it doesn't
 // serve a whole pitch.
-func (s *scene) clear(x Length, st stay) bool {
+func (s *Scene) clear(x Length, st stay) bool {
 	return (st.before == 0 || x-s.cuts[st.before-1] >= s.pitch) &&
 		(st.after == len(s.cuts) || s.cuts[st.after]-x >= s.pitch)
 }
 
 // mayIdle reports whether an idle holder may stand at x, neighbours apart.
-func (s *scene) mayIdle(x Length) bool {
+func (s *Scene) MayIdle(x Length) bool {
 	return s.anywhere || x <= s.idle.From || x >= s.idle.To
 }
 
 // over reports whether x is over the web, edges included.
-func (s *scene) over(x Length) bool { return x >= s.web.From && x <= s.web.To }
+func (s *Scene) over(x Length) bool { return x >= s.web.From && x <= s.web.To }
 
 // mirrorTo sets m to the scene seen from the drive side: places negated, order
 // turned round.
-func (s *scene) mirrorTo(m *scene) {
+func (s *Scene) mirrorTo(m *Scene) {
 	turn := func(sp Span) Span { return Span{-sp.To, -sp.From} }
 	m.pitch, m.inPlace, m.anywhere = s.pitch, s.inPlace, s.anywhere
-	m.rail, m.web, m.idle = turn(s.rail), turn(s.web), turn(s.idle)
+	m.Rail, m.web, m.idle = turn(s.Rail), turn(s.web), turn(s.idle)
 	m.bad = m.bad[:0]
 	for _, band := range slices.Backward(s.bad) {
 		m.bad = append(m.bad, turn(band))
 	}
-	m.at, m.condition, m.cuts = m.at[:0], m.condition[:0], m.cuts[:0]
-	for i := len(s.at) - 1; i >= 0; i-- {
-		m.at = append(m.at, -s.at[i])
+	m.At, m.condition, m.cuts = m.At[:0], m.condition[:0], m.cuts[:0]
+	for i := len(s.At) - 1; i >= 0; i-- {
+		m.At = append(m.At, -s.At[i])
 		m.condition = append(m.condition, s.condition[i])
 	}
 	for i := len(s.cuts) - 1; i >= 0; i-- {

@@ -26,13 +26,13 @@ type way struct {
 }
 
 // most is the most holders of the scene that can stay; it leaves r.stays filled.
-func (r *reach) most(s *scene) (stays int, ok bool) {
+func (r *reach) most(s *Scene) (stays int, ok bool) {
 	r.start(s)
-	for i := range s.at {
+	for i := range s.At {
 		r.stays = append(r.stays, never)
 		// Before holder i at most i cuts are served, and enough holders that may
 		// cut must follow for the rest.
-		goods := s.goodsBefore[len(s.at)] - s.goodsBefore[i+1]
+		goods := s.goodsBefore[len(s.At)] - s.goodsBefore[i+1]
 		least := max(0, len(s.cuts)-goods)
 		for m := min(i+1, len(s.cuts)); m >= least; m-- { // from above: the ways with a cut less are still those before
 			r.step(s, i, m)
@@ -49,22 +49,22 @@ func (r *reach) most(s *scene) (stays int, ok bool) {
 }
 
 // start empties the fronts but for the one way to have set no holder.
-func (r *reach) start(s *scene) {
+func (r *reach) start(s *Scene) {
 	for len(r.ways) <= len(s.cuts) {
 		r.ways = append(r.ways, nil)
 	}
 	for m := range r.ways {
 		r.ways[m] = r.ways[m][:0]
 	}
-	r.ways[0] = append(r.ways[0], way{at: s.rail.From - s.pitch})
+	r.ways[0] = append(r.ways[0], way{at: s.Rail.From - s.pitch})
 	r.stays, r.least = r.stays[:0], 0
 }
 
 // step makes the front for m cuts served before holder i the one after it.
-func (r *reach) step(s *scene, i, m int) {
+func (r *reach) step(s *Scene, i, m int) {
 	c, st, stays, stay := s.condition[i], &s.stays[i], 0, false
 	if st.can && st.after == m {
-		stays, stay = best(r.ways[st.before], s.at[i]-s.pitch)
+		stays, stay = best(r.ways[st.before], s.At[i]-s.pitch)
 	}
 	front := r.ways[m]
 	if !c.Moves() {
@@ -81,22 +81,22 @@ func (r *reach) step(s *scene, i, m int) {
 	}
 	if stay {
 		r.stays[i] = stays + 1
-		front = add(front, way{s.at[i], stays + 1})
+		front = add(front, way{s.At[i], stays + 1})
 	}
 	r.ways[m] = front
 }
 
 // idled makes a front the one after one more holder that stands idle, m cuts served
 // before it, as far to the operator side as it can.
-func (s *scene) idled(front []way, m int) []way {
-	to := s.rail.To
+func (s *Scene) idled(front []way, m int) []way {
+	to := s.Rail.To
 	if m < len(s.cuts) { // room for the holder that serves the next cut
 		to = min(to, s.cuts[m]+s.inPlace-s.pitch)
 	}
 	n := 0
 	for _, w := range front {
 		at := w.at + s.pitch
-		if !s.mayIdle(at) {
+		if !s.MayIdle(at) {
 			at = s.idle.To
 		}
 		if at > to {

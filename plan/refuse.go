@@ -13,13 +13,13 @@ import (
 // window: first what stands in the way of a fixed layout, else every restriction
 // without which the layout could be set, with its numbers.
 func (p *Planner) refusal(l Layout, window Span) []Fault {
-	p.set(append([]Length(nil), p.now.at...), l.Web, l.Cuts)
+	p.Set(append([]Length(nil), p.Now.At...), l.Web, l.Cuts)
 	var out []Fault
-	if window.Length() > 0 && len(p.beam.Bad) > 0 {
-		whole := *p.beam
+	if window.Length() > 0 && len(p.Beam.Bad) > 0 {
+		whole := *p.Beam
 		whole.Bad = nil
-		if (&Planner{beam: &whole, pitch: p.pitch}).settable(p.now.at, l, window) {
-			return []Fault{{"slits", told(onlyClear(p.beam, l, window))}}
+		if (&Planner{Beam: &whole, Pitch: p.Pitch}).settable(p.Now.At, l, window) {
+			return []Fault{{"slits", told(onlyClear(p.Beam, l, window))}}
 		}
 	}
 	if window.Length() == 0 {
@@ -38,14 +38,14 @@ func (p *Planner) refusal(l Layout, window Span) []Fault {
 	}
 	var present []Fault
 	for _, r := range all {
-		eased := *p.beam
-		eased.Holders = append([]Condition(nil), p.beam.Holders...)
+		eased := *p.Beam
+		eased.Holders = append([]Condition(nil), p.Beam.Holders...)
 		if !r.lift(&eased) {
 			continue
 		}
 		fault := Fault{"slits", r.why}
 		present = append(present, fault)
-		if (&Planner{beam: &eased, pitch: p.pitch}).settable(p.now.at, l, window) {
+		if (&Planner{Beam: &eased, Pitch: p.Pitch}).settable(p.Now.At, l, window) {
 			out = append(out, fault)
 		}
 	}
@@ -74,7 +74,7 @@ type restriction struct {
 
 // settable reports whether the layout can be set at some shift in the window.
 func (p *Planner) settable(standing []Length, l Layout, window Span) bool {
-	p.set(standing, l.Web, l.Cuts)
+	p.Set(standing, l.Web, l.Cuts)
 	p.slides(l.Cuts, window)
 	_, ok := p.nearest(window)
 	return ok
@@ -95,8 +95,8 @@ func replace(holders []Condition, to Condition, from ...Condition) (found bool) 
 // allows none.
 func (p *Planner) inTheWay(l Layout) []Fault {
 	var out []Fault
-	s := &p.now
-	for i, x := range s.at {
+	s := &p.Now
+	for i, x := range s.At {
 		st := s.stayOf(x, s.condition[i], s.stays[i].before) // whatever lies on either side
 		if s.condition[i].Moves() || st.can && s.clear(x, st) {
 			continue
@@ -107,10 +107,10 @@ func (p *Planner) inTheWay(l Layout) []Fault {
 			return fmt.Sprintf("holder %d is %s and stands at %s, where no idle holder may while a web runs from %s to %s",
 				n, c, u.Show(x), u.Show(l.Web.From), u.Show(l.Web.To))
 		}
-		if m > 0 && d < p.pitch {
+		if m > 0 && d < p.Pitch {
 			why = func(u Unit) string {
 				return fmt.Sprintf("holder %d is %s and stands %s from cut %d, nearer than the pitch of %s",
-					n, c, u.Show(d), m, u.Show(p.pitch))
+					n, c, u.Show(d), m, u.Show(p.Pitch))
 			}
 		}
 		out = append(out, Fault{"slits", why})
@@ -122,8 +122,8 @@ func (p *Planner) inTheWay(l Layout) []Fault {
 // its distance; 0 without cuts.
 func nearestCut(cuts []Length, x Length) (m int, d Length) {
 	for i, c := range cuts {
-		if m == 0 || abs(c-x) < d {
-			m, d = i+1, abs(c-x)
+		if m == 0 || Abs(c-x) < d {
+			m, d = i+1, Abs(c-x)
 		}
 	}
 	return m, d
@@ -133,16 +133,16 @@ func nearestCut(cuts []Length, x Length) (m int, d Length) {
 func (p *Planner) splits(l Layout) func(Unit) string {
 	return func(u Unit) string {
 		text := ""
-		for i, c := range p.beam.Holders {
+		for i, c := range p.Beam.Holders {
 			if c.Moves() {
 				continue
 			}
 			before := 0
-			for before < len(l.Cuts) && l.Cuts[before] < p.now.at[i] {
+			for before < len(l.Cuts) && l.Cuts[before] < p.Now.At[i] {
 				before++
 			}
 			text = also(text, "holder %d is %s at %s: %d holders on its operator side may cut and %d on its drive side, for %d and %d cuts and all idle holders there",
-				i+1, c, u.Show(p.now.at[i]), p.now.goodsBefore[i], p.goodsAfter(i), before, len(l.Cuts)-before)
+				i+1, c, u.Show(p.Now.At[i]), p.Now.goodsBefore[i], p.goodsAfter(i), before, len(l.Cuts)-before)
 		}
 		return text
 	}
@@ -152,13 +152,13 @@ func (p *Planner) splits(l Layout) func(Unit) string {
 func (p *Planner) cantCut(l Layout) func(Unit) string {
 	return func(u Unit) string {
 		text, k := "", len(l.Cuts)
-		for i, c := range p.beam.Holders {
+		for i, c := range p.Beam.Holders {
 			if c != NoCut {
 				continue
 			}
-			least, most := max(0, k-p.goodsAfter(i)), min(k, p.now.goodsBefore[i])
+			least, most := max(0, k-p.goodsAfter(i)), min(k, p.Now.goodsBefore[i])
 			text = also(text, "holder %d may not cut; %d holders on its operator side and %d on its drive side may, so between %d and %d of the %d cuts must lie on its operator side, and it finds no way to stand idle there",
-				i+1, p.now.goodsBefore[i], p.goodsAfter(i), least, most, k)
+				i+1, p.Now.goodsBefore[i], p.goodsAfter(i), least, most, k)
 		}
 		return text
 	}
@@ -166,10 +166,10 @@ func (p *Planner) cantCut(l Layout) func(Unit) string {
 
 // store tells how many idle holders there are and what room is left for them.
 func (p *Planner) store(l Layout) func(Unit) string {
-	s := &p.now
+	s := &p.Now
 	return func(u Unit) string {
 		return fmt.Sprintf("%d idle holders may not rest over the web; clear of it there is room for %d on the operator side, up to %s, and for %d on the drive side, from %s",
-			len(s.at)-len(l.Cuts), fit(s.idle.From-s.rail.From, p.pitch), u.Show(s.idle.From), fit(s.rail.To-s.idle.To, p.pitch), u.Show(s.idle.To))
+			len(s.At)-len(l.Cuts), fit(s.idle.From-s.Rail.From, p.Pitch), u.Show(s.idle.From), fit(s.Rail.To-s.idle.To, p.Pitch), u.Show(s.idle.To))
 	}
 }
 
@@ -177,12 +177,12 @@ func (p *Planner) store(l Layout) func(Unit) string {
 // them.
 func (p *Planner) crowded(l Layout) func(Unit) string {
 	return func(Unit) string {
-		rail, n := p.beam.Rail, len(p.beam.Holders)
-		room := fit(rail.Length(), p.pitch)
+		rail, n := p.Beam.Rail, len(p.Beam.Holders)
+		room := fit(rail.Length(), p.Pitch)
 		if k := len(l.Cuts); k > 0 {
-			room = int((l.Cuts[0]-rail.From)/p.pitch) + int((rail.To-l.Cuts[k-1])/p.pitch)
+			room = int((l.Cuts[0]-rail.From)/p.Pitch) + int((rail.To-l.Cuts[k-1])/p.Pitch)
 			for m := 1; m < k; m++ {
-				room += int((l.Cuts[m]-l.Cuts[m-1])/p.pitch) - 1
+				room += int((l.Cuts[m]-l.Cuts[m-1])/p.Pitch) - 1
 			}
 		}
 		return fmt.Sprintf("%d idle holders find no room: between the cuts and beside them %d can stand", n-len(l.Cuts), room)
@@ -199,7 +199,7 @@ func fit(length, pitch Length) int {
 
 // goodsAfter counts the holders to the drive side of holder i that may cut.
 func (p *Planner) goodsAfter(i int) int {
-	return p.now.goodsBefore[len(p.now.at)] - p.now.goodsBefore[i+1]
+	return p.Now.goodsBefore[len(p.Now.At)] - p.Now.goodsBefore[i+1]
 }
 
 // also appends a sentence to a text.

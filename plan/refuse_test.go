@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/plantest"
+	"bide/plan/sequence"
 )
 
 // Ten holders 12 mm apart at least, rail -100 to 400 mm, web area 0 to 300 mm.
@@ -72,7 +73,7 @@ func TestJobWithoutSlitsIsRefused(t *testing.T) {
 	b, start, d := busyDay(t)
 	d.Jobs = append(d.Jobs, plan.Job{ID: "none", Web: 100 * mm, Trim: mm, Shift: plan.Free, Arrange: plan.AnyArrange, Speed: 1})
 	for seed := range uint64(plantest.Worlds(1, 4)) {
-		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 200, Seed: seed})
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 200, Seed: seed})
 		if err != nil {
 			t.Fatal(err)
 		}

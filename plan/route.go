@@ -119,7 +119,7 @@ func (d *Drive) betterTurn(c *Changeover, chainOf, order []int, i int) (turn int
 		}
 		return c.From[order[j]]
 	}
-	leg := func(from, to Length) time.Duration { return d.travel(abs(to - from)) }
+	leg := func(from, to Length) time.Duration { return d.travel(Abs(to - from)) }
 	gone := leg(leave(i-1), come(i)) + leg(leave(i), come(i+1)) - leg(leave(i-1), come(i+1))
 	var most time.Duration
 	try := func(before, after, at int) {

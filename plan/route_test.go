@@ -18,10 +18,10 @@ func change(from, to []Length) *Changeover {
 func wayOf(home Length, c *Changeover, order []int) Length {
 	at, sum := home, Length(0)
 	for _, h := range order {
-		sum += abs(c.From[h]-at) + abs(c.Holders[h].At-c.From[h])
+		sum += Abs(c.From[h]-at) + Abs(c.Holders[h].At-c.From[h])
 		at = c.Holders[h].At
 	}
-	return sum + abs(home-at)
+	return sum + Abs(home-at)
 }
 
 // clearAll reports whether the moves can be made in the order, each straight and

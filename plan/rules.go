@@ -8,10 +8,10 @@ import (
 
 // rules are what an order of the day's jobs must keep: jobs that come before
 // others, fixed turns, and the job that is running, which comes first.
-type rules struct {
-	after [][]int // after[j]: jobs (indices) that must come before job j
-	turn  []int   // fixed turn from 0, -1 none
-	none  bool
+type Rules struct {
+	After [][]int // after[j]: jobs (indices) that must come before job j
+	Turn  []int   // fixed turn from 0, -1 none
+	None  bool
 }
 
 // rulesOf are the rules among the jobs, which are those that can be planned; what
@@ -20,8 +20,8 @@ type rules struct {
 //
 // The beam is being set up for the job begun, which comes first like one that runs; nil
 // where that isn't so.
-func rulesOf(jobs []*Job, done int, begun *Job) rules {
-	r := rules{after: make([][]int, len(jobs)), turn: make([]int, len(jobs)), none: true}
+func RulesOf(jobs []*Job, done int, begun *Job) Rules {
+	r := Rules{After: make([][]int, len(jobs)), Turn: make([]int, len(jobs)), None: true}
 	byID := map[string]int{}
 	for i, j := range jobs {
 		byID[j.ID] = i
@@ -29,14 +29,14 @@ func rulesOf(jobs []*Job, done int, begun *Job) rules {
 	for i, j := range jobs {
 		for _, id := range j.After {
 			if before, ok := byID[id]; ok && before != i {
-				r.after[i] = append(r.after[i], before)
+				r.After[i] = append(r.After[i], before)
 			}
 		}
-		r.turn[i] = -1
+		r.Turn[i] = -1
 	}
 	r.fix(jobs, done, begun)
 	for i := range jobs {
-		r.none = r.none && r.turn[i] < 0 && len(r.after[i]) == 0
+		r.None = r.None && r.Turn[i] < 0 && len(r.After[i]) == 0
 	}
 	return r
 }
@@ -44,7 +44,7 @@ func rulesOf(jobs []*Job, done int, begun *Job) rules {
 // fix gives the jobs with a fixed turn theirs, running ones and the one begun first.
 // Where jobs that can't be planned leave fewer turns than were counted on, those fixed
 // keep their order and close up.
-func (r *rules) fix(jobs []*Job, done int, begun *Job) {
+func (r *Rules) fix(jobs []*Job, done int, begun *Job) {
 	first := func(j *Job) bool { return j.State == Running || j == begun }
 	wanted := func(j *Job) int {
 		switch {
@@ -67,34 +67,34 @@ func (r *rules) fix(jobs []*Job, done int, begun *Job) {
 	})
 	next := 0
 	for _, i := range fixed {
-		r.turn[i] = max(wanted(jobs[i]), next)
-		next = r.turn[i] + 1
+		r.Turn[i] = max(wanted(jobs[i]), next)
+		next = r.Turn[i] + 1
 	}
 	last := len(jobs)
 	for n := len(fixed) - 1; n >= 0; n-- {
-		r.turn[fixed[n]] = min(r.turn[fixed[n]], last-1)
-		last = r.turn[fixed[n]]
+		r.Turn[fixed[n]] = min(r.Turn[fixed[n]], last-1)
+		last = r.Turn[fixed[n]]
 	}
 }
 
 // precedence tells of each two jobs whether the one comes before the other in every
 // order that keeps the rules: because the other comes after it, directly or not, or
 // has a later turn.
-func (r *rules) precedence() [][]bool {
-	n := len(r.turn)
+func (r *Rules) precedence() [][]bool {
+	n := len(r.Turn)
 	before := make([][]bool, n)
 	for i := range before {
 		before[i] = make([]bool, n)
 	}
 	for j := range n {
-		for _, i := range r.after[j] {
+		for _, i := range r.After[j] {
 			before[i][j] = true
 		}
 		for i := range n {
-			if i != j && r.turn[j] >= 0 && (r.turn[i] >= 0 && r.turn[i] < r.turn[j] || r.turn[i] < 0 && r.turn[j] == n-1) {
+			if i != j && r.Turn[j] >= 0 && (r.Turn[i] >= 0 && r.Turn[i] < r.Turn[j] || r.Turn[i] < 0 && r.Turn[j] == n-1) {
 				before[i][j] = true
 			}
-			if i != j && r.turn[j] == 0 {
+			if i != j && r.Turn[j] == 0 {
 				before[j][i] = true
 			}
 		}
@@ -110,27 +110,27 @@ func (r *rules) precedence() [][]bool {
 }
 
 // only is the order of the jobs where each of them has a fixed turn of its own.
-func (r *rules) only() (order []int, one bool) {
-	order = make([]int, len(r.turn))
-	for j, turn := range r.turn {
+func (r *Rules) Only() (order []int, one bool) {
+	order = make([]int, len(r.Turn))
+	for j, turn := range r.Turn {
 		if turn < 0 || turn >= len(order) {
 			return nil, false
 		}
 		order[turn] = j
 	}
-	return order, r.kept(order)
+	return order, r.Kept(order)
 }
 
 // kept reports whether the order keeps the rules.
-func (r *rules) kept(order []int) bool {
-	if r.none {
+func (r *Rules) Kept(order []int) bool {
+	if r.None {
 		return true
 	}
 	for at, j := range order {
-		if r.turn[j] >= 0 && r.turn[j] != at {
+		if r.Turn[j] >= 0 && r.Turn[j] != at {
 			return false
 		}
-		for _, before := range r.after[j] {
+		for _, before := range r.After[j] {
 			if slices.Index(order, before) > at {
 				return false
 			}
@@ -144,13 +144,13 @@ func (r *rules) kept(order []int) bool {
 // first in the order of several. For jobs of one turn each that is exact (earliest
 // deadline first: Horn 1974, Naval Research Logistics 21:177), so ok is false only
 // where no order keeps the rules.
-func (r *rules) mend(order []int) (out []int, ok bool) {
-	if r.kept(order) {
+func (r *Rules) Mend(order []int) (out []int, ok bool) {
+	if r.Kept(order) {
 		return order, true
 	}
 	fixed, placed, latest := map[int]int{}, make([]bool, len(order)), r.latest()
 	for _, j := range order {
-		if t := r.turn[j]; t >= 0 {
+		if t := r.Turn[j]; t >= 0 {
 			if _, taken := fixed[t]; taken {
 				return order, false
 			}
@@ -162,7 +162,7 @@ func (r *rules) mend(order []int) (out []int, ok bool) {
 		if !there {
 			pick = -1
 			for _, j := range order {
-				if !placed[j] && r.turn[j] < 0 && r.ready(j, placed) && (pick < 0 || latest[j] < latest[pick]) {
+				if !placed[j] && r.Turn[j] < 0 && r.ready(j, placed) && (pick < 0 || latest[j] < latest[pick]) {
 					pick = j
 				}
 			}
@@ -173,12 +173,12 @@ func (r *rules) mend(order []int) (out []int, ok bool) {
 		placed[pick] = true
 		out = append(out, pick)
 	}
-	return out, r.kept(out)
+	return out, r.Kept(out)
 }
 
 // ready reports whether all that must come before the job has been placed.
-func (r *rules) ready(j int, placed []bool) bool {
-	for _, before := range r.after[j] {
+func (r *Rules) ready(j int, placed []bool) bool {
+	for _, before := range r.After[j] {
 		if !placed[before] {
 			return false
 		}
@@ -188,9 +188,9 @@ func (r *rules) ready(j int, placed []bool) bool {
 
 // latest is the last turn that each job can have for those that must follow it to
 // keep their fixed turns.
-func (r *rules) latest() []int {
-	out := make([]int, len(r.turn))
-	for j, t := range r.turn {
+func (r *Rules) latest() []int {
+	out := make([]int, len(r.Turn))
+	for j, t := range r.Turn {
 		out[j] = len(out) - 1
 		if t >= 0 {
 			out[j] = t
@@ -198,7 +198,7 @@ func (r *rules) latest() []int {
 	}
 	for range out { // a chain is at most as long as the day
 		for j := range out {
-			for _, before := range r.after[j] {
+			for _, before := range r.After[j] {
 				out[before] = min(out[before], out[j]-1)
 			}
 		}
@@ -216,17 +216,17 @@ type Breach struct {
 // be planned, and so many of the day are done before them.
 func Broken(jobs []*Job, done int) []Breach {
 	var out []Breach
-	r := rulesOf(jobs, done, nil)
+	r := RulesOf(jobs, done, nil)
 	for at, j := range jobs {
 		breach := func(key, why string) { out = append(out, Breach{j, Fault{key, func(Unit) string { return why }}}) }
-		switch t := r.turn[at]; {
+		switch t := r.Turn[at]; {
 		case t < 0 || t == at:
 		case j.State == Running:
 			breach("state", fmt.Sprintf("job %s is running and comes at turn %d, behind one that waits", j.ID, done+at+1))
 		default:
 			breach("fixed", fmt.Sprintf("job %s is fixed at number %d in the sequence and comes at number %d", j.ID, done+t+1, done+at+1))
 		}
-		for _, before := range r.after[at] {
+		for _, before := range r.After[at] {
 			if before > at {
 				breach("after", fmt.Sprintf("job %s is to come after %s and comes before it", j.ID, jobs[before].ID))
 			}

@@ -49,8 +49,8 @@ func TestTurnsCountTheJobsDone(t *testing.T) {
 func TestRulesThatNoOrderKeeps(t *testing.T) {
 	a := &Job{ID: "A", After: []string{"B"}}
 	b := &Job{ID: "B", Turn: -1}
-	r := rulesOf([]*Job{a, b}, 0, nil)
-	if order, ok := r.mend([]int{0, 1}); ok {
+	r := RulesOf([]*Job{a, b}, 0, nil)
+	if order, ok := r.Mend([]int{0, 1}); ok {
 		t.Errorf("mended to %v", order)
 	}
 }
@@ -59,12 +59,12 @@ func TestRulesThatNoOrderKeeps(t *testing.T) {
 // turn behind it.
 func TestWhatIsBegunComesFirst(t *testing.T) {
 	begun, first, x := &Job{ID: "begun"}, &Job{ID: "first", Turn: 1}, &Job{ID: "X"}
-	r := rulesOf([]*Job{begun, x, first}, 0, begun)
+	r := RulesOf([]*Job{begun, x, first}, 0, begun)
 	for _, c := range []struct {
 		order []int
 		kept  bool
 	}{{[]int{0, 2, 1}, true}, {[]int{2, 0, 1}, false}, {[]int{0, 1, 2}, false}} {
-		if got := r.kept(c.order); got != c.kept {
+		if got := r.Kept(c.order); got != c.kept {
 			t.Errorf("order %v: kept %v, want %v", c.order, got, c.kept)
 		}
 	}

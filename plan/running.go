@@ -13,7 +13,7 @@ const mostOrders = 10_000
 // moves for that, else the order of slits, and the shift, for which every holder stands
 // right. It is not ok where there is none.
 func (p *Planner) running(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
-	if len(Faults(p.beam, j)) > 0 || len(at) != len(p.beam.Holders) {
+	if len(Faults(p.Beam, j)) > 0 || len(at) != len(p.Beam.Holders) {
 		return l, c, false
 	}
 	return p.found(at, j)
@@ -22,10 +22,10 @@ func (p *Planner) running(at []Length, j *Job) (l Layout, c Changeover, ok bool)
 // found looks for a layout that the job allows and that is set up as the holders stand.
 func (p *Planner) found(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
 	set := func(slits []Length, shift Length) bool {
-		if !p.beam.Allows(j, &Chosen{Slits: slits, Shift: shift}) {
+		if !p.Beam.Allows(j, &Chosen{Slits: slits, Shift: shift}) {
 			return false
 		}
-		l = p.beam.Lay(j, slits, shift)
+		l = p.Beam.Lay(j, slits, shift)
 		var faults []Fault
 		c, faults = p.Changeover(at, l)
 		return len(faults) == 0 && c.Repositions == 0
@@ -36,10 +36,10 @@ func (p *Planner) found(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
 	if best, none, faults := p.Best(at, j); len(faults) == 0 && none.Repositions == 0 {
 		return best, none, true
 	}
-	f := finder{beam: p.beam, at: at, set: set, total: len(j.Slits()), trim: j.Web > sum(j.Slits())}
+	f := finder{beam: p.Beam, at: at, set: set, total: len(j.Slits()), trim: j.Web > SumOf(j.Slits())}
 	f.parts(j)
-	from, to := p.beam.Window(j)
-	first := p.beam.Lay(j, j.Slits(), 0)
+	from, to := p.Beam.Window(j)
+	first := p.Beam.Lay(j, j.Slits(), 0)
 	for _, shift := range f.shifts(first.Web.From+first.Trim[0], from, to) {
 		f.shift, f.dead = shift, map[string]bool{}
 		if f.from(first.Web.From+first.Trim[0]+shift, nil) {
@@ -98,7 +98,7 @@ func (f *finder) shifts(edge, from, to Length) (out []Length) {
 // held reports whether a holder that may cut stands at a place, or near enough to serve it.
 func (f *finder) held(x Length) bool {
 	for i, at := range f.at { // places are few: a beam has some hundred holders
-		if abs(at-x) <= f.beam.InPlace && f.beam.Holders[i].Cuts() {
+		if Abs(at-x) <= f.beam.InPlace && f.beam.Holders[i].Cuts() {
 			return true
 		}
 	}

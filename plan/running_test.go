@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/plantest"
+	"bide/plan/sequence"
 )
 
 // A job that runs is told no moves, in whatever order of slits it was set up: the holders
@@ -16,17 +17,17 @@ func TestJobsRunAsTheyWereSetUp(t *testing.T) {
 	ran, other, days := 0, 0, uint64(plantest.Worlds(12, 60))
 	for seed := range days {
 		b, stands, d := drawDay(rand.New(rand.NewPCG(seed, 79)))
-		alone, err := plan.PlanDay(b, stands, d)
+		alone, err := sequence.PlanDay(b, stands, d)
 		if err != nil || b.InPlace > 0 {
 			continue
 		}
-		settled := plan.Settle(context.Background(), alone, plan.AimMoves)
+		settled := sequence.Settle(context.Background(), alone, plan.AimMoves)
 		for i := range settled.Steps() {
 			step := settled.Steps()[i]
 			stands = stands.After(step)
 			j := *step.Job
 			j.State = plan.Running
-			p, err := plan.PlanDay(b, stands, &plan.Day{Start: d.Start, Jobs: []plan.Job{j}})
+			p, err := sequence.PlanDay(b, stands, &plan.Day{Start: d.Start, Jobs: []plan.Job{j}})
 			if err != nil || len(p.Steps()) != 1 {
 				t.Fatalf("seed %d: %s isn't planned: %v", seed, j.ID, err)
 			}
@@ -55,7 +56,7 @@ func TestOrderIsReadOffTheHolders(t *testing.T) {
 	j := plan.Job{ID: "runs", Web: 100, Trim: 5, Shift: plan.Free, Arrange: plan.AnyArrange, State: plan.Running, Metres: 1, Speed: 1,
 		Entries: []plan.Entry{{Count: 2, Finished: 20, Width: 20}, {Count: 1, Finished: 30, Width: 30}}}
 	for third, want := range map[plan.Length]int{60: 0, 61: 1} {
-		p, err := plan.PlanDay(b, &plan.Standing{At: []plan.Length{10, 40, third, 80}, Job: "runs"}, &plan.Day{Jobs: []plan.Job{j}})
+		p, err := sequence.PlanDay(b, &plan.Standing{At: []plan.Length{10, 40, third, 80}, Job: "runs"}, &plan.Day{Jobs: []plan.Job{j}})
 		if err != nil || len(p.Steps()) != 1 {
 			t.Fatal(err)
 		}

@@ -18,49 +18,49 @@ const (
 func (a Aim) String() string { return [...]string{"minutes", "moves"}[a] }
 
 // score is what a day is judged by.
-type score struct {
-	late        time.Duration
-	lateJobs    int
-	setup       time.Duration
-	repositions int
+type Score struct {
+	Late        time.Duration
+	LateJobs    int
+	Setup       time.Duration
+	Repositions int
 	parked      int
 	travel      Length
 }
 
 // compare orders scores, the better first: lateness, then the aim, then the rest.
-func (a score) compare(b score, aim Aim) int {
-	setup, moves := cmp.Compare(a.setup, b.setup), cmp.Compare(a.repositions, b.repositions)
+func (a Score) Compare(b Score, aim Aim) int {
+	setup, moves := cmp.Compare(a.Setup, b.Setup), cmp.Compare(a.Repositions, b.Repositions)
 	first, second := setup, moves
 	if aim == AimMoves {
 		first, second = moves, setup
 	}
-	return cmp.Or(cmp.Compare(a.late, b.late), cmp.Compare(a.lateJobs, b.lateJobs), first, second,
+	return cmp.Or(cmp.Compare(a.Late, b.Late), cmp.Compare(a.LateJobs, b.LateJobs), first, second,
 		cmp.Compare(a.parked, b.parked), cmp.Compare(a.travel, b.travel))
 }
 
 // add counts a step in.
-func (a *score) add(s *Step) {
-	a.tell(s.Late)
-	a.setup += s.Setup.Total()
-	a.repositions += s.Changeover.Repositions
+func (a *Score) Add(s *Step) {
+	a.Tell(s.Late)
+	a.Setup += s.Setup.Total()
+	a.Repositions += s.Changeover.Repositions
 	a.parked += s.Changeover.Parked
 	a.travel += s.Changeover.Travel
 }
 
 // tell counts a job's lateness in.
-func (a *score) tell(late time.Duration) {
-	a.late += late
+func (a *Score) Tell(late time.Duration) {
+	a.Late += late
 	if late > 0 {
-		a.lateJobs++
+		a.LateJobs++
 	}
 }
 
 // plus adds two scores up.
-func (a score) plus(b score) score {
-	return score{a.late + b.late, a.lateJobs + b.lateJobs, a.setup + b.setup, a.repositions + b.repositions, a.parked + b.parked, a.travel + b.travel}
+func (a Score) Plus(b Score) Score {
+	return Score{a.Late + b.Late, a.LateJobs + b.LateJobs, a.Setup + b.Setup, a.Repositions + b.Repositions, a.parked + b.parked, a.travel + b.travel}
 }
 
 // minus is what a has beyond b.
-func (a score) minus(b score) score {
-	return score{a.late - b.late, a.lateJobs - b.lateJobs, a.setup - b.setup, a.repositions - b.repositions, a.parked - b.parked, a.travel - b.travel}
+func (a Score) Minus(b Score) Score {
+	return Score{a.Late - b.Late, a.LateJobs - b.LateJobs, a.Setup - b.Setup, a.Repositions - b.Repositions, a.parked - b.parked, a.travel - b.travel}
 }

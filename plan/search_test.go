@@ -11,6 +11,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/plantest"
+	"bide/plan/sequence"
 )
 
 // same reports whether two plans of a day are alike, step for step.
@@ -26,7 +27,7 @@ func busyDay(t *testing.T) (*plan.Beam, *plan.Standing, *plan.Day) {
 	t.Helper()
 	for seed := range uint64(100) {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 52)))
-		if p, err := plan.PlanDay(b, start, d); err == nil && len(p.Steps()) >= 6 {
+		if p, err := sequence.PlanDay(b, start, d); err == nil && len(p.Steps()) >= 6 {
 			return b, start, d
 		}
 	}
@@ -56,11 +57,11 @@ func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 51))
 		b, start, d := drawDay(r)
 		aim := plan.Aim(seed % 2)
-		listed, err := plan.PlanDay(b, start, d)
+		listed, err := sequence.PlanDay(b, start, d)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: aim, Rounds: 300, Seed: seed})
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: aim, Rounds: 300, Seed: seed})
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
@@ -71,7 +72,7 @@ func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 			t.Errorf("seed %d: %d planned and %d refused, listed %d and %d", seed, len(best.Steps()), len(best.Refused()), len(listed.Steps()), len(listed.Refused()))
 		}
 		kept := len(plan.Broken(listed.Jobs(), listed.Done)) == 0
-		settled := plan.Settle(context.Background(), listed, aim)
+		settled := sequence.Settle(context.Background(), listed, aim)
 		for _, before := range []plan.Totals{listed.Totals, listed.Listed, settled.Totals} {
 			if kept && worse(best.Totals, before, aim) {
 				t.Errorf("seed %d, aim %v: searched %+v, listed %+v", seed, aim, best.Totals, before)
@@ -89,18 +90,18 @@ func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 // The same seed and rounds give the same plan, on one core as on several.
 func TestSearchIsTheSameEveryTime(t *testing.T) {
 	b, start, d := busyDay(t)
-	e := plan.Effort{Rounds: 500, Seed: 7}
-	first, err := plan.Search(context.Background(), b, start, d, e)
+	e := sequence.Effort{Rounds: 500, Seed: 7}
+	first, err := sequence.Search(context.Background(), b, start, d, e)
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
-	e.Report = func(plan.Progress) {}
-	again, err := plan.Search(context.Background(), b, start, d, e)
+	e.Report = func(sequence.Progress) {}
+	again, err := sequence.Search(context.Background(), b, start, d, e)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if listed, _ := plan.PlanDay(b, start, d); same(first, listed) {
+	if listed, _ := sequence.PlanDay(b, start, d); same(first, listed) {
 		t.Error("the search found nothing better than the listed order")
 	}
 	if !same(first, again) {
@@ -128,7 +129,7 @@ func TestSearchKeepsTheRules(t *testing.T) {
 			}
 		}
 		d.Jobs[order[n-1]].Turn = -1
-		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 60, Seed: seed})
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 60, Seed: seed})
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
@@ -144,7 +145,7 @@ func TestSearchStops(t *testing.T) {
 	b, start, d := busyDay(t)
 	ctx, cancel := context.WithCancel(context.Background())
 	calls := 0
-	best, err := plan.Search(ctx, b, start, d, plan.Effort{Rounds: 1 << 30, Seed: 1, Report: func(p plan.Progress) {
+	best, err := sequence.Search(ctx, b, start, d, sequence.Effort{Rounds: 1 << 30, Seed: 1, Report: func(p sequence.Progress) {
 		if calls++; calls == 3 {
 			cancel()
 		}
@@ -152,7 +153,7 @@ func TestSearchStops(t *testing.T) {
 	if err != nil || plan.VerifyDay(best, d) != nil {
 		t.Errorf("stopped: %v, %v", err, plan.VerifyDay(best, d))
 	}
-	best, err = plan.Search(ctx, b, start, d, plan.Effort{Rounds: 1 << 30})
+	best, err = sequence.Search(ctx, b, start, d, sequence.Effort{Rounds: 1 << 30})
 	if err != nil || plan.VerifyDay(best, d) != nil {
 		t.Errorf("stopped before it began: %v, %v", err, plan.VerifyDay(best, d))
 	}
@@ -167,7 +168,7 @@ func TestLockedDayEndsAtOnce(t *testing.T) {
 	}
 	done := make(chan *plan.DayPlan)
 	go func() {
-		best, _ := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 1 << 40})
+		best, _ := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 1 << 40})
 		done <- best
 	}()
 	select {
@@ -222,7 +223,7 @@ func TestSearchLeavesLayoutsThatGainNothing(t *testing.T) {
 		d.Jobs = append(d.Jobs, j)
 	}
 	for seed := range uint64(5) {
-		best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: plan.AimMoves, Seed: seed})
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: plan.AimMoves, Seed: seed})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -255,10 +256,10 @@ func TestSearchWhereNoOrderThatKeepsTheRulesCanBeSet(t *testing.T) {
 	}
 	d := &plan.Day{Jobs: []plan.Job{halves("X", 3*mm, 5*mm, "Y"), halves("Y", 6*mm, 5*mm)}}
 	turned := &plan.Day{Jobs: []plan.Job{d.Jobs[1], d.Jobs[0]}}
-	if p, err := plan.PlanDay(b, start, turned); err != nil || len(p.Refused()) != 1 {
+	if p, err := sequence.PlanDay(b, start, turned); err != nil || len(p.Refused()) != 1 {
 		t.Fatalf("Y before X refuses %d jobs (%v), want 1", len(p.Refused()), err)
 	}
-	best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 100})
+	best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 100})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -274,15 +275,15 @@ func TestSearchWhereNoOrderKeepsTheRules(t *testing.T) {
 		d.Jobs[i].After = []string{d.Jobs[(i+1)%len(d.Jobs)].ID}
 		d.Jobs[i].State = plan.Waiting
 	}
-	listed, err := plan.PlanDay(b, start, d)
+	listed, err := sequence.PlanDay(b, start, d)
 	if err != nil {
 		t.Fatal(err)
 	}
-	best, err := plan.Search(context.Background(), b, start, d, plan.Effort{Aim: plan.AimMoves, Rounds: 100})
+	best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: plan.AimMoves, Rounds: 100})
 	if err != nil {
 		t.Fatal(err)
 	}
-	settled := plan.Settle(context.Background(), listed, plan.AimMoves)
+	settled := sequence.Settle(context.Background(), listed, plan.AimMoves)
 	if !listed.Totals.Better(settled.Totals, plan.AimMoves) && !settled.Totals.Better(listed.Totals, plan.AimMoves) {
 		t.Error("the day gains nothing by settling, and so can't tell")
 	}

@@ -24,7 +24,7 @@ func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Turn, *Standin
 	return p.next(now, clock, j, func(at []Length, j *Job) (Layout, Changeover, []Fault) {
 		l, c, faults := p.chosen(at, j)
 		if s := now.Setting; s != nil && s.Job == j.ID {
-			kept := p.beam.Lay(j, slices.Clone(s.Slits), s.Shift)
+			kept := p.Beam.Lay(j, slices.Clone(s.Slits), s.Shift)
 			asBegun, reached := p.goOn(at, j, kept, s.To)
 			if reached && !s.Found {
 				return kept, asBegun, nil
@@ -34,7 +34,7 @@ func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Turn, *Standin
 				return kept, asBegun, nil
 			}
 			worse := !reached && len(faults) == 0 && rest.Repositions > c.Repositions
-			if len(wrong) == 0 && !worse && VerifyChangeover(p.beam, j, at, kept, rest) == nil {
+			if len(wrong) == 0 && !worse && VerifyChangeover(p.Beam, j, at, kept, rest) == nil {
 				return kept, rest, nil
 			}
 		}
@@ -50,10 +50,10 @@ func (p *Planner) chosen(at []Length, j *Job) (Layout, Changeover, []Fault) {
 			return l, c, nil
 		}
 	}
-	if j.Chosen == nil || len(Faults(p.beam, j)) > 0 || !p.beam.Allows(j, j.Chosen) {
+	if j.Chosen == nil || len(Faults(p.Beam, j)) > 0 || !p.Beam.Allows(j, j.Chosen) {
 		return p.Best(at, j)
 	}
-	l := p.beam.Lay(j, slices.Clone(j.Chosen.Slits), j.Chosen.Shift)
+	l := p.Beam.Lay(j, slices.Clone(j.Chosen.Slits), j.Chosen.Shift)
 	if c, ok := p.asChosen(at, j, l); ok {
 		return l, c, nil
 	}
@@ -73,16 +73,16 @@ func (p *Planner) goOn(at []Length, j *Job, l Layout, to []Length) (Changeover, 
 // goTo is the changeover of a job to places, where that can be made; the cause is that
 // of moves which this changeover alone doesn't ask for.
 func (p *Planner) goTo(at []Length, j *Job, l Layout, to []Length, cause Cause) (Changeover, bool) {
-	if len(to) != len(at) || len(Misplaced(p.beam, to)) > 0 {
+	if len(to) != len(at) || len(Misplaced(p.Beam, to)) > 0 {
 		return Changeover{}, false
 	}
-	c := p.between(at, l, to)
+	c := p.Between(at, l, to)
 	for i := range c.Moves {
 		if c.Moves[i].Why.Cause == StandsAhead {
 			c.Moves[i].Why = Why{Cause: cause}
 		}
 	}
-	return c, VerifyChangeover(p.beam, j, at, l, c) == nil
+	return c, VerifyChangeover(p.Beam, j, at, l, c) == nil
 }
 
 // Blocks is the number of the neighbour that is in the way of a move, with the

@@ -9,6 +9,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/plantest"
+	"bide/plan/sequence"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -194,11 +195,11 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 	resumed, days := 0, uint64(plantest.Worlds(4, 40))
 	for seed := uint64(50); seed < 50+days; seed++ {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 73)))
-		alone, err := plan.PlanDay(b, start, d)
+		alone, err := sequence.PlanDay(b, start, d)
 		if err != nil || len(alone.Steps()) < 2 {
 			continue
 		}
-		first := plan.Settle(context.Background(), alone, plan.AimMinutes).Steps()[0]
+		first := sequence.Settle(context.Background(), alone, plan.AimMinutes).Steps()[0]
 		setting := &plan.Setting{Job: first.Job.ID, Slits: first.Layout.Slits, Shift: first.Layout.Shift, To: places(first.Changeover)}
 		now := *start
 		now.At, now.Setting = slices.Clone(start.At), setting
@@ -221,11 +222,11 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 			}
 			resumed++
 		}
-		again, err := plan.PlanDay(b, &now, d)
+		again, err := sequence.PlanDay(b, &now, d)
 		if err != nil || again.Steps()[0].Job != first.Job {
 			continue
 		}
-		for what, day := range map[string]*plan.DayPlan{"settled": plan.Settle(context.Background(), again, plan.AimMoves), "searched": searchedFor(t, b, &now, d)} {
+		for what, day := range map[string]*plan.DayPlan{"settled": sequence.Settle(context.Background(), again, plan.AimMoves), "searched": searchedFor(t, b, &now, d)} {
 			if err := plan.VerifyDay(day, d); err != nil {
 				t.Errorf("seed %d, %s: %v", seed, what, err)
 			}
@@ -246,7 +247,7 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 // searchedFor is what a short search makes of a day.
 func searchedFor(t *testing.T, b *plan.Beam, start *plan.Standing, d *plan.Day) *plan.DayPlan {
 	t.Helper()
-	day, err := plan.Search(context.Background(), b, start, d, plan.Effort{Rounds: 200, Seed: 1})
+	day, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 200, Seed: 1})
 	if err != nil {
 		t.Fatal(err)
 	}

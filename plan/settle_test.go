@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/plantest"
+	"bide/plan/sequence"
 )
 
 // A settled day keeps the order, verifies, is never worse by the aim, comes out the
@@ -16,12 +17,12 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 	saved, sooner, days := 0, time.Duration(0), uint64(plantest.Worlds(8, 60))
 	for seed := range days {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 71)))
-		alone, err := plan.PlanDay(b, start, d)
+		alone, err := sequence.PlanDay(b, start, d)
 		if err != nil {
 			continue
 		}
 		aim := plan.Aim(seed % 2)
-		settled := plan.Settle(context.Background(), alone, aim)
+		settled := sequence.Settle(context.Background(), alone, aim)
 		if err := plan.VerifyDay(settled, d); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
@@ -33,7 +34,7 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 				t.Errorf("seed %d: %s at turn %d, was %s", seed, settled.Steps()[i].Job.ID, i+1, alone.Steps()[i].Job.ID)
 			}
 		}
-		if again := plan.Settle(context.Background(), alone, aim); !same(settled, again) {
+		if again := sequence.Settle(context.Background(), alone, aim); !same(settled, again) {
 			t.Errorf("seed %d: settled twice, and not alike", seed)
 		}
 		if settled.Floor != nil && settled.Totals.Repositions < settled.Floor.Repositions {
@@ -55,7 +56,7 @@ func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
 	tried, days := 0, uint64(plantest.Worlds(4, 30))
 	for seed := range days {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 72)))
-		if p, err := plan.PlanDay(b, start, d); err == nil && len(p.Steps()) > 2 {
+		if p, err := sequence.PlanDay(b, start, d); err == nil && len(p.Steps()) > 2 {
 			first, stands := p.Steps()[0].Job.ID, start.After(p.Steps()[0])
 			for i := range d.Jobs {
 				d.Jobs[i].State = plan.Waiting
@@ -64,15 +65,15 @@ func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
 					d.Jobs[0], d.Jobs[i] = d.Jobs[i], d.Jobs[0]
 				}
 			}
-			runs, err := plan.PlanDay(b, stands, d)
+			runs, err := sequence.PlanDay(b, stands, d)
 			if err != nil || len(runs.Steps()) == 0 || runs.Steps()[0].Changeover.Repositions > 0 {
 				continue
 			}
 			tried++
-			if s := plan.Settle(context.Background(), runs, plan.AimMoves); s.Steps()[0].Changeover.Repositions > 0 {
+			if s := sequence.Settle(context.Background(), runs, plan.AimMoves); s.Steps()[0].Changeover.Repositions > 0 {
 				t.Errorf("seed %d: %d moves under a job that runs", seed, s.Steps()[0].Changeover.Repositions)
 			}
-			s, err := plan.Search(context.Background(), b, stands, d, plan.Effort{Rounds: 300, Seed: seed})
+			s, err := sequence.Search(context.Background(), b, stands, d, sequence.Effort{Rounds: 300, Seed: seed})
 			if err != nil || s.Steps()[0].Job.ID != first || s.Steps()[0].Changeover.Repositions > 0 {
 				t.Errorf("seed %d: searched, %v: %s is first, with %d moves", seed, err, s.Steps()[0].Job.ID, s.Steps()[0].Changeover.Repositions)
 			}

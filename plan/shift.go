@@ -45,22 +45,22 @@ func (p *Planner) Nearest(standing []Length, j *Job) (Layout, Changeover, []Faul
 
 // search plans a job at the shift that pick finds in the window.
 func (p *Planner) search(standing []Length, j *Job, pick func(window Span) (Length, bool)) (Layout, Changeover, []Fault) {
-	if faults := Faults(p.beam, j); len(faults) > 0 {
+	if faults := Faults(p.Beam, j); len(faults) > 0 {
 		return Layout{}, Changeover{}, faults
 	}
 	if faults := p.wrongStanding(standing); len(faults) > 0 {
 		return Layout{}, Changeover{}, faults
 	}
-	slits, _ := laidOut(p.beam, j)
-	centred := p.beam.Lay(j, slits, 0)
-	from, to := p.beam.Window(j)
-	p.set(standing, centred.Web, centred.Cuts)
+	slits, _ := laidOut(p.Beam, j)
+	centred := p.Beam.Lay(j, slits, 0)
+	from, to := p.Beam.Window(j)
+	p.Set(standing, centred.Web, centred.Cuts)
 	p.slides(centred.Cuts, Span{from, to})
 	shift, ok := pick(Span{from, to})
 	if !ok {
 		return Layout{}, Changeover{}, p.refusal(centred, Span{from, to})
 	}
-	l := p.beam.Lay(j, slits, shift)
+	l := p.Beam.Lay(j, slits, shift)
 	c, faults := p.Changeover(standing, l)
 	return l, c, faults
 }
@@ -69,15 +69,15 @@ func (p *Planner) search(standing []Length, j *Job, pick func(window Span) (Leng
 func (p *Planner) slides(cuts []Length, window Span) {
 	f := &p.shifts
 	f.cuts = append(f.cuts[:0], cuts...)
-	f.open = allowedShifts(p.beam, f.open[:0], cuts, window)
+	f.open = allowedShifts(p.Beam, f.open[:0], cuts, window)
 }
 
 // shift slides p.now to a shift from centred.
 func (p *Planner) shift(by Length) {
 	for m, c := range p.shifts.cuts {
-		p.now.cuts[m] = c + by
+		p.Now.cuts[m] = c + by
 	}
-	p.now.look()
+	p.Now.look()
 }
 
 // best is the best shift in the window.
@@ -91,10 +91,10 @@ func (p *Planner) best(window Span) (Length, bool) {
 	// Without a holder on a cut every cut needs a reposition: other shifts are
 	// worth a look only if nothing better has been found, or if a holder near a cut
 	// will do.
-	if most < 0 && p.now.inPlace == 0 && !p.fitsAnywhere(window) {
+	if most < 0 && p.Now.inPlace == 0 && !p.fitsAnywhere(window) {
 		return 0, false
 	}
-	if most <= len(p.now.at)-len(f.cuts) || p.now.inPlace > 0 {
+	if most <= len(p.Now.At)-len(f.cuts) || p.Now.inPlace > 0 {
 		f.list = f.list[:0]
 		p.critical(window)
 		most = p.try(most)
@@ -109,12 +109,12 @@ func (p *Planner) best(window Span) (Length, bool) {
 // stands.
 func (p *Planner) meet(window Span) {
 	for _, c := range p.shifts.cuts {
-		i, _ := slices.BinarySearch(p.now.at, c+window.From-p.now.inPlace)
-		for ; i < len(p.now.at) && p.now.at[i] <= c+window.To+p.now.inPlace; i++ {
-			p.consider(p.now.at[i]-c, window)
-			if p.now.inPlace > 0 {
-				p.consider(p.now.at[i]-c-p.now.inPlace, window)
-				p.consider(p.now.at[i]-c+p.now.inPlace, window)
+		i, _ := slices.BinarySearch(p.Now.At, c+window.From-p.Now.inPlace)
+		for ; i < len(p.Now.At) && p.Now.At[i] <= c+window.To+p.Now.inPlace; i++ {
+			p.consider(p.Now.At[i]-c, window)
+			if p.Now.inPlace > 0 {
+				p.consider(p.Now.At[i]-c-p.Now.inPlace, window)
+				p.consider(p.Now.At[i]-c+p.Now.inPlace, window)
 			}
 		}
 	}
@@ -124,8 +124,8 @@ func (p *Planner) meet(window Span) {
 func (p *Planner) critical(window Span) {
 	p.fixed(window)
 	for _, c := range p.shifts.cuts {
-		for i, x := range p.now.at {
-			if p.now.condition[i].Moves() {
+		for i, x := range p.Now.At {
+			if p.Now.condition[i].Moves() {
 				p.pitches(x-c, window)
 			}
 		}
@@ -134,8 +134,8 @@ func (p *Planner) critical(window Span) {
 
 // fixed lists the critical shifts that come from what can't move.
 func (p *Planner) fixed(window Span) {
-	s := &p.now
-	edges := [4]Length{s.rail.From, s.rail.To, s.web.From, s.web.To}
+	s := &p.Now
+	edges := [4]Length{s.Rail.From, s.Rail.To, s.web.From, s.web.To}
 	if !s.anywhere {
 		edges[2], edges[3] = s.idle.From, s.idle.To
 	}
@@ -143,7 +143,7 @@ func (p *Planner) fixed(window Span) {
 		for _, x := range edges {
 			p.pitches(x-c, window)
 		}
-		for i, x := range s.at {
+		for i, x := range s.At {
 			if s.condition[i].Moves() {
 				continue
 			}
@@ -173,8 +173,8 @@ func (p *Planner) fitsAnywhere(window Span) bool {
 
 // pitches lists the shifts in the window that are whole pitches from one.
 func (p *Planner) pitches(from Length, window Span) {
-	first := from + (window.From-from)/p.pitch*p.pitch
-	for by := first - p.pitch; by <= window.To; by += p.pitch {
+	first := from + (window.From-from)/p.Pitch*p.Pitch
+	for by := first - p.Pitch; by <= window.To; by += p.Pitch {
 		p.consider(by, window)
 	}
 }
@@ -192,7 +192,7 @@ func (p *Planner) ends(window Span) {
 // consider lists a shift if it lies in the window and, where there are damaged
 // bands, in what they leave of it.
 func (p *Planner) consider(by Length, window Span) {
-	if by >= window.From && by <= window.To && (len(p.now.bad) == 0 || inBand(p.shifts.open, by)) {
+	if by >= window.From && by <= window.To && (len(p.Now.bad) == 0 || inBand(p.shifts.open, by)) {
 		p.shifts.list = append(p.shifts.list, bounded{shift: by})
 	}
 }
@@ -205,7 +205,7 @@ func (p *Planner) try(most int) int {
 	f.list = slices.CompactFunc(f.list, func(a, b bounded) bool { return a.shift == b.shift })
 	for i := range f.list {
 		p.shift(f.list[i].shift)
-		f.list[i].stays = p.now.mostStays()
+		f.list[i].stays = p.Now.mostStays()
 	}
 	slices.SortFunc(f.list, func(a, b bounded) int {
 		return cmp.Or(cmp.Compare(b.stays, a.stays), cmp.Compare(a.shift, b.shift))
@@ -215,8 +215,8 @@ func (p *Planner) try(most int) int {
 			break
 		}
 		p.shift(b.shift)
-		if !p.now.plain { // the bound of the chain is cheap beside the count
-			if stays, ok := p.chain.longest(&p.now); !ok || stays < most {
+		if !p.Now.plain { // the bound of the chain is cheap beside the count
+			if stays, ok := p.chain.longest(&p.Now); !ok || stays < most {
 				continue
 			}
 		}
@@ -235,8 +235,8 @@ func (p *Planner) try(most int) int {
 // mostStays is a bound on the stays that the scene allows, -1 if it is impossible:
 // no more than can stay each on its own, and a cut that no holder stands at takes
 // a move.
-func (s *scene) mostStays() int {
-	if s.impossible {
+func (s *Scene) mostStays() int {
+	if s.Impossible {
 		return -1
 	}
 	can, served := 0, 0
@@ -246,20 +246,20 @@ func (s *scene) mostStays() int {
 			served += st.after - st.before
 		}
 	}
-	return min(can, len(s.at)-len(s.cuts)+served)
+	return min(can, len(s.At)-len(s.cuts)+served)
 }
 
 // settle is the best of the tied shifts by all that comes after repositions.
 func (p *Planner) settle() Length {
-	pick, cost := Length(0), int64(unreachable)
+	pick, cost := Length(0), int64(Unreachable)
 	slices.SortFunc(p.shifts.ties, nearer)
 	for _, by := range slices.Compact(p.shifts.ties) {
 		p.shift(by)
-		if !p.keep.find(p) {
+		if !p.Keep.Find(p) {
 			continue
 		}
-		if q := p.places.solve(&p.now, &p.keep, nil); q >= 0 && p.places.list[q].cost < cost {
-			pick, cost = by, p.places.list[q].cost
+		if q := p.Places.Solve(&p.Now, &p.Keep, nil); q >= 0 && p.Places.List[q].cost < cost {
+			pick, cost = by, p.Places.List[q].cost
 		}
 	}
 	return pick
@@ -272,7 +272,7 @@ func (p *Planner) nearest(window Span) (Length, bool) {
 		return 0, true
 	}
 	p.ends(window)
-	if p.fixed(window); p.now.inPlace > 0 { // one that serves off its cut leaves more room
+	if p.fixed(window); p.Now.inPlace > 0 { // one that serves off its cut leaves more room
 		p.meet(window)
 		p.critical(window)
 	}
@@ -292,4 +292,4 @@ func (p *Planner) fits() bool {
 }
 
 // nearer orders shifts by their distance from centred, the operator side first.
-func nearer(a, b Length) int { return cmp.Or(cmp.Compare(abs(a), abs(b)), cmp.Compare(a, b)) }
+func nearer(a, b Length) int { return cmp.Or(cmp.Compare(Abs(a), Abs(b)), cmp.Compare(a, b)) }

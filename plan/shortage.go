@@ -11,10 +11,10 @@ import (
 // short names the stretches between holders that can't move, or a rail end, on
 // which too few holders may cut or too little room is left for the idle ones.
 func (p *Planner) short(window Span) (out []Fault) {
-	s := &p.now
+	s := &p.Now
 	a := -1
-	for b := 0; b <= len(s.at); b++ {
-		if b < len(s.at) && s.condition[b].Moves() {
+	for b := 0; b <= len(s.At); b++ {
+		if b < len(s.At) && s.condition[b].Moves() {
 			continue
 		}
 		points := p.points(a, b)
@@ -41,13 +41,13 @@ func (p *Planner) short(window Span) (out []Fault) {
 // the cuts on it. a and b are holders that can't move, -1 and the number of holders
 // the rail's ends, as if a holder stood a pitch beyond.
 func (p *Planner) points(a, b int) []Length {
-	s := &p.now
-	from, to, after, before := s.rail.From-s.pitch, s.rail.To+s.pitch, 0, len(s.cuts)
+	s := &p.Now
+	from, to, after, before := s.Rail.From-s.pitch, s.Rail.To+s.pitch, 0, len(s.cuts)
 	if a >= 0 {
-		from, after = s.at[a], s.stays[a].after
+		from, after = s.At[a], s.stays[a].after
 	}
-	if b < len(s.at) {
-		to, before = s.at[b], s.stays[b].before
+	if b < len(s.At) {
+		to, before = s.At[b], s.stays[b].before
 	}
 	return slices.Concat([]Length{from}, s.cuts[after:max(before, after)], []Length{to})
 }
@@ -55,14 +55,14 @@ func (p *Planner) points(a, b int) []Length {
 // stretch names the rail between two holders that can't move.
 func (p *Planner) stretch(a, b int, u Unit) string {
 	name := func(i int) string {
-		return fmt.Sprintf("holder %d (%s at %s)", i+1, p.now.condition[i], u.Show(p.now.at[i]))
+		return fmt.Sprintf("holder %d (%s at %s)", i+1, p.Now.condition[i], u.Show(p.Now.At[i]))
 	}
 	switch {
-	case a < 0 && b == len(p.now.at):
+	case a < 0 && b == len(p.Now.At):
 		return "on the whole beam"
 	case a < 0:
 		return "on the operator side of " + name(b)
-	case b == len(p.now.at):
+	case b == len(p.Now.At):
 		return "on the drive side of " + name(a)
 	}
 	return "between " + name(a) + " and " + name(b)
@@ -71,8 +71,8 @@ func (p *Planner) stretch(a, b int, u Unit) string {
 // penned names the runs of holders that may not cut, side by side, for which none
 // of the gaps that they can stand in has room.
 func (p *Planner) penned(window Span) (out []Fault) {
-	s := &p.now
-	k, n := len(s.cuts), len(s.at)
+	s := &p.Now
+	k, n := len(s.cuts), len(s.At)
 	for i := 0; i < n; i++ {
 		end := i
 		for end < n && s.condition[end] == NoCut {
@@ -98,7 +98,7 @@ func (p *Planner) penned(window Span) (out []Fault) {
 }
 
 // pennedText says where a run of holders would have to stand.
-func (s *scene) pennedText(first, last, least, most, room int) string {
+func (s *Scene) pennedText(first, last, least, most, room int) string {
 	who := fmt.Sprintf("holder %d may not cut and must stand idle", first)
 	if last > first {
 		who = fmt.Sprintf("holders %d to %d may not cut and must stand idle side by side", first, last)

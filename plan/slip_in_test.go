@@ -9,11 +9,12 @@ import (
 
 	"bide/plan"
 	"bide/plan/plantest"
+	"bide/plan/sequence"
 )
 
 // slipping draws a day, and takes its last job out to be slipped in; nil where it has
 // too few.
-func slipping(t *testing.T, seed uint64) *plan.Slipping {
+func slipping(t *testing.T, seed uint64) *sequence.Slipping {
 	t.Helper()
 	b, start, d := drawDay(rand.New(rand.NewPCG(seed, 61)))
 	jobs := slices.DeleteFunc(d.Jobs, func(j plan.Job) bool { return j.State != plan.Waiting })
@@ -21,21 +22,21 @@ func slipping(t *testing.T, seed uint64) *plan.Slipping {
 		return nil
 	}
 	last := len(jobs) - 1
-	without, err := plan.PlanDay(b, start, &plan.Day{Start: d.Start, Jobs: jobs[:last]})
+	without, err := sequence.PlanDay(b, start, &plan.Day{Start: d.Start, Jobs: jobs[:last]})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &plan.Slipping{DayPlan: without, Clock: d.Start, Job: &jobs[last]}
+	return &sequence.Slipping{DayPlan: without, Clock: d.Start, Job: &jobs[last]}
 }
 
 // with is the day with the job at a gap, as one that was listed so.
-func with(t *testing.T, s *plan.Slipping, gap int) (*plan.Day, *plan.DayPlan) {
+func with(t *testing.T, s *sequence.Slipping, gap int) (*plan.Day, *plan.DayPlan) {
 	t.Helper()
 	day := &plan.Day{Start: s.Clock}
 	for _, t := range slices.Insert(slices.Clone(s.Turns), gap, plan.Turn{Job: s.Job}) {
 		day.Jobs = append(day.Jobs, *t.Job)
 	}
-	planned, err := plan.PlanDay(s.Beam, s.Start, day)
+	planned, err := sequence.PlanDay(s.Beam, s.Start, day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -107,7 +108,7 @@ func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
 		aim := plan.Aim(seed % 2)
 		for gap := range len(s.Turns) + 1 {
 			_, listed := with(t, s, gap)
-			want := plan.Settle(context.Background(), listed, aim)
+			want := sequence.Settle(context.Background(), listed, aim)
 			alone, day := s.Settled(context.Background(), p, gap, aim)
 			if day.Totals != want.Totals || alone.Totals != listed.Totals {
 				t.Errorf("seed %d, gap %d: settled %+v, want %+v; at first sight %+v, want %+v", seed, gap, day.Totals, want.Totals, alone.Totals, listed.Totals)
@@ -165,11 +166,11 @@ func TestSlipInByHand(t *testing.T) {
 	hot := x
 	hot.ID = "X2"
 	begin := at("2026-11-25T06:00:00")
-	without, err := plan.PlanDay(b, start, &plan.Day{Start: begin, Jobs: []plan.Job{x, y}})
+	without, err := sequence.PlanDay(b, start, &plan.Day{Start: begin, Jobs: []plan.Job{x, y}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	day := plan.Slipping{DayPlan: without, Clock: begin, Job: &hot}
+	day := sequence.Slipping{DayPlan: without, Clock: begin, Job: &hot}
 	p, _ := plan.NewPlanner(b)
 	for gap, w := range []struct{ moves, late int }{{0, 1}, {0, 1}, {1, 0}} {
 		if s := day.In(p, gap).Against(without); s.Repositions != w.moves || len(s.Late) != w.late {

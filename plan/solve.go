@@ -14,14 +14,14 @@ func (p *Planner) Changeover(standing []Length, l Layout) (Changeover, []Fault) 
 	if faults := p.wrongStanding(standing); len(faults) > 0 {
 		return Changeover{}, faults
 	}
-	if faults := damagedCut(p.beam, l); len(faults) > 0 {
+	if faults := damagedCut(p.Beam, l); len(faults) > 0 {
 		return Changeover{}, faults
 	}
-	p.set(standing, l.Web, l.Cuts)
-	if !p.keep.find(p) {
+	p.Set(standing, l.Web, l.Cuts)
+	if !p.Keep.Find(p) {
 		return Changeover{}, p.refusal(l, Span{})
 	}
-	c := p.read(p.places.solve(&p.now, &p.keep, nil))
+	c := p.read(p.Places.Solve(&p.Now, &p.Keep, nil))
 	c.Moves = p.order(&c)
 	return c, nil
 }
@@ -31,14 +31,14 @@ func (p *Planner) wrongStanding(standing []Length) []Fault {
 	wrong := func(format string, args ...any) []Fault {
 		return []Fault{{Key: "standing", Why: func(Unit) string { return fmt.Sprintf(format, args...) }}}
 	}
-	if len(standing) != len(p.beam.Holders) {
-		return wrong("%d holders stand on a beam of %d", len(standing), len(p.beam.Holders))
+	if len(standing) != len(p.Beam.Holders) {
+		return wrong("%d holders stand on a beam of %d", len(standing), len(p.Beam.Holders))
 	}
 	for i, x := range standing {
-		if x < p.beam.Rail.From || x > p.beam.Rail.To {
+		if x < p.Beam.Rail.From || x > p.Beam.Rail.To {
 			return wrong("holder %d stands off the rail", i+1)
 		}
-		if i > 0 && x-standing[i-1] < p.pitch {
+		if i > 0 && x-standing[i-1] < p.Pitch {
 			return wrong("holders %d and %d stand nearer than the pitch", i, i+1)
 		}
 	}
@@ -48,27 +48,27 @@ func (p *Planner) wrongStanding(standing []Length) []Fault {
 // read takes the changeover from the solved places, from the first holder's
 // candidate on, its moves left out.
 func (p *Planner) read(q int) Changeover {
-	c := Changeover{From: slices.Clone(p.now.at), Holders: make([]Stand, 0, len(p.now.at))}
-	p.readInto(&c, q)
+	c := Changeover{From: slices.Clone(p.Now.At), Holders: make([]Stand, 0, len(p.Now.At))}
+	p.ReadInto(&c, q)
 	return c
 }
 
 // readInto reads like read, into a changeover whose memory is used again.
-func (p *Planner) readInto(c *Changeover, q int) {
-	*c = Changeover{From: append(c.From[:0], p.now.at...), Holders: c.Holders[:0], Moves: c.Moves[:0]}
-	for i := range p.now.at {
-		cand := &p.places.list[q]
-		h := Stand{At: cand.at}
+func (p *Planner) ReadInto(c *Changeover, q int) {
+	*c = Changeover{From: append(c.From[:0], p.Now.At...), Holders: c.Holders[:0], Moves: c.Moves[:0]}
+	for i := range p.Now.At {
+		cand := &p.Places.List[q]
+		h := Stand{At: cand.At}
 		switch {
 		case cand.after > cand.before:
 			h.Use, h.Cut = Cutting, int(cand.after)
-		case p.now.over(cand.at):
+		case p.Now.over(cand.At):
 			h.Use = Resting
 		default:
 			h.Use = Parked
 		}
-		c.count(h, p.now.at[i])
-		q = int(cand.next)
+		c.count(h, p.Now.At[i])
+		q = int(cand.Next)
 	}
 }
 
@@ -82,7 +82,7 @@ func (c *Changeover) count(h Stand, from Length) {
 	}
 	if h.At != from {
 		c.Repositions++
-		c.Travel += abs(h.At - from)
+		c.Travel += Abs(h.At - from)
 	}
 	c.Holders = append(c.Holders, h)
 }

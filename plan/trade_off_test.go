@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/sequence"
 )
 
 // Two holders stand ready beside two cuts and carry the wrong blade; two more behind
@@ -32,11 +33,11 @@ func TestMovesAndSwapsAreTradedOnSeconds(t *testing.T) {
 			ID: "A", Web: 140 * mm, Trim: 5 * mm, Metres: 10, Speed: 10, Blade: right,
 			Entries: []plan.Entry{{Count: 1, Width: 100 * mm, Finished: 100 * mm}},
 		}}}
-		alone, err := plan.PlanDay(b, start, day)
+		alone, err := sequence.PlanDay(b, start, day)
 		if err != nil {
 			t.Fatal(err)
 		}
-		for what, d := range map[string]*plan.DayPlan{"settled": plan.Settle(context.Background(), alone, plan.AimMinutes), "searched": searchedFor(t, b, start, day)} {
+		for what, d := range map[string]*plan.DayPlan{"settled": sequence.Settle(context.Background(), alone, plan.AimMinutes), "searched": searchedFor(t, b, start, day)} {
 			if err := plan.VerifyDay(d, day); err != nil {
 				t.Error(err)
 			}

@@ -62,7 +62,7 @@ func (u *Usage) add(i int, s Stint) {
 	u.Stints[i] = s
 	if s.Way != 0 {
 		u.Moves++
-		u.Travel += abs(s.Way)
+		u.Travel += Abs(s.Way)
 	}
 	if s.Use == Cutting {
 		u.Cuts++

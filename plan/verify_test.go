@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/sequence"
 )
 
 // The verifier is held against damage: a plan that passes is spoiled in one way,
@@ -50,7 +51,7 @@ func trialPlan(t *testing.T, b *plan.Beam) *plan.DayPlan {
 		at[i] = plan.Length(-100+40*i) * mm
 	}
 	d := trialDay()
-	p, err := plan.PlanDay(b, &plan.Standing{At: at, Blades: make([]plan.Blade, len(at))}, d)
+	p, err := sequence.PlanDay(b, &plan.Standing{At: at, Blades: make([]plan.Blade, len(at))}, d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -311,7 +312,7 @@ func TestDrawnDaysVerify(t *testing.T) {
 	for seed := range uint64(60) {
 		r := rand.New(rand.NewPCG(seed, 3))
 		b, start, d := drawDay(r)
-		p, err := plan.PlanDay(b, start, d)
+		p, err := sequence.PlanDay(b, start, d)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/sequence"
 	"bide/ui/draw"
 )
 
@@ -158,11 +159,11 @@ func TestAcceptedLayoutsAreSaved(t *testing.T) {
 			t.Errorf("opened again, holders of %s stand elsewhere", o.Step.Job.ID)
 		}
 	}
-	sheets, err := plan.PlanDay(again.Shop.Beam, again.Shop.Standing, again.Shop.Day)
+	sheets, err := sequence.PlanDay(again.Shop.Beam, again.Shop.Standing, again.Shop.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if sheets = plan.Settle(context.Background(), sheets, plan.AimMinutes); sheets.Totals != day.Totals {
+	if sheets = sequence.Settle(context.Background(), sheets, plan.AimMinutes); sheets.Totals != day.Totals {
 		t.Errorf("the sheet comes to %+v, the screen to %+v", sheets.Totals, day.Totals)
 	}
 

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/sequence"
 	"bide/plan/sheet"
 )
 
@@ -19,7 +20,7 @@ func TestTurnsAreTheSheets(t *testing.T) {
 	for _, j := range sc.History.Now.All {
 		day.Jobs = append(day.Jobs, *j)
 	}
-	planned, err := plan.PlanDay(s.Beam, s.Standing, day)
+	planned, err := sequence.PlanDay(s.Beam, s.Standing, day)
 	if err != nil {
 		t.Fatal(err)
 	}

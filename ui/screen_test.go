@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/sequence"
 	"bide/plan/session/draft"
 	"bide/plan/shop"
 	"bide/plan/words"
@@ -135,7 +136,7 @@ func sameAsPlanned(t *testing.T, sc *screen) {
 	for _, j := range sc.Jobs() {
 		day.Jobs = append(day.Jobs, *j)
 	}
-	want, err := plan.PlanDay(sc.Forecast.Beam, sc.Forecast.Start.Standing, day)
+	want, err := sequence.PlanDay(sc.Forecast.Beam, sc.Forecast.Start.Standing, day)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/plantest"
+	"bide/plan/sequence"
 	"bide/plan/session/planning"
 	"bide/plan/shop"
 
@@ -174,7 +175,7 @@ func TestSearchStoppedOnASmallScreen(t *testing.T) {
 // A plan that the verifier turns down is neither taken nor shown.
 func TestPlansThatDontHold(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	day, err := plan.PlanDay(s.Shop.Beam, s.Shop.Standing, s.Shop.Day)
+	day, err := sequence.PlanDay(s.Shop.Beam, s.Shop.Standing, s.Shop.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -195,7 +196,7 @@ func TestPlansThatDontHold(t *testing.T) {
 func TestSearchMendsABrokenOrder(t *testing.T) {
 	for _, breaks := range []bool{true, false} {
 		shop := demo(t)
-		day, err := plan.PlanDay(shop.Beam, shop.Standing, shop.Day)
+		day, err := sequence.PlanDay(shop.Beam, shop.Standing, shop.Day)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/sequence"
 	"bide/plan/session/planning"
 
 	"github.com/google/go-cmp/cmp"
@@ -17,11 +18,11 @@ import (
 func TestSettledDayIsTheSheets(t *testing.T) {
 	s := demo(t)
 	sc := newScreen(t, s, testLook(noColours, false, false), 120, 36).settle()
-	day, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	day, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := plan.Settle(context.Background(), day, plan.AimMinutes)
+	want := sequence.Settle(context.Background(), day, plan.AimMinutes)
 	if !sc.Forecast.Present.Whole() || sc.Forecast.Present.Totals != want.Totals {
 		t.Errorf("the screen: %+v\nthe sheet: %+v", sc.Forecast.Present.Totals, want.Totals)
 	}
@@ -50,11 +51,11 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 	same := func(when string) {
 		t.Helper()
 		s := read(t, dir)
-		day, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+		day, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := plan.Settle(context.Background(), day, plan.AimMinutes)
+		want := sequence.Settle(context.Background(), day, plan.AimMinutes)
 		if sc.settle(); !sc.Forecast.Present.Whole() || sc.Forecast.Present.Totals != want.Totals {
 			t.Errorf("%s the screen has %+v, the sheet %+v", when, sc.Forecast.Present.Totals, want.Totals)
 		}

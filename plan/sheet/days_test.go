@@ -9,6 +9,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/sequence"
 	"bide/plan/sheet"
 	"bide/plan/shop"
 )
@@ -26,7 +27,7 @@ type planned struct {
 // must plans a day that can be planned.
 func must(t testing.TB, name string, u plan.Unit, b *plan.Beam, s *plan.Standing, d *plan.Day) planned {
 	t.Helper()
-	p, err := plan.PlanDay(b, s, d)
+	p, err := sequence.PlanDay(b, s, d)
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"bide/plan"
+	"bide/plan/sequence"
 )
 
 // stocks is a shop of one job for each of some materials, a web of 250 mm with slits of
@@ -76,7 +76,7 @@ func TestTrimAtTheKnifeIsNoted(t *testing.T) {
 // A planned step's settings tell of the edges of its own layout.
 func TestTrimAtTheKnifeOfAPlan(t *testing.T) {
 	s := stocks(t, "", "", "group = 'light nonwoven'\nthickness_mm = 0.25\nadhesive = 'none'\nmodulus_mpa = 10\npoisson = 3\ntension_n_m = 50")
-	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil || len(d.Steps()) != 1 {
 		t.Fatal(d, err)
 	}

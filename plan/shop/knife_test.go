@@ -8,6 +8,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/sequence"
 )
 
 // oneJob is a shop with one cylinder, one own material and one job of it.
@@ -54,7 +55,7 @@ func TestNothingReaches(t *testing.T) {
 		beamFile:      strings.Replace(smallBeam, "pistons    = 2\nmargin_bar = 0.5", "bore = 28\nmargin_bar = 0.8\nsupply_bar = 6.3", 1),
 		dayFile:       smallDay + strings.Replace(strings.Replace(smallDay[strings.Index(smallDay, "[[job]]"):], `"A"`, `"B"`, 1), `"felt"`, `"Board"`, 1),
 	}))
-	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -84,7 +85,7 @@ func TestNothingReaches(t *testing.T) {
 func TestPressureIsTheRecorded(t *testing.T) {
 	s := oneJob(t, "bore = 28\nmargin_bar = 0.8", "group = \"film tape\"\nadhesive = \"acrylic\"\ncut_through_bar = 1.6")
 	s.Standing.SetBar, s.Standing.Material = 2.4, "Own"
-	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil || len(d.Steps()) != 1 || d.Steps()[0].Setup.Pressure != 0 {
 		t.Errorf("%+v, %v", d, err)
 	}
@@ -124,7 +125,7 @@ func twoCuts(t *testing.T) *Shop {
 // beams, twin loads). F = 0.29 MPa * pi/4 * 28^2 = 178.57 N.
 func TestKnifeBendsTheAnvil(t *testing.T) {
 	s := twoCuts(t)
-	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil || len(d.Steps()) != 2 {
 		t.Fatal(d, err)
 	}
@@ -151,7 +152,7 @@ func TestKnifeBendsTheAnvil(t *testing.T) {
 // A cut on the line counts in the band beyond: 22 and 38.
 func TestKnifeWears(t *testing.T) {
 	s := twoCuts(t)
-	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -168,7 +169,7 @@ func TestDamageIsTold(t *testing.T) {
 	s := twoCuts(t)
 	mm := plan.Millimetre
 	s.Beam.Bad = []plan.Span{{From: 114 * mm, To: 180 * mm}, {From: 190*mm + 1, To: 200 * mm}}
-	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil || len(d.Steps()) != 2 {
 		t.Fatal(d, err)
 	}
@@ -197,7 +198,7 @@ func TestDamageIsTold(t *testing.T) {
 // blades of the two holders that cut are to be swapped.
 func TestKnifeChanges(t *testing.T) {
 	s := twoCuts(t)
-	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -217,7 +218,7 @@ func TestKnifeChanges(t *testing.T) {
 // TestKnifeSaysWhyNot: without an anvil, and with bearings nearer than the cuts.
 func TestKnifeSaysWhyNot(t *testing.T) {
 	s := twoCuts(t)
-	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -253,7 +254,7 @@ func TestBandsAreRound(t *testing.T) {
 // how they were taken. The face of 310 mm makes bands of 5 mm, from its own edge on.
 func TestBearingAndFace(t *testing.T) {
 	s := twoCuts(t)
-	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -285,7 +286,7 @@ func TestRunsWithRamps(t *testing.T) {
 		{"[line]\nramp_up = 30\nramp_down = 60\n", "", 503},
 	} {
 		s := read(t, files(map[string]string{beamFile: smallBeam + c.line, dayFile: day + c.more}))
-		d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+		d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 		if err != nil || len(d.Steps()) != 1 {
 			t.Fatal(d, err)
 		}

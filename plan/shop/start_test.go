@@ -9,6 +9,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/sequence"
 	"bide/plan/shop/record"
 
 	parser "github.com/BurntSushi/toml"
@@ -113,7 +114,7 @@ func TestDemo(t *testing.T) {
 // mustPlan plans the day and verifies the plan; no job may be refused.
 func mustPlan(t *testing.T, s *Shop) {
 	t.Helper()
-	d, err := plan.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/sequence"
 )
 
 // Improved is a day settled for an aim, by what its jobs come to each on its own. A refused job
@@ -29,7 +30,7 @@ func (f *Forecast) settling() Work {
 	begin, aim := f.Start, f.Aim
 	return func() any {
 		defer cancel()
-		settled, err := Verified(plan.Settle(ctx, day, aim), nil)
+		settled, err := Verified(sequence.Settle(ctx, day, aim), nil)
 		switch {
 		case ctx.Err() != nil:
 			return Improved{}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/sequence"
 )
 
 // MoveTo works out what it costs to move one job to each number in the sequence. An index
@@ -24,12 +25,12 @@ type MoveTo struct {
 	Improving int         // which is being planned together; withoutJob, or none
 
 	forecast *Forecast
-	start    *plan.Standing // what all of it begins with
-	planner  *plan.Planner  // of the estimates
-	without  *plan.Slipping // the day without the job; its turns are there after the first estimate
-	now      *plan.DayPlan  // the day as it is, estimated like the others
-	order    []int          // still to be estimated, the next first
-	busy     bool           // one is being estimated
+	start    *plan.Standing     // what all of it begins with
+	planner  *plan.Planner      // of the estimates
+	without  *sequence.Slipping // the day without the job; its turns are there after the first estimate
+	now      *plan.DayPlan      // the day as it is, estimated like the others
+	order    []int              // still to be estimated, the next first
+	busy     bool               // one is being estimated
 
 	costs map[int]Cost
 	out   Cost    // of leaving it out
@@ -66,7 +67,7 @@ type Estimated struct {
 
 // firstEstimate is what all others are held against.
 type firstEstimate struct {
-	without *plan.Slipping
+	without *sequence.Slipping
 	now     *plan.DayPlan
 	out     plan.Slip
 	planner *plan.Planner
@@ -87,7 +88,7 @@ func (f *Forecast) MoveTo(index, done int) *MoveTo {
 		Job: f.Present.Jobs[index], Rest: slices.Delete(slices.Clone(f.Present.Jobs), index, index+1), Was: index,
 		Aim: f.Aim, Improving: none, forecast: f, start: f.Start.Standing, order: []int{index}, costs: map[int]Cost{},
 	}
-	m.without = &plan.Slipping{DayPlan: &plan.DayPlan{Beam: f.Beam, Start: m.start, Done: done}, Clock: f.Start.Clock, Job: m.Job}
+	m.without = &sequence.Slipping{DayPlan: &plan.DayPlan{Beam: f.Beam, Start: m.start, Done: done}, Clock: f.Start.Clock, Job: m.Job}
 	m.ctx, m.end = context.WithCancel(context.Background())
 	for i := len(m.Rest); i >= 0; i-- { // from the last on: what comes soonest takes longest
 		if i != index {
@@ -182,7 +183,7 @@ func (m *MoveTo) first(known []*Outcome) Estimated {
 		}
 	}
 	day.Totals = plan.Sum(day.Turns)
-	s := &plan.Slipping{DayPlan: &day, Clock: m.without.Clock, Job: m.Job}
+	s := &sequence.Slipping{DayPlan: &day, Clock: m.without.Clock, Job: m.Job}
 	now := s.In(p, m.Was)
 	return Estimated{of: m, index: m.Was, slip: now.Against(now), first: &firstEstimate{s, now, s.Against(now), p}}
 }
@@ -290,7 +291,7 @@ func (m *MoveTo) together(ctx context.Context, index int) Moved {
 	}
 	d := Moved{of: m, index: index, alone: m.without.DayPlan}
 	if index == withoutJob {
-		d.together = plan.Settle(ctx, d.alone, m.Aim)
+		d.together = sequence.Settle(ctx, d.alone, m.Aim)
 	} else {
 		d.alone, d.together = m.without.Settled(ctx, p, index, m.Aim)
 	}

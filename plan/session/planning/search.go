@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/sequence"
 )
 
 // Search is the search for the best order of a day, which runs in the background. One
@@ -18,7 +19,7 @@ type Search struct {
 	cancel   context.CancelFunc
 	inputs   Inputs
 	ended    bool // since the day became another
-	progress *atomic.Pointer[plan.Progress]
+	progress *atomic.Pointer[sequence.Progress]
 	waiting  *Found
 }
 
@@ -63,12 +64,12 @@ func (in Inputs) Same(o Inputs) bool {
 func (s *Search) Begin(in Inputs, day *plan.Day, rounds int, e Errand) Work {
 	ctx, cancel := context.WithCancel(context.Background())
 	e.Run = s.Run + 1
-	s.Errand, s.inputs, s.cancel, s.ended, s.progress = e, in, cancel, false, &atomic.Pointer[plan.Progress]{}
+	s.Errand, s.inputs, s.cancel, s.ended, s.progress = e, in, cancel, false, &atomic.Pointer[sequence.Progress]{}
 	progress := s.progress
-	effort := plan.Effort{Aim: s.Aim, Rounds: rounds, Seed: 1, Report: func(p plan.Progress) { progress.Store(&p) }}
+	effort := sequence.Effort{Aim: s.Aim, Rounds: rounds, Seed: 1, Report: func(p sequence.Progress) { progress.Store(&p) }}
 	return func() any {
 		defer cancel()
-		best, err := Verified(plan.Search(ctx, in.Beam, in.Standing, day, effort))
+		best, err := Verified(sequence.Search(ctx, in.Beam, in.Standing, day, effort))
 		return Found{e, in, best, err}
 	}
 }
@@ -117,7 +118,7 @@ func (s *Search) Interrupt(now Inputs) bool {
 func (s *Search) Interrupted() bool { return s.ended }
 
 // Progress is how far the running search is; nil where it hasn't reported yet.
-func (s *Search) Progress() *plan.Progress {
+func (s *Search) Progress() *sequence.Progress {
 	if !s.Running() {
 		return nil
 	}

@@ -1,6 +1,9 @@
-package plan
+package sequence
 
-import "slices"
+import (
+	"bide/plan"
+	"slices"
+)
 
 // Straightening: a day that is settled for minutes, with blades to swap, keeps who cuts,
 // and so settling its places for moves alone would cost it swaps. What can still be
@@ -13,7 +16,7 @@ import "slices"
 // move, so it ends: O(n H) places looked at and n days written at a time for n jobs and H
 // holders.
 func (f *finisher) straighten() {
-	if f.best == nil || f.p.beam.InPlace > 0 {
+	if f.best == nil || f.p.Beam.InPlace > 0 {
 		return
 	}
 	for better := true; better; {
@@ -35,9 +38,9 @@ func (k *seeker) straightenTurn(t *tour, turn int) (any bool) {
 	}
 	before, at, after := t.stands[turn].At, t.stands[turn+1].At, t.stands[turn+2].At
 	cuts := t.choices[j].cuts
-	k.p.set(before, k.p.beam.web(k.jobs[j].Web), cuts)
-	free := func(i int, x Length) bool {
-		return (i == 0 || x-at[i-1] >= k.p.pitch) && (i == len(at)-1 || at[i+1]-x >= k.p.pitch) && k.p.now.mayIdle(x)
+	k.p.Set(before, k.p.Beam.WebOf(k.jobs[j].Web), cuts)
+	free := func(i int, x plan.Length) bool {
+		return (i == 0 || x-at[i-1] >= k.p.Pitch) && (i == len(at)-1 || at[i+1]-x >= k.p.Pitch) && k.p.Now.MayIdle(x)
 	}
 	for more := true; more; { // one may make room for the next
 		more = false
@@ -45,7 +48,7 @@ func (k *seeker) straightenTurn(t *tour, turn int) (any bool) {
 			if _, cuts := slices.BinarySearch(cuts, x); cuts || x == before[i] || x == after[i] {
 				continue
 			}
-			for _, to := range [2]Length{after[i], before[i]} {
+			for _, to := range [2]plan.Length{after[i], before[i]} {
 				if free(i, to) {
 					at[i], more, any = to, true, true
 					break

@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"context"
 	"slices"
 )
@@ -11,7 +12,7 @@ import (
 // isn't better it is that one. A layout chosen for a job stays, and a day that is all as
 // it was chosen stays as it is. The result depends on the day and the aim alone, unless
 // the context is cancelled, which ends it early.
-func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
+func Settle(ctx context.Context, d *plan.DayPlan, aim plan.Aim) *plan.DayPlan {
 	steps := d.Steps()
 	if len(steps) == 0 {
 		return d
@@ -20,12 +21,12 @@ func Settle(ctx context.Context, d *DayPlan, aim Aim) *DayPlan {
 }
 
 // settle is Settle for the listed day.
-func (s *search) settle(ctx context.Context) *DayPlan {
+func (s *search) settle(ctx context.Context) *plan.DayPlan {
 	if s.asChosen() {
 		return foreseen(s.listed)
 	}
 	d, all := s.listed, s.settlers()
-	plans := make([]*DayPlan, 1+len(all))
+	plans := make([]*plan.DayPlan, 1+len(all))
 	plans[0] = d
 	s.each(all, func(r *starter) {
 		f := finisher{seeker: r.seeker}
@@ -43,7 +44,7 @@ func (s *search) settle(ctx context.Context) *DayPlan {
 
 // foreseen is a day planned as it was chosen, with the later jobs named that moves are
 // made for.
-func foreseen(d *DayPlan) *DayPlan {
+func foreseen(d *plan.DayPlan) *plan.DayPlan {
 	out := *d
 	out.Turns = slices.Clone(d.Turns)
 	for i := range out.Turns {
@@ -57,7 +58,7 @@ func foreseen(d *DayPlan) *DayPlan {
 		c := &s.Changeover
 		c.Moves = slices.Clone(c.Moves)
 		for i := range c.Moves {
-			if m := &c.Moves[i]; m.Why.Cause == AsChosen {
+			if m := &c.Moves[i]; m.Why.Cause == plan.AsChosen {
 				if why := ahead(steps[n+1:], m); why.Job != "" {
 					m.Why = why
 				}
@@ -72,7 +73,7 @@ func foreseen(d *DayPlan) *DayPlan {
 func (s *search) settlers() (all []*starter) {
 	for n := range mostSettlers {
 		k := s.seeker(settleSeed, n)
-		k.inOrder, k.rules = true, rules{none: true} // the order isn't touched, whatever it breaks
+		k.inOrder, k.rules = true, plan.Rules{None: true} // the order isn't touched, whatever it breaks
 		for i, st := range s.steps {
 			l := &st.Layout
 			k.laid[i] = s.jobs[i].Chosen.Lays(l.Slits, l.Shift)
@@ -92,7 +93,7 @@ func (f *finisher) settleFrom(ctx context.Context, s *search, beginning int) {
 	switch beginning {
 	case 0:
 		for i, st := range s.steps {
-			t.stands[i].advance(&t.stands[i+1], s.jobs[i], st.Changeover.Holders)
+			t.stands[i].Advance(&t.stands[i+1], s.jobs[i], st.Changeover.Holders)
 		}
 	case 1:
 		t, ok = f.relaid(ctx, t)
@@ -115,8 +116,8 @@ func (f *finisher) settleFrom(ctx context.Context, s *search, beginning int) {
 // other.
 func (f *finisher) relaid(ctx context.Context, t *tour) (better *tour, ok bool) {
 	f.still()
-	energy := f.reckon(t, 0, unreachable-1, nil, 0)
-	if energy >= unreachable {
+	energy := f.reckon(t, 0, plan.Unreachable-1, nil, 0)
+	if energy >= plan.Unreachable {
 		return t, false
 	}
 	rounds := min(relaidPerJob*len(t.order), mostRelaid)

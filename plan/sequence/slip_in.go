@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"context"
 	"slices"
 	"time"
@@ -9,9 +10,9 @@ import (
 // Slipping is a planned day that a job is to be slipped into: what is planned
 // without it.
 type Slipping struct {
-	*DayPlan           // its turns, each planned on its own or as a search gave them
-	Clock    time.Time // when its first setup begins
-	Job      *Job
+	*plan.DayPlan           // its turns, each planned on its own or as a search gave them
+	Clock         time.Time // when its first setup begins
+	Job           *plan.Job
 }
 
 // In is the day with the job at one gap: gap g is before turn g, len(Turns) is behind
@@ -21,9 +22,9 @@ type Slipping struct {
 //
 // It is what the day costs at first sight: settled it is never worse. It takes one
 // changeover for the job and one for each turn behind the gap.
-func (s *Slipping) In(p *Planner, gap int) *DayPlan {
+func (s *Slipping) In(p *plan.Planner, gap int) *plan.DayPlan {
 	day := *s.DayPlan
-	day.Turns, day.Floor = slices.Insert(slices.Clone(s.Turns), gap, Turn{Job: s.Job}), nil
+	day.Turns, day.Floor = slices.Insert(slices.Clone(s.Turns), gap, plan.Turn{Job: s.Job}), nil
 	now, clock := s.Start, s.Clock
 	for i := range day.Turns {
 		t, stands := &day.Turns[i], now
@@ -39,7 +40,7 @@ func (s *Slipping) In(p *Planner, gap int) *DayPlan {
 			now, clock = stands, t.Step.RunEnd
 		}
 	}
-	day.Totals = Sum(day.Turns)
+	day.Totals = plan.Sum(day.Turns)
 	return &day
 }
 
@@ -50,7 +51,7 @@ func (s *Slipping) In(p *Planner, gap int) *DayPlan {
 //
 // It takes as long as In and Settle; a cancelled context ends it within a few rounds of
 // that.
-func (s *Slipping) Settled(ctx context.Context, p *Planner, gap int, aim Aim) (alone, settled *DayPlan) {
+func (s *Slipping) Settled(ctx context.Context, p *plan.Planner, gap int, aim plan.Aim) (alone, settled *plan.DayPlan) {
 	alone = s.In(p, gap)
 	if settled = Settle(ctx, alone, aim); ctx.Err() != nil {
 		return alone, nil

@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"context"
 	"slices"
 )
@@ -26,7 +27,7 @@ func (f *finisher) restore(ctx context.Context) {
 		for _, c := range f.plainer(j, t.choices[j]) {
 			day := t.clone()
 			day.choices[j] = c
-			var after []Length
+			var after []plan.Length
 			if turn+1 < len(t.order) {
 				after = t.stands[turn+2].At
 			}
@@ -42,11 +43,11 @@ func (f *finisher) restore(ctx context.Context) {
 // the nearest first: as listed and centred, as listed, centred.
 func (k *seeker) plainer(j int, now choice) (all []choice) {
 	job := k.jobs[j]
-	listed := choice{slits: job.Slits(), entries: entriesOf(job, job.Slits())}
-	try := func(c choice, shift Length) {
+	listed := choice{slits: job.Slits(), entries: plan.EntriesOf(job, job.Slits())}
+	try := func(c choice, shift plan.Length) {
 		c.shift = shift
-		c.cuts = k.p.beam.Lay(job, c.slits, shift).Cuts
-		if (shift != now.shift || !slices.Equal(c.slits, now.slits)) && clearOf(k.p.beam.Bad, c.cuts, 0) {
+		c.cuts = k.p.Beam.Lay(job, c.slits, shift).Cuts
+		if (shift != now.shift || !slices.Equal(c.slits, now.slits)) && plan.ClearOf(k.p.Beam.Bad, c.cuts, 0) {
 			all = append(all, c)
 		}
 	}
@@ -65,7 +66,7 @@ func (f *finisher) noWorse(t *tour) bool {
 		return false
 	}
 	sc := scoreOf(d.Steps())
-	if sc.compare(f.least, f.aim) > 0 {
+	if sc.Compare(f.least, f.aim) > 0 {
 		return false
 	}
 	f.best, f.least, f.tour = d, sc, t

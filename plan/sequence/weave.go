@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"context"
 	"math"
 	"slices"
@@ -26,11 +27,11 @@ type weaver struct {
 	*seeker
 	day     *tour // where it began
 	order   []int
-	choices []choice   // by job
-	places  [][]Length // by job, and behind the last those at the start
-	costs   [][]score  // from one to the next, lateness left out; unknown where repositions are below nought
-	into    []Length
-	held    [][2]score // costs to and from a job, while others are tried
+	choices []choice        // by job
+	places  [][]plan.Length // by job, and behind the last those at the start
+	costs   [][]plan.Score  // from one to the next, lateness left out; unknown where repositions are below nought
+	into    []plan.Length
+	held    [][2]plan.Score // costs to and from a job, while others are tried
 }
 
 // weave improves the tour for a number of rounds; the order stays where it is
@@ -38,11 +39,11 @@ type weaver struct {
 // chosen for, and nothing is done.
 func (k *seeker) weave(ctx context.Context, t *tour, rounds int, locked bool) *tour {
 	n := len(t.order)
-	if k.p.beam.InPlace > 0 || n == 0 {
+	if k.p.Beam.InPlace > 0 || n == 0 {
 		return t
 	}
-	k.view.rough = true
-	defer func() { k.view.rough = false }()
+	k.view.Rough = true
+	defer func() { k.view.Rough = false }()
 	w := newWeaver(k, t)
 	best, now := t.clone(), w.energy(w.order)
 	least, cold := now, weaveColdest*float64(k.move.Milliseconds())
@@ -69,17 +70,17 @@ func newWeaver(k *seeker, t *tour) *weaver {
 	n := len(t.order)
 	w := &weaver{
 		seeker: k, day: t, order: slices.Clone(t.order), choices: slices.Clone(t.choices),
-		places: make([][]Length, n+1), costs: make([][]score, n+1),
-		into: make([]Length, len(t.stands[0].At)), held: make([][2]score, n+1),
+		places: make([][]plan.Length, n+1), costs: make([][]plan.Score, n+1),
+		into: make([]plan.Length, len(t.stands[0].At)), held: make([][2]plan.Score, n+1),
 	}
 	w.places[n] = t.stands[0].At
 	for turn, j := range t.order {
 		w.places[j] = slices.Clone(t.stands[turn+1].At)
 	}
 	for u := range w.costs {
-		w.costs[u] = make([]score, n)
+		w.costs[u] = make([]plan.Score, n)
 		for j := range w.costs[u] {
-			w.costs[u][j].repositions = -1
+			w.costs[u][j].Repositions = -1
 		}
 	}
 	return w
@@ -96,44 +97,44 @@ func (w *weaver) save(t *tour) {
 
 // energy is that of the day in an order.
 func (w *weaver) energy(order []int) int64 {
-	sum, last, clock := score{}, len(w.order), w.day.clocks[0]
+	sum, last, clock := plan.Score{}, len(w.order), w.day.clocks[0]
 	for _, j := range order {
 		c := w.cost(last, j)
-		sum, last = sum.plus(c), j
+		sum, last = sum.Plus(c), j
 		if w.due {
-			clock = w.hand(&sum, clock, j, c.setup)
+			clock = w.hand(&sum, clock, j, c.Setup)
 		}
 	}
 	return energy(sum, w.aim, w.move)
 }
 
 // cost is what it costs to come to job j from what stands with u, or at the start.
-func (w *weaver) cost(u, j int) score {
+func (w *weaver) cost(u, j int) plan.Score {
 	c := &w.costs[u][j]
-	if c.repositions >= 0 {
+	if c.Repositions >= 0 {
 		return *c
 	}
-	*c = score{repositions: differing(w.places[u], w.places[j])}
+	*c = plan.Score{Repositions: differing(w.places[u], w.places[j])}
 	switch {
-	case w.aim == AimMinutes || w.due:
-		l := w.p.beam.Lay(w.jobs[j], w.choices[j].slits, w.choices[j].shift)
-		change := w.p.between(w.places[u], l, w.places[j])
+	case w.aim == plan.AimMinutes || w.due:
+		l := w.p.Beam.Lay(w.jobs[j], w.choices[j].slits, w.choices[j].shift)
+		change := w.p.Between(w.places[u], l, w.places[j])
 		before := w.day.stands[0]
 		if u < len(w.order) {
 			before = jobLeft(w.jobs[u])
 		}
 		before.Blades = nil
-		c.setup = w.p.beam.setupTime(&before, w.jobs[j], &change).Total()
+		c.Setup = w.p.Beam.SetupTime(&before, w.jobs[j], &change).Total()
 	case u < len(w.order):
-		c.setup = w.rough.setup[u][j]
+		c.Setup = w.rough.setup[u][j]
 	default:
-		c.setup = w.rough.first[j]
+		c.Setup = w.rough.first[j]
 	}
 	return *c
 }
 
 // differing counts the holders that stand elsewhere.
-func differing(a, b []Length) (n int) {
+func differing(a, b []plan.Length) (n int) {
 	for i := range a {
 		if a[i] != b[i] {
 			n++
@@ -155,7 +156,7 @@ func (w *weaver) reorder(now, limit int64) int64 {
 		rest := slices.Delete(next, a, a+len(run))
 		next = slices.Insert(rest, w.chance.IntN(len(rest)+1), run...)
 	}
-	if !w.rules.kept(next) {
+	if !w.rules.Kept(next) {
 		return now
 	}
 	e := w.energy(next)
@@ -183,10 +184,10 @@ func (w *weaver) replace(now, limit int64, locked bool) int64 {
 		}
 	}
 	next = slices.Insert(next, to, j)
-	if !w.rules.kept(next) {
+	if !w.rules.Kept(next) {
 		return now
 	}
-	before, after := w.places[n], []Length(nil)
+	before, after := w.places[n], []plan.Length(nil)
 	if to > 0 {
 		before = w.places[next[to-1]]
 	}
@@ -212,10 +213,10 @@ func (w *weaver) try(j int, c choice, next []int, now, limit int64) int64 {
 	order, was, at := w.order, w.choices[j], w.places[j]
 	for u := range w.costs {
 		w.held[u][0] = w.costs[u][j]
-		w.costs[u][j].repositions = -1
+		w.costs[u][j].Repositions = -1
 		if u < len(order) {
 			w.held[u][1] = w.costs[j][u]
-			w.costs[j][u].repositions = -1
+			w.costs[j][u].Repositions = -1
 		}
 	}
 	w.choices[j], w.places[j] = c, w.into

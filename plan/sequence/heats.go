@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"cmp"
 	"context"
 	"slices"
@@ -29,7 +30,7 @@ const (
 func starters(jobs int) int { return min(max(jobsStarted/max(jobs, 1), finalists), mostStarters) }
 
 // run searches and finishes what the finalists found.
-func (s *search) run(ctx context.Context) []*DayPlan {
+func (s *search) run(ctx context.Context) []*plan.DayPlan {
 	all := make([]*starter, starters(len(s.jobs)))
 	first := int(firstHeat*float64(s.effort.Rounds)) / len(all)
 	second := (s.effort.Rounds - first*len(all)) / finalists
@@ -45,7 +46,7 @@ func (s *search) run(ctx context.Context) []*DayPlan {
 	all = slices.DeleteFunc(all, func(r *starter) bool { return r.tour == nil })
 	slices.SortStableFunc(all, func(a, b *starter) int { return cmp.Compare(a.energy, b.energy) })
 	all = all[:min(finalists, len(all))]
-	plans := make([]*DayPlan, len(all))
+	plans := make([]*plan.DayPlan, len(all))
 	s.each(all, func(r *starter) {
 		for n, warmth := 0, laterWarmth; n < laterHeats; n, warmth = n+1, warmth*cooler {
 			s.heat(ctx, r, second/laterHeats, warmth)
@@ -74,13 +75,13 @@ func (k *seeker) everyOrder(ctx context.Context, t *tour) []*tour {
 		energy int64
 	}
 	var days []day
-	Orders(len(t.order), func(order []int) {
-		if !k.rules.kept(order) {
+	plan.Orders(len(t.order), func(order []int) {
+		if !k.rules.Kept(order) {
 			return
 		}
 		d := t.clone()
 		copy(d.order, order)
-		days = append(days, day{d, k.reckon(d, 0, unreachable-1, nil, 0)})
+		days = append(days, day{d, k.reckon(d, 0, plan.Unreachable-1, nil, 0)})
 	})
 	slices.SortStableFunc(days, func(a, b day) int { return cmp.Compare(a.energy, b.energy) })
 	var out []*tour
@@ -144,7 +145,7 @@ func (k *seeker) begin(s *search, centred bool) (*tour, bool) {
 		}
 	}
 	var ok bool
-	if t.order, ok = k.rules.mend(t.order); !ok {
+	if t.order, ok = k.rules.Mend(t.order); !ok {
 		return nil, false
 	}
 	const all = int64(1) << 62
@@ -157,7 +158,7 @@ func (s *search) tour() *tour {
 	for i, st := range s.steps {
 		l := &st.Layout
 		choices[i] = choice{slits: l.Slits, shift: l.Shift, cuts: l.Cuts}
-		choices[i].entries = entriesOf(s.jobs[i], l.Slits)
+		choices[i].entries = plan.EntriesOf(s.jobs[i], l.Slits)
 	}
 	return newTour(s.start, s.clock, choices)
 }
@@ -166,7 +167,7 @@ func (s *search) tour() *tour {
 // of layouts.
 func (k *seeker) locked() bool {
 	fixed := 0
-	for j, turn := range k.rules.turn {
+	for j, turn := range k.rules.Turn {
 		if k.free(j) {
 			return false
 		}

@@ -1,40 +1,41 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"time"
 )
 
 // PlanDay plans the day's jobs in the order of the file, each changeover on its
 // own; Settle improves on that. Jobs done or set aside are left out; jobs that the beam can't run are
 // refused and the rest planned. It fails only when the beam can't plan at all.
-func PlanDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
+func PlanDay(b *plan.Beam, start *plan.Standing, d *plan.Day) (*plan.DayPlan, error) {
 	day, err := planDay(b, start, d)
 	if err == nil {
-		day.Floor = OfOrder(b, start.At, day.Jobs())
+		day.Floor = plan.OfOrder(b, start.At, day.Jobs())
 	}
 	return day, err
 }
 
 // planDay is PlanDay without a floor.
-func planDay(b *Beam, start *Standing, d *Day) (*DayPlan, error) {
-	p, err := NewPlanner(b)
+func planDay(b *plan.Beam, start *plan.Standing, d *plan.Day) (*plan.DayPlan, error) {
+	p, err := plan.NewPlanner(b)
 	if err != nil {
 		return nil, err
 	}
-	day := &DayPlan{Beam: b, Start: start, Done: d.Done(), Aim: d.Aim}
+	day := &plan.DayPlan{Beam: b, Start: start, Done: d.Done(), Aim: d.Aim}
 	day.Turns = runDay(p, start, d, p.Resume)
-	day.Totals = Sum(day.Turns)
-	day.Listed = Sum(runDay(p, start, d, p.NextCentred))
+	day.Totals = plan.Sum(day.Turns)
+	day.Listed = plan.Sum(runDay(p, start, d, p.NextCentred))
 	return day, nil
 }
 
 // run plans the day's jobs one after the other with next.
-func runDay(p *Planner, now *Standing, d *Day,
-	next func(*Standing, time.Time, *Job) (Turn, *Standing)) (turns []Turn) {
+func runDay(p *plan.Planner, now *plan.Standing, d *plan.Day,
+	next func(*plan.Standing, time.Time, *plan.Job) (plan.Turn, *plan.Standing)) (turns []plan.Turn) {
 	clock := d.Begins(now)
 	for i := range d.Jobs {
 		j := &d.Jobs[i]
-		if j.State == Done || j.State == Aside {
+		if j.State == plan.Done || j.State == plan.Aside {
 			continue
 		}
 		t, stands := next(now, clock, j)

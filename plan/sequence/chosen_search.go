@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"slices"
 )
 
@@ -20,8 +21,8 @@ func (s *search) asChosen() bool {
 		if chosen = c != nil && c.Idle != nil && c.Lays(st.Layout.Slits, st.Layout.Shift); !chosen {
 			return false
 		}
-		to, ok := idlePlaces(c.Idle, s.beam, st.Changeover.From, st.Layout.Cuts)
-		if !ok || st.Changeover.Repositions > c.Idle.Moves || st.Setup.Total() > c.Idle.Setup || !slices.EqualFunc(st.Changeover.Holders, to, func(h Stand, at Length) bool { return h.At == at }) {
+		to, ok := plan.IdlePlaces(c.Idle, s.beam, st.Changeover.From, st.Layout.Cuts)
+		if !ok || st.Changeover.Repositions > c.Idle.Moves || st.Setup.Total() > c.Idle.Setup || !slices.EqualFunc(st.Changeover.Holders, to, func(h plan.Stand, at plan.Length) bool { return h.At == at }) {
 			return false
 		}
 	}
@@ -31,15 +32,15 @@ func (s *search) asChosen() bool {
 // movesForNothing reports whether an idle holder moves as it was chosen to, and could as
 // well have stayed for all the jobs that it then stands still for: the one that it was
 // moved for may be gone.
-func movesForNothing(d *DayPlan) bool {
-	p, err := NewPlanner(d.Beam)
+func movesForNothing(d *plan.DayPlan) bool {
+	p, err := plan.NewPlanner(d.Beam)
 	if err != nil {
 		return false
 	}
 	steps := d.Steps()
 	for i, s := range steps {
 		for _, m := range s.Changeover.Moves {
-			if m.Why.Cause == AsChosen && couldStay(p, steps[i:], m) {
+			if m.Why.Cause == plan.AsChosen && couldStay(p, steps[i:], m) {
 				return true
 			}
 		}
@@ -49,18 +50,18 @@ func movesForNothing(d *DayPlan) bool {
 
 // couldStay reports whether the holder of a move at the first step would have been in
 // nobody's way had it not moved, as long as it doesn't move again.
-func couldStay(p *Planner, steps []*Step, m Move) bool {
+func couldStay(p *plan.Planner, steps []*plan.Step, m plan.Move) bool {
 	for _, s := range steps {
 		c, l := &s.Changeover, &s.Layout
 		h := m.Holder - 1
 		if c.Holders[h].At != m.To {
 			break
 		}
-		p.set(c.From, l.Web, l.Cuts)
+		p.Set(c.From, l.Web, l.Cuts)
 		switch {
-		case c.Holders[h].Use == Cutting || !p.now.mayIdle(m.From),
-			h > 0 && m.From-c.Holders[h-1].At < p.pitch,
-			h+1 < len(c.Holders) && c.Holders[h+1].At-m.From < p.pitch:
+		case c.Holders[h].Use == plan.Cutting || !p.Now.MayIdle(m.From),
+			h > 0 && m.From-c.Holders[h-1].At < p.Pitch,
+			h+1 < len(c.Holders) && c.Holders[h+1].At-m.From < p.Pitch:
 			return false
 		}
 	}

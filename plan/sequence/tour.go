@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"slices"
 	"time"
 )
@@ -8,35 +9,35 @@ import (
 // tour is a day in the making: an order of jobs, a layout for each, and what
 // stands before each turn.
 type tour struct {
-	order   []int      // job of each turn
-	choices []choice   // by job
-	stands  []Standing // stands[i] is before turn i
-	sums    []score    // sums[i] is of the turns before i
+	order   []int           // job of each turn
+	choices []choice        // by job
+	stands  []plan.Standing // stands[i] is before turn i
+	sums    []plan.Score    // sums[i] is of the turns before i
 	clocks  []time.Time
 	guess   int64 // its sketch
 }
 
 // choice is one layout that a job allows.
 type choice struct {
-	slits   []Length // cut widths, operator side first
-	entries []int    // order of the entries, where they may change places
-	shift   Length
-	cuts    []Length
+	slits   []plan.Length // cut widths, operator side first
+	entries []int         // order of the entries, where they may change places
+	shift   plan.Length
+	cuts    []plan.Length
 }
 
 // newTour is the tour of n jobs that begins with the standing.
-func newTour(start *Standing, clock time.Time, choices []choice) *tour {
+func newTour(start *plan.Standing, clock time.Time, choices []choice) *tour {
 	n := len(choices)
 	t := &tour{
 		choices: choices,
-		stands:  make([]Standing, n+1),
-		sums:    make([]score, n+1),
+		stands:  make([]plan.Standing, n+1),
+		sums:    make([]plan.Score, n+1),
 		clocks:  make([]time.Time, n+1),
 	}
 	for i := range n {
 		t.order = append(t.order, i)
 	}
-	t.stands[0].take(start) // others read it too
+	t.stands[0].Take(start) // others read it too
 	t.clocks[0] = clock
 	return t
 }
@@ -51,7 +52,7 @@ func (t *tour) take(other *tour) {
 // stand gives t what stands up to a turn in another tour.
 func (t *tour) stand(other *tour, turn int) {
 	for i := 0; i <= turn; i++ {
-		t.stands[i].take(&other.stands[i])
+		t.stands[i].Take(&other.stands[i])
 		t.sums[i], t.clocks[i] = other.sums[i], other.clocks[i]
 	}
 }
@@ -79,8 +80,8 @@ func (t *tour) joins(other *tour, turn int) bool {
 // nothing that comes.
 func (t *tour) follow(other *tour, turn int) {
 	for i := turn + 1; i <= len(t.order); i++ {
-		t.stands[i].take(&other.stands[i])
-		t.sums[i] = t.sums[turn].plus(other.sums[i].minus(other.sums[turn]))
+		t.stands[i].Take(&other.stands[i])
+		t.sums[i] = t.sums[turn].Plus(other.sums[i].Minus(other.sums[turn]))
 		t.clocks[i] = t.clocks[turn].Add(other.clocks[i].Sub(other.clocks[turn]))
 	}
 }

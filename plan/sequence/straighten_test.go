@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"slices"
 	"testing"
 	"time"
@@ -9,14 +10,14 @@ import (
 // An idle holder that moves for two jobs goes at once to where the second has it, or stays
 // for the first, where neighbours, the web and who cuts leave it so.
 func TestStraightenTurn(t *testing.T) {
-	mm := func(places ...Length) (out []Length) {
+	mm := func(places ...plan.Length) (out []plan.Length) {
 		for _, x := range places {
-			out = append(out, x*Millimetre)
+			out = append(out, x*plan.Millimetre)
 		}
 		return out
 	}
 	for name, c := range map[string]struct {
-		before, at, after, cuts, want []Length
+		before, at, after, cuts, want []plan.Length
 		store                         bool // idle holders may not rest over the web
 	}{
 		"at once":                {mm(0, 50, 90), mm(0, 33, 60), mm(0, 30, 60), mm(60), mm(0, 30, 60), false},
@@ -26,15 +27,15 @@ func TestStraightenTurn(t *testing.T) {
 		"who cuts stays":         {mm(0, 50, 90), mm(0, 40, 60), mm(0, 45, 70), mm(40, 60), mm(0, 40, 60), false},
 		"over the web, no place": {mm(0, 10, 50), mm(0, 12, 60), mm(0, 40, 60), mm(60), mm(0, 10, 60), true},
 	} {
-		beam := &Beam{HolderWidth: 9 * Millimetre, Clearance: Millimetre, Rail: Span{0, 100 * Millimetre}, Web: Span{20 * Millimetre, 100 * Millimetre},
-			StoreGap: Millimetre, RestOverWeb: !c.store, Holders: make([]Condition, 3)}
-		p, err := NewPlanner(beam)
+		beam := &plan.Beam{HolderWidth: 9 * plan.Millimetre, Clearance: plan.Millimetre, Rail: plan.Span{From: 0, To: 100 * plan.Millimetre}, Web: plan.Span{From: 20 * plan.Millimetre, To: 100 * plan.Millimetre},
+			StoreGap: plan.Millimetre, RestOverWeb: !c.store, Holders: make([]plan.Condition, 3)}
+		p, err := plan.NewPlanner(beam)
 		if err != nil {
 			t.Fatal(err)
 		}
-		jobs := []*Job{{ID: "A", Web: 80 * Millimetre}, {ID: "B", Web: 80 * Millimetre}}
+		jobs := []*plan.Job{{ID: "A", Web: 80 * plan.Millimetre}, {ID: "B", Web: 80 * plan.Millimetre}}
 		k := &seeker{p: p, jobs: jobs, pinned: make([]bool, 2), laid: make([]bool, 2)}
-		day := newTour(&Standing{At: c.before}, time.Time{}, []choice{{cuts: c.cuts}, {}})
+		day := newTour(&plan.Standing{At: c.before}, time.Time{}, []choice{{cuts: c.cuts}, {}})
 		day.stands[1].At, day.stands[2].At = slices.Clone(c.at), c.after
 		spared := k.straightenTurn(day, 0)
 		if got := day.stands[1].At; !slices.Equal(got, c.want) || spared == slices.Equal(c.at, c.want) {

@@ -1,6 +1,9 @@
-package plan
+package sequence
 
-import "time"
+import (
+	"bide/plan"
+	"time"
+)
 
 // sketch reckons quickly about what the day of a tour costs whose layouts are
 // chosen: it counts the cuts at which no holder can have been kept since an earlier
@@ -15,7 +18,7 @@ import "time"
 // Kept places lie at least a pitch apart, since a cut ends all that are nearer. So
 // a turn costs one pass over them and the job's cuts.
 type sketch struct {
-	beam   *Beam
+	beam   *plan.Beam
 	move   time.Duration     // about what a move takes
 	first  []time.Duration   // by job: setup besides moves when it comes first
 	setup  [][]time.Duration // by two jobs: setup besides moves of the second
@@ -27,17 +30,17 @@ type sketch struct {
 
 // keptPlace is where a holder may have been kept since its last use.
 type keptPlace struct {
-	at   Length
+	at   plan.Length
 	last int // turn, -1 for the start
 }
 
-func newSketch(b *Beam, start *Standing, jobs []*Job) *sketch {
-	s := &sketch{beam: b, move: b.Drive.typical(), until: make([]int, len(jobs)+1)}
+func newSketch(b *plan.Beam, start *plan.Standing, jobs []*plan.Job) *sketch {
+	s := &sketch{beam: b, move: b.Drive.Typical(), until: make([]int, len(jobs)+1)}
 	for _, u := range jobs {
-		s.first = append(s.first, b.setupTime(start, u, &Changeover{}).Total())
+		s.first = append(s.first, b.SetupTime(start, u, &plan.Changeover{}).Total())
 		before, row := jobLeft(u), []time.Duration(nil)
 		for _, j := range jobs {
-			row = append(row, b.setupTime(&before, j, &Changeover{}).Total())
+			row = append(row, b.SetupTime(&before, j, &plan.Changeover{}).Total())
 		}
 		s.setup = append(s.setup, row)
 		s.ending = append(s.ending, make([]int16, len(jobs)+1))
@@ -46,12 +49,12 @@ func newSketch(b *Beam, start *Standing, jobs []*Job) *sketch {
 }
 
 // left is what a job leaves behind for the next, besides places and blades.
-func jobLeft(j *Job) Standing {
-	return Standing{Job: j.ID, Material: j.Material, Web: j.Web, SetBar: j.SetBar, SiliconeFree: j.SiliconeFree}
+func jobLeft(j *plan.Job) plan.Standing {
+	return plan.Standing{Job: j.ID, Material: j.Material, Web: j.Web, SetBar: j.SetBar, SiliconeFree: j.SiliconeFree}
 }
 
 // begin sets the places of a standing.
-func (s *sketch) begin(at []Length) {
+func (s *sketch) begin(at []plan.Length) {
 	s.kept = s.kept[:0]
 	for _, x := range at {
 		s.kept = append(s.kept, keptPlace{x, -1})
@@ -63,15 +66,15 @@ func (s *sketch) begin(at []Length) {
 
 // pass goes on by a turn, and returns how many of its cuts no holder can have been
 // kept at.
-func (s *sketch) pass(turn int, web Span, cuts []Length) (arrivals int) {
-	pitch, gap, m, out := s.beam.Pitch(), max(s.beam.StoreGap, Nanometre), 0, s.spare[:0]
+func (s *sketch) pass(turn int, web plan.Span, cuts []plan.Length) (arrivals int) {
+	pitch, gap, m, out := s.beam.Pitch(), max(s.beam.StoreGap, plan.Nanometre), 0, s.spare[:0]
 	for _, p := range s.kept {
 		for ; m < len(cuts) && cuts[m] <= p.at-pitch; m++ {
 			out = append(out, keptPlace{cuts[m], turn})
 			arrivals++
 		}
 		switch {
-		case m < len(cuts) && abs(cuts[m]-p.at) <= s.beam.InPlace:
+		case m < len(cuts) && plan.Abs(cuts[m]-p.at) <= s.beam.InPlace:
 			out = append(out, keptPlace{p.at, turn})
 			s.ending[p.last+1][turn]++
 			m++
@@ -113,7 +116,7 @@ func (s *sketch) scarce(cuts func(turn int) int) (lost int) {
 // sketch chooses the layouts that are to be chosen anew, and returns about what the
 // tour's day costs.
 func (k *seeker) sketch(t *tour) int64 {
-	s, sum, clock := k.rough, score{}, t.clocks[0]
+	s, sum, clock := k.rough, plan.Score{}, t.clocks[0]
 	s.begin(t.stands[0].At)
 	for turn, j := range t.order {
 		if k.redo[j] {
@@ -121,28 +124,28 @@ func (k *seeker) sketch(t *tour) int64 {
 			t.choices[j] = k.choose(t, turn)
 			k.slide(t, turn+1, t.choices[j].shift-was)
 		}
-		moves, setup := s.pass(turn, k.p.beam.web(k.jobs[j].Web), t.choices[j].cuts), s.first[j]
+		moves, setup := s.pass(turn, k.p.Beam.WebOf(k.jobs[j].Web), t.choices[j].cuts), s.first[j]
 		if turn > 0 {
 			setup = s.setup[t.order[turn-1]][j]
 		}
 		setup += time.Duration(moves) * s.move
-		sum.repositions += moves
-		sum.setup += setup
+		sum.Repositions += moves
+		sum.Setup += setup
 		if k.due {
 			clock = k.hand(&sum, clock, j, setup)
 		}
 	}
 	lost := s.scarce(func(turn int) int { return len(t.choices[t.order[turn]].cuts) })
-	sum.repositions += lost
-	sum.setup += time.Duration(lost) * s.move
+	sum.Repositions += lost
+	sum.Setup += time.Duration(lost) * s.move
 	return energy(sum, k.aim, k.move)
 }
 
 // hand counts the lateness of job j in, which is set up from the clock on, and
 // returns when it ends.
-func (k *seeker) hand(sum *score, clock time.Time, j int, setup time.Duration) time.Time {
-	step := Step{Job: k.jobs[j], SetupStart: clock, Setup: SetupTime{Every: setup}}
-	step.clock()
-	sum.tell(step.Late)
+func (k *seeker) hand(sum *plan.Score, clock time.Time, j int, setup time.Duration) time.Time {
+	step := plan.Step{Job: k.jobs[j], SetupStart: clock, Setup: plan.SetupTime{Every: setup}}
+	step.Clock()
+	sum.Tell(step.Late)
 	return step.RunEnd
 }

@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"cmp"
 	"slices"
 )
@@ -17,10 +18,10 @@ const mostTried = 8
 
 // wishes lists the places that the cuts of a turn had better be at, ascending; the
 // turns before it have been sketched.
-func (k *seeker) wishes(t *tour, turn int) []wish {
+func (k *seeker) wishes(t *tour, turn int) []plan.Wish {
 	k.wish = k.wish[:0]
 	for _, p := range k.rough.kept {
-		k.wish = append(k.wish, wish{p.at, wishWeights[0]})
+		k.wish = append(k.wish, plan.Wish{At: p.at, Weight: wishWeights[0]})
 	}
 	for n := 1; n < len(wishWeights) && turn+n < len(t.order); n++ {
 		k.wishFor(t.choices[t.order[turn+n]].cuts, wishWeights[n])
@@ -29,16 +30,16 @@ func (k *seeker) wishes(t *tour, turn int) []wish {
 }
 
 // wishFor merges ascending places into the wishes.
-func (k *seeker) wishFor(places []Length, weight int) {
+func (k *seeker) wishFor(places []plan.Length, weight int) {
 	out, m := k.merged[:0], 0
 	for _, w := range k.wish {
-		for ; m < len(places) && places[m] < w.at; m++ {
-			out = append(out, wish{places[m], weight})
+		for ; m < len(places) && places[m] < w.At; m++ {
+			out = append(out, plan.Wish{At: places[m], Weight: weight})
 		}
 		out = append(out, w)
 	}
 	for ; m < len(places); m++ {
-		out = append(out, wish{places[m], weight})
+		out = append(out, plan.Wish{At: places[m], Weight: weight})
 	}
 	k.wish, k.merged = out, k.wish
 }
@@ -51,20 +52,20 @@ func (k *seeker) choose(t *tour, turn int) choice {
 
 // suit picks a layout for job j that meets wishes, and not always the most of them,
 // so that a search gets to see others than the one that looks best from here.
-func (k *seeker) suit(j int, now choice, wishes []wish) choice {
+func (k *seeker) suit(j int, now choice, wishes []plan.Wish) choice {
 	job, best := k.jobs[j], now
 	if !k.free(j) {
 		return now
 	}
-	if job.Arrange != AsListed {
+	if job.Arrange != plan.AsListed {
 		best = k.arrange(job, now, wishes)
 		best.shift = now.shift
 	}
-	cuts := k.p.beam.Lay(job, best.slits, 0).Cuts
+	cuts := k.p.Beam.Lay(job, best.slits, 0).Cuts
 	if k.windows[j].Length() > 0 && len(cuts) > 0 {
 		best.shift = k.drawShift(cuts, k.windows[j], wishes, best.shift)
 	}
-	if !clearOf(k.p.beam.Bad, cuts, best.shift) {
+	if !plan.ClearOf(k.p.Beam.Bad, cuts, best.shift) {
 		return now
 	}
 	best.cuts = shifted(cuts, best.shift)
@@ -72,8 +73,8 @@ func (k *seeker) suit(j int, now choice, wishes []wish) choice {
 }
 
 // shifted are the places shifted by a length, in memory of their own.
-func shifted(places []Length, by Length) []Length {
-	out := make([]Length, len(places))
+func shifted(places []plan.Length, by plan.Length) []plan.Length {
+	out := make([]plan.Length, len(places))
 	for i, x := range places {
 		out[i] = x + by
 	}
@@ -84,9 +85,9 @@ func shifted(places []Length, by Length) []Length {
 // meets most, about: the more wishes a shift meets, the likelier it is drawn. Where
 // none is drawn, or none but such as put a cut in a damaged band, the present one
 // stays.
-func (k *seeker) drawShift(cuts []Length, window Span, wishes []wish, present Length) Length {
-	reach := func(at Length) int {
-		i, _ := slices.BinarySearchFunc(wishes, at, func(w wish, at Length) int { return cmp.Compare(w.at, at) })
+func (k *seeker) drawShift(cuts []plan.Length, window plan.Span, wishes []plan.Wish, present plan.Length) plan.Length {
+	reach := func(at plan.Length) int {
+		i, _ := slices.BinarySearchFunc(wishes, at, func(w plan.Wish, at plan.Length) int { return cmp.Compare(w.At, at) })
 		return i
 	}
 	best, most := present, -1
@@ -96,8 +97,8 @@ func (k *seeker) drawShift(cuts []Length, window Span, wishes []wish, present Le
 		if from == to {
 			continue
 		}
-		shift := wishes[from+k.chance.IntN(to-from)].at - c
-		if !clearOf(k.p.beam.Bad, cuts, shift) {
+		shift := wishes[from+k.chance.IntN(to-from)].At - c
+		if !plan.ClearOf(k.p.Beam.Bad, cuts, shift) {
 			continue
 		}
 		if v := 4*met(cuts, wishes, shift) + k.chance.IntN(8); v > most {
@@ -108,14 +109,14 @@ func (k *seeker) drawShift(cuts []Length, window Span, wishes []wish, present Le
 }
 
 // met is the weight of the wishes at the shifted cuts.
-func met(cuts []Length, wishes []wish, shift Length) (sum int) {
+func met(cuts []plan.Length, wishes []plan.Wish, shift plan.Length) (sum int) {
 	w := 0
 	for _, c := range cuts {
-		for w < len(wishes) && wishes[w].at < c+shift {
+		for w < len(wishes) && wishes[w].At < c+shift {
 			w++
 		}
-		for ; w < len(wishes) && wishes[w].at == c+shift; w++ {
-			sum += wishes[w].weight
+		for ; w < len(wishes) && wishes[w].At == c+shift; w++ {
+			sum += wishes[w].Weight
 		}
 	}
 	return sum
@@ -123,11 +124,11 @@ func met(cuts []Length, wishes []wish, shift Length) (sum int) {
 
 // slide shifts the layouts of the turns that slide with the one before them, as far
 // as their jobs allow.
-func (k *seeker) slide(t *tour, from int, by Length) {
+func (k *seeker) slide(t *tour, from int, by plan.Length) {
 	for turn := from; turn < k.slid; turn++ {
 		j := t.order[turn]
 		c := t.choices[j]
-		if c.shift+by >= k.windows[j].From && c.shift+by <= k.windows[j].To && clearOf(k.p.beam.Bad, c.cuts, by) {
+		if c.shift+by >= k.windows[j].From && c.shift+by <= k.windows[j].To && plan.ClearOf(k.p.Beam.Bad, c.cuts, by) {
 			c.shift, c.cuts = c.shift+by, shifted(c.cuts, by)
 			t.choices[j] = c
 		}

@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"context"
 	"slices"
 )
@@ -15,7 +16,7 @@ func (f *finisher) finish(ctx context.Context, t *tour) {
 	f.timed = true
 	for _, f.blind = range [2]bool{false, true} {
 		day := t.clone()
-		if f.reckon(day, 0, unreachable-1, nil, 0) == unreachable {
+		if f.reckon(day, 0, plan.Unreachable-1, nil, 0) == plan.Unreachable {
 			continue
 		}
 		f.keep(day)
@@ -40,8 +41,8 @@ func (f *finisher) weave(ctx context.Context, t *tour, rounds int, locked bool) 
 // finisher keeps the best plan written so far.
 type finisher struct {
 	*seeker
-	best  *DayPlan
-	least score
+	best  *plan.DayPlan
+	least plan.Score
 	tour  *tour // that best was written from
 }
 
@@ -62,7 +63,7 @@ func (f *finisher) keep(t *tour) (better bool) {
 		return true
 	}
 	sc := scoreOf(d.Steps())
-	if better = f.best == nil || sc.compare(f.least, f.aim) < 0; better {
+	if better = f.best == nil || sc.Compare(f.least, f.aim) < 0; better {
 		f.best, f.least, f.tour = d, sc, t.clone()
 	}
 	return better
@@ -71,11 +72,11 @@ func (f *finisher) keep(t *tour) (better bool) {
 // held reports whether every cut is held: with position_tolerance a holder that was to stay
 // beside its cut may have been settled elsewhere for the job before, and then it
 // would have to go to the cut itself.
-func allHeld(d *DayPlan) bool {
+func allHeld(d *plan.DayPlan) bool {
 	for _, s := range d.Steps() {
 		cutting := 0
 		for _, h := range s.Changeover.Holders {
-			if h.Use == Cutting {
+			if h.Use == plan.Cutting {
 				cutting++
 			}
 		}
@@ -101,7 +102,7 @@ func (f *finisher) settle(ctx context.Context, t *tour) {
 // shake sweeps the day with places drawn by chance among those that cost as few
 // repositions, and settles it again wherever that has saved one.
 func (f *finisher) shake(ctx context.Context, t *tour) {
-	moves, size := t.moves(), len(t.order)*len(f.p.beam.Holders)
+	moves, size := t.moves(), len(t.order)*len(f.p.Beam.Holders)
 	for range min(max(fewShakes, shakesOf/max(size, 1)), mostShakes) {
 		if ctx.Err() != nil {
 			break
@@ -132,13 +133,13 @@ func (t *tour) moves() (n int) {
 // exactly the fewest repositions, then parked, then travel, or by chance among
 // those with as few repositions when shaken.
 func (k *seeker) sweep(t *tour, shaken bool) {
-	k.view.shake, k.view.chance = 0, k.chance
+	k.view.Shake, k.view.Chance = 0, k.chance
 	if shaken {
-		k.view.shake = 1
+		k.view.Shake = 1
 	}
 	n := len(t.order)
 	for turn := n - 1; turn >= 0; turn-- {
-		j, after := t.order[turn], []Length(nil)
+		j, after := t.order[turn], []plan.Length(nil)
 		if turn+1 < n {
 			after = t.stands[turn+2].At
 		}
@@ -146,49 +147,49 @@ func (k *seeker) sweep(t *tour, shaken bool) {
 			k.settleJob(j, t.choices[j].cuts, t.stands[turn].At, after, t.stands[turn+1].At)
 		}
 	}
-	k.view.shake = 0
+	k.view.Shake = 0
 }
 
 // settleJob finds the places for job j that cost least between what stands before
 // it and what is to stand after it, nil where nothing is. It is not ok where the
 // cuts can't be set, and then leaves into alone.
-func (k *seeker) settleJob(j int, cuts, before, after, into []Length) (ok bool) {
-	k.p.set(before, k.p.beam.web(k.jobs[j].Web), cuts)
-	k.p.keep.loose(&k.p.now)
-	k.view.coming, k.view.then, k.view.swaps = k.view.coming[:0], after, nil
+func (k *seeker) settleJob(j int, cuts, before, after, into []plan.Length) (ok bool) {
+	k.p.Set(before, k.p.Beam.WebOf(k.jobs[j].Web), cuts)
+	k.p.Keep.Loose(&k.p.Now)
+	k.view.Coming, k.view.Then, k.view.Swaps = k.view.Coming[:0], after, nil
 	q := -1
-	if !k.p.now.impossible {
-		q = k.p.places.solve(&k.p.now, &k.p.keep, &k.view)
+	if !k.p.Now.Impossible {
+		q = k.p.Places.Solve(&k.p.Now, &k.p.Keep, &k.view)
 	}
 	if q < 0 {
 		return false
 	}
 	for i := range into {
-		c := &k.p.places.list[q]
-		into[i], q = c.at, int(c.next)
+		c := &k.p.Places.List[q]
+		into[i], q = c.At, int(c.Next)
 	}
 	return true
 }
 
 // write makes a plan of the tour from the places in its standings.
-func (k *seeker) write(t *tour) *DayPlan {
-	d := &DayPlan{Beam: k.p.beam, Start: &t.stands[0]}
+func (k *seeker) write(t *tour) *plan.DayPlan {
+	d := &plan.DayPlan{Beam: k.p.Beam, Start: &t.stands[0]}
 	now, clock := &t.stands[0], t.clocks[0]
 	for turn, j := range t.order {
 		job := k.jobs[j]
-		l := k.p.beam.Lay(job, t.choices[j].slits, t.choices[j].shift)
-		c := k.p.between(now.At, l, t.stands[turn+1].At)
-		s := &Step{Job: job, Layout: l, Changeover: c, SetupStart: clock}
-		s.Setup = k.p.beam.setupTime(now, job, &c)
-		s.clock()
+		l := k.p.Beam.Lay(job, t.choices[j].slits, t.choices[j].shift)
+		c := k.p.Between(now.At, l, t.stands[turn+1].At)
+		s := &plan.Step{Job: job, Layout: l, Changeover: c, SetupStart: clock}
+		s.Setup = k.p.Beam.SetupTime(now, job, &c)
+		s.Clock()
 		if begun := k.begun[j]; begun != nil && turn == 0 {
 			*s = *begun
 			s.Changeover.Moves = slices.Clone(s.Changeover.Moves) // the next day's reasons are its own
 		}
-		d.Turns = append(d.Turns, Turn{Job: job, Step: s})
+		d.Turns = append(d.Turns, plan.Turn{Job: job, Step: s})
 		now, clock = now.After(s), s.RunEnd
 	}
-	d.Totals = Sum(d.Turns)
+	d.Totals = plan.Sum(d.Turns)
 	return d
 }
 
@@ -196,13 +197,13 @@ func (k *seeker) write(t *tour) *DayPlan {
 // later job that it is made for: the first at which its holder cuts where it now
 // stands, else the last at which it still stands there. It tells whether there is
 // one for each.
-func foresee(d *DayPlan) (all bool) {
+func foresee(d *plan.DayPlan) (all bool) {
 	all = true
 	steps := d.Steps()
 	for i, s := range steps {
 		moves := s.Changeover.Moves
 		for m := range moves {
-			if moves[m].Why.Cause == StandsAhead {
+			if moves[m].Why.Cause == plan.StandsAhead {
 				moves[m].Why = ahead(steps[i+1:], &moves[m])
 				all = all && moves[m].Why.Job != ""
 			}
@@ -212,15 +213,15 @@ func foresee(d *DayPlan) (all bool) {
 }
 
 // ahead is the job of the later steps that a move is made for, if there is one.
-func ahead(later []*Step, move *Move) Why {
-	w := Why{Cause: StandsAhead}
+func ahead(later []*plan.Step, move *plan.Move) plan.Why {
+	w := plan.Why{Cause: plan.StandsAhead}
 	for _, s := range later {
 		h := s.Changeover.Holders[move.Holder-1]
 		if h.At != move.To {
 			break
 		}
 		w.Job, w.Cut = s.Job.ID, h.Cut
-		if h.Use == Cutting {
+		if h.Use == plan.Cutting {
 			break
 		}
 	}

@@ -1,6 +1,9 @@
-package plan
+package sequence
 
-import "slices"
+import (
+	"bide/plan"
+	"slices"
+)
 
 // The neighbours of a tour that a search goes to: another order, other layouts, or
 // both. Each way makes next, which is a copy of the tour as it stands, into a
@@ -32,7 +35,7 @@ func (k *seeker) propose(now, next *tour) (from, alike int, ok bool) {
 		among = neighbours[reordering:]
 	}
 	from, alike, ok = among[k.chance.IntN(len(among))](k, next, a, b)
-	return from, alike, ok && k.rules.kept(next.order)
+	return from, alike, ok && k.rules.Kept(next.order)
 }
 
 // exchange lets two jobs change turns.
@@ -116,11 +119,11 @@ func (k *seeker) suited(order []int, j int) int {
 
 // meeting is the most cuts that the layouts of two jobs have in common at any
 // shifts that they allow.
-func meeting(a, b *needs) int {
-	lo, hi := a.window.From-b.window.To, a.window.To-b.window.From // shift of a less shift of b
-	var differ []Length
-	for _, x := range a.listed {
-		for _, y := range b.listed {
+func meeting(a, b *plan.Needs) int {
+	lo, hi := a.Window.From-b.Window.To, a.Window.To-b.Window.From // shift of a less shift of b
+	var differ []plan.Length
+	for _, x := range a.Listed {
+		for _, y := range b.Listed {
 			if d := y - x; d >= lo && d <= hi {
 				differ = append(differ, d)
 			}

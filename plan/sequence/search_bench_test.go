@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"fmt"
 	"math/rand/v2"
 	"testing"
@@ -10,28 +11,28 @@ import (
 // benchDay is a day of jobs with a free shift on a beam with that many holders, and
 // the seeker that a search would begin with.
 func benchDay(b *testing.B, holders, jobs int) (*seeker, *tour) {
-	beam := &Beam{
-		HolderWidth: 12 * Millimetre, Clearance: 300 * 1000, Rail: Span{-640 * Millimetre, 2240 * Millimetre},
-		Web: Span{0, 1600 * Millimetre}, RestOverWeb: true, Holders: make([]Condition, holders),
-		Drive: Drive{Speed: 400 * Millimetre, Acceleration: 800 * Millimetre, Pick: time.Second, Set: time.Second},
+	beam := &plan.Beam{
+		HolderWidth: 12 * plan.Millimetre, Clearance: 300 * 1000, Rail: plan.Span{From: -640 * plan.Millimetre, To: 2240 * plan.Millimetre},
+		Web: plan.Span{From: 0, To: 1600 * plan.Millimetre}, RestOverWeb: true, Holders: make([]plan.Condition, holders),
+		Drive: plan.Drive{Speed: 400 * plan.Millimetre, Acceleration: 800 * plan.Millimetre, Pick: time.Second, Set: time.Second},
 	}
-	start := &Standing{}
+	start := &plan.Standing{}
 	for i := range holders {
-		start.At = append(start.At, beam.Rail.From+Length(i)*beam.Rail.Length()/Length(holders-1))
+		start.At = append(start.At, beam.Rail.From+plan.Length(i)*beam.Rail.Length()/plan.Length(holders-1))
 	}
 	r := rand.New(rand.NewPCG(1, 91))
-	d := &Day{}
+	d := &plan.Day{}
 	for i := range jobs {
-		w := Length([]int{13, 15, 19, 25, 30, 38, 50, 75, 100}[r.IntN(9)]) * Millimetre
-		n := min(int(1400*Millimetre/w), holders-2)
-		d.Jobs = append(d.Jobs, Job{ID: fmt.Sprint(i), Web: 1500 * Millimetre, Trim: 6 * Millimetre, Shift: Free, Metres: 1000, Speed: 100,
-			Entries: []Entry{{Count: 1 + r.IntN(n), Finished: w, Width: w}}})
+		w := plan.Length([]int{13, 15, 19, 25, 30, 38, 50, 75, 100}[r.IntN(9)]) * plan.Millimetre
+		n := min(int(1400*plan.Millimetre/w), holders-2)
+		d.Jobs = append(d.Jobs, plan.Job{ID: fmt.Sprint(i), Web: 1500 * plan.Millimetre, Trim: 6 * plan.Millimetre, Shift: plan.Free, Metres: 1000, Speed: 100,
+			Entries: []plan.Entry{{Count: 1 + r.IntN(n), Finished: w, Width: w}}})
 	}
 	listed, err := PlanDay(beam, start, d)
 	if err != nil {
 		b.Fatal(err)
 	}
-	s := newSearch(beam, start, d.Start, listed, Effort{Aim: AimMoves, Seed: 1})
+	s := newSearch(beam, start, d.Start, listed, Effort{Aim: plan.AimMoves, Seed: 1})
 	k := s.seeker(1, 0)
 	t, ok := k.begin(s, false)
 	if !ok || len(t.order) != jobs {
@@ -46,10 +47,10 @@ func BenchmarkDay(b *testing.B) {
 	for _, size := range [][2]int{{84, 12}, {130, 40}} {
 		b.Run(fmt.Sprintf("holders=%d/jobs=%d", size[0], size[1]), func(b *testing.B) {
 			k, t := benchDay(b, size[0], size[1])
-			k.view.rough = true
+			k.view.Rough = true
 			b.ReportAllocs()
 			for b.Loop() {
-				k.reckon(t, 0, unreachable-1, nil, 0)
+				k.reckon(t, 0, plan.Unreachable-1, nil, 0)
 			}
 		})
 	}
@@ -75,10 +76,10 @@ func BenchmarkFloorOfOrder(b *testing.B) {
 		b.Run(fmt.Sprintf("holders=84/jobs=%d", jobs), func(b *testing.B) {
 			k, t := benchDay(b, 84, jobs)
 			for _, j := range k.jobs {
-				j.Shift = Centred
+				j.Shift = plan.Centred
 			}
 			for b.Loop() {
-				OfOrder(k.p.beam, t.stands[0].At, k.jobs)
+				plan.OfOrder(k.p.Beam, t.stands[0].At, k.jobs)
 			}
 		})
 	}
@@ -86,9 +87,9 @@ func BenchmarkFloorOfOrder(b *testing.B) {
 
 // A search tries more for more jobs, and less where the beam takes longer to reckon.
 func TestDefaultRounds(t *testing.T) {
-	beam := func(holders int) *Beam { return &Beam{Holders: make([]Condition, holders)} }
+	beam := func(holders int) *plan.Beam { return &plan.Beam{Holders: make([]plan.Condition, holders)} }
 	worn, near := beam(130), beam(130)
-	worn.Holders[60], near.InPlace = NoCut, 500_000
+	worn.Holders[60], near.InPlace = plan.NoCut, 500_000
 	small, usual, large := DefaultRounds(beam(60), 10), DefaultRounds(beam(84), 24), DefaultRounds(beam(130), 40)
 	if usual <= small || usual != DefaultRounds(beam(120), 24) {
 		t.Errorf("%d rounds for 10 jobs, %d for 24 on 84 holders, %d on 120", small, usual, DefaultRounds(beam(120), 24))

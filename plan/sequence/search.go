@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"context"
 	"math/rand/v2"
 	"slices"
@@ -11,7 +12,7 @@ import (
 // Effort is what a search for the best day may spend. The result depends on it,
 // the jobs and the standing alone: never on the clock or the number of processors.
 type Effort struct {
-	Aim    Aim
+	Aim    plan.Aim
 	Rounds int    // candidates tried; 0 takes the beam's DefaultRounds
 	Seed   uint64 // of the search's chance
 	Report func(Progress)
@@ -20,17 +21,17 @@ type Effort struct {
 // Progress is what a running search tells now and then.
 type Progress struct {
 	Rounds, Of int
-	Best       Totals
-	Floor      *Floor // over all orders; nil where nothing is proven
+	Best       plan.Totals
+	Floor      *plan.Floor // over all orders; nil where nothing is proven
 }
 
 // DefaultRounds is how many candidates a search tries for that many jobs, when it
 // is not told: more for more jobs, until jobs and holders are so many that a
 // candidate takes long to reckon, longer still where counting has to pack the beam
 // (see Planner.Count).
-func DefaultRounds(b *Beam, jobs int) int {
+func DefaultRounds(b *plan.Beam, jobs int) int {
 	most := mostReckoned / max(jobs*len(b.Holders), 1)
-	if b.InPlace > 0 || slices.ContainsFunc(b.Holders, func(c Condition) bool { return c != Good }) {
+	if b.InPlace > 0 || slices.ContainsFunc(b.Holders, func(c plan.Condition) bool { return c != plan.Good }) {
 		most /= 2
 	}
 	return min(20_000+4200*jobs, max(most, leastRounds))
@@ -49,7 +50,7 @@ const (
 // the best so far. It is never worse than the listed order wherever that keeps the
 // rules of turn and after. Where no order that keeps them can be set it is the listed
 // order, settled. The error says why no day can be planned.
-func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*DayPlan, error) {
+func Search(ctx context.Context, b *plan.Beam, start *plan.Standing, d *plan.Day, e Effort) (*plan.DayPlan, error) {
 	listed, err := planDay(b, start, d)
 	if err != nil {
 		return nil, err
@@ -68,22 +69,22 @@ func Search(ctx context.Context, b *Beam, start *Standing, d *Day, e Effort) (*D
 		return best, nil
 	}
 	if len(before) > 0 && !s.beats(best) { // the listed order may come to more when settled
-		best = s.better([]*DayPlan{s.settle(ctx), best})
+		best = s.better([]*plan.DayPlan{s.settle(ctx), best})
 	}
 	// For minutes a search weighs blades by the way; settled in its order the day gains more
 	// of them. For moves there is next to nothing left to gain.
-	if e.Aim == AimMinutes && best != listed && ctx.Err() == nil {
-		best = s.better([]*DayPlan{best, newSearch(b, start, s.clock, best, Effort{Aim: e.Aim}).settle(ctx)})
+	if e.Aim == plan.AimMinutes && best != listed && ctx.Err() == nil {
+		best = s.better([]*plan.DayPlan{best, newSearch(b, start, s.clock, best, Effort{Aim: e.Aim}).settle(ctx)})
 	}
 	best.Turns, best.Listed, best.Done = among(best.Steps(), listed), listed.Listed, listed.Done
 	best.Floor = s.floor
-	best.Sequence, best.Aim, best.Rounds, best.Seed = SequenceBest, e.Aim, e.Rounds, e.Seed
+	best.Sequence, best.Aim, best.Rounds, best.Seed = plan.SequenceBest, e.Aim, e.Rounds, e.Seed
 	return best, nil
 }
 
 // beats reports whether a day is proven better than any plan of the listed order.
-func (s *search) beats(d *DayPlan) bool {
-	if s.effort.Aim != AimMoves || d.Totals.Late > 0 {
+func (s *search) beats(d *plan.DayPlan) bool {
+	if s.effort.Aim != plan.AimMoves || d.Totals.Late > 0 {
 		return false
 	}
 	floor := s.listedFloor()
@@ -91,58 +92,58 @@ func (s *search) beats(d *DayPlan) bool {
 }
 
 // listedFloor is FloorOfOrder for the listed order.
-func (s *search) listedFloor() *Floor {
+func (s *search) listedFloor() *plan.Floor {
 	if s.beam.InPlace > 0 {
 		return nil
 	}
-	return ofOrder(s.beam, s.start.At, needsOf(s.beam, s.jobs), s.apart)
+	return plan.OfNeeds(s.beam, s.start.At, plan.NeedsOf(s.beam, s.jobs), s.apart)
 }
 
 // search is one call of Search.
 type search struct {
-	beam   *Beam
-	start  *Standing
+	beam   *plan.Beam
+	start  *plan.Standing
 	clock  time.Time
-	listed *DayPlan // of the order given
-	steps  []*Step  // of that
-	jobs   []*Job   // that can be run
-	rules  rules
+	listed *plan.DayPlan // of the order given
+	steps  []*plan.Step  // of that
+	jobs   []*plan.Job   // that can be run
+	rules  plan.Rules
 	common [][]int   // by two jobs: most cuts they can have in common
 	apart  [][]int   // by two jobs, and behind the last from the start: how far they are apart
 	least  [][]int64 // by two jobs: the least energy of the changeover between them
 	effort Effort
-	floor  *Floor // over all orders
+	floor  *plan.Floor // over all orders
 
 	mu   sync.Mutex // guards what follows
 	done [mostStarters]int
-	best Totals
+	best plan.Totals
 	seen bool
 }
 
-func newSearch(b *Beam, start *Standing, clock time.Time, listed *DayPlan, e Effort) *search {
+func newSearch(b *plan.Beam, start *plan.Standing, clock time.Time, listed *plan.DayPlan, e Effort) *search {
 	s := &search{beam: b, start: start, clock: clock, listed: listed, effort: e, steps: listed.Steps(), jobs: listed.Jobs()}
-	var begun *Job
+	var begun *plan.Job
 	if s.setting(0) && s.jobs[0].Turn == 0 {
 		begun = s.jobs[0]
 	}
-	s.rules = rulesOf(s.jobs, listed.Done, begun)
+	s.rules = plan.RulesOf(s.jobs, listed.Done, begun)
 	s.compare()
 	return s
 }
 
 // provenFloor is the floor over all orders that keep the rules, which may be a single
 // one.
-func (s *search) provenFloor() *Floor {
+func (s *search) provenFloor() *plan.Floor {
 	if s.beam.InPlace > 0 {
 		return nil
 	}
-	floor := ofAnyOrder(s.beam, s.start.At, needsOf(s.beam, s.jobs), s.apart, &s.rules)
-	if order, one := s.rules.only(); one {
-		jobs := make([]*Job, len(order))
+	floor := plan.OfAnyOrder(s.beam, s.start.At, plan.NeedsOf(s.beam, s.jobs), s.apart, &s.rules)
+	if order, one := s.rules.Only(); one {
+		jobs := make([]*plan.Job, len(order))
 		for turn, j := range order {
 			jobs[turn] = s.jobs[j]
 		}
-		if f := OfOrder(s.beam, s.start.At, jobs); f != nil && (floor == nil || f.Repositions > floor.Repositions) {
+		if f := plan.OfOrder(s.beam, s.start.At, jobs); f != nil && (floor == nil || f.Repositions > floor.Repositions) {
 			floor = f
 		}
 	}
@@ -156,20 +157,20 @@ func (s *search) setting(job int) bool {
 
 // pinned reports whether a job runs or is being set up: it is as it stands.
 func (s *search) pinned(job int) bool {
-	return job < len(s.jobs) && s.jobs[job].State == Running || s.setting(job)
+	return job < len(s.jobs) && s.jobs[job].State == plan.Running || s.setting(job)
 }
 
 // compare works out what is known of each pair of jobs beforehand.
 func (s *search) compare() {
-	n := needsOf(s.beam, s.jobs)
-	s.apart = distances(s.beam, s.start.At, s.jobs, n)
-	move := s.beam.Drive.typical()
+	n := plan.NeedsOf(s.beam, s.jobs)
+	s.apart = plan.Distances(s.beam, s.start.At, s.jobs, n)
+	move := s.beam.Drive.Typical()
 	for u := range n {
 		s.common, s.least = append(s.common, make([]int, len(n))), append(s.least, make([]int64, len(n)))
 		for j := range n {
 			s.common[u][j] = meeting(&n[u], &n[j])
 			before := jobLeft(s.jobs[u])
-			least := score{setup: s.beam.setupTime(&before, s.jobs[j], &Changeover{}).Total(), repositions: s.apart[u][j]}
+			least := plan.Score{Setup: s.beam.SetupTime(&before, s.jobs[j], &plan.Changeover{}).Total(), Repositions: s.apart[u][j]}
 			s.least[u][j] = energy(least, s.effort.Aim, move)
 		}
 	}
@@ -177,20 +178,20 @@ func (s *search) compare() {
 
 // seeker makes the seeker of the nth search with a seed.
 func (s *search) seeker(seed uint64, n int) *seeker {
-	p, err := NewPlanner(s.beam)
+	p, err := plan.NewPlanner(s.beam)
 	if err != nil {
 		panic(err) // the listed order was planned on this beam
 	}
 	k := &seeker{
 		p: p, jobs: s.jobs, rules: s.rules, common: s.common, least: s.least, aim: s.effort.Aim,
-		timed:  s.effort.Aim == AimMinutes,
-		move:   s.beam.Drive.typical(),
+		timed:  s.effort.Aim == plan.AimMinutes,
+		move:   s.beam.Drive.Typical(),
 		chance: rand.New(rand.NewPCG(seed, uint64(n))),
 		rough:  newSketch(s.beam, s.start, s.jobs),
 		redo:   make([]bool, len(s.jobs)),
 		laid:   make([]bool, len(s.jobs)),
 	}
-	_, k.inOrder = s.rules.only()
+	_, k.inOrder = s.rules.Only()
 	for i, j := range s.jobs {
 		k.pinned = append(k.pinned, s.pinned(i))
 		k.begun = append(k.begun, nil)
@@ -198,7 +199,7 @@ func (s *search) seeker(seed uint64, n int) *seeker {
 			k.begun[i] = s.steps[i]
 		}
 		from, to := s.beam.Window(j)
-		k.windows = append(k.windows, Span{from, to})
+		k.windows = append(k.windows, plan.Span{From: from, To: to})
 		k.due = k.due || !j.Due.IsZero()
 	}
 	k.timed = k.timed || k.due
@@ -214,8 +215,8 @@ func (s *search) report(n, round int, best *tour) {
 	defer s.mu.Unlock()
 	s.done[n] = round
 	last := best.sums[len(best.order)]
-	totals := Totals{Jobs: len(best.order), Repositions: last.repositions, Setup: last.setup, LateJobs: last.lateJobs, Late: last.late}
-	if !s.seen || totals.score().compare(s.best.score(), s.effort.Aim) < 0 {
+	totals := plan.Totals{Jobs: len(best.order), Repositions: last.Repositions, Setup: last.Setup, LateJobs: last.LateJobs, Late: last.Late}
+	if !s.seen || totals.Score().Compare(s.best.Score(), s.effort.Aim) < 0 {
 		s.best, s.seen = totals, true
 	}
 	sum := 0
@@ -227,15 +228,15 @@ func (s *search) report(n, round int, best *tour) {
 
 // better is the best of the plans, the first of equal ones; nil ones are passed
 // over.
-func (s *search) better(plans []*DayPlan) *DayPlan {
-	var best *DayPlan
-	var least score
+func (s *search) better(plans []*plan.DayPlan) *plan.DayPlan {
+	var best *plan.DayPlan
+	var least plan.Score
 	for _, p := range plans {
 		if p == nil {
 			continue
 		}
 		sc := scoreOf(p.Steps())
-		if best == nil || sc.compare(least, s.effort.Aim) < 0 {
+		if best == nil || sc.Compare(least, s.effort.Aim) < 0 {
 			best, least = p, sc
 		}
 	}
@@ -243,48 +244,48 @@ func (s *search) better(plans []*DayPlan) *DayPlan {
 }
 
 // scoreOf sums the steps up.
-func scoreOf(steps []*Step) score {
-	var sc score
+func scoreOf(steps []*plan.Step) plan.Score {
+	var sc plan.Score
 	for _, s := range steps {
-		sc.add(s)
+		sc.Add(s)
 	}
 	return sc
 }
 
 // fallback are the plans of the listed order, with the shift as allowed and
 // centred, where that order keeps the rules: the search is never worse.
-func (s *search) fallback(listed *DayPlan) []*DayPlan {
+func (s *search) fallback(listed *plan.DayPlan) []*plan.DayPlan {
 	order := make([]int, len(s.jobs))
 	for i := range order {
 		order[i] = i
 	}
-	if !s.rules.kept(order) {
+	if !s.rules.Kept(order) {
 		return nil
 	}
-	p, err := NewPlanner(s.beam)
+	p, err := plan.NewPlanner(s.beam)
 	if err != nil {
 		return nil
 	}
-	jobs := make([]Job, len(s.jobs))
+	jobs := make([]plan.Job, len(s.jobs))
 	for i, j := range s.jobs {
 		jobs[i] = *j
 	}
-	turns := runDay(p, s.start, &Day{Start: s.clock, Jobs: jobs}, p.NextCentred)
+	turns := runDay(p, s.start, &plan.Day{Start: s.clock, Jobs: jobs}, p.NextCentred)
 	for i := range turns {
 		if turns[i].Refused() {
-			return []*DayPlan{listed}
+			return []*plan.DayPlan{listed}
 		}
 		turns[i].Job, turns[i].Step.Job = s.jobs[i], s.jobs[i]
 	}
-	centred := &DayPlan{Beam: s.beam, Start: s.start, Turns: turns, Totals: Sum(turns)}
-	return []*DayPlan{listed, centred}
+	centred := &plan.DayPlan{Beam: s.beam, Start: s.start, Turns: turns, Totals: plan.Sum(turns)}
+	return []*plan.DayPlan{listed, centred}
 }
 
 // among are the turns of steps and of the jobs that the listed day refuses. Where the
 // steps are in the listed order these keep their number, else they come last.
-func among(steps []*Step, listed *DayPlan) []Turn {
-	if !slices.EqualFunc(steps, listed.Steps(), func(a, b *Step) bool { return a.Job == b.Job }) {
-		return append(Planned(steps), listed.Refused()...)
+func among(steps []*plan.Step, listed *plan.DayPlan) []plan.Turn {
+	if !slices.EqualFunc(steps, listed.Steps(), func(a, b *plan.Step) bool { return a.Job == b.Job }) {
+		return append(plan.Planned(steps), listed.Refused()...)
 	}
 	turns := slices.Clone(listed.Turns)
 	for i := range turns {

@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"bide/plan/plantest"
 	"context"
 	"fmt"
@@ -16,37 +17,37 @@ import (
 
 // tiny is a beam of a few holders on a rail of a few nanometres, and jobs with
 // fixed layouts.
-func tiny(r *rand.Rand) (*Beam, *Standing, *Day) {
+func tiny(r *rand.Rand) (*plan.Beam, *plan.Standing, *plan.Day) {
 	n := 2 + r.IntN(4)
 	slack := 2 + r.IntN(4)
-	b := &Beam{HolderWidth: 2, Clearance: 1, RestOverWeb: r.IntN(3) > 0, Holders: make([]Condition, n), StoreGap: 1}
-	b.Rail = Span{0, Length(3*(n-1) + slack)}
-	b.Web = Span{1, b.Rail.To - 1}
+	b := &plan.Beam{HolderWidth: 2, Clearance: 1, RestOverWeb: r.IntN(3) > 0, Holders: make([]plan.Condition, n), StoreGap: 1}
+	b.Rail = plan.Span{From: 0, To: plan.Length(3*(n-1) + slack)}
+	b.Web = plan.Span{From: 1, To: b.Rail.To - 1}
 	if r.IntN(4) == 0 {
-		b.Holders[r.IntN(n)] = NoCut
+		b.Holders[r.IntN(n)] = plan.NoCut
 	}
 	at := make([]int, n)
 	for i := range at {
 		at[i] = r.IntN(slack + 1)
 	}
 	slices.Sort(at)
-	s := &Standing{}
+	s := &plan.Standing{}
 	for i, x := range at {
-		s.At = append(s.At, Length(3*i+x))
+		s.At = append(s.At, plan.Length(3*i+x))
 	}
-	d := &Day{Start: time.Date(2026, 11, 25, 6, 0, 0, 0, time.UTC)}
+	d := &plan.Day{Start: time.Date(2026, 11, 25, 6, 0, 0, 0, time.UTC)}
 	for k := range 2 + r.IntN(4) {
-		j := Job{ID: fmt.Sprint("T", k), Trim: 1, Metres: 1, Speed: 1}
+		j := plan.Job{ID: fmt.Sprint("T", k), Trim: 1, Metres: 1, Speed: 1}
 		left := b.Web.Length() - 2
 		for range 1 + r.IntN(n) {
-			w := Length(3 + r.IntN(3))
+			w := plan.Length(3 + r.IntN(3))
 			if w > left {
 				break
 			}
 			left -= w
-			j.Entries = append(j.Entries, Entry{Count: 1, Finished: w, Width: w})
+			j.Entries = append(j.Entries, plan.Entry{Count: 1, Finished: w, Width: w})
 		}
-		j.Web = sum(j.Slits()) + 2 + Length(r.IntN(int(left)+1))
+		j.Web = plan.SumOf(j.Slits()) + 2 + plan.Length(r.IntN(int(left)+1))
 		if len(j.Entries) > 0 {
 			d.Jobs = append(d.Jobs, j)
 		}
@@ -55,9 +56,9 @@ func tiny(r *rand.Rand) (*Beam, *Standing, *Day) {
 }
 
 // placings are all ways to stand on the rail.
-func placings(b *Beam) (out [][]Length) {
-	var place func(at []Length, from Length)
-	place = func(at []Length, from Length) {
+func placings(b *plan.Beam) (out [][]plan.Length) {
+	var place func(at []plan.Length, from plan.Length)
+	place = func(at []plan.Length, from plan.Length) {
 		if len(at) == len(b.Holders) {
 			out = append(out, slices.Clone(at))
 			return
@@ -71,7 +72,7 @@ func placings(b *Beam) (out [][]Length) {
 }
 
 // sets reports whether a placing holds the layout, from first principles.
-func sets(b *Beam, l Layout, at []Length) bool {
+func sets(b *plan.Beam, l plan.Layout, at []plan.Length) bool {
 	cut := 0
 	for i, x := range at {
 		switch {
@@ -87,7 +88,7 @@ func sets(b *Beam, l Layout, at []Length) bool {
 	return cut == len(l.Cuts)
 }
 
-func moved(a, b []Length) (n int) {
+func moved(a, b []plan.Length) (n int) {
 	for i := range a {
 		if a[i] != b[i] {
 			n++
@@ -99,12 +100,12 @@ func moved(a, b []Length) (n int) {
 // optimum is the fewest repositions over all orders of jobs in which each may come
 // when the set before it has been run, the layouts that each of them may take, and all
 // resting places; none where there is no such order.
-func optimum(b *Beam, start []Length, layouts [][]Layout, may func(before, j int) bool) int {
+func optimum(b *plan.Beam, start []plan.Length, layouts [][]plan.Layout, may func(before, j int) bool) int {
 	all := placings(b)
-	valid := make([][][]Length, len(layouts))
+	valid := make([][][]plan.Length, len(layouts))
 	for j := range layouts {
 		for _, at := range all {
-			if slices.ContainsFunc(layouts[j], func(l Layout) bool { return sets(b, l, at) }) {
+			if slices.ContainsFunc(layouts[j], func(l plan.Layout) bool { return sets(b, l, at) }) {
 				valid[j] = append(valid[j], at)
 			}
 		}
@@ -154,7 +155,7 @@ func TestTinyDays(t *testing.T) {
 	days, hit, floors, tight, enough := 0, 0, 0, 0, plantest.Worlds(60, 300)
 	for seed := uint64(0); days < enough; seed++ {
 		b, start, d := tiny(rand.New(rand.NewPCG(seed, 41)))
-		best, err := Search(context.Background(), b, start, d, Effort{Aim: AimMoves, Seed: 1})
+		best, err := Search(context.Background(), b, start, d, Effort{Aim: plan.AimMoves, Seed: 1})
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
@@ -162,13 +163,13 @@ func TestTinyDays(t *testing.T) {
 			continue
 		}
 		days++
-		if err := Verify(best); err != nil {
+		if err := plan.Verify(best); err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		var layouts [][]Layout
+		var layouts [][]plan.Layout
 		listed, _ := PlanDay(b, start, d)
 		for _, s := range listed.Steps() {
-			layouts = append(layouts, []Layout{s.Layout})
+			layouts = append(layouts, []plan.Layout{s.Layout})
 		}
 		least, inOrder := optimum(b, start.At, layouts, anyOrder), optimum(b, start.At, layouts, asListed)
 		if best.Totals.Repositions < least || listed.Totals.Repositions < inOrder {
@@ -178,9 +179,9 @@ func TestTinyDays(t *testing.T) {
 			hit++
 		}
 		if best.Totals.Repositions > least {
-			var lay [][]Layout
+			var lay [][]plan.Layout
 			for _, s := range best.Steps() {
-				lay = append(lay, []Layout{s.Layout})
+				lay = append(lay, []plan.Layout{s.Layout})
 			}
 			t.Logf("seed %d: %d jobs, %d holders: planned %d, optimum %d, of that order %d", seed, len(best.Steps()), len(start.At), best.Totals.Repositions, least, optimum(b, start.At, lay, asListed))
 		}
@@ -207,11 +208,11 @@ func TestTinyDays(t *testing.T) {
 // arranged anew between others that may not. The hand-made day needs no move: the
 // middle job cuts where the others do.
 func TestFloorsOfMixedDays(t *testing.T) {
-	b := &Beam{HolderWidth: 9, Clearance: 1, Rail: Span{0, 200}, Web: Span{0, 200}, RestOverWeb: true, Holders: make([]Condition, 3)}
-	start := &Standing{At: []Length{50, 100, 150}}
-	d := &Day{}
-	for i, rule := range []ShiftRule{Centred, Free, Centred} {
-		d.Jobs = append(d.Jobs, Job{ID: fmt.Sprint(i), Web: 160, Trim: 20, Shift: rule, Entries: []Entry{{Count: 2, Finished: 50, Width: 50}}})
+	b := &plan.Beam{HolderWidth: 9, Clearance: 1, Rail: plan.Span{From: 0, To: 200}, Web: plan.Span{From: 0, To: 200}, RestOverWeb: true, Holders: make([]plan.Condition, 3)}
+	start := &plan.Standing{At: []plan.Length{50, 100, 150}}
+	d := &plan.Day{}
+	for i, rule := range []plan.ShiftRule{plan.Centred, plan.Free, plan.Centred} {
+		d.Jobs = append(d.Jobs, plan.Job{ID: fmt.Sprint(i), Web: 160, Trim: 20, Shift: rule, Entries: []plan.Entry{{Count: 2, Finished: 50, Width: 50}}})
 	}
 	p, err := PlanDay(b, start, d)
 	if err != nil || p.Totals.Repositions != 0 || p.Floor != nil {
@@ -221,7 +222,7 @@ func TestFloorsOfMixedDays(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 42))
 		b, start, d := tiny(r)
 		for i := range d.Jobs {
-			d.Jobs[i].Shift, d.Jobs[i].Arrange = ShiftRule(r.IntN(2)), Arrange(r.IntN(3))
+			d.Jobs[i].Shift, d.Jobs[i].Arrange = plan.ShiftRule(r.IntN(2)), plan.Arrange(r.IntN(3))
 		}
 		p, err := PlanDay(b, start, d)
 		if err != nil {
@@ -235,19 +236,19 @@ func TestFloorsOfMixedDays(t *testing.T) {
 
 // allowed are all layouts that a job allows, found by trying every order of its slits
 // and every shift.
-func allowed(b *Beam, j *Job) (out []Layout) {
+func allowed(b *plan.Beam, j *plan.Job) (out []plan.Layout) {
 	slits := j.Slits()
-	Orders(len(slits), func(order []int) {
-		var in []Length
+	plan.Orders(len(slits), func(order []int) {
+		var in []plan.Length
 		for i, e := range order {
 			in = append(in, slits[e])
-			if j.Arrange == AsListed && i != e {
+			if j.Arrange == plan.AsListed && i != e {
 				return
 			}
 		}
 		for shift := -b.Web.Length(); shift <= b.Web.Length(); shift++ {
 			l := b.Lay(j, in, shift)
-			if j.Shift == Centred && shift != 0 || min(l.Trim[0], l.Trim[1]) < j.Trim {
+			if j.Shift == plan.Centred && shift != 0 || min(l.Trim[0], l.Trim[1]) < j.Trim {
 				continue
 			}
 			out = append(out, l)
@@ -266,7 +267,7 @@ func TestFloorsOfFreeDays(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 43))
 		b, start, d := tiny(r)
 		for i := range d.Jobs {
-			d.Jobs[i].Shift, d.Jobs[i].Arrange = ShiftRule(r.IntN(2)), Arrange(r.IntN(3))
+			d.Jobs[i].Shift, d.Jobs[i].Arrange = plan.ShiftRule(r.IntN(2)), plan.Arrange(r.IntN(3))
 			if r.IntN(4) == 0 {
 				d.Jobs[i].Turn = r.IntN(len(d.Jobs)+2) - 1
 			}
@@ -282,24 +283,24 @@ func TestFloorsOfFreeDays(t *testing.T) {
 			continue
 		}
 		days++
-		var layouts [][]Layout
+		var layouts [][]plan.Layout
 		for _, j := range p.Jobs() {
 			layouts = append(layouts, allowed(b, j))
 		}
-		ruled, between := newSearch(b, start, d.Start, p, Effort{Aim: AimMoves}), rulesOf(p.Jobs(), 0, nil)
-		unruled := rules{after: make([][]int, len(p.Steps())), turn: slices.Repeat([]int{-1}, len(p.Steps())), none: true}
+		ruled, between := newSearch(b, start, d.Start, p, Effort{Aim: plan.AimMoves}), plan.RulesOf(p.Jobs(), 0, nil)
+		unruled := plan.Rules{After: make([][]int, len(p.Steps())), Turn: slices.Repeat([]int{-1}, len(p.Steps())), None: true}
 		keeps := func(before, j int) bool {
-			for _, i := range between.after[j] {
+			for _, i := range between.After[j] {
 				if before&(1<<i) == 0 {
 					return false
 				}
 			}
-			return between.turn[j] < 0 || between.turn[j] == bits.OnesCount(uint(before))
+			return between.Turn[j] < 0 || between.Turn[j] == bits.OnesCount(uint(before))
 		}
 		for i, c := range []struct {
-			*Floor
+			*plan.Floor
 			may func(before, j int) bool
-		}{{p.Floor, asListed}, {ofAnyOrder(b, start.At, needsOf(b, p.Jobs()), ruled.apart, &unruled), anyOrder}, {ruled.provenFloor(), keeps}} {
+		}{{p.Floor, asListed}, {plan.OfAnyOrder(b, start.At, plan.NeedsOf(b, p.Jobs()), ruled.apart, &unruled), anyOrder}, {ruled.provenFloor(), keeps}} {
 			if c.Floor == nil {
 				continue
 			}

@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"math"
 	"math/rand/v2"
 	"time"
@@ -14,14 +15,14 @@ import (
 // exact for its two layouts; what it looks for is the order, and layouts and resting
 // places that suit the jobs to come.
 type seeker struct {
-	p       *Planner
-	jobs    []*Job
-	windows []Span  // shifts that each job allows
-	begun   []*Step // by job: its step where it is pinned, else nil
-	pinned  []bool  // by job: it runs, or the beam is being set up for it, so it is as it stands
-	laid    []bool  // by job: its layout was chosen and stays
-	rules   rules
-	aim     Aim
+	p       *plan.Planner
+	jobs    []*plan.Job
+	windows []plan.Span  // shifts that each job allows
+	begun   []*plan.Step // by job: its step where it is pinned, else nil
+	pinned  []bool       // by job: it runs, or the beam is being set up for it, so it is as it stands
+	laid    []bool       // by job: its layout was chosen and stays
+	rules   plan.Rules
+	aim     plan.Aim
 	timed   bool // setup time is needed to compare orders
 	due     bool // there are due times
 	blind   bool // later jobs are not looked at
@@ -33,13 +34,13 @@ type seeker struct {
 	least  [][]int64 // by two jobs: the least energy of the changeover between them
 	left   []int64   // by turn: the least energy of the turns after it
 
-	view   outlook
-	change Changeover // of the turn being planned
+	view   plan.Outlook
+	change plan.Changeover // of the turn being planned
 	rough  *sketch
 	redo   []bool // by job: choose its layout anew
 	slid   int    // the turn up to which layouts slide along with the one chosen anew
-	wish   []wish
-	merged []wish // memory for the next wishes
+	wish   []plan.Wish
+	merged []plan.Wish // memory for the next wishes
 }
 
 // reckon plans the tour's turns from one on, keeping the outlook on later jobs,
@@ -80,62 +81,62 @@ func (k *seeker) turn(t *tour, turn int) (ok bool) {
 		k.goOn(t, *begun)
 		return true
 	}
-	job, now, web := k.jobs[j], &t.stands[turn], k.p.beam.web(k.jobs[j].Web)
-	k.p.set(now.At, web, t.choices[j].cuts)
-	if !k.p.keep.find(k.p) {
+	job, now, web := k.jobs[j], &t.stands[turn], k.p.Beam.WebOf(k.jobs[j].Web)
+	k.p.Set(now.At, web, t.choices[j].cuts)
+	if !k.p.Keep.Find(k.p) {
 		return false
 	}
 	k.look(t, turn)
-	step := Step{Job: job, SetupStart: t.clocks[turn]}
+	step := plan.Step{Job: job, SetupStart: t.clocks[turn]}
 	if !k.place(&step, now) {
 		return false
 	}
-	if k.aim == AimMinutes && !k.view.rough && step.Setup.Swaps > 0 {
+	if k.aim == plan.AimMinutes && !k.view.Rough && step.Setup.Swaps > 0 {
 		k.trade(&step, now)
 	}
-	step.clock()
+	step.Clock()
 	t.clocks[turn+1] = step.RunEnd
 	t.sums[turn+1] = t.sums[turn]
-	t.sums[turn+1].add(&step)
-	now.advance(&t.stands[turn+1], job, step.Changeover.Holders)
+	t.sums[turn+1].Add(&step)
+	now.Advance(&t.stands[turn+1], job, step.Changeover.Holders)
 	return true
 }
 
 // goOn lets the tour begin with a step that is begun already.
-func (k *seeker) goOn(t *tour, step Step) {
+func (k *seeker) goOn(t *tour, step plan.Step) {
 	t.clocks[1] = step.RunEnd
 	t.sums[1] = t.sums[0]
-	t.sums[1].add(&step)
-	t.stands[0].advance(&t.stands[1], step.Job, step.Changeover.Holders)
+	t.sums[1].Add(&step)
+	t.stands[0].Advance(&t.stands[1], step.Job, step.Changeover.Holders)
 }
 
 // place sets the step's changeover and setup time from what stands now, in k.change's
 // memory.
-func (k *seeker) place(step *Step, now *Standing) (ok bool) {
-	q := k.p.places.solve(&k.p.now, &k.p.keep, &k.view)
+func (k *seeker) place(step *plan.Step, now *plan.Standing) (ok bool) {
+	q := k.p.Places.Solve(&k.p.Now, &k.p.Keep, &k.view)
 	if q < 0 {
 		return false
 	}
-	k.p.readInto(&k.change, q)
+	k.p.ReadInto(&k.change, q)
 	if k.timed {
-		k.p.hasten(&k.change)
+		k.p.Hasten(&k.change)
 	}
 	step.Changeover = k.change
-	step.Setup = k.p.beam.setupTime(now, step.Job, &k.change)
+	step.Setup = k.p.Beam.SetupTime(now, step.Job, &k.change)
 	return true
 }
 
 // trade lets holders move that needn't, where moving one takes less time than
 // swapping its blade, and keeps that if the setup is shorter.
-func (k *seeker) trade(step *Step, now *Standing) {
+func (k *seeker) trade(step *plan.Step, now *plan.Standing) {
 	kept := k.change
-	k.change = Changeover{}                             // place is to leave what is kept alone
-	worth := max(int64(k.p.beam.Setup.Blade/k.move), 1) // of a swap, in moves
-	worth = min(worth, k.p.places.most(len(now.At)))
-	for i := range k.view.swaps {
-		k.view.swaps[i] *= stepsPerMove * worth
+	k.change = plan.Changeover{}                        // place is to leave what is kept alone
+	worth := max(int64(k.p.Beam.Setup.Blade/k.move), 1) // of a swap, in moves
+	worth = min(worth, k.p.Places.Most(len(now.At)))
+	for i := range k.view.Swaps {
+		k.view.Swaps[i] *= plan.StepsPerMove * worth
 	}
-	k.p.keep.loose(&k.p.now)
+	k.p.Keep.Loose(&k.p.Now)
 	other := *step
 	if k.place(&other, now) && other.Setup.Total() < step.Setup.Total() {
 		*step = other
@@ -147,21 +148,21 @@ func (k *seeker) trade(step *Step, now *Standing) {
 // look sets the outlook of a turn: the layouts that come, and what it costs each
 // holder to cut the job.
 func (k *seeker) look(t *tour, turn int) {
-	k.view.coming, k.view.then = k.view.coming[:0], nil
+	k.view.Coming, k.view.Then = k.view.Coming[:0], nil
 	if !k.blind {
-		for _, j := range t.order[turn+1 : min(turn+1+lookahead, len(t.order))] {
-			k.view.coming = append(k.view.coming, Layout{Cuts: t.choices[j].cuts})
+		for _, j := range t.order[turn+1 : min(turn+1+plan.Lookahead, len(t.order))] {
+			k.view.Coming = append(k.view.Coming, plan.Layout{Cuts: t.choices[j].cuts})
 		}
 	}
-	k.view.carry(&t.stands[turn], k.jobs[t.order[turn]])
+	k.view.Carry(&t.stands[turn], k.jobs[t.order[turn]])
 }
 
 // anneal runs a number of rounds from the tour, whose energy is known, and returns
 // the best tour met and its energy. Between rounds it asks whether to go on.
 func (k *seeker) anneal(t *tour, energy int64, rounds int, warmth float64, goOn func(round int, best *tour) bool) (*tour, int64) {
 	n := len(t.order)
-	k.view.rough = true
-	defer func() { k.view.rough = false }()
+	k.view.Rough = true
+	defer func() { k.view.Rough = false }()
 	k.still()
 	t.guess = k.sketch(t)
 	best, now, next := t.clone(), t, t.clone()
@@ -207,7 +208,7 @@ const (
 // cooling is the temperature of each round.
 func (k *seeker) cooling(t *tour, rounds int, warmth float64) func(round int) float64 {
 	end := t.sums[len(t.order)]
-	end.late, end.lateJobs = 0, 0 // lateness that nothing mends must not keep the search warm
+	end.Late, end.LateJobs = 0, 0 // lateness that nothing mends must not keep the search warm
 	cold := coldest * float64(k.move.Milliseconds())
 	hot := max(warmth*hottest*float64(energy(end, k.aim, k.move))/float64(len(t.order)), cold)
 	return func(round int) float64 { return hot * math.Pow(cold/hot, float64(round)/float64(rounds)) }
@@ -243,5 +244,5 @@ func (k *seeker) known(t *tour) *tour {
 
 // free reports whether a job leaves any choice of layout.
 func (k *seeker) free(j int) bool {
-	return !k.pinned[j] && !k.laid[j] && (k.windows[j].Length() > 0 || k.jobs[j].Arrange != AsListed && len(k.jobs[j].Entries) > 1)
+	return !k.pinned[j] && !k.laid[j] && (k.windows[j].Length() > 0 || k.jobs[j].Arrange != plan.AsListed && len(k.jobs[j].Entries) > 1)
 }

@@ -1,6 +1,7 @@
-package plan
+package sequence
 
 import (
+	"bide/plan"
 	"slices"
 )
 
@@ -11,21 +12,21 @@ import (
 
 // arrange picks an arrangement of the job's slits: often the one that suits the
 // wishes best at the present shift, else the present one with two parts exchanged.
-func (k *seeker) arrange(j *Job, now choice, wishes []wish) choice {
-	l := k.p.beam.Lay(j, now.slits, now.shift)
+func (k *seeker) arrange(j *plan.Job, now choice, wishes []plan.Wish) choice {
+	l := k.p.Beam.Lay(j, now.slits, now.shift)
 	first, edge := l.Web.From+l.Trim[0], l.Trim[0] > 0
 	suit := k.chance.IntN(3) > 0
-	if j.Arrange == ByEntries {
+	if j.Arrange == plan.ByEntries {
 		order := slices.Clone(now.entries)
-		if suit && len(order) <= mostEntries {
-			order = arrangeEntries(j.Entries, first, edge, wishes, k.p.beam.Bad)
+		if suit && len(order) <= plan.MostEntries {
+			order = plan.ArrangeEntries(j.Entries, first, edge, wishes, k.p.Beam.Bad)
 		} else {
 			k.swapTwo(len(order), func(a, b int) { order[a], order[b] = order[b], order[a] })
 		}
-		return choice{slits: laid(j.Entries, order), entries: order}
+		return choice{slits: plan.Laid(j.Entries, order), entries: order}
 	}
-	if suit && vectors(j.Entries) <= mostVectors {
-		return choice{slits: arrangeAny(j.Entries, first, edge, wishes, k.p.beam.Bad)}
+	if suit && plan.Vectors(j.Entries) <= plan.MostVectors {
+		return choice{slits: plan.ArrangeAny(j.Entries, first, edge, wishes, k.p.Beam.Bad)}
 	}
 	slits := slices.Clone(now.slits)
 	k.swapTwo(len(slits), func(a, b int) { slits[a], slits[b] = slits[b], slits[a] })
