@@ -57,7 +57,7 @@ func allOf(slits []Length, width Length) bool {
 }
 
 // widths sums entries up by width, widest first.
-func widths(entries []Entry) (out []Entry) {
+func Widths(entries []Entry) (out []Entry) {
 	for _, e := range entries {
 		i := slices.IndexFunc(out, func(o Entry) bool { return o.Width == e.Width })
 		if i < 0 {

@@ -88,7 +88,7 @@ func widthOf(entries []Entry, set int) Length {
 // vectors counts the vectors of how many slits of each width have been laid.
 func Vectors(entries []Entry) int {
 	n := 1
-	for _, e := range widths(entries) {
+	for _, e := range Widths(entries) {
 		n = min(n*(e.Count+1), MostVectors+1)
 	}
 	return n
@@ -98,7 +98,7 @@ func Vectors(entries []Entry) int {
 // greatest. Exact, over all vectors of how many of each width have been laid:
 // O(v w) for v vectors of w widths.
 func ArrangeAny(entries []Entry, first Length, edge bool, wishes []Wish, bad []Span) []Length {
-	kinds := widths(entries)
+	kinds := Widths(entries)
 	total := Vectors(entries)
 	best, last := make([]int, total), make([]int, total)
 	for v := 1; v < total; v++ {

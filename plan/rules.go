@@ -80,7 +80,7 @@ func (r *Rules) fix(jobs []*Job, done int, begun *Job) {
 // precedence tells of each two jobs whether the one comes before the other in every
 // order that keeps the rules: because the other comes after it, directly or not, or
 // has a later turn.
-func (r *Rules) precedence() [][]bool {
+func (r *Rules) Precedence() [][]bool {
 	n := len(r.Turn)
 	before := make([][]bool, n)
 	for i := range before {

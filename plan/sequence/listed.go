@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/floor"
 	"time"
 )
 
@@ -11,7 +12,7 @@ import (
 func PlanDay(b *plan.Beam, start *plan.Standing, d *plan.Day) (*plan.DayPlan, error) {
 	day, err := planDay(b, start, d)
 	if err == nil {
-		day.Floor = plan.OfOrder(b, start.At, day.Jobs())
+		day.Floor = floor.OfOrder(b, start.At, day.Jobs())
 	}
 	return day, err
 }

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/floor"
 	"slices"
 )
 
@@ -119,7 +120,7 @@ func (k *seeker) suited(order []int, j int) int {
 
 // meeting is the most cuts that the layouts of two jobs have in common at any
 // shifts that they allow.
-func meeting(a, b *plan.Needs) int {
+func meeting(a, b *floor.Needs) int {
 	lo, hi := a.Window.From-b.Window.To, a.Window.To-b.Window.From // shift of a less shift of b
 	var differ []plan.Length
 	for _, x := range a.Listed {

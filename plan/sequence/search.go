@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/floor"
 	"context"
 	"math/rand/v2"
 	"slices"
@@ -96,7 +97,7 @@ func (s *search) listedFloor() *plan.Floor {
 	if s.beam.InPlace > 0 {
 		return nil
 	}
-	return plan.OfNeeds(s.beam, s.start.At, plan.NeedsOf(s.beam, s.jobs), s.apart)
+	return floor.OfNeeds(s.beam, s.start.At, floor.NeedsOf(s.beam, s.jobs), s.apart)
 }
 
 // search is one call of Search.
@@ -137,17 +138,17 @@ func (s *search) provenFloor() *plan.Floor {
 	if s.beam.InPlace > 0 {
 		return nil
 	}
-	floor := plan.OfAnyOrder(s.beam, s.start.At, plan.NeedsOf(s.beam, s.jobs), s.apart, &s.rules)
+	proven := floor.OfAnyOrder(s.beam, s.start.At, floor.NeedsOf(s.beam, s.jobs), s.apart, &s.rules)
 	if order, one := s.rules.Only(); one {
 		jobs := make([]*plan.Job, len(order))
 		for turn, j := range order {
 			jobs[turn] = s.jobs[j]
 		}
-		if f := plan.OfOrder(s.beam, s.start.At, jobs); f != nil && (floor == nil || f.Repositions > floor.Repositions) {
-			floor = f
+		if f := floor.OfOrder(s.beam, s.start.At, jobs); f != nil && (proven == nil || f.Repositions > proven.Repositions) {
+			proven = f
 		}
 	}
-	return floor
+	return proven
 }
 
 // setting reports whether the beam is being set up for a job.
@@ -162,8 +163,8 @@ func (s *search) pinned(job int) bool {
 
 // compare works out what is known of each pair of jobs beforehand.
 func (s *search) compare() {
-	n := plan.NeedsOf(s.beam, s.jobs)
-	s.apart = plan.Distances(s.beam, s.start.At, s.jobs, n)
+	n := floor.NeedsOf(s.beam, s.jobs)
+	s.apart = floor.Distances(s.beam, s.start.At, s.jobs, n)
 	move := s.beam.Drive.Typical()
 	for u := range n {
 		s.common, s.least = append(s.common, make([]int, len(n))), append(s.least, make([]int64, len(n)))

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/floor"
 	"fmt"
 	"math/rand/v2"
 	"testing"
@@ -79,7 +80,7 @@ func BenchmarkFloorOfOrder(b *testing.B) {
 				j.Shift = plan.Centred
 			}
 			for b.Loop() {
-				plan.OfOrder(k.p.Beam, t.stands[0].At, k.jobs)
+				floor.OfOrder(k.p.Beam, t.stands[0].At, k.jobs)
 			}
 		})
 	}

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/floor"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -22,7 +23,7 @@ func TestSketchCountsLikeTheFloor(t *testing.T) {
 			start = append(start, plan.Length(10*i)*plan.Millimetre)
 		}
 		jobs, layouts := make([]*plan.Job, 2+r.IntN(8)), [][]plan.Length(nil)
-		var n []plan.Needs
+		var n []floor.Needs
 		for i := range jobs {
 			jobs[i] = &plan.Job{Web: plan.Length(100+20*r.IntN(6)) * plan.Millimetre}
 			var cuts []plan.Length
@@ -30,7 +31,7 @@ func TestSketchCountsLikeTheFloor(t *testing.T) {
 				cuts = append(cuts, plan.Length(at)*plan.Millimetre)
 			}
 			layouts = append(layouts, cuts)
-			n = append(n, plan.Needs{Cuts: len(cuts), Fixed: cuts, Web: b.WebOf(jobs[i].Web)})
+			n = append(n, floor.Needs{Cuts: len(cuts), Fixed: cuts, Web: b.WebOf(jobs[i].Web)})
 		}
 		s, arrivals := newSketch(b, &plan.Standing{At: start}, jobs), 0
 		s.begin(start)
@@ -38,7 +39,7 @@ func TestSketchCountsLikeTheFloor(t *testing.T) {
 			arrivals += s.pass(i, n[i].Web, cuts)
 		}
 		arrivals += s.scarce(func(turn int) int { return len(layouts[turn]) })
-		if want := plan.Keeping(b, slices.Clone(start), n); arrivals != want {
+		if want := floor.Keeping(b, slices.Clone(start), n); arrivals != want {
 			t.Fatalf("seed %d: the sketch counts %d, the floor %d", seed, arrivals, want)
 		}
 	}

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/floor"
 	"bide/plan/plantest"
 	"context"
 	"fmt"
@@ -300,7 +301,7 @@ func TestFloorsOfFreeDays(t *testing.T) {
 		for i, c := range []struct {
 			*plan.Floor
 			may func(before, j int) bool
-		}{{p.Floor, asListed}, {plan.OfAnyOrder(b, start.At, plan.NeedsOf(b, p.Jobs()), ruled.apart, &unruled), anyOrder}, {ruled.provenFloor(), keeps}} {
+		}{{p.Floor, asListed}, {floor.OfAnyOrder(b, start.At, floor.NeedsOf(b, p.Jobs()), ruled.apart, &unruled), anyOrder}, {ruled.provenFloor(), keeps}} {
 			if c.Floor == nil {
 				continue
 			}

@@ -1,17 +1,20 @@
-package plan
+package floor
 
-import "slices"
+import (
+	"bide/plan"
+	"slices"
+)
 
 // needs is what a job asks of the beam whatever layout it takes. Damaged bands of the
 // anvil are left out: they only take layouts away, so what bounds all from below
 // bounds those that are left.
 type Needs struct {
-	Cuts    int      // how many holders it takes
-	Fixed   []Length // places of its cuts where every allowed layout has them; nil when it may shift or be arranged anew
-	Web     Span
-	Listed  []Length   // its cuts centred and as listed
-	Window  Span       // shifts it allows
-	centred [][]Length // the centred cuts of every order that its slits may have; none where those are too many
+	Cuts    int           // how many holders it takes
+	Fixed   []plan.Length // places of its cuts where every allowed layout has them; nil when it may shift or be arranged anew
+	Web     plan.Span
+	Listed  []plan.Length   // its cuts centred and as listed
+	Window  plan.Span       // shifts it allows
+	centred [][]plan.Length // the centred cuts of every order that its slits may have; none where those are too many
 }
 
 // The orders of entries that a job's layouts are told apart by, and of two jobs
@@ -22,7 +25,7 @@ const (
 )
 
 // needsOf is what the jobs need, in their order.
-func NeedsOf(b *Beam, jobs []*Job) []Needs {
+func NeedsOf(b *plan.Beam, jobs []*plan.Job) []Needs {
 	out := make([]Needs, len(jobs))
 	for i, j := range jobs {
 		l := b.Lay(j, j.Slits(), 0)
@@ -41,16 +44,16 @@ func NeedsOf(b *Beam, jobs []*Job) []Needs {
 
 // allOrders are all orders that a job allows its slits, the listed one first; none
 // where there are too many to be told apart.
-func allOrders(j *Job) (all [][]Length) {
-	switch kinds := len(widths(j.Entries)); {
-	case j.Arrange == AsListed || kinds < 2:
-		return [][]Length{j.Slits()}
-	case j.Arrange == AnyArrange || factorial(len(j.Entries)) > mostLaid:
+func allOrders(j *plan.Job) (all [][]plan.Length) {
+	switch kinds := len(plan.Widths(j.Entries)); {
+	case j.Arrange == plan.AsListed || kinds < 2:
+		return [][]plan.Length{j.Slits()}
+	case j.Arrange == plan.AnyArrange || factorial(len(j.Entries)) > mostLaid:
 		return nil
 	}
-	Orders(len(j.Entries), func(order []int) {
-		slits := Laid(j.Entries, order)
-		if !slices.ContainsFunc(all, func(o []Length) bool { return slices.Equal(o, slits) }) {
+	plan.Orders(len(j.Entries), func(order []int) {
+		slits := plan.Laid(j.Entries, order)
+		if !slices.ContainsFunc(all, func(o []plan.Length) bool { return slices.Equal(o, slits) }) {
 			all = append(all, slits)
 		}
 	})
@@ -75,7 +78,7 @@ func factorial(n int) int {
 // it. Windows that don't overlap count different moves, so the best split is a
 // longest path. O(n^2) windows for n jobs; what can't have been kept is counted in the
 // whole day and in windows of few jobs, whose costs grow with their length.
-func OfOrder(b *Beam, start []Length, jobs []*Job) *Floor {
+func OfOrder(b *plan.Beam, start []plan.Length, jobs []*plan.Job) *plan.Floor {
 	if b.InPlace > 0 || len(jobs) == 0 {
 		return nil
 	}
@@ -88,7 +91,7 @@ func OfOrder(b *Beam, start []Length, jobs []*Job) *Floor {
 const mostInWindow = 40
 
 // floorOfOrder is FloorOfOrder where needs and distances are known.
-func OfNeeds(b *Beam, start []Length, n []Needs, apart [][]int) *Floor {
+func OfNeeds(b *plan.Beam, start []plan.Length, n []Needs, apart [][]int) *plan.Floor {
 	whole := Keeping(b, start, n)
 	least := make([]int, len(n)+1) // moves up to each job, counted from 1
 	for v := range n {
@@ -104,14 +107,14 @@ func OfNeeds(b *Beam, start []Length, n []Needs, apart [][]int) *Floor {
 			least[v+1] = max(least[v+1], Keeping(b, start, n[:v+1]))
 		}
 	}
-	return largest(Floor{whole, ByKeeping}, Floor{least[len(n)], ByDistance})
+	return largest(plan.Floor{Repositions: whole, By: plan.ByKeeping}, plan.Floor{Repositions: least[len(n)], By: plan.ByDistance})
 }
 
 // floorOfAnyOrder is a lower bound on the repositions of the jobs in whatever order that
 // keeps the rules; nil where none above nought is proven. The rows of distances are as
 // distances gives them.
-func OfAnyOrder(b *Beam, start []Length, n []Needs, apart [][]int, r *Rules) *Floor {
-	places := map[Length]bool{}
+func OfAnyOrder(b *plan.Beam, start []plan.Length, n []Needs, apart [][]int, r *plan.Rules) *plan.Floor {
+	places := map[plan.Length]bool{}
 	for i := range n {
 		for _, c := range n[i].Fixed {
 			if _, stands := slices.BinarySearch(start, c); !stands {
@@ -119,13 +122,13 @@ func OfAnyOrder(b *Beam, start []Length, n []Needs, apart [][]int, r *Rules) *Fl
 			}
 		}
 	}
-	return largest(Floor{len(places), ByDistinct}, Floor{longestWay(apart, r), ByOrders})
+	return largest(plan.Floor{Repositions: len(places), By: plan.ByDistinct}, plan.Floor{Repositions: longestWay(apart, r), By: plan.ByOrders})
 }
 
 // largest is the largest of the bounds, the first of equal ones, nil if none is
 // above nought.
-func largest(floors ...Floor) *Floor {
-	best := Floor{}
+func largest(floors ...plan.Floor) *plan.Floor {
+	best := plan.Floor{}
 	for _, f := range floors {
 		if f.Repositions > best.Repositions {
 			best = f

@@ -1,6 +1,9 @@
-package plan
+package floor
 
-import "slices"
+import (
+	"bide/plan"
+	"slices"
+)
 
 // How far two jobs are apart: the fewest holders that stand elsewhere in one than
 // in the other, whatever their layouts and wherever idle holders stand. A holder
@@ -11,7 +14,7 @@ import "slices"
 // distances are the distances between any two of the jobs, and in the row behind the
 // last from what stands to each; nought where nothing is proven, as with position_tolerance above
 // nought.
-func Distances(b *Beam, start []Length, jobs []*Job, n []Needs) [][]int {
+func Distances(b *plan.Beam, start []plan.Length, jobs []*plan.Job, n []Needs) [][]int {
 	apart := make([][]int, len(n)+1)
 	for u := range apart {
 		apart[u] = make([]int, len(n))
@@ -31,17 +34,17 @@ func Distances(b *Beam, start []Length, jobs []*Job, n []Needs) [][]int {
 
 // fromStanding is the fewest repositions of a job that comes first, exactly; where
 // its slits have too many orders nothing is proven.
-func fromStanding(b *Beam, start []Length, j *Job) int {
-	p, err := NewPlanner(b)
+func fromStanding(b *plan.Beam, start []plan.Length, j *plan.Job) int {
+	p, err := plan.NewPlanner(b)
 	if err != nil {
 		return 0
 	}
 	least := -1
 	for _, slits := range allOrders(j) {
 		listed := *j
-		listed.Arrange, listed.Entries = AsListed, nil
+		listed.Arrange, listed.Entries = plan.AsListed, nil
 		for _, s := range slits {
-			listed.Entries = append(listed.Entries, Entry{Count: 1, Finished: s, Width: s})
+			listed.Entries = append(listed.Entries, plan.Entry{Count: 1, Finished: s, Width: s})
 		}
 		if _, c, faults := p.Best(start, &listed); len(faults) == 0 && (least < 0 || c.Repositions < least) {
 			least = c.Repositions
@@ -58,7 +61,7 @@ func fromStanding(b *Beam, start []Length, j *Job) int {
 // each other, and there they are at least those on either side; so the least is
 // found there or at the ends of the window. O(k m (k + m)^2) for k and m cuts, and far
 // less since few such shifts lie in the window and most are passed over early.
-func distance(b *Beam, one, other *Needs) int {
+func distance(b *plan.Beam, one, other *Needs) int {
 	if pairs := len(one.centred) * len(other.centred); pairs == 0 || pairs > mostPairs {
 		return 0
 	}
@@ -69,7 +72,7 @@ func distance(b *Beam, one, other *Needs) int {
 	lo, hi := other.Window.From-one.Window.To, other.Window.To-one.Window.From
 	for _, x := range one.centred {
 		for _, y := range other.centred {
-			for _, d := range meetings(x, y, b.Pitch(), Span{lo, hi}) {
+			for _, d := range meetings(x, y, b.Pitch(), plan.Span{From: lo, To: hi}) {
 				a.try(x, y, d)
 			}
 		}
@@ -79,18 +82,18 @@ func distance(b *Beam, one, other *Needs) int {
 
 // idleOver is where holders that cut for a job can't stand idle in another: the
 // centred cuts between these are over the other's web at every shift.
-func idleOver(b *Beam, other, job *Needs) Span {
-	gap := max(b.StoreGap, Nanometre)
-	return Span{other.Web.From - gap - job.Window.From, other.Web.To + gap - job.Window.To}
+func idleOver(b *plan.Beam, other, job *Needs) plan.Span {
+	gap := max(b.StoreGap, plan.Nanometre)
+	return plan.Span{From: other.Web.From - gap - job.Window.From, To: other.Web.To + gap - job.Window.To}
 }
 
 // meetings are the shifts in a window at which a cut of y comes to one of x, or to a
 // pitch from it, and the window's ends; ascending.
-func meetings(x, y []Length, pitch Length, window Span) []Length {
-	out := []Length{window.From, window.To}
+func meetings(x, y []plan.Length, pitch plan.Length, window plan.Span) []plan.Length {
+	out := []plan.Length{window.From, window.To}
 	for _, at := range x {
 		for _, c := range y {
-			for _, d := range [3]Length{at - c - pitch, at - c, at - c + pitch} {
+			for _, d := range [3]plan.Length{at - c - pitch, at - c, at - c + pitch} {
 				if d > window.From && d < window.To {
 					out = append(out, d)
 				}
@@ -103,9 +106,9 @@ func meetings(x, y []Length, pitch Length, window Span) []Length {
 
 // nearest looks for the least distance over the shifts tried.
 type nearest struct {
-	pitch      Length
+	pitch      plan.Length
 	holders    int
-	one, other Span // centred cuts strictly between these can't be held idle in the other job
+	one, other plan.Span // centred cuts strictly between these can't be held idle in the other job
 	least      int
 	common     []stayer
 }
@@ -123,7 +126,7 @@ type stayer struct {
 // many as the cuts there of either job, so the least is a shortest path; and the
 // holders that don't cut in the one job are all that can wait idle for the other's
 // cuts.
-func (a *nearest) try(x, y []Length, d Length) {
+func (a *nearest) try(x, y []plan.Length, d plan.Length) {
 	shared, conflicts := a.stayers(x, y, d)
 	if max(conflicts[0], conflicts[1]) >= a.least {
 		return
@@ -144,7 +147,7 @@ func (a *nearest) try(x, y []Length, d Length) {
 // stayers lists who could stand on a cut in both jobs, from one that stands before
 // all to one behind all, and counts the cuts that the jobs share and those of each
 // that can't be held in the other.
-func (a *nearest) stayers(x, y []Length, d Length) (shared int, conflicts [2]int) {
+func (a *nearest) stayers(x, y []plan.Length, d plan.Length) (shared int, conflicts [2]int) {
 	a.common = append(a.common[:0], stayer{})
 	i, j := 0, 0
 	for i < len(x) || j < len(y) {
@@ -177,9 +180,9 @@ func (a *nearest) stayers(x, y []Length, d Length) (shared int, conflicts [2]int
 
 // near reports whether one of the two cuts around a place is nearer to it than the
 // pitch; the next is the one at or behind it.
-func near(cuts []Length, next int, at, pitch Length) bool {
+func near(cuts []plan.Length, next int, at, pitch plan.Length) bool {
 	return next > 0 && at-cuts[next-1] < pitch || next < len(cuts) && cuts[next]-at < pitch
 }
 
 // within reports whether a place lies strictly between the ends.
-func within(s Span, at Length) bool { return at > s.From && at < s.To }
+func within(s plan.Span, at plan.Length) bool { return at > s.From && at < s.To }

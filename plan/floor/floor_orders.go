@@ -1,6 +1,9 @@
-package plan
+package floor
 
-import "slices"
+import (
+	"bide/plan"
+	"slices"
+)
 
 // mostOnWay is how many jobs a way is sought through: 2^m m^2 steps for m.
 const mostOnWay = 11
@@ -12,9 +15,9 @@ const mostOnWay = 11
 // through all of them. The set is grown job by job, and then changed one job at a
 // time as long as that helps: any set is a bound. A round of changes looks at up to
 // (n + 1) mostOnWay ways of n jobs.
-func longestWay(apart [][]int, r *Rules) int {
+func longestWay(apart [][]int, r *plan.Rules) int {
 	var set []int
-	before := r.precedence()
+	before := r.Precedence()
 	best, n := 0, len(apart)-1
 	for most := set; len(most) < min(n, mostOnWay); {
 		next, way := -1, -1

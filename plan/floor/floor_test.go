@@ -1,6 +1,7 @@
-package plan
+package floor
 
 import (
+	"bide/plan"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -72,7 +73,7 @@ func TestKeepingAgainstToolSwitching(t *testing.T) {
 func TestBestOrderOfToolSwitching(t *testing.T) {
 	six := [][]int{{1, 4, 8, 9}, {1, 3, 5}, {2, 6, 7, 8}, {1, 5, 7, 9}, {3, 5, 8}, {1, 2, 4}}
 	best := 1 << 30
-	Orders(len(six), func(order []int) {
+	plan.Orders(len(six), func(order []int) {
 		jobs := make([]int, len(order)) // counted from 1, as published
 		for i, j := range order {
 			jobs[i] = j + 1

@@ -1,6 +1,9 @@
-package plan
+package floor
 
-import "slices"
+import (
+	"bide/plan"
+	"slices"
+)
 
 // keeping counts the arrivals that fixed cuts need when each holder is kept where
 // a later job soonest needs it. A place that one job cuts and a later one cuts
@@ -11,7 +14,7 @@ import "slices"
 // (Belady 1966, IBM Systems Journal 5:78, for paging; the intervals of one place
 // form a matrix with consecutive ones, so the exchange holds for any capacities).
 // Whatever is not held takes a reposition of its own.
-func Keeping(b *Beam, start []Length, n []Needs) int {
+func Keeping(b *plan.Beam, start []plan.Length, n []Needs) int {
 	free := make([]int, len(n))
 	total := 0
 	for i := range n {
@@ -26,8 +29,8 @@ func Keeping(b *Beam, start []Length, n []Needs) int {
 
 // keptSince is keeping for the jobs behind the first of some, wherever holders stand
 // while that one runs: any place that a later job cuts may have a holder from before.
-func keptSince(b *Beam, n []Needs) int {
-	var places []Length
+func keptSince(b *plan.Beam, n []Needs) int {
+	var places []plan.Length
 	for i := range n[1:] {
 		places = append(places, n[i+1].Fixed...)
 	}
@@ -43,8 +46,8 @@ type interval struct{ from, until int }
 
 // intervals lists, for each use of a fixed cut, the interval from the use before
 // it, where it can be held through all that lies between.
-func intervals(b *Beam, start []Length, n []Needs) []interval {
-	last := map[Length]int{} // turn of the last use, -1 for the start, of places that can still be held
+func intervals(b *plan.Beam, start []plan.Length, n []Needs) []interval {
+	last := map[plan.Length]int{} // turn of the last use, -1 for the start, of places that can still be held
 	for _, x := range start {
 		last[x] = -1
 	}
@@ -70,13 +73,13 @@ func intervals(b *Beam, start []Length, n []Needs) []interval {
 // holds reports whether a holder can be held at a place through a job, as far as is
 // known: idle, or cutting where the job's layout isn't fixed and may have a cut
 // there.
-func canHold(b *Beam, place Length, n *Needs) bool {
-	gap, cuts := max(b.StoreGap, Nanometre), n.Fixed == nil && n.Cuts > 0 && place >= n.Web.From && place <= n.Web.To
+func canHold(b *plan.Beam, place plan.Length, n *Needs) bool {
+	gap, cuts := max(b.StoreGap, plan.Nanometre), n.Fixed == nil && n.Cuts > 0 && place >= n.Web.From && place <= n.Web.To
 	if !b.RestOverWeb && !cuts && place > n.Web.From-gap && place < n.Web.To+gap {
 		return false
 	}
 	for _, c := range n.Fixed {
-		if Abs(c-place) < b.Pitch() {
+		if plan.Abs(c-place) < b.Pitch() {
 			return false
 		}
 	}
