@@ -100,15 +100,6 @@ func (j *Job) Arranges(slits []Length) bool {
 	return slices.Equal(slits, listed)
 }
 
-// Allows reports whether the job may be laid out as chosen, whatever the holders'
-// conditions: its slits in an order that it allows, at a shift of its window that keeps
-// every cut out of damaged bands.
-func (b *Beam) Allows(j *Job, c *Chosen) bool {
-	return j.Arranges(c.Slits) && slices.ContainsFunc(Shifts(b, j, c.Slits), func(s Span) bool {
-		return s.From <= c.Shift && c.Shift <= s.To
-	})
-}
-
 // entriesOf is an order of the job's entries in which their slits are those given; as
 // listed where there is none.
 func EntriesOf(j *Job, slits []Length) []int {

@@ -46,3 +46,12 @@ func (p *Planner) asChosen(at []Length, j *Job, l Layout) (Changeover, bool) {
 	c, ok := p.goTo(at, j, l, to, AsChosen)
 	return c, ok && c.Repositions <= idle.Moves
 }
+
+// Allows reports whether the job may be laid out as chosen, whatever the holders'
+// conditions: its slits in an order that it allows, at a shift of its window that keeps
+// every cut out of damaged bands.
+func Allows(b *Beam, j *Job, c *Chosen) bool {
+	return j.Arranges(c.Slits) && slices.ContainsFunc(Shifts(b, j, c.Slits), func(s Span) bool {
+		return s.From <= c.Shift && c.Shift <= s.To
+	})
+}

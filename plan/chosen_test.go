@@ -301,7 +301,7 @@ func TestAllowsIsTheVerifiers(t *testing.T) {
 		if change, faults := p.Changeover(at, l); len(faults) == 0 {
 			want = plan.VerifyChangeover(b, &j, at, l, change) == nil
 		}
-		if got := b.Allows(&j, &c); got != want {
+		if got := plan.Allows(b, &j, &c); got != want {
 			t.Fatalf("seed %d: %+v of %+v: allowed %v, the verifier %v", seed, c, j, got, want)
 		}
 		if want {

@@ -148,3 +148,14 @@ func (j *Job) RunTime() time.Duration {
 	}
 	return time.Duration(math.Round(j.Metres/j.Speed*60e6)) * time.Microsecond
 }
+
+// Swaps lists the holders, by number, that are to cut the job with another blade than
+// they carry: those that the setup time counts.
+func (now *Standing) Swaps(j *Job, c *Changeover) (holders []int) {
+	for i := range c.Holders {
+		if now.swaps(j, c, i) {
+			holders = append(holders, i+1)
+		}
+	}
+	return holders
+}

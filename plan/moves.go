@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 )
 
@@ -66,7 +65,7 @@ func (p *Planner) order(c *Changeover) []Move {
 	chains := walks(c, p.Pitch)
 	var holders []int
 	if p.Beam.Drive.Kind == Shuttle {
-		holders = p.Beam.Drive.route(c, chains)
+		holders = routeOf(&p.Beam.Drive, c, chains)
 	} else {
 		holders = along(chains)
 	}
@@ -83,7 +82,7 @@ func (p *Planner) Hasten(c *Changeover) {
 	chains := walks(c, p.Pitch)
 	var holders []int
 	if p.Beam.Drive.Kind == Shuttle {
-		holders = p.Beam.Drive.shortest(chains)
+		holders = shortest(&p.Beam.Drive, chains)
 	} else {
 		holders = along(chains)
 	}
@@ -147,35 +146,4 @@ func (p *Planner) servedNear(c *Changeover, i, m int) bool {
 		}
 	}
 	return false
-}
-
-// Text is the reason in words, with lengths in the unit.
-func (w Why) Text(u Unit) string {
-	switch w.Cause {
-	case GoesToCut:
-		return fmt.Sprintf("goes to cut %d", w.Cut)
-	case NearCut:
-		if w.Distance == 0 {
-			return fmt.Sprintf("stands on cut %d and isn't to cut it", w.Cut)
-		}
-		return fmt.Sprintf("stands %s from cut %d", u.Show(w.Distance), w.Cut)
-	case OverWeb:
-		if w.Distance <= 0 {
-			return fmt.Sprintf("stands over the web, %s inside its edge", u.Show(-w.Distance))
-		}
-		return fmt.Sprintf("stands %s beside the web, nearer than the store gap", u.Show(w.Distance))
-	case MakesRoom:
-		return fmt.Sprintf("makes room for holder %d, which comes within %s", w.Holder, u.Show(w.Distance))
-	case MakesWay:
-		return fmt.Sprintf("makes way for holder %d, which goes %s past where it stood", w.Holder, u.Show(w.Distance))
-	}
-	switch {
-	case w.Cause == AsBegun:
-		return "goes where it was to stand when this changeover was begun"
-	case w.Cause == AsChosen:
-		return "goes where a search had it stand for later jobs"
-	case w.Cut > 0:
-		return fmt.Sprintf("goes ahead to where job %s has cut %d", w.Job, w.Cut)
-	}
-	return fmt.Sprintf("moves now, and stays until job %s has run", w.Job)
 }

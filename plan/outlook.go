@@ -92,7 +92,7 @@ func (o *Outlook) look(into []sight, places []Length, pitch Length) []sight {
 			for m < len(l.Cuts) && l.Cuts[m] < at {
 				m++
 			}
-			into[v][q] = l.sees(at, m, pitch)
+			into[v][q] = seesCut(&l, at, m, pitch)
 		}
 	}
 	return into
@@ -105,13 +105,13 @@ func (o *Outlook) all() int64 { return StepsPerMove - StepsPerMove>>len(o.Coming
 func (o *Outlook) at(at, pitch Length) (seen sight) {
 	for q, l := range o.Coming {
 		m, _ := slices.BinarySearch(l.Cuts, at)
-		seen[q] = l.sees(at, m, pitch)
+		seen[q] = seesCut(&l, at, m, pitch)
 	}
 	return seen
 }
 
 // sees is what the layout makes of a place, m cuts before it.
-func (l *Layout) sees(at Length, m int, pitch Length) int16 {
+func seesCut(l *Layout, at Length, m int, pitch Length) int16 {
 	switch {
 	case m < len(l.Cuts) && l.Cuts[m] == at:
 		return int16(m)

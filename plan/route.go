@@ -21,13 +21,13 @@ import (
 // route lists the holders (from 0) in the order in which one carriage best moves
 // them: least way, and from there on less time where acceleration allows. O(n^2)
 // a round of improvement for n moves.
-func (d *Drive) route(c *Changeover, chains []walk) []int {
-	order := d.shortest(chains)
-	return d.quicken(c, chains, order)
+func routeOf(d *Drive, c *Changeover, chains []walk) []int {
+	order := shortest(d, chains)
+	return quicken(d, c, chains, order)
 }
 
 // shortest is the order with the least way at constant speed.
-func (d *Drive) shortest(chains []walk) []int {
+func shortest(d *Drive, chains []walk) []int {
 	var below, above []walk // entirely to the operator or the drive side of home
 	var here *walk
 	for i := range chains {
@@ -78,7 +78,7 @@ func excursion(outward []walk, up bool) []int {
 // quicken moves single holders to other turns in the order while that saves time
 // and no holder comes before one of its walk that it waits for. The result never
 // takes longer than the order given.
-func (d *Drive) quicken(c *Changeover, chains []walk, order []int) []int {
+func quicken(d *Drive, c *Changeover, chains []walk, order []int) []int {
 	if d.Acceleration <= 0 || len(order) < 3 {
 		return order
 	}
@@ -91,7 +91,7 @@ func (d *Drive) quicken(c *Changeover, chains []walk, order []int) []int {
 	for better := true; better; {
 		better = false
 		for i := range order {
-			if j, ok := d.betterTurn(c, chainOf, order, i); ok {
+			if j, ok := betterTurn(d, c, chainOf, order, i); ok {
 				h := order[i]
 				order = slices.Insert(slices.Delete(order, i, i+1), j, h)
 				better = true
@@ -103,7 +103,7 @@ func (d *Drive) quicken(c *Changeover, chains []walk, order []int) []int {
 
 // betterTurn finds the turn (counted without the holder itself) that saves most
 // time for the holder at turn i.
-func (d *Drive) betterTurn(c *Changeover, chainOf, order []int, i int) (turn int, ok bool) {
+func betterTurn(d *Drive, c *Changeover, chainOf, order []int, i int) (turn int, ok bool) {
 	h := order[i]
 	// The carriage leaves a turn at the holder's new place and comes to it at the
 	// old one; turns beyond either end are home.

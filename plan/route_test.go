@@ -65,7 +65,7 @@ func leastWay(home Length, c *Changeover, pitch Length, visit func(order []int, 
 
 func TestTwoHoldersTheSameWay(t *testing.T) {
 	c := change([]Length{10, 20}, []Length{25, 35})
-	order := (&Drive{}).shortest(walks(c, 5))
+	order := shortest((&Drive{}), walks(c, 5))
 	if len(order) != 2 || order[0] != 1 || wayOf(0, c, order) != 100 {
 		t.Errorf("order %v, way %d; want holder 2 then 1, and 100", order, wayOf(0, c, order))
 	}
@@ -80,7 +80,7 @@ func TestRouteIsShortest(t *testing.T) {
 		rail := Length(10*(n-1) + r.IntN(60))
 		c := change(spread(r, n, rail), spread(r, n, rail))
 		d := &Drive{Home: Length(r.IntN(int(rail) + 1))}
-		order := d.shortest(walks(c, pitch))
+		order := shortest(d, walks(c, pitch))
 		if !clearAll(c, order, pitch) {
 			t.Fatalf("seed %d: order %v can't be made from %v to %v", seed, order, c.From, c.Holders)
 		}
@@ -113,9 +113,9 @@ func TestRouteIsNeverSlowerThanTheShortest(t *testing.T) {
 			}
 			return out
 		}
-		short := d.shortest(chains)
+		short := shortest(d, chains)
 		before, _ := d.time(moves(short), pitch)
-		quick := d.route(c, chains)
+		quick := routeOf(d, c, chains)
 		after, _ := d.time(moves(quick), pitch)
 		if after > before || len(quick) != len(short) || !clearAll(c, quick, pitch) {
 			t.Fatalf("seed %d: %v from %v, %v from %v", seed, after, quick, before, short)

@@ -22,7 +22,7 @@ func (p *Planner) running(at []Length, j *Job) (l Layout, c Changeover, ok bool)
 // found looks for a layout that the job allows and that is set up as the holders stand.
 func (p *Planner) found(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
 	set := func(slits []Length, shift Length) bool {
-		if !p.Beam.Allows(j, &Chosen{Slits: slits, Shift: shift}) {
+		if !Allows(p.Beam, j, &Chosen{Slits: slits, Shift: shift}) {
 			return false
 		}
 		l = p.Beam.Lay(j, slits, shift)

@@ -50,7 +50,7 @@ func (p *Planner) chosen(at []Length, j *Job) (Layout, Changeover, []Fault) {
 			return l, c, nil
 		}
 	}
-	if j.Chosen == nil || len(Faults(p.Beam, j)) > 0 || !p.Beam.Allows(j, j.Chosen) {
+	if j.Chosen == nil || len(Faults(p.Beam, j)) > 0 || !Allows(p.Beam, j, j.Chosen) {
 		return p.Best(at, j)
 	}
 	l := p.Beam.Lay(j, slices.Clone(j.Chosen.Slits), j.Chosen.Shift)
@@ -134,18 +134,7 @@ func Misplaced(b *Beam, at []Length) []Fault {
 
 // Takes is how long the positioner takes over moves in their order; a carriage begins
 // and ends at home.
-func (b *Beam) Takes(moves []Move) time.Duration {
+func Takes(b *Beam, moves []Move) time.Duration {
 	t, _ := b.Drive.time(moves, b.Pitch())
 	return t
-}
-
-// Swaps lists the holders, by number, that are to cut the job with another blade than
-// they carry: those that the setup time counts.
-func (now *Standing) Swaps(j *Job, c *Changeover) (holders []int) {
-	for i := range c.Holders {
-		if now.swaps(j, c, i) {
-			holders = append(holders, i+1)
-		}
-	}
-	return holders
 }

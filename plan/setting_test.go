@@ -156,7 +156,7 @@ func TestBlocksAndMisplaced(t *testing.T) {
 // Three moves by two people with 25 s each take two rounds.
 func TestTakes(t *testing.T) {
 	b := &plan.Beam{Drive: plan.Drive{Kind: plan.ByHand, Hand: 25 * time.Second, Crew: 2}}
-	if got := b.Takes(make([]plan.Move, 3)); got != 50*time.Second {
+	if got := plan.Takes(b, make([]plan.Move, 3)); got != 50*time.Second {
 		t.Errorf("three moves take %v, want 50 s", got)
 	}
 }

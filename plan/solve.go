@@ -71,18 +71,3 @@ func (p *Planner) ReadInto(c *Changeover, q int) {
 		q = int(cand.Next)
 	}
 }
-
-// count adds a holder's stand to the changeover.
-func (c *Changeover) count(h Stand, from Length) {
-	switch h.Use {
-	case Resting:
-		c.Resting++
-	case Parked:
-		c.Parked++
-	}
-	if h.At != from {
-		c.Repositions++
-		c.Travel += Abs(h.At - from)
-	}
-	c.Holders = append(c.Holders, h)
-}

@@ -39,9 +39,9 @@ func (t jobReader) chosen(m material.Material, j *plan.Job) *plan.Chosen {
 	case b == nil: // what is wrong with it is told
 	case !j.Arranges(c.Slits):
 		t.passOver(j, "%s is no order of slits that the job allows", chosenSlits)
-	case !b.Allows(j, c) && len(b.Bad) > 0:
+	case !plan.Allows(b, j, c) && len(b.Bad) > 0:
 		t.passOver(j, "%s = %s is none that trim, shift and the damaged bands allow", chosenShift, t.Doc.Unit.Show(c.Shift))
-	case !b.Allows(j, c):
+	case !plan.Allows(b, j, c):
 		t.passOver(j, "%s = %s is none that trim and shift allow", chosenShift, t.Doc.Unit.Show(c.Shift))
 	default:
 		t.fits(j, c)
@@ -113,7 +113,7 @@ type choice struct {
 // filed is what is to be filed of what was chosen for a job: nothing where no layout is
 // chosen that the job allows.
 func (s *Shop) filed(j *plan.Job) (c choice) {
-	if j.Chosen == nil || s.Beam == nil || !s.Beam.Allows(j, j.Chosen) {
+	if j.Chosen == nil || s.Beam == nil || !plan.Allows(s.Beam, j, j.Chosen) {
 		return c
 	}
 	if c.idle = j.Chosen.Idle; c.idle != nil && misfit(s.Beam, j, j.Chosen) != "" {

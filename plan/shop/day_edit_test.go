@@ -119,7 +119,7 @@ func drawChosen(r *rand.Rand, j *plan.Job, holders int) *plan.Chosen {
 	if j.Arrange == plan.AnyArrange {
 		r.Shuffle(len(c.Slits), func(i, k int) { c.Slits[i], c.Slits[k] = c.Slits[k], c.Slits[i] })
 	}
-	if slices.Contains(c.Slits, 0) || !b.Allows(j, c) {
+	if slices.Contains(c.Slits, 0) || !plan.Allows(b, j, c) {
 		return nil
 	}
 	if cuts := len(b.Lay(j, c.Slits, c.Shift).Cuts); cuts <= holders && r.IntN(3) > 0 {

@@ -103,7 +103,7 @@ func TestSearchIsOffered(t *testing.T) {
 		if was == nil {
 			was = j
 		}
-		if !slices.Contains(in.Jobs, was) || was.Chosen != nil || !in.Beam.Allows(was, j.Chosen) || o.Index(was.ID) != i || o.Number(i, 2) != i+3 {
+		if !slices.Contains(in.Jobs, was) || was.Chosen != nil || !plan.Allows(in.Beam, was, j.Chosen) || o.Index(was.ID) != i || o.Number(i, 2) != i+3 {
 			t.Errorf("%s is laid out as %+v", was.ID, j.Chosen)
 		}
 	}
