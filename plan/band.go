@@ -21,7 +21,7 @@ func Bands(all []Span) (out []Span) {
 }
 
 // bandAt is the band that a place lies in. O(log n) for n bands.
-func bandAt(bad []Span, at Length) (band Span, in bool) {
+func BandAt(bad []Span, at Length) (band Span, in bool) {
 	if len(bad) == 0 {
 		return Span{}, false
 	}
@@ -33,8 +33,8 @@ func bandAt(bad []Span, at Length) (band Span, in bool) {
 }
 
 // inBand reports whether a place lies in a band.
-func inBand(bad []Span, at Length) bool {
-	_, in := bandAt(bad, at)
+func InBand(bad []Span, at Length) bool {
+	_, in := BandAt(bad, at)
 	return in
 }
 

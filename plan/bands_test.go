@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
 )
@@ -55,7 +56,7 @@ func TestShiftsAgainstEveryShift(t *testing.T) {
 		w := drawWide(r)
 		drawBands(r, &w.beam)
 		from, to := w.window()
-		left := plan.Shifts(&w.beam, &w.job, w.job.Slits())
+		left := changeover.Shifts(&w.beam, &w.job, w.job.Slits())
 		for i, s := range left {
 			if s.From > s.To || s.From < from || s.To > to || i > 0 && s.From <= left[i-1].To+1 {
 				t.Fatalf("seed %d: stretches %v of the window %d to %d\n%v", seed, left, from, to, w)
@@ -86,7 +87,7 @@ func TestBruteForceWithBands(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 83))
 		w := drawWorld(r)
 		drawBands(r, &w.beam)
-		p, err := plan.NewPlanner(&w.beam)
+		p, err := changeover.NewPlanner(&w.beam)
 		if err != nil {
 			t.Fatalf("seed %d: %v\n%v", seed, err, w)
 		}
@@ -110,7 +111,7 @@ func TestBruteForceWithBands(t *testing.T) {
 }
 
 // compareNearest holds the shift that Nearest takes against trying those nearer.
-func (w *world) compareNearest(p *plan.Planner) error {
+func (w *world) compareNearest(p *changeover.Planner) error {
 	var want answer
 	for away := plan.Length(0); away <= w.job.Web && !want.found; away++ {
 		for _, shift := range []plan.Length{-away, away} {
@@ -134,7 +135,7 @@ func TestBestAgainstEveryShiftWithBands(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 84))
 		w := drawWide(r)
 		drawBands(r, &w.beam)
-		p, err := plan.NewPlanner(&w.beam)
+		p, err := changeover.NewPlanner(&w.beam)
 		if err != nil {
 			t.Fatalf("seed %d: %v\n%v", seed, err, w)
 		}
@@ -157,13 +158,13 @@ func TestOtherOrdersKeepClear(t *testing.T) {
 		w := drawWide(r)
 		w.job.Shift, w.job.Arrange = plan.ShiftRule(r.IntN(2)), plan.Arrange(1+r.IntN(2))
 		drawBands(r, &w.beam)
-		listed := len(plan.Shifts(&w.beam, &w.job, w.job.Slits())) > 0
+		listed := len(changeover.Shifts(&w.beam, &w.job, w.job.Slits())) > 0
 		whole := w.beam
 		whole.Bad = nil
-		if len(plan.Faults(&whole, &w.job)) > 0 || listed {
+		if len(changeover.Faults(&whole, &w.job)) > 0 || listed {
 			continue
 		}
-		there, refused := w.someOrder(), len(plan.Faults(&w.beam, &w.job)) > 0
+		there, refused := w.someOrder(), len(changeover.Faults(&w.beam, &w.job)) > 0
 		switch {
 		case there && refused && w.job.Shift == plan.Free:
 			missed++
@@ -171,7 +172,7 @@ func TestOtherOrdersKeepClear(t *testing.T) {
 			t.Fatalf("seed %d: an order keeps clear: %v, refused: %v\n%v", seed, there, refused, w)
 		case !refused:
 			other++
-			p, _ := plan.NewPlanner(&w.beam)
+			p, _ := changeover.NewPlanner(&w.beam)
 			if l, c, faults := p.Best(w.standing, &w.job); len(faults) == 0 {
 				if err := plan.VerifyChangeover(&w.beam, &w.job, w.standing, l, c); err != nil {
 					t.Fatalf("seed %d: %v\n%v", seed, err, w)
@@ -280,7 +281,7 @@ func TestBandRefusals(t *testing.T) {
 		b := small(nil, true)
 		b.Bad = c.bands
 		j := &plan.Job{ID: "A", Web: c.web * mm, Trim: 6 * mm, Shift: c.rule, Entries: []plan.Entry{{Count: 5, Finished: 30 * mm, Width: 30 * mm}}}
-		p, err := plan.NewPlanner(b)
+		p, err := changeover.NewPlanner(b)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -299,7 +300,7 @@ func TestRefusalTellsWhereTheBandsLeaveTheLayout(t *testing.T) {
 	at := []plan.Length{-100 * mm, -60 * mm, 20 * mm, 100 * mm, 140 * mm, 200 * mm, 240 * mm, 280 * mm, 320 * mm, 360 * mm}
 	j := &plan.Job{ID: "A", Web: 200 * mm, Trim: 6 * mm, Shift: plan.Free, Entries: []plan.Entry{{Count: 5, Finished: 30 * mm, Width: 30 * mm}}}
 	b.Bad = plan.Bands([]plan.Span{{From: 56 * mm, To: 68 * mm}, {From: 80 * mm, To: 80 * mm}, {From: 92 * mm, To: 94 * mm}})
-	p, err := plan.NewPlanner(b)
+	p, err := changeover.NewPlanner(b)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -317,7 +318,7 @@ func TestVerifierKnowsBands(t *testing.T) {
 	b.InPlace = mm
 	at := []plan.Length{-100 * mm, -60 * mm, 20 * mm, 75 * mm, 105*mm + mm/2, 135 * mm, 165 * mm, 195 * mm, 225 * mm, 360 * mm}
 	j := &plan.Job{ID: "A", Web: 200 * mm, Trim: 6 * mm, Entries: []plan.Entry{{Count: 5, Finished: 30 * mm, Width: 30 * mm}}}
-	p, err := plan.NewPlanner(b)
+	p, err := changeover.NewPlanner(b)
 	if err != nil {
 		t.Fatal(err)
 	}

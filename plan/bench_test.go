@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/changeover"
 )
 
 // Speed on beams as shops have them: holders 12.3 mm apart, a web that takes two
@@ -21,7 +22,7 @@ const pairs = 4
 // setting is what is planned: a job from a standing.
 type setting struct {
 	beam     *plan.Beam
-	planner  *plan.Planner
+	planner  *changeover.Planner
 	standing []plan.Length
 	job      *plan.Job
 	centred  plan.Layout
@@ -37,7 +38,7 @@ func newSetting(tb testing.TB, n int, seed uint64, before, next fineness, worse 
 		worse(s.beam)
 	}
 	var err error
-	if s.planner, err = plan.NewPlanner(s.beam); err != nil {
+	if s.planner, err = changeover.NewPlanner(s.beam); err != nil {
 		tb.Fatal(err)
 	}
 	s.standing = evenly(s.beam)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/plantest"
 )
 
@@ -17,7 +18,7 @@ func TestBestAgainstEveryShift(t *testing.T) {
 	failed := 0
 	for seed := range uint64(n) {
 		w := drawWide(rand.New(rand.NewPCG(seed, 9)))
-		p, err := plan.NewPlanner(&w.beam)
+		p, err := changeover.NewPlanner(&w.beam)
 		if err != nil {
 			t.Fatalf("seed %d: %v\n%v", seed, err, w)
 		}
@@ -32,7 +33,7 @@ func TestBestAgainstEveryShift(t *testing.T) {
 }
 
 // everyShift asks for each shift of the window and keeps the best.
-func (w *world) everyShift(p *plan.Planner) answer {
+func (w *world) everyShift(p *changeover.Planner) answer {
 	var best answer
 	from, to := w.window()
 	for shift := from; shift <= to; shift++ {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/plantest"
 )
 
@@ -141,7 +142,7 @@ func (w *world) allows(l plan.Layout) bool {
 }
 
 // compare holds the planner's answers against brute force.
-func (w *world) compare(p *plan.Planner) error {
+func (w *world) compare(p *changeover.Planner) error {
 	centred := lay(&w.beam, &w.job, 0)
 	if w.allows(centred) {
 		var want answer
@@ -162,7 +163,7 @@ func (w *world) compare(p *plan.Planner) error {
 }
 
 // compareFixed holds Changeover and Count for one layout against what is wanted.
-func compareFixed(p *plan.Planner, b *plan.Beam, standing []plan.Length, l plan.Layout, want answer) error {
+func compareFixed(p *changeover.Planner, b *plan.Beam, standing []plan.Length, l plan.Layout, want answer) error {
 	got, faults := p.Changeover(standing, l)
 	if err := compareOne(want, l, got, faults); err != nil {
 		return err
@@ -216,7 +217,7 @@ func TestBruteForceDrawn(t *testing.T) {
 	planned, failed := 0, 0
 	for seed := range uint64(n) {
 		w := drawWorld(rand.New(rand.NewPCG(seed, 1)))
-		p, err := plan.NewPlanner(&w.beam)
+		p, err := changeover.NewPlanner(&w.beam)
 		if err != nil {
 			t.Fatalf("seed %d: %v\n%v", seed, err, w)
 		}
@@ -264,7 +265,7 @@ func everyRule(t *testing.T, b plan.Beam) int {
 		b.Web = plan.Span{From: b.Rail.From + edge, To: b.Rail.To - 1}
 		for gap := plan.Length(-1); gap <= 2; gap++ {
 			b.RestOverWeb, b.StoreGap = gap < 0, max(gap, 0)
-			p, err := plan.NewPlanner(&b)
+			p, err := changeover.NewPlanner(&b)
 			if err != nil {
 				t.Fatalf("%+v: %v", b, err)
 			}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
 )
@@ -188,7 +189,7 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		p, err := plan.NewPlanner(b)
+		p, err := changeover.NewPlanner(b)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -219,7 +220,7 @@ func TestChosenLeavesWhatRuns(t *testing.T) {
 	ran := 0
 	for seed := range uint64(40) {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 77)))
-		p, err := plan.NewPlanner(b)
+		p, err := changeover.NewPlanner(b)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -279,7 +280,7 @@ func TestAllowsIsTheVerifiers(t *testing.T) {
 		for _, s := range j.Slits() {
 			j.Web += s
 		}
-		if j.Web > b.Web.Length() || len(plan.Faults(b, &j)) > 0 {
+		if j.Web > b.Web.Length() || len(changeover.Faults(b, &j)) > 0 {
 			continue
 		}
 		slits := j.Slits()
@@ -291,7 +292,7 @@ func TestAllowsIsTheVerifiers(t *testing.T) {
 			slits = slits[1:]
 		}
 		c := plan.Chosen{Slits: slits, Shift: plan.Length(r.IntN(12)-6) * mm * plan.Length(r.IntN(2))}
-		p, err := plan.NewPlanner(b)
+		p, err := changeover.NewPlanner(b)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -301,7 +302,7 @@ func TestAllowsIsTheVerifiers(t *testing.T) {
 		if change, faults := p.Changeover(at, l); len(faults) == 0 {
 			want = plan.VerifyChangeover(b, &j, at, l, change) == nil
 		}
-		if got := plan.Allows(b, &j, &c); got != want {
+		if got := changeover.Allows(b, &j, &c); got != want {
 			t.Fatalf("seed %d: %+v of %+v: allowed %v, the verifier %v", seed, c, j, got, want)
 		}
 		if want {

@@ -20,7 +20,7 @@ func (b *Beam) SetupTime(now *Standing, j *Job, c *Changeover) SetupTime {
 			t.Swaps++
 		}
 	}
-	t.Positioner, t.Carriage = b.Drive.time(c.Moves, b.Pitch())
+	t.Positioner, t.Carriage = b.Drive.Time(c.Moves, b.Pitch())
 	t.Crew = shared(t.Swaps, b.Setup.Crew, b.Setup.Blade)
 	if now.Material != j.Material || now.Web != j.Web {
 		t.Rethread = b.Setup.Rethread
@@ -47,7 +47,7 @@ func shared(n, crew int, each time.Duration) time.Duration {
 
 // time is how long the positioner takes over the moves in their order, and how far
 // its carriage goes, its way from home and back included.
-func (d *Drive) time(moves []Move, pitch Length) (time.Duration, Length) {
+func (d *Drive) Time(moves []Move, pitch Length) (time.Duration, Length) {
 	switch {
 	case len(moves) == 0:
 		return 0, 0
@@ -58,11 +58,11 @@ func (d *Drive) time(moves []Move, pitch Length) (time.Duration, Length) {
 	}
 	at, way, t := d.Home, Length(0), time.Duration(0)
 	for _, m := range moves {
-		t += d.travel(Abs(m.From-at)) + d.Pick + d.travel(Abs(m.To-m.From)) + d.Set
+		t += d.Travel(Abs(m.From-at)) + d.Pick + d.Travel(Abs(m.To-m.From)) + d.Set
 		way += Abs(m.From-at) + Abs(m.To-m.From)
 		at = m.To
 	}
-	return t + d.travel(Abs(d.Home-at)), way + Abs(d.Home-at)
+	return t + d.Travel(Abs(d.Home-at)), way + Abs(d.Home-at)
 }
 
 // together is how long the moves take when each holder drives itself and starts as
@@ -75,7 +75,7 @@ func (d *Drive) together(moves []Move, pitch Length) time.Duration {
 		if i > 0 && waits(m, moves[i-1], pitch) {
 			start = end
 		}
-		end = start + d.Pick + d.travel(Abs(m.To-m.From)) + d.Set
+		end = start + d.Pick + d.Travel(Abs(m.To-m.From)) + d.Set
 		longest = max(longest, end)
 	}
 	return longest
@@ -104,7 +104,7 @@ func (d *Day) Begins(now *Standing) time.Time {
 
 // travel is how long one move of that length takes: a trapezoid of speed, a
 // triangle where the way is too short to reach full speed. To the microsecond.
-func (d *Drive) travel(way Length) time.Duration {
+func (d *Drive) Travel(way Length) time.Duration {
 	s, v, a := float64(way), float64(d.Speed), float64(d.Acceleration)
 	t := 0.0
 	switch {

@@ -20,7 +20,7 @@ func TestTravelTakesATrapezoid(t *testing.T) {
 		{820 * Millimetre, 3.78},
 		{1000 * Millimetre, 4.5},
 	} {
-		if got := d.travel(c.way).Seconds(); got < c.s-1e-6 || got > c.s+1e-6 {
+		if got := d.Travel(c.way).Seconds(); got < c.s-1e-6 || got > c.s+1e-6 {
 			t.Errorf("%s mm take %v s, want %v", c.way.MM(), got, c.s)
 		}
 	}
@@ -69,11 +69,20 @@ func TestSetupByCause(t *testing.T) {
 func TestOwnDrivesWaitForNeighbours(t *testing.T) {
 	d := Drive{Kind: OwnDrive, Speed: 5}
 	waiting := []Move{{Holder: 2, From: 20, To: 35}, {Holder: 1, From: 10, To: 25}}
-	if got, _ := d.time(waiting, 5); got != 6*time.Second {
+	if got, _ := d.Time(waiting, 5); got != 6*time.Second {
 		t.Errorf("one behind the other take %v, want 6s", got)
 	}
 	apart := []Move{{Holder: 2, From: 20, To: 35}, {Holder: 1, From: 10, To: 15}}
-	if got, _ := d.time(apart, 5); got != 3*time.Second {
+	if got, _ := d.Time(apart, 5); got != 3*time.Second {
 		t.Errorf("clear of each other take %v, want 3s", got)
 	}
+}
+
+// change is the changeover between two lists of places.
+func change(from, to []Length) *Changeover {
+	c := &Changeover{From: from}
+	for _, at := range to {
+		c.Holders = append(c.Holders, Stand{At: at})
+	}
+	return c
 }

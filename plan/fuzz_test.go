@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/sequence"
 )
 
@@ -25,7 +26,7 @@ func FuzzSolver(f *testing.F) {
 	f.Add([]byte{})
 	f.Fuzz(func(t *testing.T, data []byte) {
 		b, standing, d := decodeWorld(data)
-		p, err := plan.NewPlanner(b)
+		p, err := changeover.NewPlanner(b)
 		if err != nil {
 			if err.Error() == "" {
 				t.Error("the beam is refused without a reason")
@@ -46,7 +47,7 @@ func FuzzSolver(f *testing.F) {
 }
 
 // solveOne asks for one job in each of the planner's ways.
-func solveOne(t *testing.T, p *plan.Planner, b *plan.Beam, standing []plan.Length, j *plan.Job) {
+func solveOne(t *testing.T, p *changeover.Planner, b *plan.Beam, standing []plan.Length, j *plan.Job) {
 	t.Helper()
 	l, c, faults := p.Best(standing, j)
 	best := planned(t, b, j, standing, l, c, faults)

@@ -18,7 +18,7 @@ type Fault struct {
 
 // apart shows two lengths that are not the same, in full where rounding would make
 // them look so.
-func (u Unit) apart(a, b Length) (string, string) {
+func (u Unit) Apart(a, b Length) (string, string) {
 	if u.Show(a) == u.Show(b) {
 		return a.MM() + " mm", b.MM() + " mm"
 	}

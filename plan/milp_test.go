@@ -19,6 +19,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/plantest"
 )
 
@@ -170,7 +171,7 @@ func TestSolversAgree(t *testing.T) {
 
 // againstSolvers holds the planner against both solvers.
 func (w *world) againstSolvers(dir string) (string, error) {
-	p, err := plan.NewPlanner(&w.beam)
+	p, err := changeover.NewPlanner(&w.beam)
 	if err != nil {
 		return "", err
 	}
@@ -237,7 +238,7 @@ func drawInstance(instance, draw uint64) *world {
 	free := plan.Length(2 * r.IntN(30))
 	w.job = drawInstanceJob(r, b, free)
 	w.standing = drawPlaces(r, n, b.Rail, b.Pitch(), grid)
-	if p, err := plan.NewPlanner(b); err == nil && r.IntN(4) > 0 {
+	if p, err := changeover.NewPlanner(b); err == nil && r.IntN(4) > 0 {
 		before := drawInstanceJob(r, b, free)
 		if _, c, faults := p.Best(w.standing, &before); len(faults) == 0 {
 			for i, h := range c.Holders {

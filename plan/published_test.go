@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/changeover"
 )
 
 // Published cutting-stock plans as changeovers. Sources are named in the files of
@@ -182,7 +183,7 @@ func amongIdle(cuts []plan.Length, n int) []plan.Length {
 // published plans a changeover between published patterns and verifies it.
 func published(t *testing.T, b *plan.Beam, standing []plan.Length, l plan.Layout) plan.Changeover {
 	t.Helper()
-	p, err := plan.NewPlanner(b)
+	p, err := changeover.NewPlanner(b)
 	if err != nil {
 		t.Fatal(err)
 	}

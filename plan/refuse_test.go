@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
 )
@@ -53,7 +54,7 @@ func TestRefusalsTellTheTrueShortage(t *testing.T) {
 		{"may not cut nor rest", map[int]plan.Condition{5: plan.NoCut}, false, places(-100, -80, -60, -40, -20, 260, 280, 300, 320, 340),
 			"holder 5 may not cut and must stand idle; with the holders on either side that may cut, that is behind 1 to 4 of the 6 cuts, where at most 0 can stand (idle holders may not rest over the web)"},
 	} {
-		p, err := plan.NewPlanner(small(c.conditions, c.rest))
+		p, err := changeover.NewPlanner(small(c.conditions, c.rest))
 		if err != nil {
 			t.Fatal(err)
 		}

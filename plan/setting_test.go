@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
 
@@ -29,7 +30,7 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 	for seed := range uint64(3000) {
 		r := rand.New(rand.NewPCG(seed, 71))
 		w := drawWorld(r)
-		p, err := plan.NewPlanner(&w.beam)
+		p, err := changeover.NewPlanner(&w.beam)
 		if err != nil {
 			continue
 		}
@@ -41,7 +42,7 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 		}
 		now := &plan.Standing{At: slices.Clone(w.standing), Setting: &plan.Setting{Job: j.ID, Slits: whole.Layout.Slits, Shift: whole.Layout.Shift}}
 		for k, m := range whole.Changeover.Moves {
-			if n := plan.Blocks(&w.beam, now.At, m); n != 0 {
+			if n := changeover.Blocks(&w.beam, now.At, m); n != 0 {
 				t.Fatalf("seed %d: move %d is blocked by holder %d\n%v", seed, k+1, n, w)
 			}
 			now.At[m.Holder-1] = m.To
@@ -78,7 +79,7 @@ func TestResumeKeepsTheLayout(t *testing.T) {
 		HolderWidth: 9 * mm, Clearance: mm, Rail: plan.Span{From: 0, To: 200 * mm},
 		Web: plan.Span{From: 0, To: 100 * mm}, RestOverWeb: true, Holders: make([]plan.Condition, 3),
 	}
-	p, err := plan.NewPlanner(b)
+	p, err := changeover.NewPlanner(b)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -128,11 +129,11 @@ func TestBlocksAndMisplaced(t *testing.T) {
 		to     plan.Length
 		want   int
 	}{{1, 20, 0}, {1, 21, 2}, {2, 20, 0}, {2, 19, 1}, {2, 40, 0}, {2, 41, 3}, {2, 90, 3}, {3, 90, 0}, {1, 0, 0}, {3, 39, 2}} {
-		if got := plan.Blocks(b, at, plan.Move{Holder: c.holder, To: c.to * mm}); got != c.want {
+		if got := changeover.Blocks(b, at, plan.Move{Holder: c.holder, To: c.to * mm}); got != c.want {
 			t.Errorf("holder %d to %d: blocked by %d, want %d", c.holder, c.to, got, c.want)
 		}
 	}
-	if faults := plan.Misplaced(b, at); len(faults) > 0 {
+	if faults := changeover.Misplaced(b, at); len(faults) > 0 {
 		t.Errorf("holders that can stand so are misplaced: %s", faults[0].Why(plan.Millimetres))
 	}
 	for _, c := range []struct {
@@ -143,7 +144,7 @@ func TestBlocksAndMisplaced(t *testing.T) {
 		{[3]plan.Length{10, 60, 50}, "holder 3 at 50 mm is on the operator side of holder 2 at 60 mm: holders can't pass each other"},
 		{[3]plan.Length{10, 19, 50}, "holders 1 and 2 at 10 mm and 19 mm would be 9 mm apart, nearer than the pitch of 10 mm"},
 	} {
-		faults := plan.Misplaced(b, []plan.Length{c.at[0] * mm, c.at[1] * mm, c.at[2] * mm})
+		faults := changeover.Misplaced(b, []plan.Length{c.at[0] * mm, c.at[1] * mm, c.at[2] * mm})
 		if len(faults) != 1 || faults[0].Why(plan.Millimetres) != c.want {
 			t.Errorf("%v: %d faults, want %q", c.at, len(faults), c.want)
 			for _, f := range faults {
@@ -156,7 +157,7 @@ func TestBlocksAndMisplaced(t *testing.T) {
 // Three moves by two people with 25 s each take two rounds.
 func TestTakes(t *testing.T) {
 	b := &plan.Beam{Drive: plan.Drive{Kind: plan.ByHand, Hand: 25 * time.Second, Crew: 2}}
-	if got := plan.Takes(b, make([]plan.Move, 3)); got != 50*time.Second {
+	if got := changeover.Takes(b, make([]plan.Move, 3)); got != 50*time.Second {
 		t.Errorf("three moves take %v, want 50 s", got)
 	}
 }
@@ -203,7 +204,7 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 		setting := &plan.Setting{Job: first.Job.ID, Slits: first.Layout.Slits, Shift: first.Layout.Shift, To: places(first.Changeover)}
 		now := *start
 		now.At, now.Setting = slices.Clone(start.At), setting
-		p, err := plan.NewPlanner(b)
+		p, err := changeover.NewPlanner(b)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -262,7 +263,7 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 	for seed := range uint64(8000) {
 		r := rand.New(rand.NewPCG(seed, 79))
 		w := drawWorld(r)
-		p, err := plan.NewPlanner(&w.beam)
+		p, err := changeover.NewPlanner(&w.beam)
 		if err != nil {
 			continue
 		}
@@ -278,7 +279,7 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 		}
 		n := r.IntN(len(now.At))
 		now.At[n] += plan.Length(r.IntN(9) - 4)
-		if len(plan.Misplaced(&w.beam, now.At)) > 0 {
+		if len(changeover.Misplaced(&w.beam, now.At)) > 0 {
 			continue
 		}
 		asBegun, _ := parts(p.Resume(now, time.Time{}, j))

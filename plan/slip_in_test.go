@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
 )
@@ -52,7 +53,7 @@ func TestSlippedInIsTheDayWithIt(t *testing.T) {
 		if s == nil {
 			continue
 		}
-		p, err := plan.NewPlanner(s.Beam)
+		p, err := changeover.NewPlanner(s.Beam)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -101,7 +102,7 @@ func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
 		if s == nil {
 			continue
 		}
-		p, err := plan.NewPlanner(s.Beam)
+		p, err := changeover.NewPlanner(s.Beam)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -136,7 +137,7 @@ func TestSlippedInIsCancelled(t *testing.T) {
 	for seed := uint64(1); s == nil; seed++ {
 		s = slipping(t, seed)
 	}
-	p, _ := plan.NewPlanner(s.Beam)
+	p, _ := changeover.NewPlanner(s.Beam)
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	if alone, settled := s.Settled(ctx, p, 0, plan.AimMinutes); alone == nil || settled != nil {
@@ -171,7 +172,7 @@ func TestSlipInByHand(t *testing.T) {
 		t.Fatal(err)
 	}
 	day := sequence.Slipping{DayPlan: without, Clock: begin, Job: &hot}
-	p, _ := plan.NewPlanner(b)
+	p, _ := changeover.NewPlanner(b)
 	for gap, w := range []struct{ moves, late int }{{0, 1}, {0, 1}, {1, 0}} {
 		if s := day.In(p, gap).Against(without); s.Repositions != w.moves || len(s.Late) != w.late {
 			t.Errorf("gap %d: %d moves, %d late; want %+v", gap, s.Repositions, len(s.Late), w)

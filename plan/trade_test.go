@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/changeover"
 )
 
 // Facts of the trade: common practice, no source.
@@ -39,7 +40,7 @@ func evenly(b *plan.Beam) []plan.Length {
 // tries plans the job on the beam, verifies the plan, and returns why it can't be.
 func tries(t *testing.T, b *plan.Beam, j *plan.Job) []string {
 	t.Helper()
-	p, err := plan.NewPlanner(b)
+	p, err := changeover.NewPlanner(b)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -36,7 +36,7 @@ func (w Why) Text(u Unit) string {
 }
 
 // count adds a holder's stand to the changeover.
-func (c *Changeover) count(h Stand, from Length) {
+func (c *Changeover) Count(h Stand, from Length) {
 	switch h.Use {
 	case Resting:
 		c.Resting++

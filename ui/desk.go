@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/session"
 	"bide/plan/session/workday"
 	"bide/plan/shop"
@@ -33,7 +34,7 @@ type desk struct {
 }
 
 func newDesk(s *shop.Shop, k *draw.Theme) (*desk, error) {
-	p, err := plan.NewPlanner(s.Beam)
+	p, err := changeover.NewPlanner(s.Beam)
 	if err != nil {
 		return nil, fmt.Errorf("beam.toml: %w", err)
 	}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/words"
 	"bide/ui/caution"
 )
@@ -30,7 +30,7 @@ func (p *page) walk() {
 		return
 	}
 	made, ahead := len(w.Made()), w.Ahead()
-	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.Job.ID, words.Count(made, "move"), len(ahead), words.Minutes(plan.Takes(p.Forecast.Beam, ahead)))
+	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.Job.ID, words.Count(made, "move"), len(ahead), words.Minutes(changeover.Takes(p.Forecast.Beam, ahead)))
 	p.tell("First the cautions above, and at every move: keep hands away from moving holders.")
 	if text := w.blades(p.desk); text != "" {
 		p.tell("%s", text)

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/session/workday"
 	"bide/plan/shop"
 	"bide/plan/words"
@@ -135,7 +136,7 @@ func (w *walk) accept(m *model) {
 // found takes the corrected positions.
 func (w *walk) found(m *model) {
 	f := w.form
-	if faults := plan.Misplaced(m.Forecast.Beam, f.standing(m.desk)); len(faults) > 0 {
+	if faults := changeover.Misplaced(m.Forecast.Beam, f.standing(m.desk)); len(faults) > 0 {
 		f.said = faults[0].Why(m.Shop.Unit)
 		return
 	}
@@ -248,7 +249,7 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 		if wrong != "" || number == 0 {
 			return "", false, wrong
 		}
-		if faults := plan.Misplaced(d.Forecast.Beam, f.standing(d)); len(faults) > 0 {
+		if faults := changeover.Misplaced(d.Forecast.Beam, f.standing(d)); len(faults) > 0 {
 			if why := faults[0].Why(u); f.places == nil {
 				return "", false, why + "; if so, press Esc and first correct the other holder, with " + d.KeyFor(keys.Correct)
 			} else {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/words"
 	"bide/ui/draw"
 )
@@ -148,7 +149,7 @@ func (w *walk) fraction(d *desk, at plan.Length) string {
 
 // waits tells which holder is in the way of a move.
 func (w *walk) waits(d *desk, m *plan.Move) string {
-	if n := plan.Blocks(d.Forecast.Beam, d.Actual.Standing.At, *m); n != 0 {
+	if n := changeover.Blocks(d.Forecast.Beam, d.Actual.Standing.At, *m); n != 0 {
 		return fmt.Sprintf("! waits for holder %d, which is in its way", n)
 	}
 	return ""
@@ -157,7 +158,7 @@ func (w *walk) waits(d *desk, m *plan.Move) string {
 // frees tells which holders wait for a move.
 func (w *walk) frees(d *desk, m *plan.Move) string {
 	for _, n := range w.Ahead() {
-		if plan.Blocks(d.Forecast.Beam, d.Actual.Standing.At, n) == m.Holder {
+		if changeover.Blocks(d.Forecast.Beam, d.Actual.Standing.At, n) == m.Holder {
 			return fmt.Sprintf("Path clear. Holder %d moves after this one.", n.Holder)
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/session"
 	"bide/plan/shop"
 	"bide/plan/shop/record"
@@ -96,7 +97,7 @@ func (s *screen) sound(dir string) {
 	}
 	at := slices.Clone(c.From)
 	for _, m := range c.Moves {
-		if n := plan.Blocks(s.Forecast.Beam, at, m); n != 0 {
+		if n := changeover.Blocks(s.Forecast.Beam, at, m); n != 0 {
 			s.t.Fatalf("holder %d is blocked by %d in the order given", m.Holder, n)
 		}
 		at[m.Holder-1] = m.To
@@ -106,7 +107,7 @@ func (s *screen) sound(dir string) {
 			s.t.Fatalf("holder %d ends at %s, the plan has it at %s", i+1, at[i].MM(), h.At.MM())
 		}
 	}
-	if faults := plan.Misplaced(s.Forecast.Beam, at); len(faults) > 0 {
+	if faults := changeover.Misplaced(s.Forecast.Beam, at); len(faults) > 0 {
 		s.t.Fatal(faults[0].Why(plan.Millimetres))
 	}
 }
@@ -404,7 +405,7 @@ func TestLookingAhead(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter")
 	ahead := sc.walk().Ahead()
-	blocked := slices.IndexFunc(ahead, func(m plan.Move) bool { return plan.Blocks(sc.Forecast.Beam, sc.Actual.Standing.At, m) != 0 })
+	blocked := slices.IndexFunc(ahead, func(m plan.Move) bool { return changeover.Blocks(sc.Forecast.Beam, sc.Actual.Standing.At, m) != 0 })
 	for range blocked {
 		sc.press("right")
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/changeover"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -18,7 +19,7 @@ func (s *screen) chained() (m plan.Move, waits int) {
 	w, at := s.walk(), s.Actual.Standing.At
 	for i, m := range w.Ahead() {
 		for _, other := range w.Ahead() {
-			if plan.Blocks(s.Forecast.Beam, at, other) == m.Holder && plan.Blocks(s.Forecast.Beam, at, m) == 0 {
+			if changeover.Blocks(s.Forecast.Beam, at, other) == m.Holder && changeover.Blocks(s.Forecast.Beam, at, m) == 0 {
 				s.press("home")
 				for range i {
 					s.press("right")
@@ -83,7 +84,7 @@ func (s *screen) refusing(m plan.Move) (plan.Length, bool) {
 	b := *s.Forecast.Beam
 	b.Holders = slices.Clone(b.Holders)
 	b.Holders[m.Holder-1] = plan.Stuck
-	p, err := plan.NewPlanner(&b)
+	p, err := changeover.NewPlanner(&b)
 	if err != nil {
 		s.t.Fatal(err)
 	}
@@ -92,7 +93,7 @@ func (s *screen) refusing(m plan.Move) (plan.Length, bool) {
 		stands := *s.Actual.Standing
 		stands.At = slices.Clone(stands.At)
 		stands.At[m.Holder-1] = at
-		if len(plan.Misplaced(&b, stands.At)) > 0 {
+		if len(changeover.Misplaced(&b, stands.At)) > 0 {
 			continue
 		}
 		if turn, _ := p.Resume(&stands, s.Forecast.Start.Clock, s.walk().Job); turn.Refused() {
@@ -113,7 +114,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 		first, _ := sc.chained()
 		sc.jammed((first.From + first.To) / 2)
 		for i, m := range sc.walk().Ahead() {
-			if at, found := sc.refusing(m); found && plan.Blocks(sc.Forecast.Beam, sc.Actual.Standing.At, m) == 0 {
+			if at, found := sc.refusing(m); found && changeover.Blocks(sc.Forecast.Beam, sc.Actual.Standing.At, m) == 0 {
 				sc.press("home")
 				for range i {
 					sc.press("right")
@@ -237,7 +238,7 @@ func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 	for i, h := range sc.walk().Plan.Step.Changeover.Holders {
 		places := slices.Clone(sc.Actual.Standing.At)
 		places[i] -= plan.Millimetre / 2
-		if h.Use == plan.Parked && h.At == sc.Actual.Standing.At[i] && len(plan.Misplaced(sc.Forecast.Beam, places)) == 0 {
+		if h.Use == plan.Parked && h.At == sc.Actual.Standing.At[i] && len(changeover.Misplaced(sc.Forecast.Beam, places)) == 0 {
 			number, at = i+1, places[i]
 			break
 		}

@@ -1,12 +1,12 @@
 package ui
 
 import (
-	"bide/plan"
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"fmt"
 	"strings"
 
+	"bide/plan/changeover"
 	"bide/plan/words"
 )
 
@@ -227,7 +227,7 @@ func (w *walk) head(d *desk, width int) draw.Line {
 		l.Add(draw.Strong, fmt.Sprintf("   all %s made", words.Count(made, "move")))
 	default:
 		l.Add(draw.Strong, fmt.Sprintf("   move %d of %d", made+1, made+ahead))
-		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, words.Minutes(plan.Takes(d.Forecast.Beam, w.Ahead()))))
+		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, words.Minutes(changeover.Takes(d.Forecast.Beam, w.Ahead()))))
 	}
 	if room := width - l.Width - 4; room >= 10 && made+ahead > 0 && w.Plan != nil && !w.Refused() {
 		bar := min(room, 40)

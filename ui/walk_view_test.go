@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/changeover"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/google/go-cmp/cmp"
@@ -63,7 +64,7 @@ func TestRandomKeysOnAWalk(t *testing.T) {
 			sc.send(tea.WindowSizeMsg{Width: 1 + r.IntN(210), Height: 1 + r.IntN(65)})
 		}
 		sc.fits()
-		if faults := plan.Misplaced(sc.Forecast.Beam, sc.Actual.Standing.At); len(faults) > 0 {
+		if faults := changeover.Misplaced(sc.Forecast.Beam, sc.Actual.Standing.At); len(faults) > 0 {
 			t.Fatalf("seed %d, keys %q: %s", seed, typed, faults[0].Why(plan.Millimetres))
 		}
 	}

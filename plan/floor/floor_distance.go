@@ -2,6 +2,7 @@ package floor
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"slices"
 )
 
@@ -35,7 +36,7 @@ func Distances(b *plan.Beam, start []plan.Length, jobs []*plan.Job, n []Needs) [
 // fromStanding is the fewest repositions of a job that comes first, exactly; where
 // its slits have too many orders nothing is proven.
 func fromStanding(b *plan.Beam, start []plan.Length, j *plan.Job) int {
-	p, err := plan.NewPlanner(b)
+	p, err := changeover.NewPlanner(b)
 	if err != nil {
 		return 0
 	}

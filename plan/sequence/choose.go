@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"cmp"
 	"slices"
 )
@@ -18,10 +19,10 @@ const mostTried = 8
 
 // wishes lists the places that the cuts of a turn had better be at, ascending; the
 // turns before it have been sketched.
-func (k *seeker) wishes(t *tour, turn int) []plan.Wish {
+func (k *seeker) wishes(t *tour, turn int) []changeover.Wish {
 	k.wish = k.wish[:0]
 	for _, p := range k.rough.kept {
-		k.wish = append(k.wish, plan.Wish{At: p.at, Weight: wishWeights[0]})
+		k.wish = append(k.wish, changeover.Wish{At: p.at, Weight: wishWeights[0]})
 	}
 	for n := 1; n < len(wishWeights) && turn+n < len(t.order); n++ {
 		k.wishFor(t.choices[t.order[turn+n]].cuts, wishWeights[n])
@@ -34,12 +35,12 @@ func (k *seeker) wishFor(places []plan.Length, weight int) {
 	out, m := k.merged[:0], 0
 	for _, w := range k.wish {
 		for ; m < len(places) && places[m] < w.At; m++ {
-			out = append(out, plan.Wish{At: places[m], Weight: weight})
+			out = append(out, changeover.Wish{At: places[m], Weight: weight})
 		}
 		out = append(out, w)
 	}
 	for ; m < len(places); m++ {
-		out = append(out, plan.Wish{At: places[m], Weight: weight})
+		out = append(out, changeover.Wish{At: places[m], Weight: weight})
 	}
 	k.wish, k.merged = out, k.wish
 }
@@ -52,7 +53,7 @@ func (k *seeker) choose(t *tour, turn int) choice {
 
 // suit picks a layout for job j that meets wishes, and not always the most of them,
 // so that a search gets to see others than the one that looks best from here.
-func (k *seeker) suit(j int, now choice, wishes []plan.Wish) choice {
+func (k *seeker) suit(j int, now choice, wishes []changeover.Wish) choice {
 	job, best := k.jobs[j], now
 	if !k.free(j) {
 		return now
@@ -85,9 +86,9 @@ func shifted(places []plan.Length, by plan.Length) []plan.Length {
 // meets most, about: the more wishes a shift meets, the likelier it is drawn. Where
 // none is drawn, or none but such as put a cut in a damaged band, the present one
 // stays.
-func (k *seeker) drawShift(cuts []plan.Length, window plan.Span, wishes []plan.Wish, present plan.Length) plan.Length {
+func (k *seeker) drawShift(cuts []plan.Length, window plan.Span, wishes []changeover.Wish, present plan.Length) plan.Length {
 	reach := func(at plan.Length) int {
-		i, _ := slices.BinarySearchFunc(wishes, at, func(w plan.Wish, at plan.Length) int { return cmp.Compare(w.At, at) })
+		i, _ := slices.BinarySearchFunc(wishes, at, func(w changeover.Wish, at plan.Length) int { return cmp.Compare(w.At, at) })
 		return i
 	}
 	best, most := present, -1
@@ -109,7 +110,7 @@ func (k *seeker) drawShift(cuts []plan.Length, window plan.Span, wishes []plan.W
 }
 
 // met is the weight of the wishes at the shifted cuts.
-func met(cuts []plan.Length, wishes []plan.Wish, shift plan.Length) (sum int) {
+func met(cuts []plan.Length, wishes []changeover.Wish, shift plan.Length) (sum int) {
 	w := 0
 	for _, c := range cuts {
 		for w < len(wishes) && wishes[w].At < c+shift {

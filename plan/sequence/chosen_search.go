@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"slices"
 )
 
@@ -21,7 +22,7 @@ func (s *search) asChosen() bool {
 		if chosen = c != nil && c.Idle != nil && c.Lays(st.Layout.Slits, st.Layout.Shift); !chosen {
 			return false
 		}
-		to, ok := plan.IdlePlaces(c.Idle, s.beam, st.Changeover.From, st.Layout.Cuts)
+		to, ok := changeover.IdlePlaces(c.Idle, s.beam, st.Changeover.From, st.Layout.Cuts)
 		if !ok || st.Changeover.Repositions > c.Idle.Moves || st.Setup.Total() > c.Idle.Setup || !slices.EqualFunc(st.Changeover.Holders, to, func(h plan.Stand, at plan.Length) bool { return h.At == at }) {
 			return false
 		}
@@ -33,7 +34,7 @@ func (s *search) asChosen() bool {
 // well have stayed for all the jobs that it then stands still for: the one that it was
 // moved for may be gone.
 func movesForNothing(d *plan.DayPlan) bool {
-	p, err := plan.NewPlanner(d.Beam)
+	p, err := changeover.NewPlanner(d.Beam)
 	if err != nil {
 		return false
 	}
@@ -50,7 +51,7 @@ func movesForNothing(d *plan.DayPlan) bool {
 
 // couldStay reports whether the holder of a move at the first step would have been in
 // nobody's way had it not moved, as long as it doesn't move again.
-func couldStay(p *plan.Planner, steps []*plan.Step, m plan.Move) bool {
+func couldStay(p *changeover.Planner, steps []*plan.Step, m plan.Move) bool {
 	for _, s := range steps {
 		c, l := &s.Changeover, &s.Layout
 		h := m.Holder - 1

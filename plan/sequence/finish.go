@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"context"
 	"slices"
 )
@@ -16,7 +17,7 @@ func (f *finisher) finish(ctx context.Context, t *tour) {
 	f.timed = true
 	for _, f.blind = range [2]bool{false, true} {
 		day := t.clone()
-		if f.reckon(day, 0, plan.Unreachable-1, nil, 0) == plan.Unreachable {
+		if f.reckon(day, 0, changeover.Unreachable-1, nil, 0) == changeover.Unreachable {
 			continue
 		}
 		f.keep(day)

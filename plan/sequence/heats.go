@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"cmp"
 	"context"
 	"slices"
@@ -81,7 +82,7 @@ func (k *seeker) everyOrder(ctx context.Context, t *tour) []*tour {
 		}
 		d := t.clone()
 		copy(d.order, order)
-		days = append(days, day{d, k.reckon(d, 0, plan.Unreachable-1, nil, 0)})
+		days = append(days, day{d, k.reckon(d, 0, changeover.Unreachable-1, nil, 0)})
 	})
 	slices.SortStableFunc(days, func(a, b day) int { return cmp.Compare(a.energy, b.energy) })
 	var out []*tour

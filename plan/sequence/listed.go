@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/floor"
 	"time"
 )
@@ -19,7 +20,7 @@ func PlanDay(b *plan.Beam, start *plan.Standing, d *plan.Day) (*plan.DayPlan, er
 
 // planDay is PlanDay without a floor.
 func planDay(b *plan.Beam, start *plan.Standing, d *plan.Day) (*plan.DayPlan, error) {
-	p, err := plan.NewPlanner(b)
+	p, err := changeover.NewPlanner(b)
 	if err != nil {
 		return nil, err
 	}
@@ -31,7 +32,7 @@ func planDay(b *plan.Beam, start *plan.Standing, d *plan.Day) (*plan.DayPlan, er
 }
 
 // run plans the day's jobs one after the other with next.
-func runDay(p *plan.Planner, now *plan.Standing, d *plan.Day,
+func runDay(p *changeover.Planner, now *plan.Standing, d *plan.Day,
 	next func(*plan.Standing, time.Time, *plan.Job) (plan.Turn, *plan.Standing)) (turns []plan.Turn) {
 	clock := d.Begins(now)
 	for i := range d.Jobs {

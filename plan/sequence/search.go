@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/floor"
 	"context"
 	"math/rand/v2"
@@ -179,7 +180,7 @@ func (s *search) compare() {
 
 // seeker makes the seeker of the nth search with a seed.
 func (s *search) seeker(seed uint64, n int) *seeker {
-	p, err := plan.NewPlanner(s.beam)
+	p, err := changeover.NewPlanner(s.beam)
 	if err != nil {
 		panic(err) // the listed order was planned on this beam
 	}
@@ -263,7 +264,7 @@ func (s *search) fallback(listed *plan.DayPlan) []*plan.DayPlan {
 	if !s.rules.Kept(order) {
 		return nil
 	}
-	p, err := plan.NewPlanner(s.beam)
+	p, err := changeover.NewPlanner(s.beam)
 	if err != nil {
 		return nil
 	}

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/floor"
 	"fmt"
 	"math/rand/v2"
@@ -51,7 +52,7 @@ func BenchmarkDay(b *testing.B) {
 			k.view.Rough = true
 			b.ReportAllocs()
 			for b.Loop() {
-				k.reckon(t, 0, plan.Unreachable-1, nil, 0)
+				k.reckon(t, 0, changeover.Unreachable-1, nil, 0)
 			}
 		})
 	}

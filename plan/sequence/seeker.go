@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"math"
 	"math/rand/v2"
 	"time"
@@ -15,7 +16,7 @@ import (
 // exact for its two layouts; what it looks for is the order, and layouts and resting
 // places that suit the jobs to come.
 type seeker struct {
-	p       *plan.Planner
+	p       *changeover.Planner
 	jobs    []*plan.Job
 	windows []plan.Span  // shifts that each job allows
 	begun   []*plan.Step // by job: its step where it is pinned, else nil
@@ -34,13 +35,13 @@ type seeker struct {
 	least  [][]int64 // by two jobs: the least energy of the changeover between them
 	left   []int64   // by turn: the least energy of the turns after it
 
-	view   plan.Outlook
+	view   changeover.Outlook
 	change plan.Changeover // of the turn being planned
 	rough  *sketch
 	redo   []bool // by job: choose its layout anew
 	slid   int    // the turn up to which layouts slide along with the one chosen anew
-	wish   []plan.Wish
-	merged []plan.Wish // memory for the next wishes
+	wish   []changeover.Wish
+	merged []changeover.Wish // memory for the next wishes
 }
 
 // reckon plans the tour's turns from one on, keeping the outlook on later jobs,
@@ -134,7 +135,7 @@ func (k *seeker) trade(step *plan.Step, now *plan.Standing) {
 	worth := max(int64(k.p.Beam.Setup.Blade/k.move), 1) // of a swap, in moves
 	worth = min(worth, k.p.Places.Most(len(now.At)))
 	for i := range k.view.Swaps {
-		k.view.Swaps[i] *= plan.StepsPerMove * worth
+		k.view.Swaps[i] *= changeover.StepsPerMove * worth
 	}
 	k.p.Keep.Loose(&k.p.Now)
 	other := *step
@@ -150,7 +151,7 @@ func (k *seeker) trade(step *plan.Step, now *plan.Standing) {
 func (k *seeker) look(t *tour, turn int) {
 	k.view.Coming, k.view.Then = k.view.Coming[:0], nil
 	if !k.blind {
-		for _, j := range t.order[turn+1 : min(turn+1+plan.Lookahead, len(t.order))] {
+		for _, j := range t.order[turn+1 : min(turn+1+changeover.Lookahead, len(t.order))] {
 			k.view.Coming = append(k.view.Coming, plan.Layout{Cuts: t.choices[j].cuts})
 		}
 	}

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"context"
 	"slices"
 )
@@ -116,8 +117,8 @@ func (f *finisher) settleFrom(ctx context.Context, s *search, beginning int) {
 // other.
 func (f *finisher) relaid(ctx context.Context, t *tour) (better *tour, ok bool) {
 	f.still()
-	energy := f.reckon(t, 0, plan.Unreachable-1, nil, 0)
-	if energy >= plan.Unreachable {
+	energy := f.reckon(t, 0, changeover.Unreachable-1, nil, 0)
+	if energy >= changeover.Unreachable {
 		return t, false
 	}
 	rounds := min(relaidPerJob*len(t.order), mostRelaid)

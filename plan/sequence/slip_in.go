@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"context"
 	"slices"
 	"time"
@@ -22,7 +23,7 @@ type Slipping struct {
 //
 // It is what the day costs at first sight: settled it is never worse. It takes one
 // changeover for the job and one for each turn behind the gap.
-func (s *Slipping) In(p *plan.Planner, gap int) *plan.DayPlan {
+func (s *Slipping) In(p *changeover.Planner, gap int) *plan.DayPlan {
 	day := *s.DayPlan
 	day.Turns, day.Floor = slices.Insert(slices.Clone(s.Turns), gap, plan.Turn{Job: s.Job}), nil
 	now, clock := s.Start, s.Clock
@@ -51,7 +52,7 @@ func (s *Slipping) In(p *plan.Planner, gap int) *plan.DayPlan {
 //
 // It takes as long as In and Settle; a cancelled context ends it within a few rounds of
 // that.
-func (s *Slipping) Settled(ctx context.Context, p *plan.Planner, gap int, aim plan.Aim) (alone, settled *plan.DayPlan) {
+func (s *Slipping) Settled(ctx context.Context, p *changeover.Planner, gap int, aim plan.Aim) (alone, settled *plan.DayPlan) {
 	alone = s.In(p, gap)
 	if settled = Settle(ctx, alone, aim); ctx.Err() != nil {
 		return alone, nil

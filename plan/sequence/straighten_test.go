@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"slices"
 	"testing"
 	"time"
@@ -29,7 +30,7 @@ func TestStraightenTurn(t *testing.T) {
 	} {
 		beam := &plan.Beam{HolderWidth: 9 * plan.Millimetre, Clearance: plan.Millimetre, Rail: plan.Span{From: 0, To: 100 * plan.Millimetre}, Web: plan.Span{From: 20 * plan.Millimetre, To: 100 * plan.Millimetre},
 			StoreGap: plan.Millimetre, RestOverWeb: !c.store, Holders: make([]plan.Condition, 3)}
-		p, err := plan.NewPlanner(beam)
+		p, err := changeover.NewPlanner(beam)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"math"
 	"math/big"
 	"testing"
@@ -13,8 +14,8 @@ import (
 func TestWeightsStayWithin63Bits(t *testing.T) {
 	for _, n := range []int{1, 2, 20, 150, plan.MaxHolders} {
 		for _, rail := range []plan.Length{plan.Millimetre, 4000 * plan.Millimetre, plan.MaxRail} {
-			var p plan.Places
-			p.Weigh(&plan.Scene{At: make([]plan.Length, n), Rail: plan.Span{From: 0, To: rail}}, true)
+			var p changeover.Places
+			p.Weigh(&changeover.Scene{At: make([]plan.Length, n), Rail: plan.Span{From: 0, To: rail}}, true)
 			moves := big.NewInt(p.Most(n) + 3) // the swap, two moves, and all that is less than one
 			sum := moves.Mul(moves, big.NewInt(p.PerReposition))
 			if sum.Mul(sum, big.NewInt(int64(n))); sum.Cmp(big.NewInt(math.MaxInt64)) >= 0 {

@@ -2,6 +2,7 @@ package session
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/session/draft"
 	"bide/plan/session/journal"
 	"bide/plan/words"
@@ -51,7 +52,7 @@ func (d *Session) performed(w journal.Written) {
 // Stand lets the day begin with what stands now.
 func (d *Session) Stand(t journal.Actual) {
 	b := d.Shop.Marked(t.Marks)
-	p, err := plan.NewPlanner(b)
+	p, err := changeover.NewPlanner(b)
 	if err != nil { // never: the beam was planned with in other conditions
 		d.Say("beam.toml: %v", err)
 		return

@@ -6,7 +6,7 @@
 package session
 
 import (
-	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/session/journal"
 	"bide/plan/session/planning"
 	"bide/plan/session/workday"
@@ -96,7 +96,7 @@ func (d *Session) planned() {
 }
 
 // New opens a session of a shop whose beam can be planned.
-func New(s *shop.Shop, p *plan.Planner) *Session {
+func New(s *shop.Shop, p *changeover.Planner) *Session {
 	d := &Session{Day: workday.New(s, p), Journal: journal.New(), Actual: journal.Actual{Standing: s.Standing, Marks: s.Marks}}
 	d.Editor, d.Offers = workday.Editor{Day: d.Day}, workday.Offers{Day: d.Day}
 	d.Journal.SetDayLags(d.Lags)

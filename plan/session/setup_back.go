@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/session/draft"
 	"bide/plan/session/journal"
 	"bide/plan/shop"
@@ -86,7 +87,7 @@ func (w *Setup) CanTakeBack() bool {
 // unsay has a thing told written down as told by mistake.
 func (d *Session) unsay(t *Claim, then func()) {
 	back, wrong := t.Before(d.Actual)
-	if faults := plan.Misplaced(d.Forecast.Beam, back.Standing.At); wrong == "" && len(faults) > 0 {
+	if faults := changeover.Misplaced(d.Forecast.Beam, back.Standing.At); wrong == "" && len(faults) > 0 {
 		wrong = faults[0].Why(d.Shop.Unit)
 	}
 	if wrong != "" {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/session/draft"
 	"bide/plan/session/journal"
 	"bide/plan/session/planning"
@@ -97,7 +98,7 @@ func (w *Setup) Confirm() {
 		w.d.Say("all moves are made: %s tells that %s is set up", w.d.Viewer.KeyOf(workday.ToRun), w.Job.ID)
 		return
 	}
-	if n := plan.Blocks(w.d.Forecast.Beam, w.d.Actual.Standing.At, *move); n != 0 {
+	if n := changeover.Blocks(w.d.Forecast.Beam, w.d.Actual.Standing.At, *move); n != 0 {
 		w.d.Say("holder %d can't go yet: holder %d is in its way and goes first", move.Holder, n)
 		w.d.Notice.Brief = fmt.Sprintf("%d goes first", n)
 		return
@@ -132,7 +133,7 @@ func (w *Setup) untick() {
 	done, became := w.change()
 	at := done.Standing.At[last.Holder-1]
 	done.Standing.At[last.Holder-1] = last.From
-	if faults := plan.Misplaced(w.d.Forecast.Beam, done.Standing.At); len(faults) > 0 {
+	if faults := changeover.Misplaced(w.d.Forecast.Beam, done.Standing.At); len(faults) > 0 {
 		w.d.Say("it can't have stayed there: %s", faults[0].Why(w.d.Shop.Unit))
 		return
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/shop/toml"
 	"bide/plan/words"
 )
@@ -58,7 +59,7 @@ func checkProblem(t *testing.T, p toml.Problem) {
 
 // checkShop holds a shop against what the planner takes for granted.
 func checkShop(t *testing.T, s *Shop) {
-	if _, err := plan.NewPlanner(s.Beam); err != nil {
+	if _, err := changeover.NewPlanner(s.Beam); err != nil {
 		t.Errorf("the beam can't be planned: %v", err)
 	}
 	pitch := s.Beam.Pitch()

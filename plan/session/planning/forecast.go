@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/changeover"
 )
 
 // Work is something to be done in the background: it may take long, touches nothing that
@@ -25,7 +26,7 @@ type Work func() any
 // order are known, each on its own, the day is settled: planned together, as the
 // sheet gives it.
 type Forecast struct {
-	Planner *plan.Planner
+	Planner *changeover.Planner
 	Beam    *plan.Beam
 	Start   Outcome // as if it had been a job: where the holders are, and the clock
 	Present Order
@@ -85,7 +86,7 @@ type Answer struct {
 	*Outcome
 }
 
-func New(p *plan.Planner, b *plan.Beam, start *plan.Standing, clock time.Time, jobs []*plan.Job) *Forecast {
+func New(p *changeover.Planner, b *plan.Beam, start *plan.Standing, clock time.Time, jobs []*plan.Job) *Forecast {
 	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Standing: start, Clock: clock}}
 	f.Present = Order{Jobs: jobs}
 	f.Listed = Order{Jobs: jobs, centred: true}
@@ -173,7 +174,7 @@ func (f *Forecast) Next() Work {
 
 // worker plans in the background, one job at a time.
 type worker struct {
-	planner *plan.Planner
+	planner *changeover.Planner
 	beam    *plan.Beam
 }
 

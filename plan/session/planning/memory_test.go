@@ -6,12 +6,13 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/changeover"
 )
 
 // A changeover that the verifier turns down refuses the job.
 func TestChangeoverThatDoesntHold(t *testing.T) {
 	b, stands, j := beam()
-	p, err := plan.NewPlanner(b)
+	p, err := changeover.NewPlanner(b)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/sequence"
 )
 
@@ -25,12 +26,12 @@ type MoveTo struct {
 	Improving int         // which is being planned together; withoutJob, or none
 
 	forecast *Forecast
-	start    *plan.Standing     // what all of it begins with
-	planner  *plan.Planner      // of the estimates
-	without  *sequence.Slipping // the day without the job; its turns are there after the first estimate
-	now      *plan.DayPlan      // the day as it is, estimated like the others
-	order    []int              // still to be estimated, the next first
-	busy     bool               // one is being estimated
+	start    *plan.Standing      // what all of it begins with
+	planner  *changeover.Planner // of the estimates
+	without  *sequence.Slipping  // the day without the job; its turns are there after the first estimate
+	now      *plan.DayPlan       // the day as it is, estimated like the others
+	order    []int               // still to be estimated, the next first
+	busy     bool                // one is being estimated
 
 	costs map[int]Cost
 	out   Cost    // of leaving it out
@@ -70,7 +71,7 @@ type firstEstimate struct {
 	without *sequence.Slipping
 	now     *plan.DayPlan
 	out     plan.Slip
-	planner *plan.Planner
+	planner *changeover.Planner
 }
 
 // Moved is the day with the job moved, one by one and planned together; without the
@@ -162,7 +163,7 @@ func (m *MoveTo) Estimate() Work {
 // first plans the day without the job, one by one from what is known of it, and with the
 // job where it is now.
 func (m *MoveTo) first(known []*Outcome) Estimated {
-	p, err := plan.NewPlanner(m.without.Beam)
+	p, err := changeover.NewPlanner(m.without.Beam)
 	if err != nil { // never: it was planned with before
 		return Estimated{of: m, gone: true}
 	}
@@ -285,7 +286,7 @@ func (m *MoveTo) next(picked int) int {
 
 // together is the day with the job at an index, or without it.
 func (m *MoveTo) together(ctx context.Context, index int) Moved {
-	p, err := plan.NewPlanner(m.without.Beam)
+	p, err := changeover.NewPlanner(m.without.Beam)
 	if err != nil { // never: it was planned with before
 		return Moved{of: m, index: index}
 	}

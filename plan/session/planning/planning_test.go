@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/changeover"
 )
 
 // beam is a small one, with a job for it.
@@ -32,7 +33,7 @@ func job(n, slits int, width plan.Length) *plan.Job {
 func forecast(t *testing.T) *Forecast {
 	t.Helper()
 	b, stands, _ := beam()
-	p, err := plan.NewPlanner(b)
+	p, err := changeover.NewPlanner(b)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -103,7 +104,7 @@ func TestSearchIsOffered(t *testing.T) {
 		if was == nil {
 			was = j
 		}
-		if !slices.Contains(in.Jobs, was) || was.Chosen != nil || !plan.Allows(in.Beam, was, j.Chosen) || o.Index(was.ID) != i || o.Number(i, 2) != i+3 {
+		if !slices.Contains(in.Jobs, was) || was.Chosen != nil || !changeover.Allows(in.Beam, was, j.Chosen) || o.Index(was.ID) != i || o.Number(i, 2) != i+3 {
 			t.Errorf("%s is laid out as %+v", was.ID, j.Chosen)
 		}
 	}

@@ -5,6 +5,7 @@ package workday
 
 import (
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/session/draft"
 	"bide/plan/session/planning"
 	"bide/plan/shop"
@@ -226,7 +227,7 @@ func (d *Day) StatesOf(jobs draft.States) draft.States {
 }
 
 // New is the day of a shop whose beam can be planned.
-func New(s *shop.Shop, p *plan.Planner) *Day {
+func New(s *shop.Shop, p *changeover.Planner) *Day {
 	d := &Day{Shop: s}
 	d.Open(s)
 	d.Forecast = planning.New(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.History.Now.Jobs)

@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"slices"
 	"time"
 )
@@ -21,13 +22,13 @@ import (
 // route lists the holders (from 0) in the order in which one carriage best moves
 // them: least way, and from there on less time where acceleration allows. O(n^2)
 // a round of improvement for n moves.
-func routeOf(d *Drive, c *Changeover, chains []walk) []int {
+func routeOf(d *plan.Drive, c *plan.Changeover, chains []walk) []int {
 	order := shortest(d, chains)
 	return quicken(d, c, chains, order)
 }
 
 // shortest is the order with the least way at constant speed.
-func shortest(d *Drive, chains []walk) []int {
+func shortest(d *plan.Drive, chains []walk) []int {
 	var below, above []walk // entirely to the operator or the drive side of home
 	var here *walk
 	for i := range chains {
@@ -78,7 +79,7 @@ func excursion(outward []walk, up bool) []int {
 // quicken moves single holders to other turns in the order while that saves time
 // and no holder comes before one of its walk that it waits for. The result never
 // takes longer than the order given.
-func quicken(d *Drive, c *Changeover, chains []walk, order []int) []int {
+func quicken(d *plan.Drive, c *plan.Changeover, chains []walk, order []int) []int {
 	if d.Acceleration <= 0 || len(order) < 3 {
 		return order
 	}
@@ -103,23 +104,23 @@ func quicken(d *Drive, c *Changeover, chains []walk, order []int) []int {
 
 // betterTurn finds the turn (counted without the holder itself) that saves most
 // time for the holder at turn i.
-func betterTurn(d *Drive, c *Changeover, chainOf, order []int, i int) (turn int, ok bool) {
+func betterTurn(d *plan.Drive, c *plan.Changeover, chainOf, order []int, i int) (turn int, ok bool) {
 	h := order[i]
 	// The carriage leaves a turn at the holder's new place and comes to it at the
 	// old one; turns beyond either end are home.
-	leave := func(j int) Length {
+	leave := func(j int) plan.Length {
 		if j < 0 {
 			return d.Home
 		}
 		return c.Holders[order[j]].At
 	}
-	come := func(j int) Length {
+	come := func(j int) plan.Length {
 		if j == len(order) {
 			return d.Home
 		}
 		return c.From[order[j]]
 	}
-	leg := func(from, to Length) time.Duration { return d.travel(Abs(to - from)) }
+	leg := func(from, to plan.Length) time.Duration { return d.Travel(plan.Abs(to - from)) }
 	gone := leg(leave(i-1), come(i)) + leg(leave(i), come(i+1)) - leg(leave(i-1), come(i+1))
 	var most time.Duration
 	try := func(before, after, at int) {

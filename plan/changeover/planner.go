@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"errors"
 	"fmt"
 	"math"
@@ -11,8 +12,8 @@ import (
 // calls, so that planning in the steady state allocates next to nothing; one
 // goroutine may use it at a time.
 type Planner struct {
-	Beam  *Beam
-	Pitch Length
+	Beam  *plan.Beam
+	Pitch plan.Length
 
 	Now    Scene // the changeover being planned
 	mirror Scene // the same seen from the drive side, for counting backwards
@@ -26,19 +27,19 @@ type Planner struct {
 // scene is one changeover to be planned: who stands where, and the cuts wanted.
 // A scene can be mirrored, so it keeps all that depends on the side.
 type Scene struct {
-	pitch       Length
-	inPlace     Length
-	Rail        Span
-	web         Span // the job's web
-	idle        Span // idle holders stand at or outside its ends; see anywhere
-	anywhere    bool // idle holders may stand over the web too
-	At          []Length
-	condition   []Condition
-	cuts        []Length
+	pitch       plan.Length
+	inPlace     plan.Length
+	Rail        plan.Span
+	web         plan.Span // the job's web
+	idle        plan.Span // idle holders stand at or outside its ends; see anywhere
+	anywhere    bool      // idle holders may stand over the web too
+	At          []plan.Length
+	condition   []plan.Condition
+	cuts        []plan.Length
 	stays       []stay
-	plain       bool   // all holders good, exact places: count.go does
-	Impossible  bool   // cuts too near, off the rail or in a damaged band, or an unmovable holder in the way
-	bad         []Span // damaged bands
+	plain       bool        // all holders good, exact places: count.go does
+	Impossible  bool        // cuts too near, off the rail or in a damaged band, or an unmovable holder in the way
+	bad         []plan.Span // damaged bands
 	goodsBefore []int
 }
 
@@ -51,22 +52,22 @@ type stay struct {
 
 // NewPlanner makes a planner for the beam. It fails when no changeover at all can
 // be planned: no holders, more than the limits, a rail too short for the holders.
-func NewPlanner(b *Beam) (*Planner, error) {
+func NewPlanner(b *plan.Beam) (*Planner, error) {
 	n, pitch := len(b.Holders), b.Pitch()
 	switch {
 	case n == 0:
 		return nil, errors.New("the beam has no holders")
-	case n > MaxHolders:
-		return nil, fmt.Errorf("%d holders are more than the %d that are planned", n, MaxHolders)
+	case n > plan.MaxHolders:
+		return nil, fmt.Errorf("%d holders are more than the %d that are planned", n, plan.MaxHolders)
 	case pitch <= 0 || b.HolderWidth <= 0 || b.Clearance < 0:
 		return nil, errors.New("holder width must be above nought and clearance not below it")
-	case b.Rail.Length() < 0 || b.Rail.Length() > MaxRail:
-		return nil, fmt.Errorf("the rail must be between 0 and %d mm long", MaxRail/Millimetre)
-	case max(Abs(b.Rail.From), Abs(b.Rail.To), Abs(b.Web.From), Abs(b.Web.To)) > math.MaxInt64/1024:
+	case b.Rail.Length() < 0 || b.Rail.Length() > plan.MaxRail:
+		return nil, fmt.Errorf("the rail must be between 0 and %d mm long", plan.MaxRail/plan.Millimetre)
+	case max(plan.Abs(b.Rail.From), plan.Abs(b.Rail.To), plan.Abs(b.Web.From), plan.Abs(b.Web.To)) > math.MaxInt64/1024:
 		return nil, errors.New("places on the beam are too large to be planned")
 	case b.InPlace < 0 || 2*b.InPlace >= pitch:
 		return nil, errors.New("position_tolerance must be nought or more and below half the pitch")
-	case b.Rail.Length() < Length(n-1)*pitch:
+	case b.Rail.Length() < plan.Length(n-1)*pitch:
 		return nil, fmt.Errorf("%d holders at a pitch of %d nm don't fit on a rail of %d nm", n, pitch, b.Rail.Length())
 	case !ascend(b.Bad):
 		return nil, errors.New("damaged bands must ascend and lie apart")
@@ -77,7 +78,7 @@ func NewPlanner(b *Beam) (*Planner, error) {
 }
 
 // ascend reports whether bands are as Bands makes them.
-func ascend(bands []Span) bool {
+func ascend(bands []plan.Span) bool {
 	for i, s := range bands {
 		if s.From > s.To || i > 0 && s.From <= bands[i-1].To {
 			return false
@@ -87,11 +88,11 @@ func ascend(bands []Span) bool {
 }
 
 // set makes p.now the changeover from the standing to cuts on a web.
-func (p *Planner) Set(standing []Length, web Span, cuts []Length) {
+func (p *Planner) Set(standing []plan.Length, web plan.Span, cuts []plan.Length) {
 	b, s := p.Beam, &p.Now
-	gap := max(b.StoreGap, Nanometre) // the edge of the web is not outside
+	gap := max(b.StoreGap, plan.Nanometre) // the edge of the web is not outside
 	s.pitch, s.inPlace, s.Rail, s.web, s.anywhere = p.Pitch, b.InPlace, b.Rail, web, b.RestOverWeb
-	s.idle = Span{web.From - gap, web.To + gap}
+	s.idle = plan.Span{From: web.From - gap, To: web.To + gap}
 	s.bad = b.Bad
 	s.At = append(s.At[:0], standing...)
 	s.condition = append(s.condition[:0], b.Holders...)
@@ -104,13 +105,13 @@ func (p *Planner) Set(standing []Length, web Span, cuts []Length) {
 func (s *Scene) look() {
 	s.plain = s.inPlace == 0 && (s.anywhere || len(s.cuts) > 0)
 	s.Impossible = len(s.cuts) > 0 && (s.cuts[0] < s.Rail.From || s.cuts[len(s.cuts)-1] > s.Rail.To)
-	s.Impossible = s.Impossible || !ClearOf(s.bad, s.cuts, 0)
+	s.Impossible = s.Impossible || !plan.ClearOf(s.bad, s.cuts, 0)
 	for m := 1; m < len(s.cuts); m++ {
 		s.Impossible = s.Impossible || s.cuts[m]-s.cuts[m-1] < s.pitch
 	}
 	s.stays, s.goodsBefore = s.stays[:0], append(s.goodsBefore[:0], 0)
 	for i, c := range s.condition {
-		s.plain = s.plain && c == Good
+		s.plain = s.plain && c == plan.Good
 		s.goodsBefore = append(s.goodsBefore, s.goodsBefore[i])
 		if c.Cuts() {
 			s.goodsBefore[i+1]++
@@ -138,9 +139,9 @@ func (s *Scene) look() {
 // within inPlace of a cut can only stay to serve it: inPlace is below half the
 // pitch, so whoever else served that cut would be nearer than a pitch. It can't on a
 // damaged band.
-func (s *Scene) stayOf(x Length, c Condition, before int) stay {
+func (s *Scene) stayOf(x plan.Length, c plan.Condition, before int) stay {
 	if before < len(s.cuts) && s.cuts[before]-x <= s.inPlace {
-		return stay{c.Cuts() && !inBand(s.bad, x), before, before + 1}
+		return stay{c.Cuts() && !plan.InBand(s.bad, x), before, before + 1}
 	}
 	// Whoever serves a cut may itself stand up to inPlace off it.
 	can := s.MayIdle(x) &&
@@ -151,23 +152,23 @@ func (s *Scene) stayOf(x Length, c Condition, before int) stay {
 
 // clear reports whether a holder that can't move leaves every cut that it doesn't
 // serve a whole pitch.
-func (s *Scene) clear(x Length, st stay) bool {
+func (s *Scene) clear(x plan.Length, st stay) bool {
 	return (st.before == 0 || x-s.cuts[st.before-1] >= s.pitch) &&
 		(st.after == len(s.cuts) || s.cuts[st.after]-x >= s.pitch)
 }
 
 // mayIdle reports whether an idle holder may stand at x, neighbours apart.
-func (s *Scene) MayIdle(x Length) bool {
+func (s *Scene) MayIdle(x plan.Length) bool {
 	return s.anywhere || x <= s.idle.From || x >= s.idle.To
 }
 
 // over reports whether x is over the web, edges included.
-func (s *Scene) over(x Length) bool { return x >= s.web.From && x <= s.web.To }
+func (s *Scene) over(x plan.Length) bool { return x >= s.web.From && x <= s.web.To }
 
 // mirrorTo sets m to the scene seen from the drive side: places negated, order
 // turned round.
 func (s *Scene) mirrorTo(m *Scene) {
-	turn := func(sp Span) Span { return Span{-sp.To, -sp.From} }
+	turn := func(sp plan.Span) plan.Span { return plan.Span{From: -sp.To, To: -sp.From} }
 	m.pitch, m.inPlace, m.anywhere = s.pitch, s.inPlace, s.anywhere
 	m.Rail, m.web, m.idle = turn(s.Rail), turn(s.web), turn(s.idle)
 	m.bad = m.bad[:0]

@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"fmt"
 	"slices"
 )
@@ -10,16 +11,16 @@ import (
 // smallest places by holder number. With the moves come an order in which they can
 // be made and the reason for each. The faults say why the layout can't be set; the
 // changeover is then empty.
-func (p *Planner) Changeover(standing []Length, l Layout) (Changeover, []Fault) {
+func (p *Planner) Changeover(standing []plan.Length, l plan.Layout) (plan.Changeover, []plan.Fault) {
 	if faults := p.wrongStanding(standing); len(faults) > 0 {
-		return Changeover{}, faults
+		return plan.Changeover{}, faults
 	}
 	if faults := damagedCut(p.Beam, l); len(faults) > 0 {
-		return Changeover{}, faults
+		return plan.Changeover{}, faults
 	}
 	p.Set(standing, l.Web, l.Cuts)
 	if !p.Keep.Find(p) {
-		return Changeover{}, p.refusal(l, Span{})
+		return plan.Changeover{}, p.refusal(l, plan.Span{})
 	}
 	c := p.read(p.Places.Solve(&p.Now, &p.Keep, nil))
 	c.Moves = p.order(&c)
@@ -27,9 +28,9 @@ func (p *Planner) Changeover(standing []Length, l Layout) (Changeover, []Fault) 
 }
 
 // wrongStanding tells why holders can't stand as given, which no plan mends.
-func (p *Planner) wrongStanding(standing []Length) []Fault {
-	wrong := func(format string, args ...any) []Fault {
-		return []Fault{{Key: "standing", Why: func(Unit) string { return fmt.Sprintf(format, args...) }}}
+func (p *Planner) wrongStanding(standing []plan.Length) []plan.Fault {
+	wrong := func(format string, args ...any) []plan.Fault {
+		return []plan.Fault{{Key: "standing", Why: func(plan.Unit) string { return fmt.Sprintf(format, args...) }}}
 	}
 	if len(standing) != len(p.Beam.Holders) {
 		return wrong("%d holders stand on a beam of %d", len(standing), len(p.Beam.Holders))
@@ -47,27 +48,27 @@ func (p *Planner) wrongStanding(standing []Length) []Fault {
 
 // read takes the changeover from the solved places, from the first holder's
 // candidate on, its moves left out.
-func (p *Planner) read(q int) Changeover {
-	c := Changeover{From: slices.Clone(p.Now.At), Holders: make([]Stand, 0, len(p.Now.At))}
+func (p *Planner) read(q int) plan.Changeover {
+	c := plan.Changeover{From: slices.Clone(p.Now.At), Holders: make([]plan.Stand, 0, len(p.Now.At))}
 	p.ReadInto(&c, q)
 	return c
 }
 
 // readInto reads like read, into a changeover whose memory is used again.
-func (p *Planner) ReadInto(c *Changeover, q int) {
-	*c = Changeover{From: append(c.From[:0], p.Now.At...), Holders: c.Holders[:0], Moves: c.Moves[:0]}
+func (p *Planner) ReadInto(c *plan.Changeover, q int) {
+	*c = plan.Changeover{From: append(c.From[:0], p.Now.At...), Holders: c.Holders[:0], Moves: c.Moves[:0]}
 	for i := range p.Now.At {
 		cand := &p.Places.List[q]
-		h := Stand{At: cand.At}
+		h := plan.Stand{At: cand.At}
 		switch {
 		case cand.after > cand.before:
-			h.Use, h.Cut = Cutting, int(cand.after)
+			h.Use, h.Cut = plan.Cutting, int(cand.after)
 		case p.Now.over(cand.At):
-			h.Use = Resting
+			h.Use = plan.Resting
 		default:
-			h.Use = Parked
+			h.Use = plan.Parked
 		}
-		c.count(h, p.Now.At[i])
+		c.Count(h, p.Now.At[i])
 		q = int(cand.Next)
 	}
 }

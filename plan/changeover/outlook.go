@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"math/rand/v2"
 	"slices"
 )
@@ -9,9 +10,9 @@ import (
 // on a cut of the next job saves a reposition there if its holder can serve that
 // cut; a place that the job after it wants too may save a second one, and so on.
 type Outlook struct {
-	Coming []Layout // the layouts that follow, the next first
-	Then   []Length // where each holder stands at the next one, where that is settled; else nil
-	Swaps  []int64  // what it costs each holder to cut, in steps; empty nothing
+	Coming []plan.Layout // the layouts that follow, the next first
+	Then   []plan.Length // where each holder stands at the next one, where that is settled; else nil
+	Swaps  []int64       // what it costs each holder to cut, in steps; empty nothing
 
 	// rough leaves out places that only make travel shorter: between two cuts those
 	// reckoned from the drive side, and beyond the outermost cuts all but those that
@@ -51,7 +52,7 @@ func (o *Outlook) swap(i int) int64 {
 
 // carry sets what it costs each holder to cut a job with the blade it carries:
 // little, so that it only decides between plans with equal repositions.
-func (o *Outlook) Carry(now *Standing, j *Job) {
+func (o *Outlook) Carry(now *plan.Standing, j *plan.Job) {
 	o.Swaps = o.Swaps[:0]
 	if !j.Blade.Known() {
 		return
@@ -68,7 +69,7 @@ func (o *Outlook) Carry(now *Standing, j *Job) {
 // anchor adds the places that the later changeovers want to the anchors.
 func (o *Outlook) anchor(s *Scene, a *anchors) {
 	for j, x := range o.Then {
-		a.kept = append(a.kept, x-Length(j)*s.pitch)
+		a.kept = append(a.kept, x-plan.Length(j)*s.pitch)
 	}
 	if o.Then != nil {
 		slices.Sort(a.kept)
@@ -84,7 +85,7 @@ func (o *Outlook) anchor(s *Scene, a *anchors) {
 
 // look is the sight of each of the places, which ascend as the cuts do; it uses
 // the memory of into.
-func (o *Outlook) look(into []sight, places []Length, pitch Length) []sight {
+func (o *Outlook) look(into []sight, places []plan.Length, pitch plan.Length) []sight {
 	into = slices.Grow(into[:0], len(places))[:len(places)]
 	for q, l := range o.Coming {
 		m := 0
@@ -102,7 +103,7 @@ func (o *Outlook) look(into []sight, places []Length, pitch Length) []sight {
 func (o *Outlook) all() int64 { return StepsPerMove - StepsPerMove>>len(o.Coming) }
 
 // at is the sight of any place.
-func (o *Outlook) at(at, pitch Length) (seen sight) {
+func (o *Outlook) at(at, pitch plan.Length) (seen sight) {
 	for q, l := range o.Coming {
 		m, _ := slices.BinarySearch(l.Cuts, at)
 		seen[q] = seesCut(&l, at, m, pitch)
@@ -111,7 +112,7 @@ func (o *Outlook) at(at, pitch Length) (seen sight) {
 }
 
 // sees is what the layout makes of a place, m cuts before it.
-func seesCut(l *Layout, at Length, m int, pitch Length) int16 {
+func seesCut(l *plan.Layout, at plan.Length, m int, pitch plan.Length) int16 {
 	switch {
 	case m < len(l.Cuts) && l.Cuts[m] == at:
 		return int16(m)

@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"math"
 	"slices"
 )
@@ -20,8 +21,8 @@ import (
 // places is the dynamic program's memory.
 type Places struct {
 	anchors
-	lo, hi []Length // bounds of each holder's place
-	first  []int    // first[i] is where holder i's candidates begin in list
+	lo, hi []plan.Length // bounds of each holder's place
+	first  []int         // first[i] is where holder i's candidates begin in list
 	List   []candidate
 	queue  []int32
 	weights
@@ -30,7 +31,7 @@ type Places struct {
 // weights make one number of the criteria, so that no sum of a lower one reaches
 // one of a higher. Travel counts 1 for each grain of length.
 type weights struct {
-	grain         Length
+	grain         plan.Length
 	perParked     int64
 	perStep       int64 // of what is gained or lost later; stepsPerMove make a reposition
 	PerReposition int64
@@ -42,7 +43,7 @@ const StepsPerMove = 64
 
 // candidate is one place that a holder may end at.
 type candidate struct {
-	At            Length
+	At            plan.Length
 	cost          int64 // of this holder and all to its drive side
 	Next          int32 // candidate of the next holder on the best way; -1 none
 	before, after int16 // cuts served before it, and with it
@@ -54,9 +55,9 @@ const Unreachable = math.MaxInt64
 // bits; where later changeovers count, travel is taken to the micrometre.
 func (p *Places) Weigh(s *Scene, later bool) {
 	n, rail := int64(len(s.At)), int64(s.Rail.Length())
-	p.grain, p.perParked = Nanometre, n*rail+1
+	p.grain, p.perParked = plan.Nanometre, n*rail+1
 	if later {
-		p.grain = 1000 * Nanometre
+		p.grain = 1000 * plan.Nanometre
 		p.perParked = 2*n*(rail/1000+1) + 1
 	}
 	p.perStep = p.perParked * (n + 1)
@@ -139,12 +140,12 @@ func (p *Places) offer(s *Scene, k *keep, o *Outlook, i int) {
 		p.consider(s, o, i, s.At[i], 0)
 		return
 	}
-	lo, hi, up := p.lo[i], p.hi[i], Length(i)*s.pitch
+	lo, hi, up := p.lo[i], p.hi[i], plan.Length(i)*s.pitch
 	a, _ := slices.BinarySearch(p.shared, lo)
 	b, _ := slices.BinarySearch(p.kept, lo-up)
 	c, _ := slices.BinarySearch(s.cuts, lo)
-	const none = Length(math.MaxInt64)
-	at := func(list []Length, n int, up Length) Length {
+	const none = plan.Length(math.MaxInt64)
+	at := func(list []plan.Length, n int, up plan.Length) plan.Length {
 		if n < len(list) {
 			return list[n] + up
 		}
@@ -177,7 +178,7 @@ func (p *Places) offer(s *Scene, k *keep, o *Outlook, i int) {
 
 // consider adds the place as a candidate of holder i if it can be one; m is a
 // number of cuts known to lie before it, and the true number is returned.
-func (p *Places) consider(s *Scene, o *Outlook, i int, at Length, m int) int {
+func (p *Places) consider(s *Scene, o *Outlook, i int, at plan.Length, m int) int {
 	for m < len(s.cuts) && s.cuts[m] < at-s.inPlace {
 		m++
 	}
@@ -188,7 +189,7 @@ func (p *Places) consider(s *Scene, o *Outlook, i int, at Length, m int) int {
 	cost := int64(0)
 	switch {
 	case m < len(s.cuts) && s.cuts[m]-at <= s.inPlace: // in reach of a cut: serves it or can't be here
-		if !c.Cuts() || !stays && at != s.cuts[m] || inBand(s.bad, at) {
+		if !c.Cuts() || !stays && at != s.cuts[m] || plan.InBand(s.bad, at) {
 			return m
 		}
 		after++
@@ -204,7 +205,7 @@ func (p *Places) consider(s *Scene, o *Outlook, i int, at Length, m int) int {
 		return m
 	}
 	if !stays {
-		cost += p.PerReposition + int64(Abs(at-s.At[i])/p.grain)
+		cost += p.PerReposition + int64(plan.Abs(at-s.At[i])/p.grain)
 	}
 	if o != nil {
 		cost += p.later(s, o, i, m, at)
@@ -218,12 +219,12 @@ func (p *Places) consider(s *Scene, o *Outlook, i int, at Length, m int) int {
 
 // later is what holder i loses at later changeovers by standing at a place with m
 // cuts before it.
-func (p *Places) later(s *Scene, o *Outlook, i, m int, at Length) int64 {
+func (p *Places) later(s *Scene, o *Outlook, i, m int, at plan.Length) int64 {
 	if o.Then != nil {
 		if at == o.Then[i] {
 			return 0
 		}
-		return p.PerReposition + int64(Abs(at-o.Then[i])/p.grain)
+		return p.PerReposition + int64(plan.Abs(at-o.Then[i])/p.grain)
 	}
 	var seen sight
 	switch {
@@ -253,7 +254,7 @@ func (p *Places) end(cuts int16) {
 // stand at least a pitch further and follow the same number of cuts; both ends of
 // that window only move one way, so a queue of rising costs holds its minimum. Of
 // equal costs the smaller place wins.
-func (p *Places) join(i int, pitch Length) {
+func (p *Places) join(i int, pitch plan.Length) {
 	p.queue = p.queue[:0]
 	head, enter := 0, p.first[i+2]-1
 	for q := p.first[i+1] - 1; q >= p.first[i]; q-- {

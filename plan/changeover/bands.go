@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"cmp"
 	"iter"
 	"slices"
@@ -25,35 +26,35 @@ import (
 // The shifts that put a cut in a band are a stretch for each cut and band. Passing
 // over these by their first shift, whatever lies between the furthest one passed
 // and the next is covered by none.
-func Shifts(b *Beam, j *Job, slits []Length) []Span {
+func Shifts(b *plan.Beam, j *plan.Job, slits []plan.Length) []plan.Span {
 	from, to := b.Window(j)
-	return allowedShifts(b, nil, b.Lay(j, slits, 0).Cuts, Span{from, to})
+	return allowedShifts(b, nil, b.Lay(j, slits, 0).Cuts, plan.Span{From: from, To: to})
 }
 
 // allowed appends to out the shifts in the window at which the cuts keep out of the
 // bands.
-func allowedShifts(b *Beam, out []Span, cuts []Length, window Span) []Span {
+func allowedShifts(b *plan.Beam, out []plan.Span, cuts []plan.Length, window plan.Span) []plan.Span {
 	if len(b.Bad) == 0 {
 		return append(out, window)
 	}
-	var blocked []Span
+	var blocked []plan.Span
 	for _, c := range cuts {
 		for _, s := range b.Bad {
 			if s.From-c <= window.To && s.To-c >= window.From {
-				blocked = append(blocked, Span{s.From - c, s.To - c})
+				blocked = append(blocked, plan.Span{From: s.From - c, To: s.To - c})
 			}
 		}
 	}
-	slices.SortFunc(blocked, func(a, b Span) int { return cmp.Compare(a.From, b.From) })
+	slices.SortFunc(blocked, func(a, b plan.Span) int { return cmp.Compare(a.From, b.From) })
 	next := window.From
 	for _, s := range blocked {
 		if s.From > next {
-			out = append(out, Span{next, s.From - 1})
+			out = append(out, plan.Span{From: next, To: s.From - 1})
 		}
 		next = max(next, s.To+1)
 	}
 	if next <= window.To {
-		out = append(out, Span{next, window.To})
+		out = append(out, plan.Span{From: next, To: window.To})
 	}
 	return out
 }
@@ -62,7 +63,7 @@ func allowedShifts(b *Beam, out []Span, cuts []Length, window Span) []Span {
 // is looked for: as listed, or where that puts a cut in a damaged band at every
 // shift, the first order tried that doesn't. It is not ok when none was found; an
 // order that the job must keep is then proven to have none.
-func laidOut(b *Beam, j *Job) (slits []Length, ok bool) {
+func laidOut(b *plan.Beam, j *plan.Job) (slits []plan.Length, ok bool) {
 	slits = j.Slits()
 	if len(b.Bad) == 0 || len(Shifts(b, j, slits)) > 0 {
 		return slits, true
@@ -86,11 +87,11 @@ const (
 // bands: at shifts spread over the window, those nearest to centred first, the ones
 // with the fewest cuts in bands, exactly; where there are too many for that, the one
 // listed with two parts exchanged.
-func ordersOf(b *Beam, j *Job) iter.Seq[[]Length] {
-	return func(yield func([]Length) bool) {
+func ordersOf(b *plan.Beam, j *plan.Job) iter.Seq[[]plan.Length] {
+	return func(yield func([]plan.Length) bool) {
 		switch {
-		case j.Arrange == AsListed:
-		case j.Arrange == ByEntries && len(j.Entries) > MostEntries || j.Arrange == AnyArrange && Vectors(j.Entries) > MostVectors:
+		case j.Arrange == plan.AsListed:
+		case j.Arrange == plan.ByEntries && len(j.Entries) > MostEntries || j.Arrange == plan.AnyArrange && Vectors(j.Entries) > MostVectors:
 			exchanged(j, yield)
 		default:
 			for _, shift := range evenShifts(b, j) {
@@ -105,10 +106,10 @@ func ordersOf(b *Beam, j *Job) iter.Seq[[]Length] {
 
 // spreadShifts are shifts spread evenly over the job's window, nearest to centred
 // first.
-func evenShifts(b *Beam, j *Job) []Length {
+func evenShifts(b *plan.Beam, j *plan.Job) []plan.Length {
 	from, to := b.Window(j)
-	out := []Length{0}
-	for n := range Length(shiftsTried) {
+	out := []plan.Length{0}
+	for n := range plan.Length(shiftsTried) {
 		out = append(out, from+(to-from)/(shiftsTried-1)*n)
 	}
 	slices.SortFunc(out, nearer)
@@ -116,12 +117,12 @@ func evenShifts(b *Beam, j *Job) []Length {
 }
 
 // exchanged visits the listed order with two entries, or two slits, exchanged.
-func exchanged(j *Job, yield func([]Length) bool) {
+func exchanged(j *plan.Job, yield func([]plan.Length) bool) {
 	parts := j.Entries
-	if j.Arrange == AnyArrange {
+	if j.Arrange == plan.AnyArrange {
 		parts = nil
 		for _, s := range j.Slits() {
-			parts = append(parts, Entry{Count: 1, Width: s})
+			parts = append(parts, plan.Entry{Count: 1, Width: s})
 		}
 	}
 	order, tried := make([]int, len(parts)), 0
@@ -134,7 +135,7 @@ func exchanged(j *Job, yield func([]Length) bool) {
 				continue
 			}
 			order[a], order[z] = order[z], order[a]
-			if tried++; tried > exchangesTried || !yield(Laid(parts, order)) {
+			if tried++; tried > exchangesTried || !yield(plan.Laid(parts, order)) {
 				return
 			}
 			order[a], order[z] = order[z], order[a]

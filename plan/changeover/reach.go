@@ -1,4 +1,6 @@
-package plan
+package changeover
+
+import "bide/plan"
 
 // Counting when some holders may not cut or not move, when idle ones may not rest
 // over the web, or when a holder near a cut may serve it. Then room alone doesn't
@@ -21,7 +23,7 @@ type reach struct {
 // way is one way to have set the holders so far: the last one's place, and how
 // many stayed. Fronts are sorted by place, and so by stays.
 type way struct {
-	at    Length
+	at    plan.Length
 	stays int
 }
 
@@ -112,7 +114,7 @@ func (s *Scene) idled(front []way, m int) []way {
 }
 
 // best is the most stays of the ways that reach no further than to.
-func best(front []way, to Length) (stays int, ok bool) {
+func best(front []way, to plan.Length) (stays int, ok bool) {
 	for i := len(front) - 1; i >= 0; i-- {
 		if front[i].at <= to {
 			return front[i].stays, true

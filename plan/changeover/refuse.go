@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"fmt"
 	"slices"
 )
@@ -12,14 +13,14 @@ import (
 // refusal names what keeps p.now, centred at l, from being set at any shift in the
 // window: first what stands in the way of a fixed layout, else every restriction
 // without which the layout could be set, with its numbers.
-func (p *Planner) refusal(l Layout, window Span) []Fault {
-	p.Set(append([]Length(nil), p.Now.At...), l.Web, l.Cuts)
-	var out []Fault
+func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
+	p.Set(append([]plan.Length(nil), p.Now.At...), l.Web, l.Cuts)
+	var out []plan.Fault
 	if window.Length() > 0 && len(p.Beam.Bad) > 0 {
 		whole := *p.Beam
 		whole.Bad = nil
 		if (&Planner{Beam: &whole, Pitch: p.Pitch}).settable(p.Now.At, l, window) {
-			return []Fault{{"slits", told(onlyClear(p.Beam, l, window))}}
+			return []plan.Fault{{Key: "slits", Why: told(onlyClear(p.Beam, l, window))}}
 		}
 	}
 	if window.Length() == 0 {
@@ -32,18 +33,18 @@ func (p *Planner) refusal(l Layout, window Span) []Fault {
 		return out
 	}
 	all := []restriction{
-		{func(b *Beam) bool { return replace(b.Holders, Good, Stuck, Out) }, told(p.splits(l))},
-		{func(b *Beam) bool { return replace(b.Holders, Good, NoCut) }, told(p.cantCut(l))},
-		{func(b *Beam) bool { rest := b.RestOverWeb; b.RestOverWeb = true; return !rest }, told(p.store(l))},
+		{func(b *plan.Beam) bool { return replace(b.Holders, plan.Good, plan.Stuck, plan.Out) }, told(p.splits(l))},
+		{func(b *plan.Beam) bool { return replace(b.Holders, plan.Good, plan.NoCut) }, told(p.cantCut(l))},
+		{func(b *plan.Beam) bool { rest := b.RestOverWeb; b.RestOverWeb = true; return !rest }, told(p.store(l))},
 	}
-	var present []Fault
+	var present []plan.Fault
 	for _, r := range all {
 		eased := *p.Beam
-		eased.Holders = append([]Condition(nil), p.Beam.Holders...)
+		eased.Holders = append([]plan.Condition(nil), p.Beam.Holders...)
 		if !r.lift(&eased) {
 			continue
 		}
-		fault := Fault{"slits", r.why}
+		fault := plan.Fault{Key: "slits", Why: r.why}
 		present = append(present, fault)
 		if (&Planner{Beam: &eased, Pitch: p.Pitch}).settable(p.Now.At, l, window) {
 			out = append(out, fault)
@@ -55,25 +56,25 @@ func (p *Planner) refusal(l Layout, window Span) []Fault {
 	case len(present) > 0: // no single one decides, so all of them are told
 		return present
 	}
-	return []Fault{{"slits", told(p.crowded(l))}}
+	return []plan.Fault{{Key: "slits", Why: told(p.crowded(l))}}
 }
 
 // told works a reason out at once, in both units, since the scene goes on to
 // other things.
-func told(why func(Unit) string) func(Unit) string {
-	text := [...]string{Millimetres: why(Millimetres), Inches: why(Inches)}
-	return func(u Unit) string { return text[u] }
+func told(why func(plan.Unit) string) func(plan.Unit) string {
+	text := [...]string{plan.Millimetres: why(plan.Millimetres), plan.Inches: why(plan.Inches)}
+	return func(u plan.Unit) string { return text[u] }
 }
 
 // restriction is something that can rule a layout out: lift takes it away and
 // tells whether it was there.
 type restriction struct {
-	lift func(*Beam) bool
-	why  func(Unit) string
+	lift func(*plan.Beam) bool
+	why  func(plan.Unit) string
 }
 
 // settable reports whether the layout can be set at some shift in the window.
-func (p *Planner) settable(standing []Length, l Layout, window Span) bool {
+func (p *Planner) settable(standing []plan.Length, l plan.Layout, window plan.Span) bool {
 	p.Set(standing, l.Web, l.Cuts)
 	p.slides(l.Cuts, window)
 	_, ok := p.nearest(window)
@@ -82,7 +83,7 @@ func (p *Planner) settable(standing []Length, l Layout, window Span) bool {
 
 // replace turns every holder of some conditions into another; it tells whether
 // there was one.
-func replace(holders []Condition, to Condition, from ...Condition) (found bool) {
+func replace(holders []plan.Condition, to plan.Condition, from ...plan.Condition) (found bool) {
 	for i, c := range holders {
 		if slices.Contains(from, c) {
 			holders[i], found = to, true
@@ -93,8 +94,8 @@ func replace(holders []Condition, to Condition, from ...Condition) (found bool) 
 
 // inTheWay lists the holders that can't move and stand where the fixed layout
 // allows none.
-func (p *Planner) inTheWay(l Layout) []Fault {
-	var out []Fault
+func (p *Planner) inTheWay(l plan.Layout) []plan.Fault {
+	var out []plan.Fault
 	s := &p.Now
 	for i, x := range s.At {
 		st := s.stayOf(x, s.condition[i], s.stays[i].before) // whatever lies on either side
@@ -103,35 +104,35 @@ func (p *Planner) inTheWay(l Layout) []Fault {
 		}
 		n, c := i+1, s.condition[i]
 		m, d := nearestCut(l.Cuts, x)
-		why := func(u Unit) string {
+		why := func(u plan.Unit) string {
 			return fmt.Sprintf("holder %d is %s and stands at %s, where no idle holder may while a web runs from %s to %s",
 				n, c, u.Show(x), u.Show(l.Web.From), u.Show(l.Web.To))
 		}
 		if m > 0 && d < p.Pitch {
-			why = func(u Unit) string {
+			why = func(u plan.Unit) string {
 				return fmt.Sprintf("holder %d is %s and stands %s from cut %d, nearer than the pitch of %s",
 					n, c, u.Show(d), m, u.Show(p.Pitch))
 			}
 		}
-		out = append(out, Fault{"slits", why})
+		out = append(out, plan.Fault{Key: "slits", Why: why})
 	}
 	return out
 }
 
 // nearestCut is the cut (from 1) nearest to x that isn't served from there, and
 // its distance; 0 without cuts.
-func nearestCut(cuts []Length, x Length) (m int, d Length) {
+func nearestCut(cuts []plan.Length, x plan.Length) (m int, d plan.Length) {
 	for i, c := range cuts {
-		if m == 0 || Abs(c-x) < d {
-			m, d = i+1, Abs(c-x)
+		if m == 0 || plan.Abs(c-x) < d {
+			m, d = i+1, plan.Abs(c-x)
 		}
 	}
 	return m, d
 }
 
 // splits tells what lies on either side of the holders that can't move.
-func (p *Planner) splits(l Layout) func(Unit) string {
-	return func(u Unit) string {
+func (p *Planner) splits(l plan.Layout) func(plan.Unit) string {
+	return func(u plan.Unit) string {
 		text := ""
 		for i, c := range p.Beam.Holders {
 			if c.Moves() {
@@ -149,11 +150,11 @@ func (p *Planner) splits(l Layout) func(Unit) string {
 }
 
 // cantCut tells between which cuts the holders that may not cut must stand.
-func (p *Planner) cantCut(l Layout) func(Unit) string {
-	return func(u Unit) string {
+func (p *Planner) cantCut(l plan.Layout) func(plan.Unit) string {
+	return func(u plan.Unit) string {
 		text, k := "", len(l.Cuts)
 		for i, c := range p.Beam.Holders {
-			if c != NoCut {
+			if c != plan.NoCut {
 				continue
 			}
 			least, most := max(0, k-p.goodsAfter(i)), min(k, p.Now.goodsBefore[i])
@@ -165,9 +166,9 @@ func (p *Planner) cantCut(l Layout) func(Unit) string {
 }
 
 // store tells how many idle holders there are and what room is left for them.
-func (p *Planner) store(l Layout) func(Unit) string {
+func (p *Planner) store(l plan.Layout) func(plan.Unit) string {
 	s := &p.Now
-	return func(u Unit) string {
+	return func(u plan.Unit) string {
 		return fmt.Sprintf("%d idle holders may not rest over the web; clear of it there is room for %d on the operator side, up to %s, and for %d on the drive side, from %s",
 			len(s.At)-len(l.Cuts), fit(s.idle.From-s.Rail.From, p.Pitch), u.Show(s.idle.From), fit(s.Rail.To-s.idle.To, p.Pitch), u.Show(s.idle.To))
 	}
@@ -175,8 +176,8 @@ func (p *Planner) store(l Layout) func(Unit) string {
 
 // crowded tells that the idle holders find no room between the cuts and beside
 // them.
-func (p *Planner) crowded(l Layout) func(Unit) string {
-	return func(Unit) string {
+func (p *Planner) crowded(l plan.Layout) func(plan.Unit) string {
+	return func(plan.Unit) string {
 		rail, n := p.Beam.Rail, len(p.Beam.Holders)
 		room := fit(rail.Length(), p.Pitch)
 		if k := len(l.Cuts); k > 0 {
@@ -190,7 +191,7 @@ func (p *Planner) crowded(l Layout) func(Unit) string {
 }
 
 // fit is how many holders stand on a stretch of that length, both ends included.
-func fit(length, pitch Length) int {
+func fit(length, pitch plan.Length) int {
 	if length < 0 {
 		return 0
 	}

@@ -1,6 +1,9 @@
-package plan
+package changeover
 
-import "fmt"
+import (
+	"bide/plan"
+	"fmt"
+)
 
 // A job that runs is laid out as the beam stands. Where its slits may change places no
 // file says in which order it was set up, but the holders do.
@@ -12,7 +15,7 @@ const mostOrders = 10_000
 // running is the layout of a job that runs: the one chosen or as Best has it where nothing
 // moves for that, else the order of slits, and the shift, for which every holder stands
 // right. It is not ok where there is none.
-func (p *Planner) running(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
+func (p *Planner) running(at []plan.Length, j *plan.Job) (l plan.Layout, c plan.Changeover, ok bool) {
 	if len(Faults(p.Beam, j)) > 0 || len(at) != len(p.Beam.Holders) {
 		return l, c, false
 	}
@@ -20,13 +23,13 @@ func (p *Planner) running(at []Length, j *Job) (l Layout, c Changeover, ok bool)
 }
 
 // found looks for a layout that the job allows and that is set up as the holders stand.
-func (p *Planner) found(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
-	set := func(slits []Length, shift Length) bool {
-		if !Allows(p.Beam, j, &Chosen{Slits: slits, Shift: shift}) {
+func (p *Planner) found(at []plan.Length, j *plan.Job) (l plan.Layout, c plan.Changeover, ok bool) {
+	set := func(slits []plan.Length, shift plan.Length) bool {
+		if !Allows(p.Beam, j, &plan.Chosen{Slits: slits, Shift: shift}) {
 			return false
 		}
 		l = p.Beam.Lay(j, slits, shift)
-		var faults []Fault
+		var faults []plan.Fault
 		c, faults = p.Changeover(at, l)
 		return len(faults) == 0 && c.Repositions == 0
 	}
@@ -36,7 +39,7 @@ func (p *Planner) found(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
 	if best, none, faults := p.Best(at, j); len(faults) == 0 && none.Repositions == 0 {
 		return best, none, true
 	}
-	f := finder{beam: p.Beam, at: at, set: set, total: len(j.Slits()), trim: j.Web > SumOf(j.Slits())}
+	f := finder{beam: p.Beam, at: at, set: set, total: len(j.Slits()), trim: j.Web > plan.SumOf(j.Slits())}
 	f.parts(j)
 	from, to := p.Beam.Window(j)
 	first := p.Beam.Lay(j, j.Slits(), 0)
@@ -46,28 +49,28 @@ func (p *Planner) found(at []Length, j *Job) (l Layout, c Changeover, ok bool) {
 			return l, c, true
 		}
 	}
-	return Layout{}, Changeover{}, false
+	return plan.Layout{}, plan.Changeover{}, false
 }
 
 // finder puts a job's slits side by side so that there is a holder at every cut.
 type finder struct {
-	beam  *Beam
-	at    []Length
-	set   func(slits []Length, shift Length) bool // whether a whole order is set up as it stands
-	kinds []Entry                                 // that stay side by side, each kind once
-	left  []int                                   // of each kind
+	beam  *plan.Beam
+	at    []plan.Length
+	set   func(slits []plan.Length, shift plan.Length) bool // whether a whole order is set up as it stands
+	kinds []plan.Entry                                      // that stay side by side, each kind once
+	left  []int                                             // of each kind
 	total int
 	trim  bool
-	shift Length
+	shift plan.Length
 	dead  map[string]bool // what is left where nothing was found: it tells the place too
 	tried int
 }
 
 // parts lists what may change places.
-func (f *finder) parts(j *Job) {
+func (f *finder) parts(j *plan.Job) {
 	for _, e := range j.Entries {
-		kind, n := Entry{Count: e.Count, Width: e.Width}, 1
-		if j.Arrange == AnyArrange {
+		kind, n := plan.Entry{Count: e.Count, Width: e.Width}, 1
+		if j.Arrange == plan.AnyArrange {
 			kind.Count, n = 1, e.Count
 		}
 		i := 0
@@ -83,9 +86,9 @@ func (f *finder) parts(j *Job) {
 
 // shifts are those of the window that put the first cut on a holder, if the job has one at
 // its trim.
-func (f *finder) shifts(edge, from, to Length) (out []Length) {
+func (f *finder) shifts(edge, from, to plan.Length) (out []plan.Length) {
 	if from == to || !f.trim {
-		return []Length{from}
+		return []plan.Length{from}
 	}
 	for _, x := range f.at {
 		if by := x - edge; from <= by && by <= to {
@@ -96,9 +99,9 @@ func (f *finder) shifts(edge, from, to Length) (out []Length) {
 }
 
 // held reports whether a holder that may cut stands at a place, or near enough to serve it.
-func (f *finder) held(x Length) bool {
+func (f *finder) held(x plan.Length) bool {
 	for i, at := range f.at { // places are few: a beam has some hundred holders
-		if Abs(at-x) <= f.beam.InPlace && f.beam.Holders[i].Cuts() {
+		if plan.Abs(at-x) <= f.beam.InPlace && f.beam.Holders[i].Cuts() {
 			return true
 		}
 	}
@@ -106,13 +109,13 @@ func (f *finder) held(x Length) bool {
 }
 
 // from goes on from an edge, with some slits laid.
-func (f *finder) from(edge Length, slits []Length) bool {
+func (f *finder) from(edge plan.Length, slits []plan.Length) bool {
 	last := len(slits) == f.total
 	if (f.trim || len(slits) > 0 && !last) && !f.held(edge) {
 		return false
 	}
 	if last {
-		return f.set(append([]Length{}, slits...), f.shift)
+		return f.set(append([]plan.Length{}, slits...), f.shift)
 	}
 	key := fmt.Sprint(f.left)
 	if f.dead[key] || f.tried >= mostOrders {
@@ -135,7 +138,7 @@ func (f *finder) from(edge Length, slits []Length) bool {
 }
 
 // lay lays the slits of one kind from an edge, and goes on behind them.
-func (f *finder) lay(kind Entry, edge Length, slits []Length) bool {
+func (f *finder) lay(kind plan.Entry, edge plan.Length, slits []plan.Length) bool {
 	for n := range kind.Count {
 		edge += kind.Width
 		slits = append(slits, kind.Width)

@@ -1,4 +1,6 @@
-package plan
+package changeover
+
+import "bide/plan"
 
 // Counting the fewest repositions. Most holders that stay = fewest that move. A
 // holder has at most one way to stay, and a stay fixes how many cuts lie before
@@ -10,7 +12,7 @@ package plan
 // Count is the fewest holders that must move from the standing to the layout,
 // exactly; ok is false when the layout can't be set at all. With all holders good
 // and position_tolerance nought it takes O(H^2) for H holders; otherwise see reach.
-func (p *Planner) Count(standing []Length, l Layout) (repositions int, ok bool) {
+func (p *Planner) Count(standing []plan.Length, l plan.Layout) (repositions int, ok bool) {
 	p.Set(standing, l.Web, l.Cuts)
 	stays, ok := p.count()
 	return len(standing) - stays, ok
@@ -119,7 +121,7 @@ func (c *chain) build(s *Scene) {
 }
 
 // add lists one node at place x.
-func (c *chain) add(s *Scene, holder int, x Length, before, after int) {
+func (c *chain) add(s *Scene, holder int, x plan.Length, before, after int) {
 	n := node{holder: holder, eased: s.anywhere || len(s.cuts) == 0, before: before, after: after}
 	n.inSpare, n.outSpare = holder-before, holder+1-after
 	n.inTight, n.outTight = n.inSpare, n.outSpare
@@ -134,7 +136,7 @@ func (c *chain) add(s *Scene, holder int, x Length, before, after int) {
 
 // roomIn is how many idle holders can stand between a cut or stay and the next one,
 // each a pitch from both.
-func (s *Scene) roomIn(from, to Length) int {
+func (s *Scene) roomIn(from, to plan.Length) int {
 	if s.anywhere {
 		return int((to-from+2*s.inPlace)/s.pitch) - 1
 	}

@@ -1,12 +1,15 @@
-package plan
+package changeover
 
-import "slices"
+import (
+	"bide/plan"
+	"slices"
+)
 
 // anchors lists the places at which an optimum can set an idle holder: whole
 // pitches from whatever can hold a run of touching holders.
 type anchors struct {
-	shared []Length // for any holder: from cuts and edges, and wanted places; ascending
-	kept   []Length // x(j) - j*pitch of each holder j that may stay, and of the rail's ends, ascending; add i*pitch for holder i
+	shared []plan.Length // for any holder: from cuts and edges, and wanted places; ascending
+	kept   []plan.Length // x(j) - j*pitch of each holder j that may stay, and of the rail's ends, ascending; add i*pitch for holder i
 }
 
 // find fills both lists for the scene.
@@ -14,10 +17,10 @@ func (a *anchors) find(s *Scene, k *keep, o *Outlook) {
 	a.shared, a.kept = a.shared[:0], append(a.kept[:0], s.Rail.From)
 	for j, x := range s.At {
 		if k.may[j] {
-			a.kept = append(a.kept, x-Length(j)*s.pitch)
+			a.kept = append(a.kept, x-plan.Length(j)*s.pitch)
 		}
 	}
-	a.kept = append(a.kept, s.Rail.To-Length(len(s.At)-1)*s.pitch)
+	a.kept = append(a.kept, s.Rail.To-plan.Length(len(s.At)-1)*s.pitch)
 	for m := 0; m <= len(s.cuts); m++ {
 		gap := s.Rail
 		if m > 0 {
@@ -41,9 +44,9 @@ func (a *anchors) find(s *Scene, k *keep, o *Outlook) {
 
 // fill lists the places between two neighbouring cuts, or a cut and a rail end:
 // whole pitches from either end and from the edges in between.
-func (a *anchors) fill(s *Scene, gap Span) {
+func (a *anchors) fill(s *Scene, gap plan.Span) {
 	// A cut served from up to inPlace off it gives its neighbours that much more.
-	wide := Span{max(gap.From-s.inPlace, s.Rail.From), min(gap.To+s.inPlace, s.Rail.To)}
+	wide := plan.Span{From: max(gap.From-s.inPlace, s.Rail.From), To: min(gap.To+s.inPlace, s.Rail.To)}
 	if wide.From > wide.To {
 		return
 	}
@@ -51,7 +54,7 @@ func (a *anchors) fill(s *Scene, gap Span) {
 	if !s.anywhere {
 		edges = s.idle
 	}
-	for _, anchor := range [4]Length{gap.From, gap.To, edges.From, edges.To} {
+	for _, anchor := range [4]plan.Length{gap.From, gap.To, edges.From, edges.To} {
 		// A rail end holds one place for each holder: see find. An edge beyond a cut
 		// holds none here.
 		if anchor > s.Rail.From && anchor < s.Rail.To && anchor >= wide.From && anchor <= wide.To {
@@ -62,7 +65,7 @@ func (a *anchors) fill(s *Scene, gap Span) {
 
 // run lists every place in the stretch that is whole pitches from the anchor and
 // where an idle holder may stand.
-func (a *anchors) run(s *Scene, anchor Length, in Span) {
+func (a *anchors) run(s *Scene, anchor plan.Length, in plan.Span) {
 	for at := anchor + (in.From-anchor)/s.pitch*s.pitch - s.pitch; at <= in.To; at += s.pitch {
 		if at >= in.From && s.MayIdle(at) {
 			a.shared = append(a.shared, at)

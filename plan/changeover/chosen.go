@@ -1,13 +1,14 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"slices"
 )
 
 // places is where all holders stand when those idle go or stay as chosen and the others
 // cut; a holder that may cut from where it stands stays (see Beam.InPlace). It is not ok
 // where holders and cuts don't come out even. O(H) for H holders.
-func IdlePlaces(d *Idle, b *Beam, at, cuts []Length) (to []Length, ok bool) {
+func IdlePlaces(d *plan.Idle, b *plan.Beam, at, cuts []plan.Length) (to []plan.Length, ok bool) {
 	to, rests, cut := slices.Clone(at), d.Holders, 0
 	for i := range to {
 		exact := false
@@ -24,7 +25,7 @@ func IdlePlaces(d *Idle, b *Beam, at, cuts []Length) (to []Length, ok bool) {
 		if cut == len(cuts) {
 			return nil, false
 		}
-		if exact || Abs(at[i]-cuts[cut]) > b.InPlace || inBand(b.Bad, at[i]) {
+		if exact || plan.Abs(at[i]-cuts[cut]) > b.InPlace || plan.InBand(b.Bad, at[i]) {
 			to[i] = cuts[cut]
 		}
 		cut++
@@ -34,24 +35,24 @@ func IdlePlaces(d *Idle, b *Beam, at, cuts []Length) (to []Length, ok bool) {
 
 // asChosen is the changeover that leaves the holders idle that were chosen to be, where
 // that can still be made and takes no more repositions than it did.
-func (p *Planner) asChosen(at []Length, j *Job, l Layout) (Changeover, bool) {
+func (p *Planner) asChosen(at []plan.Length, j *plan.Job, l plan.Layout) (plan.Changeover, bool) {
 	idle := j.Chosen.Idle
 	if idle == nil {
-		return Changeover{}, false
+		return plan.Changeover{}, false
 	}
 	to, ok := IdlePlaces(idle, p.Beam, at, l.Cuts)
 	if !ok {
-		return Changeover{}, false
+		return plan.Changeover{}, false
 	}
-	c, ok := p.goTo(at, j, l, to, AsChosen)
+	c, ok := p.goTo(at, j, l, to, plan.AsChosen)
 	return c, ok && c.Repositions <= idle.Moves
 }
 
 // Allows reports whether the job may be laid out as chosen, whatever the holders'
 // conditions: its slits in an order that it allows, at a shift of its window that keeps
 // every cut out of damaged bands.
-func Allows(b *Beam, j *Job, c *Chosen) bool {
-	return j.Arranges(c.Slits) && slices.ContainsFunc(Shifts(b, j, c.Slits), func(s Span) bool {
+func Allows(b *plan.Beam, j *plan.Job, c *plan.Chosen) bool {
+	return j.Arranges(c.Slits) && slices.ContainsFunc(Shifts(b, j, c.Slits), func(s plan.Span) bool {
 		return s.From <= c.Shift && c.Shift <= s.To
 	})
 }

@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -8,11 +9,11 @@ import (
 
 // drawn is a random beam of good holders that may rest anywhere, a standing and
 // cuts on it, with room that ranges from tight to wide.
-func drawn(r *rand.Rand, most int) (*Planner, []Length, []Length) {
+func drawn(r *rand.Rand, most int) (*Planner, []plan.Length, []plan.Length) {
 	n := 1 + r.IntN(most)
-	b := &Beam{HolderWidth: 9, Clearance: 1, RestOverWeb: true, Holders: make([]Condition, n)}
+	b := &plan.Beam{HolderWidth: 9, Clearance: 1, RestOverWeb: true, Holders: make([]plan.Condition, n)}
 	slack := r.IntN(10*n + 2)
-	b.Rail = Span{0, Length(10*(n-1) + slack)}
+	b.Rail = plan.Span{From: 0, To: plan.Length(10*(n-1) + slack)}
 	b.Web = b.Rail
 	p, err := NewPlanner(b)
 	if err != nil {
@@ -23,16 +24,16 @@ func drawn(r *rand.Rand, most int) (*Planner, []Length, []Length) {
 
 // spread draws n ascending places on a stretch from nought, a pitch of 10 or more
 // apart.
-func spread(r *rand.Rand, n int, length Length) []Length {
+func spread(r *rand.Rand, n int, length plan.Length) []plan.Length {
 	free := int(length) - 10*(n-1)
 	offsets := make([]int, n)
 	for i := range offsets {
 		offsets[i] = r.IntN(free + 1)
 	}
 	slices.Sort(offsets)
-	out := make([]Length, n)
+	out := make([]plan.Length, n)
 	for i, o := range offsets {
-		out[i] = Length(o + 10*i)
+		out[i] = plan.Length(o + 10*i)
 	}
 	return out
 }
@@ -73,7 +74,7 @@ func TestPlacesKeepTheCount(t *testing.T) {
 	for seed := range uint64(2000) {
 		r := rand.New(rand.NewPCG(seed, 8))
 		p, at, cuts := drawn(r, 60)
-		l := Layout{Web: p.Beam.Web, Cuts: cuts}
+		l := plan.Layout{Web: p.Beam.Web, Cuts: cuts}
 		n, ok := p.Count(at, l)
 		c, faults := p.Changeover(at, l)
 		if ok != (len(faults) == 0) {

@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"math"
 	"math/bits"
 	"slices"
@@ -15,9 +16,9 @@ const (
 
 // bestOrder is the order of the job's slits in which the weight of wishes at its cuts
 // is greatest, the first slit beginning at first.
-func bestOrder(j *Job, first Length, edge bool, wishes []Wish, bad []Span) []Length {
-	if j.Arrange == ByEntries {
-		return Laid(j.Entries, ArrangeEntries(j.Entries, first, edge, wishes, bad))
+func bestOrder(j *plan.Job, first plan.Length, edge bool, wishes []Wish, bad []plan.Span) []plan.Length {
+	if j.Arrange == plan.ByEntries {
+		return plan.Laid(j.Entries, ArrangeEntries(j.Entries, first, edge, wishes, bad))
 	}
 	return ArrangeAny(j.Entries, first, edge, wishes, bad)
 }
@@ -26,11 +27,11 @@ func bestOrder(j *Job, first Length, edge bool, wishes []Wish, bad []Span) []Len
 const damage = 1 << 20
 
 // worth is the weight of wishes at a place, less what a damaged band there takes.
-func worth(wishes []Wish, bad []Span, at Length) int {
-	if inBand(bad, at) {
+func worth(wishes []Wish, bad []plan.Span, at plan.Length) int {
+	if plan.InBand(bad, at) {
 		return -damage
 	}
-	i, _ := slices.BinarySearchFunc(wishes, at, func(w Wish, at Length) int {
+	i, _ := slices.BinarySearchFunc(wishes, at, func(w Wish, at plan.Length) int {
 		return int(min(max(w.At-at, -1), 1))
 	})
 	n := 0
@@ -44,7 +45,7 @@ func worth(wishes []Wish, bad []Span, at Length) int {
 // of wishes at the cuts is greatest; the first slit begins at first, and edge says
 // whether the outer edges are cuts. Exact, over all sets of entries laid:
 // O(2^n n) for n entries, times their slits.
-func ArrangeEntries(entries []Entry, first Length, edge bool, wishes []Wish, bad []Span) []int {
+func ArrangeEntries(entries []plan.Entry, first plan.Length, edge bool, wishes []Wish, bad []plan.Span) []int {
 	n := len(entries)
 	full := 1<<n - 1
 	best, last := make([]int, full+1), make([]int, full+1)
@@ -76,19 +77,19 @@ func ArrangeEntries(entries []Entry, first Length, edge bool, wishes []Wish, bad
 }
 
 // widthOf is how wide the entries of a set are together.
-func widthOf(entries []Entry, set int) Length {
-	w := Length(0)
+func widthOf(entries []plan.Entry, set int) plan.Length {
+	w := plan.Length(0)
 	for ; set != 0; set &= set - 1 {
 		e := entries[bits.TrailingZeros(uint(set))]
-		w += Length(e.Count) * e.Width
+		w += plan.Length(e.Count) * e.Width
 	}
 	return w
 }
 
 // vectors counts the vectors of how many slits of each width have been laid.
-func Vectors(entries []Entry) int {
+func Vectors(entries []plan.Entry) int {
 	n := 1
-	for _, e := range Widths(entries) {
+	for _, e := range plan.Widths(entries) {
 		n = min(n*(e.Count+1), MostVectors+1)
 	}
 	return n
@@ -97,15 +98,15 @@ func Vectors(entries []Entry) int {
 // arrangeAny orders all slits so that the weight of wishes at the cuts is
 // greatest. Exact, over all vectors of how many of each width have been laid:
 // O(v w) for v vectors of w widths.
-func ArrangeAny(entries []Entry, first Length, edge bool, wishes []Wish, bad []Span) []Length {
-	kinds := Widths(entries)
+func ArrangeAny(entries []plan.Entry, first plan.Length, edge bool, wishes []Wish, bad []plan.Span) []plan.Length {
+	kinds := plan.Widths(entries)
 	total := Vectors(entries)
 	best, last := make([]int, total), make([]int, total)
 	for v := 1; v < total; v++ {
 		best[v] = math.MinInt
 		at, stride := first, 1
 		for _, e := range kinds {
-			at += Length(v/stride%(e.Count+1)) * e.Width
+			at += plan.Length(v/stride%(e.Count+1)) * e.Width
 			stride *= e.Count + 1
 		}
 		here := 0
@@ -120,7 +121,7 @@ func ArrangeAny(entries []Entry, first Length, edge bool, wishes []Wish, bad []S
 			stride *= e.Count + 1
 		}
 	}
-	var out []Length
+	var out []plan.Length
 	for v := total - 1; v > 0; {
 		stride := 1
 		for w := range last[v] {
@@ -135,6 +136,6 @@ func ArrangeAny(entries []Entry, first Length, edge bool, wishes []Wish, bad []S
 
 // wish is a place that a cut had better be at, and how much so.
 type Wish struct {
-	At     Length
+	At     plan.Length
 	Weight int
 }

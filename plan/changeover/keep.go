@@ -1,4 +1,4 @@
-package plan
+package changeover
 
 // keep tells which holders stay in some or in all plans with the fewest
 // repositions. What a fewest plan never does need not be looked at again when

@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"fmt"
 	"slices"
 	"time"
@@ -20,8 +21,8 @@ import (
 // the rest is what was left of it: a plan from here that was better in any of
 // Next's aims would have been better from the beginning too, each holder moving
 // once.
-func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Turn, *Standing) {
-	return p.next(now, clock, j, func(at []Length, j *Job) (Layout, Changeover, []Fault) {
+func (p *Planner) Resume(now *plan.Standing, clock time.Time, j *plan.Job) (plan.Turn, *plan.Standing) {
+	return p.next(now, clock, j, func(at []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
 		l, c, faults := p.chosen(at, j)
 		if s := now.Setting; s != nil && s.Job == j.ID {
 			kept := p.Beam.Lay(j, slices.Clone(s.Slits), s.Shift)
@@ -34,7 +35,7 @@ func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Turn, *Standin
 				return kept, asBegun, nil
 			}
 			worse := !reached && len(faults) == 0 && rest.Repositions > c.Repositions
-			if len(wrong) == 0 && !worse && VerifyChangeover(p.Beam, j, at, kept, rest) == nil {
+			if len(wrong) == 0 && !worse && plan.VerifyChangeover(p.Beam, j, at, kept, rest) == nil {
 				return kept, rest, nil
 			}
 		}
@@ -44,8 +45,8 @@ func (p *Planner) Resume(now *Standing, clock time.Time, j *Job) (Turn, *Standin
 
 // chosen is Best, but takes the layout and the idle holders chosen earlier, where the job
 // allows them and they can be set. A job that runs is laid out as it stands.
-func (p *Planner) chosen(at []Length, j *Job) (Layout, Changeover, []Fault) {
-	if j.State == Running {
+func (p *Planner) chosen(at []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
+	if j.State == plan.Running {
 		if l, c, ok := p.running(at, j); ok {
 			return l, c, nil
 		}
@@ -66,29 +67,29 @@ func (p *Planner) chosen(at []Length, j *Job) (Layout, Changeover, []Fault) {
 
 // goOn is the changeover to the places that were chosen when it was begun, where
 // that can still be made.
-func (p *Planner) goOn(at []Length, j *Job, l Layout, to []Length) (Changeover, bool) {
-	return p.goTo(at, j, l, to, AsBegun)
+func (p *Planner) goOn(at []plan.Length, j *plan.Job, l plan.Layout, to []plan.Length) (plan.Changeover, bool) {
+	return p.goTo(at, j, l, to, plan.AsBegun)
 }
 
 // goTo is the changeover of a job to places, where that can be made; the cause is that
 // of moves which this changeover alone doesn't ask for.
-func (p *Planner) goTo(at []Length, j *Job, l Layout, to []Length, cause Cause) (Changeover, bool) {
+func (p *Planner) goTo(at []plan.Length, j *plan.Job, l plan.Layout, to []plan.Length, cause plan.Cause) (plan.Changeover, bool) {
 	if len(to) != len(at) || len(Misplaced(p.Beam, to)) > 0 {
-		return Changeover{}, false
+		return plan.Changeover{}, false
 	}
 	c := p.Between(at, l, to)
 	for i := range c.Moves {
-		if c.Moves[i].Why.Cause == StandsAhead {
-			c.Moves[i].Why = Why{Cause: cause}
+		if c.Moves[i].Why.Cause == plan.StandsAhead {
+			c.Moves[i].Why = plan.Why{Cause: cause}
 		}
 	}
-	return c, VerifyChangeover(p.Beam, j, at, l, c) == nil
+	return c, plan.VerifyChangeover(p.Beam, j, at, l, c) == nil
 }
 
 // Blocks is the number of the neighbour that is in the way of a move, with the
 // holders where they stand: its holder would come nearer to it than the pitch. 0
 // when the way is clear.
-func Blocks(b *Beam, at []Length, m Move) int {
+func Blocks(b *plan.Beam, at []plan.Length, m plan.Move) int {
 	i := m.Holder - 1
 	switch {
 	case i < 0 || i >= len(at):
@@ -102,15 +103,15 @@ func Blocks(b *Beam, at []Length, m Move) int {
 
 // Misplaced lists what is wrong with places of holders, by number: off the rail, out
 // of their order, nearer than the pitch. Empty when holders can stand so.
-func Misplaced(b *Beam, at []Length) []Fault {
-	var out []Fault
-	fault := func(why func(Unit) string) { out = append(out, Fault{"standing", why}) }
+func Misplaced(b *plan.Beam, at []plan.Length) []plan.Fault {
+	var out []plan.Fault
+	fault := func(why func(plan.Unit) string) { out = append(out, plan.Fault{Key: "standing", Why: why}) }
 	if len(at) != len(b.Holders) {
-		fault(func(Unit) string { return fmt.Sprintf("%d places for %d holders", len(at), len(b.Holders)) })
+		fault(func(plan.Unit) string { return fmt.Sprintf("%d places for %d holders", len(at), len(b.Holders)) })
 	}
 	for i, x := range at {
 		if x < b.Rail.From || x > b.Rail.To {
-			fault(func(u Unit) string {
+			fault(func(u plan.Unit) string {
 				return fmt.Sprintf("holder %d at %s is off the rail, which runs from %s to %s", i+1, u.Show(x), u.Show(b.Rail.From), u.Show(b.Rail.To))
 			})
 		}
@@ -119,12 +120,12 @@ func Misplaced(b *Beam, at []Length) []Fault {
 		}
 		switch before := at[i-1]; {
 		case x < before:
-			fault(func(u Unit) string {
+			fault(func(u plan.Unit) string {
 				return fmt.Sprintf("holder %d at %s is on the operator side of holder %d at %s: holders can't pass each other", i+1, u.Show(x), i, u.Show(before))
 			})
 		case x-before < b.Pitch():
-			fault(func(u Unit) string {
-				gap, pitch := u.apart(x-before, b.Pitch())
+			fault(func(u plan.Unit) string {
+				gap, pitch := u.Apart(x-before, b.Pitch())
 				return fmt.Sprintf("holders %d and %d at %s and %s would be %s apart, nearer than the pitch of %s", i, i+1, u.Show(before), u.Show(x), gap, pitch)
 			})
 		}
@@ -134,7 +135,7 @@ func Misplaced(b *Beam, at []Length) []Fault {
 
 // Takes is how long the positioner takes over moves in their order; a carriage begins
 // and ends at home.
-func Takes(b *Beam, moves []Move) time.Duration {
-	t, _ := b.Drive.time(moves, b.Pitch())
+func Takes(b *plan.Beam, moves []plan.Move) time.Duration {
+	t, _ := b.Drive.Time(moves, b.Pitch())
 	return t
 }

@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"fmt"
 	"slices"
 )
@@ -8,7 +9,7 @@ import (
 // Why damaged bands of the anvil keep a job from being run.
 
 // damaged tells why the job can't be laid out clear of the damaged bands, if so.
-func damageFaults(b *Beam, j *Job) []Fault {
+func damageFaults(b *plan.Beam, j *plan.Job) []plan.Fault {
 	if len(b.Bad) == 0 {
 		return nil
 	}
@@ -17,20 +18,20 @@ func damageFaults(b *Beam, j *Job) []Fault {
 	}
 	l := b.Lay(j, j.Slits(), 0)
 	if from, to := b.Window(j); from < to {
-		return []Fault{{"slits", func(u Unit) string {
+		return []plan.Fault{{Key: "slits", Why: func(u plan.Unit) string {
 			return fmt.Sprintf("no shift from %s to %s keeps every cut out of the anvil's damaged bands%s; centred, %s",
 				u.Number(from), u.Show(to), reordered(j), bandsAt(b, l.Cuts, u))
 		}}}
 	}
 	key, way := freed(b, j)
-	return []Fault{{key, func(u Unit) string { return bandsAt(b, l.Cuts, u) + reordered(j) + way(u) }}}
+	return []plan.Fault{{Key: key, Why: func(u plan.Unit) string { return bandsAt(b, l.Cuts, u) + reordered(j) + way(u) }}}
 }
 
 // inBands names the first cut that lies in a band, and counts the others.
-func bandsAt(b *Beam, cuts []Length, u Unit) string {
+func bandsAt(b *plan.Beam, cuts []plan.Length, u plan.Unit) string {
 	text, more := "", 0
 	for m, c := range cuts {
-		band, in := bandAt(b.Bad, c)
+		band, in := plan.BandAt(b.Bad, c)
 		switch {
 		case !in:
 		case text == "":
@@ -46,8 +47,8 @@ func bandsAt(b *Beam, cuts []Length, u Unit) string {
 }
 
 // reordered tells that other orders of the slits were tried, where they may be.
-func reordered(j *Job) string {
-	if j.Arrange == AsListed {
+func reordered(j *plan.Job) string {
+	if j.Arrange == plan.AsListed {
 		return ""
 	}
 	return ", in no order of the slits that was tried"
@@ -55,22 +56,22 @@ func reordered(j *Job) string {
 
 // freed tells whether a free shift would help a job that has none, and the key of
 // the job at fault.
-func freed(b *Beam, j *Job) (key string, way func(Unit) string) {
-	say := func(text string) func(Unit) string { return func(Unit) string { return text } }
+func freed(b *plan.Beam, j *plan.Job) (key string, way func(plan.Unit) string) {
+	say := func(text string) func(plan.Unit) string { return func(plan.Unit) string { return text } }
 	loose := *j
-	loose.Shift = Free
+	loose.Shift = plan.Free
 	from, to := b.Window(&loose)
 	if from >= to {
 		return "slits", say("; its trim leaves no room to shift")
 	}
 	slits, ok := laidOut(b, &loose)
 	if !ok {
-		return "slits", func(u Unit) string {
+		return "slits", func(u plan.Unit) string {
 			return fmt.Sprintf("; a free shift, from %s to %s, would not help", u.Number(from), u.Show(to))
 		}
 	}
 	shift := nearestOf(Shifts(b, &loose, slits))
-	return "shift", func(u Unit) string { // the shift before it is on the end of a band
+	return "shift", func(u plan.Unit) string { // the shift before it is on the end of a band
 		side, order := "drive", ""
 		if shift < 0 {
 			side = "operator"
@@ -78,7 +79,7 @@ func freed(b *Beam, j *Job) (key string, way func(Unit) string) {
 		if !slices.Equal(slits, j.Slits()) {
 			order = ", its slits in another order"
 		}
-		if by := u.Show(Abs(shift) - Nanometre); by != u.Show(0) {
+		if by := u.Show(plan.Abs(shift) - plan.Nanometre); by != u.Show(0) {
 			return fmt.Sprintf("; with a free shift it keeps clear beyond %s to the %s side%s", by, side, order)
 		}
 		return fmt.Sprintf("; with a free shift it keeps clear as soon as it is off centred, to the %s side%s", side, order)
@@ -86,7 +87,7 @@ func freed(b *Beam, j *Job) (key string, way func(Unit) string) {
 }
 
 // nearestOf is the shift nearest to centred in some stretches.
-func nearestOf(all []Span) Length {
+func nearestOf(all []plan.Span) plan.Length {
 	best := all[0].From
 	for _, s := range all {
 		if x := min(max(0, s.From), s.To); nearer(x, best) < 0 {
@@ -98,9 +99,9 @@ func nearestOf(all []Span) Length {
 
 // onlyClear tells where the layout keeps clear of the bands, and that it can't be
 // set there.
-func onlyClear(b *Beam, l Layout, window Span) func(Unit) string {
+func onlyClear(b *plan.Beam, l plan.Layout, window plan.Span) func(plan.Unit) string {
 	const most = 4
-	return func(u Unit) string {
+	return func(u plan.Unit) string {
 		text, all := "", allowedShifts(b, nil, l.Cuts, window)
 		for i, s := range all {
 			switch {
@@ -118,9 +119,9 @@ func onlyClear(b *Beam, l Layout, window Span) func(Unit) string {
 }
 
 // damagedCut is the fault of a layout one of whose cuts lies in a band.
-func damagedCut(b *Beam, l Layout) []Fault {
-	if ClearOf(b.Bad, l.Cuts, 0) {
+func damagedCut(b *plan.Beam, l plan.Layout) []plan.Fault {
+	if plan.ClearOf(b.Bad, l.Cuts, 0) {
 		return nil
 	}
-	return []Fault{{"slits", func(u Unit) string { return bandsAt(b, l.Cuts, u) }}}
+	return []plan.Fault{{Key: "slits", Why: func(u plan.Unit) string { return bandsAt(b, l.Cuts, u) }}}
 }

@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"cmp"
 	"slices"
 )
@@ -16,15 +17,15 @@ import (
 
 // shifts is the memory of the search over shifts.
 type shifts struct {
-	cuts []Length // of the centred layout
-	open []Span   // what damaged bands leave of the window
+	cuts []plan.Length // of the centred layout
+	open []plan.Span   // what damaged bands leave of the window
 	list []bounded
-	ties []Length
+	ties []plan.Length
 }
 
 // bounded is a shift with a bound on the stays it allows.
 type bounded struct {
-	shift Length
+	shift plan.Length
 	stays int
 }
 
@@ -33,32 +34,32 @@ type bounded struct {
 // anvil's damaged bands: exactly the fewest repositions, then the fewest parked, the least
 // travel, nearest to centred, and of two as near the one to the operator side.
 // The faults say why the job can't be run from this standing.
-func (p *Planner) Best(standing []Length, j *Job) (Layout, Changeover, []Fault) {
+func (p *Planner) Best(standing []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
 	return p.search(standing, j, p.best)
 }
 
 // Nearest plans the changeover to a job at the allowed shift nearest to centred
 // that can be set at all.
-func (p *Planner) Nearest(standing []Length, j *Job) (Layout, Changeover, []Fault) {
+func (p *Planner) Nearest(standing []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
 	return p.search(standing, j, p.nearest)
 }
 
 // search plans a job at the shift that pick finds in the window.
-func (p *Planner) search(standing []Length, j *Job, pick func(window Span) (Length, bool)) (Layout, Changeover, []Fault) {
+func (p *Planner) search(standing []plan.Length, j *plan.Job, pick func(window plan.Span) (plan.Length, bool)) (plan.Layout, plan.Changeover, []plan.Fault) {
 	if faults := Faults(p.Beam, j); len(faults) > 0 {
-		return Layout{}, Changeover{}, faults
+		return plan.Layout{}, plan.Changeover{}, faults
 	}
 	if faults := p.wrongStanding(standing); len(faults) > 0 {
-		return Layout{}, Changeover{}, faults
+		return plan.Layout{}, plan.Changeover{}, faults
 	}
 	slits, _ := laidOut(p.Beam, j)
 	centred := p.Beam.Lay(j, slits, 0)
 	from, to := p.Beam.Window(j)
 	p.Set(standing, centred.Web, centred.Cuts)
-	p.slides(centred.Cuts, Span{from, to})
-	shift, ok := pick(Span{from, to})
+	p.slides(centred.Cuts, plan.Span{From: from, To: to})
+	shift, ok := pick(plan.Span{From: from, To: to})
 	if !ok {
-		return Layout{}, Changeover{}, p.refusal(centred, Span{from, to})
+		return plan.Layout{}, plan.Changeover{}, p.refusal(centred, plan.Span{From: from, To: to})
 	}
 	l := p.Beam.Lay(j, slits, shift)
 	c, faults := p.Changeover(standing, l)
@@ -66,14 +67,14 @@ func (p *Planner) search(standing []Length, j *Job, pick func(window Span) (Leng
 }
 
 // slides sets the cuts that slide in a window.
-func (p *Planner) slides(cuts []Length, window Span) {
+func (p *Planner) slides(cuts []plan.Length, window plan.Span) {
 	f := &p.shifts
 	f.cuts = append(f.cuts[:0], cuts...)
 	f.open = allowedShifts(p.Beam, f.open[:0], cuts, window)
 }
 
 // shift slides p.now to a shift from centred.
-func (p *Planner) shift(by Length) {
+func (p *Planner) shift(by plan.Length) {
 	for m, c := range p.shifts.cuts {
 		p.Now.cuts[m] = c + by
 	}
@@ -81,7 +82,7 @@ func (p *Planner) shift(by Length) {
 }
 
 // best is the best shift in the window.
-func (p *Planner) best(window Span) (Length, bool) {
+func (p *Planner) best(window plan.Span) (plan.Length, bool) {
 	f := &p.shifts
 	most := -1 // stays of the best shifts so far, which are f.ties
 	f.ties = f.ties[:0]
@@ -107,7 +108,7 @@ func (p *Planner) best(window Span) (Length, bool) {
 
 // meet lists the shifts in the window at which a holder can serve a cut where it
 // stands.
-func (p *Planner) meet(window Span) {
+func (p *Planner) meet(window plan.Span) {
 	for _, c := range p.shifts.cuts {
 		i, _ := slices.BinarySearch(p.Now.At, c+window.From-p.Now.inPlace)
 		for ; i < len(p.Now.At) && p.Now.At[i] <= c+window.To+p.Now.inPlace; i++ {
@@ -121,7 +122,7 @@ func (p *Planner) meet(window Span) {
 }
 
 // critical lists all critical shifts in the window.
-func (p *Planner) critical(window Span) {
+func (p *Planner) critical(window plan.Span) {
 	p.fixed(window)
 	for _, c := range p.shifts.cuts {
 		for i, x := range p.Now.At {
@@ -133,9 +134,9 @@ func (p *Planner) critical(window Span) {
 }
 
 // fixed lists the critical shifts that come from what can't move.
-func (p *Planner) fixed(window Span) {
+func (p *Planner) fixed(window plan.Span) {
 	s := &p.Now
-	edges := [4]Length{s.Rail.From, s.Rail.To, s.web.From, s.web.To}
+	edges := [4]plan.Length{s.Rail.From, s.Rail.To, s.web.From, s.web.To}
 	if !s.anywhere {
 		edges[2], edges[3] = s.idle.From, s.idle.To
 	}
@@ -159,7 +160,7 @@ func (p *Planner) fixed(window Span) {
 // fitsAnywhere reports whether the layout can be set at any shift in the window,
 // with position_tolerance nought. That depends on what can't move alone: rail ends, store
 // edges, and holders that are stuck or out.
-func (p *Planner) fitsAnywhere(window Span) bool {
+func (p *Planner) fitsAnywhere(window plan.Span) bool {
 	f := &p.shifts
 	p.ends(window)
 	p.fixed(window)
@@ -172,7 +173,7 @@ func (p *Planner) fitsAnywhere(window Span) bool {
 }
 
 // pitches lists the shifts in the window that are whole pitches from one.
-func (p *Planner) pitches(from Length, window Span) {
+func (p *Planner) pitches(from plan.Length, window plan.Span) {
 	first := from + (window.From-from)/p.Pitch*p.Pitch
 	for by := first - p.Pitch; by <= window.To; by += p.Pitch {
 		p.consider(by, window)
@@ -180,7 +181,7 @@ func (p *Planner) pitches(from Length, window Span) {
 }
 
 // ends begins the list: centred, and the ends of what is left of the window.
-func (p *Planner) ends(window Span) {
+func (p *Planner) ends(window plan.Span) {
 	p.shifts.list = p.shifts.list[:0]
 	p.consider(0, window)
 	for _, s := range p.shifts.open {
@@ -191,8 +192,8 @@ func (p *Planner) ends(window Span) {
 
 // consider lists a shift if it lies in the window and, where there are damaged
 // bands, in what they leave of it.
-func (p *Planner) consider(by Length, window Span) {
-	if by >= window.From && by <= window.To && (len(p.Now.bad) == 0 || inBand(p.shifts.open, by)) {
+func (p *Planner) consider(by plan.Length, window plan.Span) {
+	if by >= window.From && by <= window.To && (len(p.Now.bad) == 0 || plan.InBand(p.shifts.open, by)) {
 		p.shifts.list = append(p.shifts.list, bounded{shift: by})
 	}
 }
@@ -250,8 +251,8 @@ func (s *Scene) mostStays() int {
 }
 
 // settle is the best of the tied shifts by all that comes after repositions.
-func (p *Planner) settle() Length {
-	pick, cost := Length(0), int64(Unreachable)
+func (p *Planner) settle() plan.Length {
+	pick, cost := plan.Length(0), int64(Unreachable)
 	slices.SortFunc(p.shifts.ties, nearer)
 	for _, by := range slices.Compact(p.shifts.ties) {
 		p.shift(by)
@@ -266,7 +267,7 @@ func (p *Planner) settle() Length {
 }
 
 // nearest is the shift nearest to centred at which the layout can be set.
-func (p *Planner) nearest(window Span) (Length, bool) {
+func (p *Planner) nearest(window plan.Span) (plan.Length, bool) {
 	f := &p.shifts
 	if p.shift(0); p.fits() {
 		return 0, true
@@ -292,4 +293,6 @@ func (p *Planner) fits() bool {
 }
 
 // nearer orders shifts by their distance from centred, the operator side first.
-func nearer(a, b Length) int { return cmp.Or(cmp.Compare(Abs(a), Abs(b)), cmp.Compare(a, b)) }
+func nearer(a, b plan.Length) int {
+	return cmp.Or(cmp.Compare(plan.Abs(a), plan.Abs(b)), cmp.Compare(a, b))
+}

@@ -1,6 +1,7 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"fmt"
 	"slices"
 )
@@ -10,7 +11,7 @@ import (
 
 // short names the stretches between holders that can't move, or a rail end, on
 // which too few holders may cut or too little room is left for the idle ones.
-func (p *Planner) short(window Span) (out []Fault) {
+func (p *Planner) short(window plan.Span) (out []plan.Fault) {
 	s := &p.Now
 	a := -1
 	for b := 0; b <= len(s.At); b++ {
@@ -22,13 +23,13 @@ func (p *Planner) short(window Span) (out []Fault) {
 		for m := 1; m < len(points); m++ {
 			room += max(0, s.roomIn(points[m-1], points[m]))
 		}
-		switch where := func(u Unit) string { return whereCentred(window) + p.stretch(a, b, u) }; {
+		switch where := func(u plan.Unit) string { return whereCentred(window) + p.stretch(a, b, u) }; {
 		case cuts > good:
-			out = append(out, Fault{"slits", told(func(u Unit) string {
+			out = append(out, plan.Fault{Key: "slits", Why: told(func(u plan.Unit) string {
 				return fmt.Sprintf("%s: %s to be held, and %s", where(u), many(cuts, "cut"), able(good))
 			})})
 		case holders-cuts > room:
-			out = append(out, Fault{"slits", told(func(u Unit) string {
+			out = append(out, plan.Fault{Key: "slits", Why: told(func(u plan.Unit) string {
 				return fmt.Sprintf("%s: %s to stand idle, and room for %d", where(u), many(holders-cuts, "holder"), room)
 			})})
 		}
@@ -40,7 +41,7 @@ func (p *Planner) short(window Span) (out []Fault) {
 // points are the places on a stretch that idle holders stand between: its ends and
 // the cuts on it. a and b are holders that can't move, -1 and the number of holders
 // the rail's ends, as if a holder stood a pitch beyond.
-func (p *Planner) points(a, b int) []Length {
+func (p *Planner) points(a, b int) []plan.Length {
 	s := &p.Now
 	from, to, after, before := s.Rail.From-s.pitch, s.Rail.To+s.pitch, 0, len(s.cuts)
 	if a >= 0 {
@@ -49,11 +50,11 @@ func (p *Planner) points(a, b int) []Length {
 	if b < len(s.At) {
 		to, before = s.At[b], s.stays[b].before
 	}
-	return slices.Concat([]Length{from}, s.cuts[after:max(before, after)], []Length{to})
+	return slices.Concat([]plan.Length{from}, s.cuts[after:max(before, after)], []plan.Length{to})
 }
 
 // stretch names the rail between two holders that can't move.
-func (p *Planner) stretch(a, b int, u Unit) string {
+func (p *Planner) stretch(a, b int, u plan.Unit) string {
 	name := func(i int) string {
 		return fmt.Sprintf("holder %d (%s at %s)", i+1, p.Now.condition[i], u.Show(p.Now.At[i]))
 	}
@@ -70,12 +71,12 @@ func (p *Planner) stretch(a, b int, u Unit) string {
 
 // penned names the runs of holders that may not cut, side by side, for which none
 // of the gaps that they can stand in has room.
-func (p *Planner) penned(window Span) (out []Fault) {
+func (p *Planner) penned(window plan.Span) (out []plan.Fault) {
 	s := &p.Now
 	k, n := len(s.cuts), len(s.At)
 	for i := 0; i < n; i++ {
 		end := i
-		for end < n && s.condition[end] == NoCut {
+		for end < n && s.condition[end] == plan.NoCut {
 			end++
 		}
 		if end == i {
@@ -88,7 +89,7 @@ func (p *Planner) penned(window Span) (out []Fault) {
 			room = max(room, s.roomIn(points[m], points[m+1]))
 		}
 		if first, last := i+1, end; last-first+1 > room {
-			out = append(out, Fault{"slits", told(func(u Unit) string {
+			out = append(out, plan.Fault{Key: "slits", Why: told(func(u plan.Unit) string {
 				return whereCentred(window) + s.pennedText(first, last, least, most, room)
 			})})
 		}
@@ -116,7 +117,7 @@ func (s *Scene) pennedText(first, last, least, most, room int) string {
 
 // whereCentred begins a reason that holds for the centred layout of one that may
 // shift.
-func whereCentred(window Span) string {
+func whereCentred(window plan.Span) string {
 	if window.Length() > 0 {
 		return "no shift will do; with the layout centred, "
 	}

@@ -1,33 +1,34 @@
-package plan
+package changeover
 
 import (
+	"bide/plan"
 	"math/rand/v2"
 	"testing"
 )
 
 // change is the changeover between two lists of places.
-func change(from, to []Length) *Changeover {
-	c := &Changeover{From: from}
+func change(from, to []plan.Length) *plan.Changeover {
+	c := &plan.Changeover{From: from}
 	for _, at := range to {
-		c.Holders = append(c.Holders, Stand{At: at})
+		c.Holders = append(c.Holders, plan.Stand{At: at})
 	}
 	return c
 }
 
 // wayOf is how far a carriage goes from home and back over the moves.
-func wayOf(home Length, c *Changeover, order []int) Length {
-	at, sum := home, Length(0)
+func wayOf(home plan.Length, c *plan.Changeover, order []int) plan.Length {
+	at, sum := home, plan.Length(0)
 	for _, h := range order {
-		sum += Abs(c.From[h]-at) + Abs(c.Holders[h].At-c.From[h])
+		sum += plan.Abs(c.From[h]-at) + plan.Abs(c.Holders[h].At-c.From[h])
 		at = c.Holders[h].At
 	}
-	return sum + Abs(home-at)
+	return sum + plan.Abs(home-at)
 }
 
 // clearAll reports whether the moves can be made in the order, each straight and
 // a pitch clear of its neighbours, by moving them one after the other.
-func clearAll(c *Changeover, order []int, pitch Length) bool {
-	at := append([]Length(nil), c.From...)
+func clearAll(c *plan.Changeover, order []int, pitch plan.Length) bool {
+	at := append([]plan.Length(nil), c.From...)
 	for _, h := range order {
 		lo, hi := min(at[h], c.Holders[h].At), max(at[h], c.Holders[h].At)
 		if h > 0 && lo-at[h-1] < pitch || h+1 < len(at) && at[h+1]-hi < pitch {
@@ -39,7 +40,7 @@ func clearAll(c *Changeover, order []int, pitch Length) bool {
 }
 
 // leastWay tries every order of the moves.
-func leastWay(home Length, c *Changeover, pitch Length, visit func(order []int, way Length)) {
+func leastWay(home plan.Length, c *plan.Changeover, pitch plan.Length, visit func(order []int, way plan.Length)) {
 	var movers []int
 	for h := range c.From {
 		if c.From[h] != c.Holders[h].At {
@@ -64,8 +65,8 @@ func leastWay(home Length, c *Changeover, pitch Length, visit func(order []int, 
 }
 
 func TestTwoHoldersTheSameWay(t *testing.T) {
-	c := change([]Length{10, 20}, []Length{25, 35})
-	order := shortest((&Drive{}), walks(c, 5))
+	c := change([]plan.Length{10, 20}, []plan.Length{25, 35})
+	order := shortest((&plan.Drive{}), walks(c, 5))
 	if len(order) != 2 || order[0] != 1 || wayOf(0, c, order) != 100 {
 		t.Errorf("order %v, way %d; want holder 2 then 1, and 100", order, wayOf(0, c, order))
 	}
@@ -77,15 +78,15 @@ func TestRouteIsShortest(t *testing.T) {
 	for seed := range uint64(4000) {
 		r := rand.New(rand.NewPCG(seed, 21))
 		n := 1 + r.IntN(6)
-		rail := Length(10*(n-1) + r.IntN(60))
+		rail := plan.Length(10*(n-1) + r.IntN(60))
 		c := change(spread(r, n, rail), spread(r, n, rail))
-		d := &Drive{Home: Length(r.IntN(int(rail) + 1))}
+		d := &plan.Drive{Home: plan.Length(r.IntN(int(rail) + 1))}
 		order := shortest(d, walks(c, pitch))
 		if !clearAll(c, order, pitch) {
 			t.Fatalf("seed %d: order %v can't be made from %v to %v", seed, order, c.From, c.Holders)
 		}
-		best := Length(-1)
-		leastWay(d.Home, c, pitch, func(_ []int, way Length) {
+		best := plan.Length(-1)
+		leastWay(d.Home, c, pitch, func(_ []int, way plan.Length) {
 			if best < 0 || way < best {
 				best = way
 			}
@@ -103,20 +104,20 @@ func TestRouteIsNeverSlowerThanTheShortest(t *testing.T) {
 	for seed := range uint64(2000) {
 		r := rand.New(rand.NewPCG(seed, 22))
 		n := 1 + r.IntN(12)
-		rail := Length(10*(n-1) + r.IntN(200))
+		rail := plan.Length(10*(n-1) + r.IntN(200))
 		c := change(spread(r, n, rail), spread(r, n, rail))
-		d := &Drive{Home: Length(r.IntN(int(rail) + 1)), Speed: 30, Acceleration: 10}
+		d := &plan.Drive{Home: plan.Length(r.IntN(int(rail) + 1)), Speed: 30, Acceleration: 10}
 		chains := walks(c, pitch)
-		moves := func(order []int) (out []Move) {
+		moves := func(order []int) (out []plan.Move) {
 			for _, h := range order {
-				out = append(out, Move{Holder: h + 1, From: c.From[h], To: c.Holders[h].At})
+				out = append(out, plan.Move{Holder: h + 1, From: c.From[h], To: c.Holders[h].At})
 			}
 			return out
 		}
 		short := shortest(d, chains)
-		before, _ := d.time(moves(short), pitch)
+		before, _ := d.Time(moves(short), pitch)
 		quick := routeOf(d, c, chains)
-		after, _ := d.time(moves(quick), pitch)
+		after, _ := d.Time(moves(quick), pitch)
 		if after > before || len(quick) != len(short) || !clearAll(c, quick, pitch) {
 			t.Fatalf("seed %d: %v from %v, %v from %v", seed, after, quick, before, short)
 		}
