@@ -20,6 +20,7 @@ import (
 	"bide/plan/sheet"
 	"bide/plan/shop"
 	"bide/plan/shop/toml"
+	"bide/plan/verify"
 	"bide/plan/words"
 	"bide/ui"
 	"bide/ui/commandline"
@@ -82,7 +83,7 @@ func run(args []string, p program) int {
 		p.say("beam.toml: %v", err)
 		return exitPlan
 	}
-	if err := plan.VerifyDay(d, s.Day); err != nil {
+	if err := verify.DayOf(d, s.Day); err != nil {
 		p.say("bide: the plan made doesn't hold, and isn't given out:\n%v", err)
 		return exitPlan
 	}

@@ -20,7 +20,7 @@ func Bands(all []Span) (out []Span) {
 	return out
 }
 
-// bandAt is the band that a place lies in. O(log n) for n bands.
+// BandAt is the band that a place lies in. O(log n) for n bands.
 func BandAt(bad []Span, at Length) (band Span, in bool) {
 	if len(bad) == 0 {
 		return Span{}, false
@@ -32,13 +32,13 @@ func BandAt(bad []Span, at Length) (band Span, in bool) {
 	return bad[i], true
 }
 
-// inBand reports whether a place lies in a band.
+// InBand reports whether a place lies in a band.
 func InBand(bad []Span, at Length) bool {
 	_, in := BandAt(bad, at)
 	return in
 }
 
-// clearOf reports whether all cuts, ascending and shifted by a length, keep out of
+// ClearOf reports whether all cuts, ascending and shifted by a length, keep out of
 // the bands. O(k + n) for k cuts and n bands.
 func ClearOf(bad []Span, cuts []Length, by Length) bool {
 	m := 0

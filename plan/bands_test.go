@@ -12,6 +12,7 @@ import (
 	"bide/plan/changeover"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // drawBands damages the anvil of a small world here and there, a few nanometres
@@ -174,7 +175,7 @@ func TestOtherOrdersKeepClear(t *testing.T) {
 			other++
 			p, _ := changeover.NewPlanner(&w.beam)
 			if l, c, faults := p.Best(w.standing, &w.job); len(faults) == 0 {
-				if err := plan.VerifyChangeover(&w.beam, &w.job, w.standing, l, c); err != nil {
+				if err := verify.Changeover(&w.beam, &w.job, w.standing, l, c); err != nil {
 					t.Fatalf("seed %d: %v\n%v", seed, err, w)
 				}
 			}
@@ -220,7 +221,7 @@ func TestDaysWithBandsVerify(t *testing.T) {
 			bands = append(bands, plan.Span{From: from, To: from + plan.Length(1+r.IntN(8))*mm})
 		}
 		b.Bad = plan.Bands(bands)
-		if plan.Verify(whole) != nil {
+		if verify.Plan(whole) != nil {
 			struck++
 		}
 		listed, err := sequence.PlanDay(b, start, d)
@@ -234,7 +235,7 @@ func TestDaysWithBandsVerify(t *testing.T) {
 		}
 		settled := sequence.Settle(context.Background(), listed, aim)
 		for name, p := range map[string]*plan.DayPlan{"listed": listed, "searched": best, "settled": settled} {
-			if err := plan.VerifyDay(p, d); err != nil {
+			if err := verify.DayOf(p, d); err != nil {
 				t.Errorf("seed %d, %s: %v", seed, name, err)
 			}
 		}
@@ -340,7 +341,7 @@ func TestVerifierKnowsBands(t *testing.T) {
 	} {
 		damaged := *b
 		damaged.Bad = []plan.Span{{From: v.from, To: v.to}}
-		err := plan.VerifyChangeover(&damaged, j, at, l, c)
+		err := verify.Changeover(&damaged, j, at, l, c)
 		if (err == nil) != (v.wants == "") || err != nil && !strings.Contains(err.Error(), v.wants) {
 			t.Errorf("band %v to %v: %v; want %q", v.from, v.to, err, v.wants)
 		}

@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/verify"
 )
 
 // Speed on beams as shops have them: holders 12.3 mm apart, a web that takes two
@@ -104,7 +105,7 @@ func (s *setting) verify(tb testing.TB) (runs int) {
 	}
 	if ok {
 		runs++
-		if err := plan.VerifyChangeover(s.beam, s.job, s.standing, s.centred, c); err != nil {
+		if err := verify.Changeover(s.beam, s.job, s.standing, s.centred, c); err != nil {
 			tb.Fatal(err)
 		}
 	}
@@ -112,7 +113,7 @@ func (s *setting) verify(tb testing.TB) (runs int) {
 	if len(faults) > 0 {
 		return runs
 	}
-	if err := plan.VerifyChangeover(s.beam, s.job, s.standing, l, best); err != nil {
+	if err := verify.Changeover(s.beam, s.job, s.standing, l, best); err != nil {
 		tb.Fatal(err)
 	}
 	if ok && best.Repositions > c.Repositions {

@@ -9,6 +9,7 @@ import (
 	"bide/plan"
 	"bide/plan/changeover"
 	"bide/plan/plantest"
+	"bide/plan/verify"
 )
 
 // Brute force: on a beam a few nanometres long every place is a whole number, so
@@ -157,7 +158,7 @@ func (w *world) compare(p *changeover.Planner) error {
 		return fmt.Errorf("best: %w", err)
 	}
 	if want.found {
-		return plan.VerifyChangeover(&w.beam, &w.job, w.standing, l, got)
+		return verify.Changeover(&w.beam, &w.job, w.standing, l, got)
 	}
 	return nil
 }
@@ -174,7 +175,7 @@ func compareFixed(p *changeover.Planner, b *plan.Beam, standing []plan.Length, l
 	if !want.found {
 		return nil
 	}
-	return plan.VerifyChangeover(b, nil, standing, l, got)
+	return verify.Changeover(b, nil, standing, l, got)
 }
 
 func compareOne(want answer, l plan.Layout, got plan.Changeover, faults []plan.Fault) error {

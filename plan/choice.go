@@ -100,7 +100,7 @@ func (j *Job) Arranges(slits []Length) bool {
 	return slices.Equal(slits, listed)
 }
 
-// entriesOf is an order of the job's entries in which their slits are those given; as
+// EntriesOf is an order of the job's entries in which their slits are those given; as
 // listed where there is none.
 func EntriesOf(j *Job, slits []Length) []int {
 	if order, ok := entryOrder(j.Entries, slits); ok {

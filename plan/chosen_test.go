@@ -10,6 +10,7 @@ import (
 	"bide/plan/changeover"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // A day of which a search has chosen the layouts alone is planned with them, and so keeps
@@ -96,7 +97,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
 		again = sequence.Settle(context.Background(), again, aim)
-		if err := plan.VerifyDay(again, next); err != nil {
+		if err := verify.DayOf(again, next); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
 		if !same(again, best) {
@@ -200,7 +201,7 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 			}
 		}
 		settled := sequence.Settle(context.Background(), alone, plan.AimMoves)
-		if err := plan.VerifyDay(settled, next); err != nil {
+		if err := verify.DayOf(settled, next); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
 		for i, s := range settled.Steps() {
@@ -252,7 +253,7 @@ func settledMoves(t *testing.T, b *plan.Beam, start *plan.Standing, d *plan.Day)
 		t.Fatal(err)
 	}
 	day := sequence.Settle(context.Background(), alone, plan.AimMoves)
-	if err := plan.VerifyDay(day, d); err != nil {
+	if err := verify.DayOf(day, d); err != nil {
 		t.Error(err)
 	}
 	return day.Totals.Repositions
@@ -300,7 +301,7 @@ func TestAllowsIsTheVerifiers(t *testing.T) {
 		l := b.Lay(&j, c.Slits, c.Shift)
 		want := false
 		if change, faults := p.Changeover(at, l); len(faults) == 0 {
-			want = plan.VerifyChangeover(b, &j, at, l, change) == nil
+			want = verify.Changeover(b, &j, at, l, change) == nil
 		}
 		if got := changeover.Allows(b, &j, &c); got != want {
 			t.Fatalf("seed %d: %+v of %+v: allowed %v, the verifier %v", seed, c, j, got, want)

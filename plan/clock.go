@@ -5,7 +5,7 @@ import (
 	"time"
 )
 
-// setupTime is what the changeover to a job takes, from what stands now. Unknown
+// SetupTime is what the changeover to a job takes, from what stands now. Unknown
 // material counts as another one, an unknown web as another width, an unknown set
 // pressure as another pressure; a holder whose blade is unknown is taken to carry
 // what is wanted, and no clean-down is counted from unknown material. A job that
@@ -45,7 +45,7 @@ func shared(n, crew int, each time.Duration) time.Duration {
 	return time.Duration((n+crew-1)/crew) * each
 }
 
-// time is how long the positioner takes over the moves in their order, and how far
+// Time is how long the positioner takes over the moves in their order, and how far
 // its carriage goes, its way from home and back included.
 func (d *Drive) Time(moves []Move, pitch Length) (time.Duration, Length) {
 	switch {
@@ -102,7 +102,7 @@ func (d *Day) Begins(now *Standing) time.Time {
 	return d.Start
 }
 
-// travel is how long one move of that length takes: a trapezoid of speed, a
+// Travel is how long one move of that length takes: a trapezoid of speed, a
 // triangle where the way is too short to reach full speed. To the microsecond.
 func (d *Drive) Travel(way Length) time.Duration {
 	s, v, a := float64(way), float64(d.Speed), float64(d.Acceleration)
@@ -119,7 +119,7 @@ func (d *Drive) Travel(way Length) time.Duration {
 	return time.Duration(math.Round(t*1e6)) * time.Microsecond
 }
 
-// typical is about what one more move takes, for weighing moves against time.
+// Typical is about what one more move takes, for weighing moves against time.
 func (d *Drive) Typical() time.Duration {
 	if d.Kind == ByHand {
 		return max(d.Hand/time.Duration(max(d.Crew, 1)), time.Millisecond)
@@ -127,7 +127,7 @@ func (d *Drive) Typical() time.Duration {
 	return max(d.Pick+d.Set, time.Second)
 }
 
-// clock sets when the step's job is set up, runs and ends, and how late that is.
+// Clock sets when the step's job is set up, runs and ends, and how late that is.
 func (s *Step) Clock() {
 	s.RunStart = s.SetupStart.Add(s.Setup.Total())
 	s.RunEnd = s.RunStart.Add(s.Job.RunTime())

@@ -18,7 +18,7 @@ func (d *Day) Done() (n int) {
 	return n
 }
 
-// take makes now a copy of the other standing that shares no memory with it.
+// Take makes now a copy of the other standing that shares no memory with it.
 func (now *Standing) Take(other *Standing) {
 	at, blades, metres := now.At, now.Blades, now.Metres
 	*now = *other
@@ -27,7 +27,7 @@ func (now *Standing) Take(other *Standing) {
 	now.Metres = append(metres[:0], other.Metres...)
 }
 
-// advance makes next what stands while a job runs, from what stood before and
+// Advance makes next what stands while a job runs, from what stood before and
 // where its changeover sets the holders.
 func (now *Standing) Advance(next *Standing, j *Job, holders []Stand) {
 	next.Take(now)

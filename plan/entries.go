@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// laid is the slits of entries in an order.
+// Laid is the slits of entries in an order.
 func Laid(entries []Entry, order []int) []Length {
 	var out []Length
 	for _, e := range order {
@@ -56,7 +56,7 @@ func allOf(slits []Length, width Length) bool {
 	return !slices.ContainsFunc(slits, func(s Length) bool { return s != width })
 }
 
-// widths sums entries up by width, widest first.
+// Widths sums entries up by width, widest first.
 func Widths(entries []Entry) (out []Entry) {
 	for _, e := range entries {
 		i := slices.IndexFunc(out, func(o Entry) bool { return o.Width == e.Width })

@@ -10,6 +10,7 @@ import (
 	"bide/plan"
 	"bide/plan/changeover"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // FuzzSolver: any world is planned, and the plan passes the verifier, or it is
@@ -40,7 +41,7 @@ func FuzzSolver(f *testing.F) {
 		if err != nil {
 			t.Fatalf("the beam is good for a planner and not for a day: %v", err)
 		}
-		if err := plan.VerifyDay(day, d); err != nil {
+		if err := verify.DayOf(day, d); err != nil {
 			t.Errorf("day: %v", err)
 		}
 	})
@@ -68,7 +69,7 @@ func planned(t *testing.T, b *plan.Beam, j *plan.Job, standing []plan.Length, l 
 	if len(faults) > 0 {
 		return false
 	}
-	if err := plan.VerifyChangeover(b, j, standing, l, c); err != nil {
+	if err := verify.Changeover(b, j, standing, l, c); err != nil {
 		t.Error(err)
 	}
 	return true

@@ -16,7 +16,7 @@ type Fault struct {
 	Why func(Unit) string
 }
 
-// apart shows two lengths that are not the same, in full where rounding would make
+// Apart shows two lengths that are not the same, in full where rounding would make
 // them look so.
 func (u Unit) Apart(a, b Length) (string, string) {
 	if u.Show(a) == u.Show(b) {

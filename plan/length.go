@@ -21,7 +21,7 @@ const (
 	Inches
 )
 
-// abs is the distance that l is from nought.
+// Abs is the distance that l is from nought.
 func Abs(l Length) Length {
 	if l < 0 {
 		return -l

@@ -21,6 +21,7 @@ import (
 	"bide/plan"
 	"bide/plan/changeover"
 	"bide/plan/plantest"
+	"bide/plan/verify"
 )
 
 // The planner against two open integer-programming solvers, GLPK and CBC, on the
@@ -177,7 +178,7 @@ func (w *world) againstSolvers(dir string) (string, error) {
 	}
 	l, c, faults := p.Best(w.standing, &w.job)
 	if len(faults) == 0 {
-		if err := plan.VerifyChangeover(&w.beam, &w.job, w.standing, l, c); err != nil {
+		if err := verify.Changeover(&w.beam, &w.job, w.standing, l, c); err != nil {
 			return "", err
 		}
 	}

@@ -11,6 +11,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/verify"
 )
 
 // Published cutting-stock plans as changeovers. Sources are named in the files of
@@ -191,7 +192,7 @@ func published(t *testing.T, b *plan.Beam, standing []plan.Length, l plan.Layout
 	if len(faults) > 0 {
 		t.Fatalf("refused: %v", reasons(faults))
 	}
-	if err := plan.VerifyChangeover(b, nil, standing, l, c); err != nil {
+	if err := verify.Changeover(b, nil, standing, l, c); err != nil {
 		t.Fatal(err)
 	}
 	return c

@@ -9,6 +9,7 @@ import (
 	"bide/plan/changeover"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // Ten holders 12 mm apart at least, rail -100 to 400 mm, web area 0 to 300 mm.
@@ -78,7 +79,7 @@ func TestJobWithoutSlitsIsRefused(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := plan.VerifyDay(best, d); err != nil {
+		if err := verify.DayOf(best, d); err != nil {
 			t.Error(err)
 		}
 		last := best.Refused()[len(best.Refused())-1]

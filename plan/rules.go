@@ -6,7 +6,7 @@ import (
 	"slices"
 )
 
-// rules are what an order of the day's jobs must keep: jobs that come before
+// Rules are what an order of the day's jobs must keep: jobs that come before
 // others, fixed turns, and the job that is running, which comes first.
 type Rules struct {
 	After [][]int // after[j]: jobs (indices) that must come before job j
@@ -14,7 +14,7 @@ type Rules struct {
 	None  bool
 }
 
-// rulesOf are the rules among the jobs, which are those that can be planned; what
+// RulesOf are the rules among the jobs, which are those that can be planned; what
 // they ask of jobs that are not among them is taken as done. Turns count the day's
 // jobs that are done, so many, as its first. A turn beyond the last is the last.
 //
@@ -77,7 +77,7 @@ func (r *Rules) fix(jobs []*Job, done int, begun *Job) {
 	}
 }
 
-// precedence tells of each two jobs whether the one comes before the other in every
+// Precedence tells of each two jobs whether the one comes before the other in every
 // order that keeps the rules: because the other comes after it, directly or not, or
 // has a later turn.
 func (r *Rules) Precedence() [][]bool {
@@ -109,7 +109,7 @@ func (r *Rules) Precedence() [][]bool {
 	return before
 }
 
-// only is the order of the jobs where each of them has a fixed turn of its own.
+// Only is the order of the jobs where each of them has a fixed turn of its own.
 func (r *Rules) Only() (order []int, one bool) {
 	order = make([]int, len(r.Turn))
 	for j, turn := range r.Turn {
@@ -121,7 +121,7 @@ func (r *Rules) Only() (order []int, one bool) {
 	return order, r.Kept(order)
 }
 
-// kept reports whether the order keeps the rules.
+// Kept reports whether the order keeps the rules.
 func (r *Rules) Kept(order []int) bool {
 	if r.None {
 		return true
@@ -139,7 +139,7 @@ func (r *Rules) Kept(order []int) bool {
 	return true
 }
 
-// mend is an order near to the one given that keeps the rules: fixed turns first,
+// Mend is an order near to the one given that keeps the rules: fixed turns first,
 // then to each turn left the job that may come next and must come soonest, the
 // first in the order of several. For jobs of one turn each that is exact (earliest
 // deadline first: Horn 1974, Naval Research Logistics 21:177), so ok is false only

@@ -8,6 +8,7 @@ import (
 	"bide/plan"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // A job that runs is told no moves, in whatever order of slits it was set up: the holders
@@ -31,7 +32,7 @@ func TestJobsRunAsTheyWereSetUp(t *testing.T) {
 			if err != nil || len(p.Steps()) != 1 {
 				t.Fatalf("seed %d: %s isn't planned: %v", seed, j.ID, err)
 			}
-			if err := plan.VerifyDay(p, &plan.Day{Start: d.Start, Jobs: []plan.Job{j}}); err != nil {
+			if err := verify.DayOf(p, &plan.Day{Start: d.Start, Jobs: []plan.Job{j}}); err != nil {
 				t.Errorf("seed %d: %v", seed, err)
 			}
 			if n := p.Steps()[0].Changeover.Repositions; n > 0 {

@@ -17,7 +17,7 @@ const (
 // String is the aim's word.
 func (a Aim) String() string { return [...]string{"minutes", "moves"}[a] }
 
-// score is what a day is judged by.
+// Score is what a day is judged by.
 type Score struct {
 	Late        time.Duration
 	LateJobs    int
@@ -27,7 +27,7 @@ type Score struct {
 	travel      Length
 }
 
-// compare orders scores, the better first: lateness, then the aim, then the rest.
+// Compare orders scores, the better first: lateness, then the aim, then the rest.
 func (a Score) Compare(b Score, aim Aim) int {
 	setup, moves := cmp.Compare(a.Setup, b.Setup), cmp.Compare(a.Repositions, b.Repositions)
 	first, second := setup, moves
@@ -38,7 +38,7 @@ func (a Score) Compare(b Score, aim Aim) int {
 		cmp.Compare(a.parked, b.parked), cmp.Compare(a.travel, b.travel))
 }
 
-// add counts a step in.
+// Add counts a step in.
 func (a *Score) Add(s *Step) {
 	a.Tell(s.Late)
 	a.Setup += s.Setup.Total()
@@ -47,7 +47,7 @@ func (a *Score) Add(s *Step) {
 	a.travel += s.Changeover.Travel
 }
 
-// tell counts a job's lateness in.
+// Tell counts a job's lateness in.
 func (a *Score) Tell(late time.Duration) {
 	a.Late += late
 	if late > 0 {
@@ -55,12 +55,12 @@ func (a *Score) Tell(late time.Duration) {
 	}
 }
 
-// plus adds two scores up.
+// Plus adds two scores up.
 func (a Score) Plus(b Score) Score {
 	return Score{a.Late + b.Late, a.LateJobs + b.LateJobs, a.Setup + b.Setup, a.Repositions + b.Repositions, a.parked + b.parked, a.travel + b.travel}
 }
 
-// minus is what a has beyond b.
+// Minus is what a has beyond b.
 func (a Score) Minus(b Score) Score {
 	return Score{a.Late - b.Late, a.LateJobs - b.LateJobs, a.Setup - b.Setup, a.Repositions - b.Repositions, a.parked - b.parked, a.travel - b.travel}
 }

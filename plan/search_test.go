@@ -12,6 +12,7 @@ import (
 	"bide/plan"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // same reports whether two plans of a day are alike, step for step.
@@ -65,7 +66,7 @@ func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		if err := plan.VerifyDay(best, d); err != nil {
+		if err := verify.DayOf(best, d); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
 		if len(best.Steps()) != len(listed.Steps()) || len(best.Refused()) != len(listed.Refused()) {
@@ -150,12 +151,12 @@ func TestSearchStops(t *testing.T) {
 			cancel()
 		}
 	}})
-	if err != nil || plan.VerifyDay(best, d) != nil {
-		t.Errorf("stopped: %v, %v", err, plan.VerifyDay(best, d))
+	if err != nil || verify.DayOf(best, d) != nil {
+		t.Errorf("stopped: %v, %v", err, verify.DayOf(best, d))
 	}
 	best, err = sequence.Search(ctx, b, start, d, sequence.Effort{Rounds: 1 << 30})
-	if err != nil || plan.VerifyDay(best, d) != nil {
-		t.Errorf("stopped before it began: %v, %v", err, plan.VerifyDay(best, d))
+	if err != nil || verify.DayOf(best, d) != nil {
+		t.Errorf("stopped before it began: %v, %v", err, verify.DayOf(best, d))
 	}
 }
 
@@ -173,7 +174,7 @@ func TestLockedDayEndsAtOnce(t *testing.T) {
 	}()
 	select {
 	case best := <-done:
-		if err := plan.VerifyDay(best, d); err != nil {
+		if err := verify.DayOf(best, d); err != nil {
 			t.Error(err)
 		}
 	case <-time.After(time.Minute):
@@ -227,7 +228,7 @@ func TestSearchLeavesLayoutsThatGainNothing(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := plan.VerifyDay(best, d); err != nil {
+		if err := verify.DayOf(best, d); err != nil {
 			t.Fatal(err)
 		}
 		if best.Totals.Repositions != 12 {
@@ -263,7 +264,7 @@ func TestSearchWhereNoOrderThatKeepsTheRulesCanBeSet(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := plan.VerifyDay(best, d); err != nil || len(best.Steps()) != 2 || best.Sequence != plan.SequenceListed {
+	if err := verify.DayOf(best, d); err != nil || len(best.Steps()) != 2 || best.Sequence != plan.SequenceListed {
 		t.Errorf("%d jobs planned in sequence %v: %v", len(best.Steps()), best.Sequence, err)
 	}
 }
@@ -290,7 +291,7 @@ func TestSearchWhereNoOrderKeepsTheRules(t *testing.T) {
 	if !same(best, settled) {
 		t.Errorf("searched %+v, the listed day settled %+v", best.Totals, settled.Totals)
 	}
-	if err := plan.VerifyDay(best, d); err != nil {
+	if err := verify.DayOf(best, d); err != nil {
 		t.Error(err)
 	}
 }

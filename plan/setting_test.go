@@ -11,6 +11,7 @@ import (
 	"bide/plan/changeover"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -51,7 +52,7 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 			if len(faults) > 0 {
 				t.Fatalf("seed %d: after move %d it can't go on: %s\n%v", seed, k+1, faults[0].Why(plan.Millimetres), w)
 			}
-			if err := plan.VerifyChangeover(&w.beam, j, now.At, rest.Layout, rest.Changeover); err != nil {
+			if err := verify.Changeover(&w.beam, j, now.At, rest.Layout, rest.Changeover); err != nil {
 				t.Fatalf("seed %d: %v", seed, err)
 			}
 			if left := whole.Changeover.Repositions - k - 1; rest.Changeover.Repositions != left {
@@ -218,7 +219,7 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 			if diff := cmp.Diff(setting.To, places(rest.Changeover)); diff != "" {
 				t.Fatalf("seed %d: after move %d it goes elsewhere (-begun +resumed):\n%s", seed, k+1, diff)
 			}
-			if err := plan.VerifyChangeover(b, first.Job, now.At, rest.Layout, rest.Changeover); err != nil {
+			if err := verify.Changeover(b, first.Job, now.At, rest.Layout, rest.Changeover); err != nil {
 				t.Fatalf("seed %d: %v", seed, err)
 			}
 			resumed++
@@ -228,7 +229,7 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 			continue
 		}
 		for what, day := range map[string]*plan.DayPlan{"settled": sequence.Settle(context.Background(), again, plan.AimMoves), "searched": searchedFor(t, b, &now, d)} {
-			if err := plan.VerifyDay(day, d); err != nil {
+			if err := verify.DayOf(day, d); err != nil {
 				t.Errorf("seed %d, %s: %v", seed, what, err)
 			}
 			if diff := cmp.Diff(setting.To, places(day.Steps()[0].Changeover)); day.Steps()[0].Job != first.Job || diff != "" {
@@ -293,7 +294,7 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 			}
 			continue
 		}
-		if err := plan.VerifyChangeover(&w.beam, j, now.At, rest.Layout, rest.Changeover); err != nil {
+		if err := verify.Changeover(&w.beam, j, now.At, rest.Layout, rest.Changeover); err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
 		found++

@@ -9,6 +9,7 @@ import (
 	"bide/plan"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // A settled day keeps the order, verifies, is never worse by the aim, comes out the
@@ -23,7 +24,7 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 		}
 		aim := plan.Aim(seed % 2)
 		settled := sequence.Settle(context.Background(), alone, aim)
-		if err := plan.VerifyDay(settled, d); err != nil {
+		if err := verify.DayOf(settled, d); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
 		if worse(settled.Totals, alone.Totals, aim) {

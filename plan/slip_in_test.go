@@ -11,6 +11,7 @@ import (
 	"bide/plan/changeover"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // slipping draws a day, and takes its last job out to be slipped in; nil where it has
@@ -64,7 +65,7 @@ func TestSlippedInIsTheDayWithIt(t *testing.T) {
 		for gap := range len(s.Turns) + 1 {
 			listed, want := with(t, s, gap)
 			day := s.In(p, gap)
-			if err := plan.VerifyDay(day, listed); err != nil {
+			if err := verify.DayOf(day, listed); err != nil {
 				t.Errorf("seed %d, gap %d: %v", seed, gap, err)
 			}
 			costs := day.Against(s.DayPlan)
@@ -114,7 +115,7 @@ func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
 			if day.Totals != want.Totals || alone.Totals != listed.Totals {
 				t.Errorf("seed %d, gap %d: settled %+v, want %+v; at first sight %+v, want %+v", seed, gap, day.Totals, want.Totals, alone.Totals, listed.Totals)
 			}
-			if err := plan.Verify(day); err != nil {
+			if err := verify.Plan(day); err != nil {
 				t.Errorf("seed %d, gap %d: %v", seed, gap, err)
 			}
 			if alone.Totals.Better(day.Totals, aim) {

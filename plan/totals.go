@@ -1,6 +1,6 @@
 package plan
 
-// score is what of the totals orders are compared by.
+// Score is what of the totals orders are compared by.
 func (t Totals) Score() Score {
 	return Score{Late: t.Late, LateJobs: t.LateJobs, Setup: t.Setup, Repositions: t.Repositions}
 }

@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // Two holders stand ready beside two cuts and carry the wrong blade; two more behind
@@ -38,7 +39,7 @@ func TestMovesAndSwapsAreTradedOnSeconds(t *testing.T) {
 			t.Fatal(err)
 		}
 		for what, d := range map[string]*plan.DayPlan{"settled": sequence.Settle(context.Background(), alone, plan.AimMinutes), "searched": searchedFor(t, b, start, day)} {
-			if err := plan.VerifyDay(d, day); err != nil {
+			if err := verify.DayOf(d, day); err != nil {
 				t.Error(err)
 			}
 			if s := d.Steps()[0]; s.Changeover.Repositions != c.moves || s.Setup.Swaps != c.swaps {

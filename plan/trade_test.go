@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/verify"
 )
 
 // Facts of the trade: common practice, no source.
@@ -49,7 +50,7 @@ func tries(t *testing.T, b *plan.Beam, j *plan.Job) []string {
 	if len(faults) > 0 {
 		return reasons(faults)
 	}
-	if err := plan.VerifyChangeover(b, j, standing, l, c); err != nil {
+	if err := verify.Changeover(b, j, standing, l, c); err != nil {
 		t.Fatal(err)
 	}
 	return nil

@@ -10,6 +10,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // The verifier is held against damage: a plan that passes is spoiled in one way,
@@ -55,7 +56,7 @@ func trialPlan(t *testing.T, b *plan.Beam) *plan.DayPlan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := plan.VerifyDay(p, d); err != nil {
+	if err := verify.DayOf(p, d); err != nil {
 		t.Fatalf("a sound plan is not passed:\n%v", err)
 	}
 	if len(p.Steps()) != 3 || len(p.Refused()) != 1 {
@@ -203,7 +204,7 @@ func TestVerifierTellsEveryDamage(t *testing.T) {
 			p := trialPlan(t, trialBeam())
 			day := trialDay()
 			d.do(p)
-			err := plan.VerifyDay(p, day)
+			err := verify.DayOf(p, day)
 			if err == nil || !strings.Contains(err.Error(), d.must) {
 				t.Errorf("the verifier says: %v\nand not: %s", err, d.must)
 			}
@@ -229,7 +230,7 @@ func TestVerifierTellsDamagedMoves(t *testing.T) {
 		t.Helper()
 		c := sound()
 		do(&c)
-		err := plan.VerifyChangeover(b, nil, from, l, c)
+		err := verify.Changeover(b, nil, from, l, c)
 		if (err == nil) != (must == "") || err != nil && !strings.Contains(err.Error(), must) {
 			t.Errorf("%s: the verifier says: %v\nand not: %s", name, err, must)
 		}
@@ -259,7 +260,7 @@ func TestVerifierKnowsStuckHolders(t *testing.T) {
 		t.Helper()
 		from := []plan.Length{holders[0].At, holders[1].At}
 		c := plan.Changeover{From: from, Holders: holders, Resting: 2 - len(cuts)}
-		err := plan.VerifyChangeover(b, nil, from, plan.Layout{Web: b.Web, Cuts: cuts}, c)
+		err := verify.Changeover(b, nil, from, plan.Layout{Web: b.Web, Cuts: cuts}, c)
 		if (err == nil) != (must == "") || err != nil && !strings.Contains(err.Error(), must) {
 			t.Errorf("the verifier says: %v\nand not: %s", err, must)
 		}
@@ -299,7 +300,7 @@ func TestVerifierKnowsArrangements(t *testing.T) {
 			l.Cuts = append(l.Cuts, at)
 		}
 		l.Cuts = l.Cuts[:len(l.Cuts)-1]
-		err := plan.VerifyChangeover(b, j, nil, l, plan.Changeover{})
+		err := verify.Changeover(b, j, nil, l, plan.Changeover{})
 		refused := err != nil && strings.Contains(err.Error(), "order it allows")
 		if refused == c.allowed {
 			t.Errorf("rule %d, %s: %v", c.arrange, c.slits, err)
@@ -316,7 +317,7 @@ func TestDrawnDaysVerify(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		if err := plan.VerifyDay(p, d); err != nil {
+		if err := verify.DayOf(p, d); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
 	}

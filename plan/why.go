@@ -35,7 +35,7 @@ func (w Why) Text(u Unit) string {
 	return fmt.Sprintf("moves now, and stays until job %s has run", w.Job)
 }
 
-// count adds a holder's stand to the changeover.
+// Count adds a holder's stand to the changeover.
 func (c *Changeover) Count(h Stand, from Length) {
 	switch h.Use {
 	case Resting:

@@ -10,6 +10,7 @@ import (
 	"bide/plan/sequence"
 	"bide/plan/session/planning"
 	"bide/plan/shop"
+	"bide/plan/verify"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -40,7 +41,7 @@ func TestSearchIsAdoptedAndUndone(t *testing.T) {
 		steps = append(steps, o.Step)
 	}
 	day := &plan.DayPlan{Beam: s.Shop.Beam, Start: s.Shop.Standing, Turns: plan.Planned(steps), Totals: plan.Sum(plan.Planned(steps))}
-	if err := plan.Verify(day); err != nil {
+	if err := verify.Plan(day); err != nil {
 		t.Errorf("what is shown doesn't hold: %v", err)
 	}
 	s.press("u").settle()

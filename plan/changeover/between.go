@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// between is the changeover from places to the places of a layout, with uses,
+// Between is the changeover from places to the places of a layout, with uses,
 // moves and reasons.
 func (p *Planner) Between(from []plan.Length, l plan.Layout, to []plan.Length) plan.Changeover {
 	p.Set(from, l.Web, l.Cuts)

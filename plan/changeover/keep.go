@@ -12,7 +12,7 @@ type keep struct {
 	may    []bool
 }
 
-// find fills k for p.now; ok is false when the layout can't be set.
+// Find fills k for p.now; ok is false when the layout can't be set.
 func (k *keep) Find(p *Planner) (ok bool) {
 	s := &p.Now
 	if k.most, ok = p.count(); !ok {
@@ -59,7 +59,7 @@ func (k *keep) sort() {
 	}
 }
 
-// loose fills k for a scene in which any holder may move or stay.
+// Loose fills k for a scene in which any holder may move or stay.
 func (k *keep) Loose(s *Scene) {
 	k.may, k.must = k.may[:0], k.must[:0]
 	for i, c := range s.condition {

@@ -77,7 +77,7 @@ func (p *Planner) order(c *plan.Changeover) []plan.Move {
 	return moves
 }
 
-// hasten orders the moves like order, but leaves out reasons and, for one
+// Hasten orders the moves like order, but leaves out reasons and, for one
 // carriage, what acceleration would still gain.
 func (p *Planner) Hasten(c *plan.Changeover) {
 	chains := walks(c, p.Pitch)

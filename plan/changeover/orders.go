@@ -41,7 +41,7 @@ func worth(wishes []Wish, bad []plan.Span, at plan.Length) int {
 	return n
 }
 
-// arrangeEntries orders entries, each one's slits side by side, so that the weight
+// ArrangeEntries orders entries, each one's slits side by side, so that the weight
 // of wishes at the cuts is greatest; the first slit begins at first, and edge says
 // whether the outer edges are cuts. Exact, over all sets of entries laid:
 // O(2^n n) for n entries, times their slits.
@@ -86,7 +86,7 @@ func widthOf(entries []plan.Entry, set int) plan.Length {
 	return w
 }
 
-// vectors counts the vectors of how many slits of each width have been laid.
+// Vectors counts the vectors of how many slits of each width have been laid.
 func Vectors(entries []plan.Entry) int {
 	n := 1
 	for _, e := range plan.Widths(entries) {
@@ -95,7 +95,7 @@ func Vectors(entries []plan.Entry) int {
 	return n
 }
 
-// arrangeAny orders all slits so that the weight of wishes at the cuts is
+// ArrangeAny orders all slits so that the weight of wishes at the cuts is
 // greatest. Exact, over all vectors of how many of each width have been laid:
 // O(v w) for v vectors of w widths.
 func ArrangeAny(entries []plan.Entry, first plan.Length, edge bool, wishes []Wish, bad []plan.Span) []plan.Length {
@@ -134,7 +134,7 @@ func ArrangeAny(entries []plan.Entry, first plan.Length, edge bool, wishes []Wis
 	return out
 }
 
-// wish is a place that a cut had better be at, and how much so.
+// Wish is a place that a cut had better be at, and how much so.
 type Wish struct {
 	At     plan.Length
 	Weight int

@@ -6,7 +6,7 @@ import (
 	"slices"
 )
 
-// outlook is what later changeovers make of the places chosen at this one. A place
+// Outlook is what later changeovers make of the places chosen at this one. A place
 // on a cut of the next job saves a reposition there if its holder can serve that
 // cut; a place that the job after it wants too may save a second one, and so on.
 type Outlook struct {
@@ -14,13 +14,13 @@ type Outlook struct {
 	Then   []plan.Length // where each holder stands at the next one, where that is settled; else nil
 	Swaps  []int64       // what it costs each holder to cut, in steps; empty nothing
 
-	// rough leaves out places that only make travel shorter: between two cuts those
+	// Rough leaves out places that only make travel shorter: between two cuts those
 	// reckoned from the drive side, and beyond the outermost cuts all but those that
 	// hang on a holder that stays or a rail end. What can be set can be set without
 	// them: idle holders slide to the operator side, or outwards beyond the cuts.
 	Rough bool
 
-	// shake, when above nought, adds a chance cost below it to each candidate.
+	// Shake, when above nought, adds a chance cost below it to each candidate.
 	Shake  int64
 	Chance *rand.Rand
 
@@ -38,7 +38,7 @@ const (
 	mustGo  int16 = -2 // whoever stands there must go
 )
 
-// lookahead is how many coming layouts are looked at. Each counts half of the one
+// Lookahead is how many coming layouts are looked at. Each counts half of the one
 // before it, and all together less than a reposition.
 const Lookahead = 4
 
@@ -50,7 +50,7 @@ func (o *Outlook) swap(i int) int64 {
 	return 0
 }
 
-// carry sets what it costs each holder to cut a job with the blade it carries:
+// Carry sets what it costs each holder to cut a job with the blade it carries:
 // little, so that it only decides between plans with equal repositions.
 func (o *Outlook) Carry(now *plan.Standing, j *plan.Job) {
 	o.Swaps = o.Swaps[:0]

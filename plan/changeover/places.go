@@ -18,7 +18,7 @@ import (
 // to parked), and its members stand whole pitches from that: place = anchor +
 // pitch * (difference in number). See anchors.go for the list.
 
-// places is the dynamic program's memory.
+// Places is the dynamic program's memory.
 type Places struct {
 	anchors
 	lo, hi []plan.Length // bounds of each holder's place
@@ -37,7 +37,7 @@ type weights struct {
 	PerReposition int64
 }
 
-// stepsPerMove is how finely gains at later changeovers are weighed against a
+// StepsPerMove is how finely gains at later changeovers are weighed against a
 // reposition at this one.
 const StepsPerMove = 64
 
@@ -51,7 +51,7 @@ type candidate struct {
 
 const Unreachable = math.MaxInt64
 
-// weigh sets the weights. The limits on holders and rail keep all sums within 63
+// Weigh sets the weights. The limits on holders and rail keep all sums within 63
 // bits; where later changeovers count, travel is taken to the micrometre.
 func (p *Places) Weigh(s *Scene, later bool) {
 	n, rail := int64(len(s.At)), int64(s.Rail.Length())
@@ -67,13 +67,13 @@ func (p *Places) Weigh(s *Scene, later bool) {
 	}
 }
 
-// most is how many repositions each of n holders may cost, at the weights set last,
+// Most is how many repositions each of n holders may cost, at the weights set last,
 // for all costs together to stay far within 63 bits.
 func (p *Places) Most(n int) int64 {
 	return max(math.MaxInt64/8/(int64(n)*p.PerReposition), 1)
 }
 
-// solve finds the best places for s, whose keep has been found; it returns the
+// Solve finds the best places for s, whose keep has been found; it returns the
 // index of the first holder's candidate, or -1 when there is no way. The outlook
 // may be nil. Every candidate is looked at a constant number of times.
 func (p *Places) Solve(s *Scene, k *keep, o *Outlook) int {

@@ -24,7 +24,7 @@ type Planner struct {
 	shifts shifts
 }
 
-// scene is one changeover to be planned: who stands where, and the cuts wanted.
+// Scene is one changeover to be planned: who stands where, and the cuts wanted.
 // A scene can be mirrored, so it keeps all that depends on the side.
 type Scene struct {
 	pitch       plan.Length
@@ -87,7 +87,7 @@ func ascend(bands []plan.Span) bool {
 	return true
 }
 
-// set makes p.now the changeover from the standing to cuts on a web.
+// Set makes p.now the changeover from the standing to cuts on a web.
 func (p *Planner) Set(standing []plan.Length, web plan.Span, cuts []plan.Length) {
 	b, s := p.Beam, &p.Now
 	gap := max(b.StoreGap, plan.Nanometre) // the edge of the web is not outside
@@ -157,7 +157,7 @@ func (s *Scene) clear(x plan.Length, st stay) bool {
 		(st.after == len(s.cuts) || s.cuts[st.after]-x >= s.pitch)
 }
 
-// mayIdle reports whether an idle holder may stand at x, neighbours apart.
+// MayIdle reports whether an idle holder may stand at x, neighbours apart.
 func (s *Scene) MayIdle(x plan.Length) bool {
 	return s.anywhere || x <= s.idle.From || x >= s.idle.To
 }

@@ -2,6 +2,7 @@ package changeover
 
 import (
 	"bide/plan"
+	"bide/plan/verify"
 	"fmt"
 	"slices"
 	"time"
@@ -35,7 +36,7 @@ func (p *Planner) Resume(now *plan.Standing, clock time.Time, j *plan.Job) (plan
 				return kept, asBegun, nil
 			}
 			worse := !reached && len(faults) == 0 && rest.Repositions > c.Repositions
-			if len(wrong) == 0 && !worse && plan.VerifyChangeover(p.Beam, j, at, kept, rest) == nil {
+			if len(wrong) == 0 && !worse && verify.Changeover(p.Beam, j, at, kept, rest) == nil {
 				return kept, rest, nil
 			}
 		}
@@ -83,7 +84,7 @@ func (p *Planner) goTo(at []plan.Length, j *plan.Job, l plan.Layout, to []plan.L
 			c.Moves[i].Why = plan.Why{Cause: cause}
 		}
 	}
-	return c, plan.VerifyChangeover(p.Beam, j, at, l, c) == nil
+	return c, verify.Changeover(p.Beam, j, at, l, c) == nil
 }
 
 // Blocks is the number of the neighbour that is in the way of a move, with the

@@ -54,7 +54,7 @@ func (p *Planner) read(q int) plan.Changeover {
 	return c
 }
 
-// readInto reads like read, into a changeover whose memory is used again.
+// ReadInto reads like read, into a changeover whose memory is used again.
 func (p *Planner) ReadInto(c *plan.Changeover, q int) {
 	*c = plan.Changeover{From: append(c.From[:0], p.Now.At...), Holders: c.Holders[:0], Moves: c.Moves[:0]}
 	for i := range p.Now.At {

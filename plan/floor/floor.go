@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// needs is what a job asks of the beam whatever layout it takes. Damaged bands of the
+// Needs is what a job asks of the beam whatever layout it takes. Damaged bands of the
 // anvil are left out: they only take layouts away, so what bounds all from below
 // bounds those that are left.
 type Needs struct {
@@ -24,7 +24,7 @@ const (
 	mostPairs = 8
 )
 
-// needsOf is what the jobs need, in their order.
+// NeedsOf is what the jobs need, in their order.
 func NeedsOf(b *plan.Beam, jobs []*plan.Job) []Needs {
 	out := make([]Needs, len(jobs))
 	for i, j := range jobs {

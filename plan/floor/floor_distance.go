@@ -12,7 +12,7 @@ import (
 // and later the other, with whatever in between, takes fewer repositions from the
 // one to the other.
 
-// distances are the distances between any two of the jobs, and in the row behind the
+// Distances are the distances between any two of the jobs, and in the row behind the
 // last from what stands to each; nought where nothing is proven, as with position_tolerance above
 // nought.
 func Distances(b *plan.Beam, start []plan.Length, jobs []*plan.Job, n []Needs) [][]int {

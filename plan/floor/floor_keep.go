@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// keeping counts the arrivals that fixed cuts need when each holder is kept where
+// Keeping counts the arrivals that fixed cuts need when each holder is kept where
 // a later job soonest needs it. A place that one job cuts and a later one cuts
 // again can be held in between only while no cut comes nearer than the pitch and
 // idle holders may stand there, and only by holders that the jobs in between leave

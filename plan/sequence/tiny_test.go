@@ -4,6 +4,7 @@ import (
 	"bide/plan"
 	"bide/plan/floor"
 	"bide/plan/plantest"
+	"bide/plan/verify"
 	"context"
 	"fmt"
 	"math/bits"
@@ -164,7 +165,7 @@ func TestTinyDays(t *testing.T) {
 			continue
 		}
 		days++
-		if err := plan.Verify(best); err != nil {
+		if err := verify.Plan(best); err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
 		var layouts [][]plan.Layout

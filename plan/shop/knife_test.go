@@ -9,6 +9,7 @@ import (
 	"bide/material"
 	"bide/plan"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // oneJob is a shop with one cylinder, one own material and one job of it.
@@ -62,7 +63,7 @@ func TestNothingReaches(t *testing.T) {
 	if len(d.Steps()) != 1 || d.Steps()[0].Job.ID != "A" || len(d.Refused()) != 1 || d.Refused()[0].Job.ID != "B" {
 		t.Fatalf("%d steps, refused %+v", len(d.Steps()), d.Refused())
 	}
-	if err := plan.VerifyDay(d, s.Day); err != nil {
+	if err := verify.DayOf(d, s.Day); err != nil {
 		t.Error(err)
 	}
 	p := s.ProblemOf(d.Refused()[0].Job, d.Refused()[0].Faults[0])
@@ -293,7 +294,7 @@ func TestRunsWithRamps(t *testing.T) {
 		if got := d.Steps()[0].RunEnd.Sub(d.Steps()[0].RunStart).Seconds(); math.Abs(got-c.want) > 1e-6 {
 			t.Errorf("%q, %q: the run takes %v s, want %v", c.line, c.more, got, c.want)
 		}
-		if err := plan.VerifyDay(d, s.Day); err != nil {
+		if err := verify.DayOf(d, s.Day); err != nil {
 			t.Error(err)
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"bide/plan"
 	"bide/plan/sequence"
 	"bide/plan/shop/record"
+	"bide/plan/verify"
 
 	parser "github.com/BurntSushi/toml"
 )
@@ -126,7 +127,7 @@ func mustPlan(t *testing.T, s *Shop) {
 	if len(d.Steps()) != len(s.Day.Jobs) {
 		t.Errorf("%d of %d jobs planned", len(d.Steps()), len(s.Day.Jobs))
 	}
-	if err := plan.VerifyDay(d, s.Day); err != nil {
+	if err := verify.DayOf(d, s.Day); err != nil {
 		t.Error(err)
 	}
 }

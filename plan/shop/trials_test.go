@@ -9,6 +9,7 @@ import (
 	"bide/plan"
 	"bide/plan/sequence"
 	"bide/plan/shop"
+	"bide/plan/verify"
 )
 
 // Four drawn shops of testdata/trials: 60 to 120 holders, 8 to 24 jobs, in
@@ -38,7 +39,7 @@ func TestTrialsPlanAndVerify(t *testing.T) {
 			t.Fatal(err)
 		}
 		for what, d := range map[string]*plan.DayPlan{"listed": listed, "best": best} {
-			if err := plan.VerifyDay(d, s.Day); err != nil {
+			if err := verify.DayOf(d, s.Day); err != nil {
 				t.Errorf("%s, %s: %v", name, what, err)
 			}
 			if len(d.Refused()) != len(refused) {

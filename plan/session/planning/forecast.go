@@ -10,6 +10,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/verify"
 )
 
 // Work is something to be done in the background: it may take long, touches nothing that
@@ -187,7 +188,7 @@ func (w worker) work(q question, clock time.Time) *Outcome {
 	}
 	before := Outcome{Standing: q.stands, Clock: clock}
 	t, standing := next(q.stands, clock, q.job)
-	if s := t.Step; s != nil && plan.VerifyChangeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
+	if s := t.Step; s != nil && verify.Changeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
 		t = plan.Turn{Job: q.job, Faults: []plan.Fault{unheld}}
 	}
 	return before.then(t, standing)

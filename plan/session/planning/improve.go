@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/sequence"
+	"bide/plan/verify"
 )
 
 // Improved is a day settled for an aim, by what its jobs come to each on its own. A refused job
@@ -120,7 +121,7 @@ func Verified(day *plan.DayPlan, err error) (*plan.DayPlan, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := plan.Verify(day); err != nil {
+	if err := verify.Plan(day); err != nil {
 		return nil, fmt.Errorf("the plan that the search made doesn't hold and isn't taken: %s", strings.ReplaceAll(err.Error(), "\n", "; "))
 	}
 	return day, nil

@@ -1,19 +1,21 @@
-package plan
+package verify
+
+import "bide/plan"
 
 // The verifier's part for one changeover: where the holders end, and the moves.
 
 // changeover: a standing that can be, places that hold every cut, true counts, and
 // moves that lead there one after the other.
-func (v *verifier) changeover(from []Length, l Layout, c Changeover) {
+func (v *verifier) changeover(from []plan.Length, l plan.Layout, c plan.Changeover) {
 	n := len(v.beam.Holders)
 	if !v.must(len(from) == n && len(c.From) == n && len(c.Holders) == n,
 		"%d holders with %d places before, %d given and %d after", n, len(from), len(c.From), len(c.Holders)) {
 		return
 	}
-	to := make([]Length, n)
+	to := make([]plan.Length, n)
 	for i, h := range c.Holders {
 		to[i] = h.At
-		if !v.must(h.Use <= Parked, "holder %d has use %d", i+1, h.Use) {
+		if !v.must(h.Use <= plan.Parked, "holder %d has use %d", i+1, h.Use) {
 			return
 		}
 		v.must(c.From[i] == from[i], "holder %d starts at %s instead of %s", i+1, c.From[i].MM(), from[i].MM())
@@ -31,7 +33,7 @@ func (v *verifier) changeover(from []Length, l Layout, c Changeover) {
 }
 
 // spaced: all on the rail, in order, no two nearer than the pitch.
-func (v *verifier) spaced(when string, at []Length) {
+func (v *verifier) spaced(when string, at []plan.Length) {
 	pitch := v.beam.HolderWidth + v.beam.Clearance
 	for i, x := range at {
 		v.must(x >= v.beam.Rail.From && x <= v.beam.Rail.To, "%s: holder %d at %s is off the rail", when, i+1, x.MM())
@@ -44,13 +46,13 @@ func (v *verifier) spaced(when string, at []Length) {
 
 // cuts: none where the anvil is damaged, every one held once, in order, by a holder that may cut and stands on it;
 // one that did not move may stand within position_tolerance of it.
-func (v *verifier) cuts(from []Length, l Layout, c Changeover) {
+func (v *verifier) cuts(from []plan.Length, l plan.Layout, c plan.Changeover) {
 	held := 0
 	for m, cut := range l.Cuts {
 		v.must(v.sound(cut), "cut %d at %s lies in a damaged band of the anvil", m+1, cut.MM())
 	}
 	for i, h := range c.Holders {
-		if h.Use != Cutting {
+		if h.Use != plan.Cutting {
 			v.must(h.Cut == 0, "idle holder %d holds cut %d", i+1, h.Cut)
 			continue
 		}
@@ -58,19 +60,19 @@ func (v *verifier) cuts(from []Length, l Layout, c Changeover) {
 		if !v.must(h.Cut == held && held <= len(l.Cuts), "holder %d holds cut %d of %d where cut %d is next", i+1, h.Cut, len(l.Cuts), held) {
 			continue
 		}
-		cut, allowed := l.Cuts[h.Cut-1], Length(0)
+		cut, allowed := l.Cuts[h.Cut-1], plan.Length(0)
 		if h.At == from[i] {
 			allowed = v.beam.InPlace
 		}
 		v.must(apart(h.At, cut) <= allowed, "holder %d at %s is not on cut %d at %s", i+1, h.At.MM(), h.Cut, cut.MM())
 		v.must(v.sound(h.At), "holder %d cuts at %s, in a damaged band of the anvil", i+1, h.At.MM())
-		v.must(v.beam.Holders[i] == Good || v.beam.Holders[i] == Stuck, "holder %d may not cut (%v)", i+1, v.beam.Holders[i])
+		v.must(v.beam.Holders[i] == plan.Good || v.beam.Holders[i] == plan.Stuck, "holder %d may not cut (%v)", i+1, v.beam.Holders[i])
 	}
 	v.must(held == len(l.Cuts), "%d of %d cuts are held", held, len(l.Cuts))
 }
 
 // sound reports whether the anvil is good at a place: the ends of a band are damaged.
-func (v *verifier) sound(at Length) bool {
+func (v *verifier) sound(at plan.Length) bool {
 	for _, band := range v.beam.Bad {
 		if band.From <= at && at <= band.To {
 			return false
@@ -81,15 +83,15 @@ func (v *verifier) sound(at Length) bool {
 
 // uses: idle holders where they may stand, each use by its right name. The edge of
 // the web is not outside.
-func (v *verifier) uses(l Layout, c Changeover) {
-	gap := max(v.beam.StoreGap, Nanometre)
+func (v *verifier) uses(l plan.Layout, c plan.Changeover) {
+	gap := max(v.beam.StoreGap, plan.Nanometre)
 	for i, h := range c.Holders {
-		if h.Use == Cutting {
+		if h.Use == plan.Cutting {
 			continue
 		}
-		use := Parked
+		use := plan.Parked
 		if h.At >= l.Web.From && h.At <= l.Web.To {
-			use = Resting
+			use = plan.Resting
 		}
 		v.must(h.Use == use, "holder %d at %s is %v, not %v", i+1, h.At.MM(), use, h.Use)
 		v.must(v.beam.RestOverWeb || h.At <= l.Web.From-gap || h.At >= l.Web.To+gap,
@@ -99,10 +101,10 @@ func (v *verifier) uses(l Layout, c Changeover) {
 
 // fixed: holders that can't move did not, and those that serve no cut leave every
 // cut its pitch.
-func (v *verifier) fixed(from []Length, l Layout, c Changeover) {
+func (v *verifier) fixed(from []plan.Length, l plan.Layout, c plan.Changeover) {
 	pitch := v.beam.HolderWidth + v.beam.Clearance
 	for i, h := range c.Holders {
-		if condition := v.beam.Holders[i]; condition == Good || condition == NoCut {
+		if condition := v.beam.Holders[i]; condition == plan.Good || condition == plan.NoCut {
 			continue
 		}
 		v.must(h.At == from[i], "holder %d can't move (%v) and went from %s to %s", i+1, v.beam.Holders[i], from[i].MM(), h.At.MM())
@@ -114,8 +116,8 @@ func (v *verifier) fixed(from []Length, l Layout, c Changeover) {
 }
 
 // counts: the numbers told are those of the places.
-func (v *verifier) counts(from []Length, c Changeover) {
-	repositions, travel, idle := 0, Length(0), [3]int{}
+func (v *verifier) counts(from []plan.Length, c plan.Changeover) {
+	repositions, travel, idle := 0, plan.Length(0), [3]int{}
 	for i, h := range c.Holders {
 		travel += apart(from[i], h.At)
 		idle[h.Use]++
@@ -125,13 +127,13 @@ func (v *verifier) counts(from []Length, c Changeover) {
 	}
 	v.must(c.Repositions == repositions, "%d repositions told, %d made", c.Repositions, repositions)
 	v.must(c.Travel == travel, "travel of %s told, %s made", c.Travel.MM(), travel.MM())
-	v.must(c.Parked == idle[Parked], "%d parked told, %d are", c.Parked, idle[Parked])
-	v.must(c.Resting == idle[Resting], "%d resting told, %d are", c.Resting, idle[Resting])
+	v.must(c.Parked == idle[plan.Parked], "%d parked told, %d are", c.Parked, idle[plan.Parked])
+	v.must(c.Resting == idle[plan.Resting], "%d resting told, %d are", c.Resting, idle[plan.Resting])
 }
 
 // moves: one for each holder whose place changes, none for another. It reports
 // whether that is so.
-func (v *verifier) moves(from []Length, c Changeover) bool {
+func (v *verifier) moves(from []plan.Length, c plan.Changeover) bool {
 	ok := true
 	moved := make([]bool, len(from))
 	for k, m := range c.Moves {
@@ -153,9 +155,9 @@ func (v *verifier) moves(from []Length, c Changeover) bool {
 
 // way: made one after the other, no move brings its holder nearer than the pitch
 // to a neighbour or past one. Its path is straight, so its far end decides.
-func (v *verifier) way(from []Length, moves []Move) {
+func (v *verifier) way(from []plan.Length, moves []plan.Move) {
 	pitch := v.beam.HolderWidth + v.beam.Clearance
-	at := append([]Length(nil), from...)
+	at := append([]plan.Length(nil), from...)
 	for k, m := range moves {
 		i := m.Holder - 1
 		low, high := min(m.From, m.To), max(m.From, m.To)
@@ -170,54 +172,54 @@ func (v *verifier) way(from []Length, moves []Move) {
 }
 
 // reasons: each move's reason is true, number by number.
-func (v *verifier) reasons(from []Length, l Layout, c Changeover) {
+func (v *verifier) reasons(from []plan.Length, l plan.Layout, c plan.Changeover) {
 	for _, m := range c.Moves {
 		h, w := c.Holders[m.Holder-1], m.Why
-		v.must(h.Use != Cutting || w.Cause == GoesToCut, "holder %d goes to cut %d and is said to move for another reason", m.Holder, h.Cut)
+		v.must(h.Use != plan.Cutting || w.Cause == plan.GoesToCut, "holder %d goes to cut %d and is said to move for another reason", m.Holder, h.Cut)
 		v.must(v.reason(m, h, from, l, c), "holder %d moves from %s to %s: the reason is not true: %+v", m.Holder, m.From.MM(), m.To.MM(), w)
 	}
 }
 
 // reason reports whether the reason for a move is true and names nothing that it
 // does not need. Whether a later job cuts at a place is for the day to check.
-func (v *verifier) reason(m Move, h Stand, from []Length, l Layout, c Changeover) bool {
-	w, pitch, idle := m.Why, v.beam.HolderWidth+v.beam.Clearance, h.Use != Cutting
+func (v *verifier) reason(m plan.Move, h plan.Stand, from []plan.Length, l plan.Layout, c plan.Changeover) bool {
+	w, pitch, idle := m.Why, v.beam.HolderWidth+v.beam.Clearance, h.Use != plan.Cutting
 	switch w.Cause {
-	case GoesToCut:
-		return !idle && w == Why{Cause: GoesToCut, Cut: h.Cut}
-	case NearCut:
+	case plan.GoesToCut:
+		return !idle && w == plan.Why{Cause: plan.GoesToCut, Cut: h.Cut}
+	case plan.NearCut:
 		return idle && w.Cut >= 1 && w.Cut <= len(l.Cuts) && w.Distance == apart(m.From, l.Cuts[w.Cut-1]) && w.Distance < pitch &&
-			w == Why{Cause: NearCut, Cut: w.Cut, Distance: w.Distance}
-	case OverWeb:
+			w == plan.Why{Cause: plan.NearCut, Cut: w.Cut, Distance: w.Distance}
+	case plan.OverWeb:
 		outside := max(l.Web.From-m.From, m.From-l.Web.To) // negative over the web
-		return idle && !v.beam.RestOverWeb && outside < max(v.beam.StoreGap, Nanometre) && w == Why{Cause: OverWeb, Distance: outside}
-	case MakesRoom, MakesWay:
+		return idle && !v.beam.RestOverWeb && outside < max(v.beam.StoreGap, plan.Nanometre) && w == plan.Why{Cause: plan.OverWeb, Distance: outside}
+	case plan.MakesRoom, plan.MakesWay:
 		return idle && v.giveWay(m, from, c)
-	case AsBegun, AsChosen:
-		return idle && w == Why{Cause: w.Cause}
-	case StandsAhead:
-		return idle && w.Job != "" && w == Why{Cause: StandsAhead, Job: w.Job, Cut: w.Cut} // the day says whether it is so
+	case plan.AsBegun, plan.AsChosen:
+		return idle && w == plan.Why{Cause: w.Cause}
+	case plan.StandsAhead:
+		return idle && w.Job != "" && w == plan.Why{Cause: plan.StandsAhead, Job: w.Job, Cut: w.Cut} // the day says whether it is so
 	}
 	return false
 }
 
 // giveWay reports whether the neighbour named comes that near to where the holder
 // stood, or goes that far past it.
-func (v *verifier) giveWay(m Move, from []Length, c Changeover) bool {
+func (v *verifier) giveWay(m plan.Move, from []plan.Length, c plan.Changeover) bool {
 	w, pitch := m.Why, v.beam.HolderWidth+v.beam.Clearance
 	n := w.Holder - 1
-	if n < 0 || n >= len(from) || apart(Length(n), Length(m.Holder-1)) != 1 {
+	if n < 0 || n >= len(from) || apart(plan.Length(n), plan.Length(m.Holder-1)) != 1 {
 		return false
 	}
 	past := m.From - c.Holders[n].At // how far a neighbour from above went past
 	if w.Holder < m.Holder {
 		past = -past
 	}
-	if w.Cause == MakesRoom {
-		return past > -pitch && past < pitch && w == Why{Cause: MakesRoom, Holder: w.Holder, Distance: apart(past, 0)}
+	if w.Cause == plan.MakesRoom {
+		return past > -pitch && past < pitch && w == plan.Why{Cause: plan.MakesRoom, Holder: w.Holder, Distance: apart(past, 0)}
 	}
-	return past >= pitch && w == Why{Cause: MakesWay, Holder: w.Holder, Distance: past}
+	return past >= pitch && w == plan.Why{Cause: plan.MakesWay, Holder: w.Holder, Distance: past}
 }
 
 // apart is the distance between two places.
-func apart(a, b Length) Length { return max(a-b, b-a) }
+func apart(a, b plan.Length) plan.Length { return max(a-b, b-a) }

@@ -1,6 +1,7 @@
-package plan
+package verify
 
 import (
+	"bide/plan"
 	"errors"
 	"fmt"
 	"slices"
@@ -16,7 +17,7 @@ import (
 // from step to step, all times, the totals, and that no job comes twice. The error
 // joins every violation, with job and numbers; nil when there is none. O(H log H)
 // for each step of H holders.
-func Verify(d *DayPlan) error {
+func Plan(d *plan.DayPlan) error {
 	if d == nil || d.Beam == nil || d.Start == nil {
 		return errors.New("a plan without beam or standing")
 	}
@@ -27,8 +28,8 @@ func Verify(d *DayPlan) error {
 
 // VerifyDay checks a whole plan like Verify, and that it plans or refuses each of
 // the day's jobs that are waiting or running, once, from the day's start.
-func VerifyDay(p *DayPlan, d *Day) error {
-	err := Verify(p)
+func DayOf(p *plan.DayPlan, d *plan.Day) error {
+	err := Plan(p)
 	if p == nil || p.Beam == nil || p.Start == nil {
 		return err
 	}
@@ -40,7 +41,7 @@ func VerifyDay(p *DayPlan, d *Day) error {
 // VerifyChangeover checks one changeover from a standing to a layout of the job.
 // Without a job the layout is taken as it is and the changeover alone is checked.
 // The error joins every violation, with numbers.
-func VerifyChangeover(b *Beam, j *Job, from []Length, l Layout, c Changeover) error {
+func Changeover(b *plan.Beam, j *plan.Job, from []plan.Length, l plan.Layout, c plan.Changeover) error {
 	v := &verifier{beam: b}
 	if j != nil {
 		v.job = j.ID
@@ -52,7 +53,7 @@ func VerifyChangeover(b *Beam, j *Job, from []Length, l Layout, c Changeover) er
 
 // verifier collects what is wrong with a plan on one beam.
 type verifier struct {
-	beam   *Beam
+	beam   *plan.Beam
 	job    string // what is being looked at
 	faults []error
 }
@@ -71,10 +72,10 @@ func (v *verifier) must(holds bool, format string, args ...any) bool {
 
 // layout: the web by the guide line, the slits in an order the job allows, trim and
 // shift within what it allows, cuts the exact sums.
-func (v *verifier) layout(j *Job, l Layout) {
+func (v *verifier) layout(j *plan.Job, l plan.Layout) {
 	left := v.webFrom(j.Web)
 	v.must(v.beam.Web.From <= l.Web.From && l.Web.To <= v.beam.Web.To, "the web at %s to %s leaves the web area", l.Web.From.MM(), l.Web.To.MM())
-	v.must(l.Web == Span{left, left + j.Web}, "the web runs at %s to %s instead of %s to %s",
+	v.must(l.Web == plan.Span{From: left, To: left + j.Web}, "the web runs at %s to %s instead of %s to %s",
 		l.Web.From.MM(), l.Web.To.MM(), left.MM(), (left + j.Web).MM())
 	v.must(arranged(j, l.Slits), "slits %v are not the job's in an order it allows", l.Slits)
 
@@ -86,7 +87,7 @@ func (v *verifier) layout(j *Job, l Layout) {
 	v.must(waste >= 0, "the slits are %s wider than the web", (-waste).MM())
 	v.trim(j, l, waste)
 
-	var cuts []Length
+	var cuts []plan.Length
 	at := l.Web.From
 	if waste > 0 {
 		at += l.Trim[0]
@@ -102,9 +103,9 @@ func (v *verifier) layout(j *Job, l Layout) {
 }
 
 // trim: both strips wide enough and adding up, and the shift they say.
-func (v *verifier) trim(j *Job, l Layout, waste Length) {
+func (v *verifier) trim(j *plan.Job, l plan.Layout, waste plan.Length) {
 	if waste == 0 {
-		v.must(l.Trim == [2]Length{} && l.Shift == 0, "trim %v and shift %s where nothing is trimmed", l.Trim, l.Shift.MM())
+		v.must(l.Trim == [2]plan.Length{} && l.Shift == 0, "trim %v and shift %s where nothing is trimmed", l.Trim, l.Shift.MM())
 		return
 	}
 	v.must(l.Trim[0]+l.Trim[1] == waste, "trim of %s and %s does not add up to %s", l.Trim[0].MM(), l.Trim[1].MM(), waste.MM())
@@ -112,17 +113,17 @@ func (v *verifier) trim(j *Job, l Layout, waste Length) {
 		v.must(t > 0 && t >= j.Trim, "trim of %s where %s is the least", t.MM(), j.Trim.MM())
 	}
 	v.must(l.Trim[0]-waste/2 == l.Shift, "shift of %s with %s of %s trimmed on the operator side", l.Shift.MM(), l.Trim[0].MM(), waste.MM())
-	v.must(j.Shift == Free || l.Shift == 0, "shift of %s though the layout is to be centred", l.Shift.MM())
+	v.must(j.Shift == plan.Free || l.Shift == 0, "shift of %s though the layout is to be centred", l.Shift.MM())
 }
 
 // webFrom is where a web of that width begins. The drive side gets the odd
 // nanometre.
-func (v *verifier) webFrom(width Length) Length {
+func (v *verifier) webFrom(width plan.Length) plan.Length {
 	area := v.beam.Web
 	switch v.beam.Guide {
-	case GuideOperator:
+	case plan.GuideOperator:
 		return area.From
-	case GuideDrive:
+	case plan.GuideDrive:
 		return area.To - width
 	}
 	beside := area.To - area.From - width
@@ -130,21 +131,21 @@ func (v *verifier) webFrom(width Length) Length {
 }
 
 // arranged reports whether the slits are the job's, in an order that it allows.
-func arranged(j *Job, got []Length) bool {
-	var listed []Length
+func arranged(j *plan.Job, got []plan.Length) bool {
+	var listed []plan.Length
 	for _, e := range j.Entries {
 		if e.Count < 1 {
 			return false
 		}
-		listed = append(listed, slices.Repeat([]Length{e.Width}, e.Count)...)
+		listed = append(listed, slices.Repeat([]plan.Length{e.Width}, e.Count)...)
 	}
 	if len(listed) != len(got) {
 		return false
 	}
 	switch j.Arrange {
-	case AsListed:
+	case plan.AsListed:
 		return slices.Equal(listed, got)
-	case ByEntries:
+	case plan.ByEntries:
 		return entriesInAnyOrder(j.Entries, make([]bool, len(j.Entries)), got)
 	}
 	got = slices.Clone(got)
@@ -155,7 +156,7 @@ func arranged(j *Job, got []Length) bool {
 
 // entriesInAnyOrder reports whether the slits are the entries not yet used, one
 // after the other in any order, each unbroken.
-func entriesInAnyOrder(entries []Entry, used []bool, slits []Length) bool {
+func entriesInAnyOrder(entries []plan.Entry, used []bool, slits []plan.Length) bool {
 	if len(slits) == 0 {
 		return true
 	}
@@ -175,6 +176,6 @@ func entriesInAnyOrder(entries []Entry, used []bool, slits []Length) bool {
 }
 
 // all reports whether every length is l.
-func all(lengths []Length, l Length) bool {
-	return !slices.ContainsFunc(lengths, func(x Length) bool { return x != l })
+func all(lengths []plan.Length, l plan.Length) bool {
+	return !slices.ContainsFunc(lengths, func(x plan.Length) bool { return x != l })
 }

@@ -1,6 +1,7 @@
-package plan
+package verify
 
 import (
+	"bide/plan"
 	"maps"
 	"slices"
 	"time"
@@ -13,9 +14,9 @@ import (
 const rounding = 2 * time.Microsecond
 
 // day: step after step from the start's standing, then the sums.
-func (v *verifier) day(d *DayPlan) {
+func (v *verifier) day(d *plan.DayPlan) {
 	steps := planned(d)
-	now, sum := carry(d.Start, len(d.Beam.Holders)), Totals{Jobs: len(steps)}
+	now, sum := carry(d.Start, len(d.Beam.Holders)), plan.Totals{Jobs: len(steps)}
 	for i, s := range steps {
 		if !v.must(s.Job != nil, "step %d has no job", i+1) {
 			return
@@ -29,7 +30,7 @@ func (v *verifier) day(d *DayPlan) {
 		v.setup(now, s)
 		v.times(steps, i)
 		v.ahead(steps[i:])
-		sum.add(s)
+		addStep(&sum, s)
 		now.run(s)
 	}
 	v.job = ""
@@ -41,7 +42,7 @@ func (v *verifier) day(d *DayPlan) {
 }
 
 // add counts one step in, from what its parts say.
-func (t *Totals) add(s *Step) {
+func addStep(t *plan.Totals, s *plan.Step) {
 	t.Repositions += s.Changeover.Repositions
 	t.Setup += s.RunStart.Sub(s.SetupStart)
 	t.Late += s.Late
@@ -52,7 +53,7 @@ func (t *Totals) add(s *Step) {
 
 // times: the setup begins when the job before has run, the run when it is set up;
 // it takes its metres at its speed, or what the job says; late is what it ends behind its due time.
-func (v *verifier) times(steps []*Step, i int) {
+func (v *verifier) times(steps []*plan.Step, i int) {
 	s := steps[i]
 	if i > 0 {
 		v.must(s.SetupStart.Equal(steps[i-1].RunEnd), "setup begins at %v, the job before ends at %v", s.SetupStart, steps[i-1].RunEnd)
@@ -83,9 +84,9 @@ func (v *verifier) near(what string, got, want time.Duration, legs int) {
 
 // ahead: whoever is said to stand ready for a later job stands there until it, and
 // holds the cut named.
-func (v *verifier) ahead(steps []*Step) {
+func (v *verifier) ahead(steps []*plan.Step) {
 	for _, m := range steps[0].Changeover.Moves {
-		if m.Why.Cause != StandsAhead {
+		if m.Why.Cause != plan.StandsAhead {
 			continue
 		}
 		found := false
@@ -103,7 +104,7 @@ func (v *verifier) ahead(steps []*Step) {
 }
 
 // planned are the steps of a plan.
-func planned(d *DayPlan) (steps []*Step) {
+func planned(d *plan.DayPlan) (steps []*plan.Step) {
 	for _, t := range d.Turns {
 		if t.Step != nil {
 			steps = append(steps, t.Step)
@@ -114,7 +115,7 @@ func planned(d *DayPlan) (steps []*Step) {
 
 // once: no job comes twice; each is planned, by a step that is its own, or refused for a
 // reason.
-func (v *verifier) once(d *DayPlan) {
+func (v *verifier) once(d *plan.DayPlan) {
 	seen := map[string]bool{}
 	for i, t := range d.Turns {
 		if !v.must(t.Job != nil, "number %d in the sequence has no job", i+1) {
@@ -129,14 +130,14 @@ func (v *verifier) once(d *DayPlan) {
 		}
 		v.must(len(t.Faults) > 0, "job %s is refused without a reason", t.Job.ID)
 		for _, f := range t.Faults {
-			v.must(f.Why != nil && f.Why(Millimetres) != "", "job %s is refused with an empty reason", t.Job.ID)
+			v.must(f.Why != nil && f.Why(plan.Millimetres) != "", "job %s is refused with an empty reason", t.Job.ID)
 		}
 	}
 }
 
 // covers: the jobs planned and refused are those of the day that wait or run, and
 // the first setup begins at the day's start.
-func (v *verifier) covers(p *DayPlan, d *Day) {
+func (v *verifier) covers(p *plan.DayPlan, d *plan.Day) {
 	got := map[string]bool{}
 	for _, t := range p.Turns {
 		if t.Job != nil {
@@ -144,7 +145,7 @@ func (v *verifier) covers(p *DayPlan, d *Day) {
 		}
 	}
 	for _, j := range d.Jobs {
-		want := j.State == Waiting || j.State == Running
+		want := j.State == plan.Waiting || j.State == plan.Running
 		v.must(got[j.ID] || !want, "job %s is neither planned nor refused", j.ID)
 		v.must(want || !got[j.ID], "job %s is done or aside, and planned all the same", j.ID)
 		delete(got, j.ID)

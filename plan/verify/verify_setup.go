@@ -1,6 +1,7 @@
-package plan
+package verify
 
 import (
+	"bide/plan"
 	"math"
 	"time"
 )
@@ -10,39 +11,39 @@ import (
 
 // carried is what stands on the beam and what it last ran.
 type carried struct {
-	at           []Length
-	blades       []Blade
+	at           []plan.Length
+	blades       []plan.Blade
 	material     string // empty unknown
-	web          Length
+	web          plan.Length
 	bar          float64 // 0 unknown
 	siliconeFree bool
 	job          string // it last ran, or runs
 }
 
 // carry copies a standing; blades that it does not give are unknown.
-func carry(s *Standing, holders int) *carried {
-	c := &carried{append([]Length(nil), s.At...), make([]Blade, holders), s.Material, s.Web, s.SetBar, s.SiliconeFree, s.Job}
+func carry(s *plan.Standing, holders int) *carried {
+	c := &carried{append([]plan.Length(nil), s.At...), make([]plan.Blade, holders), s.Material, s.Web, s.SetBar, s.SiliconeFree, s.Job}
 	copy(c.blades, s.Blades)
 	return c
 }
 
 // run is what stands once the step's job runs.
-func (c *carried) run(s *Step) {
+func (c *carried) run(s *plan.Step) {
 	j := s.Job
 	c.material, c.web, c.bar, c.siliconeFree, c.job = j.Material, j.Web, j.SetBar, j.SiliconeFree, j.ID
 	for i, h := range s.Changeover.Holders {
 		c.at[i] = h.At
-		if h.Use == Cutting && (j.Blade != Blade{}) {
+		if h.Use == plan.Cutting && (j.Blade != plan.Blade{}) {
 			c.blades[i] = j.Blade
 		}
 	}
 }
 
 // setup: each part by its cause.
-func (v *verifier) setup(now *carried, s *Step) {
+func (v *verifier) setup(now *carried, s *plan.Step) {
 	b, j, told := v.beam, s.Job, s.Setup
-	if j.State == Running && now.job == j.ID && len(s.Changeover.Moves) == 0 {
-		v.must(told == SetupTime{}, "the job runs already, and its setup is told as %+v", told)
+	if j.State == plan.Running && now.job == j.ID && len(s.Changeover.Moves) == 0 {
+		v.must(told == plan.SetupTime{}, "the job runs already, and its setup is told as %+v", told)
 		return
 	}
 	cause := func(yes bool, d time.Duration) time.Duration {
@@ -61,7 +62,7 @@ func (v *verifier) setup(now *carried, s *Step) {
 
 	swaps := 0
 	for i, h := range s.Changeover.Holders {
-		if h.Use == Cutting && (now.blades[i] != Blade{}) && (j.Blade != Blade{}) && now.blades[i] != j.Blade {
+		if h.Use == plan.Cutting && (now.blades[i] != plan.Blade{}) && (j.Blade != plan.Blade{}) && now.blades[i] != j.Blade {
 			swaps++
 		}
 	}
@@ -82,16 +83,16 @@ func turns(pieces, people int, each time.Duration) time.Duration {
 }
 
 // positioner: the time of the moves in their order.
-func (v *verifier) positioner(s *Step) {
+func (v *verifier) positioner(s *plan.Step) {
 	drive, moves := v.beam.Drive, s.Changeover.Moves
 	var takes time.Duration
-	var way Length
+	var way plan.Length
 	switch drive.Kind {
-	case Shuttle:
+	case plan.Shuttle:
 		takes, way = v.shuttle(moves)
-	case OwnDrive:
+	case plan.OwnDrive:
 		takes = v.own(moves)
-	case ByHand:
+	case plan.ByHand:
 		takes = turns(len(moves), drive.Crew, drive.Hand)
 	}
 	v.near("positioning", s.Setup.Positioner, takes, 2*len(moves)+1)
@@ -99,9 +100,9 @@ func (v *verifier) positioner(s *Step) {
 }
 
 // shuttle follows the one carriage from home to each holder, with it, and home.
-func (v *verifier) shuttle(moves []Move) (takes time.Duration, way Length) {
+func (v *verifier) shuttle(moves []plan.Move) (takes time.Duration, way plan.Length) {
 	drive := v.beam.Drive
-	stops := []Length{drive.Home}
+	stops := []plan.Length{drive.Home}
 	for _, m := range moves {
 		stops = append(stops, m.From, m.To)
 		takes += drive.Pick + drive.Set
@@ -116,10 +117,10 @@ func (v *verifier) shuttle(moves []Move) (takes time.Duration, way Length) {
 }
 
 // own lets every holder drive itself as soon as the neighbours in its way are set.
-func (v *verifier) own(moves []Move) time.Duration {
+func (v *verifier) own(moves []plan.Move) time.Duration {
 	pitch := v.beam.HolderWidth + v.beam.Clearance
 	set := map[int]time.Duration{} // by holder
-	old := map[int]Length{}
+	old := map[int]plan.Length{}
 	var longest time.Duration
 	for _, m := range moves {
 		var start time.Duration
@@ -138,7 +139,7 @@ func (v *verifier) own(moves []Move) time.Duration {
 
 // leg is the time of one way that starts and ends at rest: up to speed, along and
 // down again, or half of it up and half down where full speed is not reached.
-func (v *verifier) leg(way Length) time.Duration {
+func (v *verifier) leg(way plan.Length) time.Duration {
 	s, speed, rate := float64(way), float64(v.beam.Drive.Speed), float64(v.beam.Drive.Acceleration)
 	if way == 0 || speed <= 0 {
 		return 0
