@@ -9,13 +9,13 @@ import (
 // asChosen reports whether every job of the day is planned as it was chosen, for what it
 // was, and costs no more, or is planned as it was begun; and whether each move that is
 // made ahead is made for a job that still comes.
-func (s *search) asChosen() bool {
-	if s.effort.Aim != s.listed.Aim {
+func (s *instance) asChosen() bool {
+	if s.aim != s.listed.Aim {
 		return false
 	}
 	chosen := false
 	for i, st := range s.steps {
-		if s.pinned(i) {
+		if s.pinned[i] {
 			continue
 		}
 		c := st.Job.Chosen

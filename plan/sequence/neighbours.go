@@ -1,32 +1,28 @@
 package sequence
 
-import (
-	"bide/plan"
-	"bide/plan/floor"
-	"slices"
-)
+import "slices"
 
-// The neighbours of a tour that a search goes to: another order, other layouts, or
-// both. Each way makes next, which is a copy of the tour as it stands, into a
+// The neighbours of a candidate that a search goes to: another order, other layouts, or
+// both. Each way makes next, which is a copy of it as it stands, into a
 // neighbour, with a and b two turns drawn by chance; it marks the layouts to be
 // chosen anew, and returns the first turn that changes and the first from which all
 // is alike again. It is not ok when it changes nothing.
 
 // neighbour makes one kind of neighbour.
-type neighbour func(k *seeker, next *tour, a, b int) (from, alike int, ok bool)
+type neighbour func(k *annealer, next *candidate, a, b int) (from, alike int, ok bool)
 
 // neighbours are drawn from evenly; what stands here twice is drawn twice as often. The
 // last of them leave the order alone.
 var neighbours = [...]neighbour{
-	(*seeker).exchange, (*seeker).exchange, (*seeker).moveJob, (*seeker).moveJob, (*seeker).moveRun, (*seeker).moveRun,
-	(*seeker).turnRound, (*seeker).slideRun, (*seeker).slideRun, (*seeker).relay, (*seeker).relay, (*seeker).relay,
+	(*annealer).exchange, (*annealer).exchange, (*annealer).moveJob, (*annealer).moveJob, (*annealer).moveRun, (*annealer).moveRun,
+	(*annealer).turnRound, (*annealer).slideRun, (*annealer).slideRun, (*annealer).relay, (*annealer).relay, (*annealer).relay,
 }
 
 const reordering = 7 // neighbours that change the order
 
 // propose makes next a neighbour of now; ok is false when it breaks a rule or is
 // none.
-func (k *seeker) propose(now, next *tour) (from, alike int, ok bool) {
+func (k *annealer) propose(now, next *candidate) (from, alike int, ok bool) {
 	n := len(now.order)
 	a, b := k.chance.IntN(n), k.chance.IntN(n)
 	next.take(now)
@@ -40,27 +36,27 @@ func (k *seeker) propose(now, next *tour) (from, alike int, ok bool) {
 }
 
 // exchange lets two jobs change turns.
-func (k *seeker) exchange(next *tour, a, b int) (from, alike int, ok bool) {
+func (k *annealer) exchange(next *candidate, a, b int) (from, alike int, ok bool) {
 	order := next.order
 	order[a], order[b] = order[b], order[a]
-	k.redo[order[a]], k.redo[order[b]] = true, true
+	k.anew[order[a]], k.anew[order[b]] = true, true
 	return min(a, b), max(a, b) + 1, a != b
 }
 
 // moveJob gives one job another turn, behind a job that it suits or anywhere.
-func (k *seeker) moveJob(next *tour, a, b int) (from, alike int, ok bool) {
+func (k *annealer) moveJob(next *candidate, a, b int) (from, alike int, ok bool) {
 	j := next.order[a]
 	rest := slices.Delete(next.order, a, a+1)
 	if len(rest) > 0 && k.chance.IntN(4) > 0 {
 		b = 1 + k.suited(rest, j)
 	}
 	next.order = slices.Insert(rest, b, j)
-	k.redo[j] = true
+	k.anew[j] = true
 	return min(a, b), max(a, b) + 1, a != b
 }
 
 // moveRun gives a run of jobs other turns, behind a job that the first suits.
-func (k *seeker) moveRun(next *tour, a, b int) (from, alike int, ok bool) {
+func (k *annealer) moveRun(next *candidate, a, b int) (from, alike int, ok bool) {
 	n := len(next.order)
 	a = min(a, b)
 	run := slices.Clone(next.order[a : a+1+k.chance.IntN(min(4, n-a))])
@@ -71,74 +67,37 @@ func (k *seeker) moveRun(next *tour, a, b int) (from, alike int, ok bool) {
 	to := 1 + k.suited(rest, run[0])
 	next.order = slices.Insert(rest, to, run...)
 	from, alike = min(a, to), max(a, to)+len(run)
-	k.redo[run[0]] = k.chance.IntN(2) == 0
+	k.anew[run[0]] = k.chance.IntN(2) == 0
 	if alike < n { // the job behind may want another layout now
-		k.redo[next.order[alike]] = k.chance.IntN(2) == 0
+		k.anew[next.order[alike]] = k.chance.IntN(2) == 0
 		alike++
 	}
 	return from, alike, a != to
 }
 
 // turnRound turns a run of jobs round.
-func (k *seeker) turnRound(next *tour, a, b int) (from, alike int, ok bool) {
+func (k *annealer) turnRound(next *candidate, a, b int) (from, alike int, ok bool) {
 	from, alike = min(a, b), max(a, b)+1
 	slices.Reverse(next.order[from:alike])
 	for _, j := range next.order[from:alike] {
-		k.redo[j] = true
+		k.anew[j] = true
 	}
 	return from, alike, a != b
 }
 
 // slideRun chooses one layout anew and lets those of some turns after it slide
 // along the beam with it.
-func (k *seeker) slideRun(next *tour, a, _ int) (from, alike int, ok bool) {
+func (k *annealer) slideRun(next *candidate, a, _ int) (from, alike int, ok bool) {
 	alike = min(a+1+k.chance.IntN(5), len(next.order))
-	k.redo[next.order[a]], k.slid = true, alike
+	k.anew[next.order[a]], k.slid = true, alike
 	return a, alike, k.free(next.order[a])
 }
 
 // relay chooses the layouts of one turn or two anew.
-func (k *seeker) relay(next *tour, a, _ int) (from, alike int, ok bool) {
+func (k *annealer) relay(next *candidate, a, _ int) (from, alike int, ok bool) {
 	alike = min(a+1+k.chance.IntN(2), len(next.order))
 	for _, j := range next.order[a:alike] {
-		k.redo[j] = true
+		k.anew[j] = true
 	}
 	return a, alike, k.free(next.order[a]) || k.free(next.order[alike-1])
-}
-
-// suited is the turn, of three drawn by chance, of the job that has most cuts in
-// common with job j at the best of their shifts.
-func (k *seeker) suited(order []int, j int) int {
-	best := k.chance.IntN(len(order))
-	for range 2 {
-		if t := k.chance.IntN(len(order)); k.common[order[t]][j] > k.common[order[best]][j] {
-			best = t
-		}
-	}
-	return best
-}
-
-// meeting is the most cuts that the layouts of two jobs have in common at any
-// shifts that they allow.
-func meeting(a, b *floor.Needs) int {
-	lo, hi := a.Window.From-b.Window.To, a.Window.To-b.Window.From // shift of a less shift of b
-	var differ []plan.Length
-	for _, x := range a.Listed {
-		for _, y := range b.Listed {
-			if d := y - x; d >= lo && d <= hi {
-				differ = append(differ, d)
-			}
-		}
-	}
-	slices.Sort(differ)
-	most, run := 0, 0
-	for i, d := range differ {
-		if i > 0 && d == differ[i-1] {
-			run++
-		} else {
-			run = 1
-		}
-		most = max(most, run)
-	}
-	return most
 }

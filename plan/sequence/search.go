@@ -5,10 +5,8 @@ import (
 	"bide/plan/changeover"
 	"bide/plan/floor"
 	"context"
-	"math/rand/v2"
 	"slices"
 	"sync"
-	"time"
 )
 
 // Effort is what a search for the best day may spend. The result depends on it,
@@ -60,23 +58,23 @@ func Search(ctx context.Context, b *plan.Beam, start *plan.Standing, d *plan.Day
 	if e.Rounds == 0 {
 		e.Rounds = DefaultRounds(b, len(listed.Steps()))
 	}
-	s := newSearch(b, start, d.Begins(start), listed, e)
+	s := &search{instance: newInstance(b, start, d.Begins(start), listed, e.Aim), effort: e}
 	s.floor = s.provenFloor()
-	plans := s.run(ctx)
+	plans := s.plan(ctx)
 	before := s.fallback(listed)
-	best := s.better(append(before, plans...)) // what gains nothing changes nothing
-	if best == nil {                           // no order that keeps the rules can be set
-		best = s.settle(ctx)
+	best := better(append(before, plans...), e.Aim) // what gains nothing changes nothing
+	if best == nil {                                // no order that keeps the rules can be set
+		best = s.jointly(ctx)
 		best.Floor = s.listedFloor()
 		return best, nil
 	}
-	if len(before) > 0 && !s.beats(best) { // the listed order may come to more when settled
-		best = s.better([]*plan.DayPlan{s.settle(ctx), best})
+	if len(before) > 0 && !s.beats(best) { // the listed order may come to more when planned jointly
+		best = better([]*plan.DayPlan{s.jointly(ctx), best}, e.Aim)
 	}
-	// For minutes a search weighs blades by the way; settled in its order the day gains more
-	// of them. For moves there is next to nothing left to gain.
+	// For minutes a search weighs blades by the way; planned jointly in its order the day
+	// gains more of them. For moves there is next to nothing left to gain.
 	if e.Aim == plan.AimMinutes && best != listed && ctx.Err() == nil {
-		best = s.better([]*plan.DayPlan{best, newSearch(b, start, s.clock, best, Effort{Aim: e.Aim}).settle(ctx)})
+		best = better([]*plan.DayPlan{best, newInstance(b, start, s.clock, best, e.Aim).jointly(ctx)}, e.Aim)
 	}
 	best.Turns, best.Listed, best.Done = among(best.Steps(), listed), listed.Listed, listed.Done
 	best.Floor = s.floor
@@ -84,9 +82,21 @@ func Search(ctx context.Context, b *plan.Beam, start *plan.Standing, d *plan.Day
 	return best, nil
 }
 
+// search is one call of Search.
+type search struct {
+	*instance
+	effort Effort
+	floor  *plan.Floor // over all orders
+
+	mu   sync.Mutex // guards what follows
+	done [mostRuns]int
+	best plan.Totals
+	seen bool
+}
+
 // beats reports whether a day is proven better than any plan of the listed order.
 func (s *search) beats(d *plan.DayPlan) bool {
-	if s.effort.Aim != plan.AimMoves || d.Totals.Late > 0 {
+	if s.aim != plan.AimMoves || d.Totals.Late > 0 {
 		return false
 	}
 	floor := s.listedFloor()
@@ -99,38 +109,6 @@ func (s *search) listedFloor() *plan.Floor {
 		return nil
 	}
 	return floor.OfNeeds(s.beam, s.start.At, floor.NeedsOf(s.beam, s.jobs), s.apart)
-}
-
-// search is one call of Search.
-type search struct {
-	beam   *plan.Beam
-	start  *plan.Standing
-	clock  time.Time
-	listed *plan.DayPlan // of the order given
-	steps  []*plan.Step  // of that
-	jobs   []*plan.Job   // that can be run
-	rules  plan.Rules
-	common [][]int   // by two jobs: most cuts they can have in common
-	apart  [][]int   // by two jobs, and behind the last from the start: how far they are apart
-	least  [][]int64 // by two jobs: the least energy of the changeover between them
-	effort Effort
-	floor  *plan.Floor // over all orders
-
-	mu   sync.Mutex // guards what follows
-	done [mostStarters]int
-	best plan.Totals
-	seen bool
-}
-
-func newSearch(b *plan.Beam, start *plan.Standing, clock time.Time, listed *plan.DayPlan, e Effort) *search {
-	s := &search{beam: b, start: start, clock: clock, listed: listed, effort: e, steps: listed.Steps(), jobs: listed.Jobs()}
-	var begun *plan.Job
-	if s.setting(0) && s.jobs[0].Turn == 0 {
-		begun = s.jobs[0]
-	}
-	s.rules = plan.RulesOf(s.jobs, listed.Done, begun)
-	s.compare()
-	return s
 }
 
 // provenFloor is the floor over all orders that keep the rules, which may be a single
@@ -152,64 +130,8 @@ func (s *search) provenFloor() *plan.Floor {
 	return proven
 }
 
-// setting reports whether the beam is being set up for a job.
-func (s *search) setting(job int) bool {
-	return job < len(s.jobs) && s.start.Setting != nil && s.start.Setting.Job == s.jobs[job].ID
-}
-
-// pinned reports whether a job runs or is being set up: it is as it stands.
-func (s *search) pinned(job int) bool {
-	return job < len(s.jobs) && s.jobs[job].State == plan.Running || s.setting(job)
-}
-
-// compare works out what is known of each pair of jobs beforehand.
-func (s *search) compare() {
-	n := floor.NeedsOf(s.beam, s.jobs)
-	s.apart = floor.Distances(s.beam, s.start.At, s.jobs, n)
-	move := s.beam.Drive.Typical()
-	for u := range n {
-		s.common, s.least = append(s.common, make([]int, len(n))), append(s.least, make([]int64, len(n)))
-		for j := range n {
-			s.common[u][j] = meeting(&n[u], &n[j])
-			before := jobLeft(s.jobs[u])
-			least := plan.Score{Setup: s.beam.SetupTime(&before, s.jobs[j], &plan.Changeover{}).Total(), Repositions: s.apart[u][j]}
-			s.least[u][j] = energy(least, s.effort.Aim, move)
-		}
-	}
-}
-
-// seeker makes the seeker of the nth search with a seed.
-func (s *search) seeker(seed uint64, n int) *seeker {
-	p, err := changeover.NewPlanner(s.beam)
-	if err != nil {
-		panic(err) // the listed order was planned on this beam
-	}
-	k := &seeker{
-		p: p, jobs: s.jobs, rules: s.rules, common: s.common, least: s.least, aim: s.effort.Aim,
-		timed:  s.effort.Aim == plan.AimMinutes,
-		move:   s.beam.Drive.Typical(),
-		chance: rand.New(rand.NewPCG(seed, uint64(n))),
-		rough:  newSketch(s.beam, s.start, s.jobs),
-		redo:   make([]bool, len(s.jobs)),
-		laid:   make([]bool, len(s.jobs)),
-	}
-	_, k.inOrder = s.rules.Only()
-	for i, j := range s.jobs {
-		k.pinned = append(k.pinned, s.pinned(i))
-		k.begun = append(k.begun, nil)
-		if k.pinned[i] && i == 0 { // planned from the same start
-			k.begun[i] = s.steps[i]
-		}
-		from, to := s.beam.Window(j)
-		k.windows = append(k.windows, plan.Span{From: from, To: to})
-		k.due = k.due || !j.Due.IsZero()
-	}
-	k.timed = k.timed || k.due
-	return k
-}
-
 // report tells how far the searches are, now and then.
-func (s *search) report(n, round int, best *tour) {
+func (s *search) report(n, round int, best *candidate) {
 	if s.effort.Report == nil {
 		return
 	}
@@ -218,7 +140,7 @@ func (s *search) report(n, round int, best *tour) {
 	s.done[n] = round
 	last := best.sums[len(best.order)]
 	totals := plan.Totals{Jobs: len(best.order), Repositions: last.Repositions, Setup: last.Setup, LateJobs: last.LateJobs, Late: last.Late}
-	if !s.seen || totals.Score().Compare(s.best.Score(), s.effort.Aim) < 0 {
+	if !s.seen || totals.Score().Compare(s.best.Score(), s.aim) < 0 {
 		s.best, s.seen = totals, true
 	}
 	sum := 0
@@ -230,7 +152,7 @@ func (s *search) report(n, round int, best *tour) {
 
 // better is the best of the plans, the first of equal ones; nil ones are passed
 // over.
-func (s *search) better(plans []*plan.DayPlan) *plan.DayPlan {
+func better(plans []*plan.DayPlan, aim plan.Aim) *plan.DayPlan {
 	var best *plan.DayPlan
 	var least plan.Score
 	for _, p := range plans {
@@ -238,7 +160,7 @@ func (s *search) better(plans []*plan.DayPlan) *plan.DayPlan {
 			continue
 		}
 		sc := scoreOf(p.Steps())
-		if best == nil || sc.Compare(least, s.effort.Aim) < 0 {
+		if best == nil || sc.Compare(least, aim) < 0 {
 			best, least = p, sc
 		}
 	}

@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"bide/plan"
-	"bide/plan/changeover"
 	"bide/plan/floor"
 	"fmt"
 	"math/rand/v2"
@@ -11,8 +10,8 @@ import (
 )
 
 // benchDay is a day of jobs with a free shift on a beam with that many holders, and
-// the seeker that a search would begin with.
-func benchDay(b *testing.B, holders, jobs int) (*seeker, *tour) {
+// the run that a search would begin with.
+func benchDay(b *testing.B, holders, jobs int) (*run, *candidate) {
 	beam := &plan.Beam{
 		HolderWidth: 12 * plan.Millimetre, Clearance: 300 * 1000, Rail: plan.Span{From: -640 * plan.Millimetre, To: 2240 * plan.Millimetre},
 		Web: plan.Span{From: 0, To: 1600 * plan.Millimetre}, RestOverWeb: true, Holders: make([]plan.Condition, holders),
@@ -34,9 +33,8 @@ func benchDay(b *testing.B, holders, jobs int) (*seeker, *tour) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	s := newSearch(beam, start, d.Start, listed, Effort{Aim: plan.AimMoves, Seed: 1})
-	k := s.seeker(1, 0)
-	t, ok := k.begin(s, false)
+	k := newRun(newInstance(beam, start, d.Start, listed, plan.AimMoves), 1, 0)
+	t, ok := k.begin(false)
 	if !ok || len(t.order) != jobs {
 		b.Fatalf("%d of %d jobs planned", len(t.order), jobs)
 	}
@@ -49,24 +47,23 @@ func BenchmarkDay(b *testing.B) {
 	for _, size := range [][2]int{{84, 12}, {130, 40}} {
 		b.Run(fmt.Sprintf("holders=%d/jobs=%d", size[0], size[1]), func(b *testing.B) {
 			k, t := benchDay(b, size[0], size[1])
-			k.view.Rough = true
 			b.ReportAllocs()
 			for b.Loop() {
-				k.reckon(t, 0, changeover.Unreachable-1, nil, 0)
+				k.eval.all(t, look{rough: true})
 			}
 		})
 	}
 }
 
-// BenchmarkSketch reckons the same days roughly.
-func BenchmarkSketch(b *testing.B) {
+// BenchmarkEstimate estimates the same days.
+func BenchmarkEstimate(b *testing.B) {
 	for _, size := range [][2]int{{84, 12}, {130, 40}} {
 		b.Run(fmt.Sprintf("holders=%d/jobs=%d", size[0], size[1]), func(b *testing.B) {
 			k, t := benchDay(b, size[0], size[1])
 			k.still()
 			b.ReportAllocs()
 			for b.Loop() {
-				k.sketch(t)
+				k.estimate(t)
 			}
 		})
 	}
@@ -81,7 +78,7 @@ func BenchmarkFloorOfOrder(b *testing.B) {
 				j.Shift = plan.Centred
 			}
 			for b.Loop() {
-				floor.OfOrder(k.p.Beam, t.stands[0].At, k.jobs)
+				floor.OfOrder(k.beam, t.positions[0].At, k.jobs)
 			}
 		})
 	}

@@ -6,11 +6,12 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+	"time"
 )
 
-// Where every layout is fixed the sketch counts what the floor counts, which is
+// Where every layout is fixed the estimate counts what the floor counts, which is
 // reckoned another way: by maps of places and sorted intervals.
-func TestSketchCountsLikeTheFloor(t *testing.T) {
+func TestEstimateCountsLikeTheFloor(t *testing.T) {
 	for seed := range uint64(500) {
 		r := rand.New(rand.NewPCG(seed, 81))
 		b := &plan.Beam{
@@ -33,14 +34,14 @@ func TestSketchCountsLikeTheFloor(t *testing.T) {
 			layouts = append(layouts, cuts)
 			n = append(n, floor.Needs{Cuts: len(cuts), Fixed: cuts, Web: b.WebOf(jobs[i].Web)})
 		}
-		s, arrivals := newSketch(b, &plan.Standing{At: start}, jobs), 0
-		s.begin(start)
+		s, arrivals := newEstimator(&instance{beam: b, jobs: jobs}), 0
+		s.begin(start, time.Time{})
 		for i, cuts := range layouts {
 			arrivals += s.pass(i, n[i].Web, cuts)
 		}
 		arrivals += s.scarce(func(turn int) int { return len(layouts[turn]) })
 		if want := floor.Keeping(b, slices.Clone(start), n); arrivals != want {
-			t.Fatalf("seed %d: the sketch counts %d, the floor %d", seed, arrivals, want)
+			t.Fatalf("seed %d: the estimate counts %d, the floor %d", seed, arrivals, want)
 		}
 	}
 }

@@ -10,7 +10,7 @@ import (
 
 // An idle holder that moves for two jobs goes at once to where the second has it, or stays
 // for the first, where neighbours, the web and who cuts leave it so.
-func TestStraightenTurn(t *testing.T) {
+func TestIdleMovesOfATurnAreDropped(t *testing.T) {
 	mm := func(places ...plan.Length) (out []plan.Length) {
 		for _, x := range places {
 			out = append(out, x*plan.Millimetre)
@@ -35,11 +35,11 @@ func TestStraightenTurn(t *testing.T) {
 			t.Fatal(err)
 		}
 		jobs := []*plan.Job{{ID: "A", Web: 80 * plan.Millimetre}, {ID: "B", Web: 80 * plan.Millimetre}}
-		k := &seeker{p: p, jobs: jobs, pinned: make([]bool, 2), laid: make([]bool, 2)}
-		day := newTour(&plan.Standing{At: c.before}, time.Time{}, []choice{{cuts: c.cuts}, {}})
-		day.stands[1].At, day.stands[2].At = slices.Clone(c.at), c.after
-		spared := k.straightenTurn(day, 0)
-		if got := day.stands[1].At; !slices.Equal(got, c.want) || spared == slices.Equal(c.at, c.want) {
+		e := &evaluator{instance: &instance{beam: beam, jobs: jobs, pinned: make([]bool, 2), laid: make([]bool, 2)}, p: p}
+		day := newCandidate(&plan.Standing{At: c.before}, time.Time{}, []choice{{cuts: c.cuts}, {}})
+		day.positions[1].At, day.positions[2].At = slices.Clone(c.at), c.after
+		spared := e.dropIdleMoves(day, 0)
+		if got := day.positions[1].At; !slices.Equal(got, c.want) || spared == slices.Equal(c.at, c.want) {
 			t.Errorf("%s: from %v by %v to %v it goes by %v, want %v (spared: %v)", name, c.before, c.at, c.after, got, c.want, spared)
 		}
 	}

@@ -1,0 +1,165 @@
+package sequence
+
+import (
+	"bide/plan"
+	"bide/plan/floor"
+	"slices"
+	"time"
+)
+
+// instance is the day to be planned: what all parts of a search read and none of them
+// changes. They share one, side by side.
+type instance struct {
+	beam   *plan.Beam
+	start  *plan.Standing
+	clock  time.Time     // when the first setup begins
+	listed *plan.DayPlan // the sequence given
+	steps  []*plan.Step  // of that
+	jobs   []*plan.Job   // of those: the ones that can be run
+	aim    plan.Aim
+	move   time.Duration // about what a move takes
+
+	rules   plan.Rules
+	inOrder bool         // the sequence stays as it is
+	due     bool         // there are due times
+	windows []plan.Span  // by job: the shifts that it allows
+	pinned  []bool       // by job: it runs, or the beam is being set up for it, so it is as it stands
+	begun   []*plan.Step // by job: its step where it is pinned and comes first, else nil
+	laid    []bool       // by job: its layout was chosen and stays
+
+	// Of each two jobs, the second after the first.
+	common [][]int           // most cuts that they can have in common
+	apart  [][]int           // how far they are apart; behind the last job from the start
+	least  [][]int64         // the least energy of the changeover
+	setup  [][]time.Duration // the setup besides moves and blades
+	first  []time.Duration   // by job: the same when it comes first
+}
+
+func newInstance(b *plan.Beam, start *plan.Standing, clock time.Time, listed *plan.DayPlan, aim plan.Aim) *instance {
+	in := &instance{beam: b, start: start, clock: clock, listed: listed, steps: listed.Steps(), jobs: listed.Jobs(), aim: aim, move: b.Drive.Typical()}
+	var begun *plan.Job
+	if len(in.jobs) > 0 && in.setting(in.jobs[0]) && in.jobs[0].Turn == 0 {
+		begun = in.jobs[0]
+	}
+	in.rules = plan.RulesOf(in.jobs, listed.Done, begun)
+	_, in.inOrder = in.rules.Only()
+	in.laid = make([]bool, len(in.jobs))
+	in.begun = make([]*plan.Step, len(in.jobs))
+	for i, j := range in.jobs {
+		in.pinned = append(in.pinned, j.State == plan.Running || in.setting(j))
+		if in.pinned[i] && i == 0 { // planned from the same start
+			in.begun[i] = in.steps[i]
+		}
+		from, to := b.Window(j)
+		in.windows = append(in.windows, plan.Span{From: from, To: to})
+		in.due = in.due || !j.Due.IsZero()
+	}
+	in.comparePairs()
+	return in
+}
+
+// setting reports whether the beam is being set up for a job.
+func (in *instance) setting(j *plan.Job) bool {
+	return in.start.Setting != nil && in.start.Setting.Job == j.ID
+}
+
+// comparePairs works out what is known of each two jobs beforehand.
+func (in *instance) comparePairs() {
+	n := floor.NeedsOf(in.beam, in.jobs)
+	in.apart = floor.Distances(in.beam, in.start.At, in.jobs, n)
+	for u, job := range in.jobs {
+		in.first = append(in.first, in.beam.SetupTime(in.start, job, &plan.Changeover{}).Total())
+		common, least, setup := make([]int, len(n)), make([]int64, len(n)), make([]time.Duration, len(n))
+		before := jobLeft(job)
+		for j := range n {
+			common[j] = meeting(&n[u], &n[j])
+			setup[j] = in.beam.SetupTime(&before, in.jobs[j], &plan.Changeover{}).Total()
+			least[j] = energy(plan.Score{Setup: setup[j], Repositions: in.apart[u][j]}, in.aim, in.move)
+		}
+		in.common, in.least, in.setup = append(in.common, common), append(in.least, least), append(in.setup, setup)
+	}
+}
+
+// meeting is the most cuts that the layouts of two jobs have in common at any
+// shifts that they allow.
+func meeting(a, b *floor.Needs) int {
+	lo, hi := a.Window.From-b.Window.To, a.Window.To-b.Window.From // shift of a less shift of b
+	var differ []plan.Length
+	for _, x := range a.Listed {
+		for _, y := range b.Listed {
+			if d := y - x; d >= lo && d <= hi {
+				differ = append(differ, d)
+			}
+		}
+	}
+	slices.Sort(differ)
+	most, run := 0, 0
+	for i, d := range differ {
+		if i > 0 && d == differ[i-1] {
+			run++
+		} else {
+			run = 1
+		}
+		most = max(most, run)
+	}
+	return most
+}
+
+// left is what a job leaves behind for the next, besides places and blades.
+func jobLeft(j *plan.Job) plan.Standing {
+	return plan.Standing{Job: j.ID, Material: j.Material, Web: j.Web, SetBar: j.SetBar, SiliconeFree: j.SiliconeFree}
+}
+
+// fixed is the instance with its sequence kept, whatever rule it breaks, and layouts that
+// were chosen for a job kept too.
+func (in *instance) fixed() *instance {
+	out := *in
+	out.inOrder, out.rules = true, plan.Rules{None: true}
+	out.laid = make([]bool, len(in.jobs))
+	for i, s := range in.steps {
+		out.laid[i] = in.jobs[i].Chosen.Lays(s.Layout.Slits, s.Layout.Shift)
+	}
+	return &out
+}
+
+// free reports whether a job leaves any choice of layout.
+func (in *instance) free(j int) bool {
+	return !in.pinned[j] && !in.laid[j] && (in.windows[j].Length() > 0 || in.jobs[j].Arrange != plan.AsListed && len(in.jobs[j].Entries) > 1)
+}
+
+// locked reports whether there is nothing to search for: one order, and no choice
+// of layouts.
+func (in *instance) locked() bool {
+	fixed := 0
+	for j, turn := range in.rules.Turn {
+		if in.free(j) {
+			return false
+		}
+		if turn >= 0 {
+			fixed++
+		}
+	}
+	return len(in.jobs)-fixed < 2
+}
+
+// timed reports whether setup times are needed to compare orders.
+func (in *instance) timed() bool { return in.aim == plan.AimMinutes || in.due }
+
+// given is the sequence given with its layouts; the positions in between are not set.
+func (in *instance) given() *candidate {
+	choices := make([]choice, len(in.jobs))
+	for i, s := range in.steps {
+		l := &s.Layout
+		choices[i] = choice{slits: l.Slits, shift: l.Shift, cuts: l.Cuts, entries: plan.EntriesOf(in.jobs[i], l.Slits)}
+	}
+	return newCandidate(in.start, in.clock, choices)
+}
+
+// run counts the lateness of job j in, which is set up from the clock on in the time
+// given, and returns when it ends.
+func (in *instance) run(sum *plan.Score, clock time.Time, j int, setup time.Duration) time.Time {
+	step := plan.Step{Job: in.jobs[j], SetupStart: clock, Setup: plan.SetupTime{Every: setup}}
+	step.Clock()
+	sum.Tell(step.Late)
+	return step.RunEnd
+}
