@@ -109,24 +109,6 @@ func (d *desk) KeyOf(a workday.Action) string {
 	}[a])
 }
 
-// edit does what an action asks of the picked job; false when it is none of these.
-func (d *desk) edit(a keys.Action) bool {
-	does := map[keys.Action]func(*plan.Job){
-		keys.Fix: d.Fix, keys.ShiftRule: d.SetShift, keys.ArrangeRule: d.SetArrange,
-		keys.MarkRunning: d.MarkRunning, keys.MarkDone: d.MarkDone, keys.Hold: d.Hold, keys.RemoveJob: d.Remove,
-		keys.Replan: d.Replan, keys.ReplanAll: d.ReplanAll,
-	}[a]
-	switch j := d.job(); {
-	case does == nil:
-		return false
-	case j == nil:
-		d.Say("no job is picked")
-	default:
-		does(j)
-	}
-	return true
-}
-
 // offered shows an order that a search found to the person who waits for it.
 func (m *model) Offered() {
 	if m.over == nil && m.help == nil && !m.asks && m.prompt == nil {

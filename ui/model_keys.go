@@ -3,10 +3,8 @@ package ui
 import (
 	"slices"
 
-	"bide/plan"
 	"bide/plan/session/workday"
 	"bide/ui/keys"
-	"bide/ui/page/help"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -92,97 +90,15 @@ func (m *model) key(name string) tea.Cmd {
 	return m.do(a, in)
 }
 
+// do does what an action asks for, or gives it to what has the keys.
 func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 	if in&keys.OnPanes != 0 && m.hidden(a) {
 		m.Say("what is picked isn't shown: / changes the filter")
 		return nil
 	}
-	switch a {
-	case keys.Search:
-		m.Seek(plan.AimMinutes)
-	case keys.SearchMoves:
-		m.Seek(plan.AimMoves)
-	case keys.MoveTo:
-		m.openMoveTo()
-	case keys.AddJob, keys.EditJob, keys.CopyJob:
-		m.openForm(a)
-	case keys.OrderJob:
-		m.openOrder()
-	case keys.LeftOut:
-		m.openLeftOut()
-	case keys.CompareOrders:
-		return m.openCompare()
-	case keys.SaveDay:
-		m.SaveDay()
-	case keys.Reread:
-		m.ReadAgain()
-	case keys.Quit:
-		m.asks = true
-	case keys.Setup:
-		m.SetUp()
-	case keys.Help:
-		m.help = &help.Page{Theme: m.Theme, Table: m.Table, Config: m.config, Notes: m.notes}
-		m.help.Open(in, m.Size)
-	case keys.Undo:
-		m.Undo()
-	case keys.Redo:
-		m.Redo()
-	case keys.FilterRows:
-		m.askFilter(m.focus)
-	case keys.ToggleMouse:
-		return m.switchMouse()
-	default:
-		m.lookAt(a, in)
+	if does := handlers[a]; does != nil {
+		return does(m, a, in)
 	}
-	return nil
-}
-
-// lookAt turns to another pane, or gives the action to the one that has the keys.
-func (m *model) lookAt(a keys.Action, in keys.Scope) {
-	switch a {
-	case keys.NextPane:
-		m.turnTo(m.focus%lastPaneShown + 1)
-	case keys.LastPane:
-		m.turnTo((m.focus+lastPaneShown-2)%lastPaneShown + 1)
-	case keys.Pane1, keys.Pane2, keys.Pane3, keys.Pane4, keys.Pane5, keys.Pane6, keys.Pane7:
-		m.clock = m.clock && a != keys.Pane2
-		m.turnTo(theDay + which(a-keys.Pane1))
-	case keys.Schedule:
-		if m.focus == theSchedule {
-			m.turnTo(theBeam)
-			m.clock = true
-			break
-		}
-		m.clock = !m.clock
-		m.resize(m.Size)
-	case keys.Enlarge:
-		if m.focus.paged() {
-			m.turnTo(theBeam)
-			break
-		}
-		if m.large = m.focus - m.large; m.large != m.focus {
-			m.large = all
-		}
-		m.resize(m.Size)
-	case keys.Back:
-		if m.help == nil && m.Search.Stop() || in == keys.OnSmall {
-			break
-		}
-		if m.help == nil && m.focus.paged() {
-			m.turnTo(theDay)
-			break
-		}
-		m.help, m.large = nil, all
-		m.resize(m.Size)
-	default:
-		if !m.edit(a) {
-			m.pass(a, in)
-		}
-	}
-}
-
-// pass gives an action to what has the keys.
-func (m *model) pass(a keys.Action, in keys.Scope) {
 	switch in {
 	case keys.OnHelp:
 		m.help.HandleKey(a, m.Size)
@@ -191,6 +107,7 @@ func (m *model) pass(a keys.Action, in keys.Scope) {
 	default:
 		m.panel(m.focus).HandleKey(a, m.desk)
 	}
+	return nil
 }
 
 // turnTo gives the keys to a pane; an enlarged one gives its place up to it.

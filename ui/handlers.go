@@ -1,0 +1,138 @@
+package ui
+
+import (
+	"bide/plan"
+	"bide/plan/session"
+	"bide/ui/keys"
+	"bide/ui/page/help"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// handler does what an action asks for, in the scope in which its key was pressed.
+type handler func(m *model, a keys.Action, in keys.Scope) tea.Cmd
+
+// handlers are what is done for each action wherever it is asked for; one that isn't here is
+// given to what has the keys. What opens a page or changes the day has its line here.
+var handlers = map[keys.Action]handler{
+	keys.Search:      always(func(m *model) { m.Seek(plan.AimMinutes) }),
+	keys.SearchMoves: always(func(m *model) { m.Seek(plan.AimMoves) }),
+	keys.SaveDay:     always(func(m *model) { m.SaveDay() }),
+	keys.Reread:      always(func(m *model) { m.ReadAgain() }),
+	keys.Setup:       always(func(m *model) { m.SetUp() }),
+	keys.Undo:        always(func(m *model) { m.Undo() }),
+	keys.Redo:        always(func(m *model) { m.Redo() }),
+
+	keys.Fix:         toJob((*session.Session).Fix),
+	keys.ShiftRule:   toJob((*session.Session).SetShift),
+	keys.ArrangeRule: toJob((*session.Session).SetArrange),
+	keys.MarkRunning: toJob((*session.Session).MarkRunning),
+	keys.MarkDone:    toJob((*session.Session).MarkDone),
+	keys.Hold:        toJob((*session.Session).Hold),
+	keys.RemoveJob:   toJob((*session.Session).Remove),
+	keys.Replan:      toJob((*session.Session).Replan),
+	keys.ReplanAll:   toJob((*session.Session).ReplanAll),
+
+	keys.MoveTo:        always((*model).openMoveTo),
+	keys.AddJob:        openForm,
+	keys.EditJob:       openForm,
+	keys.CopyJob:       openForm,
+	keys.OrderJob:      always((*model).openOrder),
+	keys.LeftOut:       always((*model).openLeftOut),
+	keys.CompareOrders: func(m *model, _ keys.Action, _ keys.Scope) tea.Cmd { return m.openCompare() },
+	keys.Help:          openHelp,
+	keys.FilterRows:    always(func(m *model) { m.askFilter(m.focus) }),
+	keys.Quit:          always(func(m *model) { m.asks = true }),
+
+	keys.NextPane:    always(func(m *model) { m.turnTo(m.focus%lastPaneShown + 1) }),
+	keys.LastPane:    always(func(m *model) { m.turnTo((m.focus+lastPaneShown-2)%lastPaneShown + 1) }),
+	keys.Pane1:       show(theDay),
+	keys.Pane2:       show(theBeam),
+	keys.Pane3:       show(theMoves),
+	keys.Pane4:       show(theDayMap),
+	keys.Pane5:       show(theHolders),
+	keys.Pane6:       show(theSettings),
+	keys.Pane7:       show(theSchedule),
+	keys.Schedule:    always((*model).beamOrSchedule),
+	keys.Enlarge:     always((*model).enlarge),
+	keys.Back:        back,
+	keys.ToggleMouse: func(m *model, _ keys.Action, _ keys.Scope) tea.Cmd { return m.switchMouse() },
+}
+
+// always is the handler of an action that asks for the same everywhere.
+func always(does func(*model)) handler {
+	return func(m *model, _ keys.Action, _ keys.Scope) tea.Cmd {
+		does(m)
+		return nil
+	}
+}
+
+// toJob is the handler of an action that changes the picked job.
+func toJob(does func(*session.Session, *plan.Job)) handler {
+	return always(func(m *model) {
+		if j := m.job(); j != nil {
+			does(m.Session, j)
+			return
+		}
+		m.Say("no job is picked")
+	})
+}
+
+// show is the handler of a pane's own key.
+func show(pane which) handler {
+	return always(func(m *model) {
+		m.clock = m.clock && pane != theBeam
+		m.turnTo(pane)
+	})
+}
+
+func openForm(m *model, a keys.Action, _ keys.Scope) tea.Cmd {
+	m.openForm(a)
+	return nil
+}
+
+// openHelp opens the help at what has the keys.
+func openHelp(m *model, _ keys.Action, in keys.Scope) tea.Cmd {
+	m.help = &help.Page{Theme: m.Theme, Table: m.Table, Config: m.config, Notes: m.notes}
+	m.help.Open(in, m.Size)
+	return nil
+}
+
+// beamOrSchedule puts the other of the two above the day.
+func (m *model) beamOrSchedule() {
+	if m.focus == theSchedule {
+		m.turnTo(theBeam)
+		m.clock = true
+	} else {
+		m.clock = !m.clock
+	}
+	m.resize(m.Size)
+}
+
+// enlarge gives the pane with the keys the whole screen, or takes it back; a page leads to
+// the beam.
+func (m *model) enlarge() {
+	if m.focus.paged() {
+		m.turnTo(theBeam)
+		return
+	}
+	if m.large = m.focus - m.large; m.large != m.focus {
+		m.large = all
+	}
+	m.resize(m.Size)
+}
+
+// back closes the help; else it stops a search, leaves a page or takes the whole screen
+// back, the first of these that there is.
+func back(m *model, _ keys.Action, in keys.Scope) tea.Cmd {
+	switch {
+	case m.help == nil && m.Search.Stop() || in == keys.OnSmall:
+		return nil
+	case m.help == nil && m.focus.paged():
+		m.turnTo(theDay)
+		return nil
+	}
+	m.help, m.large = nil, all
+	m.resize(m.Size)
+	return nil
+}
