@@ -111,7 +111,7 @@ func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
 	sc.press("5")
 	sc.holder = number
 	sc.press("c", "n").enters("weak").press("w", "enter", "c")
-	sc.tells("A holder has trouble")
+	sc.tells("A holder has a fault")
 	sc.press("ctrl+u").enters(fmt.Sprint(number), "", "o", "seized").press("esc").settle()
 	events := len(eventsIn(t, dir))
 	stays := func(keys ...string) {
