@@ -5,6 +5,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/shop"
+	"bide/plan/shop/knife"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -52,7 +53,7 @@ func BenchmarkKeyToFrame(b *testing.B) {
 func known(s *shop.Shop) {
 	mm := plan.Millimetre
 	s.Beam.Supply = plan.Air{Bore: 28 * mm, Pistons: 1, SupplyBar: 6.3, MarginBar: 0.8}
-	s.Anvil = &shop.Anvil{Diameter: 150 * mm, Bore: 110 * mm, Span: 2400 * mm, HardnessHRC: 64}
+	s.Anvil = &knife.Anvil{Diameter: 150 * mm, Bore: 110 * mm, Span: 2400 * mm, HardnessHRC: 64}
 	for i := range s.Day.Jobs {
 		s.Day.Jobs[i].Material = "paper tape"
 	}

@@ -14,6 +14,7 @@ import (
 	"bide/plan"
 	"bide/plan/plantest"
 	"bide/plan/shop"
+	"bide/plan/shop/knife"
 	"bide/ui/draw"
 	"bide/ui/keys"
 
@@ -243,7 +244,7 @@ func crowd(holders, jobs int) *shop.Shop {
 			Metres: 1000, Speed: 100, Entries: []plan.Entry{{Count: n, Finished: w * mm, Width: w * mm}},
 		})
 	}
-	return &shop.Shop{Beam: b, Day: d, Standing: start}
+	return &shop.Shop{Equipment: knife.Equipment{Beam: b}, Day: d, Standing: start}
 }
 
 // ids are the jobs' ids in their order.

@@ -12,6 +12,7 @@ import (
 	"bide/plan/sequence"
 	"bide/plan/sheet"
 	"bide/plan/shop"
+	"bide/plan/shop/knife"
 )
 
 // sixOClock is when the days of these tests begin.
@@ -261,6 +262,6 @@ func besideDay() planned {
 	g, _ := material.GroupNamed("film tape")
 	film := g.Start("film")
 	film.ThicknessMM, film.Adhesive, film.CutThroughBar, film.Bevel, film.Tip, film.Source = 0.06, material.Silicone, 2.1, 45, 0.15, "trial 2026-01-20"
-	s := &shop.Shop{Beam: b, Anvil: &shop.Anvil{Diameter: 60 * mm, Span: 300 * mm, HardnessHRC: 64}, Materials: material.Table{film}}
+	s := &shop.Shop{Equipment: knife.Equipment{Beam: b, Anvil: &knife.Anvil{Diameter: 60 * mm, Span: 300 * mm, HardnessHRC: 64}, Materials: material.Table{film}}}
 	return planned{"beside", d, sheet.Options{Day: &plan.Day{Start: sixOClock, Jobs: []plan.Job{j}}, Sequence: "listed", Aim: "minutes", Knife: s.Knife(start, d.Steps())}}
 }

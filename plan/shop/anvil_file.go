@@ -3,30 +3,18 @@ package shop
 import (
 	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/knife"
 	"bide/plan/shop/toml"
 )
 
-// Anvil is the hardened roll that the blades press on. Lengths are exact.
-type Anvil struct {
-	Diameter, Bore plan.Length
-	Span           plan.Length // between its bearings
-	HardnessHRC    float64
-	Bearing        *plan.Length // place of the operator-side one; nil unknown
-	Face           plan.Span    // what of it is hardened and ground; nothing is unknown
-	Bad            []plan.Span  // damaged bands as written; those of the plan's beam are in order
-}
-
-// Line is how the web's speed comes and goes, m/s2; 0 is unknown.
-type Line struct{ RampUp, RampDown float64 }
-
 // readAnvil reads [anvil]; nil when there is none.
-func readAnvil(root *toml.Table, web plan.Span) *Anvil {
+func readAnvil(root *toml.Table, web plan.Span) *knife.Anvil {
 	t := root.Sub("anvil")
 	if !root.Has("anvil") {
 		return nil
 	}
 	t.Need("diameter")
-	a := &Anvil{
+	a := &knife.Anvil{
 		Diameter:    t.Length("diameter", 0, anvilRange),
 		Bore:        t.Length("bore", 0, toml.ZeroOrMore),
 		Span:        t.Length("span", 0, toml.AboveZero),
@@ -58,7 +46,7 @@ func readAnvil(root *toml.Table, web plan.Span) *Anvil {
 
 // readBearings reads where the anvil lies: without these keys that is taken from the
 // web area.
-func readBearings(t *toml.Table, a *Anvil, web plan.Span) {
+func readBearings(t *toml.Table, a *knife.Anvil, web plan.Span) {
 	u := t.Doc.Unit
 	if t.Has("bearing") {
 		at := t.Length("bearing", 0, toml.AnyPlace)
@@ -83,14 +71,14 @@ const softAnvil, hardAnvil = 55.0, 68.0
 
 // oddAnvil notes an anvil that is likely meant otherwise, or that ends short of the web
 // area.
-func oddAnvil(t *toml.Table, a *Anvil, web plan.Span) {
+func oddAnvil(t *toml.Table, a *knife.Anvil, web plan.Span) {
 	if h := a.HardnessHRC; h != 0 && (h < softAnvil || h > hardAnvil) {
 		t.Note("hardness_hrc", "%s HRC is not what a hardened anvil has, %s to %s: blades of usual hardness would groove it, or they chip", toml.Plainly(h), toml.Plainly(softAnvil), toml.Plainly(hardAnvil))
 	}
 	if a.Span == 0 || web == (plan.Span{}) {
 		return
 	}
-	from := a.from(web)
+	from := a.From(web)
 	if from > web.From || from+a.Span < web.To {
 		u := t.Doc.Unit
 		t.Note("span", "bearings at %s and %s leave a part of the web area, %s to %s, beside the anvil: where blades cut there its bend isn't worked out",
@@ -98,20 +86,11 @@ func oddAnvil(t *toml.Table, a *Anvil, web plan.Span) {
 	}
 }
 
-// from is the place of the operator-side bearing. Where no file says so, bearings are taken
-// to lie evenly about the middle of the web area.
-func (a *Anvil) from(web plan.Span) plan.Length {
-	if a.Bearing != nil {
-		return *a.Bearing
-	}
-	return (web.From + web.To - a.Span) / 2
-}
-
 // readLine reads [line]: what speed is gained in a second, in m/min, or ft/min in a
 // file in inches.
-func readLine(root *toml.Table) Line {
+func readLine(root *toml.Table) knife.Line {
 	if !root.Has("line") {
-		return Line{}
+		return knife.Line{}
 	}
 	t := root.Sub("line")
 	t.Need("ramp_up")
@@ -122,5 +101,5 @@ func readLine(root *toml.Table) Line {
 	up := t.Number("ramp_up", 0, 0.01, 20_000)
 	down := t.Number("ramp_down", up, 0.01, 20_000)
 	t.Done()
-	return Line{up * perUnit, down * perUnit}
+	return knife.Line{RampUp: up * perUnit, RampDown: down * perUnit}
 }

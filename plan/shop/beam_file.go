@@ -6,6 +6,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/knife"
 	"bide/plan/shop/toml"
 )
 
@@ -16,7 +17,7 @@ func readUnits(d *toml.Document, root *toml.Table) {
 }
 
 // readBeam reads beam.toml.
-func readBeam(d *toml.Document, root *toml.Table) (*plan.Beam, *Anvil, Line) {
+func readBeam(d *toml.Document, root *toml.Table) (*plan.Beam, *knife.Anvil, knife.Line) {
 	readUnits(d, root)
 	b := &plan.Beam{Name: root.Text("name", "Beam")}
 	root.Need("beam")
@@ -193,3 +194,9 @@ func readNumber(t *toml.Table, holders int, seen map[int]bool) int {
 	t.Called("number " + strconv.Itoa(n))
 	return n
 }
+
+// The largest piston and anvil that are taken: what is beyond is a slip of units.
+var (
+	boreRange  = plan.Span{From: plan.Millimetre / 10, To: 1000 * plan.Millimetre}
+	anvilRange = plan.Span{From: plan.Millimetre, To: 10_000 * plan.Millimetre}
+)

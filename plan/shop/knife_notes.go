@@ -6,6 +6,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/knife"
 )
 
 // knifeNotes tells which jobs of the day ask at the knife for what is unusual, or for what
@@ -73,7 +74,7 @@ var knifeKinds = []struct {
 // edgeNote tells how wide a job's web is at the knife, and what trim may be left there in
 // any layout that the job allows.
 func edgeNote(s *Shop, j *plan.Job, on *material.Settings) string {
-	all := trimOf(j)
+	all := knife.TrimOf(j)
 	if on.NeckIn == nil || all < 0 {
 		return ""
 	}
@@ -81,8 +82,8 @@ func edgeNote(s *Shop, j *plan.Job, on *material.Settings) string {
 	if j.Shift == plan.Free && all > 0 {
 		least = [2]plan.Length{j.Trim, j.Trim}
 	}
-	l := s.laid(j, least)
-	e := on.NeckIn.Edges(inMM(j.Web), *l)
+	l := s.Laid(j, least)
+	e := on.NeckIn.Edges(knife.InMM(j.Web), *l)
 	if !e.Short(l.LeastMM) {
 		return ""
 	}

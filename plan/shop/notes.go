@@ -7,6 +7,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/knife"
 	"bide/plan/shop/toml"
 	"bide/plan/words"
 )
@@ -23,7 +24,7 @@ func dayNotes(d *toml.Document, entries []*toml.Table, jobs []plan.Job, material
 		if j.State == plan.Done || j.State == plan.Aside {
 			continue
 		}
-		if !entries[i].Has("trim") && trimOf(&j) > 0 {
+		if !entries[i].Has("trim") && knife.TrimOf(&j) > 0 {
 			trim = append(trim, j.ID)
 		}
 		m, ok := materials.Lookup(j.Material)
@@ -44,15 +45,6 @@ func dayNotes(d *toml.Document, entries []*toml.Table, jobs []plan.Job, material
 	note("jobs without speed run at their material's speed_max", speed)
 	note("jobs faster than their material's speed_max", fast)
 	return notes
-}
-
-// trimOf is the trim of both sides together; none on a job slit from edge to edge.
-func trimOf(j *plan.Job) plan.Length {
-	left := j.Web
-	for _, slit := range j.Slits() {
-		left -= slit
-	}
-	return left
 }
 
 // showSpeed shows a line speed in m/min as a file in that unit writes it.

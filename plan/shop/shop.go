@@ -24,8 +24,8 @@ import (
 	"slices"
 	"sync"
 
-	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/knife"
 	"bide/plan/shop/toml"
 	"bide/plan/words"
 )
@@ -40,15 +40,11 @@ const (
 
 // Shop is one beam with its day, as its files say.
 type Shop struct {
-	Unit      plan.Unit // of beam.toml: what people are shown
-	Beam      *plan.Beam
-	Anvil     *Anvil // nil when beam.toml has none
-	Line      Line
-	Day       *plan.Day
-	Standing  *plan.Standing
-	Materials material.Table // the shop's own
-	Notes     []string       // what was taken for granted or wants a look
-	Beside    []string       // of files that bide wrote beside the shop's: what to do with each
+	knife.Equipment
+	Day      *plan.Day
+	Standing *plan.Standing
+	Notes    []string // what was assumed or wants a look
+	Beside   []string // of files that bide wrote beside the shop's: what to do with each
 
 	// Beam.Holders are the conditions to plan with: those of beam.toml, and over
 	// them the marks of positions.toml.

@@ -1,4 +1,4 @@
-package shop
+package knife
 
 import (
 	"fmt"
@@ -9,11 +9,11 @@ import (
 
 // Damaged tells how cuts lie about each damaged band of the anvil, in numbers and in
 // words, counting metres as far as a band of the face to both sides.
-func (s *Shop) Damaged(cuts []material.Cut) (out []material.Damage) {
-	reach := int64(bandOf(s.hardened().Length(), s.Unit))
-	for _, bad := range s.Beam.Bad {
+func (e *Equipment) Damaged(cuts []material.Cut) (out []material.Damage) {
+	reach := int64(bandOf(e.hardened().Length(), e.Unit))
+	for _, bad := range e.Beam.Bad {
 		d := material.DamageFrom(int64(bad.From), int64(bad.To), reach, cuts)
-		d.Where, d.Worn = damageWords(d, s.Unit), damageWorn(d, s.Unit)
+		d.Where, d.Worn = damageWords(d, e.Unit), damageWorn(d, e.Unit)
 		out = append(out, d)
 	}
 	return out

@@ -1,4 +1,4 @@
-package shop
+package knife
 
 import (
 	"fmt"
@@ -12,32 +12,32 @@ import (
 // changes against the step before (for the first, what the beam last ran), and what
 // its blades do to the anvil; and the metres that the day's blades cut on each band of
 // the anvil's face. It is worked out anew with each call, in time linear in the cuts.
-func (s *Shop) Knife(now *plan.Standing, steps []*plan.Step) *material.Day {
+func (e *Equipment) Knife(now *plan.Standing, steps []*plan.Step) *material.Day {
 	out := &material.Day{Turns: make([]material.Turn, len(steps))}
-	before, name := s.lastRun(now), now.Job
+	before, name := e.lastRun(now), now.Job
 	if name == "" {
 		name = now.Material
 	}
 	var cuts []material.Cut
 	for i, step := range steps {
 		t := &out.Turns[i]
-		t.Settings = s.laidSettings(step)
+		t.Settings = e.laidSettings(step)
 		if before != nil {
 			t.Before = name
 		}
 		if t.Settings != nil {
 			t.Changes = changes(before, t.Settings, step.Setup.Swaps)
-			t.Bending, t.Unbent = s.bend(t.Settings, pressing(&step.Changeover))
+			t.Bending, t.Unbent = e.bend(t.Settings, pressing(&step.Changeover))
 		}
 		own := material.Cuts(step.Job.Metres, pressing(&step.Changeover))
-		t.Damaged, cuts = s.Damaged(own), append(cuts, own...)
+		t.Damaged, cuts = e.Damaged(own), append(cuts, own...)
 		before, name = t.Settings, step.Job.ID
 	}
-	out.Face, out.Damaged = s.face(cuts), s.Damaged(cuts)
-	if s.Anvil != nil && s.Anvil.Span > 0 {
-		out.Rests = s.rests()
+	out.Face, out.Damaged = e.face(cuts), e.Damaged(cuts)
+	if e.Anvil != nil && e.Anvil.Span > 0 {
+		out.Rests = e.rests()
 	}
-	if s.Anvil == nil || s.Anvil.Face == (plan.Span{}) {
+	if e.Anvil == nil || e.Anvil.Face == (plan.Span{}) {
 		out.Faced = faced
 	}
 	return out
@@ -84,18 +84,18 @@ func changes(before, after *material.Settings, swaps int) (out []material.Change
 
 // bend works out the anvil under blades that press alike at some places, or tells why
 // not.
-func (s *Shop) bend(on *material.Settings, places []plan.Length) (*material.Bending, string) {
+func (e *Equipment) bend(on *material.Settings, places []plan.Length) (*material.Bending, string) {
 	switch {
-	case s.Anvil == nil:
+	case e.Anvil == nil:
 		return nil, "beam.toml has no [anvil]"
-	case s.Anvil.Span == 0:
+	case e.Anvil.Span == 0:
 		return nil, "beam.toml has no span between the anvil's bearings"
 	case on.Refused != "":
 		return nil, "no pressure parts the material"
 	case on.Unfound:
 		return nil, "no pressure is known"
 	}
-	b, err := s.bearings().Bend(material.Presses(on.Air.SetN, places))
+	b, err := e.bearings().Bend(material.Presses(on.Air.SetN, places))
 	if err != nil {
 		return nil, strings.ReplaceAll(err.Error(), "\n", "; ")
 	}
@@ -103,14 +103,14 @@ func (s *Shop) bend(on *material.Settings, places []plan.Length) (*material.Bend
 }
 
 // bearings is the anvil on its bearings.
-func (s *Shop) bearings() material.Anvil {
-	return material.Anvil{FromMM: inMM(s.Anvil.from(s.Beam.Web)), SpanMM: inMM(s.Anvil.Span), DiameterMM: inMM(s.Anvil.Diameter), BoreMM: inMM(s.Anvil.Bore)}
+func (e *Equipment) bearings() material.Anvil {
+	return material.Anvil{FromMM: InMM(e.Anvil.From(e.Beam.Web)), SpanMM: InMM(e.Anvil.Span), DiameterMM: InMM(e.Anvil.Diameter), BoreMM: InMM(e.Anvil.Bore)}
 }
 
 // rests tells how the bearings' places come about.
-func (s *Shop) rests() string {
-	if at := s.Anvil.Bearing; at != nil {
-		return fmt.Sprintf("its bearings lie at %s and %s", s.Unit.Number(*at), s.Unit.Show(*at+s.Anvil.Span))
+func (e *Equipment) rests() string {
+	if at := e.Anvil.Bearing; at != nil {
+		return fmt.Sprintf("its bearings lie at %s and %s", e.Unit.Number(*at), e.Unit.Show(*at+e.Anvil.Span))
 	}
 	return "its bearings are taken to lie evenly about the middle of the web area, since beam.toml has no bearing"
 }
@@ -122,17 +122,17 @@ const faced = "the face is taken to be the web area, since beam.toml has none"
 const mostBands = 72
 
 // hardened is the anvil's face, taken to be the web area where no file has it.
-func (s *Shop) hardened() plan.Span {
-	if s.Anvil != nil && s.Anvil.Face != (plan.Span{}) {
-		return s.Anvil.Face
+func (e *Equipment) hardened() plan.Span {
+	if e.Anvil != nil && e.Anvil.Face != (plan.Span{}) {
+		return e.Anvil.Face
 	}
-	return s.Beam.Web
+	return e.Beam.Web
 }
 
 // face adds up the cuts on the anvil's face in bands of a round width.
-func (s *Shop) face(cuts []material.Cut) *material.Face {
-	face := s.hardened()
-	f, err := material.Wear(int64(face.From), int64(face.To), int64(bandOf(face.Length(), s.Unit)), cuts)
+func (e *Equipment) face(cuts []material.Cut) *material.Face {
+	face := e.hardened()
+	f, err := material.Wear(int64(face.From), int64(face.To), int64(bandOf(face.Length(), e.Unit)), cuts)
 	if err != nil {
 		return nil
 	}
