@@ -111,7 +111,8 @@ func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
 		for gap := range len(s.Turns) + 1 {
 			_, listed := with(t, s, gap)
 			want := sequence.Settle(context.Background(), listed, aim)
-			alone, day := s.Settled(context.Background(), p, gap, aim)
+			alone := s.In(p, gap)
+			day := sequence.Settle(context.Background(), alone, aim)
 			if day.Totals != want.Totals || alone.Totals != listed.Totals {
 				t.Errorf("seed %d, gap %d: settled %+v, want %+v; at first sight %+v, want %+v", seed, gap, day.Totals, want.Totals, alone.Totals, listed.Totals)
 			}
@@ -129,20 +130,6 @@ func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
 	}
 	if gaps < 10 || won == 0 {
 		t.Errorf("only %d gaps tried, %d won by settling", gaps, won)
-	}
-}
-
-// A cancelled reckoning gives the day at first sight and none settled.
-func TestSlippedInIsCancelled(t *testing.T) {
-	s := slipping(t, 0)
-	for seed := uint64(1); s == nil; seed++ {
-		s = slipping(t, seed)
-	}
-	p, _ := changeover.NewPlanner(s.Beam)
-	ctx, cancel := context.WithCancel(context.Background())
-	cancel()
-	if alone, settled := s.Settled(ctx, p, 0, plan.AimMinutes); alone == nil || settled != nil {
-		t.Errorf("cancelled: %v at first sight, %v settled", alone != nil, settled != nil)
 	}
 }
 

@@ -12,7 +12,7 @@ import (
 
 // Two orders stand side by side: the file's and this one, with the figures of both.
 func TestCompareWithTheFile(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s := keptScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("J").settle().press("v")
 	view := s.View()
 	for _, part := range []string{"as listed, centred", "this order", words.Minutes(s.Forecast.Listed.Totals.Setup), words.Minutes(s.Forecast.Present.Totals.Setup)} {
@@ -28,8 +28,8 @@ func TestCompareWithTheFile(t *testing.T) {
 
 // An order found waits until it is accepted or discarded; Esc does neither.
 func TestOfferWaits(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
-	s.Search.Rounds = 300
+	s := keptScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
+	s.Search.By = tries(300)
 	order := ids(s.Jobs())
 	s.press("s").settle()
 	if s.Offer == nil {

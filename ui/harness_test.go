@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"flag"
 	"fmt"
 	"io"
@@ -13,6 +14,8 @@ import (
 
 	"bide/plan"
 	"bide/plan/plantest"
+	"bide/plan/sequence"
+	"bide/plan/session/planning"
 	"bide/plan/shop"
 	"bide/plan/shop/knife"
 	"bide/ui/draw"
@@ -77,24 +80,72 @@ type screen struct {
 	commands []tea.Cmd // not yet run
 }
 
-// settles are the tests whose screens settle their days; it takes a while, and what
-// most tests are about doesn't depend on it.
-var settles = map[string]bool{
-	"TestSettledDay": true, "TestSettledDayIsTheSheets": true, "TestSettlingIsGivenUp": true,
-	"TestPlainTellsAll": true, "TestPlainTellsWalkOrdersAndLifts": true, "TestMoveToPlanned": true,
-	"TestScreenShowsTheSheetAfterATick": true, "TestReadmeShowsTheScreen": true, "TestRefusedJobTakesNoPlan": true, "TestProvisionalFiguresAreMarked": true}
-
+// newScreen is a screen whose days stay as their jobs come one by one: planning one together
+// takes a while, and what most tests are about doesn't depend on it.
 func newScreen(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int) *screen {
+	t.Helper()
+	return screenWith(t, s, k, w, h, oneByOne)
+}
+
+func oneByOne(_ context.Context, day *plan.DayPlan, _ plan.Aim) *plan.DayPlan { return day }
+
+// plannedScreen is a screen as a person has it: its days are planned together.
+func plannedScreen(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int) *screen {
+	t.Helper()
+	return screenWith(t, s, k, w, h, sequence.Settle)
+}
+
+// keptScreen is such a screen whose picture is kept. A day that several pictures show is
+// planned once.
+func keptScreen(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int) *screen {
+	t.Helper()
+	return screenWith(t, s, k, w, h, func(ctx context.Context, day *plan.DayPlan, aim plan.Aim) *plan.DayPlan {
+		id := fmt.Sprint(aim)
+		for _, step := range day.Steps() {
+			id += fmt.Sprint(step.Job.ID, step.SetupStart, step.Layout, step.Changeover.Holders)
+		}
+		planned := days[id]
+		if planned == nil {
+			planned = sequence.Settle(ctx, day, aim)
+			days[id] = planned
+		}
+		again := *planned
+		again.Beam, again.Start, again.Turns = day.Beam, day.Start, slices.Clone(day.Turns)
+		for i, t := range planned.Turns {
+			if t.Step != nil {
+				step := *t.Step
+				step.Job = day.Turns[i].Job
+				again.Turns[i].Step = &step
+			}
+		}
+		return &again
+	})
+}
+
+// days are the days of kept screens, planned together.
+var days = map[string]*plan.DayPlan{}
+
+func screenWith(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int, improve planning.Improver) *screen {
 	t.Helper()
 	m, err := newModel(s, k)
 	if err != nil {
 		t.Fatal(err)
 	}
-	m.Forecast.Alone = !settles[t.Name()]
+	m.Forecast.Improve = improve
 	sc := &screen{t: t, model: m}
 	sc.later(m.Init())
 	sc.send(tea.WindowSizeMsg{Width: w, Height: h})
 	return sc
+}
+
+// tries lets a search try so many orders.
+func tries(rounds int) planning.Searcher {
+	return func(ctx context.Context, b *plan.Beam, start *plan.Standing, d *plan.Day, e sequence.Effort) (*plan.DayPlan, error) {
+		if rounds > 0 && (e.Rounds == 0 || e.Rounds > rounds) {
+			e.Rounds = rounds
+		}
+		return sequence.Search(ctx, b, start, d, e)
+	}
 }
 
 func (s *screen) later(cmd tea.Cmd) {

@@ -33,7 +33,7 @@ func morning(t *testing.T) (s *screen, dir, day string) {
 		t.Fatal(err)
 	}
 	s = goOn(t, dir, 120, 36)
-	s.Search.Rounds = 200
+	s.Search.By = tries(200)
 	return s, dir, day
 }
 

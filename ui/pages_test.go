@@ -89,7 +89,7 @@ func TestReadmeShowsTheScreen(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := newScreen(t, demo(t), testLook(noColours, false, true), 100, 30).settle()
+	s := plannedScreen(t, demo(t), testLook(noColours, false, true), 100, 30).settle()
 	s.demo = true
 	s.press("down", "down").settle()
 	picture := strings.Split(s.View(), "\n")

@@ -56,7 +56,7 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		m.Search.Rounds = 40
+		m.Search.By = tries(40)
 		first.Journal.Close()
 		m.Journal.Take(dir, false)
 		defer m.Journal.Close()

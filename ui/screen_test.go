@@ -20,15 +20,10 @@ import (
 
 // The screens are kept as they were looked at and found good.
 func TestGoldenScreens(t *testing.T) {
-	for _, mode := range []struct {
-		name    string
-		colours int
-		light   bool
-		ascii   bool
-	}{{"plain", noColours, false, false}, {"ascii", noColours, false, true}, {"dark", manyColours, false, false}, {"light", manyColours, true, false}} {
-		s := newScreen(t, demo(t), testLook(mode.colours, mode.light, mode.ascii), 80, 24).settle()
-		for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}, {200, 60}} {
-			if mode.colours == manyColours && size[0] > 120 {
+	for _, mode := range modes {
+		s := keptScreen(t, demo(t), testLook(mode.colours, mode.light, mode.ascii), 80, 24).settle()
+		for _, size := range sizes {
+			if mode.colours == manyColours && size[0] != 120 { // one of each for its colours: what it says is the same
 				continue
 			}
 			s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
@@ -46,10 +41,10 @@ func TestGoldenViews(t *testing.T) {
 		"question":    {"J", "q"},
 		"help":        {"?"},
 	} {
-		s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+		s := keptScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 		golden(t, "80x24_"+name, s.press(keys...).settle().View())
 	}
-	odd := newScreen(t, oddShop(t), testLook(noColours, false, true), 120, 36).settle()
+	odd := keptScreen(t, oddShop(t), testLook(noColours, false, true), 120, 36).settle()
 	golden(t, "120x36_odd_ascii", odd.press("j", "j", "j").View())
 	waiting := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
 	for range 3 {
@@ -171,7 +166,7 @@ func TestKeysInOneMessage(t *testing.T) {
 	if sc.turn != 3 || sc.ended {
 		t.Error("pasted text was taken for keys")
 	}
-	sc.Search.Rounds = 300
+	sc.Search.By = tries(300)
 	order := ids(sc.Jobs())
 	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("sJ")})
 	if order[3], order[4] = order[4], order[3]; !slices.Equal(ids(sc.Jobs()), order) {

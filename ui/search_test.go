@@ -19,7 +19,7 @@ import (
 // planned, and one undo takes it back.
 func TestSearchIsAdoptedAndUndone(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
-	s.Search.Rounds = fewer(0, 300)
+	s.Search.By = tries(fewer(0, 300))
 	listed, before := ids(s.Jobs()), s.Forecast.Present.Totals
 	s.press("s")
 	if !strings.Contains(s.View(), "Esc keeps the best so far") {
@@ -151,7 +151,7 @@ func TestSearchIsFitted(t *testing.T) {
 // begins.
 func TestSearchStopped(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	s.Search.Rounds = 1 << 40
+	s.Search.By = tries(1 << 40)
 	before := s.Forecast.Present.Totals
 	s.press("s", "s", "esc").settle()
 	if s.Search.Running() || before.Better(s.Forecast.Present.Totals, plan.AimMinutes) {
@@ -162,7 +162,7 @@ func TestSearchStopped(t *testing.T) {
 // On a small screen a running search is told, and Esc stops it there too.
 func TestSearchStoppedOnASmallScreen(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	s.Search.Rounds = 1 << 40
+	s.Search.By = tries(1 << 40)
 	s.press("s")
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	if s.fits(); !strings.Contains(s.View(), "Esc stops search") {

@@ -17,7 +17,7 @@ import (
 // What the screen comes to show is what the sheet gives: the day settled.
 func TestSettledDayIsTheSheets(t *testing.T) {
 	s := demo(t)
-	sc := newScreen(t, s, testLook(noColours, false, false), 120, 36).settle()
+	sc := plannedScreen(t, s, testLook(noColours, false, false), 120, 36).settle()
 	day, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
 	if err != nil {
 		t.Fatal(err)
@@ -47,7 +47,7 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(dir, "day.toml"), []byte(strings.TrimSuffix(strings.Join(jobs[:5], ""), "[[job]]")), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	sc := goOn(t, dir, 120, 36)
+	sc := atBeam(plannedScreen(t, read(t, dir), testLook(noColours, false, false), 120, 36))
 	same := func(when string) {
 		t.Helper()
 		s := read(t, dir)
@@ -91,7 +91,7 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 // A job that the beam can't run takes the plan of no other, wherever it comes into a
 // day that is settled.
 func TestRefusedJobTakesNoPlan(t *testing.T) {
-	sc := newScreen(t, shortDemo(t, 3), testLook(noColours, false, false), 120, 36).settle()
+	sc := plannedScreen(t, shortDemo(t, 3), testLook(noColours, false, false), 120, 36).settle()
 	before := sc.Forecast.Present.Totals
 	own := func(when string) {
 		t.Helper()
@@ -125,7 +125,7 @@ func TestRefusedJobTakesNoPlan(t *testing.T) {
 // Each job is shown as soon as it is known on its own; the day is whole when it is
 // settled, and after an undo it is there at once.
 func TestSettledDay(t *testing.T) {
-	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36)
+	sc := plannedScreen(t, demo(t), testLook(noColours, false, false), 120, 36)
 	for !sc.Forecast.Present.Full() {
 		sc.background()
 	}
@@ -144,7 +144,7 @@ func TestSettledDay(t *testing.T) {
 
 // A settling that is under way when the order changes brings nothing.
 func TestSettlingIsGivenUp(t *testing.T) {
-	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36)
+	sc := plannedScreen(t, demo(t), testLook(noColours, false, false), 120, 36)
 	for !sc.Forecast.Present.Full() {
 		sc.background()
 	}

@@ -32,9 +32,13 @@ func atWork(t testing.TB, w, h int) (*screen, string) {
 // goOn starts the screen over a folder, as after it was ended.
 func goOn(t testing.TB, dir string, w, h int) *screen {
 	t.Helper()
-	sc := newScreen(t, read(t, dir), testLook(noColours, false, false), w, h)
+	return atBeam(newScreen(t, read(t, dir), testLook(noColours, false, false), w, h))
+}
+
+// atBeam is a screen that records what happens, by a clock of its own.
+func atBeam(sc *screen) *screen {
 	sc.Journal.Take(sc.Shop.Dir, false)
-	t.Cleanup(sc.Journal.Close)
+	sc.t.Cleanup(sc.Journal.Close)
 	sc.Journal.Now = seconds()
 	return sc.settle()
 }

@@ -76,19 +76,12 @@ func TestRandomKeysOnAWalk(t *testing.T) {
 
 // The walk is kept as it was looked at and found good.
 func TestGoldenWalk(t *testing.T) {
-	for _, mode := range []struct {
-		name    string
-		colours int
-		ascii   bool
-	}{{"plain", noColours, false}, {"ascii", noColours, true}, {"dark", manyColours, false}} {
-		sc := newScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24)
+	for _, mode := range modes[:2] {
+		sc := keptScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24)
 		sc.Journal.Take(sc.Shop.Dir, true)
 		sc.Journal.Now = seconds()
 		sc.settle().press("w", "enter").ticks(12)
-		for _, size := range [][2]int{{20, 5}, {40, 12}, {80, 24}, {120, 36}, {200, 60}} {
-			if mode.colours == manyColours && size[0] != 80 {
-				continue
-			}
+		for _, size := range sizes {
 			sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 			golden(t, fmt.Sprintf("%dx%d_walk_%s", size[0], size[1], mode.name), sc.View())
 		}

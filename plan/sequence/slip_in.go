@@ -3,7 +3,6 @@ package sequence
 import (
 	"bide/plan"
 	"bide/plan/changeover"
-	"context"
 	"slices"
 	"time"
 )
@@ -43,19 +42,4 @@ func (s *Slipping) In(p *changeover.Planner, gap int) *plan.DayPlan {
 	}
 	day.Totals = plan.Sum(day.Turns)
 	return &day
-}
-
-// Settled is the day with the job at one gap, settled for the aim: what the day
-// costs, to the second and the move, once the job has been dropped there and the day
-// is planned together. It depends on the day, the job, the gap and the aim alone. The
-// day as In gives it comes with it; settled is nil when the context is cancelled.
-//
-// It takes as long as In and Settle; a cancelled context ends it within a few rounds of
-// that.
-func (s *Slipping) Settled(ctx context.Context, p *changeover.Planner, gap int, aim plan.Aim) (alone, settled *plan.DayPlan) {
-	alone = s.In(p, gap)
-	if settled = Settle(ctx, alone, aim); ctx.Err() != nil {
-		return alone, nil
-	}
-	return alone, settled
 }

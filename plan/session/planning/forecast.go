@@ -10,6 +10,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/sequence"
 	"bide/plan/verify"
 )
 
@@ -36,7 +37,7 @@ type Forecast struct {
 	asking  bool // a question is out; the planner has one working memory
 
 	Aim     plan.Aim           // what days are settled for
-	Alone   bool               // days are not settled
+	Improve Improver           // plans a day together whose jobs are planned one by one
 	settled []Improved         // of late, the newest last
 	cancel  context.CancelFunc // of the settling that is under way; nil when none is
 }
@@ -88,7 +89,7 @@ type Answer struct {
 }
 
 func New(p *changeover.Planner, b *plan.Beam, start *plan.Standing, clock time.Time, jobs []*plan.Job) *Forecast {
-	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Standing: start, Clock: clock}}
+	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Standing: start, Clock: clock}, Improve: sequence.Settle}
 	f.Present = Order{Jobs: jobs}
 	f.Listed = Order{Jobs: jobs, centred: true}
 	return f

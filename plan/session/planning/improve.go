@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"bide/plan"
-	"bide/plan/sequence"
 	"bide/plan/verify"
 )
 
@@ -19,6 +18,10 @@ type Improved struct {
 	alone, Day []*Outcome
 }
 
+// Improver plans a day together, in the order it has: sequence.Settle, unless the forecast is
+// given another.
+type Improver func(context.Context, *plan.DayPlan, plan.Aim) *plan.DayPlan
+
 // mostSettled is how many settled days are kept, so that what was there before is
 // there again at once.
 const mostSettled = 16
@@ -28,10 +31,10 @@ func (f *Forecast) settling() Work {
 	ctx, cancel := context.WithCancel(context.Background())
 	f.asking, f.cancel = true, cancel
 	known, day := f.Present.Known, f.Day()
-	begin, aim := f.Start, f.Aim
+	begin, aim, improve := f.Start, f.Aim, f.Improve
 	return func() any {
 		defer cancel()
-		settled, err := Verified(sequence.Settle(ctx, day, aim), nil)
+		settled, err := Verified(improve(ctx, day, aim), nil)
 		switch {
 		case ctx.Err() != nil:
 			return Improved{}
@@ -108,7 +111,7 @@ func (f *Forecast) finish(c *Order) {
 	if c.centred || c.Final || n == 0 || !c.Full() {
 		return
 	}
-	if f.Alone || len(c.given) == n && c.Known[n-1] == c.given[n-1] {
+	if len(c.given) == n && c.Known[n-1] == c.given[n-1] {
 		c.Final = true
 	} else if day := f.settledDay(c.Known); day != nil {
 		c.Known, c.Final = day, true

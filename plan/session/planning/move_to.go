@@ -248,7 +248,7 @@ func (m *MoveTo) put(index int, c Cost) {
 // planned makes way for the picked one.
 func (m *MoveTo) improve(picked int) Work {
 	f := m.forecast
-	if m.now == nil || m.Stale() || f.Alone || !f.Present.Whole() {
+	if m.now == nil || m.Stale() || !f.Present.Whole() {
 		return nil
 	}
 	if now := f.Day(); !m.costs[m.Was].Exact {
@@ -291,11 +291,10 @@ func (m *MoveTo) together(ctx context.Context, index int) Moved {
 		return Moved{of: m, index: index}
 	}
 	d := Moved{of: m, index: index, alone: m.without.DayPlan}
-	if index == withoutJob {
-		d.together = sequence.Settle(ctx, d.alone, m.Aim)
-	} else {
-		d.alone, d.together = m.without.Settled(ctx, p, index, m.Aim)
+	if index != withoutJob {
+		d.alone = m.without.In(p, index)
 	}
+	d.together = m.forecast.Improve(ctx, d.alone, m.Aim)
 	if ctx.Err() != nil {
 		return Moved{of: m, index: index}
 	}

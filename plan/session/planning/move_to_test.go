@@ -1,6 +1,7 @@
 package planning
 
 import (
+	"context"
 	"slices"
 	"testing"
 
@@ -34,7 +35,7 @@ func TestMoveToEachNumber(t *testing.T) {
 	}
 	for index := range len(m.Rest) + 1 {
 		alone := forecast(t)
-		alone.Alone = true
+		alone.Improve = func(_ context.Context, day *plan.DayPlan, _ plan.Aim) *plan.DayPlan { return day }
 		alone.Reorder(m.With(index), nil)
 		work(alone)
 		if c, known := m.Cost(index); !known || c.Exact || c.Totals != alone.Present.Totals {

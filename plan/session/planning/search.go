@@ -15,13 +15,16 @@ import (
 type Search struct {
 	Errand
 	Aim      plan.Aim
-	Rounds   int // candidates to try; 0 goes by the size of the day
+	By       Searcher // sequence.Search, unless another is given
 	cancel   context.CancelFunc
 	inputs   Inputs
 	ended    bool // since the day became another
 	progress *atomic.Pointer[sequence.Progress]
 	waiting  *Found
 }
+
+// Searcher searches for the best order of a day.
+type Searcher func(context.Context, *plan.Beam, *plan.Standing, *plan.Day, sequence.Effort) (*plan.DayPlan, error)
 
 // Errand is what a search was begun for.
 type Errand struct {
@@ -60,16 +63,20 @@ func (in Inputs) Same(o Inputs) bool {
 		!slices.ContainsFunc(in.Jobs, func(j *plan.Job) bool { return !slices.Contains(o.Jobs, j) })
 }
 
-// Begin searches from a day with the inputs of now, with so many candidates.
+// Begin searches from a day with the inputs of now, with so many candidates; 0 goes by the
+// size of the day.
 func (s *Search) Begin(in Inputs, day *plan.Day, rounds int, e Errand) Work {
 	ctx, cancel := context.WithCancel(context.Background())
 	e.Run = s.Run + 1
 	s.Errand, s.inputs, s.cancel, s.ended, s.progress = e, in, cancel, false, &atomic.Pointer[sequence.Progress]{}
-	progress := s.progress
+	progress, by := s.progress, s.By
+	if by == nil {
+		by = sequence.Search
+	}
 	effort := sequence.Effort{Aim: s.Aim, Rounds: rounds, Seed: 1, Report: func(p sequence.Progress) { progress.Store(&p) }}
 	return func() any {
 		defer cancel()
-		best, err := Verified(sequence.Search(ctx, in.Beam, in.Standing, day, effort))
+		best, err := Verified(by(ctx, in.Beam, in.Standing, day, effort))
 		return Found{e, in, best, err}
 	}
 }

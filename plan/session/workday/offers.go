@@ -98,11 +98,7 @@ func (d Offers) fit(found *plan.DayPlan, opens bool) {
 		order = append(order, j.ID)
 	}
 	day := planning.LaidAs(found, d.wants(d.History.Now.Like(order, d.Forecast.Start.Standing.Setting)), d.Forecast.Beam)
-	rounds := planning.FitRounds
-	if d.Search.Rounds > 0 {
-		rounds = min(rounds, d.Search.Rounds)
-	}
-	d.Later(d.Search.Begin(d.Inputs(), day, rounds, planning.Errand{Fits: true, Opens: opens}))
+	d.Later(d.Search.Begin(d.Inputs(), day, planning.FitRounds, planning.Errand{Fits: true, Opens: opens}))
 }
 
 // Finds takes what a search came to, if it wasn't given up: what was found for another

@@ -17,7 +17,7 @@ func (d Offers) Seek(aim plan.Aim) {
 		return
 	}
 	d.Search.Aim = aim
-	d.Later(d.Search.Begin(d.Inputs(), d.wants(d.History.Now), d.Search.Rounds, planning.Errand{Opens: true}))
+	d.Later(d.Search.Begin(d.Inputs(), d.wants(d.History.Now), 0, planning.Errand{Opens: true}))
 }
 
 // wants is a draft as a day to be searched: what is set aside is no part of it.
