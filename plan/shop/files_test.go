@@ -7,10 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 )
-
-var noon = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
 
 // holds fails unless the file holds the text.
 func holds(t *testing.T, path, want string) {

@@ -8,6 +8,8 @@ import (
 
 	"bide/ui/personal"
 
+	_ "bide/ui/quiet" // before Bubble Tea
+
 	tea "github.com/charmbracelet/bubbletea"
 )
 
