@@ -138,7 +138,7 @@ func TestDemoIsSaidToBeOne(t *testing.T) {
 // those of the files are.
 func TestPlainText(t *testing.T) {
 	got := ran(t, "--plain", small(t, asItIs))
-	for _, want := range []string{"Day, ", "To D-101: ", "Holder 1 at ", "Never used today: "} {
+	for _, want := range []string{"Day, ", "To D-101: ", "Holder 1 from ", "Never used today: "} {
 		if got.status != 0 || !strings.Contains(got.out, want) {
 			t.Errorf("exit %d, %q on standard error, no %q", got.status, got.err, want)
 		}

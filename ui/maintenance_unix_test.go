@@ -25,7 +25,7 @@ func TestStoryOfMaintenance(t *testing.T) {
 	if err := os.MkdirAll(config, 0o755); err != nil {
 		t.Fatal(err)
 	}
-	if err := os.WriteFile(filepath.Join(config, "config.toml"), []byte("[keys]\nmark = \"C\"\nundo = \"q\"\n"), 0o644); err != nil {
+	if err := os.WriteFile(filepath.Join(config, "config.toml"), []byte("[keys]\ncondition = \"C\"\nundo = \"q\"\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}
 	x.typed("export PATH=\"" + x.dir + ":$PATH\"")

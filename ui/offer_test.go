@@ -81,7 +81,7 @@ func TestAcceptedLayoutsStay(t *testing.T) {
 			chosen++
 		}
 	}
-	if chosen < 4 || !slices.ContainsFunc(about(s.desk, 0), func(l draw.Span) bool { return strings.HasPrefix(l.Text, "as a search chose; ") }) {
+	if chosen < 4 || !slices.ContainsFunc(about(s.desk, 0), func(l draw.Span) bool { return strings.HasPrefix(l.Text, "layout from an accepted search; ") }) {
 		t.Fatalf("%d jobs keep what was found: %v", chosen, about(s.desk, 0))
 	}
 	first := jobs[0].ID

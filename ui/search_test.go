@@ -205,8 +205,10 @@ func TestSearchMendsABrokenOrder(t *testing.T) {
 			shop.Day.Jobs[0].After = []string{shop.Day.Jobs[1].ID}
 		}
 		s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
-		for i := range day.Steps() {
-			day.Steps()[i].Job = &plan.Job{ID: day.Steps()[i].Job.ID} // free of rules
+		for i := range day.Turns {
+			t := &day.Turns[i]
+			t.Job = &plan.Job{ID: t.Job.ID} // free of rules
+			t.Step.Job = t.Job
 		}
 		cheaper := &s.Forecast.Present.Totals
 		cheaper.Setup, cheaper.Late, cheaper.LateJobs = 0, 0, 0

@@ -50,7 +50,7 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	x.press("Enter")
 	x.until("D-104 moved to turn 1", "* not saved")
 	x.press("t")
-	x.until("D-104 is fixed to turn 1", "1 f D-104")
+	x.until("D-104 is fixed at number 1", "1 f D-104")
 	x.press("c")
 	x.until("Add a copy of D-104", "no errors")
 	x.press("h", "o", "t", "Enter")

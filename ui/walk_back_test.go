@@ -228,7 +228,7 @@ func TestTakingBackOnASmallScreen(t *testing.T) {
 	if sc.press("r", "r"); !sc.whole("r: from 80x24 on") {
 		t.Errorf("the walk's key pressed again:\n%s", sc.View())
 	}
-	if sc.press("left"); !sc.whole("No holder moves: all bide.") {
+	if sc.press("left"); !sc.whole("No holder moves.") {
 		t.Errorf("it is cut that nothing moves:\n%s", sc.View())
 	}
 	sc.press("u").settle()

@@ -86,7 +86,7 @@ func TestTroubleOnTheWay(t *testing.T) {
 		t.Errorf("it is kept at %s, it jammed at %s", at.MM(), half.MM())
 	}
 	if sc.walk().Refused() {
-		sc.tells("can't be set up from the current positions", "c trouble")
+		sc.tells("can't be set up from the current positions", "c sets a holder's condition")
 	} else {
 		sc.sound(dir)
 	}
