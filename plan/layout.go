@@ -9,22 +9,6 @@ type Layout struct {
 	Cuts  []Length  // places of the cuts, ascending; score cuts have no kerf
 }
 
-// Fault is one thing that keeps a job from being laid out or run on a beam: the
-// part of the job at fault and what is wrong, with its numbers in Unit.
-type Fault struct {
-	Key string // the job's key in day.toml it belongs to: material, web, slits, trim, shift
-	Why func(Unit) string
-}
-
-// Apart shows two lengths that are not the same, in full where rounding would make
-// them look so.
-func (u Unit) Apart(a, b Length) (string, string) {
-	if u.Show(a) == u.Show(b) {
-		return a.MM() + " mm", b.MM() + " mm"
-	}
-	return u.Show(a), u.Show(b)
-}
-
 // Lay places the job's slits, in the order given, at a shift from centred. It
 // checks nothing: see Faults and Window.
 func (b *Beam) Lay(j *Job, slits []Length, shift Length) Layout {

@@ -83,8 +83,8 @@ func TestJobWithoutSlitsIsRefused(t *testing.T) {
 			t.Error(err)
 		}
 		last := best.Refused()[len(best.Refused())-1]
-		if why := last.Faults[0].Why(plan.Millimetres); last.Job.ID != "none" || why != "no slits are listed" {
-			t.Errorf("%s is refused: %s", last.Job.ID, why)
+		if why := last.Faults[0]; last.Job.ID != "none" || !why.Equal(plan.NewFault("slits", "no slits are listed")) {
+			t.Errorf("%s is refused: %s", last.Job.ID, why.Why(plan.Millimetres))
 		}
 	}
 }

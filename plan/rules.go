@@ -2,7 +2,6 @@ package plan
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 )
 
@@ -218,17 +217,17 @@ func Broken(jobs []*Job, done int) []Breach {
 	var out []Breach
 	r := RulesOf(jobs, done, nil)
 	for at, j := range jobs {
-		breach := func(key, why string) { out = append(out, Breach{j, Fault{key, func(Unit) string { return why }}}) }
+		breach := func(key, words string, args ...any) { out = append(out, Breach{j, NewFault(key, words, args...)}) }
 		switch t := r.Turn[at]; {
 		case t < 0 || t == at:
 		case j.State == Running:
-			breach("state", fmt.Sprintf("job %s is running and comes at turn %d, behind one that waits", j.ID, done+at+1))
+			breach("state", "job %s is running and comes at turn %d, behind one that waits", j.ID, done+at+1)
 		default:
-			breach("fixed", fmt.Sprintf("job %s is fixed at number %d in the sequence and comes at number %d", j.ID, done+t+1, done+at+1))
+			breach("fixed", "job %s is fixed at number %d in the sequence and comes at number %d", j.ID, done+t+1, done+at+1)
 		}
 		for _, before := range r.After[at] {
 			if before > at {
-				breach("after", fmt.Sprintf("job %s is to come after %s and comes before it", j.ID, jobs[before].ID))
+				breach("after", "job %s is to come after %s and comes before it", j.ID, jobs[before].ID)
 			}
 		}
 	}

@@ -199,7 +199,7 @@ func TestWhatAWalkSaysOfTimeAndProgress(t *testing.T) {
 	}
 	sc.press("esc").tells("half set up", "the day goes by the real time now")
 	sc.press("w").settle().press("enter").tells(sc.Theme.Trim + sc.Theme.Trim)
-	sc.walk().Plan = &planning.Outcome{Turn: plan.Turn{Faults: []plan.Fault{{Key: "x", Why: func(plan.Unit) string { return "no way" }}}}}
+	sc.walk().Plan = &planning.Outcome{Turn: plan.Turn{Faults: []plan.Fault{plan.NewFault("x", "no way")}}}
 	if sc.tells("can't be set up"); strings.Contains(strings.Split(sc.View(), "\n")[0], sc.Theme.Bar) {
 		t.Errorf("a walk that can't go on shows how far it is:\n%s", sc.View())
 	}

@@ -2,7 +2,6 @@ package changeover
 
 import (
 	"bide/plan"
-	"fmt"
 	"slices"
 )
 
@@ -18,32 +17,30 @@ func damageFaults(b *plan.Beam, j *plan.Job) []plan.Fault {
 	}
 	l := b.Lay(j, j.Slits(), 0)
 	if from, to := b.Window(j); from < to {
-		return []plan.Fault{{Key: "slits", Why: func(u plan.Unit) string {
-			return fmt.Sprintf("no shift from %s to %s keeps every cut out of the anvil's damaged bands%s; centred, %s",
-				u.Number(from), u.Show(to), reordered(j), bandsAt(b, l.Cuts, u))
-		}}}
+		return []plan.Fault{plan.NewFault("slits", "no shift from %s to %s keeps every cut out of the anvil's damaged bands%s; centred, %s",
+			plan.Bare(from), to, reordered(j), bandsAt(b, l.Cuts))}
 	}
 	key, way := freed(b, j)
-	return []plan.Fault{{Key: key, Why: func(u plan.Unit) string { return bandsAt(b, l.Cuts, u) + reordered(j) + way(u) }}}
+	return []plan.Fault{plan.NewFault(key, "%s%s%s", bandsAt(b, l.Cuts), reordered(j), way)}
 }
 
-// inBands names the first cut that lies in a band, and counts the others.
-func bandsAt(b *plan.Beam, cuts []plan.Length, u plan.Unit) string {
-	text, more := "", 0
+// bandsAt names the first cut that lies in a band, and counts the others.
+func bandsAt(b *plan.Beam, cuts []plan.Length) (first plan.Phrase) {
+	more := 0
 	for m, c := range cuts {
 		band, in := plan.BandAt(b.Bad, c)
 		switch {
 		case !in:
-		case text == "":
-			text = fmt.Sprintf("cut %d at %s lies in the damaged band of the anvil from %s to %s", m+1, u.Show(c), u.Number(band.From), u.Show(band.To))
+		case first.Words == "":
+			first = plan.Say("cut %d at %s lies in the damaged band of the anvil from %s to %s", m+1, c, plan.Bare(band.From), band.To)
 		default:
 			more++
 		}
 	}
 	if more > 0 {
-		text += fmt.Sprintf(" (and %s more in damaged bands)", many(more, "cut"))
+		return plan.Say("%s (and %s more in damaged bands)", first, many(more, "cut"))
 	}
-	return text
+	return first
 }
 
 // reordered tells that other orders of the slits were tried, where they may be.
@@ -56,35 +53,33 @@ func reordered(j *plan.Job) string {
 
 // freed tells whether a free shift would help a job that has none, and the key of
 // the job at fault.
-func freed(b *plan.Beam, j *plan.Job) (key string, way func(plan.Unit) string) {
-	say := func(text string) func(plan.Unit) string { return func(plan.Unit) string { return text } }
+func freed(b *plan.Beam, j *plan.Job) (key string, way plan.Phrase) {
 	loose := *j
 	loose.Shift = plan.Free
 	from, to := b.Window(&loose)
 	if from >= to {
-		return "slits", say("; its trim leaves no room to shift")
+		return "slits", plan.Say("; its trim leaves no room to shift")
 	}
 	slits, ok := laidOut(b, &loose)
 	if !ok {
-		return "slits", func(u plan.Unit) string {
-			return fmt.Sprintf("; a free shift, from %s to %s, would not help", u.Number(from), u.Show(to))
-		}
+		return "slits", plan.Say("; a free shift, from %s to %s, would not help", plan.Bare(from), to)
 	}
 	shift := nearestOf(Shifts(b, &loose, slits))
-	return "shift", func(u plan.Unit) string { // the shift before it is on the end of a band
-		side, order := "drive", ""
-		if shift < 0 {
-			side = "operator"
-		}
-		if !slices.Equal(slits, j.Slits()) {
-			order = ", its slits in another order"
-		}
-		if by := u.Show(plan.Abs(shift) - plan.Nanometre); by != u.Show(0) {
-			return fmt.Sprintf("; with a free shift it keeps clear beyond %s to the %s side%s", by, side, order)
-		}
-		return fmt.Sprintf("; with a free shift it keeps clear as soon as it is off centred, to the %s side%s", side, order)
+	side, order := "drive", ""
+	if shift < 0 {
+		side = "operator"
 	}
+	if !slices.Equal(slits, j.Slits()) {
+		order = ", its slits in another order"
+	}
+	if by := plan.Abs(shift) - plan.Nanometre; by >= leastShown { // the shift before it is on the end of a band
+		return "shift", plan.Say("; with a free shift it keeps clear beyond %s to the %s side%s", by, side, order)
+	}
+	return "shift", plan.Say("; with a free shift it keeps clear as soon as it is off centred, to the %s side%s", side, order)
 }
+
+// leastShown is the least length that isn't shown as nothing in either unit.
+const leastShown = plan.Inch / 20_000
 
 // nearestOf is the shift nearest to centred in some stretches.
 func nearestOf(all []plan.Span) plan.Length {
@@ -99,23 +94,22 @@ func nearestOf(all []plan.Span) plan.Length {
 
 // onlyClear tells where the layout keeps clear of the bands, and that it can't be
 // set there.
-func onlyClear(b *plan.Beam, l plan.Layout, window plan.Span) func(plan.Unit) string {
+func onlyClear(b *plan.Beam, l plan.Layout, window plan.Span) plan.Phrase {
 	const most = 4
-	return func(u plan.Unit) string {
-		text, all := "", allowedShifts(b, nil, l.Cuts, window)
-		for i, s := range all {
-			switch {
-			case i == most:
-				return fmt.Sprintf("%s and %s more, and nowhere there can the holders be set", text, many(len(all)-most, "stretch"))
-			case i > 0:
-				text += ", "
-			default:
-				text = "the cuts keep out of the anvil's damaged bands only shifted "
-			}
-			text += fmt.Sprintf("from %s to %s", u.Number(s.From), u.Show(s.To))
+	words, args := "the cuts keep out of the anvil's damaged bands only shifted ", []any(nil)
+	all := allowedShifts(b, nil, l.Cuts, window)
+	for i, s := range all[:min(most, len(all))] {
+		if i > 0 {
+			words += ", "
 		}
-		return text + ", and nowhere there can the holders be set"
+		words += "from %s to %s"
+		args = append(args, plan.Bare(s.From), s.To)
 	}
+	if more := len(all) - most; more > 0 {
+		words += " and %s more"
+		args = append(args, many(more, "stretch"))
+	}
+	return plan.Say(words+", and nowhere there can the holders be set", args...)
 }
 
 // damagedCut is the fault of a layout one of whose cuts lies in a band.
@@ -123,5 +117,5 @@ func damagedCut(b *plan.Beam, l plan.Layout) []plan.Fault {
 	if plan.ClearOf(b.Bad, l.Cuts, 0) {
 		return nil
 	}
-	return []plan.Fault{{Key: "slits", Why: func(u plan.Unit) string { return bandsAt(b, l.Cuts, u) }}}
+	return []plan.Fault{{Key: "slits", Phrase: bandsAt(b, l.Cuts)}}
 }

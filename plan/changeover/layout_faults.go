@@ -2,42 +2,31 @@ package changeover
 
 import (
 	"bide/plan"
-	"fmt"
 )
 
 // Faults lists everything that keeps the job from being laid out on the beam,
 // whatever the holders' conditions; empty when it can be.
 func Faults(b *plan.Beam, j *plan.Job) []plan.Fault {
 	var out []plan.Fault
-	fault := func(key string, why func(plan.Unit) string) { out = append(out, plan.Fault{Key: key, Why: why}) }
-	if j.Web > b.Web.Length() {
-		fault("web", func(u plan.Unit) string {
-			web, area := u.Apart(j.Web, b.Web.Length())
-			return fmt.Sprintf("the web of %s is wider than the web area of %s", web, area)
-		})
+	fault := func(key, words string, args ...any) { out = append(out, plan.NewFault(key, words, args...)) }
+	if area := b.Web.Length(); j.Web > area {
+		fault("web", "the web of %s is wider than the web area of %s", plan.Unlike(j.Web, area), plan.Unlike(area, j.Web))
 	}
 	if j.Uncut != "" {
-		fault("material", func(plan.Unit) string { return j.Uncut })
+		fault("material", "%s", j.Uncut)
 	}
 	slits := j.Slits()
-	trim := j.Web - plan.SumOf(slits)
+	all := plan.SumOf(slits)
+	trim := j.Web - all
 	switch {
 	case len(slits) == 0:
-		fault("slits", func(plan.Unit) string { return "no slits are listed" })
+		fault("slits", "no slits are listed")
 	case trim < 0:
-		fault("slits", func(u plan.Unit) string {
-			all, web := u.Apart(plan.SumOf(slits), j.Web)
-			return fmt.Sprintf("the slits add up to %s, more than the web of %s", all, web)
-		})
+		fault("slits", "the slits add up to %s, more than the web of %s", plan.Unlike(all, j.Web), plan.Unlike(j.Web, all))
 	case trim > 0 && j.Trim <= 0:
-		fault("trim", func(u plan.Unit) string {
-			return fmt.Sprintf("the least trim is %s; where there is trim, %s in all, it must be above 0", u.Show(j.Trim), u.Show(trim))
-		})
+		fault("trim", "the least trim is %s; where there is trim, %s in all, it must be above 0", j.Trim, trim)
 	case trim > 0 && trim < 2*j.Trim:
-		fault("trim", func(u plan.Unit) string {
-			has, needs := u.Apart(trim, 2*j.Trim)
-			return fmt.Sprintf("the trim is %s in all, less than the %s needed for %s on each side", has, needs, u.Show(j.Trim))
-		})
+		fault("trim", "the trim is %s in all, less than the %s needed for %s on each side", plan.Unlike(trim, 2*j.Trim), plan.Unlike(2*j.Trim, trim), j.Trim)
 	}
 	inner := slits // strips between two cuts
 	if trim == 0 {
@@ -49,28 +38,21 @@ func Faults(b *plan.Beam, j *plan.Job) []plan.Fault {
 			if trim == 0 {
 				n++
 			}
-			fault("slits", func(u plan.Unit) string {
-				slit, pitch := u.Apart(s, b.Pitch())
-				return fmt.Sprintf("slit %d of %s is narrower than the pitch of %s: two holders can't stand so near", n, slit, pitch)
-			})
+			fault("slits", "slit %d of %s is narrower than the pitch of %s: two holders can't stand so near", n, plan.Unlike(s, b.Pitch()), plan.Unlike(b.Pitch(), s))
 			break // the first says it; a run of equal slits would repeat it
 		}
 	}
 	if n, good := cutCount(len(slits), trim), cutters(b); n > good {
-		fault("slits", func(plan.Unit) string {
-			return fmt.Sprintf("%d cuts need as many holders; %d of the %d holders may cut", n, good, len(b.Holders))
-		})
+		fault("slits", "%d cuts need as many holders; %d of the %d holders may cut", n, good, len(b.Holders))
 	}
-	if len(out) == 0 && len(offRail(b, j, slits)) > 0 {
-		cuts := offRail(b, j, slits)
-		fault("slits", func(u plan.Unit) string {
-			return fmt.Sprintf("the cut at %s is off the rail, which runs from %s to %s", u.Show(cuts[0]), u.Show(b.Rail.From), u.Show(b.Rail.To))
-		})
+	if len(out) > 0 {
+		return out
 	}
-	if len(out) == 0 {
-		out = damageFaults(b, j)
+	if off := offRail(b, j, slits); len(off) > 0 {
+		fault("slits", "the cut at %s is off the rail, which runs from %s to %s", off[0], b.Rail.From, b.Rail.To)
+		return out
 	}
-	return out
+	return damageFaults(b, j)
 }
 
 // offRail lists the cuts that are off the rail at every allowed shift.

@@ -2,7 +2,6 @@ package changeover
 
 import (
 	"bide/plan"
-	"fmt"
 	"slices"
 )
 
@@ -20,7 +19,7 @@ func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
 		whole := *p.Beam
 		whole.Bad = nil
 		if (&Planner{Beam: &whole, Pitch: p.Pitch}).settable(p.Now.At, l, window) {
-			return []plan.Fault{{Key: "slits", Why: told(onlyClear(p.Beam, l, window))}}
+			return []plan.Fault{{Key: "slits", Phrase: onlyClear(p.Beam, l, window)}}
 		}
 	}
 	if window.Length() == 0 {
@@ -33,9 +32,9 @@ func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
 		return out
 	}
 	all := []restriction{
-		{func(b *plan.Beam) bool { return replace(b.Holders, plan.Good, plan.Stuck, plan.Out) }, told(p.splits(l))},
-		{func(b *plan.Beam) bool { return replace(b.Holders, plan.Good, plan.NoCut) }, told(p.cantCut(l))},
-		{func(b *plan.Beam) bool { rest := b.RestOverWeb; b.RestOverWeb = true; return !rest }, told(p.store(l))},
+		{func(b *plan.Beam) bool { return replace(b.Holders, plan.Good, plan.Stuck, plan.Out) }, p.splits(l)},
+		{func(b *plan.Beam) bool { return replace(b.Holders, plan.Good, plan.NoCut) }, p.cantCut(l)},
+		{func(b *plan.Beam) bool { rest := b.RestOverWeb; b.RestOverWeb = true; return !rest }, p.store(l)},
 	}
 	var present []plan.Fault
 	for _, r := range all {
@@ -44,7 +43,7 @@ func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
 		if !r.lift(&eased) {
 			continue
 		}
-		fault := plan.Fault{Key: "slits", Why: r.why}
+		fault := plan.Fault{Key: "slits", Phrase: r.why}
 		present = append(present, fault)
 		if (&Planner{Beam: &eased, Pitch: p.Pitch}).settable(p.Now.At, l, window) {
 			out = append(out, fault)
@@ -56,21 +55,14 @@ func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
 	case len(present) > 0: // no single one decides, so all of them are told
 		return present
 	}
-	return []plan.Fault{{Key: "slits", Why: told(p.crowded(l))}}
-}
-
-// told works a reason out at once, in both units, since the scene goes on to
-// other things.
-func told(why func(plan.Unit) string) func(plan.Unit) string {
-	text := [...]string{plan.Millimetres: why(plan.Millimetres), plan.Inches: why(plan.Inches)}
-	return func(u plan.Unit) string { return text[u] }
+	return []plan.Fault{{Key: "slits", Phrase: p.crowded(l)}}
 }
 
 // restriction is something that can rule a layout out: lift takes it away and
 // tells whether it was there.
 type restriction struct {
 	lift func(*plan.Beam) bool
-	why  func(plan.Unit) string
+	why  plan.Phrase
 }
 
 // settable reports whether the layout can be set at some shift in the window.
@@ -102,19 +94,12 @@ func (p *Planner) inTheWay(l plan.Layout) []plan.Fault {
 		if s.condition[i].Moves() || st.can && s.clear(x, st) {
 			continue
 		}
-		n, c := i+1, s.condition[i]
-		m, d := nearestCut(l.Cuts, x)
-		why := func(u plan.Unit) string {
-			return fmt.Sprintf("holder %d is %s and stands at %s, where no idle holder may while a web runs from %s to %s",
-				n, c, u.Show(x), u.Show(l.Web.From), u.Show(l.Web.To))
+		why := plan.Say("holder %d is %s and stands at %s, where no idle holder may while a web runs from %s to %s",
+			i+1, s.condition[i], x, l.Web.From, l.Web.To)
+		if m, d := nearestCut(l.Cuts, x); m > 0 && d < p.Pitch {
+			why = plan.Say("holder %d is %s and stands %s from cut %d, nearer than the pitch of %s", i+1, s.condition[i], d, m, p.Pitch)
 		}
-		if m > 0 && d < p.Pitch {
-			why = func(u plan.Unit) string {
-				return fmt.Sprintf("holder %d is %s and stands %s from cut %d, nearer than the pitch of %s",
-					n, c, u.Show(d), m, u.Show(p.Pitch))
-			}
-		}
-		out = append(out, plan.Fault{Key: "slits", Why: why})
+		out = append(out, plan.Fault{Key: "slits", Phrase: why})
 	}
 	return out
 }
@@ -131,63 +116,54 @@ func nearestCut(cuts []plan.Length, x plan.Length) (m int, d plan.Length) {
 }
 
 // splits tells what lies on either side of the holders that can't move.
-func (p *Planner) splits(l plan.Layout) func(plan.Unit) string {
-	return func(u plan.Unit) string {
-		text := ""
-		for i, c := range p.Beam.Holders {
-			if c.Moves() {
-				continue
-			}
-			before := 0
-			for before < len(l.Cuts) && l.Cuts[before] < p.Now.At[i] {
-				before++
-			}
-			text = also(text, "holder %d is %s at %s: %d holders on its operator side may cut and %d on its drive side, for %d and %d cuts and all idle holders there",
-				i+1, c, u.Show(p.Now.At[i]), p.Now.goodsBefore[i], p.goodsAfter(i), before, len(l.Cuts)-before)
+func (p *Planner) splits(l plan.Layout) (text plan.Phrase) {
+	for i, c := range p.Beam.Holders {
+		if c.Moves() {
+			continue
 		}
-		return text
+		before := 0
+		for before < len(l.Cuts) && l.Cuts[before] < p.Now.At[i] {
+			before++
+		}
+		text = also(text, "holder %d is %s at %s: %d holders on its operator side may cut and %d on its drive side, for %d and %d cuts and all idle holders there",
+			i+1, c, p.Now.At[i], p.Now.goodsBefore[i], p.goodsAfter(i), before, len(l.Cuts)-before)
 	}
+	return text
 }
 
 // cantCut tells between which cuts the holders that may not cut must stand.
-func (p *Planner) cantCut(l plan.Layout) func(plan.Unit) string {
-	return func(u plan.Unit) string {
-		text, k := "", len(l.Cuts)
-		for i, c := range p.Beam.Holders {
-			if c != plan.NoCut {
-				continue
-			}
-			least, most := max(0, k-p.goodsAfter(i)), min(k, p.Now.goodsBefore[i])
-			text = also(text, "holder %d may not cut; %d holders on its operator side and %d on its drive side may, so between %d and %d of the %d cuts must lie on its operator side, and it finds no way to stand idle there",
-				i+1, p.Now.goodsBefore[i], p.goodsAfter(i), least, most, k)
+func (p *Planner) cantCut(l plan.Layout) (text plan.Phrase) {
+	k := len(l.Cuts)
+	for i, c := range p.Beam.Holders {
+		if c != plan.NoCut {
+			continue
 		}
-		return text
+		least, most := max(0, k-p.goodsAfter(i)), min(k, p.Now.goodsBefore[i])
+		text = also(text, "holder %d may not cut; %d holders on its operator side and %d on its drive side may, so between %d and %d of the %d cuts must lie on its operator side, and it finds no way to stand idle there",
+			i+1, p.Now.goodsBefore[i], p.goodsAfter(i), least, most, k)
 	}
+	return text
 }
 
 // store tells how many idle holders there are and what room is left for them.
-func (p *Planner) store(l plan.Layout) func(plan.Unit) string {
+func (p *Planner) store(l plan.Layout) plan.Phrase {
 	s := &p.Now
-	return func(u plan.Unit) string {
-		return fmt.Sprintf("%d idle holders may not rest over the web; clear of it there is room for %d on the operator side, up to %s, and for %d on the drive side, from %s",
-			len(s.At)-len(l.Cuts), fit(s.idle.From-s.Rail.From, p.Pitch), u.Show(s.idle.From), fit(s.Rail.To-s.idle.To, p.Pitch), u.Show(s.idle.To))
-	}
+	return plan.Say("%d idle holders may not rest over the web; clear of it there is room for %d on the operator side, up to %s, and for %d on the drive side, from %s",
+		len(s.At)-len(l.Cuts), fit(s.idle.From-s.Rail.From, p.Pitch), s.idle.From, fit(s.Rail.To-s.idle.To, p.Pitch), s.idle.To)
 }
 
 // crowded tells that the idle holders find no room between the cuts and beside
 // them.
-func (p *Planner) crowded(l plan.Layout) func(plan.Unit) string {
-	return func(plan.Unit) string {
-		rail, n := p.Beam.Rail, len(p.Beam.Holders)
-		room := fit(rail.Length(), p.Pitch)
-		if k := len(l.Cuts); k > 0 {
-			room = int((l.Cuts[0]-rail.From)/p.Pitch) + int((rail.To-l.Cuts[k-1])/p.Pitch)
-			for m := 1; m < k; m++ {
-				room += int((l.Cuts[m]-l.Cuts[m-1])/p.Pitch) - 1
-			}
+func (p *Planner) crowded(l plan.Layout) plan.Phrase {
+	rail, n := p.Beam.Rail, len(p.Beam.Holders)
+	room := fit(rail.Length(), p.Pitch)
+	if k := len(l.Cuts); k > 0 {
+		room = int((l.Cuts[0]-rail.From)/p.Pitch) + int((rail.To-l.Cuts[k-1])/p.Pitch)
+		for m := 1; m < k; m++ {
+			room += int((l.Cuts[m]-l.Cuts[m-1])/p.Pitch) - 1
 		}
-		return fmt.Sprintf("%d idle holders find no room: between the cuts and beside them %d can stand", n-len(l.Cuts), room)
 	}
+	return plan.Say("%d idle holders find no room: between the cuts and beside them %d can stand", n-len(l.Cuts), room)
 }
 
 // fit is how many holders stand on a stretch of that length, both ends included.
@@ -203,10 +179,10 @@ func (p *Planner) goodsAfter(i int) int {
 	return p.Now.goodsBefore[len(p.Now.At)] - p.Now.goodsBefore[i+1]
 }
 
-// also appends a sentence to a text.
-func also(text, format string, args ...any) string {
-	if text != "" {
-		text += "; "
+// also appends a sentence to a phrase.
+func also(p plan.Phrase, words string, args ...any) plan.Phrase {
+	if p.Words != "" {
+		p.Words += "; "
 	}
-	return text + fmt.Sprintf(format, args...)
+	return plan.Say(p.Words+words, append(p.Args, args...)...)
 }

@@ -3,7 +3,6 @@ package changeover
 import (
 	"bide/plan"
 	"bide/plan/verify"
-	"fmt"
 	"slices"
 	"time"
 )
@@ -106,29 +105,22 @@ func Blocks(b *plan.Beam, at []plan.Length, m plan.Move) int {
 // of their order, nearer than the pitch. Empty when holders can stand so.
 func Misplaced(b *plan.Beam, at []plan.Length) []plan.Fault {
 	var out []plan.Fault
-	fault := func(why func(plan.Unit) string) { out = append(out, plan.Fault{Key: "standing", Why: why}) }
+	fault := func(words string, args ...any) { out = append(out, plan.NewFault("standing", words, args...)) }
 	if len(at) != len(b.Holders) {
-		fault(func(plan.Unit) string { return fmt.Sprintf("%d places for %d holders", len(at), len(b.Holders)) })
+		fault("%d places for %d holders", len(at), len(b.Holders))
 	}
 	for i, x := range at {
 		if x < b.Rail.From || x > b.Rail.To {
-			fault(func(u plan.Unit) string {
-				return fmt.Sprintf("holder %d at %s is off the rail, which runs from %s to %s", i+1, u.Show(x), u.Show(b.Rail.From), u.Show(b.Rail.To))
-			})
+			fault("holder %d at %s is off the rail, which runs from %s to %s", i+1, x, b.Rail.From, b.Rail.To)
 		}
 		if i == 0 {
 			continue
 		}
 		switch before := at[i-1]; {
 		case x < before:
-			fault(func(u plan.Unit) string {
-				return fmt.Sprintf("holder %d at %s is on the operator side of holder %d at %s: holders can't pass each other", i+1, u.Show(x), i, u.Show(before))
-			})
+			fault("holder %d at %s is on the operator side of holder %d at %s: holders can't pass each other", i+1, x, i, before)
 		case x-before < b.Pitch():
-			fault(func(u plan.Unit) string {
-				gap, pitch := u.Apart(x-before, b.Pitch())
-				return fmt.Sprintf("holders %d and %d at %s and %s would be %s apart, nearer than the pitch of %s", i, i+1, u.Show(before), u.Show(x), gap, pitch)
-			})
+			fault("holders %d and %d at %s and %s would be %s apart, nearer than the pitch of %s", i, i+1, before, x, plan.Unlike(x-before, b.Pitch()), plan.Unlike(b.Pitch(), x-before))
 		}
 	}
 	return out

@@ -23,15 +23,11 @@ func (p *Planner) short(window plan.Span) (out []plan.Fault) {
 		for m := 1; m < len(points); m++ {
 			room += max(0, s.roomIn(points[m-1], points[m]))
 		}
-		switch where := func(u plan.Unit) string { return whereCentred(window) + p.stretch(a, b, u) }; {
+		switch where := p.stretch(a, b); {
 		case cuts > good:
-			out = append(out, plan.Fault{Key: "slits", Why: told(func(u plan.Unit) string {
-				return fmt.Sprintf("%s: %s to be held, and %s", where(u), many(cuts, "cut"), able(good))
-			})})
+			out = append(out, plan.NewFault("slits", "%s%s: %s to be held, and %s", whereCentred(window), where, many(cuts, "cut"), able(good)))
 		case holders-cuts > room:
-			out = append(out, plan.Fault{Key: "slits", Why: told(func(u plan.Unit) string {
-				return fmt.Sprintf("%s: %s to stand idle, and room for %d", where(u), many(holders-cuts, "holder"), room)
-			})})
+			out = append(out, plan.NewFault("slits", "%s%s: %s to stand idle, and room for %d", whereCentred(window), where, many(holders-cuts, "holder"), room))
 		}
 		a = b
 	}
@@ -54,19 +50,17 @@ func (p *Planner) points(a, b int) []plan.Length {
 }
 
 // stretch names the rail between two holders that can't move.
-func (p *Planner) stretch(a, b int, u plan.Unit) string {
-	name := func(i int) string {
-		return fmt.Sprintf("holder %d (%s at %s)", i+1, p.Now.condition[i], u.Show(p.Now.At[i]))
-	}
+func (p *Planner) stretch(a, b int) plan.Phrase {
+	name := func(i int) plan.Phrase { return plan.Say("holder %d (%s at %s)", i+1, p.Now.condition[i], p.Now.At[i]) }
 	switch {
 	case a < 0 && b == len(p.Now.At):
-		return "on the whole beam"
+		return plan.Say("on the whole beam")
 	case a < 0:
-		return "on the operator side of " + name(b)
+		return plan.Say("on the operator side of %s", name(b))
 	case b == len(p.Now.At):
-		return "on the drive side of " + name(a)
+		return plan.Say("on the drive side of %s", name(a))
 	}
-	return "between " + name(a) + " and " + name(b)
+	return plan.Say("between %s and %s", name(a), name(b))
 }
 
 // penned names the runs of holders that may not cut, side by side, for which none
@@ -89,9 +83,7 @@ func (p *Planner) penned(window plan.Span) (out []plan.Fault) {
 			room = max(room, s.roomIn(points[m], points[m+1]))
 		}
 		if first, last := i+1, end; last-first+1 > room {
-			out = append(out, plan.Fault{Key: "slits", Why: told(func(u plan.Unit) string {
-				return whereCentred(window) + s.pennedText(first, last, least, most, room)
-			})})
+			out = append(out, plan.NewFault("slits", "%s%s", whereCentred(window), s.pennedText(first, last, least, most, room)))
 		}
 		i = end
 	}

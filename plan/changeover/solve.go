@@ -2,7 +2,6 @@ package changeover
 
 import (
 	"bide/plan"
-	"fmt"
 	"slices"
 )
 
@@ -29,8 +28,8 @@ func (p *Planner) Changeover(standing []plan.Length, l plan.Layout) (plan.Change
 
 // wrongStanding tells why holders can't stand as given, which no plan mends.
 func (p *Planner) wrongStanding(standing []plan.Length) []plan.Fault {
-	wrong := func(format string, args ...any) []plan.Fault {
-		return []plan.Fault{{Key: "standing", Why: func(plan.Unit) string { return fmt.Sprintf(format, args...) }}}
+	wrong := func(words string, args ...any) []plan.Fault {
+		return []plan.Fault{plan.NewFault("standing", words, args...)}
 	}
 	if len(standing) != len(p.Beam.Holders) {
 		return wrong("%d holders stand on a beam of %d", len(standing), len(p.Beam.Holders))

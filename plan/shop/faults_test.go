@@ -11,7 +11,7 @@ import (
 
 // fault is a fault of a key with a reason as given.
 func fault(key, why string) plan.Fault {
-	return plan.Fault{Key: key, Why: func(plan.Unit) string { return why }}
+	return plan.NewFault(key, "%s", why)
 }
 
 // TestFaultsInTheDaysUnit: a day in inches on a beam in millimetres is told in

@@ -130,7 +130,7 @@ func (v *verifier) once(d *plan.DayPlan) {
 		}
 		v.must(len(t.Faults) > 0, "job %s is refused without a reason", t.Job.ID)
 		for _, f := range t.Faults {
-			v.must(f.Why != nil && f.Why(plan.Millimetres) != "", "job %s is refused with an empty reason", t.Job.ID)
+			v.must(f.Why(plan.Millimetres) != "", "job %s is refused with an empty reason", t.Job.ID)
 		}
 	}
 }

@@ -197,9 +197,7 @@ func (w worker) work(q question, clock time.Time) *Outcome {
 
 // unheld is the fault of a job whose changeover the verifier turned down: a mistake
 // of the program, that nobody is to set up by.
-var unheld = plan.Fault{Why: func(plan.Unit) string {
-	return "the plan made for it doesn't hold and isn't shown: a mistake of the program, please report it"
-}}
+var unheld = plan.NewFault("", "the plan made for it doesn't hold and isn't shown: a mistake of the program, please report it")
 
 // unknown is what must be asked to know one job more of the order.
 func (f *Forecast) unknown(c *Order) (question, time.Time) {

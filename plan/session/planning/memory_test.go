@@ -1,7 +1,6 @@
 package planning
 
 import (
-	"strings"
 	"testing"
 	"time"
 
@@ -23,7 +22,7 @@ func TestChangeoverThatDoesntHold(t *testing.T) {
 	other := *b // as if the planner had planned for another beam
 	other.Clearance = 10 * other.HolderWidth
 	o := worker{p, &other}.work(q, time.Time{})
-	if len(o.Faults) != 1 || !strings.Contains(o.Faults[0].Why(plan.Millimetres), "doesn't hold") || o.Standing != stands {
+	if len(o.Faults) != 1 || !o.Faults[0].Equal(unheld) || o.Standing != stands {
 		t.Errorf("a changeover that doesn't hold gives %+v", o)
 	}
 }
