@@ -19,8 +19,8 @@ func (m *model) bar() draw.Line {
 	switch {
 	case m.Changed():
 		l.Add(draw.Late, "  * not saved")
-	case m.SavedTo != "":
-		l.Add(draw.Late, "  * saved in "+m.SavedTo)
+	case m.Files.SavedTo != "":
+		l.Add(draw.Late, "  * saved in "+m.Files.SavedTo)
 	}
 	if c, open := m.over.(*comparePage); m.Offer != nil && !(open && c.offered() != nil) {
 		l.Add(draw.Good, "  * an order was found: "+m.KeyFor(keys.CompareOrders))

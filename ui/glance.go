@@ -14,7 +14,7 @@ type glance struct{}
 
 // glances is the command that waits for the next look; nil where none is wanted.
 func (m *model) glances() tea.Cmd {
-	if !m.Watch.On {
+	if !m.Files.Watched {
 		return nil
 	}
 	return tea.Tick(untilGlance, func(time.Time) tea.Msg { return glance{} })

@@ -17,8 +17,8 @@ type handler func(m *model, a keys.Action, in keys.Scope) tea.Cmd
 var handlers = map[keys.Action]handler{
 	keys.Search:      always(func(m *model) { m.Seek(plan.AimMinutes) }),
 	keys.SearchMoves: always(func(m *model) { m.Seek(plan.AimMoves) }),
-	keys.SaveDay:     always(func(m *model) { m.SaveDay() }),
-	keys.Reread:      always(func(m *model) { m.ReadAgain() }),
+	keys.SaveDay:     always(func(m *model) { m.Files.SaveDay() }),
+	keys.Reread:      always(func(m *model) { m.Files.ReadAgain() }),
 	keys.Setup:       always(func(m *model) { m.SetUp() }),
 	keys.Undo:        always(func(m *model) { m.Undo() }),
 	keys.Redo:        always(func(m *model) { m.Redo() }),

@@ -140,8 +140,8 @@ func (r holderRow) record() string {
 // wearOf is what the record has of a holder; nil while it isn't read, or there is
 // none.
 func (d *desk) wearOf(number int) *record.Wear {
-	if d.Wear == nil || number > len(d.Wear.Holders) {
+	if d.Files.Wear == nil || number > len(d.Files.Wear.Holders) {
 		return nil
 	}
-	return &d.Wear.Holders[number-1]
+	return &d.Files.Wear.Holders[number-1]
 }

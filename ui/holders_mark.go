@@ -15,11 +15,11 @@ func (p *holdersPane) answer(a keys.Action, d *desk) {
 	switch a {
 	case keys.MarkDrop:
 	case keys.MarkFiled:
-		d.SetCondition(number, shop.Mark{Condition: d.FiledCondition(number)})
+		d.Conditions.Set(number, shop.Mark{Condition: d.Conditions.Filed(number)})
 	default:
 		c := map[keys.Action]plan.Condition{keys.MarkGood: plan.Good, keys.MarkNoCut: plan.NoCut, keys.MarkStuck: plan.Stuck, keys.MarkOut: plan.Out}[a]
 		label := fmt.Sprintf("why is holder %d %s? Enter saves, Esc cancels", number, c)
-		d.prompt = newPrompt(label, "", func(reason string) { d.SetCondition(number, shop.Mark{Condition: c, Reason: reason}) })
+		d.prompt = newPrompt(label, "", func(reason string) { d.Conditions.Set(number, shop.Mark{Condition: c, Reason: reason}) })
 		d.prompt.dropped = func() { d.Say("holder %d stays as it was", number) }
 	}
 }

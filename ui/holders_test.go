@@ -238,11 +238,11 @@ func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {
 // tell of them, and the strip's marks are told below however much there is to tell.
 func TestNarrowHoldersTellAll(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5")
-	s.Wear = &record.Summary{Holders: make([]record.Wear, len(s.Shop.Beam.Holders))}
+	s.Files.Wear = &record.Summary{Holders: make([]record.Wear, len(s.Shop.Beam.Holders))}
 	for range 8 {
 		s.press("down")
 		n := s.atHolder()
-		s.Wear.Holders[n-1].Jams = 7
+		s.Files.Wear.Holders[n-1].Jams = 7
 		b := s.Forecast.Start.Standing.Blades[n-1]
 		for _, want := range []string{
 			fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip), fmt.Sprintf("%.0f m cut with this blade", s.Forecast.Start.Standing.Metres[n-1]),

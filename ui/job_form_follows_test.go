@@ -72,7 +72,7 @@ func TestFormFollowsTheFiles(t *testing.T) {
 	fresh := read(t, dir)
 	fresh.Day.Jobs[1].Turn = 2
 	id, metres, n := fresh.Day.Jobs[1].ID, fresh.Day.Jobs[1].Metres, len(fresh.Day.Jobs)
-	sc.Reread(fresh, nil, "read again")
+	sc.Files.Reread(fresh, nil, "read again")
 	sc.settle().press("enter").settle()
 	if j := sc.History.Now.Find(id); j.Turn != 2 || j.Metres != 10*metres || len(sc.History.Now.All) != n {
 		t.Errorf("%d jobs, %s with turn %d and %v m of %v", len(sc.History.Now.All), id, j.Turn, j.Metres, metres)

@@ -77,7 +77,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case planning.Estimated, planning.Moved:
 		m.takeMove(msg)
 	case glance:
-		m.Peek()
+		m.Files.Peek()
 		return m.glances()
 	case tea.MouseMsg:
 		m.mouse(tea.MouseEvent(msg))

@@ -116,7 +116,7 @@ func (m *model) turnTo(which which) {
 		m.large = which
 	}
 	if which == theHolders {
-		m.ReadRecord()
+		m.Files.ReadRecord()
 	}
 	m.resize(m.Size)
 }

@@ -140,7 +140,7 @@ func TestMoveToFollowsTheFiles(t *testing.T) {
 		was := sc.moving(keys...)
 		fresh := read(t, dir)
 		change(fresh.Day)
-		sc.Reread(fresh, nil, "read again")
+		sc.Files.Reread(fresh, nil, "read again")
 		sc.later(sc.ask())
 		sc.settle().fits()
 		return sc, was

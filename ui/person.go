@@ -35,7 +35,7 @@ func (m *model) notes() []string {
 // besides tell of the files beside the shop's: those that were there, and the one that
 // the day was saved to since.
 func (m *model) besides() []string {
-	note := shop.BesideNote(m.SavedTo)
+	note := shop.BesideNote(m.Files.SavedTo)
 	if note == "" || slices.Contains(m.Shop.Beside, note) {
 		return m.Shop.Beside
 	}

@@ -26,7 +26,7 @@ func Plain(o Options) error {
 	m.demo = o.Demo
 	m.settleFor(o.Config)
 	m.mousing = false
-	m.ReadRecord()
+	m.Files.ReadRecord()
 	m.await(m.Init())
 	_, err = io.WriteString(o.Output, m.plain())
 	return err

@@ -61,7 +61,7 @@ func Run(o Options) error {
 		m.Say("%s", m.Journal.Why())
 	}
 	m.settleFor(o.Config)
-	m.Watch.On = o.Shop.Dir != ""
+	m.Files.Watched = o.Shop.Dir != ""
 	if o.Demo {
 		return run(m, o.Input, o.Output)
 	}

@@ -113,7 +113,7 @@ func TestSearchIsFitted(t *testing.T) {
 		"one is copied":    func(s *screen) { s.press("c", "enter") },
 		"one runs":         func(s *screen) { s.press("r") },
 		"a holder is stuck": func(s *screen) {
-			s.Report(88, shop.Mark{Condition: plan.NoCut}, "")
+			s.Conditions.Set(88, shop.Mark{Condition: plan.NoCut})
 			s.later(s.ask())
 			s.settle()
 		},

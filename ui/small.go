@@ -29,7 +29,7 @@ func small(d *desk, s draw.Size) []draw.Line {
 	}
 	text, brief, ink := d.Told(d.Pending), d.Notice.Brief, draw.Strong
 	if text == "" {
-		text, brief = d.Outdated()
+		text, brief = d.Files.Outdated()
 		ink = draw.Late
 	}
 	if text = fitted(text, brief, s); text != "" && s.H >= 2 {

@@ -37,7 +37,7 @@ func (m *model) status(most int) []draw.Line {
 	case text != "":
 		return m.Rows(draw.Strong, text, m.W, most)
 	}
-	if text, _ := m.Outdated(); text != "" {
+	if text, _ := m.Files.Outdated(); text != "" {
 		return m.Rows(draw.Late, text, m.W, most)
 	}
 	l := m.Line()

@@ -80,7 +80,7 @@ func (w *walk) HandleKey(a keys.Action, m *model) tea.Cmd {
 	case keys.SaveAgain:
 		w.SaveAgain()
 	case keys.Reread:
-		m.ReadAgain()
+		m.Files.ReadAgain()
 	case keys.Top:
 		w.Look = 0
 	case keys.Bottom:

@@ -251,7 +251,7 @@ func (w *walk) status(m *model) (text, brief string, i draw.Style) {
 		again := m.KeyFor(keys.SaveAgain)
 		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", m.Journal.Fault(), m.Notice.Text), "NOT SAVED: " + again, draw.Late
 	}
-	if text, brief := m.Outdated(); text != "" {
+	if text, brief := m.Files.Outdated(); text != "" {
 		return words.Join("; ", m.Notice.Text, text), brief, draw.Late
 	}
 	return m.Notice.Text, m.Notice.Brief, draw.Strong

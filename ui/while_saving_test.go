@@ -181,8 +181,8 @@ func TestTakingBackKeepsEdits(t *testing.T) {
 	held := sc.holdsSaves()
 	sc.press("1", "j", "J").tells(stillSaving)
 	sc.gets(held)
-	if sc.JustRan() || len(sc.Claims) != 58 || sc.Changed() {
-		t.Errorf("taken back: %d claims are left, the day is changed: %v", len(sc.Claims), sc.Changed())
+	if sc.JustRan() || len(sc.Reports) != 58 || sc.Changed() {
+		t.Errorf("taken back: %d claims are left, the day is changed: %v", len(sc.Reports), sc.Changed())
 	}
 	sc.tells("taken back: D-101 is waiting again")
 	if strings.Contains(sc.Notice.Text, "moved") {

@@ -17,24 +17,21 @@ import (
 // done: what it began with is gone.
 func (d *Session) perform(done journal.Deed) {
 	j := d.Journal
-	switch {
-	case d.Waits():
-		return
-	case done.Day == nil && j.DayLags():
+	if done.Day == nil && j.DayLags() {
 		done.Day = d.keptDay()
 	}
 	if !j.OthersHave() {
-		d.busyWith(j.Write(d.Shop, done))
+		d.alone(j.Write(d.Shop, done))
 		return
 	}
-	d.askAgain(&done, func(a Asked) {
+	d.Files.askAgain(&done, func(a Asked) {
 		if a.fresh != nil {
 			return
 		}
 		if did := done.Done; a.lock != nil && did != nil {
 			done.Done = func(said string) { did(words.Join("; ", writtenHere, said)) }
 		}
-		d.busyWith(j.Write(d.Shop, done))
+		d.alone(j.Write(d.Shop, done))
 	})
 }
 

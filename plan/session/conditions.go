@@ -9,94 +9,100 @@ import (
 	"fmt"
 )
 
-// FiledCondition is the condition that beam.toml gives a holder.
-func (d *Session) FiledCondition(number int) plan.Condition {
-	if d.Shop.Conditions == nil { // a shop that was not read from files
-		return d.Shop.Beam.Holders[number-1]
+// Conditions are those of the holders, as people at the beam say them: a holder is good, can't
+// cut, is stuck, or is out or off. What differs from beam.toml is a mark, kept with the positions.
+type Conditions struct{ *Session }
+
+// Filed is the condition that beam.toml gives a holder.
+func (c *Conditions) Filed(number int) plan.Condition {
+	if c.Shop.Conditions == nil { // a shop that was not read from files
+		return c.Shop.Beam.Holders[number-1]
 	}
-	return d.Shop.Conditions[number-1]
+	return c.Shop.Conditions[number-1]
 }
 
-// remark is a change of a holder's mark, to be undone and done again.
-type remark struct {
+// change is a change of a holder's mark, to be undone and done again.
+type change struct {
 	number int
 	was    shop.Mark
 	is     shop.Mark
 }
 
-// markOf is a holder's mark; without one, what beam.toml says.
-func (d *Session) markOf(number int) shop.Mark {
-	if m, ok := d.Actual.Marks[number]; ok {
+// of is a holder's mark; without one, what beam.toml says.
+func (c *Conditions) of(number int) shop.Mark {
+	if m, ok := c.Actual.Marks[number]; ok {
 		return m
 	}
-	return shop.Mark{Condition: d.FiledCondition(number)}
+	return shop.Mark{Condition: c.Filed(number)}
 }
 
-// SetCondition marks a holder as good, unable to cut, stuck or out. It is saved where the
-// shop may be written, the day is planned again, and it can be undone like any change
-// of the day.
-func (d *Session) SetCondition(number int, m shop.Mark) {
-	r := &remark{number, d.markOf(number), m}
-	switch {
-	case r.was == r.is:
-		d.Say("holder %d stays as it was", number)
-	case d.Waits():
-	default:
-		next := d.History.Now
+// Set gives a holder a condition. It is saved where the shop may be written, the day is
+// planned again, and it can be undone like any change of the day.
+func (c *Conditions) Set(number int, m shop.Mark) {
+	r := &change{number, c.of(number), m}
+	if r.was == r.is {
+		c.Say("holder %d stays as it was", number)
+		return
+	}
+	c.give(r, "", func() {
+		next := c.History.Now
 		next.About, next.Did, next.Cause = "", "", r
-		d.History.Do(next)
-		d.Report(number, m, "")
-	}
+		c.History.Do(next)
+	})
 }
 
-// Report marks a holder as good, unable to cut, stuck or out, for a reason: it is saved
-// and all is planned again, and said, after some words. A mark that says what beam.toml
-// says is taken away.
-func (d *Session) Report(number int, mark shop.Mark, after string) {
-	d.mark(number, mark, d.condition(number, mark), fmt.Sprintf("%sholder %d is marked %s", after, number, mark.Condition))
+// give gives a holder the condition of a change, and says so after some words.
+func (c *Conditions) give(r *change, after string, then func()) {
+	c.record(r.number, r.is, c.event(r), fmt.Sprintf("%sholder %d is marked %s", after, r.number, r.is.Condition), then)
 }
 
-// unreport takes a mark back: the holder has the one it had before, unless it has been
+// takeBack undoes a change: the holder has the condition it had before, unless it has been
 // given another since.
-func (d *Session) unreport(r *remark) {
-	if d.markOf(r.number) != r.is {
-		d.Say("not taken back: %s", d.otherwise(r.number))
+func (c *Conditions) takeBack(r *change) {
+	undo := func() { c.History.Undo() }
+	if c.of(r.number) != r.is {
+		undo()
+		c.Say("not taken back: %s", c.changedSince(r.number))
 		return
 	}
-	d.mark(r.number, r.was, d.condition(r.number, r.is).TakenBack(d.Journal.Clock()),
-		fmt.Sprintf("taken back: holder %d is marked %s again", r.number, r.was.Condition))
+	c.record(r.number, r.was, c.event(r).TakenBack(c.Journal.Clock()),
+		fmt.Sprintf("taken back: holder %d is marked %s again", r.number, r.was.Condition), undo)
 }
 
-// rereport gives a mark that was taken back again, unless the holder has been given
-// another since.
-func (d *Session) rereport(r *remark) {
-	if d.markOf(r.number) != r.was {
-		d.Say("not done again: %s", d.otherwise(r.number))
+// giveAgain does a change again that was undone, unless the holder has been given another
+// condition since.
+func (c *Conditions) giveAgain(r *change) {
+	redo := func() { c.History.Redo() }
+	if c.of(r.number) != r.was {
+		redo()
+		c.Say("not done again: %s", c.changedSince(r.number))
 		return
 	}
-	d.Report(r.number, r.is, "done again: ")
+	c.give(r, "done again: ", redo)
 }
 
-// otherwise tells that a holder has been marked after a mark that is to be undone or done
-// again.
-func (d *Session) otherwise(number int) string {
-	return fmt.Sprintf("holder %d has been marked otherwise since, and stays %s", number, d.markOf(number).Condition)
+// changedSince says that a holder has been given a condition after a change that is to be
+// undone or done again.
+func (c *Conditions) changedSince(number int) string {
+	return fmt.Sprintf("holder %d has been marked otherwise since, and stays %s", number, c.of(number).Condition)
 }
 
-// condition is the event of a holder's coming into a condition.
-func (d *Session) condition(number int, mark shop.Mark) record.Event {
-	return record.Event{Time: d.Journal.Clock(), Kind: record.Condition, Holder: number, Condition: mark.Condition, Reason: mark.Reason}
+// event is what the record holds of a change.
+func (c *Conditions) event(r *change) record.Event {
+	return record.Event{Time: c.Journal.Clock(), Kind: record.Condition, Holder: r.number, Condition: r.is.Condition, Reason: r.is.Reason}
 }
 
-// mark gives a holder a mark, with what the record is to hold of it and what is said.
-func (d *Session) mark(number int, mark shop.Mark, e record.Event, says string) {
-	next, priced := d.Actual.Marked(number, mark, d.Shop), d.Priced()
-	d.perform(journal.Deed{Actual: next, Events: []record.Event{e}, Done: func(said string) {
-		d.Stand(d.Actual)
-		if !d.Journal.Writes() || d.Journal.Fault() != "" {
+// record gives a holder a mark, with what the record is to hold of it; once that is written
+// it goes on, and says so. A mark that says what beam.toml says is taken away.
+func (c *Conditions) record(number int, mark shop.Mark, e record.Event, says string, then func()) {
+	next, priced := c.Actual.Marked(number, mark, c.Shop), c.Priced()
+	c.perform(journal.Deed{Actual: next, Events: []record.Event{e}, Done: func(said string) {
+		then()
+		c.Stand(c.Actual)
+		if !c.Journal.Writes() || c.Journal.Fault() != "" {
 			says += " (not saved)"
 		}
 		priced.Text = words.Join("; ", says, said)
-		d.Notice = priced
+		c.Notice = priced
 	}})
 }

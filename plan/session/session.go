@@ -11,7 +11,8 @@ import (
 	"bide/plan/session/planning"
 	"bide/plan/session/workday"
 	"bide/plan/shop"
-	"bide/plan/shop/record"
+	"bide/plan/words"
+	"strings"
 )
 
 // Session is an open shop: the day as it is ordered now with what that costs, what stands
@@ -20,21 +21,21 @@ type Session struct {
 	*workday.Day
 	workday.Editor
 	workday.Offers
-	Viewer  Viewer
-	SavedTo string // the file that the day was saved to where day.toml could not be; else empty
+	Viewer Viewer
 
 	Journal *journal.Journal // of what happens at the beam
 	Actual  journal.Actual   // what is really there
-	Claims  []*Claim         // on walks, to be taken back
+	Reports []*Report        // on walks, to be taken back
 	Setup   *Setup           // that is under way; nil when none is
 	Began   string           // id of the job that was reported to run just now
-	Watch   watch            // over the shop's files
-	Wear    *record.Summary  // of the record; nil while it isn't read
+
+	Files      Files
+	Conditions Conditions
 }
 
-// busyWith has work done in the background, if nothing is being written: until it has ended
-// nothing is written, read again or changed. Else it says so.
-func (d *Session) busyWith(w planning.Work) bool {
+// alone has work done in the background, if nothing else is being written, read or asked for:
+// until it has ended, nothing is. Else it says so. This is the one way to write or read files.
+func (d *Session) alone(w planning.Work) bool {
 	if d.Waits() {
 		return false
 	}
@@ -72,11 +73,11 @@ func (d *Session) Take(result any) bool {
 		d.Journal.WroteDay(r)
 		r.Then(r)
 	case Asked:
-		d.given(r)
+		d.Files.given(r)
 	case Looked:
-		d.sees(r)
+		d.Files.sees(r)
 	case recorded:
-		d.heard(r)
+		d.Files.heard(r)
 	default:
 		if !d.Forecast.Take(r) {
 			return false
@@ -100,9 +101,60 @@ func New(s *shop.Shop, p *changeover.Planner) *Session {
 	d := &Session{Day: workday.New(s, p), Journal: journal.New(), Actual: journal.Actual{Standing: s.Standing, Marks: s.Marks}}
 	d.Editor, d.Offers = workday.Editor{Day: d.Day}, workday.Offers{Day: d.Day}
 	d.Journal.SetDayLags(d.Lags)
-	d.Watch.since = d.Journal.Clock()
+	d.Files, d.Conditions = Files{Session: d, since: d.Journal.Clock()}, Conditions{d}
 	return d
 }
 
 // ShowOn has whoever shows the session told what to show.
 func (d *Session) ShowOn(v Viewer) { d.Viewer, d.Screen = v, v }
+
+// Loses reports whether leaving would lose something.
+func (d *Session) Loses() bool { return d.Journal.Busy() || len(d.losing()) > 0 }
+
+// losing names what leaving would lose.
+func (d *Session) losing() (all []string) {
+	told := d.Journal.Owing()
+	if told == "" && d.Journal.Fault() != "" {
+		told = "what was entered at the beam"
+	}
+	if told != "" {
+		all = append(all, told)
+	}
+	switch {
+	case !d.Changed():
+	case d.Journal.Writes():
+		all = append(all, "the changes to the day (Ctrl-S saves them)")
+	default:
+		all = append(all, "the changes to the day")
+	}
+	if text := d.Viewer.Unfinished(); text != "" {
+		all = append(all, text)
+	}
+	switch {
+	case d.Search.Busy():
+		all = append(all, "what the search has found so far")
+	case d.Offer != nil:
+		all = append(all, "the order that a search found ("+d.Viewer.KeyOf(workday.ToCompare)+" shows it)")
+	}
+	return all
+}
+
+// Question asks whether to quit, and says what would be lost, and why.
+func (d *Session) Question() string {
+	if d.Journal.Busy() {
+		return "The last entry is still being saved. Quit anyway?"
+	}
+	text, why := "Not saved: "+strings.Join(d.losing(), "; ")+". ", words.Join("; ", d.Journal.Fault(), d.Journal.Why())
+	if d.Changed() || d.Journal.Fault() != "" || d.Journal.Owing() != "" {
+		text += capital(why)
+	}
+	return text + "Quit anyway?"
+}
+
+// capital is a text as a sentence before another; nothing stays nothing.
+func capital(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:] + ". "
+}

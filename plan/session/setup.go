@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"bide/plan"
-	"bide/plan/session/planning"
 	"bide/plan/session/workday"
 	"bide/plan/words"
 )
@@ -16,13 +15,11 @@ import (
 // that and from the plan, which stays the same from the first move to the last unless
 // something is found to be elsewhere.
 type Setup struct {
+	Steps
 	d      *Session
-	Job    *plan.Job
-	Plan   *planning.Outcome // the plan that is followed; nil while it is worked out
-	Look   int               // which of the moves ahead is looked at; 0 is the next
-	Warned bool              // the cautions were seen
-	Ticked time.Time         // when the last move was confirmed
-	was    *planned          // the plan before what was reported last; nil when that changed none
+	Warned bool      // the cautions were seen
+	Ticked time.Time // when the last move was confirmed
+	was    *planned  // the plan before what was reported last; nil when that changed none
 
 	Ending *ending    // asks what became of the job that ran before; nil when nothing does
 	became plan.State // that; done unless something else was told
@@ -36,7 +33,7 @@ func (d *Session) SetUp() {
 		d.begin()
 		return
 	}
-	d.askAgain(nil, func(Asked) {
+	d.Files.askAgain(nil, func(Asked) {
 		said := d.Notice.Text
 		d.begin()
 		d.Notice.Text = words.Join("; ", said, d.Notice.Text)
@@ -65,7 +62,7 @@ func (d *Session) guide(j *plan.Job) *Setup {
 
 // Preview is the guided setup for a job as it would begin.
 func (d *Session) Preview(j *plan.Job) *Setup {
-	w := &Setup{d: d, Job: j, became: plan.Done}
+	w := &Setup{d: d, Steps: Steps{Job: j, actual: &d.Actual}, became: plan.Done}
 	w.follow()
 	return w
 }
@@ -145,58 +142,39 @@ func (w *Setup) against() string {
 	return words.Join("; ", text, workday.Ables(still, w.d.Able()))
 }
 
-// Refused reports whether the job can't be set up from what stands.
-func (w *Setup) Refused() bool { return w.Plan != nil && len(w.Plan.Faults) > 0 }
-
-// Ahead are the moves still to be made, in the plan's order.
-func (w *Setup) Ahead() (out []plan.Move) {
-	if w.Plan == nil || w.Refused() {
-		return nil
-	}
-	for _, m := range w.Plan.Step.Changeover.Moves {
-		if w.d.Actual.Standing.At[m.Holder-1] != m.To {
-			out = append(out, m)
-		}
-	}
-	return out
+// ending asks what became of the job that ran before, when the first thing is reported
+// and by the clock its run isn't over: it may be done, or stopped for another.
+type ending struct {
+	Job  *plan.Job
+	Till time.Time // its run's end as planned
+	Now  time.Time
+	then func() // what was about to be reported
 }
 
-// Made are the moves that were made of this changeover, first to last.
-func (w *Setup) Made() []plan.Made {
-	if s := w.d.Actual.Standing.Setting; s != nil && s.Job == w.Job.ID {
-		return s.Made
+// asks reports whether that has to be asked first.
+func (w *Setup) asks(then func()) bool {
+	d, turn := w.d, w.turnOf()
+	if w.Ending = nil; turn < 1 || w.Plan == nil || w.sure || d.Journal.Invented() {
+		return false
 	}
-	return nil
+	now, before := d.Journal.Clock(), d.Outcome(turn-1)
+	j := w.Running()
+	if j == nil || before == nil || !now.Before(before.Clock) || !d.Shop.Day.Begins(&plan.Standing{Recorded: now}).Equal(now) {
+		return false
+	}
+	w.Ending = &ending{j, before.Clock, now, then}
+	return true
 }
 
-// Move is the one looked at; nil when none is left.
-func (w *Setup) Move() *plan.Move {
-	ahead := w.Ahead()
-	if len(ahead) == 0 {
-		return nil
-	}
-	return &ahead[min(w.Look, len(ahead)-1)]
+// Ended takes what became of it, done or put aside, and goes on.
+func (w *Setup) Ended(became plan.State) {
+	e := w.Ending
+	w.became, w.Ending, w.sure = became, nil, true
+	e.then()
 }
 
-// Unknown are the holders that are to cut the job with a blade that nobody has told, by
-// number.
-func (w *Setup) Unknown() (all []int) {
-	if w.Plan == nil || w.Refused() {
-		return nil
-	}
-	blades := w.d.Actual.Standing.Blades
-	for i, h := range w.Plan.Step.Changeover.Holders {
-		if h.Use == plan.Cutting && (i >= len(blades) || !blades[i].Known()) {
-			all = append(all, i+1)
-		}
-	}
-	return all
-}
-
-// Swaps are the holders that are to cut the job with another blade, by number.
-func (w *Setup) Swaps() []int {
-	if w.Plan == nil || w.Refused() {
-		return nil
-	}
-	return w.d.Actual.Standing.Swaps(w.Job, &w.Plan.Step.Changeover)
+// RunsOn takes that it still runs: nothing is reported.
+func (w *Setup) RunsOn() {
+	w.d.Say("nothing is told: %s runs", w.Ending.Job.ID)
+	w.Ending = nil
 }

@@ -44,32 +44,6 @@ func (w *Setup) change() (journal.Deed, draft.States) {
 	return out, became
 }
 
-// setting is the changeover under way, to be changed; as it begins, where it has not.
-func (w *Setup) setting() *plan.Setting {
-	if s := w.d.Actual.Standing.Setting; s != nil && s.Job == w.Job.ID {
-		out := *s
-		out.Made = slices.Clone(s.Made)
-		if s.Found {
-			w.leadsTo(&out)
-		}
-		return &out
-	}
-	out := &plan.Setting{Job: w.Job.ID, Slits: w.Job.Slits()}
-	w.leadsTo(out)
-	return out
-}
-
-// leadsTo puts into a changeover under way where the plan walked leads, if there is one.
-func (w *Setup) leadsTo(s *plan.Setting) {
-	if w.Plan == nil || len(w.Plan.Faults) > 0 {
-		return
-	}
-	s.Slits, s.Shift, s.To, s.Found = w.Plan.Step.Layout.Slits, w.Plan.Step.Layout.Shift, nil, false
-	for _, h := range w.Plan.Step.Changeover.Holders {
-		s.To = append(s.To, h.At)
-	}
-}
-
 // begun tells the day what a first deed means for it.
 func (w *Setup) begun(became draft.States) {
 	turn := w.turnOf()
@@ -152,26 +126,6 @@ func (w *Setup) untick() {
 	w.d.perform(done)
 }
 
-// lookAt looks at the move of a holder, if it is still to be made.
-func (w *Setup) lookAt(holder int) {
-	w.Look = max(slices.IndexFunc(w.Ahead(), func(a plan.Move) bool { return a.Holder == holder }), 0)
-}
-
-// holds reports whether the plan walked still leads on: each holder stands where the
-// plan took it from, or where it leads it.
-func (w *Setup) holds() bool {
-	if w.Plan == nil || len(w.Plan.Faults) > 0 {
-		return false
-	}
-	c := &w.Plan.Step.Changeover
-	for i, x := range w.d.Actual.Standing.At {
-		if x != c.From[i] && x != c.Holders[i].At {
-			return false
-		}
-	}
-	return true
-}
-
 // replan has the rest planned from what stands, and what that came to told against the
 // plan before, if there is one.
 func (w *Setup) replan(was *planned) {
@@ -230,8 +184,8 @@ func (w *Setup) Finish() {
 
 // ran goes back to the panes when the job runs; u there takes it back.
 func (w *Setup) ran(became draft.States) {
-	last := w.d.Claims[len(w.d.Claims)-1]
-	last.finished = w
+	last := w.d.Reports[len(w.d.Reports)-1]
+	last.ran, last.goOn = true, func() { w.goesOn(last) }
 	w.d.Become(became)
 	next := w.d.History.Now
 	next.About, next.Did, next.Cause = "", "", last

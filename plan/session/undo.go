@@ -4,22 +4,20 @@ import (
 	"bide/plan/session/planning"
 )
 
-// Undo takes the last change back, redo does it again.
+// Undo undoes the last change: an edit of the day, a condition, an order discarded, or that a
+// job runs.
 func (d *Session) Undo() {
 	was := d.History.Now
-	ran, runs := was.Cause.(*Claim)
-	mark, marks := was.Cause.(*remark)
-	switch {
-	case runs:
-		d.Unrun(ran)
+	switch by := was.Cause.(type) {
+	case *Report:
+		d.unrun(by)
 		return
-	case marks && d.Waits():
+	case *change:
+		d.Conditions.takeBack(by)
 		return
-	case !d.History.Undo():
+	}
+	if !d.History.Undo() {
 		d.Say("there is nothing to undo")
-		return
-	case marks:
-		d.unreport(mark)
 		return
 	}
 	if o, found := was.Cause.(*planning.Offer); found {
@@ -29,26 +27,27 @@ func (d *Session) Undo() {
 	d.Show(was, "undone: "+was.Did, "undone: back to")
 }
 
+// Redo does again what was undone last.
 func (d *Session) Redo() {
-	switch {
-	case d.Waits():
+	next, any := d.History.Next()
+	if by, is := next.Cause.(*change); is {
+		d.Conditions.giveAgain(by)
 		return
-	case !d.History.Redo():
+	}
+	if !any {
 		d.Say("there is nothing to do again")
 		return
 	}
-	switch by := d.History.Now.Cause.(type) {
-	case *remark:
-		d.rereport(by)
-	case *planning.Offer:
+	d.History.Redo()
+	if by, is := next.Cause.(*planning.Offer); is {
 		d.DiscardAgain(by)
-	default:
-		d.Show(d.History.Now, "done again: "+d.History.Now.Did, "done again: moved to")
+		return
 	}
+	d.Show(next, "done again: "+next.Did, "done again: moved to")
 }
 
 // JustRan reports whether the last change is that a job was set up and runs.
 func (d *Session) JustRan() bool {
-	_, ran := d.History.Now.Cause.(*Claim)
+	_, ran := d.History.Now.Cause.(*Report)
 	return ran
 }

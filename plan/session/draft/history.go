@@ -30,6 +30,14 @@ func (h *History[D]) Drop(is func(D) bool) {
 // Redo takes one undo back; false when there is none.
 func (h *History[D]) Redo() bool { return shift(&h.future, &h.Now, &h.Past) }
 
+// Next is what Redo would make the present one; false when there is nothing.
+func (h *History[D]) Next() (next D, ok bool) {
+	if n := len(h.future); n > 0 {
+		return h.future[n-1], true
+	}
+	return next, false
+}
+
 // Each changes all drafts alike: what has happened in all of them.
 func (h *History[D]) Each(change func(D) D) {
 	h.Now = change(h.Now)

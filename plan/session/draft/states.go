@@ -29,6 +29,17 @@ func (s States) In(f Draft, turned map[*plan.Job]*plan.Job) Draft {
 	return out
 }
 
+// StatesOf are the present states of these jobs.
+func (d Draft) StatesOf(jobs States) States {
+	out := States{}
+	for id := range jobs {
+		if j := d.Find(id); j != nil {
+			out[id] = j.State
+		}
+	}
+	return out
+}
+
 // Ended is a draft in which what ran has ended: the beam is being set up for a job.
 func Ended(f Draft, next string) Draft {
 	s := States{}

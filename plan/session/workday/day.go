@@ -185,7 +185,7 @@ func (d *Day) Begin(stands *plan.Standing) {
 		return f
 	})
 	d.Forecast.Begin(stands, d.History.Now.Jobs)
-	if d.interrupt() {
+	if d.Search.Interrupt(d.Inputs()) {
 		d.Mention(interrupted)
 	}
 	d.Refresh()
@@ -213,17 +213,6 @@ func (d *Day) Become(s draft.States) {
 		d.stem(is, d.Origin(was))
 	}
 	d.Relist()
-}
-
-// StatesOf are the present states of these jobs.
-func (d *Day) StatesOf(jobs draft.States) draft.States {
-	out := draft.States{}
-	for id := range jobs {
-		if j := d.History.Now.Find(id); j != nil {
-			out[id] = j.State
-		}
-	}
-	return out
 }
 
 // New is the day of a shop whose beam can be planned.

@@ -39,7 +39,7 @@ func (d *Day) Told(pending string) string {
 	switch {
 	case d.Notice.against == nil:
 	case d.Forecast.Present.Whole():
-		costs = d.costsOf()
+		costs = d.Notice.costs(d.Forecast.Present.Totals, d.Able())
 	default:
 		costs = pending
 	}
@@ -59,15 +59,6 @@ func (d *Day) Priced() Notice {
 		out.against = &totals
 	}
 	return out
-}
-
-// unable tells which jobs can be run no longer, or again: the costs are without them,
-// or with them.
-func (d *Day) unable() string {
-	if !d.Notice.priced {
-		return ""
-	}
-	return Ables(d.Notice.able, d.Able())
 }
 
 // Ables tells which jobs of those before can be run no longer, and which can be again.
@@ -93,9 +84,13 @@ func Lacking(jobs, others []*plan.Job) (out []string) {
 	return out
 }
 
-// costsOf tells what the day costs against the one before the news.
-func (d *Day) costsOf() string {
-	text, by := d.unable(), words.Against(d.Forecast.Present.Totals, *d.Notice.against)
+// costs says what the day costs against the one before the notice, and which jobs can be run
+// no longer, or again: the costs are without them, or with them.
+func (n *Notice) costs(now plan.Totals, able []*plan.Job) string {
+	by, text := words.Against(now, *n.against), ""
+	if n.priced {
+		text = Ables(n.able, able)
+	}
 	if text == "" {
 		return by
 	}

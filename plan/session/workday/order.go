@@ -70,7 +70,7 @@ func (d *Day) Show(of draft.Draft, did, moved string) {
 			d.Notice.Text = of.About + " is moved; the beam can't run it, so it has no turn"
 		}
 	}
-	if d.interrupt() {
+	if d.Search.Interrupt(d.Inputs()) {
 		d.Notice.also = interrupted
 	}
 	d.Refresh()
@@ -79,11 +79,8 @@ func (d *Day) Show(of draft.Draft, did, moved string) {
 // Inputs is what a plan of the present day depends on.
 func (d *Day) Inputs() planning.Inputs { return d.Forecast.Inputs(d.History.Now.Done()) }
 
+// interrupted is said when the day has become another than the one that is searched.
 const interrupted = "the search stops at that, and what it has found is fitted to the day as it is now"
-
-// interrupt ends a running search whose day has become another, and reports whether
-// it did: what it has found by then is fitted to the day of now.
-func (d *Day) interrupt() bool { return d.Search.Interrupt(d.Inputs()) }
 
 // Origin is the id, in the day's file as it was read, of the job that this one is
 // or was made from; empty when it is new.

@@ -31,9 +31,9 @@ const writtenHere = "the shop is free now, and written here"
 
 // askAgain asks for the right to write, in the background, and goes on with what it is
 // wanted for: a deed, if that is in hand.
-func (d *Session) askAgain(hand *journal.Deed, then func(Asked)) {
-	old, now := d.Shop, d.Journal.Now()
-	d.busyWith(func() any {
+func (f *Files) askAgain(hand *journal.Deed, then func(Asked)) {
+	old, now := f.Shop, f.Journal.Now()
+	f.alone(func() any {
 		a := Asked{hand: hand, then: then}
 		a.lock, a.why = journal.Ask(old.Dir, now)
 		if a.files = old.Changed(); len(a.files) == 0 {
@@ -50,27 +50,27 @@ func (d *Session) askAgain(hand *journal.Deed, then func(Asked)) {
 }
 
 // given goes on when the right was asked for again.
-func (d *Session) given(a Asked) {
-	j := d.Journal
+func (f *Files) given(a Asked) {
+	j := f.Journal
 	j.End()
-	d.Watch.stale = a.files
+	f.stale = a.files
 	if wrong := ""; a.fresh != nil && a.lock != nil {
-		if wrong = d.cantTake(a.fresh); wrong != "" {
+		if wrong = f.cantTake(a.fresh); wrong != "" {
 			a.lock.Release()
 			a.lock, a.fresh, a.why = nil, nil, "the shop is free, but "+wrong+": nothing is written"
 		}
 	}
-	if a.fresh != nil && a.lock == nil && (d.Loses() || len(d.Claims) > 0) {
+	if a.fresh != nil && a.lock == nil && (f.Loses() || len(f.Reports) > 0) {
 		a.fresh = nil // what is reported here waits for the right
 	}
 	j.Given(a.lock, a.why)
 	switch {
 	case a.fresh == nil && a.lock != nil:
-		d.Say("%s", writtenHere)
+		f.Say("%s", writtenHere)
 	case a.fresh != nil && a.lock != nil:
-		d.Reread(a.fresh, a.hand, writtenHere+"; it was changed meanwhile, and is read again")
+		f.Reread(a.fresh, a.hand, writtenHere+"; it was changed meanwhile, and is read again")
 	case a.fresh != nil:
-		d.Reread(a.fresh, a.hand, "the shop was changed meanwhile, and is read again: nothing was told")
+		f.Reread(a.fresh, a.hand, "the shop was changed meanwhile, and is read again: nothing was told")
 	}
 	a.then(a)
 }
@@ -79,53 +79,53 @@ func (d *Session) given(a Asked) {
 // isn't in them is named, to be told again; wishes for the day that aren't saved stay. A
 // walk on which nothing is lost goes on with what stands. A deed in hand isn't done: it
 // rests on what was there before.
-func (d *Session) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
-	lost, w := d.missing(fresh), d.Setup
+func (f *Files) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
+	lost, w := f.missing(fresh), f.Setup
 	walks := w != nil && lost == ""
 	if hand != nil {
-		d.Actual = hand.Actual
-		d.Journal.Owe(hand.Events)
-		if lost = d.missing(fresh); lost == "" {
+		f.Actual = hand.Actual
+		f.Journal.Owe(hand.Events)
+		if lost = f.missing(fresh); lost == "" {
 			says = words.Join("; ", says, hand.Undone())
 		}
 	}
-	d.Journal.Settled()
-	d.Claims, d.Wear, d.Setup = nil, nil, nil
-	if d.Changed() {
+	f.Journal.Settled()
+	f.Reports, f.Wear, f.Setup = nil, nil, nil
+	if f.Changed() {
 		says = words.Join("; ", says, "the day here isn't saved and stays; undo begins anew")
-		d.Shop.Stands(fresh)
-		d.Become(d.statesIn(fresh))
-		d.History = draft.History[draft.Draft]{Now: draft.New(d.History.Now.All, d.History.Now.Aim)}
+		f.Shop.Stands(fresh)
+		f.Become(f.statesIn(fresh))
+		f.History = draft.History[draft.Draft]{Now: draft.New(f.History.Now.All, f.History.Now.Aim)}
 	} else {
-		d.Shop, d.Stems = fresh, nil
-		d.Open(fresh)
-		d.Journal.SetDayLags(d.Lags)
-		d.Forecast.Aim = d.History.Now.Aim
+		f.Shop, f.Stems = fresh, nil
+		f.Open(fresh)
+		f.Journal.SetDayLags(f.Lags)
+		f.Forecast.Aim = f.History.Now.Aim
 	}
-	d.Watch = watch{On: d.Watch.On, since: d.Journal.Clock()}
-	d.Actual = journal.Actual{Standing: d.Shop.Standing, Marks: d.Shop.Marks}
-	d.Forecast.Start.Clock = d.Shop.Day.Begins(d.Actual.Standing)
-	d.Stand(d.Actual)
-	d.Viewer.ReadAnew()
+	f.stamp, f.stale, f.wrong, f.since = shop.Stamp{}, nil, "", f.Journal.Clock()
+	f.Actual = journal.Actual{Standing: f.Shop.Standing, Marks: f.Shop.Marks}
+	f.Forecast.Start.Clock = f.Shop.Day.Begins(f.Actual.Standing)
+	f.Stand(f.Actual)
+	f.Viewer.ReadAnew()
 	if walks {
-		says = words.Join("; ", says, d.setOutAgain(w))
+		says = words.Join("; ", says, f.setOutAgain(w))
 	}
 	if lost != "" {
 		says += "; not in it, tell it again: " + lost
 	}
-	d.Say("%s", says)
+	f.Say("%s", says)
 }
 
 // statesIn are the states of a shop's jobs: where the beam is half set up for another,
 // what ran has ended, as openDay has it.
-func (d *Session) statesIn(fresh *shop.Shop) draft.States {
+func (f *Files) statesIn(fresh *shop.Shop) draft.States {
 	s, half := draft.States{}, fresh.Standing.Setting
-	d.Journal.SetDayLags(false)
+	f.Journal.SetDayLags(false)
 	for i := range fresh.Day.Jobs {
 		j := &fresh.Day.Jobs[i]
 		if s[j.ID] = j.State; half != nil && j.State == plan.Running && j.ID != half.Job {
 			s[j.ID] = plan.Done
-			d.Journal.SetDayLags(true)
+			f.Journal.SetDayLags(true)
 		}
 	}
 	return s
@@ -145,21 +145,21 @@ func (d *Session) setOutAgain(was *Setup) string {
 
 // missing names what was told here at the beam, was not written down, and is not in the
 // shop as read again either.
-func (d *Session) missing(fresh *shop.Shop) string {
+func (f *Files) missing(fresh *shop.Shop) string {
 	var parts []string
-	u, stands := d.Shop.Unit, d.Actual.Standing.At
+	u, stands := f.Shop.Unit, f.Actual.Standing.At
 	for n := 1; n <= min(len(stands), len(fresh.Standing.At)); n++ {
-		told := d.Journal.Reported(n, record.Moved, record.Corrected)
+		told := f.Journal.Reported(n, record.Moved, record.Corrected)
 		if at := stands[n-1]; told != nil && at != fresh.Standing.At[n-1] {
 			parts = append(parts, fmt.Sprintf("holder %d from %s to %s", n, u.Show(told.From), u.Show(at)))
 		}
-		if told = d.Journal.Reported(n, record.Condition); told != nil && fresh.Beam.Holders[n-1] != told.Condition {
+		if told = f.Journal.Reported(n, record.Condition); told != nil && fresh.Beam.Holders[n-1] != told.Condition {
 			parts = append(parts, fmt.Sprintf("holder %d is %s", n, told.Condition))
 		}
 	}
-	for _, j := range d.Filed.All {
+	for _, j := range f.Filed.All {
 		i := slices.IndexFunc(fresh.Day.Jobs, func(there plan.Job) bool { return there.ID == j.ID })
-		if state, told := d.Journal.Became(j.ID); told && i >= 0 && fresh.Day.Jobs[i].State != state {
+		if state, told := f.Journal.Became(j.ID); told && i >= 0 && fresh.Day.Jobs[i].State != state {
 			parts = append(parts, outcomes(draft.States{j.ID: state}, ""))
 		}
 	}

@@ -1,0 +1,112 @@
+package session
+
+import (
+	"bide/plan"
+	"bide/plan/session/draft"
+	"bide/plan/session/journal"
+	"bide/plan/shop"
+	"bide/plan/shop/record"
+	"bide/plan/words"
+	"fmt"
+	"maps"
+	"slices"
+)
+
+// Report is something told of the beam on a walk, so that it can be taken back: what was
+// true before and after it, what of it is in the record, and which jobs came into other
+// states by it.
+type Report struct {
+	job     string // id of the walk's
+	what    string // it, in few words
+	Was, Is journal.Actual
+	events  []record.Event
+	were    draft.States // of the jobs that came into other states, those before
+	ran     bool         // it is that the job runs, which ended the setup
+	goOn    func()       // what to do when it was taken back
+}
+
+// Before is what is true without what was told: of what has changed since, what was
+// told changes nothing. wrong is why it can't be taken out any more.
+func (r *Report) Before(now journal.Actual) (out journal.Actual, wrong string) {
+	stands := *r.Was.Standing
+	stands.At, stands.Assumed = slices.Clone(now.Standing.At), false
+	for i, is := range r.Is.Standing.At {
+		switch was := r.Was.Standing.At[i]; {
+		case was == is:
+		case now.Standing.At[i] != is:
+			wrong = fmt.Sprintf("holder %d stands elsewhere since", i+1)
+		default:
+			stands.At[i] = was
+		}
+	}
+	marks := maps.Clone(now.Marks)
+	for _, n := range slices.Concat(slices.Collect(maps.Keys(r.Was.Marks)), slices.Collect(maps.Keys(r.Is.Marks))) {
+		was, before := r.Was.Marks[n]
+		is, after := r.Is.Marks[n]
+		switch {
+		case was == is && before == after:
+		case now.Marks[n] != is:
+			wrong = fmt.Sprintf("holder %d has been marked otherwise since", n)
+		case before:
+			if marks == nil {
+				marks = shop.Marks{}
+			}
+			marks[n] = was
+		default:
+			delete(marks, n)
+		}
+	}
+	return journal.Actual{Standing: &stands, Marks: marks}, wrong
+}
+
+// asBefore tells where holders stand and how they are marked again, what was told of them
+// taken back.
+func (r *Report) asBefore(b *plan.Beam, u plan.Unit) string {
+	var parts []string
+	for _, e := range r.events {
+		switch e.Kind {
+		case record.Moved, record.Corrected:
+			parts = append(parts, fmt.Sprintf("%d is at %s again", e.Holder, u.Show(e.From)))
+		case record.Condition:
+			parts = append(parts, fmt.Sprintf("%d is %s again", e.Holder, b.Holders[e.Holder-1]))
+		}
+	}
+	return words.Join(", ", parts...)
+}
+
+// briefly tells in few words what is so again.
+func (r *Report) briefly(b *plan.Beam) string {
+	if len(r.events) == 0 {
+		return "taken back"
+	}
+	found := 0
+	for _, e := range r.events {
+		if e.Kind == record.Corrected {
+			found++
+		}
+	}
+	switch e := r.events[len(r.events)-1]; {
+	case e.Kind == record.Moved:
+		return fmt.Sprintf("%d taken back", e.Holder)
+	case e.Kind == record.Condition:
+		return fmt.Sprintf("%d is %s again", e.Holder, b.Holders[e.Holder-1])
+	case found > 1:
+		return fmt.Sprintf("%d as thought again", found)
+	case found == 1:
+		return fmt.Sprintf("%d as thought again", e.Holder)
+	case e.Job != "":
+		return e.Job + " waits again"
+	}
+	return "taken back"
+}
+
+// outcomes tell what became of other jobs.
+func outcomes(became draft.States, but string) string {
+	var parts []string
+	for _, id := range slices.Sorted(maps.Keys(became)) {
+		if id != but {
+			parts = append(parts, id+" is "+map[plan.State]string{plan.Done: "done", plan.Aside: "set aside", plan.Running: "running", plan.Waiting: "waiting again"}[became[id]])
+		}
+	}
+	return words.Join(", ", parts...)
+}
