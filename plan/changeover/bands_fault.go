@@ -2,6 +2,7 @@ package changeover
 
 import (
 	"bide/plan"
+	"bide/plan/words"
 	"slices"
 )
 
@@ -38,7 +39,7 @@ func bandsAt(b *plan.Beam, cuts []plan.Length) (first plan.Phrase) {
 		}
 	}
 	if more > 0 {
-		return plan.Say("%s (and %s more in damaged bands)", first, many(more, "cut"))
+		return plan.Say("%s (and %s more in damaged bands)", first, words.Count(more, "cut"))
 	}
 	return first
 }
@@ -96,20 +97,20 @@ func nearestOf(all []plan.Span) plan.Length {
 // set there.
 func onlyClear(b *plan.Beam, l plan.Layout, window plan.Span) plan.Phrase {
 	const most = 4
-	words, args := "the cuts keep out of the anvil's damaged bands only shifted ", []any(nil)
+	text, args := "the cuts keep out of the anvil's damaged bands only shifted ", []any(nil)
 	all := allowedShifts(b, nil, l.Cuts, window)
 	for i, s := range all[:min(most, len(all))] {
 		if i > 0 {
-			words += ", "
+			text += ", "
 		}
-		words += "from %s to %s"
+		text += "from %s to %s"
 		args = append(args, plan.Bare(s.From), s.To)
 	}
 	if more := len(all) - most; more > 0 {
-		words += " and %s more"
-		args = append(args, many(more, "stretch"))
+		text += " and %d more"
+		args = append(args, more)
 	}
-	return plan.Say(words+", and nowhere there can the holders be set", args...)
+	return plan.Say(text+", and nowhere there can the holders be set", args...)
 }
 
 // damagedCut is the fault of a layout one of whose cuts lies in a band.

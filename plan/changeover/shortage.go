@@ -2,6 +2,7 @@ package changeover
 
 import (
 	"bide/plan"
+	"bide/plan/words"
 	"fmt"
 	"slices"
 )
@@ -25,9 +26,9 @@ func (p *Planner) short(window plan.Span) (out []plan.Fault) {
 		}
 		switch where := p.stretch(a, b); {
 		case cuts > good:
-			out = append(out, plan.NewFault("slits", "%s%s: %s to be held, and %s", whereCentred(window), where, many(cuts, "cut"), able(good)))
+			out = append(out, plan.NewFault("slits", "%s%s: %s to be held, and %s", whereCentred(window), where, words.Count(cuts, "cut"), able(good)))
 		case holders-cuts > room:
-			out = append(out, plan.NewFault("slits", "%s%s: %s to stand idle, and room for %d", whereCentred(window), where, many(holders-cuts, "holder"), room))
+			out = append(out, plan.NewFault("slits", "%s%s: %s to stand idle, and room for %d", whereCentred(window), where, words.Count(holders-cuts, "holder"), room))
 		}
 		a = b
 	}
@@ -121,11 +122,4 @@ func able(n int) string {
 		return "1 holder there may cut"
 	}
 	return fmt.Sprintf("%d holders there may cut", n)
-}
-
-func many(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
