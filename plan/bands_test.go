@@ -10,6 +10,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/changeover/layouts"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
 	"bide/plan/verify"
@@ -57,7 +58,7 @@ func TestShiftsAgainstEveryShift(t *testing.T) {
 		w := drawWide(r)
 		drawBands(r, &w.beam)
 		from, to := w.window()
-		left := changeover.Shifts(&w.beam, &w.job, w.job.Slits())
+		left := layouts.Shifts(&w.beam, &w.job, w.job.Slits())
 		for i, s := range left {
 			if s.From > s.To || s.From < from || s.To > to || i > 0 && s.From <= left[i-1].To+1 {
 				t.Fatalf("seed %d: stretches %v of the window %d to %d\n%v", seed, left, from, to, w)
@@ -159,13 +160,13 @@ func TestOtherOrdersKeepClear(t *testing.T) {
 		w := drawWide(r)
 		w.job.Shift, w.job.Arrange = plan.ShiftRule(r.IntN(2)), plan.Arrange(1+r.IntN(2))
 		drawBands(r, &w.beam)
-		listed := len(changeover.Shifts(&w.beam, &w.job, w.job.Slits())) > 0
+		listed := len(layouts.Shifts(&w.beam, &w.job, w.job.Slits())) > 0
 		whole := w.beam
 		whole.Bad = nil
-		if len(changeover.Faults(&whole, &w.job)) > 0 || listed {
+		if len(layouts.Faults(&whole, &w.job)) > 0 || listed {
 			continue
 		}
-		there, refused := w.someOrder(), len(changeover.Faults(&w.beam, &w.job)) > 0
+		there, refused := w.someOrder(), len(layouts.Faults(&w.beam, &w.job)) > 0
 		switch {
 		case there && refused && w.job.Shift == plan.Free:
 			missed++

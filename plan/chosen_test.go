@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/changeover/layouts"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
 	"bide/plan/verify"
@@ -281,7 +282,7 @@ func TestAllowsIsTheVerifiers(t *testing.T) {
 		for _, s := range j.Slits() {
 			j.Web += s
 		}
-		if j.Web > b.Web.Length() || len(changeover.Faults(b, &j)) > 0 {
+		if j.Web > b.Web.Length() || len(layouts.Faults(b, &j)) > 0 {
 			continue
 		}
 		slits := j.Slits()
@@ -303,7 +304,7 @@ func TestAllowsIsTheVerifiers(t *testing.T) {
 		if change, faults := p.Changeover(at, l); len(faults) == 0 {
 			want = verify.Changeover(b, &j, at, l, change) == nil
 		}
-		if got := changeover.Allows(b, &j, &c); got != want {
+		if got := layouts.Allows(b, &j, &c); got != want {
 			t.Fatalf("seed %d: %+v of %+v: allowed %v, the verifier %v", seed, c, j, got, want)
 		}
 		if want {

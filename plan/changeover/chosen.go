@@ -47,12 +47,3 @@ func (p *Planner) asChosen(at []plan.Length, j *plan.Job, l plan.Layout) (plan.C
 	c, ok := p.goTo(at, j, l, to, plan.AsChosen)
 	return c, ok && c.Repositions <= idle.Moves
 }
-
-// Allows reports whether the job may be laid out as chosen, whatever the holders'
-// conditions: its slits in an order that it allows, at a shift of its window that keeps
-// every cut out of damaged bands.
-func Allows(b *plan.Beam, j *plan.Job, c *plan.Chosen) bool {
-	return j.Arranges(c.Slits) && slices.ContainsFunc(Shifts(b, j, c.Slits), func(s plan.Span) bool {
-		return s.From <= c.Shift && c.Shift <= s.To
-	})
-}

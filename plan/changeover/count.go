@@ -9,26 +9,6 @@ import "bide/plan"
 // answer: adding a holder beyond either end of the rail, as if it stayed there,
 // makes it a longest path from the first to the last.
 
-// Count is the fewest holders that must move from the standing to the layout,
-// exactly; ok is false when the layout can't be set at all. With all holders good
-// and position_tolerance nought it takes O(H^2) for H holders; otherwise see reach.
-func (p *Planner) Count(standing []plan.Length, l plan.Layout) (repositions int, ok bool) {
-	p.Set(standing, l.Web, l.Cuts)
-	stays, ok := p.count()
-	return len(standing) - stays, ok
-}
-
-// count is the most holders of p.now that can stay.
-func (p *Planner) count() (stays int, ok bool) {
-	if p.Now.Impossible {
-		return 0, false
-	}
-	if p.Now.plain {
-		return p.chain.longest(&p.Now)
-	}
-	return p.reach.most(&p.Now)
-}
-
 // chain is the longest path over stays as if every holder could move and cut. The
 // h holders between two neighbouring stays must serve the g cuts between them, and
 // the h - g spare ones must find room beside them: between neighbouring cuts or
@@ -62,8 +42,6 @@ type node struct {
 	outSpare      int
 	outTight      int
 }
-
-const never = -1 << 30
 
 // longest is the most holders that can stay; it leaves best filled.
 func (c *chain) longest(s *Scene) (stays int, ok bool) {
@@ -132,21 +110,4 @@ func (c *chain) add(s *Scene, holder int, x plan.Length, before, after int) {
 		n.outTight -= c.room[after] - s.roomIn(x, s.cuts[after])
 	}
 	c.nodes = append(c.nodes, n)
-}
-
-// roomIn is how many idle holders can stand between a cut or stay and the next one,
-// each a pitch from both.
-func (s *Scene) roomIn(from, to plan.Length) int {
-	if s.anywhere {
-		return int((to-from+2*s.inPlace)/s.pitch) - 1
-	}
-	room := 0
-	from, to = from+s.pitch-s.inPlace, to-s.pitch+s.inPlace
-	if last := min(to, s.idle.From); last >= from {
-		room = int((last-from)/s.pitch) + 1
-	}
-	if first := max(from, s.idle.To); first <= to {
-		room += int((to-first)/s.pitch) + 1
-	}
-	return room
 }

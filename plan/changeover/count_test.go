@@ -2,8 +2,8 @@ package changeover
 
 import (
 	"bide/plan"
+	"bide/plan/plantest"
 	"math/rand/v2"
-	"slices"
 	"testing"
 )
 
@@ -19,23 +19,7 @@ func drawn(r *rand.Rand, most int) (*Planner, []plan.Length, []plan.Length) {
 	if err != nil {
 		panic(err)
 	}
-	return p, spread(r, n, b.Rail.To), spread(r, r.IntN(n+1), b.Rail.To)
-}
-
-// spread draws n ascending places on a stretch from nought, a pitch of 10 or more
-// apart.
-func spread(r *rand.Rand, n int, length plan.Length) []plan.Length {
-	free := int(length) - 10*(n-1)
-	offsets := make([]int, n)
-	for i := range offsets {
-		offsets[i] = r.IntN(free + 1)
-	}
-	slices.Sort(offsets)
-	out := make([]plan.Length, n)
-	for i, o := range offsets {
-		out[i] = plan.Length(o + 10*i)
-	}
-	return out
+	return p, plantest.Places(r, n, b.Rail.To, 10), plantest.Places(r, r.IntN(n+1), b.Rail.To, 10)
 }
 
 // The two ways to count must agree wherever both apply, stay for stay.
@@ -49,9 +33,9 @@ func TestChainAgreesWithReach(t *testing.T) {
 			continue
 		}
 		var byChain, byReach keep
-		chainOK := byChain.Find(p)
+		chainOK := byChain.Find(&p.Now)
 		p.Now.plain = false
-		reachOK := byReach.Find(p)
+		reachOK := byReach.Find(&p.Now)
 		if chainOK != reachOK || chainOK && byChain.most != byReach.most {
 			t.Fatalf("seed %d: chain counts %d stays (%v), reach %d (%v)", seed, byChain.most, chainOK, byReach.most, reachOK)
 		}

@@ -4,6 +4,10 @@ package changeover
 // repositions. What a fewest plan never does need not be looked at again when
 // ties are broken.
 type keep struct {
+	chain  chain
+	reach  reach
+	mirror Scene // the scene seen from the drive side, for counting backwards
+
 	most   int   // stays in a fewest plan
 	upTo   []int // most stays up to and with each holder, when it stays; never when it can't
 	fromOn []int // most stays from each holder on, when it stays
@@ -12,10 +16,20 @@ type keep struct {
 	may    []bool
 }
 
-// Find fills k for p.now; ok is false when the layout can't be set.
-func (k *keep) Find(p *Planner) (ok bool) {
-	s := &p.Now
-	if k.most, ok = p.count(); !ok {
+// count is the most holders of the scene that can stay.
+func (k *keep) count(s *Scene) (stays int, ok bool) {
+	if s.Impossible {
+		return 0, false
+	}
+	if s.plain {
+		return k.chain.longest(s)
+	}
+	return k.reach.most(s)
+}
+
+// Find fills k for a scene; ok is false when the layout can't be set.
+func (k *keep) Find(s *Scene) (ok bool) {
+	if k.most, ok = k.count(s); !ok {
 		return false
 	}
 	n := len(s.At)
@@ -24,16 +38,16 @@ func (k *keep) Find(p *Planner) (ok bool) {
 		k.upTo, k.fromOn = append(k.upTo, never), append(k.fromOn, never)
 	}
 	if s.plain {
-		p.chain.backwards()
-		for v := 1; v < len(p.chain.nodes)-1; v++ {
-			h := p.chain.nodes[v].holder
-			k.upTo[h], k.fromOn[h] = p.chain.best[v], p.chain.back[v]
+		k.chain.backwards()
+		for v := 1; v < len(k.chain.nodes)-1; v++ {
+			h := k.chain.nodes[v].holder
+			k.upTo[h], k.fromOn[h] = k.chain.best[v], k.chain.back[v]
 		}
 	} else {
-		copy(k.upTo, p.reach.stays)
-		s.mirrorTo(&p.mirror)
-		p.reach.most(&p.mirror)
-		for i, stays := range p.reach.stays {
+		copy(k.upTo, k.reach.stays)
+		s.mirrorTo(&k.mirror)
+		k.reach.most(&k.mirror)
+		for i, stays := range k.reach.stays {
 			k.fromOn[n-1-i] = stays
 		}
 	}

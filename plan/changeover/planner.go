@@ -1,3 +1,13 @@
+// Package changeover plans one changeover on a beam, exactly: the fewest repositions, then
+// the fewest parked holders, then the least travel, then the smallest places by number;
+// over a free shift too. It says in which order the moves can be made and why each is
+// needed, or, with the numbers, why a layout can't be set. What it promises holds for any
+// beam and any condition of its holders; only for slits in any order is the layout asked
+// for from outside (package sequence searches those).
+//
+// A Planner sets up a Scene, counts who can stay (keep.go; count.go and reach.go), slides
+// the layout where it may (shift.go), and breaks ties over all places that matter
+// (places.go, with those of anchors.go and the gains at later jobs of outlook.go).
 package changeover
 
 import (
@@ -5,7 +15,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 )
 
 // Planner plans changeovers on one beam. It keeps its working memory between
@@ -16,38 +25,9 @@ type Planner struct {
 	Pitch plan.Length
 
 	Now    Scene // the changeover being planned
-	mirror Scene // the same seen from the drive side, for counting backwards
-	chain  chain
-	reach  reach
 	Keep   keep
 	Places Places
 	shifts shifts
-}
-
-// Scene is one changeover to be planned: who stands where, and the cuts wanted.
-// A scene can be mirrored, so it keeps all that depends on the side.
-type Scene struct {
-	pitch       plan.Length
-	inPlace     plan.Length
-	Rail        plan.Span
-	web         plan.Span // the job's web
-	idle        plan.Span // idle holders stand at or outside its ends; see anywhere
-	anywhere    bool      // idle holders may stand over the web too
-	At          []plan.Length
-	condition   []plan.Condition
-	cuts        []plan.Length
-	stays       []stay
-	plain       bool        // all holders good, exact places: count.go does
-	Impossible  bool        // cuts too near, off the rail or in a damaged band, or an unmovable holder in the way
-	bad         []plan.Span // damaged bands
-	goodsBefore []int
-}
-
-// stay is the one way in which a holder can end where it stands. The number of
-// cuts to its operator side is before; after differs by one when it serves a cut.
-type stay struct {
-	can           bool
-	before, after int
 }
 
 // NewPlanner makes a planner for the beam. It fails when no changeover at all can
@@ -87,101 +67,16 @@ func ascend(bands []plan.Span) bool {
 	return true
 }
 
-// Set makes p.now the changeover from the standing to cuts on a web.
+// Set makes p.Now the changeover from the standing to cuts on a web.
 func (p *Planner) Set(standing []plan.Length, web plan.Span, cuts []plan.Length) {
-	b, s := p.Beam, &p.Now
-	gap := max(b.StoreGap, plan.Nanometre) // the edge of the web is not outside
-	s.pitch, s.inPlace, s.Rail, s.web, s.anywhere = p.Pitch, b.InPlace, b.Rail, web, b.RestOverWeb
-	s.idle = plan.Span{From: web.From - gap, To: web.To + gap}
-	s.bad = b.Bad
-	s.At = append(s.At[:0], standing...)
-	s.condition = append(s.condition[:0], b.Holders...)
-	s.cuts = append(s.cuts[:0], cuts...)
-	s.look()
+	p.Now.set(p.Beam, standing, web, cuts)
 }
 
-// look works out what follows from places and cuts: the ways to stay and whether
-// anything rules the layout out at once.
-func (s *Scene) look() {
-	s.plain = s.inPlace == 0 && (s.anywhere || len(s.cuts) > 0)
-	s.Impossible = len(s.cuts) > 0 && (s.cuts[0] < s.Rail.From || s.cuts[len(s.cuts)-1] > s.Rail.To)
-	s.Impossible = s.Impossible || !plan.ClearOf(s.bad, s.cuts, 0)
-	for m := 1; m < len(s.cuts); m++ {
-		s.Impossible = s.Impossible || s.cuts[m]-s.cuts[m-1] < s.pitch
-	}
-	s.stays, s.goodsBefore = s.stays[:0], append(s.goodsBefore[:0], 0)
-	for i, c := range s.condition {
-		s.plain = s.plain && c == plan.Good
-		s.goodsBefore = append(s.goodsBefore, s.goodsBefore[i])
-		if c.Cuts() {
-			s.goodsBefore[i+1]++
-		}
-	}
-	goods := s.goodsBefore[len(s.condition)]
-	s.Impossible = s.Impossible || goods < len(s.cuts)
-	before := 0 // cuts wholly to the operator side of the holder
-	for i, x := range s.At {
-		for before < len(s.cuts) && s.cuts[before] < x-s.inPlace {
-			before++
-		}
-		c := s.condition[i]
-		st := s.stayOf(x, c, before)
-		// Holders on either side must be enough for the cuts there.
-		st.can = st.can && st.before <= s.goodsBefore[i] && len(s.cuts)-st.after <= goods-s.goodsBefore[i+1]
-		if !c.Moves() && !(st.can && s.clear(x, st)) {
-			s.Impossible = true
-		}
-		s.stays = append(s.stays, st)
-	}
-}
-
-// stayOf is how a holder at x could stay, with that many cuts before it. A holder
-// within inPlace of a cut can only stay to serve it: inPlace is below half the
-// pitch, so whoever else served that cut would be nearer than a pitch. It can't on a
-// damaged band.
-func (s *Scene) stayOf(x plan.Length, c plan.Condition, before int) stay {
-	if before < len(s.cuts) && s.cuts[before]-x <= s.inPlace {
-		return stay{c.Cuts() && !plan.InBand(s.bad, x), before, before + 1}
-	}
-	// Whoever serves a cut may itself stand up to inPlace off it.
-	can := s.MayIdle(x) &&
-		(before == 0 || x-s.cuts[before-1] >= s.pitch-s.inPlace) &&
-		(before == len(s.cuts) || s.cuts[before]-x >= s.pitch-s.inPlace)
-	return stay{can, before, before}
-}
-
-// clear reports whether a holder that can't move leaves every cut that it doesn't
-// serve a whole pitch.
-func (s *Scene) clear(x plan.Length, st stay) bool {
-	return (st.before == 0 || x-s.cuts[st.before-1] >= s.pitch) &&
-		(st.after == len(s.cuts) || s.cuts[st.after]-x >= s.pitch)
-}
-
-// MayIdle reports whether an idle holder may stand at x, neighbours apart.
-func (s *Scene) MayIdle(x plan.Length) bool {
-	return s.anywhere || x <= s.idle.From || x >= s.idle.To
-}
-
-// over reports whether x is over the web, edges included.
-func (s *Scene) over(x plan.Length) bool { return x >= s.web.From && x <= s.web.To }
-
-// mirrorTo sets m to the scene seen from the drive side: places negated, order
-// turned round.
-func (s *Scene) mirrorTo(m *Scene) {
-	turn := func(sp plan.Span) plan.Span { return plan.Span{From: -sp.To, To: -sp.From} }
-	m.pitch, m.inPlace, m.anywhere = s.pitch, s.inPlace, s.anywhere
-	m.Rail, m.web, m.idle = turn(s.Rail), turn(s.web), turn(s.idle)
-	m.bad = m.bad[:0]
-	for _, band := range slices.Backward(s.bad) {
-		m.bad = append(m.bad, turn(band))
-	}
-	m.At, m.condition, m.cuts = m.At[:0], m.condition[:0], m.cuts[:0]
-	for i := len(s.At) - 1; i >= 0; i-- {
-		m.At = append(m.At, -s.At[i])
-		m.condition = append(m.condition, s.condition[i])
-	}
-	for i := len(s.cuts) - 1; i >= 0; i-- {
-		m.cuts = append(m.cuts, -s.cuts[i])
-	}
-	m.look()
+// Count is the fewest holders that must move from the standing to the layout,
+// exactly; ok is false when the layout can't be set at all. With all holders good
+// and position_tolerance 0 it takes O(H^2) for H holders; otherwise see reach.
+func (p *Planner) Count(standing []plan.Length, l plan.Layout) (repositions int, ok bool) {
+	p.Set(standing, l.Web, l.Cuts)
+	stays, ok := p.Keep.count(&p.Now)
+	return len(standing) - stays, ok
 }

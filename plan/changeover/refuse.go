@@ -2,6 +2,7 @@ package changeover
 
 import (
 	"bide/plan"
+	"bide/plan/changeover/layouts"
 	"slices"
 )
 
@@ -19,7 +20,7 @@ func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
 		whole := *p.Beam
 		whole.Bad = nil
 		if (&Planner{Beam: &whole, Pitch: p.Pitch}).settable(p.Now.At, l, window) {
-			return []plan.Fault{{Key: "slits", Phrase: onlyClear(p.Beam, l, window)}}
+			return []plan.Fault{{Key: "slits", Phrase: layouts.OnlyClear(p.Beam, l, window)}}
 		}
 	}
 	if window.Length() == 0 {

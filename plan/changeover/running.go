@@ -2,6 +2,7 @@ package changeover
 
 import (
 	"bide/plan"
+	"bide/plan/changeover/layouts"
 	"fmt"
 )
 
@@ -16,7 +17,7 @@ const mostOrders = 10_000
 // moves for that, else the order of slits, and the shift, for which every holder stands
 // right. It is not ok where there is none.
 func (p *Planner) running(at []plan.Length, j *plan.Job) (l plan.Layout, c plan.Changeover, ok bool) {
-	if len(Faults(p.Beam, j)) > 0 || len(at) != len(p.Beam.Holders) {
+	if len(layouts.Faults(p.Beam, j)) > 0 || len(at) != len(p.Beam.Holders) {
 		return l, c, false
 	}
 	return p.found(at, j)
@@ -25,7 +26,7 @@ func (p *Planner) running(at []plan.Length, j *plan.Job) (l plan.Layout, c plan.
 // found looks for a layout that the job allows and that is set up as the holders stand.
 func (p *Planner) found(at []plan.Length, j *plan.Job) (l plan.Layout, c plan.Changeover, ok bool) {
 	set := func(slits []plan.Length, shift plan.Length) bool {
-		if !Allows(p.Beam, j, &plan.Chosen{Slits: slits, Shift: shift}) {
+		if !layouts.Allows(p.Beam, j, &plan.Chosen{Slits: slits, Shift: shift}) {
 			return false
 		}
 		l = p.Beam.Lay(j, slits, shift)

@@ -2,6 +2,7 @@ package changeover
 
 import (
 	"bide/plan"
+	"bide/plan/changeover/layouts"
 	"bide/plan/verify"
 	"slices"
 	"time"
@@ -51,7 +52,7 @@ func (p *Planner) chosen(at []plan.Length, j *plan.Job) (plan.Layout, plan.Chang
 			return l, c, nil
 		}
 	}
-	if j.Chosen == nil || len(Faults(p.Beam, j)) > 0 || !Allows(p.Beam, j, j.Chosen) {
+	if j.Chosen == nil || len(layouts.Faults(p.Beam, j)) > 0 || !layouts.Allows(p.Beam, j, j.Chosen) {
 		return p.Best(at, j)
 	}
 	l := p.Beam.Lay(j, slices.Clone(j.Chosen.Slits), j.Chosen.Shift)

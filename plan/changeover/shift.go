@@ -2,6 +2,7 @@ package changeover
 
 import (
 	"bide/plan"
+	"bide/plan/changeover/layouts"
 	"cmp"
 	"slices"
 )
@@ -46,13 +47,13 @@ func (p *Planner) Nearest(standing []plan.Length, j *plan.Job) (plan.Layout, pla
 
 // search plans a job at the shift that pick finds in the window.
 func (p *Planner) search(standing []plan.Length, j *plan.Job, pick func(window plan.Span) (plan.Length, bool)) (plan.Layout, plan.Changeover, []plan.Fault) {
-	if faults := Faults(p.Beam, j); len(faults) > 0 {
+	if faults := layouts.Faults(p.Beam, j); len(faults) > 0 {
 		return plan.Layout{}, plan.Changeover{}, faults
 	}
 	if faults := p.wrongStanding(standing); len(faults) > 0 {
 		return plan.Layout{}, plan.Changeover{}, faults
 	}
-	slits, _ := laidOut(p.Beam, j)
+	slits, _ := layouts.Order(p.Beam, j)
 	centred := p.Beam.Lay(j, slits, 0)
 	from, to := p.Beam.Window(j)
 	p.Set(standing, centred.Web, centred.Cuts)
@@ -70,7 +71,7 @@ func (p *Planner) search(standing []plan.Length, j *plan.Job, pick func(window p
 func (p *Planner) slides(cuts []plan.Length, window plan.Span) {
 	f := &p.shifts
 	f.cuts = append(f.cuts[:0], cuts...)
-	f.open = allowedShifts(p.Beam, f.open[:0], cuts, window)
+	f.open = layouts.AppendShifts(p.Beam, f.open[:0], cuts, window)
 }
 
 // shift slides p.now to a shift from centred.
@@ -217,11 +218,11 @@ func (p *Planner) try(most int) int {
 		}
 		p.shift(b.shift)
 		if !p.Now.plain { // the bound of the chain is cheap beside the count
-			if stays, ok := p.chain.longest(&p.Now); !ok || stays < most {
+			if stays, ok := p.Keep.chain.longest(&p.Now); !ok || stays < most {
 				continue
 			}
 		}
-		switch stays, ok := p.count(); {
+		switch stays, ok := p.Keep.count(&p.Now); {
 		case !ok || stays < most:
 		case stays > most:
 			most = stays
@@ -233,30 +234,13 @@ func (p *Planner) try(most int) int {
 	return most
 }
 
-// mostStays is a bound on the stays that the scene allows, -1 if it is impossible:
-// no more than can stay each on its own, and a cut that no holder stands at takes
-// a move.
-func (s *Scene) mostStays() int {
-	if s.Impossible {
-		return -1
-	}
-	can, served := 0, 0
-	for _, st := range s.stays {
-		if st.can {
-			can++
-			served += st.after - st.before
-		}
-	}
-	return min(can, len(s.At)-len(s.cuts)+served)
-}
-
 // settle is the best of the tied shifts by all that comes after repositions.
 func (p *Planner) settle() plan.Length {
 	pick, cost := plan.Length(0), int64(Unreachable)
-	slices.SortFunc(p.shifts.ties, nearer)
+	slices.SortFunc(p.shifts.ties, layouts.Nearer)
 	for _, by := range slices.Compact(p.shifts.ties) {
 		p.shift(by)
-		if !p.Keep.Find(p) {
+		if !p.Keep.Find(&p.Now) {
 			continue
 		}
 		if q := p.Places.Solve(&p.Now, &p.Keep, nil); q >= 0 && p.Places.List[q].cost < cost {
@@ -277,7 +261,7 @@ func (p *Planner) nearest(window plan.Span) (plan.Length, bool) {
 		p.meet(window)
 		p.critical(window)
 	}
-	slices.SortFunc(f.list, func(a, b bounded) int { return nearer(a.shift, b.shift) })
+	slices.SortFunc(f.list, func(a, b bounded) int { return layouts.Nearer(a.shift, b.shift) })
 	for _, b := range f.list {
 		if p.shift(b.shift); p.fits() {
 			return b.shift, true
@@ -288,11 +272,6 @@ func (p *Planner) nearest(window plan.Span) (plan.Length, bool) {
 
 // fits reports whether p.now can be set at all.
 func (p *Planner) fits() bool {
-	_, ok := p.count()
+	_, ok := p.Keep.count(&p.Now)
 	return ok
-}
-
-// nearer orders shifts by their distance from centred, the operator side first.
-func nearer(a, b plan.Length) int {
-	return cmp.Or(cmp.Compare(plan.Abs(a), plan.Abs(b)), cmp.Compare(a, b))
 }

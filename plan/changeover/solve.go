@@ -2,6 +2,7 @@ package changeover
 
 import (
 	"bide/plan"
+	"bide/plan/changeover/layouts"
 	"slices"
 )
 
@@ -14,11 +15,11 @@ func (p *Planner) Changeover(standing []plan.Length, l plan.Layout) (plan.Change
 	if faults := p.wrongStanding(standing); len(faults) > 0 {
 		return plan.Changeover{}, faults
 	}
-	if faults := damagedCut(p.Beam, l); len(faults) > 0 {
+	if faults := layouts.Damaged(p.Beam, l); len(faults) > 0 {
 		return plan.Changeover{}, faults
 	}
 	p.Set(standing, l.Web, l.Cuts)
-	if !p.Keep.Find(p) {
+	if !p.Keep.Find(&p.Now) {
 		return plan.Changeover{}, p.refusal(l, plan.Span{})
 	}
 	c := p.read(p.Places.Solve(&p.Now, &p.Keep, nil))

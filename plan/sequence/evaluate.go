@@ -89,7 +89,7 @@ func (e *evaluator) turn(t *candidate, how look, turn int) (ok bool) {
 	}
 	job, now, web := e.jobs[j], &t.positions[turn], e.beam.WebOf(e.jobs[j].Web)
 	e.p.Set(now.At, web, t.choices[j].cuts)
-	if !e.p.Keep.Find(e.p) {
+	if !e.p.Keep.Find(&e.p.Now) {
 		return false
 	}
 	e.lookAhead(t, how, turn)

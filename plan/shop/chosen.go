@@ -7,7 +7,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
-	"bide/plan/changeover"
+	"bide/plan/changeover/layouts"
 	"bide/plan/shop/toml"
 )
 
@@ -40,9 +40,9 @@ func (t jobReader) chosen(m material.Material, j *plan.Job) *plan.Chosen {
 	case b == nil: // what is wrong with it is told
 	case !j.Arranges(c.Slits):
 		t.passOver(j, "%s is no order of slits that the job allows", chosenSlits)
-	case !changeover.Allows(b, j, c) && len(b.Bad) > 0:
+	case !layouts.Allows(b, j, c) && len(b.Bad) > 0:
 		t.passOver(j, "%s = %s is none that trim, shift and the damaged bands allow", chosenShift, t.Doc.Unit.Show(c.Shift))
-	case !changeover.Allows(b, j, c):
+	case !layouts.Allows(b, j, c):
 		t.passOver(j, "%s = %s is none that trim and shift allow", chosenShift, t.Doc.Unit.Show(c.Shift))
 	default:
 		t.fits(j, c)
@@ -114,7 +114,7 @@ type choice struct {
 // filed is what is to be filed of what was chosen for a job: nothing where no layout is
 // chosen that the job allows.
 func (s *Shop) filed(j *plan.Job) (c choice) {
-	if j.Chosen == nil || s.Beam == nil || !changeover.Allows(s.Beam, j, j.Chosen) {
+	if j.Chosen == nil || s.Beam == nil || !layouts.Allows(s.Beam, j, j.Chosen) {
 		return c
 	}
 	if c.idle = j.Chosen.Idle; c.idle != nil && misfit(s.Beam, j, j.Chosen) != "" {

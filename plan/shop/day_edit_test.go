@@ -12,7 +12,7 @@ import (
 	"time"
 
 	"bide/plan"
-	"bide/plan/changeover"
+	"bide/plan/changeover/layouts"
 	"bide/plan/plantest"
 	"bide/plan/shop/toml"
 
@@ -120,7 +120,7 @@ func drawChosen(r *rand.Rand, j *plan.Job, holders int) *plan.Chosen {
 	if j.Arrange == plan.AnyArrange {
 		r.Shuffle(len(c.Slits), func(i, k int) { c.Slits[i], c.Slits[k] = c.Slits[k], c.Slits[i] })
 	}
-	if slices.Contains(c.Slits, 0) || !changeover.Allows(b, j, c) {
+	if slices.Contains(c.Slits, 0) || !layouts.Allows(b, j, c) {
 		return nil
 	}
 	if cuts := len(b.Lay(j, c.Slits, c.Shift).Cuts); cuts <= holders && r.IntN(3) > 0 {

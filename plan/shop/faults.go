@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"bide/plan"
-	"bide/plan/changeover"
+	"bide/plan/changeover/layouts"
 	"bide/plan/shop/toml"
 )
 
@@ -20,7 +20,7 @@ func (s *Shop) JobProblems() toml.Problems {
 		if j.State == plan.Done || j.State == plan.Aside {
 			continue
 		}
-		for _, f := range changeover.Faults(s.Beam, j) {
+		for _, f := range layouts.Faults(s.Beam, j) {
 			out = append(out, s.ProblemOf(j, f))
 		}
 	}

@@ -8,7 +8,7 @@ import (
 	"time"
 
 	"bide/plan"
-	"bide/plan/changeover"
+	"bide/plan/changeover/layouts"
 	"bide/plan/shop/toml"
 )
 
@@ -117,7 +117,7 @@ func (f *form) note(path, what, remedy string) {
 
 // refusals adds what keeps the job from being laid out on the beam.
 func (s *Shop) refusals(f *form, j *plan.Job) {
-	for _, fault := range changeover.Faults(s.Beam, j) {
+	for _, fault := range layouts.Faults(s.Beam, j) {
 		why := fault.Why(s.dayUnit)
 		f.problems = append(f.problems, FieldProblem{fault.Key, why + s.allowance(j, why), s.remedy(fault.Key, why), true})
 	}

@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/changeover/layouts"
 )
 
 // beam is a small one, with a job for it.
@@ -104,7 +105,7 @@ func TestSearchIsOffered(t *testing.T) {
 		if was == nil {
 			was = j
 		}
-		if !slices.Contains(in.Jobs, was) || was.Chosen != nil || !changeover.Allows(in.Beam, was, j.Chosen) || o.Index(was.ID) != i || o.Number(i, 2) != i+3 {
+		if !slices.Contains(in.Jobs, was) || was.Chosen != nil || !layouts.Allows(in.Beam, was, j.Chosen) || o.Index(was.ID) != i || o.Number(i, 2) != i+3 {
 			t.Errorf("%s is laid out as %+v", was.ID, j.Chosen)
 		}
 	}

@@ -1,4 +1,7 @@
-package changeover
+// Package route puts the moves of a changeover in an order in which each can be made as it
+// comes, straight and a pitch clear of its neighbours, and for one carriage in the order
+// with the least way, or less time where acceleration allows. An order always exists.
+package route
 
 import (
 	"bide/plan"
@@ -9,28 +12,40 @@ import (
 // The route of one carriage that moves holder after holder and starts and ends at
 // home.
 //
-// At constant speed the shortest way is known in closed form. The walks lie one
+// At constant speed the shortest way is known in closed form. The chains lie one
 // behind the other along the rail. Whatever the carriage does, rail between home
-// and the outermost walk is crossed once out and once back; within a walk it must
-// go from where it comes in to the first holder, through the walk's own way (its
+// and the outermost chain is crossed once out and once back; within a chain it must
+// go from where it comes in to the first holder, through the chain's own way (its
 // order is forced), and from the last holder's new place to where it goes home.
-// That bound is reached, since a walk passes both its ends on its own way: one
+// That bound is reached, since a chain passes both its ends on its own way: one
 // bound away from home ends its first move at the far end, one bound for home
 // takes its last holder from there, and just then all that lies further out is
 // done without an extra step.
 
-// route lists the holders (from 0) in the order in which one carriage best moves
-// them: least way, and from there on less time where acceleration allows. O(n^2)
-// a round of improvement for n moves.
-func routeOf(d *plan.Drive, c *plan.Changeover, chains []walk) []int {
-	order := shortest(d, chains)
-	return quicken(d, c, chains, order)
+// Quickest lists the holders that move (from 0) in an order in which each move can be
+// made as it comes: for one carriage the least way, and from there on less time where
+// acceleration allows; else along the beam. O(n^2) a round of improvement for n moves.
+func Quickest(d *plan.Drive, pitch plan.Length, c *plan.Changeover) []int {
+	chains := chainsOf(c, pitch)
+	if d.Kind != plan.Shuttle {
+		return along(chains)
+	}
+	return quicken(d, c, chains, shortest(d, chains))
+}
+
+// Shortest is Quickest, but leaves out what acceleration would still gain.
+func Shortest(d *plan.Drive, pitch plan.Length, c *plan.Changeover) []int {
+	chains := chainsOf(c, pitch)
+	if d.Kind != plan.Shuttle {
+		return along(chains)
+	}
+	return shortest(d, chains)
 }
 
 // shortest is the order with the least way at constant speed.
-func shortest(d *plan.Drive, chains []walk) []int {
-	var below, above []walk // entirely to the operator or the drive side of home
-	var here *walk
+func shortest(d *plan.Drive, chains []chain) []int {
+	var below, above []chain // entirely to the operator or the drive side of home
+	var here *chain
 	for i := range chains {
 		switch w := &chains[i]; {
 		case w.reach.From >= d.Home:
@@ -46,7 +61,7 @@ func shortest(d *plan.Drive, chains []walk) []int {
 	if here == nil {
 		return append(up, down...)
 	}
-	// The walk around home reaches its own two ends with its first move and before
+	// The chain around home reaches its own two ends with its first move and before
 	// its last one.
 	moves := here.inOrder()
 	last := len(moves) - 1
@@ -60,9 +75,9 @@ func shortest(d *plan.Drive, chains []walk) []int {
 	return slices.Concat(moves[:1], ahead, moves[1:last], behind, moves[last:])
 }
 
-// excursion lists the holders of walks that lie one further out than the other on
+// excursion lists the holders of chains that lie one further out than the other on
 // one side of home, for a carriage that goes out past all of them and comes back.
-func excursion(outward []walk, up bool) []int {
+func excursion(outward []chain, up bool) []int {
 	var out, back []int
 	for _, w := range outward {
 		moves := w.inOrder()
@@ -77,9 +92,9 @@ func excursion(outward []walk, up bool) []int {
 }
 
 // quicken moves single holders to other turns in the order while that saves time
-// and no holder comes before one of its walk that it waits for. The result never
+// and no holder comes before one of its chain that it waits for. The result never
 // takes longer than the order given.
-func quicken(d *plan.Drive, c *plan.Changeover, chains []walk, order []int) []int {
+func quicken(d *plan.Drive, c *plan.Changeover, chains []chain, order []int) []int {
 	if d.Acceleration <= 0 || len(order) < 3 {
 		return order
 	}

@@ -1,4 +1,4 @@
-package changeover
+package layouts
 
 import (
 	"bide/plan"
@@ -28,12 +28,12 @@ import (
 // and the next is covered by none.
 func Shifts(b *plan.Beam, j *plan.Job, slits []plan.Length) []plan.Span {
 	from, to := b.Window(j)
-	return allowedShifts(b, nil, b.Lay(j, slits, 0).Cuts, plan.Span{From: from, To: to})
+	return AppendShifts(b, nil, b.Lay(j, slits, 0).Cuts, plan.Span{From: from, To: to})
 }
 
 // allowed appends to out the shifts in the window at which the cuts keep out of the
 // bands.
-func allowedShifts(b *plan.Beam, out []plan.Span, cuts []plan.Length, window plan.Span) []plan.Span {
+func AppendShifts(b *plan.Beam, out []plan.Span, cuts []plan.Length, window plan.Span) []plan.Span {
 	if len(b.Bad) == 0 {
 		return append(out, window)
 	}
@@ -63,7 +63,7 @@ func allowedShifts(b *plan.Beam, out []plan.Span, cuts []plan.Length, window pla
 // is looked for: as listed, or where that puts a cut in a damaged band at every
 // shift, the first order tried that doesn't. It is not ok when none was found; an
 // order that the job must keep is then proven to have none.
-func laidOut(b *plan.Beam, j *plan.Job) (slits []plan.Length, ok bool) {
+func Order(b *plan.Beam, j *plan.Job) (slits []plan.Length, ok bool) {
 	slits = j.Slits()
 	if len(b.Bad) == 0 || len(Shifts(b, j, slits)) > 0 {
 		return slits, true
@@ -112,7 +112,7 @@ func evenShifts(b *plan.Beam, j *plan.Job) []plan.Length {
 	for n := range plan.Length(shiftsTried) {
 		out = append(out, from+(to-from)/(shiftsTried-1)*n)
 	}
-	slices.SortFunc(out, nearer)
+	slices.SortFunc(out, Nearer)
 	return slices.Compact(out)
 }
 
@@ -141,4 +141,8 @@ func exchanged(j *plan.Job, yield func([]plan.Length) bool) {
 			order[a], order[z] = order[z], order[a]
 		}
 	}
+}
+
+func Nearer(a, b plan.Length) int {
+	return cmp.Or(cmp.Compare(plan.Abs(a), plan.Abs(b)), cmp.Compare(a, b))
 }

@@ -1,7 +1,8 @@
-package changeover
+package route
 
 import (
 	"bide/plan"
+	"bide/plan/plantest"
 	"math/rand/v2"
 	"testing"
 )
@@ -66,7 +67,7 @@ func leastWay(home plan.Length, c *plan.Changeover, pitch plan.Length, visit fun
 
 func TestTwoHoldersTheSameWay(t *testing.T) {
 	c := change([]plan.Length{10, 20}, []plan.Length{25, 35})
-	order := shortest((&plan.Drive{}), walks(c, 5))
+	order := Shortest(&plan.Drive{}, 5, c)
 	if len(order) != 2 || order[0] != 1 || wayOf(0, c, order) != 100 {
 		t.Errorf("order %v, way %d; want holder 2 then 1, and 100", order, wayOf(0, c, order))
 	}
@@ -79,9 +80,9 @@ func TestRouteIsShortest(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 21))
 		n := 1 + r.IntN(6)
 		rail := plan.Length(10*(n-1) + r.IntN(60))
-		c := change(spread(r, n, rail), spread(r, n, rail))
+		c := change(plantest.Places(r, n, rail, 10), plantest.Places(r, n, rail, 10))
 		d := &plan.Drive{Home: plan.Length(r.IntN(int(rail) + 1))}
-		order := shortest(d, walks(c, pitch))
+		order := Shortest(d, pitch, c)
 		if !clearAll(c, order, pitch) {
 			t.Fatalf("seed %d: order %v can't be made from %v to %v", seed, order, c.From, c.Holders)
 		}
@@ -105,18 +106,17 @@ func TestRouteIsNeverSlowerThanTheShortest(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 22))
 		n := 1 + r.IntN(12)
 		rail := plan.Length(10*(n-1) + r.IntN(200))
-		c := change(spread(r, n, rail), spread(r, n, rail))
+		c := change(plantest.Places(r, n, rail, 10), plantest.Places(r, n, rail, 10))
 		d := &plan.Drive{Home: plan.Length(r.IntN(int(rail) + 1)), Speed: 30, Acceleration: 10}
-		chains := walks(c, pitch)
 		moves := func(order []int) (out []plan.Move) {
 			for _, h := range order {
 				out = append(out, plan.Move{Holder: h + 1, From: c.From[h], To: c.Holders[h].At})
 			}
 			return out
 		}
-		short := shortest(d, chains)
+		short := Shortest(d, pitch, c)
 		before, _ := d.Time(moves(short), pitch)
-		quick := routeOf(d, c, chains)
+		quick := Quickest(d, pitch, c)
 		after, _ := d.Time(moves(quick), pitch)
 		if after > before || len(quick) != len(short) || !clearAll(c, quick, pitch) {
 			t.Fatalf("seed %d: %v from %v, %v from %v", seed, after, quick, before, short)

@@ -1,4 +1,4 @@
-package changeover
+package layouts
 
 import (
 	"bide/plan"

@@ -1,7 +1,12 @@
-package changeover
+// Package layouts says which layouts a job allows on a beam, whatever stands there now:
+// what keeps it from being laid out at all, the shifts at which its cuts keep out of the
+// anvil's damaged bands, and the orders of its slits that do so best or that put the most
+// cuts where they are wished.
+package layouts
 
 import (
 	"bide/plan"
+	"slices"
 )
 
 // Faults lists everything that keeps the job from being laid out on the beam,
@@ -85,4 +90,13 @@ func cutCount(slits int, trim plan.Length) int {
 		return slits + 1
 	}
 	return max(slits-1, 0)
+}
+
+// Allows reports whether the job may be laid out as chosen, whatever the holders'
+// conditions: its slits in an order that it allows, at a shift of its window that keeps
+// every cut out of damaged bands.
+func Allows(b *plan.Beam, j *plan.Job, c *plan.Chosen) bool {
+	return j.Arranges(c.Slits) && slices.ContainsFunc(Shifts(b, j, c.Slits), func(s plan.Span) bool {
+		return s.From <= c.Shift && c.Shift <= s.To
+	})
 }

@@ -1,4 +1,4 @@
-package changeover
+package layouts
 
 import (
 	"bide/plan"
@@ -13,7 +13,7 @@ func damageFaults(b *plan.Beam, j *plan.Job) []plan.Fault {
 	if len(b.Bad) == 0 {
 		return nil
 	}
-	if _, ok := laidOut(b, j); ok {
+	if _, ok := Order(b, j); ok {
 		return nil
 	}
 	l := b.Lay(j, j.Slits(), 0)
@@ -61,7 +61,7 @@ func freed(b *plan.Beam, j *plan.Job) (key string, way plan.Phrase) {
 	if from >= to {
 		return "slits", plan.Say("; its trim leaves no room to shift")
 	}
-	slits, ok := laidOut(b, &loose)
+	slits, ok := Order(b, &loose)
 	if !ok {
 		return "slits", plan.Say("; a free shift, from %s to %s, would not help", plan.Bare(from), to)
 	}
@@ -86,7 +86,7 @@ const leastShown = plan.Inch / 20_000
 func nearestOf(all []plan.Span) plan.Length {
 	best := all[0].From
 	for _, s := range all {
-		if x := min(max(0, s.From), s.To); nearer(x, best) < 0 {
+		if x := min(max(0, s.From), s.To); Nearer(x, best) < 0 {
 			best = x
 		}
 	}
@@ -95,10 +95,10 @@ func nearestOf(all []plan.Span) plan.Length {
 
 // onlyClear tells where the layout keeps clear of the bands, and that it can't be
 // set there.
-func onlyClear(b *plan.Beam, l plan.Layout, window plan.Span) plan.Phrase {
+func OnlyClear(b *plan.Beam, l plan.Layout, window plan.Span) plan.Phrase {
 	const most = 4
 	text, args := "the cuts keep out of the anvil's damaged bands only shifted ", []any(nil)
-	all := allowedShifts(b, nil, l.Cuts, window)
+	all := AppendShifts(b, nil, l.Cuts, window)
 	for i, s := range all[:min(most, len(all))] {
 		if i > 0 {
 			text += ", "
@@ -114,7 +114,7 @@ func onlyClear(b *plan.Beam, l plan.Layout, window plan.Span) plan.Phrase {
 }
 
 // damagedCut is the fault of a layout one of whose cuts lies in a band.
-func damagedCut(b *plan.Beam, l plan.Layout) []plan.Fault {
+func Damaged(b *plan.Beam, l plan.Layout) []plan.Fault {
 	if plan.ClearOf(b.Bad, l.Cuts, 0) {
 		return nil
 	}
