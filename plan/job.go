@@ -29,7 +29,7 @@ const (
 	Waiting State = iota
 	Running
 	Done
-	Aside
+	OnHold
 )
 
 // String is the state as files hold it.

@@ -357,7 +357,7 @@ func drawBlade(r *rand.Rand) plan.Blade {
 func drawDayJob(r *rand.Rand, i int, start time.Time) plan.Job {
 	j := plan.Job{
 		ID: fmt.Sprintf("J-%d", i), Material: []string{"paper", "film", "foam"}[r.IntN(3)], Trim: 3 * mm, Shift: plan.ShiftRule(r.IntN(2)),
-		Arrange: plan.Arrange(r.IntN(3)), Metres: float64(r.IntN(5000)) / 3, Speed: 150, State: []plan.State{0, 0, 0, 0, plan.Done, plan.Aside, plan.Running}[r.IntN(7)],
+		Arrange: plan.Arrange(r.IntN(3)), Metres: float64(r.IntN(5000)) / 3, Speed: 150, State: []plan.State{0, 0, 0, 0, plan.Done, plan.OnHold, plan.Running}[r.IntN(7)],
 		Blade: drawBlade(r), SetBar: float64(r.IntN(3)), SiliconeFree: r.IntN(3) == 0,
 	}
 	if r.IntN(2) == 0 {

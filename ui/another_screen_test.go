@@ -55,7 +55,7 @@ func TestSecondScreenWritesTheDay(t *testing.T) {
 	}
 	first.Journal.Close()
 	sc.ticks(1)
-	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Aside || kept.Standing.Setting.Job != "D-102" {
+	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.OnHold || kept.Standing.Setting.Job != "D-102" {
 		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Standing.Setting)
 	}
 	sc.press("u").settle().press("u").settle().tells("D-101 is running")

@@ -237,7 +237,7 @@ func (p *dayPane) away(d *desk) draw.Line {
 	var jobs []string
 	for _, j := range d.Away() {
 		state := "done"
-		if j.State == plan.Aside {
+		if j.State == plan.OnHold {
 			state = "on hold"
 		}
 		jobs = append(jobs, j.ID+" "+state)

@@ -29,7 +29,7 @@ func TestEditsAndUndo(t *testing.T) {
 		{"r", func(j *plan.Job) bool { return j.State == plan.Waiting }},
 		{"d", func(j *plan.Job) bool { return j.State == plan.Done && !slices.Contains(s.Jobs(), j) }},
 		{"u", func(j *plan.Job) bool { return j.State == plan.Waiting && slices.Contains(s.Jobs(), j) }},
-		{"z", func(j *plan.Job) bool { return j.State == plan.Aside }},
+		{"z", func(j *plan.Job) bool { return j.State == plan.OnHold }},
 		{"u", func(j *plan.Job) bool { return j.State == plan.Waiting }},
 		{"x", func(j *plan.Job) bool { return j == nil }},
 		{"u", func(j *plan.Job) bool { return j != nil }},
@@ -125,7 +125,7 @@ func TestHalfSetUpIsNotDone(t *testing.T) {
 	if s.History.Now.Find(j.ID).State != plan.Waiting {
 		t.Errorf("%s is %v", j.ID, s.History.Now.Find(j.ID).State)
 	}
-	if s.press("z").settle(); s.History.Now.Find(j.ID).State != plan.Aside {
+	if s.press("z").settle(); s.History.Now.Find(j.ID).State != plan.OnHold {
 		t.Errorf("it can't be set aside: %v", s.History.Now.Find(j.ID).State)
 	}
 }

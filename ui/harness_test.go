@@ -260,7 +260,7 @@ func oddShop(t testing.TB) *shop.Shop {
 	jobs := s.Day.Jobs
 	jobs[0].State = plan.Done
 	jobs[1].State = plan.Running
-	jobs[2].State = plan.Aside
+	jobs[2].State = plan.OnHold
 	jobs[4].ID = "東京-キログラム-\u0301\u0302-long"
 	jobs[4].Material = "Größe \x07\u2028\u200f und so weiter und so fort"
 	jobs[5].Web = 10 * s.Beam.Web.Length()

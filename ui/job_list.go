@@ -105,7 +105,7 @@ func (p *jobPick) row(m *model, j *plan.Job, on bool, w int) draw.Line {
 		l.Left(draw.Accent, mark, 2)
 	}
 	l.Left(draw.Pick(on, draw.Strong), j.ID, m.idWidth()+2)
-	state := map[plan.State]string{plan.Running: "running", plan.Done: "done", plan.Aside: "on hold"}[j.State]
+	state := map[plan.State]string{plan.Running: "running", plan.Done: "done", plan.OnHold: "on hold"}[j.State]
 	l.Left(draw.Faint, state, 9)
 	l.Add(draw.Faint, m.Short(j.Material, max(w-l.Width, 0)))
 	return l

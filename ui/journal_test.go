@@ -158,7 +158,7 @@ func TestFreshEdgesHaveCutNothing(t *testing.T) {
 // The record has how much was cut in a job that is done, and nothing of one set aside,
 // which nobody knows.
 func TestRecordHasTheMetresOfAJobDone(t *testing.T) {
-	for key, state := range map[string]plan.State{"y": plan.Done, "z": plan.Aside} {
+	for key, state := range map[string]plan.State{"y": plan.Done, "z": plan.OnHold} {
 		sc, dir := atWork(t, 80, 24)
 		sc.press("w", "enter").ticks(58).press("r").settle()
 		sc.press("w", "enter").ticks(1).press(key).settle()

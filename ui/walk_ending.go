@@ -16,7 +16,7 @@ func (w *walk) answered(a keys.Action) {
 		w.Setup.Ended(plan.Done)
 	case keys.RunOnHold:
 		w.form = nil
-		w.Setup.Ended(plan.Aside)
+		w.Setup.Ended(plan.OnHold)
 	case keys.Back:
 		w.RunsOn()
 	}

@@ -243,7 +243,7 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 	sc.press("enter").tells("Has it ended?")
 	sc.press("z").settle().tells("position corrected: 20 at", "D-101 is set aside")
 	sc.ticks(1).tells("made: it stands") // not asked again
-	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Aside || kept.Standing.Setting.Job != "D-102" {
+	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.OnHold || kept.Standing.Setting.Job != "D-102" {
 		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Standing.Setting)
 	}
 

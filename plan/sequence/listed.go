@@ -37,7 +37,7 @@ func runDay(p *changeover.Planner, now *plan.Standing, d *plan.Day,
 	clock := d.Begins(now)
 	for i := range d.Jobs {
 		j := &d.Jobs[i]
-		if j.State == plan.Done || j.State == plan.Aside {
+		if j.State == plan.Done || j.State == plan.OnHold {
 			continue
 		}
 		t, stands := next(now, clock, j)

@@ -105,7 +105,7 @@ func outcomes(became draft.States, but string) string {
 	var parts []string
 	for _, id := range slices.Sorted(maps.Keys(became)) {
 		if id != but {
-			parts = append(parts, id+" is "+map[plan.State]string{plan.Done: "done", plan.Aside: "set aside", plan.Running: "running", plan.Waiting: "waiting again"}[became[id]])
+			parts = append(parts, id+" is "+map[plan.State]string{plan.Done: "done", plan.OnHold: "set aside", plan.Running: "running", plan.Waiting: "waiting again"}[became[id]])
 		}
 	}
 	return words.Join(", ", parts...)

@@ -233,7 +233,7 @@ func TestAssumedStandingIsTold(t *testing.T) {
 func TestMetresOfJobsDoneAreNotCounted(t *testing.T) {
 	p := besideDay()
 	const words = "Jobs that are done aren't counted."
-	for _, state := range []plan.State{plan.Aside, plan.Done} {
+	for _, state := range []plan.State{plan.OnHold, plan.Done} {
 		p.opts.Day.Jobs = append(p.opts.Day.Jobs, plan.Job{ID: "B-9", State: state})
 		if text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " "); strings.Contains(text, words) != (state == plan.Done) {
 			t.Errorf("%v: %s", state, text)

@@ -66,7 +66,7 @@ func leftOut(day *plan.Day) string {
 			if j.State == plan.Done {
 				text = and(text, j.ID+" (done)")
 			}
-			if j.State == plan.Aside {
+			if j.State == plan.OnHold {
 				text = and(text, j.ID+" (set aside)")
 			}
 		}

@@ -65,7 +65,7 @@ func (t jobReader) fits(j *plan.Job, c *plan.Chosen) {
 		return
 	}
 	c.Idle = nil
-	if j.State != plan.Done && j.State != plan.Aside {
+	if j.State != plan.Done && j.State != plan.OnHold {
 		t.Doc.Notes = append(t.Doc.Notes, fmt.Sprintf("%s, %s: %s: %s: it is passed over, and the holders are planned anew; search again and save, or take the chosen_ keys out",
 			t.Doc.File, t.Place, chosenIdle, why))
 	}
@@ -73,7 +73,7 @@ func (t jobReader) fits(j *plan.Job, c *plan.Chosen) {
 
 // passOver notes why the layout chosen for a job isn't taken.
 func (t jobReader) passOver(j *plan.Job, format string, args ...any) {
-	if j.State == plan.Done || j.State == plan.Aside {
+	if j.State == plan.Done || j.State == plan.OnHold {
 		return
 	}
 	t.Doc.Notes = append(t.Doc.Notes, fmt.Sprintf("%s, %s: %s: the layout chosen is passed over and the job planned afresh; take the chosen_ keys out, or search again and save",

@@ -93,7 +93,7 @@ func changeJob(r *rand.Rand, j *plan.Job) {
 	case 4:
 		j.Trim, j.Shift = plan.Length(r.IntN(5e6)), plan.ShiftRule(r.IntN(2))
 	case 5:
-		j.Arrange, j.State = plan.Arrange(r.IntN(3)), []plan.State{plan.Waiting, plan.Done, plan.Aside}[r.IntN(3)]
+		j.Arrange, j.State = plan.Arrange(r.IntN(3)), []plan.State{plan.Waiting, plan.Done, plan.OnHold}[r.IntN(3)]
 	case 6:
 		j.Metres, j.Speed = 1+1e4*r.Float64(), 10+200*r.Float64()
 	case 7:

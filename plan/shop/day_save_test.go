@@ -93,7 +93,7 @@ func handEdits(d *plan.Day) {
 	a, b, c := &d.Jobs[0], &d.Jobs[1], &d.Jobs[2]
 	a.Shift, a.Due = plan.Free, time.Date(2026, 11, 25, 11, 30, 0, 0, time.UTC)
 	b.After, b.Entries = nil, []plan.Entry{{Count: 1, Finished: 38_100_000}, {Count: 1, Finished: 1_190_625}, {Count: 2, Finished: 7_620_000}}
-	c.State = plan.Aside
+	c.State = plan.OnHold
 	d.Jobs[0], d.Jobs[1] = d.Jobs[1], d.Jobs[0]
 }
 

@@ -17,7 +17,7 @@ func (s *Shop) JobProblems() toml.Problems {
 	var out toml.Problems
 	for i := range s.Day.Jobs {
 		j := &s.Day.Jobs[i]
-		if j.State == plan.Done || j.State == plan.Aside {
+		if j.State == plan.Done || j.State == plan.OnHold {
 			continue
 		}
 		for _, f := range layouts.Faults(s.Beam, j) {

@@ -23,7 +23,7 @@ const defaultTrim = 3 * plan.Millimetre
 var (
 	shiftWords   = []string{"centred", "free"}
 	arrangeWords = []string{"listed", "entries", "any"}
-	stateWords   = []string{plan.Waiting.String(), plan.Running.String(), plan.Done.String(), plan.Aside.String()}
+	stateWords   = []string{plan.Waiting.String(), plan.Running.String(), plan.Done.String(), plan.OnHold.String()}
 	aimWords     = []string{"minutes", "moves"} // of the day
 )
 

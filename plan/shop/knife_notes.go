@@ -19,7 +19,7 @@ func (s *Shop) knifeNotes(day *plan.Day) (notes []string) {
 		var of []string
 		for i := range day.Jobs {
 			j := &day.Jobs[i]
-			if j.State == plan.Done || j.State == plan.Aside {
+			if j.State == plan.Done || j.State == plan.OnHold {
 				continue
 			}
 			if on := s.Settings(j); on != nil {

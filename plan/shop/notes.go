@@ -21,7 +21,7 @@ func minutes(x float64) string { return toml.Plainly(x) + " min" }
 func dayNotes(d *toml.Document, entries []*toml.Table, jobs []plan.Job, materials material.Table) (notes []string) {
 	var trim, speed, fast []string
 	for i, j := range jobs {
-		if j.State == plan.Done || j.State == plan.Aside {
+		if j.State == plan.Done || j.State == plan.OnHold {
 			continue
 		}
 		if !entries[i].Has("trim") && knife.TrimOf(&j) > 0 {

@@ -35,7 +35,7 @@ func New(all []*plan.Job, aim plan.Aim) Draft {
 }
 
 // turns reports whether the job has a turn: it is neither done nor set aside.
-func turns(j *plan.Job) bool { return j.State != plan.Done && j.State != plan.Aside }
+func turns(j *plan.Job) bool { return j.State != plan.Done && j.State != plan.OnHold }
 
 // First is the draft with the job that the beam is half set up for before the others
 // that wait: an order that wasn't saved may have had it so.

@@ -108,7 +108,7 @@ func (d Editor) MarkDone(j *plan.Job) {
 }
 
 func (d Editor) Hold(j *plan.Job) {
-	d.alter(j, "", j.ID+" is set aside", func(j *plan.Job) { j.State = plan.Aside })
+	d.alter(j, "", j.ID+" is set aside", func(j *plan.Job) { j.State = plan.OnHold })
 }
 
 // BringBack lets a job that is done or set aside wait again.

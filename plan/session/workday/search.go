@@ -24,7 +24,7 @@ func (d Offers) Seek(aim plan.Aim) {
 func (d Offers) wants(f draft.Draft) *plan.Day {
 	day := &plan.Day{Start: d.Forecast.Start.Clock, End: d.Shop.Day.End}
 	for _, j := range f.All {
-		if j.State != plan.Aside {
+		if j.State != plan.OnHold {
 			day.Jobs = append(day.Jobs, *j)
 		}
 	}

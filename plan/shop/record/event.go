@@ -103,7 +103,7 @@ func (e *Event) UnmarshalJSON(text []byte) (err error) {
 		return err
 	}
 	condition, known := named(line.Condition, plan.Good, plan.NoCut, plan.Stuck, plan.Out)
-	state, knownState := named(line.State, plan.Waiting, plan.Running, plan.Done, plan.Aside)
+	state, knownState := named(line.State, plan.Waiting, plan.Running, plan.Done, plan.OnHold)
 	e.Condition, e.State = condition, state
 	switch {
 	case e.Kind == Condition && !known:
