@@ -317,7 +317,7 @@ func TestRefusalTellsWhereTheBandsLeaveTheLayout(t *testing.T) {
 // The verifier finds a cut in a band by itself, on the band's ends too.
 func TestVerifierKnowsBands(t *testing.T) {
 	b := small(nil, true)
-	b.InPlace = mm
+	b.PositionTolerance = mm
 	at := []plan.Length{-100 * mm, -60 * mm, 20 * mm, 75 * mm, 105*mm + mm/2, 135 * mm, 165 * mm, 195 * mm, 225 * mm, 360 * mm}
 	j := &plan.Job{ID: "A", Web: 200 * mm, Trim: 6 * mm, Entries: []plan.Entry{{Count: 5, Finished: 30 * mm, Width: 30 * mm}}}
 	p, err := changeover.NewPlanner(b)

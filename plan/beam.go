@@ -54,20 +54,20 @@ const (
 
 // Beam is one beam with its holders, its positioner and what a changeover takes.
 type Beam struct {
-	Name        string
-	HolderWidth Length
-	Clearance   Length      // least air between two neighbouring holders
-	Rail        Span        // where centre lines of holders may stand
-	Web         Span        // web area: the widest web
-	StoreGap    Length      // least distance of an idle holder from the web when it may not rest over it
-	RestOverWeb bool        // idle holders may rest lifted over the web
-	InPlace     Length      // a holder this near to a cut may serve it and stay; below half the pitch
-	Holders     []Condition // by number from the operator side; Holders[0] is holder 1
-	Bad         []Span      // damaged bands of the anvil, ascending and apart; no cut may lie in one, ends included: see Bands
-	Guide       Guide
-	Drive       Drive
-	Setup       Setup
-	Supply      Air
+	Name              string
+	HolderWidth       Length
+	Clearance         Length      // least air between two neighbouring holders
+	Rail              Span        // where centre lines of holders may stand
+	Web               Span        // web area: the widest web
+	ParkClearance     Length      // least distance of an idle holder from the web when it may not rest over it
+	RestOverWeb       bool        // idle holders may rest lifted over the web
+	PositionTolerance Length      // a holder this near to a cut may serve it and stay; below half the pitch
+	Holders           []Condition // by number from the operator side; Holders[0] is holder 1
+	Bad               []Span      // damaged bands of the anvil, ascending and apart; no cut may lie in one, ends included: see Bands
+	Guide             Guide
+	Drive             Drive
+	Setup             Setup
+	Supply            Air
 }
 
 // Pitch is the least distance between the centre lines of two neighbours.

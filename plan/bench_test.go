@@ -61,7 +61,7 @@ func newSetting(tb testing.TB, n int, seed uint64, before, next fineness, worse 
 // benchBeam is a beam of n good holders.
 func benchBeam(n int) *plan.Beam {
 	length := plan.Length(n) * 123 * mm / 10
-	return &plan.Beam{HolderWidth: 12 * mm, Clearance: 3 * mm / 10, RestOverWeb: true, StoreGap: 15 * mm, Holders: make([]plan.Condition, n),
+	return &plan.Beam{HolderWidth: 12 * mm, Clearance: 3 * mm / 10, RestOverWeb: true, ParkClearance: 15 * mm, Holders: make([]plan.Condition, n),
 		Rail: plan.Span{From: -length / 4, To: length * 11 / 10}, Web: plan.Span{To: length * 17 / 20}}
 }
 
@@ -160,7 +160,7 @@ var hardships = []struct {
 	{"stuck", func(b *plan.Beam) { b.Holders[len(b.Holders)/8] = plan.Stuck }},
 	{"no-rest", noRest},
 	{"no-cut-no-rest", func(b *plan.Beam) { b.Holders[2] = plan.NoCut; noRest(b) }},
-	{"in-place", func(b *plan.Beam) { b.InPlace = mm / 2 }},
+	{"in-place", func(b *plan.Beam) { b.PositionTolerance = mm / 2 }},
 }
 
 // noRest forbids resting over the web, on a rail long enough to park every holder

@@ -58,7 +58,7 @@ func drawWide(r *rand.Rand) *world {
 	pitch := plan.Length(4 + r.IntN(9))
 	b.HolderWidth, b.Clearance = pitch-1, 1
 	if r.IntN(2) == 0 {
-		b.InPlace = plan.Length(r.IntN(int(pitch+1) / 2))
+		b.PositionTolerance = plan.Length(r.IntN(int(pitch+1) / 2))
 	}
 	n := 2 + r.IntN(7)
 	b.Holders = make([]plan.Condition, n)
@@ -67,7 +67,7 @@ func drawWide(r *rand.Rand) *world {
 	}
 	b.Rail = plan.Span{To: plan.Length(n-1)*pitch + plan.Length(r.IntN(n*int(pitch)))}
 	b.RestOverWeb = r.IntN(3) > 0
-	b.StoreGap = plan.Length(r.IntN(6))
+	b.ParkClearance = plan.Length(r.IntN(6))
 	w.standing = drawPlaces(r, n, b.Rail, pitch, 1)
 	j.ID, j.Shift, j.Trim = "drawn", plan.Free, plan.Length(1+r.IntN(4))
 	j.Web = 2*j.Trim + plan.Length(r.IntN(25))

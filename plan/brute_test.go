@@ -90,7 +90,7 @@ func judge(b *plan.Beam, standing []plan.Length, l plan.Layout, at []plan.Length
 			a.travel += max(x-standing[i], standing[i]-x)
 		}
 		serves := slices.IndexFunc(l.Cuts, func(cut plan.Length) bool {
-			return x == cut || stays && x >= cut-b.InPlace && x <= cut+b.InPlace
+			return x == cut || stays && x >= cut-b.PositionTolerance && x <= cut+b.PositionTolerance
 		})
 		if condition == plan.Stuck || condition == plan.Out {
 			for m, cut := range l.Cuts {
@@ -109,7 +109,7 @@ func judge(b *plan.Beam, standing []plan.Length, l plan.Layout, at []plan.Length
 		if x < l.Web.From || x > l.Web.To {
 			a.parked++
 		}
-		gap := max(b.StoreGap, 1)
+		gap := max(b.ParkClearance, 1)
 		if !b.RestOverWeb && x > l.Web.From-gap && x < l.Web.To+gap {
 			return answer{}
 		}
@@ -247,7 +247,7 @@ func TestBruteForceAll(t *testing.T) {
 	}
 	cases := 0
 	for _, s := range sizes {
-		b := plan.Beam{HolderWidth: s.pitch - 1, Clearance: 1, InPlace: s.inPlace, Rail: plan.Span{To: s.rail}}
+		b := plan.Beam{HolderWidth: s.pitch - 1, Clearance: 1, PositionTolerance: s.inPlace, Rail: plan.Span{To: s.rail}}
 		for conditions := range 1 << (2 * s.holders) {
 			b.Holders = b.Holders[:0]
 			for i := range s.holders {
@@ -265,7 +265,7 @@ func everyRule(t *testing.T, b plan.Beam) int {
 	for edge := range plan.Length(3) {
 		b.Web = plan.Span{From: b.Rail.From + edge, To: b.Rail.To - 1}
 		for gap := plan.Length(-1); gap <= 2; gap++ {
-			b.RestOverWeb, b.StoreGap = gap < 0, max(gap, 0)
+			b.RestOverWeb, b.ParkClearance = gap < 0, max(gap, 0)
 			p, err := changeover.NewPlanner(&b)
 			if err != nil {
 				t.Fatalf("%+v: %v", b, err)

@@ -86,7 +86,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 		b, start, d := drawDay(r)
 		aim := plan.Aim(seed % 2)
 		if seed%4 < 2 {
-			b.InPlace = plan.Length(r.Int64N(int64(b.Pitch() / 2)))
+			b.PositionTolerance = plan.Length(r.Int64N(int64(b.Pitch() / 2)))
 		}
 		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: aim, Rounds: 400, Seed: seed})
 		if err != nil || len(best.Refused()) > 0 || len(best.Steps()) == 0 {

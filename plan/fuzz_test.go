@@ -97,7 +97,7 @@ func decodeWorld(data []byte) (*plan.Beam, []plan.Length, *plan.Day) {
 	length := func(n int) plan.Length { return plan.Length(s.below(n)) * step }
 	n := 1 + s.below(12)
 	b := &plan.Beam{HolderWidth: step + length(40), Clearance: length(3), RestOverWeb: s.below(2) == 0,
-		StoreGap: length(20), InPlace: length(1 + s.below(8)), Guide: plan.Guide(s.below(3)), Holders: make([]plan.Condition, n)}
+		ParkClearance: length(20), PositionTolerance: length(1 + s.below(8)), Guide: plan.Guide(s.below(3)), Holders: make([]plan.Condition, n)}
 	b.Drive.Kind = plan.DriveKind(s.below(3))
 	for range s.below(4) {
 		b.Holders[s.below(n)] = plan.Condition(s.below(4))

@@ -105,7 +105,7 @@ func (p *program) use(i int) {
 		p.row("y_%d - %d o_%d >= %d", i, from-min(lo, from), i, min(lo, from))
 		p.row("y_%d + %d o_%d <= %d", i, max(hi, to)-to, i, max(hi, to))
 	} else {
-		gap := max(steps(p.beam.StoreGap), 1)
+		gap := max(steps(p.beam.ParkClearance), 1)
 		left, right := from-gap, to+gap
 		p.row("y_%d + %d p_%d <= %d", i, max(hi, left)-left, i, max(hi, left))
 		p.row("y_%d - %d q_%d >= %d", i, right-min(lo, right), i, min(lo, right))
@@ -119,7 +119,7 @@ func (p *program) use(i int) {
 // take: a holder with a cut stands on it, or within position_tolerance if it stayed.
 func (p *program) take(i, m int) {
 	lo, hi := p.reach(i)
-	cut, near := steps(p.layout.Cuts[m]), steps(p.beam.InPlace)
+	cut, near := steps(p.layout.Cuts[m]), steps(p.beam.PositionTolerance)
 	first, last := cut+steps(p.window[0]), cut+steps(p.window[1])
 	z := p.binary("z_%d_%d", i, m)
 	if !p.beam.Holders[i].Cuts() {

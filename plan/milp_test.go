@@ -227,9 +227,9 @@ func drawInstance(instance, draw uint64) *world {
 		}
 	}
 	b.RestOverWeb = instance%4 > 0
-	b.StoreGap = plan.Length(r.IntN(20)) * grid
+	b.ParkClearance = plan.Length(r.IntN(20)) * grid
 	if instance%5 == 0 {
-		b.InPlace = plan.Length(1+r.IntN(4)) * grid
+		b.PositionTolerance = plan.Length(1+r.IntN(4)) * grid
 	}
 	slack := plan.Length(float64(plan.Length(n)*b.Pitch()/grid)*(0.3+0.6*r.Float64())) * grid
 	b.Rail = plan.Span{From: -10 * grid, To: -10*grid + plan.Length(n-1)*b.Pitch() + slack}

@@ -16,7 +16,7 @@ import (
 func small(conditions map[int]plan.Condition, rest bool) *plan.Beam {
 	b := &plan.Beam{
 		HolderWidth: 11 * mm, Clearance: mm, Rail: plan.Span{From: -100 * mm, To: 400 * mm}, Web: plan.Span{To: 300 * mm},
-		RestOverWeb: rest, StoreGap: mm, Holders: make([]plan.Condition, 10),
+		RestOverWeb: rest, ParkClearance: mm, Holders: make([]plan.Condition, 10),
 	}
 	for number, c := range conditions {
 		b.Holders[number-1] = c

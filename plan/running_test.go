@@ -19,7 +19,7 @@ func TestJobsRunAsTheyWereSetUp(t *testing.T) {
 	for seed := range days {
 		b, stands, d := drawDay(rand.New(rand.NewPCG(seed, 79)))
 		alone, err := sequence.PlanDay(b, stands, d)
-		if err != nil || b.InPlace > 0 {
+		if err != nil || b.PositionTolerance > 0 {
 			continue
 		}
 		settled := sequence.Settle(context.Background(), alone, plan.AimMoves)

@@ -248,7 +248,7 @@ func TestSearchLeavesLayoutsThatGainNothing(t *testing.T) {
 // 6; so Y before X, as X asks, can't be set. What is listed is planned all the same.
 func TestSearchWhereNoOrderThatKeepsTheRulesCanBeSet(t *testing.T) {
 	b := &plan.Beam{
-		HolderWidth: 3 * mm, Clearance: mm, InPlace: mm, Rail: plan.Span{To: 14 * mm}, Web: plan.Span{To: 14 * mm},
+		HolderWidth: 3 * mm, Clearance: mm, PositionTolerance: mm, Rail: plan.Span{To: 14 * mm}, Web: plan.Span{To: 14 * mm},
 		Guide: plan.GuideOperator, RestOverWeb: true, Holders: make([]plan.Condition, 4),
 	}
 	start := &plan.Standing{At: []plan.Length{0, 4 * mm, 8 * mm, 12 * mm}}

@@ -254,7 +254,7 @@ func TestVerifierTellsDamagedMoves(t *testing.T) {
 // A stuck holder within position_tolerance of a cut serves it and then nothing is wrong;
 // idle so near to it, or serving one and too near to another, it is.
 func TestVerifierKnowsStuckHolders(t *testing.T) {
-	b := &plan.Beam{HolderWidth: 10 * mm, InPlace: 2 * mm, Rail: plan.Span{To: 100 * mm}, Web: plan.Span{To: 100 * mm},
+	b := &plan.Beam{HolderWidth: 10 * mm, PositionTolerance: 2 * mm, Rail: plan.Span{To: 100 * mm}, Web: plan.Span{To: 100 * mm},
 		RestOverWeb: true, Holders: []plan.Condition{plan.Good, plan.Stuck}}
 	check := func(must string, cuts []plan.Length, holders ...plan.Stand) {
 		t.Helper()
@@ -333,8 +333,8 @@ func drawDay(r *rand.Rand) (*plan.Beam, *plan.Standing, *plan.Day) {
 	b.Rail = plan.Span{From: -300 * mm, To: 1300 * mm}
 	b.Web = plan.Span{To: 1000 * mm}
 	b.RestOverWeb = r.IntN(3) > 0
-	b.StoreGap = plan.Length(r.IntN(20)) * mm
-	b.InPlace = plan.Length(r.IntN(2)) * mm / 5
+	b.ParkClearance = plan.Length(r.IntN(20)) * mm
+	b.PositionTolerance = plan.Length(r.IntN(2)) * mm / 5
 	b.Guide = plan.Guide(r.IntN(3))
 	b.Drive.Kind = plan.DriveKind(r.IntN(3))
 	b.Setup.Crew = 1 + r.IntN(2)

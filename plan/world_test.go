@@ -20,7 +20,7 @@ type world struct {
 func (w *world) String() string {
 	b := &w.beam
 	return fmt.Sprintf("holders %v pitch %d (width %d) rail %v web %v guide %d rest %v gap %d in place %d damaged %v\nstanding %v\njob web %d entries %v trim %d shift rule %d",
-		b.Holders, b.Pitch(), b.HolderWidth, b.Rail, b.Web, b.Guide, b.RestOverWeb, b.StoreGap, b.InPlace, b.Bad,
+		b.Holders, b.Pitch(), b.HolderWidth, b.Rail, b.Web, b.Guide, b.RestOverWeb, b.ParkClearance, b.PositionTolerance, b.Bad,
 		w.standing, w.job.Web, w.job.Entries, w.job.Trim, w.job.Shift)
 }
 
@@ -60,7 +60,7 @@ func drawWorld(r *rand.Rand) *world {
 		b.Clearance = 1
 	}
 	if r.IntN(3) == 0 {
-		b.InPlace = plan.Length(r.IntN(int(b.Pitch()+1) / 2))
+		b.PositionTolerance = plan.Length(r.IntN(int(b.Pitch()+1) / 2))
 	}
 	n := 1 + r.IntN(5)
 	for range n {
@@ -72,7 +72,7 @@ func drawWorld(r *rand.Rand) *world {
 	start := plan.Length(r.IntN(7) - 3)
 	b.Rail = plan.Span{From: start, To: start + plan.Length(n-1)*b.Pitch() + plan.Length(r.IntN(11))}
 	b.RestOverWeb = r.IntN(2) == 0
-	b.StoreGap = plan.Length(r.IntN(4))
+	b.ParkClearance = plan.Length(r.IntN(4))
 	b.Guide = plan.Guide(r.IntN(3))
 	w.standing = drawStanding(r, b)
 	drawJob(r, w)

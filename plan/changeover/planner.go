@@ -45,13 +45,13 @@ func NewPlanner(b *plan.Beam) (*Planner, error) {
 		return nil, fmt.Errorf("the rail must be between 0 and %d mm long", plan.MaxRail/plan.Millimetre)
 	case max(plan.Abs(b.Rail.From), plan.Abs(b.Rail.To), plan.Abs(b.Web.From), plan.Abs(b.Web.To)) > math.MaxInt64/1024:
 		return nil, errors.New("places on the beam are too large to be planned")
-	case b.InPlace < 0 || 2*b.InPlace >= pitch:
+	case b.PositionTolerance < 0 || 2*b.PositionTolerance >= pitch:
 		return nil, errors.New("position_tolerance must be nought or more and below half the pitch")
 	case b.Rail.Length() < plan.Length(n-1)*pitch:
 		return nil, fmt.Errorf("%d holders at a pitch of %d nm don't fit on a rail of %d nm", n, pitch, b.Rail.Length())
 	case !ascend(b.Bad):
 		return nil, errors.New("damaged bands must ascend and lie apart")
-	case b.StoreGap < 0:
+	case b.ParkClearance < 0:
 		return nil, errors.New("park_clearance must not be below nought")
 	}
 	return &Planner{Beam: b, Pitch: pitch}, nil

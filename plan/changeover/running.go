@@ -102,7 +102,7 @@ func (f *finder) shifts(edge, from, to plan.Length) (out []plan.Length) {
 // held reports whether a holder that may cut stands at a place, or near enough to serve it.
 func (f *finder) held(x plan.Length) bool {
 	for i, at := range f.at { // places are few: a beam has some hundred holders
-		if plan.Abs(at-x) <= f.beam.InPlace && f.beam.Holders[i].Cuts() {
+		if plan.Abs(at-x) <= f.beam.PositionTolerance && f.beam.Holders[i].Cuts() {
 			return true
 		}
 	}

@@ -36,8 +36,8 @@ const never = -1 << 30
 
 // set makes the scene the changeover from the standing to cuts on a web of the beam.
 func (s *Scene) set(b *plan.Beam, standing []plan.Length, web plan.Span, cuts []plan.Length) {
-	gap := max(b.StoreGap, plan.Nanometre) // the edge of the web is not outside
-	s.pitch, s.inPlace, s.Rail, s.web, s.anywhere = b.Pitch(), b.InPlace, b.Rail, web, b.RestOverWeb
+	gap := max(b.ParkClearance, plan.Nanometre) // the edge of the web is not outside
+	s.pitch, s.inPlace, s.Rail, s.web, s.anywhere = b.Pitch(), b.PositionTolerance, b.Rail, web, b.RestOverWeb
 	s.idle = plan.Span{From: web.From - gap, To: web.To + gap}
 	s.bad = b.Bad
 	s.At = append(s.At[:0], standing...)

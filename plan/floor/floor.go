@@ -79,7 +79,7 @@ func factorial(n int) int {
 // longest path. O(n^2) windows for n jobs; what can't have been kept is counted in the
 // whole day and in windows of few jobs, whose costs grow with their length.
 func OfOrder(b *plan.Beam, start []plan.Length, jobs []*plan.Job) *plan.Floor {
-	if b.InPlace > 0 || len(jobs) == 0 {
+	if b.PositionTolerance > 0 || len(jobs) == 0 {
 		return nil
 	}
 	n := NeedsOf(b, jobs)

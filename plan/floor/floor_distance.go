@@ -20,7 +20,7 @@ func Distances(b *plan.Beam, start []plan.Length, jobs []*plan.Job, n []Needs) [
 	for u := range apart {
 		apart[u] = make([]int, len(n))
 	}
-	if b.InPlace > 0 {
+	if b.PositionTolerance > 0 {
 		return apart
 	}
 	for v := range n {
@@ -84,7 +84,7 @@ func distance(b *plan.Beam, one, other *Needs) int {
 // idleOver is where holders that cut for a job can't stand idle in another: the
 // centred cuts between these are over the other's web at every shift.
 func idleOver(b *plan.Beam, other, job *Needs) plan.Span {
-	gap := max(b.StoreGap, plan.Nanometre)
+	gap := max(b.ParkClearance, plan.Nanometre)
 	return plan.Span{From: other.Web.From - gap - job.Window.From, To: other.Web.To + gap - job.Window.To}
 }
 

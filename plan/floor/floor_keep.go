@@ -74,7 +74,7 @@ func intervals(b *plan.Beam, start []plan.Length, n []Needs) []interval {
 // known: idle, or cutting where the job's layout isn't fixed and may have a cut
 // there.
 func canHold(b *plan.Beam, place plan.Length, n *Needs) bool {
-	gap, cuts := max(b.StoreGap, plan.Nanometre), n.Fixed == nil && n.Cuts > 0 && place >= n.Web.From && place <= n.Web.To
+	gap, cuts := max(b.ParkClearance, plan.Nanometre), n.Fixed == nil && n.Cuts > 0 && place >= n.Web.From && place <= n.Web.To
 	if !b.RestOverWeb && !cuts && place > n.Web.From-gap && place < n.Web.To+gap {
 		return false
 	}

@@ -16,7 +16,7 @@ import (
 // move, so it ends: O(n H) places looked at and n days written at a time for n jobs and H
 // holders.
 func (p *improver) dropIdleMoves() {
-	if p.best == nil || p.beam.InPlace > 0 {
+	if p.best == nil || p.beam.PositionTolerance > 0 {
 		return
 	}
 	for better := true; better; {

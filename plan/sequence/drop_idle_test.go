@@ -29,7 +29,7 @@ func TestIdleMovesOfATurnAreDropped(t *testing.T) {
 		"over the web, no place": {mm(0, 10, 50), mm(0, 12, 60), mm(0, 40, 60), mm(60), mm(0, 10, 60), true},
 	} {
 		beam := &plan.Beam{HolderWidth: 9 * plan.Millimetre, Clearance: plan.Millimetre, Rail: plan.Span{From: 0, To: 100 * plan.Millimetre}, Web: plan.Span{From: 20 * plan.Millimetre, To: 100 * plan.Millimetre},
-			StoreGap: plan.Millimetre, RestOverWeb: !c.store, Holders: make([]plan.Condition, 3)}
+			ParkClearance: plan.Millimetre, RestOverWeb: !c.store, Holders: make([]plan.Condition, 3)}
 		p, err := changeover.NewPlanner(beam)
 		if err != nil {
 			t.Fatal(err)

@@ -79,14 +79,14 @@ func (s *estimator) end(t *candidate) int64 {
 // pass goes on by a turn, and returns how many of its cuts no holder can have been
 // kept at.
 func (s *estimator) pass(turn int, web plan.Span, cuts []plan.Length) (arrivals int) {
-	pitch, gap, m, out := s.beam.Pitch(), max(s.beam.StoreGap, plan.Nanometre), 0, s.spare[:0]
+	pitch, gap, m, out := s.beam.Pitch(), max(s.beam.ParkClearance, plan.Nanometre), 0, s.spare[:0]
 	for _, p := range s.kept {
 		for ; m < len(cuts) && cuts[m] <= p.at-pitch; m++ {
 			out = append(out, keptPlace{cuts[m], turn})
 			arrivals++
 		}
 		switch {
-		case m < len(cuts) && plan.Abs(cuts[m]-p.at) <= s.beam.InPlace:
+		case m < len(cuts) && plan.Abs(cuts[m]-p.at) <= s.beam.PositionTolerance:
 			out = append(out, keptPlace{p.at, turn})
 			s.ending[p.last+1][turn]++
 			m++

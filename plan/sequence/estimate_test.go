@@ -17,7 +17,7 @@ func TestEstimateCountsLikeTheFloor(t *testing.T) {
 		b := &plan.Beam{
 			HolderWidth: 9 * plan.Millimetre, Clearance: plan.Millimetre, Holders: make([]plan.Condition, 2+r.IntN(8)),
 			Rail: plan.Span{From: 0, To: 300 * plan.Millimetre}, Web: plan.Span{From: 50 * plan.Millimetre, To: 250 * plan.Millimetre},
-			RestOverWeb: r.IntN(3) > 0, StoreGap: plan.Length(r.IntN(10)) * plan.Millimetre,
+			RestOverWeb: r.IntN(3) > 0, ParkClearance: plan.Length(r.IntN(10)) * plan.Millimetre,
 		}
 		var start []plan.Length
 		for i := range b.Holders {

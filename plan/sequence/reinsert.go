@@ -45,7 +45,7 @@ type reinserter struct {
 // chosen for, and nothing is done.
 func reinsert(ctx context.Context, eval *evaluator, c *chooser, t *candidate, rounds int, locked bool) *candidate {
 	n := len(t.order)
-	if c.beam.InPlace > 0 || n == 0 {
+	if c.beam.PositionTolerance > 0 || n == 0 {
 		return t
 	}
 	w := newReinserter(eval, c, t)

@@ -31,7 +31,7 @@ type Progress struct {
 // (see Planner.Count).
 func DefaultRounds(b *plan.Beam, jobs int) int {
 	most := mostReckoned / max(jobs*len(b.Holders), 1)
-	if b.InPlace > 0 || slices.ContainsFunc(b.Holders, func(c plan.Condition) bool { return c != plan.Good }) {
+	if b.PositionTolerance > 0 || slices.ContainsFunc(b.Holders, func(c plan.Condition) bool { return c != plan.Good }) {
 		most /= 2
 	}
 	return min(20_000+4200*jobs, max(most, leastRounds))
@@ -105,7 +105,7 @@ func (s *search) beats(d *plan.DayPlan) bool {
 
 // listedFloor is FloorOfOrder for the listed order.
 func (s *search) listedFloor() *plan.Floor {
-	if s.beam.InPlace > 0 {
+	if s.beam.PositionTolerance > 0 {
 		return nil
 	}
 	return floor.OfNeeds(s.beam, s.start.At, floor.NeedsOf(s.beam, s.jobs), s.apart)
@@ -114,7 +114,7 @@ func (s *search) listedFloor() *plan.Floor {
 // provenFloor is the floor over all orders that keep the rules, which may be a single
 // one.
 func (s *search) provenFloor() *plan.Floor {
-	if s.beam.InPlace > 0 {
+	if s.beam.PositionTolerance > 0 {
 		return nil
 	}
 	proven := floor.OfAnyOrder(s.beam, s.start.At, floor.NeedsOf(s.beam, s.jobs), s.apart, &s.rules)

@@ -88,7 +88,7 @@ func BenchmarkFloorOfOrder(b *testing.B) {
 func TestDefaultRounds(t *testing.T) {
 	beam := func(holders int) *plan.Beam { return &plan.Beam{Holders: make([]plan.Condition, holders)} }
 	worn, near := beam(130), beam(130)
-	worn.Holders[60], near.InPlace = plan.NoCut, 500_000
+	worn.Holders[60], near.PositionTolerance = plan.NoCut, 500_000
 	small, usual, large := DefaultRounds(beam(60), 10), DefaultRounds(beam(84), 24), DefaultRounds(beam(130), 40)
 	if usual <= small || usual != DefaultRounds(beam(120), 24) {
 		t.Errorf("%d rounds for 10 jobs, %d for 24 on 84 holders, %d on 120", small, usual, DefaultRounds(beam(120), 24))

@@ -22,7 +22,7 @@ import (
 func tiny(r *rand.Rand) (*plan.Beam, *plan.Standing, *plan.Day) {
 	n := 2 + r.IntN(4)
 	slack := 2 + r.IntN(4)
-	b := &plan.Beam{HolderWidth: 2, Clearance: 1, RestOverWeb: r.IntN(3) > 0, Holders: make([]plan.Condition, n), StoreGap: 1}
+	b := &plan.Beam{HolderWidth: 2, Clearance: 1, RestOverWeb: r.IntN(3) > 0, Holders: make([]plan.Condition, n), ParkClearance: 1}
 	b.Rail = plan.Span{From: 0, To: plan.Length(3*(n-1) + slack)}
 	b.Web = plan.Span{From: 1, To: b.Rail.To - 1}
 	if r.IntN(4) == 0 {
@@ -83,7 +83,7 @@ func sets(b *plan.Beam, l plan.Layout, at []plan.Length) bool {
 				return false
 			}
 			cut++
-		case !b.RestOverWeb && x > l.Web.From-max(b.StoreGap, 1) && x < l.Web.To+max(b.StoreGap, 1):
+		case !b.RestOverWeb && x > l.Web.From-max(b.ParkClearance, 1) && x < l.Web.To+max(b.ParkClearance, 1):
 			return false
 		}
 	}

@@ -70,7 +70,7 @@ func evenBeam(holders int, rail plan.Span) (*plan.Beam, *plan.Standing) {
 	b := &plan.Beam{
 		Name: "Drawn beam", HolderWidth: 12 * plan.Millimetre, Clearance: 300_000,
 		Rail: rail, Web: plan.Span{From: 0, To: 1600 * plan.Millimetre},
-		StoreGap: 10 * plan.Millimetre, RestOverWeb: true,
+		ParkClearance: 10 * plan.Millimetre, RestOverWeb: true,
 		Holders: make([]plan.Condition, holders),
 		Drive: plan.Drive{Speed: 400 * plan.Millimetre, Acceleration: 800 * plan.Millimetre,
 			Pick: 1200 * time.Millisecond, Set: time.Second, Home: rail.From, Hand: 25 * time.Second, Crew: 1},
@@ -94,7 +94,7 @@ func drawnDay(t testing.TB, seed uint64) planned {
 	b.Drive.Kind = plan.DriveKind(r.IntN(3))
 	b.Holders[r.IntN(len(b.Holders))] = plan.NoCut
 	if seed%3 == 0 {
-		b.InPlace = 2 * plan.Millimetre
+		b.PositionTolerance = 2 * plan.Millimetre
 	}
 	for i := range s.Blades {
 		s.Blades[i] = drawnBlade(r)
@@ -234,7 +234,7 @@ func farDueDay(t testing.TB, jobs int) planned {
 func besideDay() planned {
 	mm := plan.Millimetre
 	b := &plan.Beam{Name: "Beside", HolderWidth: 9 * mm, Clearance: mm, Rail: plan.Span{From: -50 * mm, To: 150 * mm},
-		Web: plan.Span{From: 0, To: 100 * mm}, RestOverWeb: true, InPlace: 2 * mm, Holders: make([]plan.Condition, 6), Bad: []plan.Span{{From: 42 * mm, To: 60 * mm}},
+		Web: plan.Span{From: 0, To: 100 * mm}, RestOverWeb: true, PositionTolerance: 2 * mm, Holders: make([]plan.Condition, 6), Bad: []plan.Span{{From: 42 * mm, To: 60 * mm}},
 		Supply: plan.Air{Bore: 28 * mm, Pistons: 1, SupplyBar: 6.3, MarginBar: 0.8}}
 	from := []plan.Length{-50 * mm, 10 * mm, 41 * mm, 55 * mm, 69_500_000, 130 * mm}
 	j := plan.Job{ID: "B-1", Material: "film", Web: 100 * mm, Trim: 5 * mm, Metres: 500, Speed: 100,

@@ -59,9 +59,9 @@ func readRail(t *toml.Table, b *plan.Beam) {
 	b.Clearance = t.Length("clearance", 0, toml.ZeroOrMore)
 	b.Rail = t.Span("rail")
 	b.Web = t.Span("web")
-	b.StoreGap = t.Length("park_clearance", 0, toml.ZeroOrMore)
+	b.ParkClearance = t.Length("park_clearance", 0, toml.ZeroOrMore)
 	b.RestOverWeb = t.Flag("rest_over_web", true)
-	b.InPlace = t.Length("position_tolerance", 0, toml.ZeroOrMore)
+	b.PositionTolerance = t.Length("position_tolerance", 0, toml.ZeroOrMore)
 	t.Granted(toml.Usual{Key: "rest_over_web", Value: "true"})
 	if !b.RestOverWeb {
 		t.Granted(toml.Usual{Key: "park_clearance", Value: t.Doc.Unit.Show(0)})
@@ -73,8 +73,8 @@ func readRail(t *toml.Table, b *plan.Beam) {
 // checkRail checks what the keys of [beam] must be together.
 func checkRail(t *toml.Table, b *plan.Beam) {
 	u, pitch := t.Doc.Unit, b.Pitch()
-	if 2*b.InPlace >= pitch && b.HolderWidth > 0 {
-		t.Refuse("position_tolerance", "lower it", "%s is not below half the pitch of %s", u.Show(b.InPlace), u.Show(pitch))
+	if 2*b.PositionTolerance >= pitch && b.HolderWidth > 0 {
+		t.Refuse("position_tolerance", "lower it", "%s is not below half the pitch of %s", u.Show(b.PositionTolerance), u.Show(pitch))
 	}
 	if len(b.Holders) == 0 || b.HolderWidth == 0 || b.Rail == (plan.Span{}) {
 		return

@@ -62,7 +62,7 @@ func (v *verifier) cuts(from []plan.Length, l plan.Layout, c plan.Changeover) {
 		}
 		cut, allowed := l.Cuts[h.Cut-1], plan.Length(0)
 		if h.At == from[i] {
-			allowed = v.beam.InPlace
+			allowed = v.beam.PositionTolerance
 		}
 		v.must(apart(h.At, cut) <= allowed, "holder %d at %s is not on cut %d at %s", i+1, h.At.MM(), h.Cut, cut.MM())
 		v.must(v.sound(h.At), "holder %d cuts at %s, in a damaged band of the anvil", i+1, h.At.MM())
@@ -84,7 +84,7 @@ func (v *verifier) sound(at plan.Length) bool {
 // uses: idle holders where they may stand, each use by its right name. The edge of
 // the web is not outside.
 func (v *verifier) uses(l plan.Layout, c plan.Changeover) {
-	gap := max(v.beam.StoreGap, plan.Nanometre)
+	gap := max(v.beam.ParkClearance, plan.Nanometre)
 	for i, h := range c.Holders {
 		if h.Use == plan.Cutting {
 			continue
@@ -192,7 +192,7 @@ func (v *verifier) reason(m plan.Move, h plan.Stand, from []plan.Length, l plan.
 			w == plan.Why{Cause: plan.NearCut, Cut: w.Cut, Distance: w.Distance}
 	case plan.OverWeb:
 		outside := max(l.Web.From-m.From, m.From-l.Web.To) // negative over the web
-		return idle && !v.beam.RestOverWeb && outside < max(v.beam.StoreGap, plan.Nanometre) && w == plan.Why{Cause: plan.OverWeb, Distance: outside}
+		return idle && !v.beam.RestOverWeb && outside < max(v.beam.ParkClearance, plan.Nanometre) && w == plan.Why{Cause: plan.OverWeb, Distance: outside}
 	case plan.MakesRoom, plan.MakesWay:
 		return idle && v.giveWay(m, from, c)
 	case plan.AsBegun, plan.AsChosen:
