@@ -9,7 +9,7 @@ import (
 // others, fixed turns, and the job that is running, which comes first.
 type Rules struct {
 	After [][]int // after[j]: jobs (indices) that must come before job j
-	Turn  []int   // fixed turn from 0, -1 none
+	Fixed []int   // fixed turn from 0, -1 none
 	None  bool
 }
 
@@ -20,7 +20,7 @@ type Rules struct {
 // The beam is being set up for the job begun, which comes first like one that runs; nil
 // where that isn't so.
 func RulesOf(jobs []*Job, done int, begun *Job) Rules {
-	r := Rules{After: make([][]int, len(jobs)), Turn: make([]int, len(jobs)), None: true}
+	r := Rules{After: make([][]int, len(jobs)), Fixed: make([]int, len(jobs)), None: true}
 	byID := map[string]int{}
 	for i, j := range jobs {
 		byID[j.ID] = i
@@ -31,11 +31,11 @@ func RulesOf(jobs []*Job, done int, begun *Job) Rules {
 				r.After[i] = append(r.After[i], before)
 			}
 		}
-		r.Turn[i] = -1
+		r.Fixed[i] = -1
 	}
 	r.fix(jobs, done, begun)
 	for i := range jobs {
-		r.None = r.None && r.Turn[i] < 0 && len(r.After[i]) == 0
+		r.None = r.None && r.Fixed[i] < 0 && len(r.After[i]) == 0
 	}
 	return r
 }
@@ -49,30 +49,30 @@ func (r *Rules) fix(jobs []*Job, done int, begun *Job) {
 		switch {
 		case first(j):
 			return -1
-		case j.Turn < 0:
-			return max(len(jobs)+j.Turn, 0)
+		case j.Fixed < 0:
+			return max(len(jobs)+j.Fixed, 0)
 		}
-		return max(min(j.Turn-done, len(jobs))-1, 0)
+		return max(min(j.Fixed-done, len(jobs))-1, 0)
 	}
 	var fixed []int
 	for i, j := range jobs {
-		if first(j) || j.Turn != 0 {
+		if first(j) || j.Fixed != 0 {
 			fixed = append(fixed, i)
 		}
 	}
 	slices.SortStableFunc(fixed, func(a, b int) int {
 		// Of two that want the same turn, one counted from the end comes later.
-		return cmp.Or(cmp.Compare(wanted(jobs[a]), wanted(jobs[b])), -cmp.Compare(jobs[a].Turn, jobs[b].Turn))
+		return cmp.Or(cmp.Compare(wanted(jobs[a]), wanted(jobs[b])), -cmp.Compare(jobs[a].Fixed, jobs[b].Fixed))
 	})
 	next := 0
 	for _, i := range fixed {
-		r.Turn[i] = max(wanted(jobs[i]), next)
-		next = r.Turn[i] + 1
+		r.Fixed[i] = max(wanted(jobs[i]), next)
+		next = r.Fixed[i] + 1
 	}
 	last := len(jobs)
 	for n := len(fixed) - 1; n >= 0; n-- {
-		r.Turn[fixed[n]] = min(r.Turn[fixed[n]], last-1)
-		last = r.Turn[fixed[n]]
+		r.Fixed[fixed[n]] = min(r.Fixed[fixed[n]], last-1)
+		last = r.Fixed[fixed[n]]
 	}
 }
 
@@ -80,7 +80,7 @@ func (r *Rules) fix(jobs []*Job, done int, begun *Job) {
 // order that keeps the rules: because the other comes after it, directly or not, or
 // has a later turn.
 func (r *Rules) Precedence() [][]bool {
-	n := len(r.Turn)
+	n := len(r.Fixed)
 	before := make([][]bool, n)
 	for i := range before {
 		before[i] = make([]bool, n)
@@ -90,10 +90,10 @@ func (r *Rules) Precedence() [][]bool {
 			before[i][j] = true
 		}
 		for i := range n {
-			if i != j && r.Turn[j] >= 0 && (r.Turn[i] >= 0 && r.Turn[i] < r.Turn[j] || r.Turn[i] < 0 && r.Turn[j] == n-1) {
+			if i != j && r.Fixed[j] >= 0 && (r.Fixed[i] >= 0 && r.Fixed[i] < r.Fixed[j] || r.Fixed[i] < 0 && r.Fixed[j] == n-1) {
 				before[i][j] = true
 			}
-			if i != j && r.Turn[j] == 0 {
+			if i != j && r.Fixed[j] == 0 {
 				before[j][i] = true
 			}
 		}
@@ -110,8 +110,8 @@ func (r *Rules) Precedence() [][]bool {
 
 // Only is the order of the jobs where each of them has a fixed turn of its own.
 func (r *Rules) Only() (order []int, one bool) {
-	order = make([]int, len(r.Turn))
-	for j, turn := range r.Turn {
+	order = make([]int, len(r.Fixed))
+	for j, turn := range r.Fixed {
 		if turn < 0 || turn >= len(order) {
 			return nil, false
 		}
@@ -126,7 +126,7 @@ func (r *Rules) Kept(order []int) bool {
 		return true
 	}
 	for at, j := range order {
-		if r.Turn[j] >= 0 && r.Turn[j] != at {
+		if r.Fixed[j] >= 0 && r.Fixed[j] != at {
 			return false
 		}
 		for _, before := range r.After[j] {
@@ -149,7 +149,7 @@ func (r *Rules) Mend(order []int) (out []int, ok bool) {
 	}
 	fixed, placed, latest := map[int]int{}, make([]bool, len(order)), r.latest()
 	for _, j := range order {
-		if t := r.Turn[j]; t >= 0 {
+		if t := r.Fixed[j]; t >= 0 {
 			if _, taken := fixed[t]; taken {
 				return order, false
 			}
@@ -161,7 +161,7 @@ func (r *Rules) Mend(order []int) (out []int, ok bool) {
 		if !there {
 			pick = -1
 			for _, j := range order {
-				if !placed[j] && r.Turn[j] < 0 && r.ready(j, placed) && (pick < 0 || latest[j] < latest[pick]) {
+				if !placed[j] && r.Fixed[j] < 0 && r.ready(j, placed) && (pick < 0 || latest[j] < latest[pick]) {
 					pick = j
 				}
 			}
@@ -188,8 +188,8 @@ func (r *Rules) ready(j int, placed []bool) bool {
 // latest is the last turn that each job can have for those that must follow it to
 // keep their fixed turns.
 func (r *Rules) latest() []int {
-	out := make([]int, len(r.Turn))
-	for j, t := range r.Turn {
+	out := make([]int, len(r.Fixed))
+	for j, t := range r.Fixed {
 		out[j] = len(out) - 1
 		if t >= 0 {
 			out[j] = t
@@ -218,7 +218,7 @@ func Broken(jobs []*Job, done int) []Breach {
 	r := RulesOf(jobs, done, nil)
 	for at, j := range jobs {
 		breach := func(key, words string, args ...any) { out = append(out, Breach{j, NewFault(key, words, args...)}) }
-		switch t := r.Turn[at]; {
+		switch t := r.Fixed[at]; {
 		case t < 0 || t == at:
 		case j.State == Running:
 			breach("state", "job %s is running and comes at turn %d, behind one that waits", j.ID, done+at+1)

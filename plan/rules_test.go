@@ -7,8 +7,8 @@ import "testing"
 // comes before one fixed to turn 1.
 func TestFixedTurnsCloseUp(t *testing.T) {
 	x, y := &Job{ID: "X"}, &Job{ID: "Y"}
-	fourth, last := &Job{ID: "fourth", Turn: 4}, &Job{ID: "last", Turn: -1}
-	runs, first := &Job{ID: "runs", State: Running}, &Job{ID: "first", Turn: 1}
+	fourth, last := &Job{ID: "fourth", Fixed: 4}, &Job{ID: "last", Fixed: -1}
+	runs, first := &Job{ID: "runs", State: Running}, &Job{ID: "first", Fixed: 1}
 	for _, c := range []struct {
 		jobs   []*Job
 		broken int
@@ -28,7 +28,7 @@ func TestFixedTurnsCloseUp(t *testing.T) {
 // A job fixed to turn 3 is the third of the day, also once two are done; what wanted
 // a turn that is over comes as soon as it can.
 func TestTurnsCountTheJobsDone(t *testing.T) {
-	x, third, second := &Job{ID: "X"}, &Job{ID: "third", Turn: 3}, &Job{ID: "second", Turn: 2}
+	x, third, second := &Job{ID: "X"}, &Job{ID: "third", Fixed: 3}, &Job{ID: "second", Fixed: 2}
 	for _, c := range []struct {
 		jobs         []*Job
 		done, broken int
@@ -48,7 +48,7 @@ func TestTurnsCountTheJobsDone(t *testing.T) {
 // Where no order keeps the rules, mending says so.
 func TestRulesThatNoOrderKeeps(t *testing.T) {
 	a := &Job{ID: "A", After: []string{"B"}}
-	b := &Job{ID: "B", Turn: -1}
+	b := &Job{ID: "B", Fixed: -1}
 	r := RulesOf([]*Job{a, b}, 0, nil)
 	if order, ok := r.Mend([]int{0, 1}); ok {
 		t.Errorf("mended to %v", order)
@@ -58,7 +58,7 @@ func TestRulesThatNoOrderKeeps(t *testing.T) {
 // The job that the beam is being set up for comes first, and what is fixed to the first
 // turn behind it.
 func TestWhatIsBegunComesFirst(t *testing.T) {
-	begun, first, x := &Job{ID: "begun"}, &Job{ID: "first", Turn: 1}, &Job{ID: "X"}
+	begun, first, x := &Job{ID: "begun"}, &Job{ID: "first", Fixed: 1}, &Job{ID: "X"}
 	r := RulesOf([]*Job{begun, x, first}, 0, begun)
 	for _, c := range []struct {
 		order []int

@@ -129,7 +129,7 @@ func TestSearchKeepsTheRules(t *testing.T) {
 				d.Jobs[order[z]].After = append(d.Jobs[order[z]].After, d.Jobs[order[a]].ID)
 			}
 		}
-		d.Jobs[order[n-1]].Turn = -1
+		d.Jobs[order[n-1]].Fixed = -1
 		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 60, Seed: seed})
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
@@ -165,7 +165,7 @@ func TestLockedDayEndsAtOnce(t *testing.T) {
 	b, start, d := drawDay(rand.New(rand.NewPCG(9, 54)))
 	for i := range d.Jobs {
 		j := &d.Jobs[i]
-		j.State, j.Turn, j.Shift, j.Arrange = plan.Waiting, i+1, plan.Centred, plan.AsListed
+		j.State, j.Fixed, j.Shift, j.Arrange = plan.Waiting, i+1, plan.Centred, plan.AsListed
 	}
 	done := make(chan *plan.DayPlan)
 	go func() {

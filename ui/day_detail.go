@@ -79,10 +79,10 @@ func about(d *desk, turn int) (out []draw.Span) {
 func rulesOf(j *plan.Job) string {
 	var parts []string
 	switch {
-	case j.Turn < 0:
+	case j.Fixed < 0:
 		parts = append(parts, "fixed as the last job")
-	case j.Turn > 0:
-		parts = append(parts, fmt.Sprintf("fixed at number %d", j.Turn))
+	case j.Fixed > 0:
+		parts = append(parts, fmt.Sprintf("fixed at number %d", j.Fixed))
 	}
 	if len(j.After) > 0 {
 		parts = append(parts, "comes after "+strings.Join(j.After, ", "))

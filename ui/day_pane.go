@@ -157,7 +157,7 @@ func (e entry) flag() (draw.Style, string) {
 		return draw.Late, "!"
 	case e.job.State == plan.Running:
 		return draw.Good, "r"
-	case e.job.Turn != 0:
+	case e.job.Fixed != 0:
 		return draw.Accent, "f"
 	case len(e.job.After) > 0:
 		return draw.Faint, "<"

@@ -21,8 +21,8 @@ func TestEditsAndUndo(t *testing.T) {
 		key  string
 		want func(*plan.Job) bool
 	}{
-		{"t", func(j *plan.Job) bool { return j.Turn == 3 }},
-		{"t", func(j *plan.Job) bool { return j.Turn == 0 }},
+		{"t", func(j *plan.Job) bool { return j.Fixed == 3 }},
+		{"t", func(j *plan.Job) bool { return j.Fixed == 0 }},
 		{"y", func(j *plan.Job) bool { return j.Arrange == plan.ByEntries }},
 		{"y", func(j *plan.Job) bool { return j.Arrange == plan.AnyArrange }},
 		{"r", func(j *plan.Job) bool { return j.State == plan.Running && s.Jobs()[0] == j }},

@@ -265,8 +265,8 @@ func oddShop(t testing.TB) *shop.Shop {
 	jobs[4].Material = "Größe \x07\u2028\u200f und so weiter und so fort"
 	jobs[5].Web = 10 * s.Beam.Web.Length()
 	jobs[6].After = []string{jobs[5].ID, jobs[3].ID}
-	jobs[7].Turn = 3
-	jobs[8].Turn = -1
+	jobs[7].Fixed = 3
+	jobs[8].Fixed = -1
 	s.Beam.Holders[20] = plan.Out
 	s.Notes = []string{"one thing was taken for granted\x1b[2J", "another \t was too"}
 	return s

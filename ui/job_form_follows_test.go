@@ -39,8 +39,8 @@ func TestFormPutAwayTakesNothingBack(t *testing.T) {
 	}
 	sc.press("enter").settle()
 	j := sc.History.Now.Find("D-101")
-	if j.State != plan.Running || j.Turn != 1 || j.Shift != plan.Centred || j.Metres != 10*metres {
-		t.Errorf("taken: state %d, turn %d, shift %d, %v m of %v", j.State, j.Turn, j.Shift, j.Metres, metres)
+	if j.State != plan.Running || j.Fixed != 1 || j.Shift != plan.Centred || j.Metres != 10*metres {
+		t.Errorf("taken: state %d, turn %d, shift %d, %v m of %v", j.State, j.Fixed, j.Shift, j.Metres, metres)
 	}
 	if kept := read(t, dir).Day.Jobs[0]; kept.State != plan.Running || sc.Filed.Find("D-101").State != plan.Running {
 		t.Errorf("the file has state %d", kept.State)
@@ -53,7 +53,7 @@ func TestFormPutAwayKeepsWhatWasTyped(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("1", "j", "e").on("fixed")
 	s.types("3").press("esc", "t").settle()
-	if s.Jobs()[1].Turn != 2 {
+	if s.Jobs()[1].Fixed != 2 {
 		t.Fatal("it isn't fixed to its turn")
 	}
 	s.press("e")
@@ -70,12 +70,12 @@ func TestFormFollowsTheFiles(t *testing.T) {
 	sc.press("1", "j", "e").on("length_m")
 	sc.types("0")
 	fresh := read(t, dir)
-	fresh.Day.Jobs[1].Turn = 2
+	fresh.Day.Jobs[1].Fixed = 2
 	id, metres, n := fresh.Day.Jobs[1].ID, fresh.Day.Jobs[1].Metres, len(fresh.Day.Jobs)
 	sc.Files.Reread(fresh, nil, "read again")
 	sc.settle().press("enter").settle()
-	if j := sc.History.Now.Find(id); j.Turn != 2 || j.Metres != 10*metres || len(sc.History.Now.All) != n {
-		t.Errorf("%d jobs, %s with turn %d and %v m of %v", len(sc.History.Now.All), id, j.Turn, j.Metres, metres)
+	if j := sc.History.Now.Find(id); j.Fixed != 2 || j.Metres != 10*metres || len(sc.History.Now.All) != n {
+		t.Errorf("%d jobs, %s with turn %d and %v m of %v", len(sc.History.Now.All), id, j.Fixed, j.Metres, metres)
 	}
 }
 

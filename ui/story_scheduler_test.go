@@ -89,8 +89,8 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	if len(slices.DeleteFunc(slices.Clone(found), func(c *plan.Chosen) bool { return c == nil })) < 10 {
 		t.Errorf("the file keeps the layouts %v", found)
 	}
-	if s.Day.Jobs[0].ID != "D-104" || s.Day.Jobs[0].Turn != 1 {
-		t.Errorf("first is %s, fixed to turn %d", s.Day.Jobs[0].ID, s.Day.Jobs[0].Turn)
+	if s.Day.Jobs[0].ID != "D-104" || s.Day.Jobs[0].Fixed != 1 {
+		t.Errorf("first is %s, fixed to turn %d", s.Day.Jobs[0].ID, s.Day.Jobs[0].Fixed)
 	}
 	out, err := exec.Command(bide, "sheet", "--as", "json", x.file("shop")).Output()
 	if err != nil {

@@ -38,7 +38,7 @@ type instance struct {
 func newInstance(b *plan.Beam, start *plan.Standing, clock time.Time, listed *plan.DayPlan, aim plan.Aim) *instance {
 	in := &instance{beam: b, start: start, clock: clock, listed: listed, steps: listed.Steps(), jobs: listed.Jobs(), aim: aim, move: b.Drive.Typical()}
 	var begun *plan.Job
-	if len(in.jobs) > 0 && in.setting(in.jobs[0]) && in.jobs[0].Turn == 0 {
+	if len(in.jobs) > 0 && in.setting(in.jobs[0]) && in.jobs[0].Fixed == 0 {
 		begun = in.jobs[0]
 	}
 	in.rules = plan.RulesOf(in.jobs, listed.Done, begun)
@@ -131,7 +131,7 @@ func (in *instance) free(j int) bool {
 // of layouts.
 func (in *instance) locked() bool {
 	fixed := 0
-	for j, turn := range in.rules.Turn {
+	for j, turn := range in.rules.Fixed {
 		if in.free(j) {
 			return false
 		}

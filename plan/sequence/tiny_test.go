@@ -271,7 +271,7 @@ func TestFloorsOfFreeDays(t *testing.T) {
 		for i := range d.Jobs {
 			d.Jobs[i].Shift, d.Jobs[i].Arrange = plan.ShiftRule(r.IntN(2)), plan.Arrange(r.IntN(3))
 			if r.IntN(4) == 0 {
-				d.Jobs[i].Turn = r.IntN(len(d.Jobs)+2) - 1
+				d.Jobs[i].Fixed = r.IntN(len(d.Jobs)+2) - 1
 			}
 			if r.IntN(3) == 0 {
 				d.Jobs[i].After = append(d.Jobs[i].After, d.Jobs[r.IntN(len(d.Jobs))].ID)
@@ -290,14 +290,14 @@ func TestFloorsOfFreeDays(t *testing.T) {
 			layouts = append(layouts, allowed(b, j))
 		}
 		ruled, between := &search{instance: newInstance(b, start, d.Start, p, plan.AimMoves)}, plan.RulesOf(p.Jobs(), 0, nil)
-		unruled := plan.Rules{After: make([][]int, len(p.Steps())), Turn: slices.Repeat([]int{-1}, len(p.Steps())), None: true}
+		unruled := plan.Rules{After: make([][]int, len(p.Steps())), Fixed: slices.Repeat([]int{-1}, len(p.Steps())), None: true}
 		keeps := func(before, j int) bool {
 			for _, i := range between.After[j] {
 				if before&(1<<i) == 0 {
 					return false
 				}
 			}
-			return between.Turn[j] < 0 || between.Turn[j] == bits.OnesCount(uint(before))
+			return between.Fixed[j] < 0 || between.Fixed[j] == bits.OnesCount(uint(before))
 		}
 		for i, c := range []struct {
 			*plan.Floor

@@ -45,7 +45,7 @@ func (w *wantedDay) change(r *rand.Rand) {
 	case 2: // copy, behind it
 		w.fresh++
 		job := jobs[i]
-		job.ID, job.Turn = fmt.Sprintf("new %d", w.fresh), 0
+		job.ID, job.Fixed = fmt.Sprintf("new %d", w.fresh), 0
 		w.day.Jobs, w.from = slices.Insert(jobs, i+1, job), slices.Insert(w.from, i+1, w.from[i])
 	case 3: // add
 		w.fresh++
@@ -66,10 +66,10 @@ func (w *wantedDay) change(r *rand.Rand) {
 // may be outside a shorter day.
 func (w *wantedDay) forget(id string) {
 	for i, j := range w.day.Jobs {
-		if j.ID == id || j.Turn != 0 || slices.Contains(j.After, id) {
+		if j.ID == id || j.Fixed != 0 || slices.Contains(j.After, id) {
 			delete(w.untouched, w.from[i])
 		}
-		w.day.Jobs[i].Turn = 0
+		w.day.Jobs[i].Fixed = 0
 	}
 	w.day.Jobs = Released(w.day.Jobs, id)
 }
@@ -99,7 +99,7 @@ func changeJob(r *rand.Rand, j *plan.Job) {
 	case 7:
 		j.Due = []time.Time{{}, time.Date(2026, 11, 25, 12, 15, 0, 0, time.UTC)}[r.IntN(2)]
 	case 8:
-		j.Turn = 0
+		j.Fixed = 0
 	case 9:
 		j.Chosen = drawChosen(r, j, 5)
 	case 10:

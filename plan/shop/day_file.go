@@ -165,7 +165,7 @@ func checkTurns(entries []*toml.Table, jobs []plan.Job) {
 	n := len(jobs)
 	taken := map[int]int{}
 	for i, t := range entries {
-		turn := jobs[i].Turn
+		turn := jobs[i].Fixed
 		if turn == 0 {
 			continue
 		}

@@ -248,7 +248,7 @@ func TestSaveDayRefuses(t *testing.T) {
 		"start is missing":                    func(d *plan.Day) { d.Start = time.Time{} },
 		"must be above 0":                     func(d *plan.Day) { d.Jobs[0].Web = -1 },
 		"is no material of the table":         func(d *plan.Day) { d.Jobs[2].Material = "unobtainable" },
-		"number 4 is outside a day of 3 jobs": func(d *plan.Day) { d.Jobs[2].Turn = 4 },
+		"number 4 is outside a day of 3 jobs": func(d *plan.Day) { d.Jobs[2].Fixed = 4 },
 		"would not be read back as it is":     func(d *plan.Day) { d.Jobs[2].ID = "C\x1b[2J" },
 	} {
 		s := folder(t, map[string]string{dayFile: handMade})
@@ -292,7 +292,7 @@ func FuzzDayText(f *testing.F) {
 		slices.Reverse(w.day.Jobs)
 		slices.Reverse(w.from)
 		added := w.day.Jobs[0]
-		added.ID, added.Turn, added.State = "one more", 0, plan.Waiting
+		added.ID, added.Fixed, added.State = "one more", 0, plan.Waiting
 		w.day.Jobs, w.from = append(w.day.Jobs, added), append(w.from, w.from[0])
 		w.day.Jobs[0].Trim, w.day.Jobs[0].Arrange, w.day.Jobs[0].Due = 1_000_001, plan.AnyArrange, time.Time{}
 		w.day.Jobs[0].Chosen = &plan.Chosen{Slits: w.day.Jobs[0].Slits()}

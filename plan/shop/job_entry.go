@@ -48,7 +48,7 @@ func (t jobReader) read() plan.Job {
 	j.After = t.ids("after")
 	j.State = plan.State(t.Choice("state", stateWords...))
 	if t.Has("fixed") {
-		j.Turn = t.Whole("fixed", 0, -mostJobs, mostJobs)
+		j.Fixed = t.Whole("fixed", 0, -mostJobs, mostJobs)
 		if t.Keys["fixed"] == int64(0) {
 			t.Refuse("fixed", "count from 1, or from -1 for the last", "there is no number 0")
 		}

@@ -240,6 +240,6 @@ func (s *Shop) Typed(j *plan.Job) Typed {
 		"shift": shiftWords[j.Shift], "arrange": arrangeWords[j.Arrange], "state": stateWords[j.State],
 		"length_m": toml.Number(j.Metres), "speed": speedText(j.Speed, s.dayUnit),
 		"core": given(j.Roll.Core), "roll_m": optionalNumber(j.Roll.Metres), "roll_diameter": given(j.Roll.Diameter),
-		"due": due, "after": after, "fixed": turnText(j.Turn),
+		"due": due, "after": after, "fixed": turnText(j.Fixed),
 	}
 }

@@ -58,7 +58,7 @@ func TestReadJob(t *testing.T) {
 		ID: "D", Material: "felt", Web: 250 * plan.Millimetre, Trim: defaultTrim, Shift: plan.Free, Metres: 1000, Speed: 152.4,
 		Entries: []plan.Entry{{Count: 2, Finished: 38_100_000, Width: 38_100_000}, {Count: 1, Finished: 57_150_000, Width: 57_150_000}, {Count: 1, Finished: 50_000_000, Width: 50_000_000}},
 		Due:     time.Date(2026, 11, 26, 5, 30, 0, 0, time.UTC), // the day starts at 6
-		After:   []string{"A", "C"}, Turn: -1,
+		After:   []string{"A", "C"}, Fixed: -1,
 		Blade: got.Blade, SetBar: got.SetBar, // of the material
 	}
 	if diff := cmp.Diff(want, got, nearly); diff != "" {

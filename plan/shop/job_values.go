@@ -37,7 +37,7 @@ func (r *dayReading) edits(i int, want *plan.Job) (out []edit) {
 	set(!have.Due.Equal(toml.Local(want.Due)), "due", optionalTime(want.Due))
 	set(!slices.Equal(have.After, want.After), "after", idList(want.After))
 	set(have.State != want.State, "state", word(stateWords, int(want.State)))
-	set(have.Turn != want.Turn, "fixed", turnText(want.Turn))
+	set(have.Fixed != want.Fixed, "fixed", turnText(want.Fixed))
 	return out
 }
 

@@ -126,7 +126,7 @@ width_allowance_pct = 1.1
 	if j.Web != 254*plan.Millimetre || j.Trim != 6_350_000 {
 		t.Errorf("web %d, trim %d", j.Web, j.Trim)
 	}
-	if j.Shift != plan.Free || j.Arrange != plan.AnyArrange || j.State != plan.OnHold || j.Turn != -1 || !j.SiliconeFree {
+	if j.Shift != plan.Free || j.Arrange != plan.AnyArrange || j.State != plan.OnHold || j.Fixed != -1 || !j.SiliconeFree {
 		t.Errorf("job %+v", j)
 	}
 	if diff := j.Speed - 152.4; diff > 1e-9 || diff < -1e-9 { // 500 ft/min at 0.3048 m exactly

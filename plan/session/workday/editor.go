@@ -15,8 +15,8 @@ type Editor struct{ *Day }
 
 // Fix fixes a job to the turn that it has, or frees it.
 func (d Editor) Fix(j *plan.Job) {
-	if j.Turn != 0 {
-		d.alter(j, "fixed", j.ID+" is free in the sequence", func(j *plan.Job) { j.Turn = 0 })
+	if j.Fixed != 0 {
+		d.alter(j, "fixed", j.ID+" is free in the sequence", func(j *plan.Job) { j.Fixed = 0 })
 		return
 	}
 	at := slices.Index(d.Jobs(), j)
@@ -25,7 +25,7 @@ func (d Editor) Fix(j *plan.Job) {
 		return
 	}
 	turn := d.Number(at)
-	d.alter(j, "fixed", fmt.Sprintf("%s is fixed at number %d", j.ID, turn), func(j *plan.Job) { j.Turn = turn })
+	d.alter(j, "fixed", fmt.Sprintf("%s is fixed at number %d", j.ID, turn), func(j *plan.Job) { j.Fixed = turn })
 }
 
 // SetShift gives or takes the permission to shift the layout inside its trim.
