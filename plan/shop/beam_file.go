@@ -2,6 +2,7 @@ package shop
 
 import (
 	"strconv"
+	"strings"
 	"time"
 
 	"bide/material"
@@ -200,3 +201,20 @@ var (
 	boreRange  = plan.Span{From: plan.Millimetre / 10, To: 1000 * plan.Millimetre}
 	anvilRange = plan.Span{From: plan.Millimetre, To: 10_000 * plan.Millimetre}
 )
+
+// seconds and minutes are usual times.
+func seconds(x float64) string { return toml.Plainly(x) + " s" }
+func minutes(x float64) string { return toml.Plainly(x) + " min" }
+
+// feet is a foot in metres, exact (NIST SP 811, B.8).
+const feet = 0.3048
+
+// showSpeed shows a line speed in m/min as a file in that unit writes it.
+func showSpeed(mPerMin float64, u plan.Unit) string {
+	x, unit := mPerMin, " m/min"
+	if u == plan.Inches {
+		x, unit = x/feet, " ft/min"
+	}
+	text := strconv.FormatFloat(x, 'f', 2, 64)
+	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".") + unit
+}

@@ -8,6 +8,7 @@ import (
 	"bide/material"
 	"bide/plan"
 	"bide/plan/changeover/layouts"
+	"bide/plan/shop/dayfile"
 	"bide/plan/shop/toml"
 )
 
@@ -36,7 +37,7 @@ func (t jobReader) chosen(m material.Material, j *plan.Job) *plan.Chosen {
 		c.Slits = (&plan.Job{Entries: entries}).Slits()
 	}
 	c.Idle = idle
-	switch b := t.shop.Beam; {
+	switch b := t.on.Beam; {
 	case b == nil: // what is wrong with it is told
 	case !j.Arranges(c.Slits):
 		t.passOver(j, "%s is no order of slits that the job allows", chosenSlits)
@@ -57,7 +58,7 @@ func (t jobReader) fits(j *plan.Job, c *plan.Chosen) {
 	if c.Idle == nil {
 		return
 	}
-	why := misfit(t.shop.Beam, j, c)
+	why := misfit(t.on.Beam, j, c)
 	if !t.Has(chosenMoves) || !t.Has(chosenSetup) {
 		why = fmt.Sprintf("%s or %s is missing", chosenMoves, chosenSetup)
 	}
@@ -113,11 +114,11 @@ type choice struct {
 
 // filed is what is to be filed of what was chosen for a job: nothing where no layout is
 // chosen that the job allows.
-func (s *Shop) filed(j *plan.Job) (c choice) {
-	if j.Chosen == nil || s.Beam == nil || !layouts.Allows(s.Beam, j, j.Chosen) {
+func filed(b *plan.Beam, j *plan.Job) (c choice) {
+	if j.Chosen == nil || b == nil || !layouts.Allows(b, j, j.Chosen) {
 		return c
 	}
-	if c.idle = j.Chosen.Idle; c.idle != nil && misfit(s.Beam, j, j.Chosen) != "" {
+	if c.idle = j.Chosen.Idle; c.idle != nil && misfit(b, j, j.Chosen) != "" {
 		c.idle = nil
 	}
 	if j.Chooses() || c.idle == nil {
@@ -130,13 +131,13 @@ func (s *Shop) filed(j *plan.Job) (c choice) {
 }
 
 // chosenEdits are the edits that a job's entry needs to hold what was chosen.
-func (r *dayReading) chosenEdits(i int, want *plan.Job) (out []edit) {
+func (r *dayReading) chosenEdits(i int, want *plan.Job) (out []dayfile.Edit) {
 	have := &r.day.Jobs[i]
-	had, has := r.shop.filed(have), r.shop.filed(want)
+	had, has := filed(r.on.Beam, have), filed(r.on.Beam, want)
 	stale := have.Chosen == nil && (has.idle != nil || has.shift != nil) // what is there was passed over
 	set := func(same bool, key, value string) {
 		if !same || stale && value == "" && r.entries[i].Has(key) {
-			out = append(out, edit{key, value})
+			out = append(out, dayfile.Edit{Key: key, Value: value})
 		}
 	}
 	slits, shift := "", ""

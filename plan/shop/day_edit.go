@@ -1,15 +1,21 @@
 package shop
 
 import (
-	"slices"
-
 	"bide/plan"
+	"bide/plan/shop/dayfile"
+	"bide/plan/shop/knife"
 	"bide/plan/shop/toml"
+)
+
+// The keys of day.toml in the order in which bide writes them.
+var (
+	dayKeys = []string{"units", "start", "end", "aim"}
+	jobKeys = []string{"id", "material", "web", "slits", "trim", "shift", "arrange", chosenSlits, chosenShift, chosenIdle, chosenMoves, chosenSetup, "length_m", "speed", "due", "after", "state", "fixed", "core", "roll_m", "roll_diameter"}
 )
 
 // dayReading is a text of a day as read, right or wrong.
 type dayReading struct {
-	shop     *Shop // whose day it would be
+	on       *knife.Equipment // of the beam whose day it would be
 	day      *plan.Day
 	unit     plan.Unit
 	entries  []*toml.Table
@@ -18,14 +24,14 @@ type dayReading struct {
 
 // readDayText reads a text as the shop's day.toml would be; nil when it can't be
 // parsed at all.
-func (s *Shop) readDayText(text string) (*dayReading, toml.Problems) {
-	r := &dayReading{shop: s}
+func readDayText(on *knife.Equipment, text string) (*dayReading, toml.Problems) {
+	r := &dayReading{on: on}
 	d := toml.NewDocument(dayFile, examples, &r.problems)
 	root := d.Parse(text)
 	if root == nil {
 		return nil, r.problems
 	}
-	r.day = readDay(d, root, s, true)
+	r.day = readDay(d, root, on, true)
 	r.unit, r.entries = d.Unit, root.List("job")
 	if len(text) > toml.LargestFile {
 		d.Problem("", "", "the day is too large for its file", "keep some jobs for another day")
@@ -47,15 +53,15 @@ func (r *dayReading) holds(d *plan.Day) bool {
 }
 
 // above lists what must be changed above the jobs.
-func (r *dayReading) above(d *plan.Day) (out []edit) {
+func (r *dayReading) above(d *plan.Day) (out []dayfile.Edit) {
 	if !r.day.Start.Equal(toml.Local(d.Start)) {
-		out = append(out, edit{"start", optionalTime(d.Start)})
+		out = append(out, dayfile.Edit{Key: "start", Value: optionalTime(d.Start)})
 	}
 	if !r.day.End.Equal(toml.Local(d.End)) {
-		out = append(out, edit{"end", optionalTime(d.End)})
+		out = append(out, dayfile.Edit{Key: "end", Value: optionalTime(d.End)})
 	}
 	if r.day.Aim != d.Aim {
-		out = append(out, edit{"aim", word(aimWords, int(d.Aim))})
+		out = append(out, dayfile.Edit{Key: "aim", Value: word(aimWords, int(d.Aim))})
 	}
 	return out
 }
@@ -68,47 +74,48 @@ func (r *dayReading) above(d *plan.Day) (out []edit) {
 //
 // Each round reads what the last one made and changes what still differs: a job's
 // default may depend on a key changed with it, as the speed does on the material.
-func (s *Shop) edited(text string, d *plan.Day, from []string) (string, bool) {
-	pieces, ok := splitDay(text)
-	r, _ := s.readDayText(text)
-	if !ok || r == nil || len(r.day.Jobs) != len(pieces.jobs) {
+func edited(on *knife.Equipment, text string, d *plan.Day, from []string) (string, bool) {
+	pieces, ok := dayfile.Split(text)
+	r, _ := readDayText(on, text)
+	if !ok || r == nil || len(r.day.Jobs) != pieces.Jobs() {
 		return "", false
 	}
-	pieces = pieces.arranged(origins(ids(d), from, ids(r.day)))
+	pieces = pieces.Arranged(dayfile.Origins(ids(d), from, ids(r.day)))
 	const rounds = 3
 	for range rounds {
 		text = pieces.String()
-		if r, _ = s.readDayText(text); r == nil || len(r.day.Jobs) != len(d.Jobs) || len(r.entries) != len(d.Jobs) {
+		if r, _ = readDayText(on, text); r == nil || len(r.day.Jobs) != len(d.Jobs) || len(r.entries) != len(d.Jobs) {
 			return "", false
 		}
-		if !pieces.change(r, d) {
+		if !r.change(&pieces, d) {
 			break
 		}
 	}
 	return text, r.holds(d)
 }
 
-// change makes the edits that are left, and reports whether there were any.
-func (p *dayText) change(r *dayReading, d *plan.Day) (changed bool) {
+// change makes the edits of a text that are left, and reports whether there were any.
+func (r *dayReading) change(t *dayfile.Text, d *plan.Day) (changed bool) {
 	for _, e := range r.above(d) {
-		p.head, changed = e.apply(p.head, p.eol, dayKeys), true
+		t.ChangeHead(e, dayKeys)
+		changed = true
 	}
 	for i := range d.Jobs {
 		for _, e := range r.edits(i, &d.Jobs[i]) {
-			p.jobs[i], changed = e.apply(p.jobs[i], p.eol, jobKeys), true
+			t.ChangeJob(i, e, jobKeys)
+			changed = true
 		}
 	}
 	return changed
 }
 
 // wholeDay is a text for the day written anew, and what keeps it from being right.
-func (s *Shop) wholeDay(d *plan.Day) (string, toml.Problems) {
-	pieces := dayText{eol: "\n", head: wholeHead + "units = " + toml.String(s.dayUnit.String()) + "\n\n"}
-	pieces = pieces.arranged(slices.Repeat([]origin{{job: -1}}, len(d.Jobs)))
+func wholeDay(on *knife.Equipment, u plan.Unit, d *plan.Day) (string, toml.Problems) {
+	pieces := dayfile.New(wholeHead+"units = "+toml.String(u.String())+"\n\n", len(d.Jobs))
 	var r *dayReading
 	var problems toml.Problems
 	for range 3 {
-		if r, problems = s.readDayText(pieces.String()); r == nil || len(r.day.Jobs) != len(d.Jobs) || !pieces.change(r, d) {
+		if r, problems = readDayText(on, pieces.String()); r == nil || len(r.day.Jobs) != len(d.Jobs) || !r.change(&pieces, d) {
 			break
 		}
 	}

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"bide/plan"
+	"bide/plan/shop/knife"
 	"bide/plan/shop/toml"
 	"bide/plan/words"
 )
@@ -11,7 +12,7 @@ const mostJobs = 500
 
 // readDay reads day.toml. What a job's material asks of the beam is put into the
 // job; known is false when the materials couldn't be read.
-func readDay(d *toml.Document, root *toml.Table, s *Shop, known bool) *plan.Day {
+func readDay(d *toml.Document, root *toml.Table, on *knife.Equipment, known bool) *plan.Day {
 	readUnits(d, root)
 	root.Need("start")
 	day := &plan.Day{Start: root.Clock("start"), End: root.Clock("end"), Aim: plan.Aim(root.Choice("aim", aimWords...))}
@@ -27,13 +28,13 @@ func readDay(d *toml.Document, root *toml.Table, s *Shop, known bool) *plan.Day 
 		entries = nil
 	}
 	for _, t := range entries {
-		r := jobReader{t, s, known}
+		r := jobReader{t, on, known}
 		day.Jobs = append(day.Jobs, r.read())
 	}
 	checkOrder(entries, day.Jobs)
 	checkDue(entries, day)
-	d.Notes = append(d.Notes, dayNotes(d, entries, day.Jobs, s.Materials)...)
-	d.Notes = append(d.Notes, s.knifeNotes(day)...)
+	d.Notes = append(d.Notes, dayNotes(d, entries, day.Jobs, on.Materials)...)
+	d.Notes = append(d.Notes, knifeNotes(on, day)...)
 	for _, t := range entries {
 		t.Done()
 	}

@@ -38,7 +38,7 @@ func (s *Shop) SaveDay(d *plan.Day, from []string) (Outcome, error) {
 	}
 	text, pieced := s.dayFrom(d, from)
 	if !pieced {
-		whole, problems := s.wholeDay(d)
+		whole, problems := wholeDay(&s.Equipment, s.dayUnit, d)
 		if err := problems.Err(); err != nil {
 			return Outcome{}, err
 		}
@@ -67,10 +67,10 @@ func (s *Shop) SaveDay(d *plan.Day, from []string) (Outcome, error) {
 // dayFrom is the text as it was read, changed into the day wanted; false where that
 // can't be done.
 func (s *Shop) dayFrom(d *plan.Day, from []string) (string, bool) {
-	if r, _ := s.readDayText(s.dayFirst); r.holds(d) {
+	if r, _ := readDayText(&s.Equipment, s.dayFirst); r.holds(d) {
 		return s.dayFirst, true
 	}
-	return s.edited(s.dayFirst, d, from)
+	return edited(&s.Equipment, s.dayFirst, d, from)
 }
 
 // saveBeside writes the day to a file of its own: the one that it was last written

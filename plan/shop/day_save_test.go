@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/dayfile"
 )
 
 // handMade is a day as a person writes one; handEdited is the same with A behind B,
@@ -155,7 +156,7 @@ job = [ # all of them
 		if err != nil {
 			t.Fatal(err)
 		}
-		if back, problems := s.readDayText(string(beside)); !back.holds(w.day) {
+		if back, problems := readDayText(&s.Equipment, string(beside)); !back.holds(w.day) {
 			t.Errorf("beside is another day: %v\n%s", problems, beside)
 		}
 		return out
@@ -280,7 +281,7 @@ func FuzzDayText(f *testing.F) {
 	f.Add(handMade)
 	f.Add("\ufeff#\r\n[[job]]#\r\n#\r\n\r\n[[job]]\r")
 	f.Fuzz(func(t *testing.T, text string) {
-		pieces, _ := splitDay(text)
+		pieces, _ := dayfile.Split(text)
 		if got := pieces.String(); got != text {
 			t.Fatalf("the pieces make %q of %q", got, text)
 		}
@@ -297,8 +298,8 @@ func FuzzDayText(f *testing.F) {
 		w.day.Jobs[0].Trim, w.day.Jobs[0].Arrange, w.day.Jobs[0].Due = 1_000_001, plan.AnyArrange, time.Time{}
 		w.day.Jobs[0].Chosen = &plan.Chosen{Slits: w.day.Jobs[0].Slits()}
 		slices.Reverse(w.day.Jobs[0].Chosen.Slits)
-		edited, ok := s.edited(text, w.day, w.from)
-		if r, _ := s.readDayText(edited); ok && !r.holds(w.day) {
+		edited, ok := edited(&s.Equipment, text, w.day, w.from)
+		if r, _ := readDayText(&s.Equipment, edited); ok && !r.holds(w.day) {
 			t.Fatalf("edited into another day:\n%s\nfrom\n%s", edited, text)
 		}
 	})

@@ -1,6 +1,14 @@
 package shop
 
-// examples by key, or by table and key or file and key where those differ.
+// The files of a shop.
+const (
+	beamFile      = "beam.toml"
+	dayFile       = "day.toml"
+	positionsFile = "positions.toml"
+	materialsFile = "materials.toml"
+)
+
+// examples of what is written in them, by key, or by table and key or file and key where those differ.
 var examples = map[string]string{
 	"name":     `name = "Beam 2"`,
 	"units":    `units = "mm"`,
@@ -76,25 +84,25 @@ var examples = map[string]string{
 	"recorded":  "recorded = 2026-11-25T05:41:00",
 	"set_bar":   "set_bar = 2.9",
 
-	"start":     "start = 2026-11-25T06:00:00",
-	"end":       "end = 2026-11-25T14:00:00",
-	"aim":       `aim = "moves"`,
-	"id":        `id = "D-101"`,
-	"material":  `material = "paper tape"`,
-	"slits":     `slits = ["24 x 25.4", "12 x 50.8"]`,
-	"trim":      "trim = 6.0",
-	"shift":     `shift = "free"`,
-	"arrange":   `arrange = "listed"`,
-	chosenSlits: `chosen_slits = ["12 x 50.8", "24 x 25.4"]`,
-	chosenShift: "chosen_shift = -1.5",
-	chosenIdle:  `chosen_idle = ["1-12", "17 at 3.5"]`,
-	chosenMoves: "chosen_moves = 14",
-	chosenSetup: "chosen_s = 912.4",
-	"length_m":  "length_m = 3200.0",
-	"due":       "due = 2026-11-25T11:00:00",
-	"after":     `after = ["D-100"]`,
-	"state":     `state = "waiting"`,
-	"fixed":     "fixed = 1",
+	"start":        "start = 2026-11-25T06:00:00",
+	"end":          "end = 2026-11-25T14:00:00",
+	"aim":          `aim = "moves"`,
+	"id":           `id = "D-101"`,
+	"material":     `material = "paper tape"`,
+	"slits":        `slits = ["24 x 25.4", "12 x 50.8"]`,
+	"trim":         "trim = 6.0",
+	"shift":        `shift = "free"`,
+	"arrange":      `arrange = "listed"`,
+	"chosen_slits": `chosen_slits = ["12 x 50.8", "24 x 25.4"]`,
+	"chosen_shift": "chosen_shift = -1.5",
+	"chosen_idle":  `chosen_idle = ["1-12", "17 at 3.5"]`,
+	"chosen_moves": "chosen_moves = 14",
+	"chosen_s":     "chosen_s = 912.4",
+	"length_m":     "length_m = 3200.0",
+	"due":          "due = 2026-11-25T11:00:00",
+	"after":        `after = ["D-100"]`,
+	"state":        `state = "waiting"`,
+	"fixed":        "fixed = 1",
 
 	"core":          "core = 89.0",
 	"roll_m":        "roll_m = 50.0",

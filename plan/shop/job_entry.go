@@ -9,6 +9,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/shop/knife"
 	"bide/plan/shop/toml"
 	"bide/plan/words"
 )
@@ -30,8 +31,8 @@ var (
 // jobReader reads one [[job]] entry of the day.
 type jobReader struct {
 	*toml.Table
-	shop  *Shop // its beam and materials, as far as they could be read
-	known bool  // the shop's materials could be read
+	on    *knife.Equipment // the beam and its materials, as far as they could be read
+	known bool             // the shop's materials could be read
 }
 
 func (t jobReader) read() plan.Job {
@@ -75,10 +76,10 @@ func (t jobReader) checkRun(j *plan.Job) {
 // material finds the job's material and puts what it asks of the beam into the job.
 func (t jobReader) material(j *plan.Job) material.Material {
 	j.Material = t.Text("material", "")
-	m, ok := t.shop.Materials.Lookup(j.Material)
+	m, ok := t.on.Materials.Lookup(j.Material)
 	if !ok {
 		if j.Material != "" && t.known {
-			t.Refuse("material", materialRemedy(j.Material, t.shop.Materials), "%s is no material of the table", words.Quoted(j.Material))
+			t.Refuse("material", materialRemedy(j.Material, t.on.Materials), "%s is no material of the table", words.Quoted(j.Material))
 		}
 		return m
 	}
@@ -109,12 +110,12 @@ func (t jobReader) roll() plan.Roll {
 // press puts the pressure that parts the material into the job, or why none does, and
 // how long the run takes where the line's ramps are known.
 func (t jobReader) press(j *plan.Job) {
-	on := t.shop.Settings(j)
-	if on == nil {
+	set := t.on.Settings(j)
+	if set == nil {
 		return
 	}
-	j.SetBar, j.Uncut = on.Air.SetBar, on.Refused
-	seconds := min(on.Times.RampedS, 2*longestRun*60) // too long all the same
+	j.SetBar, j.Uncut = set.Air.SetBar, set.Refused
+	seconds := min(set.Times.RampedS, 2*longestRun*60) // too long all the same
 	j.Takes = time.Duration(math.Round(seconds*1e6)) * time.Microsecond
 }
 
@@ -174,9 +175,6 @@ func (t jobReader) slit(item any) (int, plan.Length, error) {
 	l, err := t.ReadLength(item)
 	return 1, l, err
 }
-
-// feet is a foot in metres, exact (NIST SP 811, B.8).
-const feet = 0.3048
 
 // speed is the job's line speed in m/min; a file in inches gives ft/min. A job
 // that names none runs at its material's.

@@ -50,7 +50,7 @@ func (s *Shop) DayUnit() plan.Unit { return s.dayUnit }
 func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem) {
 	told := &form{}
 	t := toml.NewTyped(dayFile, "job", s.dayUnit, f.tree(day.Start), examples, told.note)
-	j := jobReader{t, s, true}.read()
+	j := jobReader{t, &s.Equipment, true}.read()
 	entries, others := dumb(day), slices.Clone(day.Jobs)
 	if i < len(others) {
 		old := others[i].ID

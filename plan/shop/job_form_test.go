@@ -213,7 +213,7 @@ func FuzzReadJob(f *testing.F) {
 		day := *s.Day
 		day.Jobs = Renamed(day.Jobs, day.Jobs[1].ID, j.ID)
 		day.Jobs[1] = j
-		if edited, ok := s.edited(handMade, &day, []string{"A", "B", "C"}); !ok {
+		if edited, ok := edited(&s.Equipment, handMade, &day, []string{"A", "B", "C"}); !ok {
 			t.Fatalf("%s %q is right, but no file can hold it:\n%s", key, text, edited)
 		}
 	})

@@ -8,17 +8,18 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/shop/dayfile"
 	"bide/plan/shop/toml"
 )
 
 // edits lists what must be changed in a job's entry for it to be read as the job
 // wanted, in the order of the keys; none when it is already. Only what the file
 // holds counts: what a material asks of the beam follows from it.
-func (r *dayReading) edits(i int, want *plan.Job) (out []edit) {
+func (r *dayReading) edits(i int, want *plan.Job) (out []dayfile.Edit) {
 	have, u := &r.day.Jobs[i], r.unit
 	set := func(differs bool, key, value string) {
 		if differs {
-			out = append(out, edit{key, value})
+			out = append(out, dayfile.Edit{Key: key, Value: value})
 		}
 	}
 	set(have.ID != want.ID, "id", toml.String(want.ID))

@@ -11,8 +11,8 @@ import (
 
 // knifeNotes tells which jobs of the day ask at the knife for what is unusual, or for what
 // the beam hasn't: one line for each kind.
-func (s *Shop) knifeNotes(day *plan.Day) (notes []string) {
-	if s.Beam == nil {
+func knifeNotes(e *knife.Equipment, day *plan.Day) (notes []string) {
+	if e.Beam == nil {
 		return nil
 	}
 	for _, kind := range knifeKinds {
@@ -22,8 +22,8 @@ func (s *Shop) knifeNotes(day *plan.Day) (notes []string) {
 			if j.State == plan.Done || j.State == plan.OnHold {
 				continue
 			}
-			if on := s.Settings(j); on != nil {
-				if text := kind.tell(s, j, on); text != "" {
+			if on := e.Settings(j); on != nil {
+				if text := kind.tell(e, j, on); text != "" {
 					of = append(of, fmt.Sprintf("%s (%s)", j.ID, text))
 				}
 			}
@@ -39,31 +39,31 @@ func (s *Shop) knifeNotes(day *plan.Day) (notes []string) {
 // that is well.
 var knifeKinds = []struct {
 	what string
-	tell func(*Shop, *plan.Job, *material.Settings) string
+	tell func(*knife.Equipment, *plan.Job, *material.Settings) string
 }{
 	{"jobs whose outer cuts may come to lie off their web, which tension makes narrower, or with little trim (a wider web or less tension helps)", edgeNote},
-	{"jobs thicker than standard holders and blades part", func(_ *Shop, _ *plan.Job, on *material.Settings) string {
+	{"jobs thicker than standard holders and blades part", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
 		if on.Material.ThicknessMM <= material.StandardReachMM {
 			return ""
 		}
 		return fmt.Sprintf("%g mm of %g", on.Material.ThicknessMM, material.StandardReachMM)
 	}},
-	{"jobs whose material should not be scored, and is planned all the same", func(_ *Shop, j *plan.Job, on *material.Settings) string {
+	{"jobs whose material should not be scored, and is planned all the same", func(_ *knife.Equipment, j *plan.Job, on *material.Settings) string {
 		if on.Method.Score != material.Poor {
 			return ""
 		}
 		return fmt.Sprintf("%s, best by %s", j.Material, on.Method.Method)
 	}},
-	{"jobs that need pistons which the beam hasn't (no time is counted for fitting them)", func(_ *Shop, _ *plan.Job, on *material.Settings) string {
+	{"jobs that need pistons which the beam hasn't (no time is counted for fitting them)", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
 		if on.Air.Own || on.Refused != "" {
 			return ""
 		}
 		return on.Air.Fitted()
 	}},
-	{"jobs whose blade is outside what is usual for their group", func(_ *Shop, _ *plan.Job, on *material.Settings) string {
+	{"jobs whose blade is outside what is usual for their group", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
 		return on.Blade.Unusual()
 	}},
-	{"jobs with finished rolls larger than usual (is thickness_mm right, or roll_m missing?)", func(_ *Shop, _ *plan.Job, on *material.Settings) string {
+	{"jobs with finished rolls larger than usual (is thickness_mm right, or roll_m missing?)", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
 		if on.Wound == nil || on.Wound.Whole || on.Wound.DiameterMM <= material.MostUsualRollMM {
 			return ""
 		}
@@ -73,7 +73,7 @@ var knifeKinds = []struct {
 
 // edgeNote tells how wide a job's web is at the knife, and what trim may be left there in
 // any layout that the job allows.
-func edgeNote(s *Shop, j *plan.Job, on *material.Settings) string {
+func edgeNote(q *knife.Equipment, j *plan.Job, on *material.Settings) string {
 	all := knife.TrimOf(j)
 	if on.NeckIn == nil || all < 0 {
 		return ""
@@ -82,12 +82,12 @@ func edgeNote(s *Shop, j *plan.Job, on *material.Settings) string {
 	if j.Shift == plan.Free && all > 0 {
 		least = [2]plan.Length{j.Trim, j.Trim}
 	}
-	l := s.Laid(j, least)
+	l := q.Laid(j, least)
 	e := on.NeckIn.Edges(knife.InMM(j.Web), *l)
 	if !e.Short(l.LeastMM) {
 		return ""
 	}
-	u := s.Unit
+	u := q.Unit
 	return fmt.Sprintf("%s instead of %s at the knife, its trim down to %s on the operator side, %s on the drive side",
 		u.Show(fromMM(e.WebMM)), u.Show(j.Web), u.Show(fromMM(e.OperatorMM)), u.Show(fromMM(e.DriveMM)))
 }

@@ -2,7 +2,6 @@ package shop
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"bide/material"
@@ -11,10 +10,6 @@ import (
 	"bide/plan/shop/toml"
 	"bide/plan/words"
 )
-
-// seconds and minutes are usual times.
-func seconds(x float64) string { return toml.Plainly(x) + " s" }
-func minutes(x float64) string { return toml.Plainly(x) + " min" }
 
 // dayNotes tells what was taken for jobs that leave it open, and which run faster
 // than their material should.
@@ -47,16 +42,6 @@ func dayNotes(d *toml.Document, entries []*toml.Table, jobs []plan.Job, material
 	return notes
 }
 
-// showSpeed shows a line speed in m/min as a file in that unit writes it.
-func showSpeed(mPerMin float64, u plan.Unit) string {
-	x, unit := mPerMin, " m/min"
-	if u == plan.Inches {
-		x, unit = x/feet, " ft/min"
-	}
-	text := strconv.FormatFloat(x, 'f', 2, 64)
-	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".") + unit
-}
-
 // some lists words, not too many of them.
 func some(words []string) string {
 	const most = 12
@@ -66,8 +51,8 @@ func some(words []string) string {
 	return strings.Join(words, ", ")
 }
 
-// standingNotes tells what the standing leaves open.
-func (s *Shop) standingNotes(now *plan.Standing) (notes []string) {
+// positionsNotes say what the positions leave open.
+func positionsNotes(now *plan.Standing, materials material.Table) (notes []string) {
 	if now.Assumed {
 		notes = append(notes, positionsFile+" is missing: holders are taken to stand evenly spread over the rail; measure before they move")
 	}
@@ -77,7 +62,7 @@ func (s *Shop) standingNotes(now *plan.Standing) (notes []string) {
 	if now.Job == "" || now.Material == "" {
 		notes = append(notes, "it is not known what the beam last ran: the first changeover counts rethreading and no clean-down")
 	}
-	if _, ok := s.Materials.Lookup(now.Material); now.Material != "" && !ok {
+	if _, ok := materials.Lookup(now.Material); now.Material != "" && !ok {
 		notes = append(notes, fmt.Sprintf("%s: material %s, which the beam last ran, is in no table: what was set for it isn't known, and it counts as not free of silicone", positionsFile, words.Quoted(now.Material)))
 	}
 	unknown := len(now.At)

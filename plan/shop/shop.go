@@ -30,14 +30,6 @@ import (
 	"bide/plan/words"
 )
 
-// The files of a shop.
-const (
-	beamFile      = "beam.toml"
-	dayFile       = "day.toml"
-	positionsFile = "positions.toml"
-	materialsFile = "materials.toml"
-)
-
 // Shop is one beam with its day, as its files say.
 type Shop struct {
 	knife.Equipment
@@ -113,7 +105,7 @@ func (s *Shop) NotesOn(now *plan.Standing, marks Marks) []string {
 }
 
 func (s *Shop) notesOn(now *plan.Standing, marks Marks) []string {
-	return slices.Concat(s.noted, s.standingNotes(now), marks.notes(s.Conditions))
+	return slices.Concat(s.noted, positionsNotes(now, s.Materials), marks.notes(s.Conditions))
 }
 
 // Stands takes over what stands, with its marks, from the same shop read again; all
@@ -173,7 +165,7 @@ func (r *reader) day(s *Shop, known bool) {
 	if root == nil {
 		return
 	}
-	s.Day, s.dayLines = readDay(d, root, s, known), d.Lines
+	s.Day, s.dayLines = readDay(d, root, &s.Equipment, known), d.Lines
 	s.dayUnit, s.dayFirst, s.dayText = d.Unit, d.Text, d.Text
 	r.notes = append(r.notes, d.Notes...)
 }

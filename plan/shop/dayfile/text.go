@@ -1,68 +1,89 @@
-package shop
+// Package dayfile edits the text of a day's file, which people type, line by line: comments,
+// the order of keys and the line ends of all that isn't changed stay to the byte. It knows
+// blocks and keys, not what they mean.
+package dayfile
 
 import (
 	"bide/plan/shop/toml"
+	"slices"
 	"strings"
 )
 
-// dayText is the text of day.toml cut into pieces that an edit leaves whole. Put
+// Text is the text of day.toml cut into pieces that an edit leaves whole. Put
 // together again they are the text, to the byte.
-type dayText struct {
+type Text struct {
 	eol  string   // how its lines end
 	head string   // what stands before the first job
 	jobs []string // each with the comment lines directly above it and directly below
 	gaps []string // behind each job: blank lines, and comments that stand apart
 }
 
-// splitDay cuts a text in time linear in it. It reports false for a text whose jobs
+// Split cuts a text in time linear in it. It reports false for a text whose jobs
 // don't each stand under a [[job]] of their own.
-func splitDay(text string) (d dayText, ok bool) {
+func Split(text string) (t Text, ok bool) {
 	mark := ""
 	if strings.HasPrefix(text, toml.ByteOrderMark) {
 		mark, text = toml.ByteOrderMark, text[len(toml.ByteOrderMark):]
 	}
-	d.eol = "\n"
+	t.eol = "\n"
 	if i := strings.IndexByte(text, '\n'); i > 0 && text[i-1] == '\r' {
-		d.eol = "\r\n"
+		t.eol = "\r\n"
 	}
 	ok = true
 	begun, done := 0, 0 // start of the present piece; end of the last statement
 	for _, st := range toml.StatementsOf(text) {
 		if st.Header {
 			above := commentsAbove(text[done:st.Line]) + done
-			d.cut(text[begun:done], text[done:above])
+			t.cut(text[begun:done], text[done:above])
 			begun = above
 		}
 		ok = ok && (!st.Header || strings.HasPrefix(st.Path, "job[") && strings.HasSuffix(st.Path, "]"))
-		ok = ok && (len(d.gaps) > 0 || st.Header || st.Key != "job")
+		ok = ok && (len(t.gaps) > 0 || st.Header || st.Key != "job")
 		done = st.End
 	}
-	d.cut(text[begun:done], text[done:])
-	d.head = mark + d.head
-	return d, ok && len(d.jobs) > 0
+	t.cut(text[begun:done], text[done:])
+	t.head = mark + t.head
+	return t, ok && len(t.jobs) > 0
 }
 
 // cut adds the piece that has come to its end: its statements, and what stands
 // behind them up to the comments of the next.
-func (d *dayText) cut(piece, behind string) {
-	if d.gaps == nil { // the head; all that stands behind it is its own
-		d.head, d.gaps = piece+behind, []string{}
+func (t *Text) cut(piece, behind string) {
+	if t.gaps == nil { // the head; all that stands behind it is its own
+		t.head, t.gaps = piece+behind, []string{}
 		return
 	}
 	below := commentsBelow(behind)
-	d.jobs = append(d.jobs, piece+behind[:below])
-	d.gaps = append(d.gaps, behind[below:])
+	t.jobs = append(t.jobs, piece+behind[:below])
+	t.gaps = append(t.gaps, behind[below:])
 }
 
 // String is the text that the pieces make.
-func (d *dayText) String() string {
+func (t *Text) String() string {
 	var b strings.Builder
-	b.WriteString(d.head)
-	for i, job := range d.jobs {
+	b.WriteString(t.head)
+	for i, job := range t.jobs {
 		b.WriteString(job)
-		b.WriteString(d.gaps[i])
+		b.WriteString(t.gaps[i])
 	}
 	return b.String()
+}
+
+// New is a text with a head and that many jobs, each an empty block.
+func New(head string, jobs int) Text {
+	t := Text{eol: "\n", head: head}
+	return t.Arranged(slices.Repeat([]Origin{{job: -1}}, jobs))
+}
+
+// Jobs counts the jobs of the text.
+func (t *Text) Jobs() int { return len(t.jobs) }
+
+// ChangeHead makes an edit above the jobs; keys come in that order.
+func (t *Text) ChangeHead(e Edit, order []string) { t.head = e.apply(t.head, t.eol, order) }
+
+// ChangeJob makes an edit in a job, counted from 0; keys come in that order.
+func (t *Text) ChangeJob(i int, e Edit, order []string) {
+	t.jobs[i] = e.apply(t.jobs[i], t.eol, order)
 }
 
 // commentsAbove is where the comment lines at the end of a text begin.

@@ -1,4 +1,4 @@
-package shop
+package dayfile
 
 import (
 	"bide/plan/shop/toml"
@@ -6,26 +6,20 @@ import (
 	"strings"
 )
 
-// The keys of day.toml in the order in which bide writes them.
-var (
-	dayKeys = []string{"units", "start", "end", "aim"}
-	jobKeys = []string{"id", "material", "web", "slits", "trim", "shift", "arrange", chosenSlits, chosenShift, chosenIdle, chosenMoves, chosenSetup, "length_m", "speed", "due", "after", "state", "fixed", "core", "roll_m", "roll_diameter"}
-)
-
-// edit is a change of one key: its new value as TOML, or none to take it out.
-type edit struct{ key, value string }
+// Edit is a change of one key: its new value as TOML, or none to take it out.
+type Edit struct{ Key, Value string }
 
 // apply makes one edit in a piece of the day and leaves every other line as it is.
 // The order of keys tells where a new one goes.
-func (e edit) apply(piece, eol string, order []string) string {
+func (e Edit) apply(piece, eol string, order []string) string {
 	pairs := toml.StatementsOf(piece)
-	i := slices.IndexFunc(pairs, func(st toml.Statement) bool { return !st.Header && st.Key == e.key })
+	i := slices.IndexFunc(pairs, func(st toml.Statement) bool { return !st.Header && st.Key == e.Key })
 	switch {
-	case i >= 0 && e.value == "":
+	case i >= 0 && e.Value == "":
 		return piece[:pairs[i].Line] + piece[pairs[i].End:]
 	case i >= 0:
 		return e.replace(piece, eol, pairs[i])
-	case e.value == "":
+	case e.Value == "":
 		return piece
 	}
 	return e.insert(piece, eol, pairs, order)
@@ -33,26 +27,26 @@ func (e edit) apply(piece, eol string, order []string) string {
 
 // replace puts a value in the old one's place. Comments inside the old one, of a
 // list on many lines, go above the key.
-func (e edit) replace(piece, eol string, st toml.Statement) string {
+func (e Edit) replace(piece, eol string, st toml.Statement) string {
 	indent := piece[st.Line:st.Start]
 	_, inside := toml.ReadBare(piece[st.Value:st.ValueEnd])
 	above := ""
 	for _, comment := range inside {
 		above += indent + comment + eol
 	}
-	return piece[:st.Line] + above + piece[st.Line:st.Value] + e.value + piece[st.ValueEnd:]
+	return piece[:st.Line] + above + piece[st.Line:st.Value] + e.Value + piece[st.ValueEnd:]
 }
 
 // insert adds a line behind the nearest key that comes before it, in the way the
 // piece is written: with its indent, and its = in line.
-func (e edit) insert(piece, eol string, pairs []toml.Statement, order []string) string {
+func (e Edit) insert(piece, eol string, pairs []toml.Statement, order []string) string {
 	at, indent := len(piece), ""
 	for _, st := range pairs {
 		if st.Header {
 			at = st.End
 		}
 	}
-	for _, key := range order[:max(slices.Index(order, e.key), 0)] {
+	for _, key := range order[:max(slices.Index(order, e.Key), 0)] {
 		for _, st := range pairs {
 			if !st.Header && st.Key == key {
 				at, indent = st.End, piece[st.Line:st.Start]
@@ -63,8 +57,8 @@ func (e edit) insert(piece, eol string, pairs []toml.Statement, order []string) 
 	if before != "" && !strings.HasSuffix(before, "\n") {
 		before += eol
 	}
-	key := e.key + strings.Repeat(" ", max(column(pairs)-len(e.key), 0))
-	return before + indent + key + " = " + e.value + eol + piece[at:]
+	key := e.Key + strings.Repeat(" ", max(column(pairs)-len(e.Key), 0))
+	return before + indent + key + " = " + e.Value + eol + piece[at:]
 }
 
 // column is how wide the keys of a piece are written, when all are alike.

@@ -1,17 +1,17 @@
-package shop
+package dayfile
 
 import "strings"
 
-// origin tells where a job of the wanted day comes from.
-type origin struct {
+// Origin tells where a job of the wanted day comes from.
+type Origin struct {
 	job  int  // of the file, from 0; -1 is a new one
 	copy bool // another job has that block already
 }
 
-// origins finds where the wanted jobs come from. Of those that name one job of the
+// Origins finds where the wanted jobs come from. Of those that name one job of the
 // file, the one that still has its id is that job, or else the first; others are
 // copies of it.
-func origins(wanted, from, file []string) []origin {
+func Origins(wanted, from, file []string) []Origin {
 	byID, is := map[string]int{}, map[int]int{}
 	for i, id := range file {
 		byID[id] = i
@@ -23,29 +23,29 @@ func origins(wanted, from, file []string) []origin {
 			}
 		}
 	}
-	out := make([]origin, len(from))
+	out := make([]Origin, len(from))
 	for i, id := range from {
-		out[i] = origin{job: -1}
+		out[i] = Origin{job: -1}
 		if k, ok := byID[id]; ok && id != "" {
-			out[i] = origin{k, is[k] != i}
+			out[i] = Origin{k, is[k] != i}
 		}
 	}
 	return out
 }
 
-// arranged is the day's text with its jobs in another order, some taken out,
+// Arranged is the day's text with its jobs in another order, some taken out,
 // copied or new. As many jobs as can keep their order stay with what stands behind
 // them; comments that stand apart stay behind the job that they stood behind, or
 // the nearest before it that stays. Nothing but jobs taken out is lost.
-func (d *dayText) arranged(wanted []origin) dayText {
-	n := len(d.jobs)
+func (t *Text) Arranged(wanted []Origin) Text {
+	n := len(t.jobs)
 	stays := staying(wanted, n)
-	out := dayText{eol: d.eol, head: d.head}
-	behind := d.behind(stays, &out.head)
+	out := Text{eol: t.eol, head: t.head}
+	behind := t.behind(stays, &out.head)
 	for i, o := range wanted {
-		block, gap := "[[job]]"+d.eol, d.separator()
+		block, gap := "[[job]]"+t.eol, t.separator()
 		if o.job >= 0 {
-			block = d.jobs[o.job]
+			block = t.jobs[o.job]
 		}
 		if o.copy {
 			block = copied(block)
@@ -58,22 +58,22 @@ func (d *dayText) arranged(wanted []origin) dayText {
 		}
 		out.jobs, out.gaps = append(out.jobs, block), append(out.gaps, gap)
 	}
-	out.close(d.tail())
+	out.close(t.tail())
 	return out
 }
 
 // behind is what stands behind each job that stays. Comments behind one that goes
 // are added to the nearest before it that stays, or else to the head.
-func (d *dayText) behind(stays []bool, head *string) []string {
-	out := make([]string, len(d.jobs))
+func (t *Text) behind(stays []bool, head *string) []string {
+	out := make([]string, len(t.jobs))
 	to := head
-	for i := range len(d.jobs) - 1 {
+	for i := range len(t.jobs) - 1 {
 		if stays[i] {
-			out[i], to = d.gaps[i], &out[i]
-		} else if strings.Contains(d.gaps[i], "#") {
-			gap := d.gaps[i]
-			if *to == d.eol || strings.HasSuffix(*to, d.eol+d.eol) { // one empty line is enough
-				gap = strings.TrimPrefix(gap, d.eol)
+			out[i], to = t.gaps[i], &out[i]
+		} else if strings.Contains(t.gaps[i], "#") {
+			gap := t.gaps[i]
+			if *to == t.eol || strings.HasSuffix(*to, t.eol+t.eol) { // one empty line is enough
+				gap = strings.TrimPrefix(gap, t.eol)
 			}
 			*to += gap
 		}
@@ -82,39 +82,39 @@ func (d *dayText) behind(stays []bool, head *string) []string {
 }
 
 // tail is what stands behind the last job of the file; it stays at its end.
-func (d *dayText) tail() string {
-	if len(d.gaps) == 0 {
+func (t *Text) tail() string {
+	if len(t.gaps) == 0 {
 		return ""
 	}
-	return d.gaps[len(d.gaps)-1]
+	return t.gaps[len(t.gaps)-1]
 }
 
 // close ends the text with its tail, and ends lines that no longer end it.
-func (d *dayText) close(tail string) {
-	for i := range d.jobs {
-		if i == len(d.jobs)-1 {
-			d.gaps[i] += tail
+func (t *Text) close(tail string) {
+	for i := range t.jobs {
+		if i == len(t.jobs)-1 {
+			t.gaps[i] += tail
 		}
-		if follows := i < len(d.jobs)-1 || d.gaps[i] != ""; follows && !strings.HasSuffix(d.jobs[i], "\n") {
-			d.jobs[i] += d.eol
+		if follows := i < len(t.jobs)-1 || t.gaps[i] != ""; follows && !strings.HasSuffix(t.jobs[i], "\n") {
+			t.jobs[i] += t.eol
 		}
 	}
 }
 
 // separator is what the file puts between two jobs, an empty line where it has none.
-func (d *dayText) separator() string {
-	for _, gap := range d.gaps[:max(len(d.gaps)-1, 0)] {
+func (t *Text) separator() string {
+	for _, gap := range t.gaps[:max(len(t.gaps)-1, 0)] {
 		if gap != "" && !strings.Contains(gap, "#") {
 			return gap
 		}
 	}
-	return d.eol
+	return t.eol
 }
 
 // staying picks, of n jobs of the file, as many as can stay in the order that they
 // had: a longest ascending run of those wanted. It takes time quadratic in the
 // jobs, of which a day has some hundreds at most.
-func staying(wanted []origin, n int) []bool {
+func staying(wanted []Origin, n int) []bool {
 	var at []int // jobs of the file in the order wanted
 	for _, o := range wanted {
 		if o.job >= 0 && !o.copy {
