@@ -97,7 +97,7 @@ func run(args []string, p program) int {
 func (p program) day(c commandline.Call, s *shop.Shop) (*plan.DayPlan, error) {
 	effort := sequence.Effort{Aim: aimOf(c, s), Rounds: c.Rounds, Seed: c.Seed}
 	if c.Sequence != "best" {
-		d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+		d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 		if err != nil || c.Command == "check" {
 			return d, err
 		}
@@ -107,7 +107,7 @@ func (p program) day(c commandline.Call, s *shop.Shop) (*plan.DayPlan, error) {
 		effort.Report = progress(f)
 		defer fmt.Fprint(f, "\r\x1b[K")
 	}
-	return sequence.Search(context.Background(), s.Beam, s.Standing, s.Day, effort)
+	return sequence.Search(context.Background(), s.Beam, s.Positions, s.Day, effort)
 }
 
 // aimOf is what the day is planned for.
@@ -187,7 +187,7 @@ func open(dir string) (*shop.Shop, toml.Problems) {
 // sheets writes the plan in the form asked for.
 func (p program) sheets(c commandline.Call, s *shop.Shop, d *plan.DayPlan) int {
 	o := sheet.Options{
-		Unit: s.Unit, Day: s.Day, Notes: s.Notes, Only: c.Job, Demo: c.Operand == "", Knife: s.Knife(s.Standing, d.Steps()),
+		Unit: s.Unit, Day: s.Day, Notes: s.Notes, Only: c.Job, Demo: c.Operand == "", Knife: s.Knife(s.Positions, d.Steps()),
 		Sequence: d.Sequence.String(), Aim: aimOf(c, s).String(), Rounds: d.Rounds, Seed: c.Seed,
 	}
 	for _, note := range s.Beside {

@@ -1,8 +1,8 @@
 package plan
 
-// Setting is a changeover under way: which job the beam is being set up for, in
+// Begun is a changeover under way: which job the beam is being set up for, in
 // which layout, and what has been done of it.
-type Setting struct {
+type Begun struct {
 	Job   string   // id
 	Slits []Length // cut widths in the order set up, operator side first
 	Shift Length   // of the layout, from centred

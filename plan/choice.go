@@ -25,7 +25,7 @@ type Idle struct {
 }
 
 // Rest is one holder of a job, numbered from 1, that is idle, or cuts and goes to its cut
-// though it could cut from where it stands (see Beam.InPlace).
+// though it could cut from where it stands (see Beam.PositionTolerance).
 type Rest struct {
 	Number int
 	Cuts   bool

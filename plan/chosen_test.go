@@ -247,7 +247,7 @@ func TestChosenLeavesWhatRuns(t *testing.T) {
 }
 
 // settledMoves plans and settles a day, verified, and counts its repositions.
-func settledMoves(t *testing.T, b *plan.Beam, start *plan.Standing, d *plan.Day) int {
+func settledMoves(t *testing.T, b *plan.Beam, start *plan.Positions, d *plan.Day) int {
 	t.Helper()
 	alone, err := sequence.PlanDay(b, start, d)
 	if err != nil {

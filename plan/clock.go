@@ -10,7 +10,7 @@ import (
 // pressure as another pressure; a holder whose blade is unknown is taken to carry
 // what is wanted, and no clean-down is counted from unknown material. A job that
 // runs already, as the beam stands, takes none.
-func (b *Beam) SetupTime(now *Standing, j *Job, c *Changeover) SetupTime {
+func (b *Beam) SetupTime(now *Positions, j *Job, c *Changeover) SetupTime {
 	if j.State == Running && now.Job == j.ID && c.Repositions == 0 {
 		return SetupTime{}
 	}
@@ -35,7 +35,7 @@ func (b *Beam) SetupTime(now *Standing, j *Job, c *Changeover) SetupTime {
 }
 
 // swaps reports whether holder i, from 0, is to cut with another blade than it carries.
-func (now *Standing) swaps(j *Job, c *Changeover, i int) bool {
+func (now *Positions) swaps(j *Job, c *Changeover, i int) bool {
 	return c.Holders[i].Use == Cutting && i < len(now.Blades) && now.Blades[i].Known() && j.Blade.Known() && now.Blades[i] != j.Blade
 }
 
@@ -94,7 +94,7 @@ func waits(m, before Move, pitch Length) bool {
 
 // Begins is when a day that is under way goes on: when what stands was recorded, if
 // that was in the day, else at the day's start.
-func (d *Day) Begins(now *Standing) time.Time {
+func (d *Day) Begins(now *Positions) time.Time {
 	const day = 24 * time.Hour
 	if now.Recorded.After(d.Start) && now.Recorded.Before(d.Start.Add(day)) {
 		return now.Recorded
@@ -151,7 +151,7 @@ func (j *Job) RunTime() time.Duration {
 
 // Swaps lists the holders, by number, that are to cut the job with another blade than
 // they carry: those that the setup time counts.
-func (now *Standing) Swaps(j *Job, c *Changeover) (holders []int) {
+func (now *Positions) Swaps(j *Job, c *Changeover) (holders []int) {
 	for i := range c.Holders {
 		if now.swaps(j, c, i) {
 			holders = append(holders, i+1)

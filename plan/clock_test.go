@@ -36,7 +36,7 @@ func TestSetupByCause(t *testing.T) {
 			CleanDown: 15 * time.Minute, Pressure: 30 * time.Second, Crew: 2},
 	}
 	wants := Blade{45, 0.15}
-	now := &Standing{Material: "paper", Web: 500, SetBar: 2, Blades: []Blade{{30, 0.1}, {}, wants}}
+	now := &Positions{Material: "paper", Web: 500, SetBar: 2, Blades: []Blade{{30, 0.1}, {}, wants}}
 	j := &Job{Material: "film", Web: 500, SetBar: 3, SiliconeFree: true, Blade: wants}
 	c := change([]Length{100 * Millimetre, 200 * Millimetre, 300 * Millimetre},
 		[]Length{100 * Millimetre, 250 * Millimetre, 300 * Millimetre})

@@ -68,7 +68,7 @@ func (s Sequence) String() string { return [...]string{"listed", "best"}[s] }
 // DayPlan is a whole day planned in one order.
 type DayPlan struct {
 	Beam   *Beam
-	Start  *Standing
+	Start  *Positions
 	Done   int // jobs of the day that are done: the first numbers in the sequence
 	Turns  []Turn
 	Totals Totals

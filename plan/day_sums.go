@@ -1,8 +1,8 @@
 package plan
 
 // After is what stands while the step's job runs, when now stood before it.
-func (now *Standing) After(s *Step) *Standing {
-	stands := &Standing{}
+func (now *Positions) After(s *Step) *Positions {
+	stands := &Positions{}
 	now.Advance(stands, s.Job, s.Changeover.Holders)
 	stands.Recorded = s.RunEnd
 	return stands
@@ -19,7 +19,7 @@ func (d *Day) Done() (n int) {
 }
 
 // Take makes now a copy of the other standing that shares no memory with it.
-func (now *Standing) Take(other *Standing) {
+func (now *Positions) Take(other *Positions) {
 	at, blades, metres := now.At, now.Blades, now.Metres
 	*now = *other
 	now.At = append(at[:0], other.At...)
@@ -29,10 +29,10 @@ func (now *Standing) Take(other *Standing) {
 
 // Advance makes next what stands while a job runs, from what stood before and
 // where its changeover sets the holders.
-func (now *Standing) Advance(next *Standing, j *Job, holders []Stand) {
+func (now *Positions) Advance(next *Positions, j *Job, holders []Stand) {
 	next.Take(now)
 	next.Job, next.Material, next.Web, next.SetBar = j.ID, j.Material, j.Web, j.SetBar
-	next.SiliconeFree, next.Assumed, next.Setting = j.SiliconeFree, false, nil
+	next.SiliconeFree, next.Assumed, next.Begun = j.SiliconeFree, false, nil
 	if len(next.Blades) == 0 { // unknown until they have cut
 		next.Blades = append(next.Blades, make([]Blade, len(holders))...)
 	}

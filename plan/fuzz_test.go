@@ -37,7 +37,7 @@ func FuzzSolver(f *testing.F) {
 		for i := range d.Jobs {
 			solveOne(t, p, b, standing, &d.Jobs[i])
 		}
-		day, err := sequence.PlanDay(b, &plan.Standing{At: standing}, d)
+		day, err := sequence.PlanDay(b, &plan.Positions{At: standing}, d)
 		if err != nil {
 			t.Fatalf("the beam is good for a planner and not for a day: %v", err)
 		}

@@ -102,9 +102,9 @@ type Day struct {
 	Jobs       []Job
 }
 
-// Standing is where every holder stands now, what it carries, and what the beam
+// Positions are where every holder stands now, what it carries, and what the beam
 // last ran.
-type Standing struct {
+type Positions struct {
 	At       []Length  // by number; At[0] is holder 1
 	Blades   []Blade   // by number; nil or zero Blades are unknown
 	Metres   []float64 // cut with the edge, by number; nil is unknown
@@ -116,7 +116,7 @@ type Standing struct {
 	// SiliconeFree is what the material last run asked for.
 	SiliconeFree bool
 	Assumed      bool // no file: holders taken to stand evenly spread
-	// Setting is the changeover that is under way; nil when none is. Job, Material,
+	// Begun is the changeover that is under way; nil when none is. Job, Material,
 	// Web and SetBar are then still those of the job before.
-	Setting *Setting
+	Begun *Begun
 }

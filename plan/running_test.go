@@ -57,7 +57,7 @@ func TestOrderIsReadOffTheHolders(t *testing.T) {
 	j := plan.Job{ID: "runs", Web: 100, Trim: 5, Shift: plan.Free, Arrange: plan.AnyArrange, State: plan.Running, Metres: 1, Speed: 1,
 		Entries: []plan.Entry{{Count: 2, Finished: 20, Width: 20}, {Count: 1, Finished: 30, Width: 30}}}
 	for third, want := range map[plan.Length]int{60: 0, 61: 1} {
-		p, err := sequence.PlanDay(b, &plan.Standing{At: []plan.Length{10, 40, third, 80}, Job: "runs"}, &plan.Day{Jobs: []plan.Job{j}})
+		p, err := sequence.PlanDay(b, &plan.Positions{At: []plan.Length{10, 40, third, 80}, Job: "runs"}, &plan.Day{Jobs: []plan.Job{j}})
 		if err != nil || len(p.Steps()) != 1 {
 			t.Fatal(err)
 		}

@@ -24,7 +24,7 @@ func same(a, b *plan.DayPlan) bool {
 }
 
 // busyDay draws days until one has six jobs to plan.
-func busyDay(t *testing.T) (*plan.Beam, *plan.Standing, *plan.Day) {
+func busyDay(t *testing.T) (*plan.Beam, *plan.Positions, *plan.Day) {
 	t.Helper()
 	for seed := range uint64(100) {
 		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 52)))
@@ -210,7 +210,7 @@ func TestSearchLeavesLayoutsThatGainNothing(t *testing.T) {
 		HolderWidth: 9 * mm, Clearance: mm, Rail: plan.Span{From: 0, To: 200 * mm},
 		Web: plan.Span{From: 0, To: 200 * mm}, RestOverWeb: true, Holders: make([]plan.Condition, 4),
 	}
-	start := &plan.Standing{At: []plan.Length{0, 11 * mm, 22 * mm, 33 * mm}}
+	start := &plan.Positions{At: []plan.Length{0, 11 * mm, 22 * mm, 33 * mm}}
 	d := &plan.Day{Start: time.Date(2026, 11, 25, 6, 0, 0, 0, time.UTC)}
 	for i, widths := range [][]plan.Length{{16, 16, 16}, {21, 31, 41}, {13, 13, 13}, {16, 16, 16}} {
 		j := plan.Job{ID: fmt.Sprint("J", i), Web: 130 * mm, Trim: mm, Metres: 100, Speed: 100, Shift: plan.Centred}
@@ -251,7 +251,7 @@ func TestSearchWhereNoOrderThatKeepsTheRulesCanBeSet(t *testing.T) {
 		HolderWidth: 3 * mm, Clearance: mm, PositionTolerance: mm, Rail: plan.Span{To: 14 * mm}, Web: plan.Span{To: 14 * mm},
 		Guide: plan.GuideOperator, RestOverWeb: true, Holders: make([]plan.Condition, 4),
 	}
-	start := &plan.Standing{At: []plan.Length{0, 4 * mm, 8 * mm, 12 * mm}}
+	start := &plan.Positions{At: []plan.Length{0, 4 * mm, 8 * mm, 12 * mm}}
 	halves := func(id string, a, z plan.Length, after ...string) plan.Job {
 		return plan.Job{ID: id, Web: a + z, Speed: 1, After: after, Entries: []plan.Entry{{Count: 1, Finished: a, Width: a}, {Count: 1, Finished: z, Width: z}}}
 	}

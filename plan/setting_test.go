@@ -37,11 +37,11 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 		}
 		j := &w.job
 		j.ID = "job"
-		whole, faults := parts(p.Next(&plan.Standing{At: w.standing}, time.Time{}, j))
+		whole, faults := parts(p.Next(&plan.Positions{At: w.standing}, time.Time{}, j))
 		if len(faults) > 0 {
 			continue
 		}
-		now := &plan.Standing{At: slices.Clone(w.standing), Setting: &plan.Setting{Job: j.ID, Slits: whole.Layout.Slits, Shift: whole.Layout.Shift}}
+		now := &plan.Positions{At: slices.Clone(w.standing), Begun: &plan.Begun{Job: j.ID, Slits: whole.Layout.Slits, Shift: whole.Layout.Shift}}
 		for k, m := range whole.Changeover.Moves {
 			if n := changeover.Blocks(&w.beam, now.At, m); n != 0 {
 				t.Fatalf("seed %d: move %d is blocked by holder %d\n%v", seed, k+1, n, w)
@@ -61,7 +61,7 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 			if diff := cmp.Diff(places(whole.Changeover), places(rest.Changeover)); diff != "" {
 				t.Fatalf("seed %d: after move %d it goes elsewhere (-begun +resumed):\n%s%v", seed, k+1, diff, w)
 			}
-			if stands.Setting != nil {
+			if stands.Begun != nil {
 				t.Fatalf("seed %d: what is set up is still being set up", seed)
 			}
 			resumed++
@@ -88,15 +88,15 @@ func TestResumeKeepsTheLayout(t *testing.T) {
 	j := &plan.Job{ID: "job", Web: 100 * mm, Trim: 5 * mm, Shift: plan.Free, Arrange: plan.ByEntries,
 		Entries: []plan.Entry{{Count: 1, Finished: slits[0], Width: slits[0]}, {Count: 1, Finished: slits[1], Width: slits[1]}}}
 	// The trim is 50 mm in all: at a shift of -10 mm the cuts of 30, 20 are at 15, 45, 65.
-	turned := &plan.Setting{Job: "job", Slits: []plan.Length{slits[1], slits[0]}, Shift: -10 * mm}
+	turned := &plan.Begun{Job: "job", Slits: []plan.Length{slits[1], slits[0]}, Shift: -10 * mm}
 	at := func(places ...plan.Length) (out []plan.Length) {
 		for _, x := range places {
 			out = append(out, x*mm)
 		}
 		return out
 	}
-	resume := func(setting *plan.Setting, j *plan.Job, places []plan.Length) plan.Layout {
-		s, faults := parts(p.Resume(&plan.Standing{At: places, Setting: setting}, time.Time{}, j))
+	resume := func(setting *plan.Begun, j *plan.Job, places []plan.Length) plan.Layout {
+		s, faults := parts(p.Resume(&plan.Positions{At: places, Begun: setting}, time.Time{}, j))
 		if len(faults) > 0 {
 			t.Fatal(faults[0].Why(plan.Millimetres))
 		}
@@ -115,7 +115,7 @@ func TestResumeKeepsTheLayout(t *testing.T) {
 	if l := resume(turned, &listed, at(15, 120, 140)); !slices.Equal(l.Slits, slits) {
 		t.Errorf("a layout is kept that the job no longer allows: %v", l.Slits)
 	}
-	if l := resume(&plan.Setting{Job: "other"}, j, at(15, 120, 140)); !slices.Equal(l.Slits, slits) {
+	if l := resume(&plan.Begun{Job: "other"}, j, at(15, 120, 140)); !slices.Equal(l.Slits, slits) {
 		t.Errorf("another job's setting changes the layout: %v", l.Slits)
 	}
 }
@@ -167,7 +167,7 @@ func TestTakes(t *testing.T) {
 // third it isn't known, the fourth is idle.
 func TestSwaps(t *testing.T) {
 	wanted, other := plan.Blade{Bevel: 45, Tip: 0.15}, plan.Blade{Bevel: 30, Tip: 0.15}
-	now := &plan.Standing{Blades: []plan.Blade{wanted, other, {}, other}}
+	now := &plan.Positions{Blades: []plan.Blade{wanted, other, {}, other}}
 	c := &plan.Changeover{Holders: []plan.Stand{{Use: plan.Cutting}, {Use: plan.Cutting}, {Use: plan.Cutting}, {Use: plan.Parked}}}
 	if got := now.Swaps(&plan.Job{Blade: wanted}, c); !slices.Equal(got, []int{2}) {
 		t.Errorf("blades are swapped in holders %v, want 2 alone", got)
@@ -181,11 +181,11 @@ func TestBegins(t *testing.T) {
 	for _, c := range []struct{ recorded, want time.Duration }{
 		{-time.Hour, 0}, {0, 0}, {time.Hour, time.Hour}, {23 * time.Hour, 23 * time.Hour}, {24 * time.Hour, 0}, {1000 * time.Hour, 0},
 	} {
-		if got := d.Begins(&plan.Standing{Recorded: start.Add(c.recorded)}); !got.Equal(start.Add(c.want)) {
+		if got := d.Begins(&plan.Positions{Recorded: start.Add(c.recorded)}); !got.Equal(start.Add(c.want)) {
 			t.Errorf("recorded %v after the start it begins at %v", c.recorded, got)
 		}
 	}
-	if got := d.Begins(&plan.Standing{}); !got.Equal(start) {
+	if got := d.Begins(&plan.Positions{}); !got.Equal(start) {
 		t.Errorf("not recorded, it begins at %v", got)
 	}
 }
@@ -202,9 +202,9 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 			continue
 		}
 		first := sequence.Settle(context.Background(), alone, plan.AimMinutes).Steps()[0]
-		setting := &plan.Setting{Job: first.Job.ID, Slits: first.Layout.Slits, Shift: first.Layout.Shift, To: places(first.Changeover)}
+		setting := &plan.Begun{Job: first.Job.ID, Slits: first.Layout.Slits, Shift: first.Layout.Shift, To: places(first.Changeover)}
 		now := *start
-		now.At, now.Setting = slices.Clone(start.At), setting
+		now.At, now.Begun = slices.Clone(start.At), setting
 		p, err := changeover.NewPlanner(b)
 		if err != nil {
 			t.Fatal(err)
@@ -247,7 +247,7 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 }
 
 // searchedFor is what a short search makes of a day.
-func searchedFor(t *testing.T, b *plan.Beam, start *plan.Standing, d *plan.Day) *plan.DayPlan {
+func searchedFor(t *testing.T, b *plan.Beam, start *plan.Positions, d *plan.Day) *plan.DayPlan {
 	t.Helper()
 	day, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 200, Seed: 1})
 	if err != nil {
@@ -269,12 +269,12 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 			continue
 		}
 		j := &w.job
-		whole, faults := parts(p.Next(&plan.Standing{At: w.standing}, time.Time{}, j))
+		whole, faults := parts(p.Next(&plan.Positions{At: w.standing}, time.Time{}, j))
 		if len(faults) > 0 {
 			continue
 		}
-		setting := &plan.Setting{Job: j.ID, Slits: whole.Layout.Slits, Shift: whole.Layout.Shift, To: places(whole.Changeover)}
-		now := &plan.Standing{At: slices.Clone(w.standing), Setting: setting}
+		setting := &plan.Begun{Job: j.ID, Slits: whole.Layout.Slits, Shift: whole.Layout.Shift, To: places(whole.Changeover)}
+		now := &plan.Positions{At: slices.Clone(w.standing), Begun: setting}
 		for _, m := range whole.Changeover.Moves[:r.IntN(len(whole.Changeover.Moves)+1)] {
 			now.At[m.Holder-1] = m.To
 		}
@@ -326,7 +326,7 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 }
 
 // parts are the step of a turn, empty where it is refused, and its faults.
-func parts(t plan.Turn, _ *plan.Standing) (plan.Step, []plan.Fault) {
+func parts(t plan.Turn, _ *plan.Positions) (plan.Step, []plan.Fault) {
 	if t.Refused() {
 		return plan.Step{}, t.Faults
 	}

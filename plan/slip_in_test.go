@@ -151,7 +151,7 @@ func TestSlipInByHand(t *testing.T) {
 	y.ID = "Y"
 	y.Entries = []plan.Entry{{Count: 1, Width: 50 * plan.Millimetre, Finished: 50 * plan.Millimetre}}
 	y.Due = at("2026-11-25T06:24:00") // 2 moves, 10 min of X, 2 moves, 10 min of Y: 24 min
-	start := &plan.Standing{At: []plan.Length{0, 20 * plan.Millimetre, 40 * plan.Millimetre}}
+	start := &plan.Positions{At: []plan.Length{0, 20 * plan.Millimetre, 40 * plan.Millimetre}}
 	hot := x
 	hot.ID = "X2"
 	begin := at("2026-11-25T06:00:00")

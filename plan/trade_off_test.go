@@ -29,7 +29,7 @@ func TestMovesAndSwapsAreTradedOnSeconds(t *testing.T) {
 		}
 		wrong, right := plan.Blade{Bevel: 60, Tip: 0.2}, plan.Blade{Bevel: 45, Tip: 0.1}
 		// The web is centred on 150: a strip of 100 is cut at 100 and 200.
-		start := &plan.Standing{At: []plan.Length{100 * mm, 200 * mm, 320 * mm, 340 * mm}, Blades: []plan.Blade{wrong, wrong, right, right}}
+		start := &plan.Positions{At: []plan.Length{100 * mm, 200 * mm, 320 * mm, 340 * mm}, Blades: []plan.Blade{wrong, wrong, right, right}}
 		day := &plan.Day{Start: at("2026-11-25T06:00:00"), Jobs: []plan.Job{{
 			ID: "A", Web: 140 * mm, Trim: 5 * mm, Metres: 10, Speed: 10, Blade: right,
 			Entries: []plan.Entry{{Count: 1, Width: 100 * mm, Finished: 100 * mm}},

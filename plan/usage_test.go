@@ -158,7 +158,7 @@ func TestUsagesAddUp(t *testing.T) {
 		job.Metres, job.Speed = 300, 100
 		other := job
 		other.ID, other.Shift = "other", plan.Free
-		day, err := sequence.PlanDay(&w.beam, &plan.Standing{At: w.standing}, &plan.Day{Jobs: []plan.Job{job, other, job}})
+		day, err := sequence.PlanDay(&w.beam, &plan.Positions{At: w.standing}, &plan.Day{Jobs: []plan.Job{job, other, job}})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -52,7 +52,7 @@ func trialPlan(t *testing.T, b *plan.Beam) *plan.DayPlan {
 		at[i] = plan.Length(-100+40*i) * mm
 	}
 	d := trialDay()
-	p, err := sequence.PlanDay(b, &plan.Standing{At: at, Blades: make([]plan.Blade, len(at))}, d)
+	p, err := sequence.PlanDay(b, &plan.Positions{At: at, Blades: make([]plan.Blade, len(at))}, d)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -324,7 +324,7 @@ func TestDrawnDaysVerify(t *testing.T) {
 }
 
 // drawDay draws a beam of 20 to 40 holders, a standing and a day of up to ten jobs.
-func drawDay(r *rand.Rand) (*plan.Beam, *plan.Standing, *plan.Day) {
+func drawDay(r *rand.Rand) (*plan.Beam, *plan.Positions, *plan.Day) {
 	b := trialBeam()
 	b.Holders = make([]plan.Condition, 20+r.IntN(21))
 	for range r.IntN(3) {
@@ -338,7 +338,7 @@ func drawDay(r *rand.Rand) (*plan.Beam, *plan.Standing, *plan.Day) {
 	b.Guide = plan.Guide(r.IntN(3))
 	b.Drive.Kind = plan.DriveKind(r.IntN(3))
 	b.Setup.Crew = 1 + r.IntN(2)
-	s := &plan.Standing{At: drawPlaces(r, len(b.Holders), b.Rail, b.Pitch(), mm/10), Material: []string{"", "paper", "film"}[r.IntN(3)], SiliconeFree: r.IntN(2) == 0}
+	s := &plan.Positions{At: drawPlaces(r, len(b.Holders), b.Rail, b.Pitch(), mm/10), Material: []string{"", "paper", "film"}[r.IntN(3)], SiliconeFree: r.IntN(2) == 0}
 	for range b.Holders {
 		s.Blades = append(s.Blades, drawBlade(r))
 	}

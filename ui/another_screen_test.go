@@ -33,7 +33,7 @@ func TestSecondScreenTakesOver(t *testing.T) {
 	first.Journal.Close()
 	sc.ticks(1).tells("the shop is free now, and written here")
 	sc.sound(dir)
-	if n := len(read(t, dir).Standing.Setting.Made); n != 3 || len(eventsIn(t, dir)) != 3 {
+	if n := len(read(t, dir).Positions.Begun.Made); n != 3 || len(eventsIn(t, dir)) != 3 {
 		t.Errorf("%d ticks and %d events are written, want 3 of each", n, len(eventsIn(t, dir)))
 	}
 	if sc.press("q"); !sc.ended {
@@ -55,12 +55,12 @@ func TestSecondScreenWritesTheDay(t *testing.T) {
 	}
 	first.Journal.Close()
 	sc.ticks(1)
-	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.OnHold || kept.Standing.Setting.Job != "D-102" {
-		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Standing.Setting)
+	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.OnHold || kept.Positions.Begun.Job != "D-102" {
+		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Positions.Begun)
 	}
 	sc.press("u").settle().press("u").settle().tells("D-101 is running")
-	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Standing.Setting != nil {
-		t.Errorf("taken back: state %d, %+v", kept.Day.Jobs[0].State, kept.Standing.Setting)
+	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Positions.Begun != nil {
+		t.Errorf("taken back: state %d, %+v", kept.Day.Jobs[0].State, kept.Positions.Begun)
 	}
 }
 
@@ -78,7 +78,7 @@ func TestSecondScreenReadsAgain(t *testing.T) {
 	}
 	sc.press("home").tells("move 6 of 58")
 	sc.ticks(1).sound(dir)
-	if n := len(read(t, dir).Standing.Setting.Made); n != 6 {
+	if n := len(read(t, dir).Positions.Begun.Made); n != 6 {
 		t.Errorf("%d ticks are kept, want 6", n)
 	}
 	sameAsPlanned(t, sc)
@@ -182,7 +182,7 @@ func TestSecondScreenNamesWhatWasBeingTold(t *testing.T) {
 	first.ticks(1)
 	first.Journal.Close()
 	sc.press("u").settle().says("is read again; nothing is taken back")
-	if n := len(read(t, dir).Standing.Setting.Made); n != 4 || len(sc.walk().Made()) != 4 {
+	if n := len(read(t, dir).Positions.Begun.Made); n != 4 || len(sc.walk().Made()) != 4 {
 		t.Errorf("%d ticks are in the file and %d here, want 4", n, len(sc.walk().Made()))
 	}
 }

@@ -58,7 +58,7 @@ func (d *desk) numbered(s draw.Scale) draw.Line { return d.numberedAt(s, d.Befor
 
 // numberedAt does the same where they stand at another time, with one picked; there
 // may be none.
-func (d *desk) numberedAt(s draw.Scale, now *plan.Standing, aimed int) draw.Line {
+func (d *desk) numberedAt(s draw.Scale, now *plan.Positions, aimed int) draw.Line {
 	l := newLabels(s.Width)
 	if now == nil {
 		return draw.FromCells(d.Theme, l)

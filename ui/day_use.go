@@ -24,7 +24,7 @@ type dayUse struct {
 func (d *desk) atKnife() *material.Day {
 	u := d.use()
 	if u.knife == nil {
-		u.knife = d.Shop.Knife(d.Forecast.Start.Standing, u.planned)
+		u.knife = d.Shop.Knife(d.Forecast.Start.Positions, u.planned)
 	}
 	return u.knife
 }

@@ -36,7 +36,7 @@ func TestHalfSetUpComesFirst(t *testing.T) {
 func TestWalkGoesOnInAnUnsavedOrder(t *testing.T) {
 	s := demo(t)
 	third := &s.Day.Jobs[2]
-	s.Standing.Setting = &plan.Setting{Job: third.ID, Slits: third.Slits()}
+	s.Positions.Begun = &plan.Begun{Job: third.ID, Slits: third.Slits()}
 	sc := newScreen(t, s, testLook(noColours, false, false), 80, 24).settle()
 	if first := sc.Jobs()[0]; first.ID != third.ID {
 		t.Fatalf("%s is first, the beam is half set up for %s", first.ID, third.ID)

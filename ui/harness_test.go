@@ -140,7 +140,7 @@ func screenWith(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int, improve pla
 
 // tries lets a search try so many orders.
 func tries(rounds int) planning.Searcher {
-	return func(ctx context.Context, b *plan.Beam, start *plan.Standing, d *plan.Day, e sequence.Effort) (*plan.DayPlan, error) {
+	return func(ctx context.Context, b *plan.Beam, start *plan.Positions, d *plan.Day, e sequence.Effort) (*plan.DayPlan, error) {
 		if rounds > 0 && (e.Rounds == 0 || e.Rounds > rounds) {
 			e.Rounds = rounds
 		}
@@ -282,7 +282,7 @@ func crowd(holders, jobs int) *shop.Shop {
 	}
 	b.Drive = plan.Drive{Speed: 400 * mm, Acceleration: 800 * mm, Pick: time.Second, Set: time.Second, Home: b.Rail.From}
 	b.Setup = plan.Setup{Every: 6 * time.Minute, Rethread: 5 * time.Minute}
-	start := &plan.Standing{}
+	start := &plan.Positions{}
 	for i := range holders {
 		start.At = append(start.At, b.Rail.From+plan.Length(i)*b.Rail.Length()/plan.Length(holders-1))
 	}
@@ -295,7 +295,7 @@ func crowd(holders, jobs int) *shop.Shop {
 			Metres: 1000, Speed: 100, Entries: []plan.Entry{{Count: n, Finished: w * mm, Width: w * mm}},
 		})
 	}
-	return &shop.Shop{Equipment: knife.Equipment{Beam: b}, Day: d, Standing: start}
+	return &shop.Shop{Equipment: knife.Equipment{Beam: b}, Day: d, Positions: start}
 }
 
 // ids are the jobs' ids in their order.

@@ -111,7 +111,7 @@ func (r holderRow) alone() string {
 func (r holderRow) edgeWords() string {
 	var parts []string
 	if r.blade() != "" {
-		b := r.Forecast.Start.Standing.Blades[r.number-1]
+		b := r.Forecast.Start.Positions.Blades[r.number-1]
 		parts = append(parts, fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip))
 	}
 	if metres, known := r.worn(); known {

@@ -89,7 +89,7 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 	for _, h := range d.use().holders {
 		far = append(far, h.Travel)
 	}
-	places, ways := words.NewRuler(d.Shop.Unit, "now at", d.Forecast.Start.Standing.At...), words.NewRuler(d.Shop.Unit, "", far...)
+	places, ways := words.NewRuler(d.Shop.Unit, "now at", d.Forecast.Start.Positions.At...), words.NewRuler(d.Shop.Unit, "", far...)
 	edge := 7
 	if p.by == byEdge {
 		edge = 1
@@ -121,7 +121,7 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 }
 
 // stands is where a holder is now.
-func (d *desk) stands(number int) plan.Length { return d.Forecast.Start.Standing.At[number-1] }
+func (d *desk) stands(number int) plan.Length { return d.Forecast.Start.Positions.At[number-1] }
 
 func (r holderRow) picked() bool { return r.number == r.atHolder() }
 

@@ -33,8 +33,8 @@ func (d *desk) beforeID(p *plan.Pair) string {
 	switch {
 	case p.Before != nil:
 		return p.Before.ID
-	case d.Forecast.Start.Standing.Job != "":
-		return d.Forecast.Start.Standing.Job
+	case d.Forecast.Start.Positions.Job != "":
+		return d.Forecast.Start.Positions.Job
 	}
 	return "now"
 }

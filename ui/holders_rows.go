@@ -152,7 +152,7 @@ func (r holderRow) does() string {
 
 // blade is what it carries, as the positions have it.
 func (r holderRow) blade() string {
-	blades := r.Forecast.Start.Standing.Blades
+	blades := r.Forecast.Start.Positions.Blades
 	if r.number > len(blades) || !blades[r.number-1].Known() {
 		return ""
 	}
@@ -162,7 +162,7 @@ func (r holderRow) blade() string {
 
 // worn is how many metres its blade had cut when the positions were recorded.
 func (r holderRow) worn() (metres float64, known bool) {
-	if all := r.Forecast.Start.Standing.Metres; r.number <= len(all) {
+	if all := r.Forecast.Start.Positions.Metres; r.number <= len(all) {
 		return all[r.number-1], true
 	}
 	return 0, false

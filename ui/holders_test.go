@@ -41,7 +41,7 @@ func TestHoldersInOrder(t *testing.T) {
 		},
 		byMoves:  func(n int) float64 { return -float64(use.holders[n-1].Moves) },
 		byMetres: func(n int) float64 { return -use.holders[n-1].Metres },
-		byEdge:   func(n int) float64 { return -s.Shop.Standing.Metres[n-1] },
+		byEdge:   func(n int) float64 { return -s.Shop.Positions.Metres[n-1] },
 		byState:  func(n int) float64 { return -float64(s.Shop.Beam.Holders[n-1]) },
 	}
 	for o := order(0); o < orders; o++ {
@@ -243,9 +243,9 @@ func TestNarrowHoldersTellAll(t *testing.T) {
 		s.press("down")
 		n := s.atHolder()
 		s.Files.Wear.Holders[n-1].Jams = 7
-		b := s.Forecast.Start.Standing.Blades[n-1]
+		b := s.Forecast.Start.Positions.Blades[n-1]
 		for _, want := range []string{
-			fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip), fmt.Sprintf("%.0f m cut with this blade", s.Forecast.Start.Standing.Metres[n-1]),
+			fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip), fmt.Sprintf("%.0f m cut with this blade", s.Forecast.Start.Positions.Metres[n-1]),
 			"stuck 7 times before", stripLegend,
 		} {
 			if view := strings.Join(strings.Fields(s.View()), " "); !strings.Contains(view, want) {

@@ -34,8 +34,8 @@ func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
 		sc.press("r").settle().tells("not saved: D-101 is set up")
 		unlock()
 		sc.press("w").settle().press("enter", "s").settle().tells("all that was told is saved now")
-		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Standing.Job != "D-101" || sc.Loses() || sc.Changed() {
-			t.Errorf("%s: D-101 runs and is in state %d in the file, %s stands", name, kept.Day.Jobs[0].State, kept.Standing.Job)
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Positions.Job != "D-101" || sc.Loses() || sc.Changed() {
+			t.Errorf("%s: D-101 runs and is in state %d in the file, %s stands", name, kept.Day.Jobs[0].State, kept.Positions.Job)
 		}
 
 		sc, dir = atWork(t, 80, 24)
@@ -44,14 +44,14 @@ func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
 		sc.press("w", "enter").ticks(1).press("y").settle().tells("NOT SAVED")
 		unlock()
 		sc.ticks(1)
-		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done || len(kept.Standing.Setting.Made) != 2 || sc.Loses() {
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done || len(kept.Positions.Begun.Made) != 2 || sc.Loses() {
 			t.Errorf("%s: D-101 is done and is in state %d in the file", name, kept.Day.Jobs[0].State)
 		}
 		unlock = locked(t, dir, name)
 		sc.press("u").settle().press("u").settle().tells("NOT SAVED")
 		unlock()
 		sc.press("s").settle()
-		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Standing.Setting != nil || sc.Loses() {
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Positions.Begun != nil || sc.Loses() {
 			t.Errorf("%s: taken back, D-101 is in state %d in the file", name, kept.Day.Jobs[0].State)
 		}
 	}
@@ -133,9 +133,9 @@ func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
 // stays. The standing is written so when the job runs.
 func TestFreshEdgesHaveCutNothing(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	before := read(t, dir).Standing
+	before := read(t, dir).Positions
 	sc.press("w", "enter").ticks(58).press("r").settle()
-	after := read(t, dir).Standing
+	after := read(t, dir).Positions
 	fresh, kept := 0, 0
 	for i, was := range before.Metres {
 		switch {

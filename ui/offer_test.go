@@ -159,7 +159,7 @@ func TestAcceptedLayoutsAreSaved(t *testing.T) {
 			t.Errorf("opened again, holders of %s stand elsewhere", o.Step.Job.ID)
 		}
 	}
-	sheets, err := sequence.PlanDay(again.Shop.Beam, again.Shop.Standing, again.Shop.Day)
+	sheets, err := sequence.PlanDay(again.Shop.Beam, again.Shop.Positions, again.Shop.Day)
 	if err != nil {
 		t.Fatal(err)
 	}

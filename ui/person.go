@@ -25,7 +25,7 @@ func (m *model) settleFor(c *personal.Config) {
 
 // notes are what a person should know of before anything else happens.
 func (m *model) notes() []string {
-	out := slices.Concat(m.wrong, m.besides(), m.Shop.NotesOn(m.Actual.Standing, m.Actual.Marks))
+	out := slices.Concat(m.wrong, m.besides(), m.Shop.NotesOn(m.Actual.Positions, m.Actual.Marks))
 	if m.Forecast.Aim == plan.AimMoves {
 		out = append(out, "the day is planned for the fewest moves, as in the search accepted last; a search for the least setup time (s) changes that")
 	}

@@ -114,7 +114,7 @@ func TestPlainTellsAWalkUnderWay(t *testing.T) {
 	of := shortDemo(t, 3)
 	sc := newScreen(t, of, testLook(noColours, false, false), 120, 36).settle()
 	step := sc.Forecast.Present.Known[0].Step
-	stands := *of.Standing
+	stands := *of.Positions
 	stands.At = slices.Clone(stands.At)
 	var made []plan.Made
 	for _, m := range step.Changeover.Moves[:3] {
@@ -125,8 +125,8 @@ func TestPlainTellsAWalkUnderWay(t *testing.T) {
 	for _, h := range step.Changeover.Holders {
 		to = append(to, h.At)
 	}
-	stands.Setting = &plan.Setting{Job: step.Job.ID, Slits: step.Layout.Slits, Shift: step.Layout.Shift, To: to, Made: made}
-	of.Standing = &stands
+	stands.Begun = &plan.Begun{Job: step.Job.ID, Slits: step.Layout.Slits, Shift: step.Layout.Shift, To: to, Made: made}
+	of.Positions = &stands
 	text := plainText(t, of, false)
 	if want := fmt.Sprintf("To %s: 3 moves made, %d left", step.Job.ID, len(step.Changeover.Moves)-3); !strings.Contains(text, want) {
 		t.Errorf("no %q", want)

@@ -35,7 +35,7 @@ func (p *page) walk() {
 	if text := w.blades(p.desk); text != "" {
 		p.tell("%s", text)
 	}
-	if p.Actual.Standing.Assumed {
+	if p.Actual.Positions.Assumed {
 		p.tell("The positions of the holders are only assumed: measure before the first move.")
 	}
 	p.nextMove(w)

@@ -20,7 +20,7 @@ func TestTurnsAreTheSheets(t *testing.T) {
 	for _, j := range sc.History.Now.All {
 		day.Jobs = append(day.Jobs, *j)
 	}
-	planned, err := sequence.PlanDay(s.Beam, s.Standing, day)
+	planned, err := sequence.PlanDay(s.Beam, s.Positions, day)
 	if err != nil {
 		t.Fatal(err)
 	}

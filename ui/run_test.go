@@ -107,8 +107,8 @@ func TestProgramWorksSideBySide(t *testing.T) {
 			t.Errorf("%d searches were begun, want 2 at least", m.Search.Run)
 		}
 		kept := read(t, dir)
-		if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 2 || len(m.Reports) != 2 || m.Journal.Busy() || m.Journal.Fault() != "" {
-			t.Errorf("kept %+v, %d claims, saving %v, %q", kept.Standing.Setting, len(m.Reports), m.Journal.Busy(), m.Journal.Fault())
+		if kept.Positions.Begun == nil || len(kept.Positions.Begun.Made) != 2 || len(m.Reports) != 2 || m.Journal.Busy() || m.Journal.Fault() != "" {
+			t.Errorf("kept %+v, %d claims, saving %v, %q", kept.Positions.Begun, len(m.Reports), m.Journal.Busy(), m.Journal.Fault())
 		}
 		var there []string
 		for i := range kept.Day.Jobs {

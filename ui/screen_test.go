@@ -55,7 +55,7 @@ func TestGoldenViews(t *testing.T) {
 
 // Every frame fits, whatever the size, in every state.
 func TestEverySizeFits(t *testing.T) {
-	for _, s := range []*shop.Shop{demo(t), oddShop(t), {Equipment: knife.Equipment{Beam: demo(t).Beam}, Standing: demo(t).Standing, Day: &plan.Day{Jobs: []plan.Job{{ID: "off", State: plan.OnHold}}}}} {
+	for _, s := range []*shop.Shop{demo(t), oddShop(t), {Equipment: knife.Equipment{Beam: demo(t).Beam}, Positions: demo(t).Positions, Day: &plan.Day{Jobs: []plan.Job{{ID: "off", State: plan.OnHold}}}}} {
 		for _, ascii := range []bool{false, true}[:fewer(2, 1)] {
 			sc := newScreen(t, s, testLook(noColours, false, ascii), 80, 24)
 			for _, keys := range [][]string{nil, {"j", "j", "j", "j"}, {"2", "+", "l"}, {"3", "enter"}, {"1"}, {"2"}, {"esc", "J", "q"}, {"n", "?"}} {
@@ -132,7 +132,7 @@ func sameAsPlanned(t *testing.T, sc *screen) {
 	for _, j := range sc.Jobs() {
 		day.Jobs = append(day.Jobs, *j)
 	}
-	want, err := sequence.PlanDay(sc.Forecast.Beam, sc.Forecast.Start.Standing, day)
+	want, err := sequence.PlanDay(sc.Forecast.Beam, sc.Forecast.Start.Positions, day)
 	if err != nil {
 		t.Fatal(err)
 	}

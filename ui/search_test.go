@@ -40,7 +40,7 @@ func TestSearchIsAdoptedAndUndone(t *testing.T) {
 	for _, o := range s.Forecast.Present.Known {
 		steps = append(steps, o.Step)
 	}
-	day := &plan.DayPlan{Beam: s.Shop.Beam, Start: s.Shop.Standing, Turns: plan.Planned(steps), Totals: plan.Sum(plan.Planned(steps))}
+	day := &plan.DayPlan{Beam: s.Shop.Beam, Start: s.Shop.Positions, Turns: plan.Planned(steps), Totals: plan.Sum(plan.Planned(steps))}
 	if err := verify.Plan(day); err != nil {
 		t.Errorf("what is shown doesn't hold: %v", err)
 	}
@@ -176,7 +176,7 @@ func TestSearchStoppedOnASmallScreen(t *testing.T) {
 // A plan that the verifier turns down is neither taken nor shown.
 func TestPlansThatDontHold(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	day, err := sequence.PlanDay(s.Shop.Beam, s.Shop.Standing, s.Shop.Day)
+	day, err := sequence.PlanDay(s.Shop.Beam, s.Shop.Positions, s.Shop.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -197,7 +197,7 @@ func TestPlansThatDontHold(t *testing.T) {
 func TestSearchMendsABrokenOrder(t *testing.T) {
 	for _, breaks := range []bool{true, false} {
 		shop := demo(t)
-		day, err := sequence.PlanDay(shop.Beam, shop.Standing, shop.Day)
+		day, err := sequence.PlanDay(shop.Beam, shop.Positions, shop.Day)
 		if err != nil {
 			t.Fatal(err)
 		}

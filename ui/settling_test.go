@@ -18,7 +18,7 @@ import (
 func TestSettledDayIsTheSheets(t *testing.T) {
 	s := demo(t)
 	sc := plannedScreen(t, s, testLook(noColours, false, false), 120, 36).settle()
-	day, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	day, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -51,7 +51,7 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 	same := func(when string) {
 		t.Helper()
 		s := read(t, dir)
-		day, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+		day, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 		if err != nil {
 			t.Fatal(err)
 		}

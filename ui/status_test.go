@@ -180,7 +180,7 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	first, sc, _ := second(t)
 	sc.press("j", "J").settle().press("e").types("x").press("esc")
 	sc.press("w").settle().press("enter").ticks(2)
-	at := sc.Actual.Standing.At
+	at := sc.Actual.Positions.At
 	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "")
 	sc.press("c").enters("", "", "a", "hiss")
 	sc.press("q")

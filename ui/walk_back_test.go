@@ -68,10 +68,10 @@ func balanced(t testing.TB, all []record.Event) {
 // but for the time of the record, and the record takes back what it told.
 func TestAllIsTakenBack(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	standing, marks := *sc.Actual.Standing, maps.Clone(sc.Actual.Marks)
+	standing, marks := *sc.Actual.Positions, maps.Clone(sc.Actual.Marks)
 	day := file(t, dir, "day.toml")
 	sc.press("w", "enter").ticks(3)
-	at := sc.Actual.Standing.At
+	at := sc.Actual.Positions.At
 	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("position corrected: 20 at")
 	sc.press("f").enters("40", plan.Millimetres.Number(at[39]+plan.Millimetre), "41", plan.Millimetres.Number(at[40]+plan.Millimetre), "").tells("position corrected: 40 at", "41 at")
 	sc.sound(dir)
@@ -94,7 +94,7 @@ func TestAllIsTakenBack(t *testing.T) {
 	}
 	sc.press("u").settle().tells("nothing told on this walk is left")
 	kept := read(t, dir)
-	if diff := cmp.Diff(&standing, kept.Standing); diff != "" {
+	if diff := cmp.Diff(&standing, kept.Positions); diff != "" {
 		t.Errorf("(-before +taken back):\n%s", diff)
 	}
 	if !maps.Equal(marks, kept.Marks) {
@@ -112,13 +112,13 @@ func TestAllIsTakenBack(t *testing.T) {
 func TestTakingBackThatAJobRuns(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle().tells("D-101 is set up and runs (u takes that back)")
-	runs, day, told := *read(t, dir).Standing, file(t, dir, "day.toml"), len(eventsIn(t, dir))
+	runs, day, told := *read(t, dir).Positions, file(t, dir, "day.toml"), len(eventsIn(t, dir))
 	sc.press("w", "enter").ticks(1).press("y").settle().tells("D-101 is done")
 	sc.ticks(1).press("esc").settle()
 	sc.press("u").tells("is half set up: take that back first, with w and then u")
 	sc.press("w", "enter", "u").settle().tells("taken back: ", "is at")
 	sc.press("u").settle().tells("taken back: ", "D-101 is running")
-	if diff := cmp.Diff(&runs, read(t, dir).Standing); diff != "" {
+	if diff := cmp.Diff(&runs, read(t, dir).Positions); diff != "" {
 		t.Errorf("(-while it ran +taken back):\n%s", diff)
 	}
 	if now := file(t, dir, "day.toml"); now != day {
@@ -127,13 +127,13 @@ func TestTakingBackThatAJobRuns(t *testing.T) {
 	balanced(t, eventsIn(t, dir)[told:])
 	sc.press("esc").settle().press("u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "r runs")
 	kept := read(t, dir)
-	if kept.Standing.Setting == nil || len(kept.Standing.Setting.Made) != 58 || kept.Day.Jobs[0].State != plan.Waiting {
-		t.Errorf("kept: %+v, state %d", kept.Standing.Setting, kept.Day.Jobs[0].State)
+	if kept.Positions.Begun == nil || len(kept.Positions.Begun.Made) != 58 || kept.Day.Jobs[0].State != plan.Waiting {
+		t.Errorf("kept: %+v, state %d", kept.Positions.Begun, kept.Day.Jobs[0].State)
 	}
 	sc.press("u").settle().tells("move 58 of 58")
 	sc.sound(dir)
 	sc.ticks(1).press("r").settle().tells("D-101 is set up and runs")
-	if read(t, dir).Standing.Job != "D-101" {
+	if read(t, dir).Positions.Job != "D-101" {
 		t.Error("it can't be told again that it runs")
 	}
 }
@@ -143,7 +143,7 @@ func TestTakingBackThatAJobRuns(t *testing.T) {
 // undone.
 func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	at := slices.Clone(sc.Actual.Standing.At)
+	at := slices.Clone(sc.Actual.Positions.At)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	sc.press("up", "r").settle().tells("D-101 waits again")
 	sc.press("w", "enter", "u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "r runs")
@@ -155,8 +155,8 @@ func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
 	sc.press("esc").settle().press("u").settle().tells("undone: D-101 waits again")
 	sc.press("u").settle().tells("there is nothing to undo")
 	kept := read(t, dir)
-	if diff := cmp.Diff(at, kept.Standing.At); diff != "" || kept.Standing.Setting != nil && len(kept.Standing.Setting.Made) > 0 {
-		t.Errorf("%+v, places (-before +taken back):\n%s", kept.Standing.Setting, diff)
+	if diff := cmp.Diff(at, kept.Positions.At); diff != "" || kept.Positions.Begun != nil && len(kept.Positions.Begun.Made) > 0 {
+		t.Errorf("%+v, places (-before +taken back):\n%s", kept.Positions.Begun, diff)
 	}
 	if n := len(eventsIn(t, dir)); n != told {
 		t.Errorf("the record has %d events more, though nothing was left to take back", n-told)
@@ -173,7 +173,7 @@ func TestTakingBackInOrder(t *testing.T) {
 	sc.press("w", "enter").ticks(1).press("y").settle().press("esc").settle()
 	sc.press("u").tells("undone: back to turn")
 	sc.press("u").tells("is half set up: take that back first, with w and then u")
-	if sc.over != nil || read(t, dir).Standing.Setting == nil {
+	if sc.over != nil || read(t, dir).Positions.Begun == nil {
 		t.Error("it is taken back while the next is half set up")
 	}
 	if slices.Equal(moved, ids(sc.Jobs())) {
@@ -192,7 +192,7 @@ func TestTakingBackAfterARestart(t *testing.T) {
 	for range 3 {
 		sc.press("u").settle()
 	}
-	if kept := read(t, dir).Standing.Setting; len(kept.Made) != 0 {
+	if kept := read(t, dir).Positions.Begun; len(kept.Made) != 0 {
 		t.Errorf("left of three ticks: %v", kept.Made)
 	}
 	sc.sound(dir)
@@ -240,7 +240,7 @@ func TestTakingBackOnASmallScreen(t *testing.T) {
 // that would be lost. Of others, what was told since stays.
 func TestTakingBackRefusesWhatIsOtherwiseSince(t *testing.T) {
 	at := func(first, second plan.Length, marks shop.Marks) journal.Actual {
-		return journal.Actual{Standing: &plan.Standing{At: []plan.Length{first, second}}, Marks: marks}
+		return journal.Actual{Positions: &plan.Positions{At: []plan.Length{first, second}}, Marks: marks}
 	}
 	stuck, out := shop.Mark{Condition: plan.Stuck, Reason: "bent"}, shop.Mark{Condition: plan.Out}
 	for _, c := range []struct {
@@ -263,8 +263,8 @@ func TestTakingBackRefusesWhatIsOtherwiseSince(t *testing.T) {
 		back, wrong := (&session.Report{Was: c.was, Is: c.is}).Before(c.now)
 		if wrong != c.wrong {
 			t.Errorf("%s: it is refused with %q, want %q", c.name, wrong, c.wrong)
-		} else if wrong == "" && (!slices.Equal(back.Standing.At, c.back.Standing.At) || !maps.Equal(back.Marks, c.back.Marks)) {
-			t.Errorf("%s: taken back %v %v, want %v %v", c.name, back.Standing.At, back.Marks, c.back.Standing.At, c.back.Marks)
+		} else if wrong == "" && (!slices.Equal(back.Positions.At, c.back.Positions.At) || !maps.Equal(back.Marks, c.back.Marks)) {
+			t.Errorf("%s: taken back %v %v, want %v %v", c.name, back.Positions.At, back.Marks, c.back.Positions.At, c.back.Marks)
 		}
 	}
 }

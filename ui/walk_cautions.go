@@ -33,10 +33,10 @@ func (w *walk) cautions(d *desk, s draw.Size) []draw.Line {
 // notes are what there is to know of this walk before its first move.
 func (w *walk) notes(d *desk) []draw.Span {
 	var all []draw.Span
-	if d.Actual.Standing.Assumed {
+	if d.Actual.Positions.Assumed {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "Positions are only assumed: measure. Going on confirms that the holders are where the screen shows them; " + d.KeyFor(keys.Correct) + " corrects those that are not."})
 	}
-	if half := d.Actual.Standing.Setting; half != nil && half.Job != w.Job.ID {
+	if half := d.Actual.Positions.Begun; half != nil && half.Job != w.Job.ID {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "The beam is half set up for " + half.Job + ": this is the setup of " + w.Job.ID + " from there. Blades may have been swapped for it: check what each holder carries."})
 	}
 	if n := len(w.Made()); n > 0 {
@@ -69,9 +69,9 @@ func (w *walk) blades(d *desk) string {
 	}
 	var parts []string
 	for len(swaps) > 0 {
-		now, alike := d.Actual.Standing.Blades[swaps[0]-1], []int{}
+		now, alike := d.Actual.Positions.Blades[swaps[0]-1], []int{}
 		swaps = slices.DeleteFunc(swaps, func(n int) bool {
-			same := d.Actual.Standing.Blades[n-1] == now
+			same := d.Actual.Positions.Blades[n-1] == now
 			if same {
 				alike = append(alike, n)
 			}
@@ -96,7 +96,7 @@ func (w *walk) swap(d *desk, m *plan.Move, width int) string {
 		return ""
 	}
 	to := bladeWords(w.Job.Blade)
-	return draw.Fitting(width, "Blade: "+bladeWords(d.Actual.Standing.Blades[m.Holder-1])+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.Job.Blade.Bevel), "new blade")
+	return draw.Fitting(width, "Blade: "+bladeWords(d.Actual.Positions.Blades[m.Holder-1])+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.Job.Blade.Bevel), "new blade")
 }
 
 // notSaved is that nothing is written here, in few words; empty where it is.

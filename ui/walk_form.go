@@ -187,7 +187,7 @@ func (f *correction) letter() string {
 // number reads the holder's number.
 func (f *correction) number(d *desk) (n int, wrong string) {
 	text := f.text(fieldHolder)
-	most := len(d.Actual.Standing.At)
+	most := len(d.Actual.Positions.At)
 	n, err := strconv.Atoi(text)
 	switch {
 	case text == "":
@@ -202,7 +202,7 @@ func (f *correction) number(d *desk) (n int, wrong string) {
 func (f *correction) place(d *desk, number int) (at plan.Length, wrong string) {
 	text := f.text(fieldPlace)
 	if text == "" && f.places == nil && number > 0 {
-		return d.Actual.Standing.At[number-1], ""
+		return d.Actual.Positions.At[number-1], ""
 	}
 	if text == "" {
 		return 0, "type its position, in " + d.Shop.Unit.String() + " or with a unit: 412.5, 16-1/4, 16.25 in, 412 mm"
@@ -220,7 +220,7 @@ func (f *correction) place(d *desk, number int) (at plan.Length, wrong string) {
 
 // standing is where the holders are, as the form corrects it.
 func (f *correction) standing(d *desk) []plan.Length {
-	at := slices.Clone(d.Actual.Standing.At)
+	at := slices.Clone(d.Actual.Positions.At)
 	for n, x := range f.places {
 		at[n-1] = x
 	}
@@ -239,7 +239,7 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 	number, wrong := f.number(d)
 	if f.At == fieldHolder {
 		if wrong == "" {
-			says = fmt.Sprintf("holder %d is shown at %s", number, words.Both(d.Actual.Standing.At[number-1], u))
+			says = fmt.Sprintf("holder %d is shown at %s", number, words.Both(d.Actual.Positions.At[number-1], u))
 		}
 		return says, false, wrong
 	}
@@ -256,7 +256,7 @@ func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
 				return why + "; if so, correct the other one too", true, ""
 			}
 		}
-		way := at - d.Actual.Standing.At[number-1]
+		way := at - d.Actual.Positions.At[number-1]
 		if way == 0 {
 			return words.Both(at, u) + ", where the screen shows it", false, ""
 		}

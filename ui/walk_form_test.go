@@ -30,7 +30,7 @@ func TestFoundElsewhere(t *testing.T) {
 	sc.press("ctrl+u")
 	typed("5000")
 	sc.press("enter").tells("off the rail, which runs from -400 mm to 1950 mm")
-	at := sc.Actual.Standing.At
+	at := sc.Actual.Positions.At
 	sc.press("ctrl+u")
 	typed(plan.Millimetres.Number(at[20])) // where holder 21 stands
 	sc.tells("0 mm apart", "correct the other one too")
@@ -43,11 +43,11 @@ func TestFoundElsewhere(t *testing.T) {
 	sc.press("enter").tells("measured: holder 20 at")
 	sc.press("enter").settle().tells("position corrected: 20 at", "move 5 of")
 	sc.sound(dir)
-	if got := sc.Actual.Standing.At[19] - want; max(got, -got) > 2*plan.Inch/10000 {
+	if got := sc.Actual.Positions.At[19] - want; max(got, -got) > 2*plan.Inch/10000 {
 		t.Errorf("holder 20 is %v nm off", got)
 	}
-	if kept := read(t, dir).Standing; len(kept.Setting.Made) != 4 {
-		t.Errorf("%d ticks are kept, want 4", len(kept.Setting.Made))
+	if kept := read(t, dir).Positions; len(kept.Begun.Made) != 4 {
+		t.Errorf("%d ticks are kept, want 4", len(kept.Begun.Made))
 	}
 	all := eventsIn(t, dir)
 	if e := all[len(all)-1]; e.Kind != record.Corrected || e.Holder != 20 || e.From != at[19] {
@@ -68,8 +68,8 @@ func TestTroubleOnTheWay(t *testing.T) {
 	sc.press("a", "enter", "h", "i", "s", "s", "enter").settle().tells(fmt.Sprintf("holder %d is marked no cut", number), "move 4 of")
 	sc.sound(dir)
 	kept := read(t, dir)
-	if m := kept.Marks[number]; m != (shop.Mark{Condition: plan.NoCut, Reason: "hiss"}) || len(kept.Standing.Setting.Made) != 3 {
-		t.Errorf("kept: %+v, %v", m, kept.Standing.Setting)
+	if m := kept.Marks[number]; m != (shop.Mark{Condition: plan.NoCut, Reason: "hiss"}) || len(kept.Positions.Begun.Made) != 3 {
+		t.Errorf("kept: %+v, %v", m, kept.Positions.Begun)
 	}
 	if sc.walk().Plan.Step.Changeover.Holders[number-1].Use == plan.Cutting {
 		t.Error("a holder without air is to cut")
@@ -82,7 +82,7 @@ func TestTroubleOnTheWay(t *testing.T) {
 		sc.press(string(r))
 	}
 	sc.press("enter", "s", "enter", "enter").settle()
-	if at := read(t, dir).Standing.At[stuck.Holder-1]; at != half && sc.Journal.Fault() == "" {
+	if at := read(t, dir).Positions.At[stuck.Holder-1]; at != half && sc.Journal.Fault() == "" {
 		t.Errorf("it is kept at %s, it jammed at %s", at.MM(), half.MM())
 	}
 	if sc.walk().Refused() {

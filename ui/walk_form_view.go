@@ -68,7 +68,7 @@ func (f *correction) view(d *desk, s draw.Size) []draw.Line {
 // picture is the beam around a holder: where it is shown above, where the form has it
 // below.
 func (f *correction) picture(d *desk, number int, s draw.Size) []draw.Line {
-	at, told := d.Actual.Standing.At, f.standing(d)
+	at, told := d.Actual.Positions.At, f.standing(d)
 	m := &plan.Move{Holder: number, From: at[number-1], To: told[number-1]}
 	sc := draw.NewScale(around(d, m), s.W, d.Shop.Unit)
 	pic := draw.NewPicture(d.Theme, s.W, s.H-2)
@@ -106,7 +106,7 @@ func (f *correction) row(d *desk, i, w int) draw.Line {
 
 // neighbours are the positions of the holders around one, as they are shown.
 func neighbours(d *desk, number int) string {
-	at := d.Actual.Standing.At
+	at := d.Actual.Positions.At
 	var parts []string
 	for n := max(number-2, 1); n <= min(number+2, len(at)); n++ {
 		parts = append(parts, fmt.Sprintf("%d: %s", n, d.Shop.Unit.Number(at[n-1])))

@@ -140,9 +140,9 @@ func TestBladesAreNamedBeforeTheFirstMove(t *testing.T) {
 	if len(swaps) == 0 {
 		t.Fatal("no blade is swapped")
 	}
-	for n := range sc.Actual.Standing.At { // by hand: who is to cut, with another blade on
-		now := sc.Actual.Standing.Blades[n]
-		cuts := sc.Outcome(0).Standing.Blades[n] == job.Blade && sc.walk().Plan.Step.Changeover.Holders[n].Use == plan.Cutting
+	for n := range sc.Actual.Positions.At { // by hand: who is to cut, with another blade on
+		now := sc.Actual.Positions.Blades[n]
+		cuts := sc.Outcome(0).Positions.Blades[n] == job.Blade && sc.walk().Plan.Step.Changeover.Holders[n].Use == plan.Cutting
 		if want := cuts && now != (plan.Blade{}) && now != job.Blade; want != slices.Contains(swaps, n+1) {
 			t.Errorf("holder %d: swapped %v, want %v", n+1, !want, want)
 		}
@@ -208,9 +208,9 @@ func TestWhatAWalkSaysOfTimeAndProgress(t *testing.T) {
 // Where it isn't known what the beam last ran, a walk tells only where it leads.
 func TestWalkFromAnUnknownJob(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
-	stands := *sc.Actual.Standing
+	stands := *sc.Actual.Positions
 	stands.Job = ""
-	sc.Actual.Standing = &stands
+	sc.Actual.Positions = &stands
 	sc.press("w").tells(" setup  to D-101 ")
 	sc.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 	if sc.fits(); strings.Contains(sc.View(), "as it stands") {

@@ -149,7 +149,7 @@ func (w *walk) fraction(d *desk, at plan.Length) string {
 
 // waits tells which holder is in the way of a move.
 func (w *walk) waits(d *desk, m *plan.Move) string {
-	if n := changeover.Blocks(d.Forecast.Beam, d.Actual.Standing.At, *m); n != 0 {
+	if n := changeover.Blocks(d.Forecast.Beam, d.Actual.Positions.At, *m); n != 0 {
 		return fmt.Sprintf("! waits for holder %d, which is in its way", n)
 	}
 	return ""
@@ -158,7 +158,7 @@ func (w *walk) waits(d *desk, m *plan.Move) string {
 // frees tells which holders wait for a move.
 func (w *walk) frees(d *desk, m *plan.Move) string {
 	for _, n := range w.Ahead() {
-		if changeover.Blocks(d.Forecast.Beam, d.Actual.Standing.At, n) == m.Holder {
+		if changeover.Blocks(d.Forecast.Beam, d.Actual.Positions.At, n) == m.Holder {
 			return fmt.Sprintf("Path clear. Holder %d moves after this one.", n.Holder)
 		}
 	}
@@ -193,7 +193,7 @@ func (w *walk) then(d *desk, width, n int) (out []draw.Line) {
 // where they are to stand below.
 func (w *walk) picture(d *desk, m *plan.Move, s draw.Size) []draw.Line {
 	c := w.Plan.Step.Changeover
-	c.From = d.Actual.Standing.At
+	c.From = d.Actual.Positions.At
 	sc := draw.NewScale(around(d, m), s.W, d.Shop.Unit)
 	pic := draw.NewPicture(d.Theme, s.W, max(s.H-3, 0))
 	fine := sc
@@ -223,7 +223,7 @@ func around(d *desk, m *plan.Move) plan.Span {
 // named names the moved holder where it stands, then its neighbours as there is room.
 func named(d *desk, m *plan.Move, s draw.Scale) draw.Line {
 	l := newLabels(s.Width)
-	at := d.Actual.Standing.At
+	at := d.Actual.Positions.At
 	l.put(s.Column(at[m.Holder-1]), draw.Picked, d.Aim+fmt.Sprint(m.Holder))
 	for far := 1; far < len(at); far++ {
 		for _, n := range []int{m.Holder - far, m.Holder + far} {

@@ -88,14 +88,14 @@ func (s *screen) sound(dir string) {
 	s.t.Helper()
 	w := s.walk()
 	kept := read(s.t, dir)
-	if diff := cmp.Diff(s.Actual.Standing.At, kept.Standing.At); diff != "" {
+	if diff := cmp.Diff(s.Actual.Positions.At, kept.Positions.At); diff != "" {
 		s.t.Fatalf("the file has other places (-screen +file):\n%s", diff)
 	}
 	if w.Plan == nil || w.Refused() {
 		s.t.Fatal("there is no plan")
 	}
 	c := w.Plan.Step.Changeover
-	c.From, c.Moves, c.Repositions, c.Travel = s.Actual.Standing.At, w.Ahead(), 0, 0
+	c.From, c.Moves, c.Repositions, c.Travel = s.Actual.Positions.At, w.Ahead(), 0, 0
 	for i := range c.Moves {
 		c.Moves[i].Why = plan.Why{}
 	}
@@ -131,7 +131,7 @@ func eventsIn(t testing.TB, dir string) (out []record.Event) {
 func TestWalkFromEndToEnd(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	moves := slices.Clone(sc.desk.moves())
-	target := sc.Outcome(0).Standing.At
+	target := sc.Outcome(0).Positions.At
 	sc.press("w").tells("Before the first move", "Site rules", "Dump stored air", "Enter read, go on")
 	sc.press("w", "u", "r", "c").settle() // none of these goes on
 	if len(sc.walk().Made()) > 0 || sc.walk().Warned {
@@ -140,10 +140,10 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	sc.press("enter").tells("move 1 of 58", "to the OPERATOR SIDE")
 	for n := range 5 {
 		sc.ticks(1).sound(dir)
-		kept := read(t, dir).Standing
+		kept := read(t, dir).Positions
 		want := plan.Made{Holder: moves[n].Holder, From: moves[n].From}
-		if kept.Job != "D-098" || kept.Setting.Job != "D-101" || len(kept.Setting.Made) != n+1 || kept.Setting.Made[n] != want {
-			t.Fatalf("after tick %d the file has %+v of job %s", n+1, kept.Setting, kept.Job)
+		if kept.Job != "D-098" || kept.Begun.Job != "D-101" || len(kept.Begun.Made) != n+1 || kept.Begun.Made[n] != want {
+			t.Fatalf("after tick %d the file has %+v of job %s", n+1, kept.Begun, kept.Job)
 		}
 	}
 	sc.tells(fmt.Sprintf("%d made: it stands at %s mm", moves[4].Holder, plan.Millimetres.Number(moves[4].To)), "move 6 of 58")
@@ -161,13 +161,13 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	sc.ticks(54).tells("all 58 moves made", "60 cutting, 0 resting, 28 parked", "15-74", "cut 1-60")
 	sc.sound(dir)
 	sc.ticks(3) // nothing more to tick, and Enter doesn't end it
-	if diff := cmp.Diff(target, sc.Actual.Standing.At); diff != "" {
+	if diff := cmp.Diff(target, sc.Actual.Positions.At); diff != "" {
 		t.Errorf("the restarted walk leads elsewhere (-begun +ended):\n%s", diff)
 	}
 	sc.press("r").settle().tells("D-101 is set up and runs")
 	kept := read(t, dir)
-	if kept.Standing.Job != "D-101" || kept.Standing.Setting != nil || kept.Day.Jobs[0].State != plan.Running {
-		t.Errorf("kept: job %s, setting %v, state %d", kept.Standing.Job, kept.Standing.Setting, kept.Day.Jobs[0].State)
+	if kept.Positions.Job != "D-101" || kept.Positions.Begun != nil || kept.Day.Jobs[0].State != plan.Running {
+		t.Errorf("kept: job %s, setting %v, state %d", kept.Positions.Job, kept.Positions.Begun, kept.Day.Jobs[0].State)
 	}
 	if text, _ := os.ReadFile(filepath.Join(dir, "day.toml")); !strings.Contains(string(text), "# Inch goods: the widths are those of the customer's drawing.") {
 		t.Error("the comments of day.toml are gone")
@@ -184,7 +184,7 @@ func TestWalkFromEndToEnd(t *testing.T) {
 	if moved != 59 || unmoved != 1 {
 		t.Errorf("the record has %d moves made and %d taken back, want 59 and 1", moved, unmoved)
 	}
-	if at := kept.Standing.Recorded; at.Hour() != 6 || at.Minute() < 30 || at.Nanosecond() != 0 || !sc.Forecast.Start.Clock.Equal(at) {
+	if at := kept.Positions.Recorded; at.Hour() != 6 || at.Minute() < 30 || at.Nanosecond() != 0 || !sc.Forecast.Start.Clock.Equal(at) {
 		t.Errorf("recorded %v by a clock that shows half past six; the day goes on at %v", at, sc.Forecast.Start.Clock)
 	}
 	if o := sc.Outcome(0); o == nil || o.Step.Changeover.Repositions != 0 || o.Step.Setup.Total() != 0 {
@@ -201,14 +201,14 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	sc.press("w").tells("D-101 → D-102", "D-101 is running: the first confirmed move records that it has ended")
 	n := sc.Outcome(1).Step.Changeover.Repositions
 	sc.press("enter").ticks(1).tells("D-101 was to run until", "y it has")
-	if s := read(t, dir).Standing; s.Setting != nil || sc.Journal.Busy() {
+	if s := read(t, dir).Positions; s.Begun != nil || sc.Journal.Busy() {
 		t.Error("the tick is told before it is known what became of D-101")
 	}
 	sc.press("y").settle().sound(dir)
 	sc.tells("D-101 is done")
 	kept := read(t, dir)
-	if kept.Day.Jobs[0].State != plan.Done || kept.Standing.Setting.Job != "D-102" || kept.Standing.Job != "D-101" {
-		t.Errorf("D-101 is %d, set up is %v", kept.Day.Jobs[0].State, kept.Standing.Setting)
+	if kept.Day.Jobs[0].State != plan.Done || kept.Positions.Begun.Job != "D-102" || kept.Positions.Job != "D-101" {
+		t.Errorf("D-101 is %d, set up is %v", kept.Day.Jobs[0].State, kept.Positions.Begun)
 	}
 	if len(sc.Jobs()) != turns-1 || sc.Forecast.Present.Totals.Repositions != totals.Repositions || len(sc.Forecast.Present.Known) != turns-1 {
 		t.Errorf("%d of %d jobs known with %d moves; before it was %d with %d", len(sc.Forecast.Present.Known), len(sc.Jobs()), sc.Forecast.Present.Totals.Repositions, turns, totals.Repositions)
@@ -223,8 +223,8 @@ func TestWalkAfterARunningJob(t *testing.T) {
 		sc.ticks(1)
 	}
 	sc.press("r").settle()
-	if kept := read(t, dir); kept.Standing.Job != "D-102" || kept.Day.Jobs[0].State != plan.Done || kept.Day.Jobs[1].State != plan.Running {
-		t.Errorf("kept: job %s, states %d %d", kept.Standing.Job, kept.Day.Jobs[0].State, kept.Day.Jobs[1].State)
+	if kept := read(t, dir); kept.Positions.Job != "D-102" || kept.Day.Jobs[0].State != plan.Done || kept.Day.Jobs[1].State != plan.Running {
+		t.Errorf("kept: job %s, states %d %d", kept.Positions.Job, kept.Day.Jobs[0].State, kept.Day.Jobs[1].State)
 	}
 }
 
@@ -234,7 +234,7 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	before := file(t, dir, "positions.toml")
-	at := sc.Actual.Standing.At
+	at := sc.Actual.Positions.At
 	sc.press("w", "enter", "f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("D-101 was to run until")
 	sc.press("c", "enter", "esc").tells("nothing is told: D-101 runs", "measured: holder 20 at")
 	if file(t, dir, "positions.toml") != before || sc.Jobs()[0].State != plan.Running {
@@ -243,8 +243,8 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 	sc.press("enter").tells("Has it ended?")
 	sc.press("z").settle().tells("position corrected: 20 at", "D-101 is set aside")
 	sc.ticks(1).tells("made: it stands") // not asked again
-	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.OnHold || kept.Standing.Setting.Job != "D-102" {
-		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Standing.Setting)
+	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.OnHold || kept.Positions.Begun.Job != "D-102" {
+		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Positions.Begun)
 	}
 
 	sc, dir = atWork(t, 80, 24)
@@ -297,8 +297,8 @@ func TestWalkFromAnAssumedStanding(t *testing.T) {
 		t.Error("what is assumed is written as if it was measured")
 	}
 	sc.press("enter").ticks(1).sound(dir)
-	if kept := read(t, dir).Standing; kept.Assumed || len(kept.Setting.Made) != 1 {
-		t.Errorf("kept: assumed %v, %v", kept.Assumed, kept.Setting)
+	if kept := read(t, dir).Positions; kept.Assumed || len(kept.Begun.Made) != 1 {
+		t.Errorf("kept: assumed %v, %v", kept.Assumed, kept.Begun)
 	}
 	if notes := strings.Join(sc.notes(), "\n"); strings.Contains(notes, "missing") || !strings.Contains(notes, "set up for D-101: moves made so far: 1") {
 		t.Errorf("the notes are of what was read, not of what stands: %q", notes)
@@ -341,7 +341,7 @@ func TestTickIsSavedBeforeItIsTold(t *testing.T) {
 	sc.Journal.Now = func() time.Time { return now }
 	sc.walk().Ticked = now.Add(-session.LeastPause / 2) // the key is held down
 	sc.ticks(5).tells("that was quick", "move 2 of 58")
-	if n := len(read(t, dir).Standing.Setting.Made); n != 1 {
+	if n := len(read(t, dir).Positions.Begun.Made); n != 1 {
 		t.Errorf("%d ticks are saved, want 1", n)
 	}
 }
@@ -371,7 +371,7 @@ func TestSavingFails(t *testing.T) {
 		}
 		os.Chmod(file, 0o644)
 		sc.press("s").settle()
-		if sc.Journal.Fault() != "" || len(read(t, dir).Standing.Setting.Made) != 2 || len(eventsIn(t, dir)) != 2 {
+		if sc.Journal.Fault() != "" || len(read(t, dir).Positions.Begun.Made) != 2 || len(eventsIn(t, dir)) != 2 {
 			t.Errorf("saved again: %q, %d events", sc.Journal.Fault(), len(eventsIn(t, dir)))
 		}
 		if sc.press("q"); !sc.ended {
@@ -409,7 +409,7 @@ func TestLookingAhead(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter")
 	ahead := sc.walk().Ahead()
-	blocked := slices.IndexFunc(ahead, func(m plan.Move) bool { return changeover.Blocks(sc.Forecast.Beam, sc.Actual.Standing.At, m) != 0 })
+	blocked := slices.IndexFunc(ahead, func(m plan.Move) bool { return changeover.Blocks(sc.Forecast.Beam, sc.Actual.Positions.At, m) != 0 })
 	for range blocked {
 		sc.press("right")
 	}

@@ -16,7 +16,7 @@ import (
 // chain: its index, and the holder that waits for it; the walk looks at it.
 func (s *screen) chained() (m plan.Move, waits int) {
 	s.t.Helper()
-	w, at := s.walk(), s.Actual.Standing.At
+	w, at := s.walk(), s.Actual.Positions.At
 	for i, m := range w.Ahead() {
 		for _, other := range w.Ahead() {
 			if changeover.Blocks(s.Forecast.Beam, at, other) == m.Holder && changeover.Blocks(s.Forecast.Beam, at, m) == 0 {
@@ -58,8 +58,8 @@ func TestJamInAChain(t *testing.T) {
 	}
 	sc.sound(dir)
 	kept := read(t, dir)
-	if at := kept.Standing.At[m.Holder-1]; at != (m.From+m.To)/2 || kept.Marks[m.Holder].Reason != "seized" || len(kept.Standing.Setting.Made) != 4 {
-		t.Errorf("kept: at %s, %+v, %d ticks", at.MM(), kept.Marks[m.Holder], len(kept.Standing.Setting.Made))
+	if at := kept.Positions.At[m.Holder-1]; at != (m.From+m.To)/2 || kept.Marks[m.Holder].Reason != "seized" || len(kept.Positions.Begun.Made) != 4 {
+		t.Errorf("kept: at %s, %+v, %d ticks", at.MM(), kept.Marks[m.Holder], len(kept.Positions.Begun.Made))
 	}
 	for _, a := range sc.walk().Ahead() {
 		if a.Holder == m.Holder {
@@ -90,7 +90,7 @@ func (s *screen) refusing(m plan.Move) (plan.Length, bool) {
 	}
 	for part := plan.Length(1); part < 40; part++ {
 		at := m.From + part*(m.To-m.From)/40
-		stands := *s.Actual.Standing
+		stands := *s.Actual.Positions
 		stands.At = slices.Clone(stands.At)
 		stands.At[m.Holder-1] = at
 		if len(changeover.Misplaced(&b, stands.At)) > 0 {
@@ -114,7 +114,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 		first, _ := sc.chained()
 		sc.jammed((first.From + first.To) / 2)
 		for i, m := range sc.walk().Ahead() {
-			if at, found := sc.refusing(m); found && changeover.Blocks(sc.Forecast.Beam, sc.Actual.Standing.At, m) == 0 {
+			if at, found := sc.refusing(m); found && changeover.Blocks(sc.Forecast.Beam, sc.Actual.Positions.At, m) == 0 {
 				sc.press("home")
 				for range i {
 					sc.press("right")
@@ -127,15 +127,15 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 		return nil, "", plan.Move{}
 	}
 	sc, dir, m := begin()
-	at := read(t, dir).Standing.At[m.Holder-1]
+	at := read(t, dir).Positions.At[m.Holder-1]
 	for _, text := range []string{"D-101 can't be set up from the current positions", fmt.Sprintf("holder %d (stuck at", m.Holder), " mm", "u undoes the last entry", "sets a holder's condition",
 		"corrects a position", "D-101 can be put on hold", "All confirmed moves are kept"} {
 		if !sc.whole(text) {
 			t.Errorf("no %q in\n%s", text, sc.View())
 		}
 	}
-	if kept := read(t, dir); len(kept.Standing.Setting.Made) != 4 || kept.Marks[m.Holder].Condition != plan.Stuck {
-		t.Errorf("kept: %+v, %+v", kept.Standing.Setting, kept.Marks)
+	if kept := read(t, dir); len(kept.Positions.Begun.Made) != 4 || kept.Marks[m.Holder].Condition != plan.Stuck {
+		t.Errorf("kept: %+v, %+v", kept.Positions.Begun, kept.Marks)
 	}
 	sc.press("enter").tells("can't be set up")
 	sc.press("r").tells("there is no plan to finish")
@@ -168,7 +168,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 
 	sc.jammed(at)
 	sc.press("c").enters(fmt.Sprint(m.Holder), "", "g", "") // it is mended
-	if sc.walk().Refused() || len(read(t, dir).Standing.Setting.Made) != 4 {
+	if sc.walk().Refused() || len(read(t, dir).Positions.Begun.Made) != 4 {
 		t.Errorf("mended, it is refused still, or ticks are lost:\n%s", sc.View())
 	}
 	sc.sound(dir)
@@ -181,11 +181,11 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 		t.Fatalf("the walk is to %s:\n%s", next, sc.View())
 	}
 	sc.ticks(1).sound(dir)
-	if s := read(t, dir).Standing.Setting; s.Job != next || len(s.Made) != 1 {
+	if s := read(t, dir).Positions.Begun; s.Job != next || len(s.Made) != 1 {
 		t.Errorf("kept: %+v, the walk is to %s", s, next)
 	}
 	sc.press("u").settle()
-	if s := read(t, dir).Standing.Setting; s.Job != "D-101" || len(s.Made) != 4 {
+	if s := read(t, dir).Positions.Begun; s.Job != "D-101" || len(s.Made) != 4 {
 		t.Errorf("taken back: %+v", s)
 	}
 }
@@ -236,9 +236,9 @@ func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 	left := len(sc.walk().Ahead())
 	number, at := 0, plan.Length(0)
 	for i, h := range sc.walk().Plan.Step.Changeover.Holders {
-		places := slices.Clone(sc.Actual.Standing.At)
+		places := slices.Clone(sc.Actual.Positions.At)
 		places[i] -= plan.Millimetre / 2
-		if h.Use == plan.Parked && h.At == sc.Actual.Standing.At[i] && len(changeover.Misplaced(sc.Forecast.Beam, places)) == 0 {
+		if h.Use == plan.Parked && h.At == sc.Actual.Positions.At[i] && len(changeover.Misplaced(sc.Forecast.Beam, places)) == 0 {
 			number, at = i+1, places[i]
 			break
 		}
@@ -246,7 +246,7 @@ func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 	sc.press("f").enters(fmt.Sprint(number), plan.Millimetres.Number(at), "")
 	sc.tells(fmt.Sprintf("planned again: %d moves left, %d before", left, left))
 	sc.sound(dir)
-	if s := read(t, dir).Standing.Setting; !s.Found {
+	if s := read(t, dir).Positions.Begun; !s.Found {
 		t.Error("the file doesn't have that a holder was found elsewhere")
 	}
 	sc.Journal.Close()
@@ -257,7 +257,7 @@ func TestAnIdleHolderFoundElsewhereMayStay(t *testing.T) {
 		t.Errorf("after a restart %d moves are left, want %d", n, left)
 	}
 	sc.ticks(left).sound(dir)
-	if sc.Actual.Standing.At[number-1] != at {
+	if sc.Actual.Positions.At[number-1] != at {
 		t.Errorf("holder %d was moved", number)
 	}
 }

@@ -28,16 +28,16 @@ func TestOperatorAtTheScreen(t *testing.T) {
 		x.press("Enter")
 		x.until(next, "made: it stands at")
 	}
-	stands := x.kept().Standing
-	if len(stands.Setting.Made) != 3 {
-		t.Errorf("three moves are told, %d are in the file", len(stands.Setting.Made))
+	stands := x.kept().Positions
+	if len(stands.Begun.Made) != 3 {
+		t.Errorf("three moves are told, %d are in the file", len(stands.Begun.Made))
 	}
 	syscall.Kill(x.pid(), syscall.SIGKILL)
 	x.until("Killed")
 	x.run("send-keys", "-l", "stty $(cat "+x.file("before")+"); tput rmcup; tput cnorm; clear; echo me''nded")
 	x.press("C-j") // the dead one left the terminal raw
 	x.until("mended\nready$")
-	if again := x.kept().Standing; !slices.Equal(again.At, stands.At) {
+	if again := x.kept().Positions; !slices.Equal(again.At, stands.At) {
 		t.Error("killing it changed what stands")
 	}
 
@@ -62,7 +62,7 @@ func TestOperatorAtTheScreen(t *testing.T) {
 	x.until("move 4 of")
 	syscall.Kill(x.pid(), syscall.SIGHUP)
 	x.restored("0")
-	if made := x.kept().Standing.Setting.Made; len(made) != 3 {
+	if made := x.kept().Positions.Begun.Made; len(made) != 3 {
 		t.Errorf("%d moves are kept, want 3", len(made))
 	}
 }

@@ -193,7 +193,7 @@ func (w *walk) texts(d *desk, width int, all ...draw.Span) (out []draw.Line) {
 // head tells which changeover, which move of how many, and how long the rest takes.
 func (w *walk) head(d *desk, width int) draw.Line {
 	made, ahead := len(w.Made()), len(w.Ahead())
-	from := d.Actual.Standing.Job
+	from := d.Actual.Positions.Job
 	if j := w.Running(); j != nil {
 		from = j.ID
 	}

@@ -64,12 +64,12 @@ func TestRandomKeysOnAWalk(t *testing.T) {
 			sc.send(tea.WindowSizeMsg{Width: 1 + r.IntN(210), Height: 1 + r.IntN(65)})
 		}
 		sc.fits()
-		if faults := changeover.Misplaced(sc.Forecast.Beam, sc.Actual.Standing.At); len(faults) > 0 {
+		if faults := changeover.Misplaced(sc.Forecast.Beam, sc.Actual.Positions.At); len(faults) > 0 {
 			t.Fatalf("seed %d, keys %q: %s", seed, typed, faults[0].Why(plan.Millimetres))
 		}
 	}
 	sc.settle()
-	if diff := cmp.Diff(sc.Actual.Standing.At, read(t, dir).Standing.At); diff != "" {
+	if diff := cmp.Diff(sc.Actual.Positions.At, read(t, dir).Positions.At); diff != "" {
 		t.Errorf("seed %d: the file has other places (-screen +file):\n%s", seed, diff)
 	}
 }

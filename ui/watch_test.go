@@ -29,7 +29,7 @@ func TestSecondScreenFollows(t *testing.T) {
 	}
 	first.press("w", "enter").ticks(2)
 	sc.glance().tells("positions.toml changed meanwhile: read again")
-	if got, want := sc.Actual.Standing.At[first.Actual.Standing.Setting.Made[0].Holder-1], first.Actual.Standing.At[first.Actual.Standing.Setting.Made[0].Holder-1]; got != want {
+	if got, want := sc.Actual.Positions.At[first.Actual.Positions.Begun.Made[0].Holder-1], first.Actual.Positions.At[first.Actual.Positions.Begun.Made[0].Holder-1]; got != want {
 		t.Errorf("the first moved holder stands at %s, want %s", got.MM(), want.MM())
 	}
 	sc.press("w").settle().tells("2 moves already made")
@@ -54,7 +54,7 @@ func TestOutdatedIsSaid(t *testing.T) {
 	order := ids(sc.Jobs())
 	first.press("w", "enter").ticks(1)
 	sc.glance().press("k").tells("positions.toml has changed since", "reads it again")
-	if len(sc.Actual.Standing.At) == 0 || sc.Actual.Standing.Setting != nil {
+	if len(sc.Actual.Positions.At) == 0 || sc.Actual.Positions.Begun != nil {
 		t.Error("it is read though a job was moved")
 	}
 	for _, s := range [][2]int{{20, 5}, {40, 12}} {
@@ -66,8 +66,8 @@ func TestOutdatedIsSaid(t *testing.T) {
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	sc.press("R").settle().tells("positions.toml changed meanwhile: what stands is read again")
-	if strings.Join(ids(sc.Jobs()), " ") != strings.Join(order, " ") || sc.Actual.Standing.Setting == nil {
-		t.Errorf("read again: %v, %v", ids(sc.Jobs()), sc.Actual.Standing.Setting)
+	if strings.Join(ids(sc.Jobs()), " ") != strings.Join(order, " ") || sc.Actual.Positions.Begun == nil {
+		t.Errorf("read again: %v, %v", ids(sc.Jobs()), sc.Actual.Positions.Begun)
 	}
 	if sc.press("k"); strings.Contains(sc.View(), "has changed") {
 		t.Error("it is still said to be outdated")
@@ -136,7 +136,7 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 	first.press("w", "enter").ticks(1)
 	first.Journal.Close()
 	move := sc.walk().Made()[2]
-	at := sc.Actual.Standing.At[move.Holder-1]
+	at := sc.Actual.Positions.At[move.Holder-1]
 	sc.press("s").settle()
 	u := sc.Shop.Unit
 	if want := "tell it again: holder " + strconv.Itoa(move.Holder) + " from " + u.Show(move.From) + " to " + u.Show(at); !strings.HasSuffix(sc.Notice.Text, want) {
@@ -168,8 +168,8 @@ func TestWalkAsksForALookAtBlades(t *testing.T) {
 		t.Errorf("blades that are known are to be looked at:\n%s", s.View())
 	}
 	s.press("esc")
-	stands := *s.Actual.Standing
-	stands.Blades, stands.Setting = nil, &plan.Setting{Job: "D-109"}
-	s.Actual.Standing = &stands
+	stands := *s.Actual.Positions
+	stands.Blades, stands.Begun = nil, &plan.Begun{Job: "D-109"}
+	s.Actual.Positions = &stands
 	s.press("w").settle().tells("Blades not known and assumed right: check those of holders ", "half set up for D-109", "Blades may have been swapped for it")
 }

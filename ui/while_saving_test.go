@@ -134,7 +134,7 @@ func TestWalkStaysWhileATickIsSaved(t *testing.T) {
 	sc.gets(held).sound(dir)
 	made := sc.walk().Made()
 	sc.press("esc").settle()
-	if len(made) != 1 || sc.Forecast.Start.Standing != sc.Actual.Standing {
+	if len(made) != 1 || sc.Forecast.Start.Positions != sc.Actual.Positions {
 		t.Fatalf("%d moves made; the day doesn't begin with what stands", len(made))
 	}
 	if slices.ContainsFunc(sc.desk.moves(), func(m plan.Move) bool { return m.Holder == made[0].Holder }) {
@@ -211,8 +211,8 @@ func TestNothingIsToldWhileFilesAreReadAgain(t *testing.T) {
 	sc.press("enter")
 	held = append(held, sc.holdsSaves()...)
 	sc.gets(held).says("materials.toml changed meanwhile: read again")
-	if kept := read(t, dir).Standing; kept.Setting != nil || sc.Actual.Standing.Setting != nil || sc.Journal.Busy() {
-		t.Errorf("in the file %v, here %v, saving %v", kept.Setting, sc.Actual.Standing.Setting, sc.Journal.Busy())
+	if kept := read(t, dir).Positions; kept.Begun != nil || sc.Actual.Positions.Begun != nil || sc.Journal.Busy() {
+		t.Errorf("in the file %v, here %v, saving %v", kept.Begun, sc.Actual.Positions.Begun, sc.Journal.Busy())
 	}
 	sc.ticks(1).sound(dir)
 }

@@ -52,7 +52,7 @@ func (o *Outlook) swap(i int) int64 {
 
 // Carry sets what it costs each holder to cut a job with the blade it carries:
 // little, so that it only decides between plans with equal repositions.
-func (o *Outlook) Carry(now *plan.Standing, j *plan.Job) {
+func (o *Outlook) Carry(now *plan.Positions, j *plan.Job) {
 	o.Swaps = o.Swaps[:0]
 	if !j.Blade.Known() {
 		return

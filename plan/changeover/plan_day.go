@@ -7,22 +7,22 @@ import (
 
 // Next plans one job from what stands now, its setup beginning at the clock. It
 // returns the turn and what stands while the job runs: now itself where it is refused.
-func (p *Planner) Next(now *plan.Standing, clock time.Time, j *plan.Job) (plan.Turn, *plan.Standing) {
+func (p *Planner) Next(now *plan.Positions, clock time.Time, j *plan.Job) (plan.Turn, *plan.Positions) {
 	return p.next(now, clock, j, p.Best)
 }
 
 // NextCentred plans like Next, but at the allowed shift nearest to centred: what a
 // shop does that leaves the shift alone. A job that runs or that the beam is being set
 // up for stays as it was begun (see Resume).
-func (p *Planner) NextCentred(now *plan.Standing, clock time.Time, j *plan.Job) (plan.Turn, *plan.Standing) {
-	if j.State == plan.Running || now.Setting != nil && now.Setting.Job == j.ID {
+func (p *Planner) NextCentred(now *plan.Positions, clock time.Time, j *plan.Job) (plan.Turn, *plan.Positions) {
+	if j.State == plan.Running || now.Begun != nil && now.Begun.Job == j.ID {
 		return p.Resume(now, clock, j)
 	}
 	return p.next(now, clock, j, p.Nearest)
 }
 
-func (p *Planner) next(now *plan.Standing, clock time.Time, j *plan.Job,
-	changeover func([]plan.Length, *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault)) (plan.Turn, *plan.Standing) {
+func (p *Planner) next(now *plan.Positions, clock time.Time, j *plan.Job,
+	changeover func([]plan.Length, *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault)) (plan.Turn, *plan.Positions) {
 	l, c, faults := changeover(now.At, j)
 	if len(faults) > 0 {
 		return plan.Turn{Job: j, Faults: faults}, now

@@ -22,10 +22,10 @@ import (
 // the rest is what was left of it: a plan from here that was better in any of
 // Next's aims would have been better from the beginning too, each holder moving
 // once.
-func (p *Planner) Resume(now *plan.Standing, clock time.Time, j *plan.Job) (plan.Turn, *plan.Standing) {
+func (p *Planner) Resume(now *plan.Positions, clock time.Time, j *plan.Job) (plan.Turn, *plan.Positions) {
 	return p.next(now, clock, j, func(at []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
 		l, c, faults := p.chosen(at, j)
-		if s := now.Setting; s != nil && s.Job == j.ID {
+		if s := now.Begun; s != nil && s.Job == j.ID {
 			kept := p.Beam.Lay(j, slices.Clone(s.Slits), s.Shift)
 			asBegun, reached := p.goOn(at, j, kept, s.To)
 			if reached && !s.Found {

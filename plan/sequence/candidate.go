@@ -9,10 +9,10 @@ import (
 // candidate is a day in the making: an order of jobs, a layout for each, and what
 // stands before each turn.
 type candidate struct {
-	order     []int           // job of each turn
-	choices   []choice        // by job
-	positions []plan.Standing // positions[i] are those before turn i
-	sums      []plan.Score    // sums[i] is of the turns before i
+	order     []int            // job of each turn
+	choices   []choice         // by job
+	positions []plan.Positions // positions[i] are those before turn i
+	sums      []plan.Score     // sums[i] is of the turns before i
 	clocks    []time.Time
 	guess     int64 // its estimate
 }
@@ -26,11 +26,11 @@ type choice struct {
 }
 
 // newCandidate is the candidate of n jobs that begins with the positions.
-func newCandidate(start *plan.Standing, clock time.Time, choices []choice) *candidate {
+func newCandidate(start *plan.Positions, clock time.Time, choices []choice) *candidate {
 	n := len(choices)
 	t := &candidate{
 		choices:   choices,
-		positions: make([]plan.Standing, n+1),
+		positions: make([]plan.Positions, n+1),
 		sums:      make([]plan.Score, n+1),
 		clocks:    make([]time.Time, n+1),
 	}

@@ -36,7 +36,7 @@ func TestIdleMovesOfATurnAreDropped(t *testing.T) {
 		}
 		jobs := []*plan.Job{{ID: "A", Web: 80 * plan.Millimetre}, {ID: "B", Web: 80 * plan.Millimetre}}
 		e := &evaluator{instance: &instance{beam: beam, jobs: jobs, pinned: make([]bool, 2), laid: make([]bool, 2)}, p: p}
-		day := newCandidate(&plan.Standing{At: c.before}, time.Time{}, []choice{{cuts: c.cuts}, {}})
+		day := newCandidate(&plan.Positions{At: c.before}, time.Time{}, []choice{{cuts: c.cuts}, {}})
 		day.positions[1].At, day.positions[2].At = slices.Clone(c.at), c.after
 		spared := e.dropIdleMoves(day, 0)
 		if got := day.positions[1].At; !slices.Equal(got, c.want) || spared == slices.Equal(c.at, c.want) {

@@ -122,7 +122,7 @@ func (e *evaluator) lookAhead(t *candidate, how look, turn int) {
 
 // place sets the step's changeover and setup time from the positions of now, in e.change's
 // memory.
-func (e *evaluator) place(step *plan.Step, how look, now *plan.Standing) (ok bool) {
+func (e *evaluator) place(step *plan.Step, how look, now *plan.Positions) (ok bool) {
 	q := e.p.Places.Solve(&e.p.Now, &e.p.Keep, &e.ahead)
 	if q < 0 {
 		return false
@@ -138,7 +138,7 @@ func (e *evaluator) place(step *plan.Step, how look, now *plan.Standing) (ok boo
 
 // trade lets holders move that needn't, where moving one takes less time than
 // swapping its blade, and keeps that if the setup is shorter.
-func (e *evaluator) trade(step *plan.Step, how look, now *plan.Standing) {
+func (e *evaluator) trade(step *plan.Step, how look, now *plan.Positions) {
 	kept := e.change
 	e.change = plan.Changeover{}                      // place is to leave what is kept alone
 	worth := max(int64(e.beam.Setup.Blade/e.move), 1) // of a swap, in moves

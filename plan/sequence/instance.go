@@ -11,7 +11,7 @@ import (
 // changes. They share one, side by side.
 type instance struct {
 	beam   *plan.Beam
-	start  *plan.Standing
+	start  *plan.Positions
 	clock  time.Time     // when the first setup begins
 	listed *plan.DayPlan // the sequence given
 	steps  []*plan.Step  // of that
@@ -35,7 +35,7 @@ type instance struct {
 	first  []time.Duration   // by job: the same when it comes first
 }
 
-func newInstance(b *plan.Beam, start *plan.Standing, clock time.Time, listed *plan.DayPlan, aim plan.Aim) *instance {
+func newInstance(b *plan.Beam, start *plan.Positions, clock time.Time, listed *plan.DayPlan, aim plan.Aim) *instance {
 	in := &instance{beam: b, start: start, clock: clock, listed: listed, steps: listed.Steps(), jobs: listed.Jobs(), aim: aim, move: b.Drive.Typical()}
 	var begun *plan.Job
 	if len(in.jobs) > 0 && in.setting(in.jobs[0]) && in.jobs[0].Fixed == 0 {
@@ -60,7 +60,7 @@ func newInstance(b *plan.Beam, start *plan.Standing, clock time.Time, listed *pl
 
 // setting reports whether the beam is being set up for a job.
 func (in *instance) setting(j *plan.Job) bool {
-	return in.start.Setting != nil && in.start.Setting.Job == j.ID
+	return in.start.Begun != nil && in.start.Begun.Job == j.ID
 }
 
 // comparePairs works out what is known of each two jobs beforehand.
@@ -106,8 +106,8 @@ func meeting(a, b *floor.Needs) int {
 }
 
 // left is what a job leaves behind for the next, besides places and blades.
-func jobLeft(j *plan.Job) plan.Standing {
-	return plan.Standing{Job: j.ID, Material: j.Material, Web: j.Web, SetBar: j.SetBar, SiliconeFree: j.SiliconeFree}
+func jobLeft(j *plan.Job) plan.Positions {
+	return plan.Positions{Job: j.ID, Material: j.Material, Web: j.Web, SetBar: j.SetBar, SiliconeFree: j.SiliconeFree}
 }
 
 // fixed is the instance with its sequence kept, whatever rule it breaks, and layouts that

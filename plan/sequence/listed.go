@@ -10,7 +10,7 @@ import (
 // PlanDay plans the day's jobs in the order of the file, each changeover on its
 // own; Settle improves on that. Jobs done or set aside are left out; jobs that the beam can't run are
 // refused and the rest planned. It fails only when the beam can't plan at all.
-func PlanDay(b *plan.Beam, start *plan.Standing, d *plan.Day) (*plan.DayPlan, error) {
+func PlanDay(b *plan.Beam, start *plan.Positions, d *plan.Day) (*plan.DayPlan, error) {
 	day, err := planDay(b, start, d)
 	if err == nil {
 		day.Floor = floor.OfOrder(b, start.At, day.Jobs())
@@ -19,7 +19,7 @@ func PlanDay(b *plan.Beam, start *plan.Standing, d *plan.Day) (*plan.DayPlan, er
 }
 
 // planDay is PlanDay without a floor.
-func planDay(b *plan.Beam, start *plan.Standing, d *plan.Day) (*plan.DayPlan, error) {
+func planDay(b *plan.Beam, start *plan.Positions, d *plan.Day) (*plan.DayPlan, error) {
 	p, err := changeover.NewPlanner(b)
 	if err != nil {
 		return nil, err
@@ -32,8 +32,8 @@ func planDay(b *plan.Beam, start *plan.Standing, d *plan.Day) (*plan.DayPlan, er
 }
 
 // run plans the day's jobs one after the other with next.
-func runDay(p *changeover.Planner, now *plan.Standing, d *plan.Day,
-	next func(*plan.Standing, time.Time, *plan.Job) (plan.Turn, *plan.Standing)) (turns []plan.Turn) {
+func runDay(p *changeover.Planner, now *plan.Positions, d *plan.Day,
+	next func(*plan.Positions, time.Time, *plan.Job) (plan.Turn, *plan.Positions)) (turns []plan.Turn) {
 	clock := d.Begins(now)
 	for i := range d.Jobs {
 		j := &d.Jobs[i]

@@ -50,7 +50,7 @@ const (
 // the best so far. It is never worse than the listed order wherever that keeps the
 // rules of turn and after. Where no order that keeps them can be set it is the listed
 // order, settled. The error says why no day can be planned.
-func Search(ctx context.Context, b *plan.Beam, start *plan.Standing, d *plan.Day, e Effort) (*plan.DayPlan, error) {
+func Search(ctx context.Context, b *plan.Beam, start *plan.Positions, d *plan.Day, e Effort) (*plan.DayPlan, error) {
 	listed, err := planDay(b, start, d)
 	if err != nil {
 		return nil, err

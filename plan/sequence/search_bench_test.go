@@ -17,7 +17,7 @@ func benchDay(b *testing.B, holders, jobs int) (*run, *candidate) {
 		Web: plan.Span{From: 0, To: 1600 * plan.Millimetre}, RestOverWeb: true, Holders: make([]plan.Condition, holders),
 		Drive: plan.Drive{Speed: 400 * plan.Millimetre, Acceleration: 800 * plan.Millimetre, Pick: time.Second, Set: time.Second},
 	}
-	start := &plan.Standing{}
+	start := &plan.Positions{}
 	for i := range holders {
 		start.At = append(start.At, beam.Rail.From+plan.Length(i)*beam.Rail.Length()/plan.Length(holders-1))
 	}

@@ -19,7 +19,7 @@ import (
 
 // tiny is a beam of a few holders on a rail of a few nanometres, and jobs with
 // fixed layouts.
-func tiny(r *rand.Rand) (*plan.Beam, *plan.Standing, *plan.Day) {
+func tiny(r *rand.Rand) (*plan.Beam, *plan.Positions, *plan.Day) {
 	n := 2 + r.IntN(4)
 	slack := 2 + r.IntN(4)
 	b := &plan.Beam{HolderWidth: 2, Clearance: 1, RestOverWeb: r.IntN(3) > 0, Holders: make([]plan.Condition, n), ParkClearance: 1}
@@ -33,7 +33,7 @@ func tiny(r *rand.Rand) (*plan.Beam, *plan.Standing, *plan.Day) {
 		at[i] = r.IntN(slack + 1)
 	}
 	slices.Sort(at)
-	s := &plan.Standing{}
+	s := &plan.Positions{}
 	for i, x := range at {
 		s.At = append(s.At, plan.Length(3*i+x))
 	}
@@ -211,7 +211,7 @@ func TestTinyDays(t *testing.T) {
 // middle job cuts where the others do.
 func TestFloorsOfMixedDays(t *testing.T) {
 	b := &plan.Beam{HolderWidth: 9, Clearance: 1, Rail: plan.Span{From: 0, To: 200}, Web: plan.Span{From: 0, To: 200}, RestOverWeb: true, Holders: make([]plan.Condition, 3)}
-	start := &plan.Standing{At: []plan.Length{50, 100, 150}}
+	start := &plan.Positions{At: []plan.Length{50, 100, 150}}
 	d := &plan.Day{}
 	for i, rule := range []plan.ShiftRule{plan.Centred, plan.Free, plan.Centred} {
 		d.Jobs = append(d.Jobs, plan.Job{ID: fmt.Sprint(i), Web: 160, Trim: 20, Shift: rule, Entries: []plan.Entry{{Count: 2, Finished: 50, Width: 50}}})

@@ -56,9 +56,9 @@ func (d *Session) Stand(t journal.Actual) {
 	}
 	d.Forecast.Planner, d.Forecast.Beam = p, b
 	if d.Journal.Writes() { // as who reads the files has it
-		d.Forecast.Start.Clock = d.Shop.Day.Begins(t.Standing)
+		d.Forecast.Start.Clock = d.Shop.Day.Begins(t.Positions)
 	}
-	d.Begin(t.Standing)
+	d.Begin(t.Positions)
 }
 
 // dayWith is the day as it is in the file, with jobs in other states; nil where there

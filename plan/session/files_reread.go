@@ -103,8 +103,8 @@ func (f *Files) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 		f.Forecast.Aim = f.History.Now.Aim
 	}
 	f.stamp, f.stale, f.wrong, f.since = shop.Stamp{}, nil, "", f.Journal.Clock()
-	f.Actual = journal.Actual{Standing: f.Shop.Standing, Marks: f.Shop.Marks}
-	f.Forecast.Start.Clock = f.Shop.Day.Begins(f.Actual.Standing)
+	f.Actual = journal.Actual{Positions: f.Shop.Positions, Marks: f.Shop.Marks}
+	f.Forecast.Start.Clock = f.Shop.Day.Begins(f.Actual.Positions)
 	f.Stand(f.Actual)
 	f.Viewer.ReadAnew()
 	if walks {
@@ -119,7 +119,7 @@ func (f *Files) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 // statesIn are the states of a shop's jobs: where the beam is half set up for another,
 // what ran has ended, as openDay has it.
 func (f *Files) statesIn(fresh *shop.Shop) draft.States {
-	s, half := draft.States{}, fresh.Standing.Setting
+	s, half := draft.States{}, fresh.Positions.Begun
 	f.Journal.SetDayLags(false)
 	for i := range fresh.Day.Jobs {
 		j := &fresh.Day.Jobs[i]
@@ -147,10 +147,10 @@ func (d *Session) setOutAgain(was *Setup) string {
 // shop as read again either.
 func (f *Files) missing(fresh *shop.Shop) string {
 	var parts []string
-	u, stands := f.Shop.Unit, f.Actual.Standing.At
-	for n := 1; n <= min(len(stands), len(fresh.Standing.At)); n++ {
+	u, stands := f.Shop.Unit, f.Actual.Positions.At
+	for n := 1; n <= min(len(stands), len(fresh.Positions.At)); n++ {
 		told := f.Journal.Reported(n, record.Moved, record.Corrected)
-		if at := stands[n-1]; told != nil && at != fresh.Standing.At[n-1] {
+		if at := stands[n-1]; told != nil && at != fresh.Positions.At[n-1] {
 			parts = append(parts, fmt.Sprintf("holder %d from %s to %s", n, u.Show(told.From), u.Show(at)))
 		}
 		if told = f.Journal.Reported(n, record.Condition); told != nil && fresh.Beam.Holders[n-1] != told.Condition {

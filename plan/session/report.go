@@ -28,12 +28,12 @@ type Report struct {
 // Before is what is true without what was told: of what has changed since, what was
 // told changes nothing. wrong is why it can't be taken out any more.
 func (r *Report) Before(now journal.Actual) (out journal.Actual, wrong string) {
-	stands := *r.Was.Standing
-	stands.At, stands.Assumed = slices.Clone(now.Standing.At), false
-	for i, is := range r.Is.Standing.At {
-		switch was := r.Was.Standing.At[i]; {
+	stands := *r.Was.Positions
+	stands.At, stands.Assumed = slices.Clone(now.Positions.At), false
+	for i, is := range r.Is.Positions.At {
+		switch was := r.Was.Positions.At[i]; {
 		case was == is:
-		case now.Standing.At[i] != is:
+		case now.Positions.At[i] != is:
 			wrong = fmt.Sprintf("holder %d stands elsewhere since", i+1)
 		default:
 			stands.At[i] = was
@@ -56,7 +56,7 @@ func (r *Report) Before(now journal.Actual) (out journal.Actual, wrong string) {
 			delete(marks, n)
 		}
 	}
-	return journal.Actual{Standing: &stands, Marks: marks}, wrong
+	return journal.Actual{Positions: &stands, Marks: marks}, wrong
 }
 
 // asBefore tells where holders stand and how they are marked again, what was told of them

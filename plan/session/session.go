@@ -98,7 +98,7 @@ func (d *Session) planned() {
 
 // New opens a session of a shop whose beam can be planned.
 func New(s *shop.Shop, p *changeover.Planner) *Session {
-	d := &Session{Day: workday.New(s, p), Journal: journal.New(), Actual: journal.Actual{Standing: s.Standing, Marks: s.Marks}}
+	d := &Session{Day: workday.New(s, p), Journal: journal.New(), Actual: journal.Actual{Positions: s.Positions, Marks: s.Marks}}
 	d.Editor, d.Offers = workday.Editor{Day: d.Day}, workday.Offers{Day: d.Day}
 	d.Journal.SetDayLags(d.Lags)
 	d.Files, d.Conditions = Files{Session: d, since: d.Journal.Clock()}, Conditions{d}

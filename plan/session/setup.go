@@ -72,12 +72,12 @@ func (d *Session) Preview(j *plan.Job) *Setup {
 // beam can run none it is the first of them, to be told why; -1 when none is left.
 func (d *Session) NextUp() int {
 	first, half := -1, ""
-	if s := d.Actual.Standing.Setting; s != nil {
+	if s := d.Actual.Positions.Begun; s != nil {
 		half = s.Job
 	}
 	for t, j := range d.Jobs() {
 		o := d.Outcome(t)
-		runs := j.State == plan.Running && d.Actual.Standing.Job == j.ID && half == ""
+		runs := j.State == plan.Running && d.Actual.Positions.Job == j.ID && half == ""
 		if runs && (o == nil || o.Refused() || o.Step.Changeover.Repositions == 0) {
 			continue
 		}
@@ -159,7 +159,7 @@ func (w *Setup) asks(then func()) bool {
 	}
 	now, before := d.Journal.Clock(), d.Outcome(turn-1)
 	j := w.Running()
-	if j == nil || before == nil || !now.Before(before.Clock) || !d.Shop.Day.Begins(&plan.Standing{Recorded: now}).Equal(now) {
+	if j == nil || before == nil || !now.Before(before.Clock) || !d.Shop.Day.Begins(&plan.Positions{Recorded: now}).Equal(now) {
 		return false
 	}
 	w.Ending = &ending{j, before.Clock, now, then}

@@ -62,7 +62,7 @@ func (w *Setup) CanTakeBack() bool {
 // unsay has a thing told written down as told by mistake.
 func (d *Session) unsay(t *Report) {
 	back, wrong := t.Before(d.Actual)
-	if faults := changeover.Misplaced(d.Forecast.Beam, back.Standing.At); wrong == "" && len(faults) > 0 {
+	if faults := changeover.Misplaced(d.Forecast.Beam, back.Positions.At); wrong == "" && len(faults) > 0 {
 		wrong = faults[0].Why(d.Shop.Unit)
 	}
 	if wrong != "" {
@@ -70,8 +70,8 @@ func (d *Session) unsay(t *Report) {
 		return
 	}
 	now := d.Journal.Clock()
-	if back.Standing.Setting != nil { // else it stands again as it was recorded then
-		back.Standing.Recorded = now
+	if back.Positions.Begun != nil { // else it stands again as it was recorded then
+		back.Positions.Recorded = now
 	}
 	done := journal.Deed{Actual: back, Day: d.dayWith(t.were)}
 	for _, e := range slices.Backward(t.events) {
@@ -108,7 +108,7 @@ func (d *Session) unrun(t *Report) {
 		d.Say("that %s runs was taken back already", t.job)
 		return
 	}
-	if s := d.Actual.Standing.Setting; s != nil {
+	if s := d.Actual.Positions.Begun; s != nil {
 		d.Say("%s is half set up: take that back first, with w and then u", s.Job)
 		return
 	}

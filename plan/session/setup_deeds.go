@@ -21,7 +21,7 @@ import (
 // change begins a deed of the walk: what stands now, to be changed, with the
 // changeover begun in it. The job that ran before has then ended: the machine stands.
 func (w *Setup) change() (journal.Deed, draft.States) {
-	now, turn := w.d.Actual.Standing, w.turnOf()
+	now, turn := w.d.Actual.Positions, w.turnOf()
 	became, out := draft.States{}, journal.Deed{}
 	if turn > 0 && w.Plan != nil {
 		now = w.d.Before(turn)
@@ -37,10 +37,10 @@ func (w *Setup) change() (journal.Deed, draft.States) {
 		}
 	}
 	stands := *now
-	stands.At = slices.Clone(w.d.Actual.Standing.At)
+	stands.At = slices.Clone(w.d.Actual.Positions.At)
 	stands.Recorded, stands.Assumed = w.d.Journal.Clock(), false
-	stands.Setting = w.setting()
-	out.Actual = journal.Actual{Standing: &stands, Marks: w.d.Actual.Marks}
+	stands.Begun = w.setting()
+	out.Actual = journal.Actual{Positions: &stands, Marks: w.d.Actual.Marks}
 	return out, became
 }
 
@@ -72,7 +72,7 @@ func (w *Setup) Confirm() {
 		w.d.Say("all moves are made: %s tells that %s is set up", w.d.Viewer.KeyOf(workday.ToRun), w.Job.ID)
 		return
 	}
-	if n := changeover.Blocks(w.d.Forecast.Beam, w.d.Actual.Standing.At, *move); n != 0 {
+	if n := changeover.Blocks(w.d.Forecast.Beam, w.d.Actual.Positions.At, *move); n != 0 {
 		w.d.Say("holder %d can't go yet: holder %d is in its way and goes first", move.Holder, n)
 		w.d.Notice.Brief = fmt.Sprintf("%d goes first", n)
 		return
@@ -86,8 +86,8 @@ func (w *Setup) Confirm() {
 		return
 	}
 	done, became := w.change()
-	done.Standing.At[move.Holder-1] = move.To
-	done.Standing.Setting.Made = append(done.Standing.Setting.Made, plan.Made{Holder: move.Holder, From: move.From})
+	done.Positions.At[move.Holder-1] = move.To
+	done.Positions.Begun.Made = append(done.Positions.Begun.Made, plan.Made{Holder: move.Holder, From: move.From})
 	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Moved, Holder: move.Holder, From: move.From, To: move.To, Job: w.Job.ID})
 	what := fmt.Sprintf("%d made", move.Holder)
 	w.tell(done, became, what, what+": it stands at "+w.d.Shop.Unit.Show(move.To), func() {
@@ -105,13 +105,13 @@ func (w *Setup) untick() {
 	}
 	last := made[len(made)-1]
 	done, became := w.change()
-	at := done.Standing.At[last.Holder-1]
-	done.Standing.At[last.Holder-1] = last.From
-	if faults := changeover.Misplaced(w.d.Forecast.Beam, done.Standing.At); len(faults) > 0 {
+	at := done.Positions.At[last.Holder-1]
+	done.Positions.At[last.Holder-1] = last.From
+	if faults := changeover.Misplaced(w.d.Forecast.Beam, done.Positions.At); len(faults) > 0 {
 		w.d.Say("it can't have stayed there: %s", faults[0].Why(w.d.Shop.Unit))
 		return
 	}
-	done.Standing.Setting.Made = done.Standing.Setting.Made[:len(made)-1]
+	done.Positions.Begun.Made = done.Positions.Begun.Made[:len(made)-1]
 	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Moved, Holder: last.Holder, From: last.From, To: at, Job: w.Job.ID}.TakenBack(w.d.Journal.Clock()))
 	done.Day = w.d.dayWith(became)
 	done.Done = func(said string) {
@@ -141,10 +141,10 @@ func (w *Setup) Correct(places map[int]plan.Length, marks map[int]shop.Mark, wha
 	}
 	was := &planned{len(w.Ahead()), w.d.Able()}
 	done, became := w.change()
-	for n := range done.Standing.At {
-		if to, told := places[n+1]; told && to != done.Standing.At[n] {
-			done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Corrected, Holder: n + 1, From: done.Standing.At[n], To: to, Job: w.Job.ID})
-			done.Standing.At[n], done.Standing.Setting.Found = to, true
+	for n := range done.Positions.At {
+		if to, told := places[n+1]; told && to != done.Positions.At[n] {
+			done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Corrected, Holder: n + 1, From: done.Positions.At[n], To: to, Job: w.Job.ID})
+			done.Positions.At[n], done.Positions.Begun.Found = to, true
 		}
 		if mark, told := marks[n+1]; told {
 			done.Marks = w.d.Actual.Marked(n+1, mark, w.d.Shop).Marks
@@ -170,8 +170,8 @@ func (w *Setup) Finish() {
 		return
 	}
 	done, became := w.change()
-	done.Standing = carriedOver(w.Plan, done.Standing)
-	done.Standing.Recorded = w.d.Journal.Clock()
+	done.Positions = carriedOver(w.Plan, done.Positions)
+	done.Positions.Recorded = w.d.Journal.Clock()
 	became[w.Job.ID] = plan.Running
 	for _, j := range w.d.Jobs() {
 		if _, ended := became[j.ID]; j.State == plan.Running && !ended {
@@ -201,8 +201,8 @@ func (w *Setup) ran(became draft.States) {
 
 // carriedOver is what stands when the changeover is done: what it carries and where, but
 // nothing run yet with it.
-func carriedOver(o *planning.Outcome, now *plan.Standing) *plan.Standing {
-	stands := *o.Standing
+func carriedOver(o *planning.Outcome, now *plan.Positions) *plan.Positions {
+	stands := *o.Positions
 	stands.At = slices.Clone(now.At)
 	stands.Metres = slices.Clone(now.Metres)
 	for i := range stands.Metres {
@@ -217,7 +217,7 @@ func carriedOver(o *planning.Outcome, now *plan.Standing) *plan.Standing {
 func (w *Setup) Leave() {
 	d, was := w.d, w.d.Forecast.Start.Clock
 	d.Setup = nil
-	if d.Forecast.Start.Standing != d.Actual.Standing {
+	if d.Forecast.Start.Positions != d.Actual.Positions {
 		d.Stand(d.Actual)
 	}
 	if len(w.Made()) > 0 {

@@ -26,7 +26,7 @@ func (s *Steps) Ahead() (out []plan.Move) {
 		return nil
 	}
 	for _, m := range s.Plan.Step.Changeover.Moves {
-		if s.actual.Standing.At[m.Holder-1] != m.To {
+		if s.actual.Positions.At[m.Holder-1] != m.To {
 			out = append(out, m)
 		}
 	}
@@ -35,7 +35,7 @@ func (s *Steps) Ahead() (out []plan.Move) {
 
 // Made are the moves that were made of this changeover, first to last.
 func (s *Steps) Made() []plan.Made {
-	if was := s.actual.Standing.Setting; was != nil && was.Job == s.Job.ID {
+	if was := s.actual.Positions.Begun; was != nil && was.Job == s.Job.ID {
 		return was.Made
 	}
 	return nil
@@ -56,7 +56,7 @@ func (s *Steps) Unknown() (all []int) {
 	if s.Plan == nil || s.Refused() {
 		return nil
 	}
-	blades := s.actual.Standing.Blades
+	blades := s.actual.Positions.Blades
 	for i, h := range s.Plan.Step.Changeover.Holders {
 		if h.Use == plan.Cutting && (i >= len(blades) || !blades[i].Known()) {
 			all = append(all, i+1)
@@ -70,7 +70,7 @@ func (s *Steps) Swaps() []int {
 	if s.Plan == nil || s.Refused() {
 		return nil
 	}
-	return s.actual.Standing.Swaps(s.Job, &s.Plan.Step.Changeover)
+	return s.actual.Positions.Swaps(s.Job, &s.Plan.Step.Changeover)
 }
 
 // lookAt looks at the move of a holder, if it is still to be made.
@@ -85,7 +85,7 @@ func (s *Steps) holds() bool {
 		return false
 	}
 	c := &s.Plan.Step.Changeover
-	for i, x := range s.actual.Standing.At {
+	for i, x := range s.actual.Positions.At {
 		if x != c.From[i] && x != c.Holders[i].At {
 			return false
 		}
@@ -94,8 +94,8 @@ func (s *Steps) holds() bool {
 }
 
 // setting is the changeover under way, to be changed; as it begins, where it has not.
-func (s *Steps) setting() *plan.Setting {
-	if was := s.actual.Standing.Setting; was != nil && was.Job == s.Job.ID {
+func (s *Steps) setting() *plan.Begun {
+	if was := s.actual.Positions.Begun; was != nil && was.Job == s.Job.ID {
 		out := *was
 		out.Made = slices.Clone(was.Made)
 		if was.Found {
@@ -103,13 +103,13 @@ func (s *Steps) setting() *plan.Setting {
 		}
 		return &out
 	}
-	out := &plan.Setting{Job: s.Job.ID, Slits: s.Job.Slits()}
+	out := &plan.Begun{Job: s.Job.ID, Slits: s.Job.Slits()}
 	s.leadsTo(out)
 	return out
 }
 
 // leadsTo puts into a changeover under way where the plan walked leads, if there is one.
-func (s *Steps) leadsTo(out *plan.Setting) {
+func (s *Steps) leadsTo(out *plan.Begun) {
 	if s.Plan == nil || len(s.Plan.Faults) > 0 {
 		return
 	}

@@ -26,7 +26,7 @@ type planned struct {
 }
 
 // must plans a day that can be planned.
-func must(t testing.TB, name string, u plan.Unit, b *plan.Beam, s *plan.Standing, d *plan.Day) planned {
+func must(t testing.TB, name string, u plan.Unit, b *plan.Beam, s *plan.Positions, d *plan.Day) planned {
 	t.Helper()
 	p, err := sequence.PlanDay(b, s, d)
 	if err != nil {
@@ -44,9 +44,9 @@ func demoDay(t testing.TB) planned {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	p := must(t, "demo", s.Unit, s.Beam, s.Standing, s.Day)
+	p := must(t, "demo", s.Unit, s.Beam, s.Positions, s.Day)
 	p.opts.Notes = s.Notes
-	p.opts.Knife = s.Knife(s.Standing, p.plan.Steps())
+	p.opts.Knife = s.Knife(s.Positions, p.plan.Steps())
 	return p
 }
 
@@ -66,7 +66,7 @@ func days(t testing.TB) []planned {
 var all []planned
 
 // evenBeam is a beam whose holders stand evenly spread over its rail.
-func evenBeam(holders int, rail plan.Span) (*plan.Beam, *plan.Standing) {
+func evenBeam(holders int, rail plan.Span) (*plan.Beam, *plan.Positions) {
 	b := &plan.Beam{
 		Name: "Drawn beam", HolderWidth: 12 * plan.Millimetre, Clearance: 300_000,
 		Rail: rail, Web: plan.Span{From: 0, To: 1600 * plan.Millimetre},
@@ -77,7 +77,7 @@ func evenBeam(holders int, rail plan.Span) (*plan.Beam, *plan.Standing) {
 		Setup: plan.Setup{Every: 6 * time.Minute, Rethread: 5 * time.Minute, Blade: 40 * time.Second,
 			CleanDown: 15 * time.Minute, Pressure: 30 * time.Second, Crew: 1},
 	}
-	s := &plan.Standing{At: make([]plan.Length, holders), Blades: make([]plan.Blade, holders)}
+	s := &plan.Positions{At: make([]plan.Length, holders), Blades: make([]plan.Blade, holders)}
 	for i := range s.At {
 		s.At[i] = rail.From + rail.Length()*plan.Length(i)/plan.Length(max(holders-1, 1))
 	}
@@ -256,7 +256,7 @@ func besideDay() planned {
 		SetupStart: sixOClock, RunStart: sixOClock.Add(440 * time.Second), RunEnd: sixOClock.Add(740 * time.Second),
 	}
 	other := plan.Blade{Bevel: 60, Tip: 0.2}
-	start := &plan.Standing{At: from, Job: "B-0", Blades: []plan.Blade{other, other, {}, other, j.Blade, other}}
+	start := &plan.Positions{At: from, Job: "B-0", Blades: []plan.Blade{other, other, {}, other, j.Blade, other}}
 	sum := plan.Totals{Jobs: 1, Repositions: 1, Setup: 440 * time.Second}
 	d := &plan.DayPlan{Beam: b, Start: start, Turns: plan.Planned([]*plan.Step{&step}), Totals: sum, Listed: sum}
 	g, _ := material.GroupNamed("film tape")

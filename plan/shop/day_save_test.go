@@ -208,10 +208,10 @@ func TestChanged(t *testing.T) {
 	want()
 	w := dayOf(s)
 	handEdits(w.day)
-	st := *s.Standing
+	st := *s.Positions
 	st.Assumed = false
 	_, err := s.SaveDay(w.day, nil)
-	if _, e := s.SaveStanding(&st, nil); err != nil || e != nil {
+	if _, e := s.SavePositions(&st, nil); err != nil || e != nil {
 		t.Fatal(err, e)
 	}
 	want()

@@ -75,7 +75,7 @@ func TestRefusalNamesTheHolder(t *testing.T) {
 	beam := strings.Replace(smallBeam, "[drive]", "rest_over_web = false\n[drive]", 1) + "[[holder]]\nnumber = 2\ncondition = \"stuck\"\n"
 	standing := "units = \"mm\"\nholder = [{number=1, at=-100}, {number=2, at=50}, {number=3, at=360}, {number=4, at=380}, {number=5, at=400}]\n"
 	s := read(t, files(map[string]string{beamFile: beam, positionsFile: standing}))
-	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil || len(d.Refused()) != 1 {
 		t.Fatalf("%v, plan %+v", err, d)
 	}

@@ -63,13 +63,13 @@ func checkShop(t *testing.T, s *Shop) {
 		t.Errorf("the beam can't be planned: %v", err)
 	}
 	pitch := s.Beam.Pitch()
-	for i, x := range s.Standing.At {
-		if x < s.Beam.Rail.From || x > s.Beam.Rail.To || i > 0 && x-s.Standing.At[i-1] < pitch {
-			t.Errorf("holder %d stands at %d of %v", i+1, x, s.Standing.At)
+	for i, x := range s.Positions.At {
+		if x < s.Beam.Rail.From || x > s.Beam.Rail.To || i > 0 && x-s.Positions.At[i-1] < pitch {
+			t.Errorf("holder %d stands at %d of %v", i+1, x, s.Positions.At)
 		}
 	}
-	if len(s.Standing.At) != len(s.Beam.Holders) {
-		t.Errorf("%d holders, %d places", len(s.Beam.Holders), len(s.Standing.At))
+	if len(s.Positions.At) != len(s.Beam.Holders) {
+		t.Errorf("%d holders, %d places", len(s.Beam.Holders), len(s.Positions.At))
 	}
 	for _, j := range s.Day.Jobs {
 		checkJob(t, j)

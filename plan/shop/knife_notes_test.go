@@ -76,11 +76,11 @@ func TestTrimAtTheKnifeIsNoted(t *testing.T) {
 // A planned step's settings tell of the edges of its own layout.
 func TestTrimAtTheKnifeOfAPlan(t *testing.T) {
 	s := stocks(t, "", "", "group = 'light nonwoven'\nthickness_mm = 0.25\nadhesive = 'none'\nmodulus_mpa = 10\npoisson = 3\ntension_n_m = 50")
-	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil || len(d.Steps()) != 1 {
 		t.Fatal(d, err)
 	}
-	on := s.Knife(s.Standing, d.Steps()).Turns[0].Settings // 250/1.06 = 235.849, 7.075 less on either side
+	on := s.Knife(s.Positions, d.Steps()).Turns[0].Settings // 250/1.06 = 235.849, 7.075 less on either side
 	if e := on.Edges; e == nil || !e.Off() || !strings.Contains(strings.Join(on.Warnings, " "), "the trim left there is -2.08 mm (-0.082 in) on the operator side, -2.08 mm") {
 		t.Errorf("%+v, %q", e, on.Warnings)
 	}

@@ -56,7 +56,7 @@ func TestNothingReaches(t *testing.T) {
 		beamFile:      strings.Replace(smallBeam, "pistons    = 2\nmargin_bar = 0.5", "bore = 28\nmargin_bar = 0.8\nsupply_bar = 6.3", 1),
 		dayFile:       smallDay + strings.Replace(strings.Replace(smallDay[strings.Index(smallDay, "[[job]]"):], `"A"`, `"B"`, 1), `"felt"`, `"Board"`, 1),
 	}))
-	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,12 +85,12 @@ func TestNothingReaches(t *testing.T) {
 // the sum of the two numbers is a little more, so no time is counted for setting it.
 func TestPressureIsTheRecorded(t *testing.T) {
 	s := oneJob(t, "bore = 28\nmargin_bar = 0.8", "group = \"film tape\"\nadhesive = \"acrylic\"\ncut_through_bar = 1.6")
-	s.Standing.SetBar, s.Standing.Material = 2.4, "Own"
-	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	s.Positions.SetBar, s.Positions.Material = 2.4, "Own"
+	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil || len(d.Steps()) != 1 || d.Steps()[0].Setup.Pressure != 0 {
 		t.Errorf("%+v, %v", d, err)
 	}
-	for _, c := range s.Knife(s.Standing, d.Steps()).Turns[0].Changes {
+	for _, c := range s.Knife(s.Positions, d.Steps()).Turns[0].Changes {
 		if c.ID == material.IDPressure {
 			t.Errorf("told as changed: %+v", c)
 		}
@@ -126,11 +126,11 @@ func twoCuts(t *testing.T) *Shop {
 // beams, twin loads). F = 0.29 MPa * pi/4 * 28^2 = 178.57 N.
 func TestKnifeBendsTheAnvil(t *testing.T) {
 	s := twoCuts(t)
-	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil || len(d.Steps()) != 2 {
 		t.Fatal(d, err)
 	}
-	day := s.Knife(s.Standing, d.Steps())
+	day := s.Knife(s.Positions, d.Steps())
 	b := day.Turns[0].Bending
 	if b == nil {
 		t.Fatal(day.Turns[0].Unbent)
@@ -153,11 +153,11 @@ func TestKnifeBendsTheAnvil(t *testing.T) {
 // A cut on the line counts in the band beyond: 22 and 38.
 func TestKnifeWears(t *testing.T) {
 	s := twoCuts(t)
-	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := s.Knife(s.Standing, d.Steps()).Face
+	f := s.Knife(s.Positions, d.Steps()).Face
 	if f == nil || f.Band != 5_000_000 || len(f.Metres) != 60 || f.Metres[22] != 1500 || f.Metres[38] != 1500 || f.Total() != 3000 || f.Worst != 22 {
 		t.Errorf("%+v", f)
 	}
@@ -170,11 +170,11 @@ func TestDamageIsTold(t *testing.T) {
 	s := twoCuts(t)
 	mm := plan.Millimetre
 	s.Beam.Bad = []plan.Span{{From: 114 * mm, To: 180 * mm}, {From: 190*mm + 1, To: 200 * mm}}
-	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil || len(d.Steps()) != 2 {
 		t.Fatal(d, err)
 	}
-	day := s.Knife(s.Standing, d.Steps())
+	day := s.Knife(s.Positions, d.Steps())
 	if len(day.Damaged) != 2 || len(day.Turns[1].Damaged) != 2 {
 		t.Fatalf("%+v", day.Damaged)
 	}
@@ -199,11 +199,11 @@ func TestDamageIsTold(t *testing.T) {
 // blades of the two holders that cut are to be swapped.
 func TestKnifeChanges(t *testing.T) {
 	s := twoCuts(t)
-	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
-	day := s.Knife(s.Standing, d.Steps())
+	day := s.Knife(s.Positions, d.Steps())
 	if day.Turns[0].Before != "" || len(day.Turns[0].Changes) == 0 || day.Turns[0].Changes[0].From != "not known" {
 		t.Errorf("first: %+v", day.Turns[0])
 	}
@@ -219,16 +219,16 @@ func TestKnifeChanges(t *testing.T) {
 // TestKnifeSaysWhyNot: without an anvil, and with bearings nearer than the cuts.
 func TestKnifeSaysWhyNot(t *testing.T) {
 	s := twoCuts(t)
-	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
 	s.Anvil.Span = 20 * plan.Millimetre
-	if got := s.Knife(s.Standing, d.Steps()).Turns[0]; got.Bending != nil || !strings.Contains(got.Unbent, "place of blade 1") {
+	if got := s.Knife(s.Positions, d.Steps()).Turns[0]; got.Bending != nil || !strings.Contains(got.Unbent, "place of blade 1") {
 		t.Errorf("%+v", got)
 	}
 	s.Anvil = nil
-	if got := s.Knife(s.Standing, d.Steps()).Turns[0]; got.Bending != nil || !strings.Contains(got.Unbent, "[anvil]") {
+	if got := s.Knife(s.Positions, d.Steps()).Turns[0]; got.Bending != nil || !strings.Contains(got.Unbent, "[anvil]") {
 		t.Errorf("%+v", got)
 	}
 }
@@ -237,18 +237,18 @@ func TestKnifeSaysWhyNot(t *testing.T) {
 // how they were taken. The face of 310 mm makes bands of 5 mm, from its own edge on.
 func TestBearingAndFace(t *testing.T) {
 	s := twoCuts(t)
-	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
-	taken := s.Knife(s.Standing, d.Steps())
+	taken := s.Knife(s.Positions, d.Steps())
 	if taken.Turns[0].Bending.Anvil.FromMM != -300 || !strings.Contains(taken.Rests, "taken to lie evenly") || !strings.Contains(taken.Faced, "the web area") {
 		t.Errorf("%q, %q, from %v", taken.Rests, taken.Faced, taken.Turns[0].Bending.Anvil.FromMM)
 	}
 	fsys := files(map[string]string{beamFile: smallBeam + "[anvil]\ndiameter = 150\nspan = 900\nbearing = -250\nface = [-10, 300]\n"})
 	with := read(t, fsys)
 	s.Anvil = with.Anvil
-	day := s.Knife(s.Standing, d.Steps())
+	day := s.Knife(s.Positions, d.Steps())
 	if day.Turns[0].Bending.Anvil.FromMM != -250 || day.Rests != "its bearings lie at -250 and 650 mm" || day.Faced != "" || day.Face.From != -10_000_000 || day.Face.Metres[24] != 1500 {
 		t.Errorf("%q, %q, %+v", day.Rests, day.Faced, day.Face)
 	}
@@ -269,7 +269,7 @@ func TestRunsWithRamps(t *testing.T) {
 		{"[line]\nramp_up = 30\nramp_down = 60\n", "", 503},
 	} {
 		s := read(t, files(map[string]string{beamFile: smallBeam + c.line, dayFile: day + c.more}))
-		d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+		d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 		if err != nil || len(d.Steps()) != 1 {
 			t.Fatal(d, err)
 		}

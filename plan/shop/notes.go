@@ -52,12 +52,12 @@ func some(words []string) string {
 }
 
 // positionsNotes say what the positions leave open.
-func positionsNotes(now *plan.Standing, materials material.Table) (notes []string) {
+func positionsNotes(now *plan.Positions, materials material.Table) (notes []string) {
 	if now.Assumed {
 		notes = append(notes, positionsFile+" is missing: holders are taken to stand evenly spread over the rail; measure before they move")
 	}
-	if now.Setting != nil {
-		notes = append(notes, fmt.Sprintf("the beam is being set up for %s: moves made so far: %d", now.Setting.Job, len(now.Setting.Made)))
+	if now.Begun != nil {
+		notes = append(notes, fmt.Sprintf("the beam is being set up for %s: moves made so far: %d", now.Begun.Job, len(now.Begun.Made)))
 	}
 	if now.Job == "" || now.Material == "" {
 		notes = append(notes, "it is not known what the beam last ran: the first changeover counts rethreading and no clean-down")

@@ -12,10 +12,10 @@ import (
 
 // readStanding reads positions.toml: where the holders stand, and the conditions
 // that they are marked with.
-func readStanding(d *toml.Document, root *toml.Table, b *plan.Beam, materials material.Table) (*plan.Standing, Marks) {
+func readStanding(d *toml.Document, root *toml.Table, b *plan.Beam, materials material.Table) (*plan.Positions, Marks) {
 	readUnits(d, root)
 	n := len(b.Holders)
-	s := &plan.Standing{
+	s := &plan.Positions{
 		At: make([]plan.Length, n), Blades: make([]plan.Blade, n),
 		Recorded: root.Clock("recorded"),
 		Job:      root.Text("job", ""),
@@ -29,7 +29,7 @@ func readStanding(d *toml.Document, root *toml.Table, b *plan.Beam, materials ma
 	before := d.Failed
 	marks := Marks{}
 	paths := readHolders(root, s, marks)
-	s.Setting = readSetting(root, n)
+	s.Begun = readSetting(root, n)
 	root.Done()
 	if n > 0 && d.Failed == before {
 		checkStanding(d, s, b, paths)
@@ -39,7 +39,7 @@ func readStanding(d *toml.Document, root *toml.Table, b *plan.Beam, materials ma
 
 // readHolders reads the [[holder]] entries into the standing and the marks, and
 // gives the path of each holder's entry.
-func readHolders(root *toml.Table, s *plan.Standing, marks Marks) (paths []string) {
+func readHolders(root *toml.Table, s *plan.Positions, marks Marks) (paths []string) {
 	paths = make([]string, len(s.At))
 	seen := map[int]bool{}
 	for _, t := range root.List("holder") {
@@ -49,7 +49,7 @@ func readHolders(root *toml.Table, s *plan.Standing, marks Marks) (paths []strin
 			paths[n-1] = t.Path
 			readHolder(t, s, n-1)
 		} else { // read it for its problems alone
-			readHolder(t, &plan.Standing{At: make([]plan.Length, 1), Blades: make([]plan.Blade, 1)}, 0)
+			readHolder(t, &plan.Positions{At: make([]plan.Length, 1), Blades: make([]plan.Blade, 1)}, 0)
 		}
 	}
 	if missing := without(paths); missing != "" {
@@ -60,7 +60,7 @@ func readHolders(root *toml.Table, s *plan.Standing, marks Marks) (paths []strin
 }
 
 // readHolder reads what one entry says of holder i, counted from 0.
-func readHolder(t *toml.Table, s *plan.Standing, i int) {
+func readHolder(t *toml.Table, s *plan.Positions, i int) {
 	t.Need("at")
 	s.At[i] = t.Length("at", 0, toml.AnyPlace)
 	s.Blades[i] = plan.Blade{Bevel: t.Number("bevel", 0, 5, 150), Tip: t.Number("tip", 0, 0.001, 5)}
@@ -93,7 +93,7 @@ func without(paths []string) string {
 
 // checkStanding checks that the holders can stand so: on the rail, in the order of
 // their numbers, a pitch apart.
-func checkStanding(d *toml.Document, s *plan.Standing, b *plan.Beam, paths []string) {
+func checkStanding(d *toml.Document, s *plan.Positions, b *plan.Beam, paths []string) {
 	u, pitch := d.Unit, b.Pitch()
 	note := func(i int, remedy, format string, args ...any) {
 		d.Problem(toml.Join(paths[i], "at"), fmt.Sprintf("holder (number %d), at", i+1), fmt.Sprintf(format, args...), remedy)

@@ -21,14 +21,14 @@ const standingHead = `# Written by bide: where the holders stand, and what the b
 //
 // The file is written anew each time. If someone else changed it since it was read
 // or saved here, their text is kept beside it, and so is one made by hand that has
-// comments; the outcome says so. The shop's own Standing, Marks and Beam stay as they
+// comments; the outcome says so. The shop's own Positions, Marks and Beam stay as they
 // were read. One call at a time runs; that they come in the right order is the caller's
 // affair.
 //
 // Refused, with nothing written: a standing that is only assumed (let a person
 // confirm it and take Assumed off), and one that couldn't be read back as it is.
 // Errors are Problems or *SaveError.
-func (s *Shop) SaveStanding(st *plan.Standing, marks Marks) (Outcome, error) {
+func (s *Shop) SavePositions(st *plan.Positions, marks Marks) (Outcome, error) {
 	s.saving.Lock()
 	defer s.saving.Unlock()
 	if s.Dir == "" {
@@ -74,7 +74,7 @@ func byHand(text string) bool {
 }
 
 // positionsText is a standing with its marks as positions.toml holds it.
-func positionsText(st *plan.Standing, marks Marks, u plan.Unit) string {
+func positionsText(st *plan.Positions, marks Marks, u plan.Unit) string {
 	var b strings.Builder
 	b.WriteString(standingHead)
 	line := func(when bool, format string, value any) {
@@ -88,8 +88,8 @@ func positionsText(st *plan.Standing, marks Marks, u plan.Unit) string {
 	line(st.Material != "", "material = %s", toml.String(st.Material))
 	line(st.Web != 0, "web = %s", toml.Length(st.Web, u))
 	line(st.SetBar != 0, "set_bar = %s", toml.Number(st.SetBar))
-	if st.Setting != nil {
-		b.WriteString(settingText(st.Setting, u))
+	if st.Begun != nil {
+		b.WriteString(settingText(st.Begun, u))
 	}
 	for i, at := range st.At {
 		blade, metres := bladeOf(st, i)
@@ -107,7 +107,7 @@ func positionsText(st *plan.Standing, marks Marks, u plan.Unit) string {
 
 // bladeOf is what holder i, from 0, carries, and what its edge has cut; noughts
 // where that is not known.
-func bladeOf(st *plan.Standing, i int) (b plan.Blade, metres float64) {
+func bladeOf(st *plan.Positions, i int) (b plan.Blade, metres float64) {
 	if i < len(st.Blades) {
 		b = st.Blades[i]
 	}
@@ -119,7 +119,7 @@ func bladeOf(st *plan.Standing, i int) (b plan.Blade, metres float64) {
 
 // checkSaved reads the text of a standing back and tells what keeps it from being
 // saved.
-func (s *Shop) checkSaved(st *plan.Standing, marks Marks, text string) toml.Problems {
+func (s *Shop) checkSaved(st *plan.Positions, marks Marks, text string) toml.Problems {
 	if st.Assumed {
 		return toml.Problems{{File: positionsFile, What: "where the holders stand is assumed, not measured", Remedy: "measure or confirm it first"}}
 	}
@@ -141,7 +141,7 @@ func (s *Shop) checkSaved(st *plan.Standing, marks Marks, text string) toml.Prob
 
 // differs names what two standings don't have in common; empty when they are the
 // same. What isn't known is nought or missing.
-func differs(a, b *plan.Standing, am, bm Marks) string {
+func differs(a, b *plan.Positions, am, bm Marks) string {
 	switch {
 	case !slices.Equal(a.At, b.At):
 		return "a holder's place"
@@ -151,7 +151,7 @@ func differs(a, b *plan.Standing, am, bm Marks) string {
 		return "the job or material"
 	case a.Web != b.Web || a.SetBar != b.SetBar:
 		return "the web or the pressure"
-	case !sameSetting(a.Setting, b.Setting):
+	case !sameSetting(a.Begun, b.Begun):
 		return "the changeover under way"
 	case !maps.Equal(am, bm):
 		return "a holder's mark"

@@ -41,9 +41,9 @@ func reopen(t *testing.T, s *Shop) *Shop {
 }
 
 // anyStanding draws a standing of the small beam, with places to the nanometre.
-func anyStanding(r *rand.Rand, b *plan.Beam) (*plan.Standing, Marks) {
+func anyStanding(r *rand.Rand, b *plan.Beam) (*plan.Positions, Marks) {
 	n := len(b.Holders)
-	st := &plan.Standing{At: make([]plan.Length, n), Blades: make([]plan.Blade, n)}
+	st := &plan.Positions{At: make([]plan.Length, n), Blades: make([]plan.Blade, n)}
 	steps := []plan.Length{1, 10, plan.Inch / 64, plan.Inch / 10000, plan.Millimetre / 10}
 	step, at := steps[r.IntN(len(steps))], b.Rail.From+b.Pitch()
 	for i := range st.At {
@@ -67,12 +67,12 @@ func anyStanding(r *rand.Rand, b *plan.Beam) (*plan.Standing, Marks) {
 		st.Recorded = time.Date(2026, 11, 25, r.IntN(24), r.IntN(60), r.IntN(60), r.IntN(3)*5e8, time.UTC)
 	}
 	if r.IntN(2) == 0 {
-		st.Setting = &plan.Setting{Job: `the "next" one`, Shift: plan.Length(r.Int64N(9) - 4)}
+		st.Begun = &plan.Begun{Job: `the "next" one`, Shift: plan.Length(r.Int64N(9) - 4)}
 		for range 1 + r.IntN(5) {
-			st.Setting.Slits = append(st.Setting.Slits, []plan.Length{1, plan.Inch / 64, 25 * plan.Millimetre}[r.IntN(3)])
+			st.Begun.Slits = append(st.Begun.Slits, []plan.Length{1, plan.Inch / 64, 25 * plan.Millimetre}[r.IntN(3)])
 		}
 		for range r.IntN(4) {
-			st.Setting.Made = append(st.Setting.Made, plan.Made{Holder: 1 + r.IntN(n), From: plan.Length(r.Int64N(1e9))})
+			st.Begun.Made = append(st.Begun.Made, plan.Made{Holder: 1 + r.IntN(n), From: plan.Length(r.Int64N(1e9))})
 		}
 	}
 	marks := Marks{}
@@ -94,21 +94,21 @@ func TestStandingSurvives(t *testing.T) {
 			s = folder(t, map[string]string{beamFile: inchBeam})
 		}
 		want, marks := anyStanding(r, s.Beam)
-		if _, err := s.SaveStanding(want, marks); err != nil {
+		if _, err := s.SavePositions(want, marks); err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
 		back := reopen(t, s)
-		back.Standing.SiliconeFree = false
+		back.Positions.SiliconeFree = false
 		if want.Metres == nil {
-			want.Metres = back.Standing.Metres // unknown is nought
+			want.Metres = back.Positions.Metres // unknown is nought
 		}
-		if back.Standing.Metres == nil {
-			back.Standing.Metres = want.Metres
+		if back.Positions.Metres == nil {
+			back.Positions.Metres = want.Metres
 		}
-		if diff := cmp.Diff(want.At, back.Standing.At); diff != "" {
+		if diff := cmp.Diff(want.At, back.Positions.At); diff != "" {
 			t.Errorf("seed %d, places (-want +got):\n%s", seed, diff)
 		}
-		if diff := cmp.Diff(want, back.Standing); diff != "" {
+		if diff := cmp.Diff(want, back.Positions); diff != "" {
 			t.Errorf("seed %d (-want +got):\n%s", seed, diff)
 		}
 		if diff := cmp.Diff(marks, back.Marks); diff != "" {
@@ -178,25 +178,25 @@ func TestLengthText(t *testing.T) {
 func TestStandingRefused(t *testing.T) {
 	s := folder(t, nil)
 	good, _ := anyStanding(rand.New(rand.NewPCG(1, 1)), s.Beam)
-	for words, change := range map[string]func(*plan.Standing, Marks){
-		"assumed, not measured":      func(st *plan.Standing, _ Marks) { st.Assumed = true },
-		"nearer than the pitch":      func(st *plan.Standing, _ Marks) { st.At[1] = st.At[0] + 1 },
-		"off the rail":               func(st *plan.Standing, _ Marks) { st.At[4] = plan.MaxRail },
-		"these holders are missing":  func(st *plan.Standing, _ Marks) { st.At = st.At[:4] },
-		"both bevel and tip":         func(st *plan.Standing, _ Marks) { st.Blades[0] = plan.Blade{Bevel: 45} },
-		"longer than 80 characters":  func(_ *plan.Standing, m Marks) { m[1] = Mark{plan.Stuck, strings.Repeat("x", 81)} },
-		"a holder's mark would not":  func(_ *plan.Standing, m Marks) { m[9] = Mark{plan.Stuck, ""} },
-		"the job or material would ": func(st *plan.Standing, _ Marks) { st.Job = "\x1b[2J" },
+	for words, change := range map[string]func(*plan.Positions, Marks){
+		"assumed, not measured":      func(st *plan.Positions, _ Marks) { st.Assumed = true },
+		"nearer than the pitch":      func(st *plan.Positions, _ Marks) { st.At[1] = st.At[0] + 1 },
+		"off the rail":               func(st *plan.Positions, _ Marks) { st.At[4] = plan.MaxRail },
+		"these holders are missing":  func(st *plan.Positions, _ Marks) { st.At = st.At[:4] },
+		"both bevel and tip":         func(st *plan.Positions, _ Marks) { st.Blades[0] = plan.Blade{Bevel: 45} },
+		"longer than 80 characters":  func(_ *plan.Positions, m Marks) { m[1] = Mark{plan.Stuck, strings.Repeat("x", 81)} },
+		"a holder's mark would not":  func(_ *plan.Positions, m Marks) { m[9] = Mark{plan.Stuck, ""} },
+		"the job or material would ": func(st *plan.Positions, _ Marks) { st.Job = "\x1b[2J" },
 	} {
 		st, marks := *good, Marks{}
 		st.At, st.Blades = append([]plan.Length{}, good.At...), append([]plan.Blade{}, good.Blades...)
 		change(&st, marks)
-		if out, err := s.SaveStanding(&st, marks); err == nil || !strings.Contains(err.Error(), words) || out != (Outcome{}) {
+		if out, err := s.SavePositions(&st, marks); err == nil || !strings.Contains(err.Error(), words) || out != (Outcome{}) {
 			t.Errorf("%v, %+v, want %q", err, out, words)
 		}
 	}
 	alone(t, s.Dir, beamFile, dayFile)
-	if _, err := (&Shop{}).SaveStanding(good, nil); err == nil {
+	if _, err := (&Shop{}).SavePositions(good, nil); err == nil {
 		t.Error("a shop without a folder was saved")
 	}
 }
@@ -209,17 +209,17 @@ func TestStandingChangedMeanwhile(t *testing.T) {
 	for n, kept := range []string{"positions.other.toml", "positions.other-2.toml"} {
 		theirs := strings.Repeat("# by hand\n", n+1)
 		write(t, path, theirs, 0o644)
-		out, err := s.SaveStanding(st, marks)
+		out, err := s.SavePositions(st, marks)
 		if err != nil || out.File != positionsFile || !strings.Contains(out.Said, kept) {
 			t.Errorf("%+v, %v", out, err)
 		}
 		holds(t, filepath.Join(s.Dir, kept), theirs)
 	}
-	if out, err := s.SaveStanding(st, marks); err != nil || out.File != "" {
+	if out, err := s.SavePositions(st, marks); err != nil || out.File != "" {
 		t.Errorf("the same again: %+v, %v", out, err)
 	}
 	st.SetBar = 3.5
-	if out, err := s.SaveStanding(st, marks); err != nil || out.Said != "saved in positions.toml" {
+	if out, err := s.SavePositions(st, marks); err != nil || out.Said != "saved in positions.toml" {
 		t.Errorf("our own text of before: %+v, %v", out, err)
 	}
 	if err := os.RemoveAll(s.Dir); err != nil {
@@ -227,7 +227,7 @@ func TestStandingChangedMeanwhile(t *testing.T) {
 	}
 	st.SetBar = 4
 	var told *disk.SaveError
-	if _, err := s.SaveStanding(st, marks); !errors.As(err, &told) || !strings.Contains(err.Error(), "is gone") {
+	if _, err := s.SavePositions(st, marks); !errors.As(err, &told) || !strings.Contains(err.Error(), "is gone") {
 		t.Error(err)
 	}
 }
@@ -267,14 +267,14 @@ func TestMarks(t *testing.T) {
 // TestStandingMadeByHand: comments of a file made by hand are kept beside it when bide
 // writes the first time, and never again; without comments nothing would be lost.
 func TestStandingMadeByHand(t *testing.T) {
-	bare := positionsText(&plan.Standing{At: []plan.Length{0, 20 * plan.Millimetre, 40 * plan.Millimetre, 60 * plan.Millimetre, 80 * plan.Millimetre}}, nil, plan.Millimetres)[len(standingHead):]
+	bare := positionsText(&plan.Positions{At: []plan.Length{0, 20 * plan.Millimetre, 40 * plan.Millimetre, 60 * plan.Millimetre, 80 * plan.Millimetre}}, nil, plan.Millimetres)[len(standingHead):]
 	for _, c := range []struct {
 		text string
 		kept bool
 	}{{"# 4 leaks\n" + bare, true}, {bare, false}, {standingHead + bare, false}} {
 		s := folder(t, map[string]string{positionsFile: c.text})
 		st, marks := anyStanding(rand.New(rand.NewPCG(4, 1)), s.Beam)
-		out, err := s.SaveStanding(st, marks)
+		out, err := s.SavePositions(st, marks)
 		if err != nil || strings.Contains(out.Said, "kept in positions.hand.toml") != c.kept {
 			t.Errorf("%+v, %v", out, err)
 		}
@@ -284,7 +284,7 @@ func TestStandingMadeByHand(t *testing.T) {
 			holds(t, filepath.Join(s.Dir, "positions.hand.toml"), c.text)
 		}
 		st.SetBar = 3.5
-		if out, err := s.SaveStanding(st, marks); err != nil || out.Said != "saved in positions.toml" {
+		if out, err := s.SavePositions(st, marks); err != nil || out.Said != "saved in positions.toml" {
 			t.Errorf("again: %+v, %v", out, err)
 		}
 		alone(t, s.Dir, want...)

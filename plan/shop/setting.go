@@ -14,13 +14,13 @@ const mostSlits = plan.MaxCount
 
 // readSetting reads [changeover] of positions.toml: the changeover under way; nil when
 // there is none.
-func readSetting(root *toml.Table, holders int) *plan.Setting {
+func readSetting(root *toml.Table, holders int) *plan.Begun {
 	if !root.Has("changeover") {
 		return nil
 	}
 	t := root.Sub("changeover")
 	t.Need("job", "slits")
-	s := &plan.Setting{
+	s := &plan.Begun{
 		Job:   t.Text("job", ""),
 		Slits: cutWidths(t, "slits"),
 		Shift: t.Length("shift", 0, toml.AnyPlace),
@@ -93,7 +93,7 @@ func cutWidths(t *toml.Table, key string) (out []plan.Length) {
 }
 
 // settingText is a changeover under way as positions.toml holds it.
-func settingText(s *plan.Setting, u plan.Unit) string {
+func settingText(s *plan.Begun, u plan.Unit) string {
 	var b strings.Builder
 	var slits []string
 	for i := 0; i < len(s.Slits); {
@@ -122,7 +122,7 @@ func settingText(s *plan.Setting, u plan.Unit) string {
 }
 
 // sameSetting reports whether two changeovers under way are the same.
-func sameSetting(a, b *plan.Setting) bool {
+func sameSetting(a, b *plan.Begun) bool {
 	if a == nil || b == nil {
 		return a == b
 	}

@@ -12,17 +12,17 @@ import (
 // A changeover under way may be written by hand, and what is wrong with it is told.
 func TestSettingIsRead(t *testing.T) {
 	s := folder(t, nil)
-	if _, err := s.SaveStanding(&plan.Standing{At: s.Standing.At}, nil); err != nil {
+	if _, err := s.SavePositions(&plan.Positions{At: s.Positions.At}, nil); err != nil {
 		t.Fatal(err)
 	}
 	with := func(setting string) map[string]string {
-		return map[string]string{positionsFile: positionsText(&plan.Standing{At: s.Standing.At}, nil, s.Unit) + setting}
+		return map[string]string{positionsFile: positionsText(&plan.Positions{At: s.Positions.At}, nil, s.Unit) + setting}
 	}
 	got := folder(t, with("[changeover]\njob = \"D-1\"\nslits = [25, \"2 x 1/2\"]\nshift = -1.5\ncorrected = true\n[[changeover.moved]]\nnumber = 2\nfrom = 10\n[[changeover.moved]]\nnumber = 2\nfrom = \"12 mm\"\n"))
 	mm := plan.Millimetre
-	want := &plan.Setting{Job: "D-1", Slits: []plan.Length{25 * mm, plan.Inch / 2, plan.Inch / 2}, Shift: -3 * mm / 2, Found: true,
+	want := &plan.Begun{Job: "D-1", Slits: []plan.Length{25 * mm, plan.Inch / 2, plan.Inch / 2}, Shift: -3 * mm / 2, Found: true,
 		Made: []plan.Made{{Holder: 2, From: 10 * mm}, {Holder: 2, From: 12 * mm}}}
-	if diff := cmp.Diff(want, got.Standing.Setting); diff != "" {
+	if diff := cmp.Diff(want, got.Positions.Begun); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
 	_, problems := Read(files(with("[changeover]\nslits = [0]\nshft = 1\n[[changeover.moved]]\nnumber = 99\n")))

@@ -33,10 +33,10 @@ import (
 // Shop is one beam with its day, as its files say.
 type Shop struct {
 	knife.Equipment
-	Day      *plan.Day
-	Standing *plan.Standing
-	Notes    []string // what was assumed or wants a look
-	Beside   []string // of files that bide wrote beside the shop's: what to do with each
+	Day       *plan.Day
+	Positions *plan.Positions
+	Notes     []string // what was assumed or wants a look
+	Beside    []string // of files that bide wrote beside the shop's: what to do with each
 
 	// Beam.Holders are the conditions to plan with: those of beam.toml, and over
 	// them the marks of positions.toml.
@@ -92,19 +92,19 @@ func Read(fsys fs.FS) (*Shop, toml.Problems) {
 		return nil, r.problems.Sorted()
 	}
 	s.noted, s.Beside = r.notes, besideNotes(fsys)
-	s.Notes = s.notesOn(s.Standing, s.Marks)
+	s.Notes = s.notesOn(s.Positions, s.Marks)
 	return s, nil
 }
 
 // NotesOn are the shop's notes when this stands, so marked, instead of what was read.
-func (s *Shop) NotesOn(now *plan.Standing, marks Marks) []string {
-	if now == s.Standing {
+func (s *Shop) NotesOn(now *plan.Positions, marks Marks) []string {
+	if now == s.Positions {
 		return s.Notes
 	}
 	return s.notesOn(now, marks)
 }
 
-func (s *Shop) notesOn(now *plan.Standing, marks Marks) []string {
+func (s *Shop) notesOn(now *plan.Positions, marks Marks) []string {
 	return slices.Concat(s.noted, positionsNotes(now, s.Materials), marks.notes(s.Conditions))
 }
 
@@ -113,9 +113,9 @@ func (s *Shop) notesOn(now *plan.Standing, marks Marks) []string {
 func (s *Shop) Stands(again *Shop) {
 	s.saving.Lock()
 	defer s.saving.Unlock()
-	s.Standing, s.Marks, s.positionsText = again.Standing, again.Marks, again.positionsText
+	s.Positions, s.Marks, s.positionsText = again.Positions, again.Marks, again.positionsText
 	s.Beam = s.Marked(s.Marks)
-	s.Notes = s.notesOn(s.Standing, s.Marks)
+	s.Notes = s.notesOn(s.Positions, s.Marks)
 }
 
 // reader reads the files one after the other.
@@ -179,10 +179,10 @@ func (r *reader) standing(s *Shop) {
 	}
 	switch {
 	case missing:
-		s.Standing = spread(b)
+		s.Positions = spread(b)
 	case root != nil:
 		var marks Marks
-		s.Standing, marks = readStanding(d, root, b, s.Materials)
+		s.Positions, marks = readStanding(d, root, b, s.Materials)
 		s.positionsText = d.Text
 		if s.Beam != nil {
 			s.Marks, s.Beam = marks, s.Marked(marks)

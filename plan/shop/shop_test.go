@@ -78,7 +78,7 @@ func TestReadFillsIn(t *testing.T) {
 	if s.Beam.Drive.Home != s.Beam.Rail.From || s.Beam.Drive.Speed != 400*plan.Millimetre || !s.Beam.RestOverWeb {
 		t.Errorf("beam %+v", s.Beam)
 	}
-	if s.Anvil != nil || !s.Standing.Assumed || s.Unit != plan.Millimetres {
+	if s.Anvil != nil || !s.Positions.Assumed || s.Unit != plan.Millimetres {
 		t.Errorf("shop %+v", s)
 	}
 	if notes := strings.Join(s.Notes, "\n"); !strings.Contains(notes, "evenly spread") || !strings.Contains(notes, "last ran") {
@@ -160,13 +160,13 @@ thickness_mm  = 0.1
 adhesive      = "acrylic"
 silicone_free = true
 `}))
-	want := &plan.Standing{
+	want := &plan.Positions{
 		At:     []plan.Length{-100_000_000, -12_700_000, 0, 12_300_000, 400_000_000},
 		Blades: []plan.Blade{3: {Bevel: 45, Tip: 0.15}, 4: {}}, Metres: []float64{3: 1200, 4: 0},
 		Recorded: time.Date(2026, 11, 25, 5, 41, 0, 0, time.UTC),
 		Job:      "Z", Material: "Clean", Web: 240_000_000, SetBar: 2.9, SiliconeFree: true,
 	}
-	if diff := cmp.Diff(want, s.Standing); diff != "" {
+	if diff := cmp.Diff(want, s.Positions); diff != "" {
 		t.Errorf("standing (-want +got):\n%s", diff)
 	}
 }

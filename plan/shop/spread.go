@@ -5,7 +5,7 @@ import "bide/plan"
 // spread stands the holders evenly over the rail, the first and the last at its
 // ends: rounded towards nought to 0.1 mm, exact where that would leave the rail or
 // break the pitch. Exact places keep the pitch, since the rail holds them all.
-func spread(b *plan.Beam) *plan.Standing {
+func spread(b *plan.Beam) *plan.Positions {
 	n := len(b.Holders)
 	at := make([]plan.Length, n)
 	exact := make([]bool, n)
@@ -22,7 +22,7 @@ func spread(b *plan.Beam) *plan.Standing {
 			}
 		}
 	}
-	return &plan.Standing{At: at, Blades: make([]plan.Blade, n), Assumed: true}
+	return &plan.Positions{At: at, Blades: make([]plan.Blade, n), Assumed: true}
 }
 
 // evenly is the place of holder i of n.

@@ -115,7 +115,7 @@ func TestDemo(t *testing.T) {
 // mustPlan plans the day and verifies the plan; no job may be refused.
 func mustPlan(t *testing.T, s *Shop) {
 	t.Helper()
-	d, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}

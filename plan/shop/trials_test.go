@@ -30,11 +30,11 @@ func trial(t testing.TB, name string) *shop.Shop {
 func TestTrialsPlanAndVerify(t *testing.T) {
 	for name, refused := range map[string][]string{"one": nil, "two": nil, "three": nil, "four": {"J06", "J07", "J08"}} {
 		s := trial(t, name)
-		listed, err := sequence.PlanDay(s.Beam, s.Standing, s.Day)
+		listed, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 		if err != nil {
 			t.Fatal(err)
 		}
-		best, err := sequence.Search(context.Background(), s.Beam, s.Standing, s.Day, sequence.Effort{Aim: plan.AimMoves, Rounds: 400, Seed: 1})
+		best, err := sequence.Search(context.Background(), s.Beam, s.Positions, s.Day, sequence.Effort{Aim: plan.AimMoves, Rounds: 400, Seed: 1})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -66,7 +66,7 @@ func BenchmarkSearchTrials(b *testing.B) {
 			s := trial(b, name)
 			moves := 0
 			for b.Loop() {
-				d, err := sequence.Search(context.Background(), s.Beam, s.Standing, s.Day, sequence.Effort{Aim: plan.AimMoves, Seed: 1})
+				d, err := sequence.Search(context.Background(), s.Beam, s.Positions, s.Day, sequence.Effort{Aim: plan.AimMoves, Seed: 1})
 				if err != nil {
 					b.Fatal(err)
 				}

@@ -21,7 +21,7 @@ type carried struct {
 }
 
 // carry copies a standing; blades that it does not give are unknown.
-func carry(s *plan.Standing, holders int) *carried {
+func carry(s *plan.Positions, holders int) *carried {
 	c := &carried{append([]plan.Length(nil), s.At...), make([]plan.Blade, holders), s.Material, s.Web, s.SetBar, s.SiliconeFree, s.Job}
 	copy(c.blades, s.Blades)
 	return c

@@ -52,7 +52,7 @@ func (d Draft) First(id string) Draft {
 
 // Like is the draft in an order of ids: jobs that it doesn't name come behind those
 // that they come behind now, and what runs or is half set up comes first.
-func (d Draft) Like(order []string, half *plan.Setting) Draft {
+func (d Draft) Like(order []string, half *plan.Begun) Draft {
 	turn, last := map[*plan.Job]int{}, -1
 	for _, j := range d.Jobs {
 		if i := slices.Index(order, j.ID); i >= 0 {

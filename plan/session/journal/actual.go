@@ -8,8 +8,8 @@ import (
 
 // Actual is what is really at the beam, as far as anyone has reported.
 type Actual struct {
-	Standing *plan.Standing
-	Marks    shop.Marks
+	Positions *plan.Positions
+	Marks     shop.Marks
 }
 
 // Marked is what is at the beam with a holder in another condition. One that is as beam.toml
@@ -27,6 +27,6 @@ func (t Actual) Marked(number int, mark shop.Mark, s *shop.Shop) Actual {
 	if mark.Condition == fixed[number-1] && mark.Reason == "" {
 		delete(marks, number)
 	}
-	stands := *t.Standing
+	stands := *t.Positions
 	return Actual{&stands, marks}
 }

@@ -57,7 +57,7 @@ func (j *Journal) put(s *shop.Shop, events []record.Event, w *Written) (err erro
 	if j.closed {
 		return errors.New("the program is ending: nothing more is written")
 	}
-	out, err := s.SaveStanding(w.Standing, w.Marks)
+	out, err := s.SavePositions(w.Positions, w.Marks)
 	if err != nil {
 		return err
 	}

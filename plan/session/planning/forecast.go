@@ -62,14 +62,14 @@ func (c *Order) Whole() bool { return c.Full() && (c.centred || c.Final || len(c
 // where its job is refused.
 type Outcome struct {
 	plan.Turn
-	Standing *plan.Standing // while the job runs
-	Clock    time.Time      // when it ends
+	Positions *plan.Positions // while the job runs
+	Clock     time.Time       // when it ends
 }
 
 // then is what comes of a turn after this one, with these positions while its job runs.
-func (o *Outcome) then(t plan.Turn, standing *plan.Standing) *Outcome {
+func (o *Outcome) then(t plan.Turn, standing *plan.Positions) *Outcome {
 	if t.Refused() {
-		return &Outcome{t, o.Standing, o.Clock}
+		return &Outcome{t, o.Positions, o.Clock}
 	}
 	return &Outcome{t, standing, t.Step.RunEnd}
 }
@@ -77,7 +77,7 @@ func (o *Outcome) then(t plan.Turn, standing *plan.Standing) *Outcome {
 // question is all that an outcome depends on: a standing is made by one outcome
 // alone, and so belongs to one moment too.
 type question struct {
-	stands  *plan.Standing
+	stands  *plan.Positions
 	job     *plan.Job
 	centred bool
 }
@@ -88,8 +88,8 @@ type Answer struct {
 	*Outcome
 }
 
-func New(p *changeover.Planner, b *plan.Beam, start *plan.Standing, clock time.Time, jobs []*plan.Job) *Forecast {
-	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Standing: start, Clock: clock}, Improve: sequence.Settle}
+func New(p *changeover.Planner, b *plan.Beam, start *plan.Positions, clock time.Time, jobs []*plan.Job) *Forecast {
+	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Positions: start, Clock: clock}, Improve: sequence.Settle}
 	f.Present = Order{Jobs: jobs}
 	f.Listed = Order{Jobs: jobs, centred: true}
 	return f
@@ -120,8 +120,8 @@ func (f *Forecast) List(jobs []*plan.Job) {
 
 // Begin lets the day begin with other positions, its jobs in this order. What was planned
 // from elsewhere is given up, unless it was remembered.
-func (f *Forecast) Begin(stands *plan.Standing, jobs []*plan.Job) {
-	f.Start.Standing = stands
+func (f *Forecast) Begin(stands *plan.Positions, jobs []*plan.Job) {
+	f.Start.Positions = stands
 	f.Present.Known, f.Present.given, f.Listed.Known = nil, nil, nil
 	f.Reorder(jobs, nil)
 	f.extend(&f.Listed)
@@ -130,10 +130,10 @@ func (f *Forecast) Begin(stands *plan.Standing, jobs []*plan.Job) {
 // Remember keeps what is known of the present order, for a day that begins in the middle
 // of it.
 func (f *Forecast) Remember() {
-	before := f.Start.Standing
+	before := f.Start.Positions
 	for t, o := range f.Present.Known {
 		f.answers.keep(question{before, f.Present.Jobs[t], false}, o)
-		before = o.Standing
+		before = o.Positions
 	}
 }
 
@@ -187,7 +187,7 @@ func (w worker) work(q question, clock time.Time) *Outcome {
 	if q.centred {
 		next = w.planner.NextCentred
 	}
-	before := Outcome{Standing: q.stands, Clock: clock}
+	before := Outcome{Positions: q.stands, Clock: clock}
 	t, standing := next(q.stands, clock, q.job)
 	if s := t.Step; s != nil && verify.Changeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
 		t = plan.Turn{Job: q.job, Faults: []plan.Fault{unheld}}
@@ -205,7 +205,7 @@ func (f *Forecast) unknown(c *Order) (question, time.Time) {
 	if n := len(c.Known); n > 0 {
 		before = c.Known[n-1]
 	}
-	return question{before.Standing, c.Jobs[len(c.Known)], c.centred}, before.Clock
+	return question{before.Positions, c.Jobs[len(c.Known)], c.centred}, before.Clock
 }
 
 // extend adds to the order what has been answered before.

@@ -47,13 +47,13 @@ func (f *Forecast) settling() Work {
 
 // Day is the present order as it is known.
 func (f *Forecast) Day() *plan.DayPlan {
-	return &plan.DayPlan{Beam: f.Beam, Start: f.Start.Standing, Turns: f.Present.turns(), Totals: f.Present.Totals}
+	return &plan.DayPlan{Beam: f.Beam, Start: f.Start.Positions, Turns: f.Present.turns(), Totals: f.Present.Totals}
 }
 
 // outcomes are what comes of turns after this one.
 func (o *Outcome) outcomes(turns []plan.Turn) (out []*Outcome) {
 	for _, t := range turns {
-		standing := o.Standing
+		standing := o.Positions
 		if !t.Refused() {
 			standing = standing.After(t.Step)
 		}
@@ -72,7 +72,7 @@ func (f *Forecast) Keep(jobs []*plan.Job, alone, settled *plan.DayPlan) {
 		if len(known) > 0 {
 			before = known[len(known)-1]
 		}
-		f.answers.keep(question{before.Standing, jobs[len(known)], false}, o)
+		f.answers.keep(question{before.Positions, jobs[len(known)], false}, o)
 		known = append(known, o)
 	}
 	f.keepDay(Improved{f.Aim, known, f.Start.outcomes(settled.Turns)})

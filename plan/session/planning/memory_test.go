@@ -22,7 +22,7 @@ func TestChangeoverThatDoesntHold(t *testing.T) {
 	other := *b // as if the planner had planned for another beam
 	other.Clearance = 10 * other.HolderWidth
 	o := worker{p, &other}.work(q, time.Time{})
-	if len(o.Faults) != 1 || !o.Faults[0].Equal(unheld) || o.Standing != stands {
+	if len(o.Faults) != 1 || !o.Faults[0].Equal(unheld) || o.Positions != stands {
 		t.Errorf("a changeover that doesn't hold gives %+v", o)
 	}
 }

@@ -26,7 +26,7 @@ type MoveTo struct {
 	Improving int         // which is being planned together; withoutJob, or none
 
 	forecast *Forecast
-	start    *plan.Standing      // what all of it begins with
+	start    *plan.Positions     // what all of it begins with
 	planner  *changeover.Planner // of the estimates
 	without  *sequence.Slipping  // the day without the job; its turns are there after the first estimate
 	now      *plan.DayPlan       // the day as it is, estimated like the others
@@ -87,7 +87,7 @@ type Moved struct {
 func (f *Forecast) MoveTo(index, done int) *MoveTo {
 	m := &MoveTo{
 		Job: f.Present.Jobs[index], Rest: slices.Delete(slices.Clone(f.Present.Jobs), index, index+1), Was: index,
-		Aim: f.Aim, Improving: none, forecast: f, start: f.Start.Standing, order: []int{index}, costs: map[int]Cost{},
+		Aim: f.Aim, Improving: none, forecast: f, start: f.Start.Positions, order: []int{index}, costs: map[int]Cost{},
 	}
 	m.without = &sequence.Slipping{DayPlan: &plan.DayPlan{Beam: f.Beam, Start: m.start, Done: done}, Clock: f.Start.Clock, Job: m.Job}
 	m.ctx, m.end = context.WithCancel(context.Background())
@@ -117,7 +117,7 @@ func (m *MoveTo) Barred(index int) bool {
 
 // Stale reports whether the day begins with other positions now: holders were marked, or
 // the shop read again.
-func (m *MoveTo) Stale() bool { return m.start != m.forecast.Start.Standing }
+func (m *MoveTo) Stale() bool { return m.start != m.forecast.Start.Positions }
 
 // End gives up all that is being worked out.
 func (m *MoveTo) End() {
@@ -173,7 +173,7 @@ func (m *MoveTo) first(known []*Outcome) Estimated {
 		var t plan.Turn
 		switch {
 		case i < len(known):
-			t, standing = known[i].Turn, known[i].Standing
+			t, standing = known[i].Turn, known[i].Positions
 		case m.ctx.Err() == nil:
 			t, standing = p.Resume(standing, clock, j)
 		default:

@@ -127,7 +127,7 @@ func TestMoveToBesideOthers(t *testing.T) {
 	if m.Stale() {
 		t.Error("the day begins otherwise")
 	}
-	other := *f.Start.Standing
+	other := *f.Start.Positions
 	if f.Begin(&other, f.Present.Jobs); !m.Stale() || len(m.Next(3)) > 0 {
 		t.Error("what it costs is of the day as it was")
 	}

@@ -33,7 +33,7 @@ func NewOffer(found *plan.DayPlan, in Inputs, aim plan.Aim) *Offer {
 		}
 		o.Jobs = append(o.Jobs, t.Job)
 	}
-	begin := Outcome{Standing: in.Standing, Clock: in.Clock}
+	begin := Outcome{Positions: in.Positions, Clock: in.Clock}
 	o.Known = begin.outcomes(turns)
 	return o
 }

@@ -12,11 +12,11 @@ import (
 )
 
 // beam is a small one, with a job for it.
-func beam() (*plan.Beam, *plan.Standing, *plan.Job) {
+func beam() (*plan.Beam, *plan.Positions, *plan.Job) {
 	mm := plan.Millimetre
 	b := &plan.Beam{HolderWidth: 12 * mm, Clearance: mm, Rail: plan.Span{To: 400 * mm}, Web: plan.Span{From: 50 * mm, To: 350 * mm}, RestOverWeb: true,
 		Holders: make([]plan.Condition, 8), Drive: plan.Drive{Kind: plan.ByHand, Hand: 20 * time.Second}}
-	stands := &plan.Standing{}
+	stands := &plan.Positions{}
 	for n := range plan.Length(8) {
 		stands.At = append(stands.At, n*50*mm)
 	}
@@ -70,7 +70,7 @@ func TestForecast(t *testing.T) {
 	if f.Reorder(jobs, nil); f.Next() != nil || f.Present.Totals != before {
 		t.Errorf("the first order is worked out again, or comes to %+v, was %+v", f.Present.Totals, before)
 	}
-	other := *f.Start.Standing
+	other := *f.Start.Positions
 	if f.Begin(&other, jobs); len(f.Present.Known) > 0 || len(f.Listed.Known) > 0 {
 		t.Error("what was planned from other positions is kept")
 	}

@@ -24,7 +24,7 @@ type Search struct {
 }
 
 // Searcher searches for the best order of a day.
-type Searcher func(context.Context, *plan.Beam, *plan.Standing, *plan.Day, sequence.Effort) (*plan.DayPlan, error)
+type Searcher func(context.Context, *plan.Beam, *plan.Positions, *plan.Day, sequence.Effort) (*plan.DayPlan, error)
 
 // Errand is what a search was begun for.
 type Errand struct {
@@ -45,21 +45,21 @@ type Found struct {
 // have a number in the sequence, how many are done before them, when the day begins, and
 // with what.
 type Inputs struct {
-	Jobs     []*plan.Job
-	Done     int
-	Standing *plan.Standing
-	Clock    time.Time
-	Beam     *plan.Beam
+	Jobs      []*plan.Job
+	Done      int
+	Positions *plan.Positions
+	Clock     time.Time
+	Beam      *plan.Beam
 }
 
 // Inputs is what the day of now depends on, with so many jobs done.
 func (f *Forecast) Inputs(done int) Inputs {
-	return Inputs{f.Present.Jobs, done, f.Start.Standing, f.Start.Clock, f.Beam}
+	return Inputs{f.Present.Jobs, done, f.Start.Positions, f.Start.Clock, f.Beam}
 }
 
 // Same reports whether a plan made with these inputs holds with others.
 func (in Inputs) Same(o Inputs) bool {
-	return in.Done == o.Done && in.Standing == o.Standing && in.Clock.Equal(o.Clock) && in.Beam == o.Beam && len(in.Jobs) == len(o.Jobs) &&
+	return in.Done == o.Done && in.Positions == o.Positions && in.Clock.Equal(o.Clock) && in.Beam == o.Beam && len(in.Jobs) == len(o.Jobs) &&
 		!slices.ContainsFunc(in.Jobs, func(j *plan.Job) bool { return !slices.Contains(o.Jobs, j) })
 }
 
@@ -76,7 +76,7 @@ func (s *Search) Begin(in Inputs, day *plan.Day, rounds int, e Errand) Work {
 	effort := sequence.Effort{Aim: s.Aim, Rounds: rounds, Seed: 1, Report: func(p sequence.Progress) { progress.Store(&p) }}
 	return func() any {
 		defer cancel()
-		best, err := Verified(by(ctx, in.Beam, in.Standing, day, effort))
+		best, err := Verified(by(ctx, in.Beam, in.Positions, day, effort))
 		return Found{e, in, best, err}
 	}
 }

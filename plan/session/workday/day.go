@@ -62,7 +62,7 @@ func (d *Day) Open(s *shop.Shop) {
 		jobs = append(jobs, &s.Day.Jobs[i])
 	}
 	d.Filed = draft.New(jobs, s.Day.Aim)
-	half := s.Standing.Setting
+	half := s.Positions.Begun
 	d.Lags = false
 	if half != nil && d.Filed.Find(half.Job) != nil {
 		d.Filed = draft.Ended(d.Filed, half.Job)
@@ -90,12 +90,12 @@ func (d *Day) Outcome(turn int) *planning.Outcome {
 
 // Before is what stands when the changeover to that turn begins; nil while it is
 // worked out.
-func (d *Day) Before(turn int) *plan.Standing {
+func (d *Day) Before(turn int) *plan.Positions {
 	if turn == 0 {
-		return d.Forecast.Start.Standing
+		return d.Forecast.Start.Positions
 	}
 	if o := d.Outcome(turn - 1); o != nil {
-		return o.Standing
+		return o.Positions
 	}
 	return nil
 }
@@ -118,7 +118,7 @@ func (d *Day) Relist() {
 	for _, j := range d.Filed.All {
 		order = append(order, j.ID)
 	}
-	d.Forecast.List(d.History.Now.Like(order, d.Forecast.Start.Standing.Setting).Jobs)
+	d.Forecast.List(d.History.Now.Like(order, d.Forecast.Start.Positions.Begun).Jobs)
 }
 
 // Able are the jobs that the beam can run, as far as is known.
@@ -179,7 +179,7 @@ func (d *Day) Work() []planning.Work {
 
 // Begin lets the day begin with a standing. Plans that began elsewhere are given
 // up, in all drafts; their layouts stay with the jobs.
-func (d *Day) Begin(stands *plan.Standing) {
+func (d *Day) Begin(stands *plan.Positions) {
 	d.History.Each(func(f draft.Draft) draft.Draft {
 		f.Given = nil
 		return f
@@ -197,7 +197,7 @@ func (d *Day) GoOnFrom(turn int) {
 	o := d.Outcome(turn)
 	d.Forecast.Remember()
 	d.Forecast.Start.Clock = o.Clock
-	d.Begin(o.Standing)
+	d.Begin(o.Positions)
 }
 
 // Become puts jobs into other states in all drafts, and in the day as it is in the
@@ -219,7 +219,7 @@ func (d *Day) Become(s draft.States) {
 func New(s *shop.Shop, p *changeover.Planner) *Day {
 	d := &Day{Shop: s}
 	d.Open(s)
-	d.Forecast = planning.New(p, s.Beam, s.Standing, s.Day.Begins(s.Standing), d.History.Now.Jobs)
+	d.Forecast = planning.New(p, s.Beam, s.Positions, s.Day.Begins(s.Positions), d.History.Now.Jobs)
 	d.Forecast.Aim = d.History.Now.Aim
 	d.Refresh()
 	return d

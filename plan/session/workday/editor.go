@@ -100,7 +100,7 @@ func (d Editor) MarkRunning(j *plan.Job) {
 
 // MarkDone marks a job as done; one that the beam is half set up for hasn't run.
 func (d Editor) MarkDone(j *plan.Job) {
-	if s := d.Forecast.Start.Standing.Setting; s != nil && s.Job == j.ID {
+	if s := d.Forecast.Start.Positions.Begun; s != nil && s.Job == j.ID {
 		d.Say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.Screen.KeyOf(ToSetUp), d.Screen.KeyOf(ToHold))
 		return
 	}

@@ -97,7 +97,7 @@ func (d Offers) fit(found *plan.DayPlan, opens bool) {
 	for _, j := range found.Jobs() {
 		order = append(order, j.ID)
 	}
-	day := planning.LaidAs(found, d.wants(d.History.Now.Like(order, d.Forecast.Start.Standing.Setting)), d.Forecast.Beam)
+	day := planning.LaidAs(found, d.wants(d.History.Now.Like(order, d.Forecast.Start.Positions.Begun)), d.Forecast.Beam)
 	d.Later(d.Search.Begin(d.Inputs(), day, planning.FitRounds, planning.Errand{Fits: true, Opens: opens}))
 }
 

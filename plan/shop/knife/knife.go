@@ -12,7 +12,7 @@ import (
 // changes against the step before (for the first, what the beam last ran), and what
 // its blades do to the anvil; and the metres that the day's blades cut on each band of
 // the anvil's face. It is worked out anew with each call, in time linear in the cuts.
-func (e *Equipment) Knife(now *plan.Standing, steps []*plan.Step) *material.Day {
+func (e *Equipment) Knife(now *plan.Positions, steps []*plan.Step) *material.Day {
 	out := &material.Day{Turns: make([]material.Turn, len(steps))}
 	before, name := e.lastRun(now), now.Job
 	if name == "" {

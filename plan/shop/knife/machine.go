@@ -90,7 +90,7 @@ func (e *Equipment) Unset(j *plan.Job) string {
 
 // lastRun is what was set for what the beam last ran, as far as that is known: nil
 // where the material isn't, a speed of 0 and, where it isn't recorded, a pressure of 0.
-func (e *Equipment) lastRun(now *plan.Standing) *material.Settings {
+func (e *Equipment) lastRun(now *plan.Positions) *material.Settings {
 	m, ok := e.Materials.Lookup(now.Material)
 	if !ok {
 		return nil
