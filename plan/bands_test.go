@@ -24,7 +24,7 @@ func drawBands(r *rand.Rand, b *plan.Beam) {
 		from := b.Web.From - 4 + plan.Length(r.IntN(int(b.Web.Length())+8))
 		bands = append(bands, plan.Span{From: from, To: from + plan.Length(r.IntN(3))})
 	}
-	b.Bad = plan.Bands(bands)
+	b.Bad = plan.JoinSpans(bands)
 }
 
 // Bands come out in order and apart, and hold the same places.
@@ -36,7 +36,7 @@ func TestBandsAreJoined(t *testing.T) {
 			from := plan.Length(r.IntN(30))
 			all = append(all, plan.Span{From: from, To: from + plan.Length(r.IntN(8))})
 		}
-		joined := plan.Bands(all)
+		joined := plan.JoinSpans(all)
 		for i, s := range joined {
 			if s.From > s.To || i > 0 && s.From <= joined[i-1].To {
 				t.Fatalf("seed %d: %v of %v", seed, joined, all)
@@ -221,7 +221,7 @@ func TestDaysWithBandsVerify(t *testing.T) {
 			from := plan.Length(r.IntN(1000)) * mm
 			bands = append(bands, plan.Span{From: from, To: from + plan.Length(1+r.IntN(8))*mm})
 		}
-		b.Bad = plan.Bands(bands)
+		b.Bad = plan.JoinSpans(bands)
 		if verify.Plan(whole) != nil {
 			struck++
 		}
@@ -301,7 +301,7 @@ func TestRefusalTellsWhereTheBandsLeaveTheLayout(t *testing.T) {
 	b := small(map[int]plan.Condition{5: plan.Stuck}, true)
 	at := []plan.Length{-100 * mm, -60 * mm, 20 * mm, 100 * mm, 140 * mm, 200 * mm, 240 * mm, 280 * mm, 320 * mm, 360 * mm}
 	j := &plan.Job{ID: "A", Web: 200 * mm, Trim: 6 * mm, Shift: plan.Free, Entries: []plan.Entry{{Count: 5, Finished: 30 * mm, Width: 30 * mm}}}
-	b.Bad = plan.Bands([]plan.Span{{From: 56 * mm, To: 68 * mm}, {From: 80 * mm, To: 80 * mm}, {From: 92 * mm, To: 94 * mm}})
+	b.Bad = plan.JoinSpans([]plan.Span{{From: 56 * mm, To: 68 * mm}, {From: 80 * mm, To: 80 * mm}, {From: 92 * mm, To: 94 * mm}})
 	p, err := changeover.NewPlanner(b)
 	if err != nil {
 		t.Fatal(err)

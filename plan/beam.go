@@ -63,7 +63,7 @@ type Beam struct {
 	RestOverWeb       bool        // idle holders may rest lifted over the web
 	PositionTolerance Length      // a holder this near to a cut may serve it and stay; below half the pitch
 	Holders           []Condition // by number from the operator side; Holders[0] is holder 1
-	Bad               []Span      // damaged bands of the anvil, ascending and apart; no cut may lie in one, ends included: see Bands
+	Bad               Spans       // damaged bands of the anvil: no cut may lie in one, ends included
 	Guide             Guide
 	Drive             Drive
 	Setup             Setup

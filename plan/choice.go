@@ -47,7 +47,7 @@ func (b *Beam) Choose(s *Step) *Chosen {
 			idle.Holders = append(idle.Holders, Rest{Number: i + 1, Moved: true, To: h.At})
 		case h.Use != Cutting:
 			idle.Holders = append(idle.Holders, Rest{Number: i + 1})
-		case moved && Abs(from-h.At) <= b.PositionTolerance:
+		case moved && (from-h.At).Abs() <= b.PositionTolerance:
 			idle.Holders = append(idle.Holders, Rest{Number: i + 1, Cuts: true})
 		}
 	}

@@ -273,7 +273,7 @@ func TestAllowsIsTheVerifiers(t *testing.T) {
 			at := plan.Length(r.IntN(1000)) * mm
 			b.Bad = append(b.Bad, plan.Span{From: at, To: at + plan.Length(r.IntN(15))*mm})
 		}
-		b.Bad = plan.Bands(b.Bad)
+		b.Bad = plan.JoinSpans(b.Bad)
 		j := drawDayJob(r, 0, trialDay().Start)
 		for k := range j.Entries { // a few widths, so that entries can meet
 			j.Entries[k].Width = plan.Length(20+r.IntN(2)*10) * mm

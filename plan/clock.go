@@ -58,11 +58,11 @@ func (d *Drive) Time(moves []Move, pitch Length) (time.Duration, Length) {
 	}
 	at, way, t := d.Home, Length(0), time.Duration(0)
 	for _, m := range moves {
-		t += d.Travel(Abs(m.From-at)) + d.Pick + d.Travel(Abs(m.To-m.From)) + d.Set
-		way += Abs(m.From-at) + Abs(m.To-m.From)
+		t += d.Travel((m.From - at).Abs()) + d.Pick + d.Travel((m.To - m.From).Abs()) + d.Set
+		way += (m.From - at).Abs() + (m.To - m.From).Abs()
 		at = m.To
 	}
-	return t + d.Travel(Abs(d.Home-at)), way + Abs(d.Home-at)
+	return t + d.Travel((d.Home - at).Abs()), way + (d.Home - at).Abs()
 }
 
 // together is how long the moves take when each holder drives itself and starts as
@@ -75,7 +75,7 @@ func (d *Drive) together(moves []Move, pitch Length) time.Duration {
 		if i > 0 && waits(m, moves[i-1], pitch) {
 			start = end
 		}
-		end = start + d.Pick + d.Travel(Abs(m.To-m.From)) + d.Set
+		end = start + d.Pick + d.Travel((m.To - m.From).Abs()) + d.Set
 		longest = max(longest, end)
 	}
 	return longest

@@ -117,8 +117,8 @@ func (d *DayPlan) Jobs() []*Job {
 	return jobs
 }
 
-// Sum adds the planned turns up.
-func Sum(turns []Turn) (t Totals) {
+// TotalsOf adds the planned turns up.
+func TotalsOf(turns []Turn) (t Totals) {
 	for i := range turns {
 		s := turns[i].Step
 		if s == nil {

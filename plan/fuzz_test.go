@@ -118,7 +118,7 @@ func decodeWorld(data []byte) (*plan.Beam, []plan.Length, *plan.Day) {
 	}
 	for range s.below(4) { // some off the web, some overlapping
 		from := b.Web.From + length(250) - 20*step
-		b.Bad = plan.Bands(append(b.Bad, plan.Span{From: from, To: from + length(8)}))
+		b.Bad = plan.JoinSpans(append(b.Bad, plan.Span{From: from, To: from + length(8)}))
 	}
 	return b, at, d
 }

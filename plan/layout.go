@@ -13,7 +13,7 @@ type Layout struct {
 // checks nothing: see Faults and Window.
 func (b *Beam) Lay(j *Job, slits []Length, shift Length) Layout {
 	l := Layout{Web: b.WebOf(j.Web), Slits: slits, Shift: shift}
-	trim := j.Web - SumOf(slits)
+	trim := j.Web - Sum(slits)
 	l.Trim = [2]Length{trim/2 + shift, trim - trim/2 - shift}
 	at := l.Web.From + l.Trim[0]
 	if trim > 0 {
@@ -45,14 +45,15 @@ func (b *Beam) WebOf(width Length) Span {
 // Window is the stretch of shifts the job allows: nought alone when it is
 // centred or has no trim.
 func (b *Beam) Window(j *Job) (from, to Length) {
-	trim := j.Web - SumOf(j.Slits())
+	trim := j.Web - Sum(j.Slits())
 	if j.Shift == Centred || trim <= 0 {
 		return 0, 0
 	}
 	return j.Trim - trim/2, trim - j.Trim - trim/2
 }
 
-func SumOf(ls []Length) Length {
+// Sum adds lengths up.
+func Sum(ls []Length) Length {
 	var s Length
 	for _, l := range ls {
 		s += l

@@ -21,8 +21,8 @@ const (
 	Inches
 )
 
-// Abs is the distance that l is from nought.
-func Abs(l Length) Length {
+// Abs is how far l is from 0.
+func (l Length) Abs() Length {
 	if l < 0 {
 		return -l
 	}

@@ -231,7 +231,7 @@ func (l Length) Fraction() (string, bool) {
 	if l < 0 {
 		sign = "-"
 	}
-	whole, part := Abs(l/Inch), big.NewRat(int64(Abs(l%Inch)), int64(Inch))
+	whole, part := (l / Inch).Abs(), big.NewRat(int64((l%Inch).Abs()), int64(Inch))
 	switch {
 	case part.Sign() == 0:
 		return fmt.Sprintf("%s%d", sign, whole), true

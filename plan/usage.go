@@ -62,7 +62,7 @@ func (u *Usage) add(i int, s Stint) {
 	u.Stints[i] = s
 	if s.Way != 0 {
 		u.Moves++
-		u.Travel += Abs(s.Way)
+		u.Travel += s.Way.Abs()
 	}
 	if s.Use == Cutting {
 		u.Cuts++

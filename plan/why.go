@@ -45,7 +45,7 @@ func (c *Changeover) Count(h Stand, from Length) {
 	}
 	if h.At != from {
 		c.Repositions++
-		c.Travel += Abs(h.At - from)
+		c.Travel += (h.At - from).Abs()
 	}
 	c.Holders = append(c.Holders, h)
 }

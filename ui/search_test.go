@@ -40,7 +40,7 @@ func TestSearchIsAdoptedAndUndone(t *testing.T) {
 	for _, o := range s.Forecast.Present.Known {
 		steps = append(steps, o.Step)
 	}
-	day := &plan.DayPlan{Beam: s.Shop.Beam, Start: s.Shop.Positions, Turns: plan.Planned(steps), Totals: plan.Sum(plan.Planned(steps))}
+	day := &plan.DayPlan{Beam: s.Shop.Beam, Start: s.Shop.Positions, Turns: plan.Planned(steps), Totals: plan.TotalsOf(plan.Planned(steps))}
 	if err := verify.Plan(day); err != nil {
 		t.Errorf("what is shown doesn't hold: %v", err)
 	}

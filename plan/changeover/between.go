@@ -14,7 +14,7 @@ func (p *Planner) Between(from []plan.Length, l plan.Layout, to []plan.Length) p
 	for i, at := range to {
 		h := plan.Stand{At: at}
 		switch {
-		case cut < len(l.Cuts) && p.Beam.Holders[i].Cuts() && (at == l.Cuts[cut] || at == from[i] && plan.Abs(at-l.Cuts[cut]) <= p.Beam.PositionTolerance && !plan.InBand(p.Beam.Bad, at)):
+		case cut < len(l.Cuts) && p.Beam.Holders[i].Cuts() && (at == l.Cuts[cut] || at == from[i] && (at-l.Cuts[cut]).Abs() <= p.Beam.PositionTolerance && !p.Beam.Bad.Hold(at)):
 			cut++
 			h.Use, h.Cut = plan.Cutting, cut
 		case p.Now.over(at):

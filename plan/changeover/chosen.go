@@ -25,7 +25,7 @@ func IdlePlaces(d *plan.Idle, b *plan.Beam, at, cuts []plan.Length) (to []plan.L
 		if cut == len(cuts) {
 			return nil, false
 		}
-		if exact || plan.Abs(at[i]-cuts[cut]) > b.PositionTolerance || plan.InBand(b.Bad, at[i]) {
+		if exact || (at[i]-cuts[cut]).Abs() > b.PositionTolerance || b.Bad.Hold(at[i]) {
 			to[i] = cuts[cut]
 		}
 		cut++

@@ -36,8 +36,8 @@ func (p *Planner) why(c *plan.Changeover, i int) plan.Why {
 	if m < len(s.cuts) && (m == 0 || s.cuts[m]-x <= x-s.cuts[m-1]) {
 		m++ // the nearer cut, from 1
 	}
-	if m > 0 && plan.Abs(s.cuts[m-1]-x) < p.Pitch && p.servedNear(c, i, m) {
-		return plan.Why{Cause: plan.NearCut, Cut: m, Distance: plan.Abs(s.cuts[m-1] - x)}
+	if m > 0 && (s.cuts[m-1]-x).Abs() < p.Pitch && p.servedNear(c, i, m) {
+		return plan.Why{Cause: plan.NearCut, Cut: m, Distance: (s.cuts[m-1] - x).Abs()}
 	}
 	if !s.MayIdle(x) {
 		return plan.Why{Cause: plan.OverWeb, Distance: max(s.web.From-x, x-s.web.To)}
@@ -53,8 +53,8 @@ func (p *Planner) why(c *plan.Changeover, i int) plan.Why {
 	for side, n := range [2]int{i + 2, i} {
 		switch gap := gaps[side]; {
 		case gap >= p.Pitch:
-		case plan.Abs(gap) < p.Pitch:
-			return plan.Why{Cause: plan.MakesRoom, Holder: n, Distance: plan.Abs(gap)}
+		case gap.Abs() < p.Pitch:
+			return plan.Why{Cause: plan.MakesRoom, Holder: n, Distance: gap.Abs()}
 		default:
 			return plan.Why{Cause: plan.MakesWay, Holder: n, Distance: -gap}
 		}
@@ -67,7 +67,7 @@ func (p *Planner) why(c *plan.Changeover, i int) plan.Why {
 func (p *Planner) servedNear(c *plan.Changeover, i, m int) bool {
 	for _, h := range c.Holders {
 		if h.Cut == m {
-			return plan.Abs(h.At-c.From[i]) < p.Pitch
+			return (h.At - c.From[i]).Abs() < p.Pitch
 		}
 	}
 	return false

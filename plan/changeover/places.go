@@ -189,7 +189,7 @@ func (p *Places) consider(s *Scene, o *Outlook, i int, at plan.Length, m int) in
 	cost := int64(0)
 	switch {
 	case m < len(s.cuts) && s.cuts[m]-at <= s.inPlace: // in reach of a cut: serves it or can't be here
-		if !c.Cuts() || !stays && at != s.cuts[m] || plan.InBand(s.bad, at) {
+		if !c.Cuts() || !stays && at != s.cuts[m] || s.bad.Hold(at) {
 			return m
 		}
 		after++
@@ -205,7 +205,7 @@ func (p *Places) consider(s *Scene, o *Outlook, i int, at plan.Length, m int) in
 		return m
 	}
 	if !stays {
-		cost += p.PerReposition + int64(plan.Abs(at-s.At[i])/p.grain)
+		cost += p.PerReposition + int64((at-s.At[i]).Abs()/p.grain)
 	}
 	if o != nil {
 		cost += p.later(s, o, i, m, at)
@@ -224,7 +224,7 @@ func (p *Places) later(s *Scene, o *Outlook, i, m int, at plan.Length) int64 {
 		if at == o.Then[i] {
 			return 0
 		}
-		return p.PerReposition + int64(plan.Abs(at-o.Then[i])/p.grain)
+		return p.PerReposition + int64((at-o.Then[i]).Abs()/p.grain)
 	}
 	var seen sight
 	switch {

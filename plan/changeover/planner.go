@@ -43,7 +43,7 @@ func NewPlanner(b *plan.Beam) (*Planner, error) {
 		return nil, errors.New("holder width must be above nought and clearance not below it")
 	case b.Rail.Length() < 0 || b.Rail.Length() > plan.MaxRail:
 		return nil, fmt.Errorf("the rail must be between 0 and %d mm long", plan.MaxRail/plan.Millimetre)
-	case max(plan.Abs(b.Rail.From), plan.Abs(b.Rail.To), plan.Abs(b.Web.From), plan.Abs(b.Web.To)) > math.MaxInt64/1024:
+	case max(b.Rail.From.Abs(), b.Rail.To.Abs(), b.Web.From.Abs(), b.Web.To.Abs()) > math.MaxInt64/1024:
 		return nil, errors.New("places on the beam are too large to be planned")
 	case b.PositionTolerance < 0 || 2*b.PositionTolerance >= pitch:
 		return nil, errors.New("position_tolerance must be nought or more and below half the pitch")
@@ -57,7 +57,7 @@ func NewPlanner(b *plan.Beam) (*Planner, error) {
 	return &Planner{Beam: b, Pitch: pitch}, nil
 }
 
-// ascend reports whether bands are as Bands makes them.
+// ascend reports whether bands ascend and lie apart.
 func ascend(bands []plan.Span) bool {
 	for i, s := range bands {
 		if s.From > s.To || i > 0 && s.From <= bands[i-1].To {

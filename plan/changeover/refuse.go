@@ -109,8 +109,8 @@ func (p *Planner) inTheWay(l plan.Layout) []plan.Fault {
 // its distance; 0 without cuts.
 func nearestCut(cuts []plan.Length, x plan.Length) (m int, d plan.Length) {
 	for i, c := range cuts {
-		if m == 0 || plan.Abs(c-x) < d {
-			m, d = i+1, plan.Abs(c-x)
+		if m == 0 || (c-x).Abs() < d {
+			m, d = i+1, (c - x).Abs()
 		}
 	}
 	return m, d

@@ -40,7 +40,7 @@ func (p *Planner) found(at []plan.Length, j *plan.Job) (l plan.Layout, c plan.Ch
 	if best, none, faults := p.Best(at, j); len(faults) == 0 && none.Repositions == 0 {
 		return best, none, true
 	}
-	f := finder{beam: p.Beam, at: at, set: set, total: len(j.Slits()), trim: j.Web > plan.SumOf(j.Slits())}
+	f := finder{beam: p.Beam, at: at, set: set, total: len(j.Slits()), trim: j.Web > plan.Sum(j.Slits())}
 	f.parts(j)
 	from, to := p.Beam.Window(j)
 	first := p.Beam.Lay(j, j.Slits(), 0)
@@ -102,7 +102,7 @@ func (f *finder) shifts(edge, from, to plan.Length) (out []plan.Length) {
 // held reports whether a holder that may cut stands at a place, or near enough to serve it.
 func (f *finder) held(x plan.Length) bool {
 	for i, at := range f.at { // places are few: a beam has some hundred holders
-		if plan.Abs(at-x) <= f.beam.PositionTolerance && f.beam.Holders[i].Cuts() {
+		if (at-x).Abs() <= f.beam.PositionTolerance && f.beam.Holders[i].Cuts() {
 			return true
 		}
 	}

@@ -18,9 +18,9 @@ type Scene struct {
 	condition   []plan.Condition
 	cuts        []plan.Length
 	stays       []stay
-	plain       bool        // all holders good, exact places: count.go does
-	Impossible  bool        // cuts too near, off the rail or in a damaged band, or an unmovable holder in the way
-	bad         []plan.Span // damaged bands
+	plain       bool       // all holders good, exact places: count.go does
+	Impossible  bool       // cuts too near, off the rail or in a damaged band, or an unmovable holder in the way
+	bad         plan.Spans // damaged bands
 	goodsBefore []int
 }
 
@@ -51,7 +51,7 @@ func (s *Scene) set(b *plan.Beam, standing []plan.Length, web plan.Span, cuts []
 func (s *Scene) look() {
 	s.plain = s.inPlace == 0 && (s.anywhere || len(s.cuts) > 0)
 	s.Impossible = len(s.cuts) > 0 && (s.cuts[0] < s.Rail.From || s.cuts[len(s.cuts)-1] > s.Rail.To)
-	s.Impossible = s.Impossible || !plan.ClearOf(s.bad, s.cuts, 0)
+	s.Impossible = s.Impossible || !s.bad.Miss(s.cuts, 0)
 	for m := 1; m < len(s.cuts); m++ {
 		s.Impossible = s.Impossible || s.cuts[m]-s.cuts[m-1] < s.pitch
 	}
@@ -87,7 +87,7 @@ func (s *Scene) look() {
 // damaged band.
 func (s *Scene) stayOf(x plan.Length, c plan.Condition, before int) stay {
 	if before < len(s.cuts) && s.cuts[before]-x <= s.inPlace {
-		return stay{c.Cuts() && !plan.InBand(s.bad, x), before, before + 1}
+		return stay{c.Cuts() && !s.bad.Hold(x), before, before + 1}
 	}
 	// Whoever serves a cut may itself stand up to inPlace off it.
 	can := s.MayIdle(x) &&

@@ -19,7 +19,7 @@ import (
 // shifts is the memory of the search over shifts.
 type shifts struct {
 	cuts []plan.Length // of the centred layout
-	open []plan.Span   // what damaged bands leave of the window
+	open plan.Spans    // what damaged bands leave of the window
 	list []bounded
 	ties []plan.Length
 }
@@ -194,7 +194,7 @@ func (p *Planner) ends(window plan.Span) {
 // consider lists a shift if it lies in the window and, where there are damaged
 // bands, in what they leave of it.
 func (p *Planner) consider(by plan.Length, window plan.Span) {
-	if by >= window.From && by <= window.To && (len(p.Now.bad) == 0 || plan.InBand(p.shifts.open, by)) {
+	if by >= window.From && by <= window.To && (len(p.Now.bad) == 0 || p.shifts.open.Hold(by)) {
 		p.shifts.list = append(p.shifts.list, bounded{shift: by})
 	}
 }

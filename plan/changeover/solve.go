@@ -30,7 +30,7 @@ func (p *Planner) Changeover(standing []plan.Length, l plan.Layout) (plan.Change
 // wrongStanding tells why holders can't stand as given, which no plan mends.
 func (p *Planner) wrongStanding(standing []plan.Length) []plan.Fault {
 	wrong := func(words string, args ...any) []plan.Fault {
-		return []plan.Fault{plan.NewFault("standing", words, args...)}
+		return []plan.Fault{plan.NewFault("positions", words, args...)}
 	}
 	if len(standing) != len(p.Beam.Holders) {
 		return wrong("%d holders stand on a beam of %d", len(standing), len(p.Beam.Holders))

@@ -79,7 +79,7 @@ func canHold(b *plan.Beam, place plan.Length, n *Needs) bool {
 		return false
 	}
 	for _, c := range n.Fixed {
-		if plan.Abs(c-place) < b.Pitch() {
+		if (c - place).Abs() < b.Pitch() {
 			return false
 		}
 	}

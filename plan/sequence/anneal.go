@@ -126,7 +126,7 @@ func (a *annealer) slide(t *candidate, from int, by plan.Length) {
 	for turn := from; turn < a.slid; turn++ {
 		j := t.order[turn]
 		c := t.choices[j]
-		if c.shift+by >= a.windows[j].From && c.shift+by <= a.windows[j].To && plan.ClearOf(a.beam.Bad, c.cuts, by) {
+		if c.shift+by >= a.windows[j].From && c.shift+by <= a.windows[j].To && a.beam.Bad.Miss(c.cuts, by) {
 			c.shift, c.cuts = c.shift+by, shifted(c.cuts, by)
 			t.choices[j] = c
 		}

@@ -86,7 +86,7 @@ func (s *estimator) pass(turn int, web plan.Span, cuts []plan.Length) (arrivals 
 			arrivals++
 		}
 		switch {
-		case m < len(cuts) && plan.Abs(cuts[m]-p.at) <= s.beam.PositionTolerance:
+		case m < len(cuts) && (cuts[m]-p.at).Abs() <= s.beam.PositionTolerance:
 			out = append(out, keptPlace{p.at, turn})
 			s.ending[p.last+1][turn]++
 			m++

@@ -195,6 +195,6 @@ func (e *evaluator) write(t *candidate) *plan.DayPlan {
 		d.Turns = append(d.Turns, plan.Turn{Job: job, Step: s})
 		now, clock = now.After(s), s.RunEnd
 	}
-	d.Totals = plan.Sum(d.Turns)
+	d.Totals = plan.TotalsOf(d.Turns)
 	return d
 }

@@ -55,7 +55,7 @@ func (c *chooser) choose(j int, now choice) choice {
 	if c.windows[j].Length() > 0 && len(cuts) > 0 {
 		best.shift = c.drawShift(cuts, c.windows[j], best.shift)
 	}
-	if !plan.ClearOf(c.beam.Bad, cuts, best.shift) {
+	if !c.beam.Bad.Miss(cuts, best.shift) {
 		return now
 	}
 	best.cuts = shifted(cuts, best.shift)
@@ -89,7 +89,7 @@ func (c *chooser) drawShift(cuts []plan.Length, window plan.Span, present plan.L
 			continue
 		}
 		shift := targets[from+c.chance.IntN(to-from)].At - cut
-		if !plan.ClearOf(c.beam.Bad, cuts, shift) {
+		if !c.beam.Bad.Miss(cuts, shift) {
 			continue
 		}
 		if v := 4*met(cuts, targets, shift) + c.chance.IntN(8); v > most {

@@ -26,8 +26,8 @@ func planDay(b *plan.Beam, start *plan.Positions, d *plan.Day) (*plan.DayPlan, e
 	}
 	day := &plan.DayPlan{Beam: b, Start: start, Done: d.Done(), Aim: d.Aim}
 	day.Turns = runDay(p, start, d, p.Resume)
-	day.Totals = plan.Sum(day.Turns)
-	day.Listed = plan.Sum(runDay(p, start, d, p.NextCentred))
+	day.Totals = plan.TotalsOf(day.Turns)
+	day.Listed = plan.TotalsOf(runDay(p, start, d, p.NextCentred))
 	return day, nil
 }
 

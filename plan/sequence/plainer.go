@@ -47,7 +47,7 @@ func (in *instance) plainer(j int, now choice) (all []choice) {
 	try := func(c choice, shift plan.Length) {
 		c.shift = shift
 		c.cuts = in.beam.Lay(job, c.slits, shift).Cuts
-		if (shift != now.shift || !slices.Equal(c.slits, now.slits)) && plan.ClearOf(in.beam.Bad, c.cuts, 0) {
+		if (shift != now.shift || !slices.Equal(c.slits, now.slits)) && in.beam.Bad.Miss(c.cuts, 0) {
 			all = append(all, c)
 		}
 	}

@@ -201,7 +201,7 @@ func (s *search) fallback(listed *plan.DayPlan) []*plan.DayPlan {
 		}
 		turns[i].Job, turns[i].Step.Job = s.jobs[i], s.jobs[i]
 	}
-	centred := &plan.DayPlan{Beam: s.beam, Start: s.start, Turns: turns, Totals: plan.Sum(turns)}
+	centred := &plan.DayPlan{Beam: s.beam, Start: s.start, Turns: turns, Totals: plan.TotalsOf(turns)}
 	return []*plan.DayPlan{listed, centred}
 }
 

@@ -40,6 +40,6 @@ func (s *Slipping) In(p *changeover.Planner, gap int) *plan.DayPlan {
 			now, clock = stands, t.Step.RunEnd
 		}
 	}
-	day.Totals = plan.Sum(day.Turns)
+	day.Totals = plan.TotalsOf(day.Turns)
 	return &day
 }

@@ -49,7 +49,7 @@ func tiny(r *rand.Rand) (*plan.Beam, *plan.Positions, *plan.Day) {
 			left -= w
 			j.Entries = append(j.Entries, plan.Entry{Count: 1, Finished: w, Width: w})
 		}
-		j.Web = plan.SumOf(j.Slits()) + 2 + plan.Length(r.IntN(int(left)+1))
+		j.Web = plan.Sum(j.Slits()) + 2 + plan.Length(r.IntN(int(left)+1))
 		if len(j.Entries) > 0 {
 			d.Jobs = append(d.Jobs, j)
 		}

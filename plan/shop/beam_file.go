@@ -34,7 +34,7 @@ func readBeam(d *toml.Document, root *toml.Table) (*plan.Beam, *knife.Anvil, kni
 	readCylinder(root.Sub("cylinder"), &b.Supply)
 	anvil := readAnvil(root, b.Web)
 	if anvil != nil {
-		b.Bad = plan.Bands(anvil.Bad)
+		b.Bad = plan.JoinSpans(anvil.Bad)
 	}
 	line := readLine(root)
 	readConditions(root.List("holder"), b)

@@ -43,14 +43,14 @@ func (s *Shop) ProblemOf(j *plan.Job, f plan.Fault) toml.Problem {
 
 // remedies by the key of a fault.
 var remedies = map[string]string{
-	"material": "find cut_through_bar by trial and correct it in materials.toml, or run the job on a beam with more supply or larger pistons",
-	"web":      "correct web, or run the job on a wider beam",
-	"slits":    "correct slits, split the job, or run it on another beam",
-	"shift":    `set shift = "free", or run the job on another beam`,
-	"trim":     "set trim to what the winder can pull, take a slit out or run a wider web",
-	"standing": "measure where the holders stand and correct positions.toml",
-	"fixed":    "put the job at that number, or change fixed",
-	"after":    "put the job behind it, or change after",
+	"material":  "find cut_through_bar by trial and correct it in materials.toml, or run the job on a beam with more supply or larger pistons",
+	"web":       "correct web, or run the job on a wider beam",
+	"slits":     "correct slits, split the job, or run it on another beam",
+	"shift":     `set shift = "free", or run the job on another beam`,
+	"trim":      "set trim to what the winder can pull, take a slit out or run a wider web",
+	"positions": "measure where the holders stand and correct positions.toml",
+	"fixed":     "put the job at that number, or change fixed",
+	"after":     "put the job behind it, or change after",
 }
 
 // remedy is what helps against a fault. Holders at fault come first: with them

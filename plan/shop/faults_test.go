@@ -88,7 +88,7 @@ func TestRefusalNamesTheHolder(t *testing.T) {
 // TestEveryKeyHasARemedy: keys of the faults that plans and orders give.
 func TestEveryKeyHasARemedy(t *testing.T) {
 	s := read(t, files(nil))
-	for _, key := range []string{"web", "slits", "trim", "standing", "fixed", "after"} {
+	for _, key := range []string{"web", "slits", "trim", "positions", "fixed", "after"} {
 		if s.ProblemOf(&s.Day.Jobs[0], fault(key, "x")).Remedy == "" {
 			t.Errorf("%s: no remedy", key)
 		}

@@ -144,5 +144,5 @@ func exchanged(j *plan.Job, yield func([]plan.Length) bool) {
 }
 
 func Nearer(a, b plan.Length) int {
-	return cmp.Or(cmp.Compare(plan.Abs(a), plan.Abs(b)), cmp.Compare(a, b))
+	return cmp.Or(cmp.Compare(a.Abs(), b.Abs()), cmp.Compare(a, b))
 }

@@ -29,7 +29,7 @@ func damageFaults(b *plan.Beam, j *plan.Job) []plan.Fault {
 func bandsAt(b *plan.Beam, cuts []plan.Length) (first plan.Phrase) {
 	more := 0
 	for m, c := range cuts {
-		band, in := plan.BandAt(b.Bad, c)
+		band, in := b.Bad.At(c)
 		switch {
 		case !in:
 		case first.Words == "":
@@ -73,7 +73,7 @@ func freed(b *plan.Beam, j *plan.Job) (key string, way plan.Phrase) {
 	if !slices.Equal(slits, j.Slits()) {
 		order = ", its slits in another order"
 	}
-	if by := plan.Abs(shift) - plan.Nanometre; by >= leastShown { // the shift before it is on the end of a band
+	if by := shift.Abs() - plan.Nanometre; by >= leastShown { // the shift before it is on the end of a band
 		return "shift", plan.Say("; with a free shift it keeps clear beyond %s to the %s side%s", by, side, order)
 	}
 	return "shift", plan.Say("; with a free shift it keeps clear as soon as it is off centred, to the %s side%s", side, order)
@@ -115,7 +115,7 @@ func OnlyClear(b *plan.Beam, l plan.Layout, window plan.Span) plan.Phrase {
 
 // damagedCut is the fault of a layout one of whose cuts lies in a band.
 func Damaged(b *plan.Beam, l plan.Layout) []plan.Fault {
-	if plan.ClearOf(b.Bad, l.Cuts, 0) {
+	if b.Bad.Miss(l.Cuts, 0) {
 		return nil
 	}
 	return []plan.Fault{{Key: "slits", Phrase: bandsAt(b, l.Cuts)}}

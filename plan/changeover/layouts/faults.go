@@ -21,7 +21,7 @@ func Faults(b *plan.Beam, j *plan.Job) []plan.Fault {
 		fault("material", "%s", j.Uncut)
 	}
 	slits := j.Slits()
-	all := plan.SumOf(slits)
+	all := plan.Sum(slits)
 	trim := j.Web - all
 	switch {
 	case len(slits) == 0:

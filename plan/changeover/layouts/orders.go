@@ -16,7 +16,7 @@ const (
 
 // bestOrder is the order of the job's slits in which the weight of wishes at its cuts
 // is greatest, the first slit beginning at first.
-func bestOrder(j *plan.Job, first plan.Length, edge bool, wishes []Wish, bad []plan.Span) []plan.Length {
+func bestOrder(j *plan.Job, first plan.Length, edge bool, wishes []Wish, bad plan.Spans) []plan.Length {
 	if j.Arrange == plan.ByEntries {
 		return plan.Laid(j.Entries, ArrangeEntries(j.Entries, first, edge, wishes, bad))
 	}
@@ -27,8 +27,8 @@ func bestOrder(j *plan.Job, first plan.Length, edge bool, wishes []Wish, bad []p
 const damage = 1 << 20
 
 // worth is the weight of wishes at a place, less what a damaged band there takes.
-func worth(wishes []Wish, bad []plan.Span, at plan.Length) int {
-	if plan.InBand(bad, at) {
+func worth(wishes []Wish, bad plan.Spans, at plan.Length) int {
+	if bad.Hold(at) {
 		return -damage
 	}
 	i, _ := slices.BinarySearchFunc(wishes, at, func(w Wish, at plan.Length) int {
@@ -45,7 +45,7 @@ func worth(wishes []Wish, bad []plan.Span, at plan.Length) int {
 // of wishes at the cuts is greatest; the first slit begins at first, and edge says
 // whether the outer edges are cuts. Exact, over all sets of entries laid:
 // O(2^n n) for n entries, times their slits.
-func ArrangeEntries(entries []plan.Entry, first plan.Length, edge bool, wishes []Wish, bad []plan.Span) []int {
+func ArrangeEntries(entries []plan.Entry, first plan.Length, edge bool, wishes []Wish, bad plan.Spans) []int {
 	n := len(entries)
 	full := 1<<n - 1
 	best, last := make([]int, full+1), make([]int, full+1)
@@ -98,7 +98,7 @@ func Vectors(entries []plan.Entry) int {
 // ArrangeAny orders all slits so that the weight of wishes at the cuts is
 // greatest. Exact, over all vectors of how many of each width have been laid:
 // O(v w) for v vectors of w widths.
-func ArrangeAny(entries []plan.Entry, first plan.Length, edge bool, wishes []Wish, bad []plan.Span) []plan.Length {
+func ArrangeAny(entries []plan.Entry, first plan.Length, edge bool, wishes []Wish, bad plan.Spans) []plan.Length {
 	kinds := plan.Widths(entries)
 	total := Vectors(entries)
 	best, last := make([]int, total), make([]int, total)

@@ -135,7 +135,7 @@ func betterTurn(d *plan.Drive, c *plan.Changeover, chainOf, order []int, i int) 
 		}
 		return c.From[order[j]]
 	}
-	leg := func(from, to plan.Length) time.Duration { return d.Travel(plan.Abs(to - from)) }
+	leg := func(from, to plan.Length) time.Duration { return d.Travel((to - from).Abs()) }
 	gone := leg(leave(i-1), come(i)) + leg(leave(i), come(i+1)) - leg(leave(i-1), come(i+1))
 	var most time.Duration
 	try := func(before, after, at int) {

@@ -20,10 +20,10 @@ func change(from, to []plan.Length) *plan.Changeover {
 func wayOf(home plan.Length, c *plan.Changeover, order []int) plan.Length {
 	at, sum := home, plan.Length(0)
 	for _, h := range order {
-		sum += plan.Abs(c.From[h]-at) + plan.Abs(c.Holders[h].At-c.From[h])
+		sum += (c.From[h] - at).Abs() + (c.Holders[h].At - c.From[h]).Abs()
 		at = c.Holders[h].At
 	}
-	return sum + plan.Abs(home-at)
+	return sum + (home - at).Abs()
 }
 
 // clearAll reports whether the moves can be made in the order, each straight and

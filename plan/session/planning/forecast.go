@@ -222,7 +222,7 @@ func (f *Forecast) extend(c *Order) {
 		c.Known = append(c.Known, o)
 	}
 	f.finish(c)
-	c.Totals = plan.Sum(c.turns())
+	c.Totals = plan.TotalsOf(c.turns())
 }
 
 // turns are those of the jobs known.

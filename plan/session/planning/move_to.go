@@ -183,7 +183,7 @@ func (m *MoveTo) first(known []*Outcome) Estimated {
 			clock = t.Step.RunEnd
 		}
 	}
-	day.Totals = plan.Sum(day.Turns)
+	day.Totals = plan.TotalsOf(day.Turns)
 	s := &sequence.Slipping{DayPlan: &day, Clock: m.without.Clock, Job: m.Job}
 	now := s.In(p, m.Was)
 	return Estimated{of: m, index: m.Was, slip: now.Against(now), first: &firstEstimate{s, now, s.Against(now), p}}

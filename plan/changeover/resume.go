@@ -106,7 +106,7 @@ func Blocks(b *plan.Beam, at []plan.Length, m plan.Move) int {
 // of their order, nearer than the pitch. Empty when holders can stand so.
 func Misplaced(b *plan.Beam, at []plan.Length) []plan.Fault {
 	var out []plan.Fault
-	fault := func(words string, args ...any) { out = append(out, plan.NewFault("standing", words, args...)) }
+	fault := func(words string, args ...any) { out = append(out, plan.NewFault("positions", words, args...)) }
 	if len(at) != len(b.Holders) {
 		fault("%d places for %d holders", len(at), len(b.Holders))
 	}
