@@ -211,12 +211,19 @@ func (u Unit) Number(l Length) string {
 // Show is Number with the unit behind it.
 func (u Unit) Show(l Length) string { return u.Number(l) + " " + u.String() }
 
-// decimal is l/size with at most that many decimals and no trailing noughts.
+// decimal is l/size with at most that many decimals, rounded half away from zero, and no
+// trailing zeros. The remainder is below an inch, so none of it overflows.
 func decimal(l, size Length, decimals int) string {
-	text := big.NewRat(int64(l), int64(size)).FloatString(decimals) // rounds half away from nought
-	text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
-	if text == "-0" {
-		return "0"
+	tens := int64(math.Pow10(decimals))
+	whole, rest := int64(l/size), int64(l%size)
+	parts := (2*max(rest, -rest)*tens + int64(size)) / (2 * int64(size))
+	whole, parts = max(whole, -whole)+parts/tens, parts%tens
+	text := strconv.FormatInt(whole, 10)
+	if parts > 0 {
+		text += "." + strings.TrimRight(fmt.Sprintf("%0*d", decimals, parts), "0")
+	}
+	if l < 0 && text != "0" {
+		return "-" + text
 	}
 	return text
 }

@@ -12,7 +12,7 @@ import (
 
 // Two orders stand side by side: the file's and this one, with the figures of both.
 func TestCompareWithTheFile(t *testing.T) {
-	s := keptScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s := plannedScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("J").settle().press("v")
 	view := s.View()
 	for _, part := range []string{"as listed, centred", "this order", words.Minutes(s.Forecast.Listed.Totals.Setup), words.Minutes(s.Forecast.Present.Totals.Setup)} {
@@ -28,7 +28,7 @@ func TestCompareWithTheFile(t *testing.T) {
 
 // An order found waits until it is accepted or discarded; Esc does neither.
 func TestOfferWaits(t *testing.T) {
-	s := keptScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
+	s := plannedScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
 	s.Search.By = tries(300)
 	order := ids(s.Jobs())
 	s.press("s").settle()

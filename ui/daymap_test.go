@@ -13,19 +13,19 @@ import (
 // The day map is kept as they were looked at and found good.
 func TestGoldenDayMap(t *testing.T) {
 	for _, mode := range modes[:2] {
-		s := keptScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24).settle()
+		s := plannedScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24).settle()
 		s.press("4", "j", "j", "j")
 		for _, size := range sizes {
 			s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 			golden(t, sized(size, "day_map_"+mode.name), s.View())
 		}
 	}
-	s := keptScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s := plannedScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	golden(t, "80x24_schedule", s.press("4", "j", "7").View())
 	golden(t, "80x24_day_map_near", s.press("4", "+", "+", "M", "]").View())
 	crowded := newScreen(t, crowd(140, 40), testLook(noColours, false, false), 120, 36).settle()
 	golden(t, "120x36_day_map_40_jobs", crowded.press("4", "pgdown").View())
-	odd := keptScreen(t, oddShop(t), testLook(noColours, false, true), 120, 36).settle()
+	odd := plannedScreen(t, oddShop(t), testLook(noColours, false, true), 120, 36).settle()
 	golden(t, "120x36_day_map_odd_ascii", odd.press("4", "j", "j").View())
 }
 

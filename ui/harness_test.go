@@ -92,38 +92,8 @@ func oneByOne(_ context.Context, day *plan.DayPlan, _ plan.Aim) *plan.DayPlan { 
 // plannedScreen is a screen as a person has it: its days are planned together.
 func plannedScreen(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int) *screen {
 	t.Helper()
-	return screenWith(t, s, k, w, h, sequence.Settle)
+	return screenWith(t, s, k, w, h, plannedOnce)
 }
-
-// keptScreen is such a screen whose picture is kept. A day that several pictures show is
-// planned once.
-func keptScreen(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int) *screen {
-	t.Helper()
-	return screenWith(t, s, k, w, h, func(ctx context.Context, day *plan.DayPlan, aim plan.Aim) *plan.DayPlan {
-		id := fmt.Sprint(aim)
-		for _, step := range day.Steps() {
-			id += fmt.Sprint(step.Job.ID, step.SetupStart, step.Layout, step.Changeover.Holders)
-		}
-		planned := days[id]
-		if planned == nil {
-			planned = sequence.Settle(ctx, day, aim)
-			days[id] = planned
-		}
-		again := *planned
-		again.Beam, again.Start, again.Turns = day.Beam, day.Start, slices.Clone(day.Turns)
-		for i, t := range planned.Turns {
-			if t.Step != nil {
-				step := *t.Step
-				step.Job = day.Turns[i].Job
-				again.Turns[i].Step = &step
-			}
-		}
-		return &again
-	})
-}
-
-// days are the days of kept screens, planned together.
-var days = map[string]*plan.DayPlan{}
 
 func screenWith(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int, improve planning.Improver) *screen {
 	t.Helper()
@@ -131,7 +101,7 @@ func screenWith(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int, improve pla
 	if err != nil {
 		t.Fatal(err)
 	}
-	m.Forecast.Improve = improve
+	m.Forecast.Plan, m.Forecast.Improve = jobPlannedOnce, improve
 	sc := &screen{t: t, model: m}
 	sc.later(m.Init())
 	sc.send(tea.WindowSizeMsg{Width: w, Height: h})

@@ -3,6 +3,7 @@
 package ui
 
 import (
+	"bide/plan/plantest"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -15,6 +16,7 @@ import (
 // reason and what it costs, leaving, coming back to the same view, the mark taken
 // back, and the sheets.
 func TestStoryOfMaintenance(t *testing.T) {
+	plantest.Long(t)
 	t.Parallel()
 	x := newTmux(t, 120, 36)
 	program, dir := x.file("bide"), x.file("our beam")

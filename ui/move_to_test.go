@@ -59,13 +59,13 @@ func TestMoveTo(t *testing.T) {
 // Once each number is known exactly the page says so, and what the row says the job costs
 // there is what is said of it once it is moved.
 func TestMoveToPlanned(t *testing.T) {
-	s := keptScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 120, 36).settle()
+	s := plannedScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 120, 36).settle()
 	s.press("j", "j", "g").settle()
 	if !strings.Contains(s.View(), "all planned") || strings.Contains(s.View(), "~") {
 		t.Errorf("it isn't said that all are planned:\n%s", s.View())
 	}
 	golden(t, "120x36_move_to", s.View())
-	small := keptScreen(t, shortDemo(t, 4), testLook(noColours, false, true), 80, 24).settle()
+	small := plannedScreen(t, shortDemo(t, 4), testLook(noColours, false, true), 80, 24).settle()
 	golden(t, "80x24_move_to_ascii", small.press("j", "j", "g").settle().View())
 	c, _ := s.over.(*movePage).Cost(0)
 	if s.press("home", "enter"); !s.Forecast.Present.Whole() || s.Forecast.Present.Totals != c.Totals {

@@ -48,7 +48,7 @@ func TestGoldenPanes(t *testing.T) {
 func goldenPane(t *testing.T, name string, keys []string) {
 	for _, mode := range modes[:2] {
 		k := testLook(mode.colours, mode.light, mode.ascii)
-		s := keptScreen(t, demo(t), k, 80, 24).settle().press(keys...).settle()
+		s := plannedScreen(t, demo(t), k, 80, 24).settle().press(keys...).settle()
 		for _, size := range sizes {
 			s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 			s.fits()

@@ -21,7 +21,7 @@ import (
 // The screens are kept as they were looked at and found good.
 func TestGoldenScreens(t *testing.T) {
 	for _, mode := range modes {
-		s := keptScreen(t, demo(t), testLook(mode.colours, mode.light, mode.ascii), 80, 24).settle()
+		s := plannedScreen(t, demo(t), testLook(mode.colours, mode.light, mode.ascii), 80, 24).settle()
 		for _, size := range sizes {
 			if mode.colours == manyColours && size[0] != 120 { // one of each for its colours: what it says is the same
 				continue
@@ -41,10 +41,10 @@ func TestGoldenViews(t *testing.T) {
 		"question":    {"J", "q"},
 		"help":        {"?"},
 	} {
-		s := keptScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+		s := plannedScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 		golden(t, "80x24_"+name, s.press(keys...).settle().View())
 	}
-	odd := keptScreen(t, oddShop(t), testLook(noColours, false, true), 120, 36).settle()
+	odd := plannedScreen(t, oddShop(t), testLook(noColours, false, true), 120, 36).settle()
 	golden(t, "120x36_odd_ascii", odd.press("j", "j", "j").View())
 	waiting := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
 	for range 3 {

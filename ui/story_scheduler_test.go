@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/plantest"
 	"bide/plan/shop"
 
 	"github.com/google/go-cmp/cmp"
@@ -29,6 +30,7 @@ func (x *tmux) bideIn() string {
 // searched for and accepted, the day saved with the layouts found, opened again, and the
 // sheet printed in that order.
 func TestStoryOfTheScheduler(t *testing.T) {
+	plantest.Long(t)
 	t.Parallel()
 	x := newTmux(t, 120, 36)
 	bide := x.bideIn()
@@ -80,7 +82,7 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	x.typed(bide + " " + x.file("shop") + `; echo "le""ft=3"`)
 	x.until("bide  Beam 2", "Day ", "ends ")
 	x.press("Enter")
-	x.until("a search chose")
+	x.until("layout from an accepted search")
 	x.press("q")
 	x.until("left=3\nready$")
 	if diff := cmp.Diff(found, kept(read(t, x.file("shop")).Day.Jobs)); diff != "" {

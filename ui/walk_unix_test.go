@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"bide/plan/plantest"
 	"bide/plan/session"
 	"bide/plan/shop"
 )
@@ -16,6 +17,7 @@ import (
 // A changeover at the machine, seen from outside: ticks, the program killed in the
 // middle, a second one that may only look, a small screen, a holder found elsewhere.
 func TestOperatorAtTheScreen(t *testing.T) {
+	plantest.Long(t)
 	t.Parallel()
 	x := newTmux(t, 80, 24)
 	x.start("demo")

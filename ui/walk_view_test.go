@@ -77,7 +77,7 @@ func TestRandomKeysOnAWalk(t *testing.T) {
 // The walk is kept as it was looked at and found good.
 func TestGoldenWalk(t *testing.T) {
 	for _, mode := range modes[:2] {
-		sc := keptScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24)
+		sc := plannedScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24)
 		sc.Journal.Take(sc.Shop.Dir, true)
 		sc.Journal.Now = seconds()
 		sc.settle().press("w", "enter").ticks(12)

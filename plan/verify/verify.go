@@ -74,17 +74,17 @@ func (v *verifier) must(holds bool, format string, args ...any) bool {
 // shift within what it allows, cuts the exact sums.
 func (v *verifier) layout(j *plan.Job, l plan.Layout) {
 	left := v.webFrom(j.Web)
-	v.must(v.beam.Web.From <= l.Web.From && l.Web.To <= v.beam.Web.To, "the web at %s to %s leaves the web area", l.Web.From.MM(), l.Web.To.MM())
+	v.must(v.beam.Web.From <= l.Web.From && l.Web.To <= v.beam.Web.To, "the web at %s to %s leaves the web area", mm(l.Web.From), mm(l.Web.To))
 	v.must(l.Web == plan.Span{From: left, To: left + j.Web}, "the web runs at %s to %s instead of %s to %s",
-		l.Web.From.MM(), l.Web.To.MM(), left.MM(), (left + j.Web).MM())
+		mm(l.Web.From), mm(l.Web.To), mm(left), mm(left+j.Web))
 	v.must(arranged(j, l.Slits), "slits %v are not the job's in an order it allows", l.Slits)
 
 	waste := j.Web
 	for _, s := range l.Slits {
-		v.must(s > 0, "a slit of %s", s.MM())
+		v.must(s > 0, "a slit of %s", mm(s))
 		waste -= s
 	}
-	v.must(waste >= 0, "the slits are %s wider than the web", (-waste).MM())
+	v.must(waste >= 0, "the slits are %s wider than the web", mm(-waste))
 	v.trim(j, l, waste)
 
 	var cuts []plan.Length
@@ -105,15 +105,15 @@ func (v *verifier) layout(j *plan.Job, l plan.Layout) {
 // trim: both strips wide enough and adding up, and the shift they say.
 func (v *verifier) trim(j *plan.Job, l plan.Layout, waste plan.Length) {
 	if waste == 0 {
-		v.must(l.Trim == [2]plan.Length{} && l.Shift == 0, "trim %v and shift %s where nothing is trimmed", l.Trim, l.Shift.MM())
+		v.must(l.Trim == [2]plan.Length{} && l.Shift == 0, "trim %v and shift %s where nothing is trimmed", l.Trim, mm(l.Shift))
 		return
 	}
-	v.must(l.Trim[0]+l.Trim[1] == waste, "trim of %s and %s does not add up to %s", l.Trim[0].MM(), l.Trim[1].MM(), waste.MM())
+	v.must(l.Trim[0]+l.Trim[1] == waste, "trim of %s and %s does not add up to %s", mm(l.Trim[0]), mm(l.Trim[1]), mm(waste))
 	for _, t := range l.Trim {
-		v.must(t > 0 && t >= j.Trim, "trim of %s where %s is the least", t.MM(), j.Trim.MM())
+		v.must(t > 0 && t >= j.Trim, "trim of %s where %s is the least", mm(t), mm(j.Trim))
 	}
-	v.must(l.Trim[0]-waste/2 == l.Shift, "shift of %s with %s of %s trimmed on the operator side", l.Shift.MM(), l.Trim[0].MM(), waste.MM())
-	v.must(j.Shift == plan.Free || l.Shift == 0, "shift of %s though the layout is to be centred", l.Shift.MM())
+	v.must(l.Trim[0]-waste/2 == l.Shift, "shift of %s with %s of %s trimmed on the operator side", mm(l.Shift), mm(l.Trim[0]), mm(waste))
+	v.must(j.Shift == plan.Free || l.Shift == 0, "shift of %s though the layout is to be centred", mm(l.Shift))
 }
 
 // webFrom is where a web of that width begins. The drive side gets the odd
@@ -179,3 +179,8 @@ func entriesInAnyOrder(entries []plan.Entry, used []bool, slits []plan.Length) b
 func all(lengths []plan.Length, l plan.Length) bool {
 	return !slices.ContainsFunc(lengths, func(x plan.Length) bool { return x != l })
 }
+
+// mm is a length in a fault: it is written out only where there is one.
+type mm plan.Length
+
+func (l mm) String() string { return plan.Length(l).MM() }

@@ -18,7 +18,7 @@ func (v *verifier) changeover(from []plan.Length, l plan.Layout, c plan.Changeov
 		if !v.must(h.Use <= plan.Parked, "holder %d has use %d", i+1, h.Use) {
 			return
 		}
-		v.must(c.From[i] == from[i], "holder %d starts at %s instead of %s", i+1, c.From[i].MM(), from[i].MM())
+		v.must(c.From[i] == from[i], "holder %d starts at %s instead of %s", i+1, mm(c.From[i]), mm(from[i]))
 	}
 	v.spaced("before", from)
 	v.spaced("after", to)
@@ -36,10 +36,10 @@ func (v *verifier) changeover(from []plan.Length, l plan.Layout, c plan.Changeov
 func (v *verifier) spaced(when string, at []plan.Length) {
 	pitch := v.beam.HolderWidth + v.beam.Clearance
 	for i, x := range at {
-		v.must(x >= v.beam.Rail.From && x <= v.beam.Rail.To, "%s: holder %d at %s is off the rail", when, i+1, x.MM())
+		v.must(x >= v.beam.Rail.From && x <= v.beam.Rail.To, "%s: holder %d at %s is off the rail", when, i+1, mm(x))
 		if i > 0 {
 			v.must(x-at[i-1] >= pitch, "%s: holders %d and %d at %s and %s are nearer than the pitch of %s",
-				when, i, i+1, at[i-1].MM(), x.MM(), pitch.MM())
+				when, i, i+1, mm(at[i-1]), mm(x), mm(pitch))
 		}
 	}
 }
@@ -49,7 +49,7 @@ func (v *verifier) spaced(when string, at []plan.Length) {
 func (v *verifier) cuts(from []plan.Length, l plan.Layout, c plan.Changeover) {
 	held := 0
 	for m, cut := range l.Cuts {
-		v.must(v.sound(cut), "cut %d at %s lies in a damaged band of the anvil", m+1, cut.MM())
+		v.must(v.sound(cut), "cut %d at %s lies in a damaged band of the anvil", m+1, mm(cut))
 	}
 	for i, h := range c.Holders {
 		if h.Use != plan.Cutting {
@@ -64,8 +64,8 @@ func (v *verifier) cuts(from []plan.Length, l plan.Layout, c plan.Changeover) {
 		if h.At == from[i] {
 			allowed = v.beam.PositionTolerance
 		}
-		v.must(apart(h.At, cut) <= allowed, "holder %d at %s is not on cut %d at %s", i+1, h.At.MM(), h.Cut, cut.MM())
-		v.must(v.sound(h.At), "holder %d cuts at %s, in a damaged band of the anvil", i+1, h.At.MM())
+		v.must(apart(h.At, cut) <= allowed, "holder %d at %s is not on cut %d at %s", i+1, mm(h.At), h.Cut, mm(cut))
+		v.must(v.sound(h.At), "holder %d cuts at %s, in a damaged band of the anvil", i+1, mm(h.At))
 		v.must(v.beam.Holders[i] == plan.Good || v.beam.Holders[i] == plan.Stuck, "holder %d may not cut (%v)", i+1, v.beam.Holders[i])
 	}
 	v.must(held == len(l.Cuts), "%d of %d cuts are held", held, len(l.Cuts))
@@ -93,9 +93,9 @@ func (v *verifier) uses(l plan.Layout, c plan.Changeover) {
 		if h.At >= l.Web.From && h.At <= l.Web.To {
 			use = plan.Resting
 		}
-		v.must(h.Use == use, "holder %d at %s is %v, not %v", i+1, h.At.MM(), use, h.Use)
+		v.must(h.Use == use, "holder %d at %s is %v, not %v", i+1, mm(h.At), use, h.Use)
 		v.must(v.beam.RestOverWeb || h.At <= l.Web.From-gap || h.At >= l.Web.To+gap,
-			"idle holder %d at %s is over the web or within %s of it", i+1, h.At.MM(), gap.MM())
+			"idle holder %d at %s is over the web or within %s of it", i+1, mm(h.At), mm(gap))
 	}
 }
 
@@ -107,10 +107,10 @@ func (v *verifier) fixed(from []plan.Length, l plan.Layout, c plan.Changeover) {
 		if condition := v.beam.Holders[i]; condition == plan.Good || condition == plan.NoCut {
 			continue
 		}
-		v.must(h.At == from[i], "holder %d can't move (%v) and went from %s to %s", i+1, v.beam.Holders[i], from[i].MM(), h.At.MM())
+		v.must(h.At == from[i], "holder %d can't move (%v) and went from %s to %s", i+1, v.beam.Holders[i], mm(from[i]), mm(h.At))
 		for m, cut := range l.Cuts {
 			v.must(h.Cut == m+1 || apart(from[i], cut) >= pitch, "holder %d can't move (%v) and stands %s from cut %d",
-				i+1, v.beam.Holders[i], apart(from[i], cut).MM(), m+1)
+				i+1, v.beam.Holders[i], mm(apart(from[i], cut)), m+1)
 		}
 	}
 }
@@ -126,7 +126,7 @@ func (v *verifier) counts(from []plan.Length, c plan.Changeover) {
 		}
 	}
 	v.must(c.Repositions == repositions, "%d repositions told, %d made", c.Repositions, repositions)
-	v.must(c.Travel == travel, "travel of %s told, %s made", c.Travel.MM(), travel.MM())
+	v.must(c.Travel == travel, "travel of %s told, %s made", mm(c.Travel), mm(travel))
 	v.must(c.Parked == idle[plan.Parked], "%d parked told, %d are", c.Parked, idle[plan.Parked])
 	v.must(c.Resting == idle[plan.Resting], "%d resting told, %d are", c.Resting, idle[plan.Resting])
 }
@@ -144,11 +144,11 @@ func (v *verifier) moves(from []plan.Length, c plan.Changeover) bool {
 		ok = v.must(!moved[i], "holder %d moves twice", m.Holder) && ok
 		ok = v.must(m.From != m.To, "holder %d is moved to where it stands", m.Holder) && ok
 		ok = v.must(m.From == from[i] && m.To == c.Holders[i].At, "holder %d moves from %s to %s instead of from %s to %s",
-			m.Holder, m.From.MM(), m.To.MM(), from[i].MM(), c.Holders[i].At.MM()) && ok
+			m.Holder, mm(m.From), mm(m.To), mm(from[i]), mm(c.Holders[i].At)) && ok
 		moved[i] = true
 	}
 	for i, h := range c.Holders {
-		ok = v.must(moved[i] || h.At == from[i], "holder %d has no move from %s to %s", i+1, from[i].MM(), h.At.MM()) && ok
+		ok = v.must(moved[i] || h.At == from[i], "holder %d has no move from %s to %s", i+1, mm(from[i]), mm(h.At)) && ok
 	}
 	return ok
 }
@@ -162,10 +162,10 @@ func (v *verifier) way(from []plan.Length, moves []plan.Move) {
 		i := m.Holder - 1
 		low, high := min(m.From, m.To), max(m.From, m.To)
 		if i > 0 {
-			v.must(low-at[i-1] >= pitch, "move %d: holder %d comes to %s, holder %d stands at %s", k+1, m.Holder, low.MM(), i, at[i-1].MM())
+			v.must(low-at[i-1] >= pitch, "move %d: holder %d comes to %s, holder %d stands at %s", k+1, m.Holder, mm(low), i, mm(at[i-1]))
 		}
 		if i < len(at)-1 {
-			v.must(at[i+1]-high >= pitch, "move %d: holder %d comes to %s, holder %d stands at %s", k+1, m.Holder, high.MM(), i+2, at[i+1].MM())
+			v.must(at[i+1]-high >= pitch, "move %d: holder %d comes to %s, holder %d stands at %s", k+1, m.Holder, mm(high), i+2, mm(at[i+1]))
 		}
 		at[i] = m.To
 	}
@@ -176,7 +176,7 @@ func (v *verifier) reasons(from []plan.Length, l plan.Layout, c plan.Changeover)
 	for _, m := range c.Moves {
 		h, w := c.Holders[m.Holder-1], m.Why
 		v.must(h.Use != plan.Cutting || w.Cause == plan.GoesToCut, "holder %d goes to cut %d and is said to move for another reason", m.Holder, h.Cut)
-		v.must(v.reason(m, h, from, l, c), "holder %d moves from %s to %s: the reason is not true: %+v", m.Holder, m.From.MM(), m.To.MM(), w)
+		v.must(v.reason(m, h, from, l, c), "holder %d moves from %s to %s: the reason is not true: %+v", m.Holder, mm(m.From), mm(m.To), w)
 	}
 }
 

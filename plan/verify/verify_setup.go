@@ -96,7 +96,7 @@ func (v *verifier) positioner(s *plan.Step) {
 		takes = turns(len(moves), drive.Crew, drive.Hand)
 	}
 	v.near("positioning", s.Setup.Positioner, takes, 2*len(moves)+1)
-	v.must(s.Setup.Carriage == way, "the carriage's way is %s, told %s", way.MM(), s.Setup.Carriage.MM())
+	v.must(s.Setup.Carriage == way, "the carriage's way is %s, told %s", mm(way), mm(s.Setup.Carriage))
 }
 
 // shuttle follows the one carriage from home to each holder, with it, and home.

@@ -37,6 +37,7 @@ type Forecast struct {
 	asking  bool // a question is out; the planner has one working memory
 
 	Aim     plan.Aim           // what days are settled for
+	Plan    JobPlanner         // plans one job
 	Improve Improver           // plans a day together whose jobs are planned one by one
 	settled []Improved         // of late, the newest last
 	cancel  context.CancelFunc // of the settling that is under way; nil when none is
@@ -89,7 +90,7 @@ type Answer struct {
 }
 
 func New(p *changeover.Planner, b *plan.Beam, start *plan.Positions, clock time.Time, jobs []*plan.Job) *Forecast {
-	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Positions: start, Clock: clock}, Improve: sequence.Settle}
+	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Positions: start, Clock: clock}, Plan: PlanJob, Improve: sequence.Settle}
 	f.Present = Order{Jobs: jobs}
 	f.Listed = Order{Jobs: jobs, centred: true}
 	return f
@@ -167,7 +168,7 @@ func (f *Forecast) Next() Work {
 		if !f.asking && !c.Full() {
 			f.asking = true
 			q, clock := f.unknown(c)
-			w := worker{f.Planner, f.Beam} // those of now: marks may change them meanwhile
+			w := worker{f.Planner, f.Beam, f.Plan} // those of now: marks may change them meanwhile
 			return func() any { return Answer{q, w.work(q, clock)} }
 		}
 	}
@@ -178,17 +179,26 @@ func (f *Forecast) Next() Work {
 type worker struct {
 	planner *changeover.Planner
 	beam    *plan.Beam
+	plan    JobPlanner
+}
+
+// JobPlanner plans the job that comes next after these positions: PlanJob, unless the
+// forecast is given another.
+type JobPlanner func(p *changeover.Planner, now *plan.Positions, clock time.Time, j *plan.Job, centred bool) (plan.Turn, *plan.Positions)
+
+// PlanJob plans it alone, or as it is in the file's order with centred layouts.
+func PlanJob(p *changeover.Planner, now *plan.Positions, clock time.Time, j *plan.Job, centred bool) (plan.Turn, *plan.Positions) {
+	if centred {
+		return p.NextCentred(now, clock, j)
+	}
+	return p.Resume(now, clock, j)
 }
 
 // work plans one job and has the changeover verified. A changeover that is under way
 // goes on as it was begun.
 func (w worker) work(q question, clock time.Time) *Outcome {
-	next := w.planner.Resume
-	if q.centred {
-		next = w.planner.NextCentred
-	}
 	before := Outcome{Positions: q.stands, Clock: clock}
-	t, standing := next(q.stands, clock, q.job)
+	t, standing := w.plan(w.planner, q.stands, clock, q.job, q.centred)
 	if s := t.Step; s != nil && verify.Changeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
 		t = plan.Turn{Job: q.job, Faults: []plan.Fault{unheld}}
 	}

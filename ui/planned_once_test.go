@@ -1,0 +1,124 @@
+package ui
+
+import (
+	"context"
+	"encoding/json"
+	"slices"
+	"sync"
+	"testing"
+	"time"
+
+	"bide/plan"
+	"bide/plan/changeover"
+	"bide/plan/sequence"
+	"bide/plan/session/planning"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// Most tests look at the same few days. What a job or a day comes to depends on nothing but
+// what it is planned from, so here it is worked out once for all screens.
+
+// once are the results of one kind of work, by all that it depends on.
+type once[T any] struct {
+	lock    sync.Mutex
+	results map[string]T
+}
+
+func (o *once[T]) of(work func() T, on ...any) T {
+	key, err := json.Marshal(on)
+	if err != nil {
+		panic(err)
+	}
+	o.lock.Lock()
+	defer o.lock.Unlock()
+	result, known := o.results[string(key)]
+	if !known {
+		if o.results == nil {
+			o.results = map[string]T{}
+		}
+		result = work()
+		o.results[string(key)] = result
+	}
+	return result
+}
+
+// planned is a job as it was planned.
+type planned struct {
+	plan.Turn
+	standing *plan.Positions
+}
+
+var (
+	plannedJobs once[planned]
+	plannedDays once[*plan.DayPlan]
+)
+
+// jobPlannedOnce plans a job, and gives each who asks a copy.
+func jobPlannedOnce(p *changeover.Planner, now *plan.Positions, clock time.Time, j *plan.Job, centred bool) (plan.Turn, *plan.Positions) {
+	r := plannedJobs.of(func() planned {
+		t, s := planning.PlanJob(p, now, clock, j, centred)
+		return planned{t, s}
+	}, p.Beam, now, clock, j, centred)
+	if r.Refused() {
+		return plan.Turn{Job: j, Faults: r.Faults}, now
+	}
+	standing := *r.standing
+	return turnOf(r.Turn, j), &standing
+}
+
+// turnOf is a planned turn for a job that is the same, but read anew.
+func turnOf(t plan.Turn, j *plan.Job) plan.Turn {
+	t.Job = j
+	if t.Step != nil {
+		step := *t.Step
+		step.Job, t.Step = j, &step
+	}
+	return t
+}
+
+// plannedOnce plans a day together, and gives each who asks a copy.
+func plannedOnce(ctx context.Context, day *plan.DayPlan, aim plan.Aim) *plan.DayPlan {
+	steps := day.Steps()
+	jobs := make([]*plan.Job, len(day.Turns))
+	for i, t := range day.Turns {
+		jobs[i] = t.Job
+	}
+	r := plannedDays.of(func() *plan.DayPlan {
+		d := sequence.Settle(context.WithoutCancel(ctx), day, aim)
+		if d == day {
+			return nil // it can't be bettered
+		}
+		return d
+	}, day.Beam, day.Start, jobs, steps, aim)
+	if r == nil {
+		return day
+	}
+	again := *r
+	again.Beam, again.Start, again.Turns = day.Beam, day.Start, slices.Clone(r.Turns)
+	for i, t := range r.Turns {
+		again.Turns[i] = turnOf(t, day.Turns[i].Job)
+	}
+	return &again
+}
+
+// What is planned once is what is planned each time.
+func TestPlannedOnceIsPlanned(t *testing.T) {
+	s := shortDemo(t, 3)
+	for range 2 {
+		p, err := changeover.NewPlanner(s.Beam)
+		if err != nil {
+			t.Fatal(err)
+		}
+		now := s.Standing
+		for i := range s.Day.Jobs {
+			j := &s.Day.Jobs[i]
+			got, after := jobPlannedOnce(p, now, s.Day.Start, j, false)
+			want, stands := planning.PlanJob(p, now, s.Day.Start, j, false)
+			if diff := cmp.Diff([]any{want, stands}, []any{got, after}); diff != "" {
+				t.Errorf("%s (-planned +planned once):\n%s", j.ID, diff)
+			}
+			now = after
+		}
+	}
+}
