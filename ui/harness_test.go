@@ -14,7 +14,6 @@ import (
 
 	"bide/plan"
 	"bide/plan/plantest"
-	"bide/plan/sequence"
 	"bide/plan/session/planning"
 	"bide/plan/shop"
 	"bide/plan/shop/knife"
@@ -106,16 +105,6 @@ func screenWith(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int, improve pla
 	sc.later(m.Init())
 	sc.send(tea.WindowSizeMsg{Width: w, Height: h})
 	return sc
-}
-
-// tries lets a search try so many orders.
-func tries(rounds int) planning.Searcher {
-	return func(ctx context.Context, b *plan.Beam, start *plan.Positions, d *plan.Day, e sequence.Effort) (*plan.DayPlan, error) {
-		if rounds > 0 && (e.Rounds == 0 || e.Rounds > rounds) {
-			e.Rounds = rounds
-		}
-		return sequence.Search(ctx, b, start, d, e)
-	}
 }
 
 func (s *screen) later(cmd tea.Cmd) {

@@ -25,9 +25,9 @@ func plainText(t *testing.T, s *shop.Shop, ascii bool) string {
 // The linear text tells each job, each move and each holder, with no box, sequence
 // or anything that a screen reader would stumble over.
 func TestPlainTellsAll(t *testing.T) {
-	s := demo(t)
+	s := shortDemo(t, 6)
 	text := plainText(t, s, false)
-	sc := plannedScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	sc := plannedScreen(t, shortDemo(t, 6), testLook(noColours, false, false), 80, 24).settle()
 	for _, o := range sc.Forecast.Present.Known {
 		c := &o.Step.Changeover
 		if want := fmt.Sprintf("%s: %s, %s min of setup", o.Step.Job.ID, words.Count(c.Repositions, "move"), words.Minutes(o.Step.Setup.Total())); !strings.Contains(text, want) {

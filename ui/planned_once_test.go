@@ -25,7 +25,8 @@ type once[T any] struct {
 	results map[string]T
 }
 
-func (o *once[T]) of(work func() T, on ...any) T {
+// of is what work comes to, which hands back too whether that depends on nothing else.
+func (o *once[T]) of(work func() (T, bool), on ...any) T {
 	key, err := json.Marshal(on)
 	if err != nil {
 		panic(err)
@@ -37,8 +38,10 @@ func (o *once[T]) of(work func() T, on ...any) T {
 		if o.results == nil {
 			o.results = map[string]T{}
 		}
-		result = work()
-		o.results[string(key)] = result
+		var holds bool
+		if result, holds = work(); holds {
+			o.results[string(key)] = result
+		}
 	}
 	return result
 }
@@ -52,13 +55,14 @@ type planned struct {
 var (
 	plannedJobs once[planned]
 	plannedDays once[*plan.DayPlan]
+	foundDays   once[found]
 )
 
 // jobPlannedOnce plans a job, and gives each who asks a copy.
 func jobPlannedOnce(p *changeover.Planner, now *plan.Positions, clock time.Time, j *plan.Job, centred bool) (plan.Turn, *plan.Positions) {
-	r := plannedJobs.of(func() planned {
+	r := plannedJobs.of(func() (planned, bool) {
 		t, s := planning.PlanJob(p, now, clock, j, centred)
-		return planned{t, s}
+		return planned{t, s}, true
 	}, p.Beam, now, clock, j, centred)
 	if r.Refused() {
 		return plan.Turn{Job: j, Faults: r.Faults}, now
@@ -84,12 +88,12 @@ func plannedOnce(ctx context.Context, day *plan.DayPlan, aim plan.Aim) *plan.Day
 	for i, t := range day.Turns {
 		jobs[i] = t.Job
 	}
-	r := plannedDays.of(func() *plan.DayPlan {
-		d := sequence.Settle(context.WithoutCancel(ctx), day, aim)
+	r := plannedDays.of(func() (*plan.DayPlan, bool) {
+		d := sequence.Settle(ctx, day, aim)
 		if d == day {
-			return nil // it can't be bettered
+			d = nil // it can't be bettered
 		}
-		return d
+		return d, ctx.Err() == nil
 	}, day.Beam, day.Start, jobs, steps, aim)
 	if r == nil {
 		return day
@@ -102,6 +106,46 @@ func plannedOnce(ctx context.Context, day *plan.DayPlan, aim plan.Aim) *plan.Day
 	return &again
 }
 
+// found is what a search came to, and what it said last.
+type found struct {
+	day  *plan.DayPlan
+	err  error
+	last *sequence.Progress
+}
+
+// tries lets a search try so many orders, 0 as many as it would.
+func tries(rounds int) planning.Searcher {
+	return func(ctx context.Context, b *plan.Beam, start *plan.Positions, d *plan.Day, e sequence.Effort) (*plan.DayPlan, error) {
+		if rounds > 0 && (e.Rounds == 0 || e.Rounds > rounds) {
+			e.Rounds = rounds
+		}
+		report := e.Report
+		e.Report = nil
+		r := foundDays.of(func() (r found, holds bool) {
+			tell := e
+			tell.Report = func(p sequence.Progress) {
+				r.last = &p
+				report(p)
+			}
+			r.day, r.err = sequence.Search(ctx, b, start, d, tell)
+			return r, ctx.Err() == nil
+		}, b, start, d, e.Aim, e.Rounds, e.Seed)
+		if r.last != nil {
+			report(*r.last)
+		}
+		if r.day == nil {
+			return nil, r.err
+		}
+		again := *r.day
+		again.Beam, again.Start, again.Turns = b, start, slices.Clone(r.day.Turns)
+		for i, t := range r.day.Turns {
+			at := slices.IndexFunc(d.Jobs, func(j plan.Job) bool { return j.ID == t.Job.ID })
+			again.Turns[i] = turnOf(t, &d.Jobs[at])
+		}
+		return &again, r.err
+	}
+}
+
 // What is planned once is what is planned each time.
 func TestPlannedOnceIsPlanned(t *testing.T) {
 	s := shortDemo(t, 3)
@@ -110,7 +154,7 @@ func TestPlannedOnceIsPlanned(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		now := s.Standing
+		now := s.Positions
 		for i := range s.Day.Jobs {
 			j := &s.Day.Jobs[i]
 			got, after := jobPlannedOnce(p, now, s.Day.Start, j, false)
