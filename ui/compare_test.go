@@ -28,7 +28,7 @@ func TestCompareWithTheFile(t *testing.T) {
 
 // An order found waits until it is accepted or discarded; Esc does neither.
 func TestOfferWaits(t *testing.T) {
-	s := plannedScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
+	s := plannedScreen(t, shortDemo(t, 7), testLook(noColours, false, true), 120, 36).settle()
 	s.Search.By = tries(300)
 	order := ids(s.Jobs())
 	s.press("s").settle()
