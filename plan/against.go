@@ -9,7 +9,7 @@ import (
 // without it.
 type Slip struct {
 	Totals      Totals        // of the day
-	Setup       time.Duration // more than in the other; below nought where it is less
+	Setup       time.Duration // more than in the other; below 0 where it is less
 	Repositions int           // more
 	Late        []*Job        // jobs that are late and are not in the other
 	LateBy      time.Duration // lateness more, all jobs together

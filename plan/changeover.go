@@ -44,8 +44,8 @@ type Cause uint8
 // The causes of a move.
 const (
 	GoesToCut   Cause = iota // it takes a cut: Cut
-	NearCut                  // it stood Distance from Cut, nearer than the pitch
-	OverWeb                  // it stood where idle holders may not: Distance from a web's edge, negative over the web
+	NearCut                  // it stood Distance from Cut, nearer than the pitch, Least
+	OverWeb                  // it stood where idle holders may not: Distance from a web's edge, negative over the web; nearer than Least
 	MakesRoom                // Holder comes to a place Distance from where it stood, nearer than the pitch
 	MakesWay                 // Holder goes Distance past where it stood, and holders keep their order
 	StandsAhead              // it goes to where it is to cut Cut of the later Job, or, Cut 0, to where it can stay until Job has run
@@ -60,5 +60,6 @@ type Why struct {
 	Cut      int
 	Holder   int
 	Distance Length
+	Least    Length // what the distance must be
 	Job      string
 }

@@ -12,7 +12,7 @@ type Step struct {
 	SetupStart time.Time
 	RunStart   time.Time
 	RunEnd     time.Time
-	Late       time.Duration // behind the job's due time; nought when in time or none is given
+	Late       time.Duration // behind the job's due time; 0 when in time or none is given
 }
 
 // SetupTime is what one changeover takes, by cause. Positioner and crew work side
@@ -25,7 +25,7 @@ type SetupTime struct {
 	CleanDown  time.Duration
 	Pressure   time.Duration
 	Swaps      int    // blades swapped
-	Carriage   Length // the carriage's way; nought without one
+	Carriage   Length // the carriage's way; 0 without one
 }
 
 // Total is the setup from the last good roll to the first.
@@ -73,7 +73,7 @@ type DayPlan struct {
 	Turns  []Turn
 	Totals Totals
 	// Floor bounds the repositions: of this order when it is listed, of any order
-	// when it is the best found; nil where nothing above nought is proven.
+	// when it is the best found; nil where nothing above 0 is proven.
 	Floor *Floor
 	// How it was planned: the sequence, and for the best one the effort.
 	Sequence Sequence

@@ -75,7 +75,7 @@ func planned(t *testing.T, b *plan.Beam, j *plan.Job, standing []plan.Length, l 
 	return true
 }
 
-// stream reads small numbers from bytes, noughts when they run out.
+// stream reads small numbers from bytes, zeros when they run out.
 type stream []byte
 
 // below is the next number, below n.

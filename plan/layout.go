@@ -42,7 +42,7 @@ func (b *Beam) WebOf(width Length) Span {
 	return Span{from, from + width}
 }
 
-// Window is the stretch of shifts the job allows: nought alone when it is
+// Window is the stretch of shifts the job allows: 0 alone when it is
 // centred or has no trim.
 func (b *Beam) Window(j *Job) (from, to Length) {
 	trim := j.Web - Sum(j.Slits())

@@ -35,7 +35,7 @@ func (u Unit) size() Length {
 // ParseLength reads one length as a shop writes it: a decimal with a point or a
 // comma is in unit u, a fraction (3/64, 1-1/2, 1 1/2) or an inch mark means inches,
 // and a trailing mm or in decides in every case. What is no whole number of
-// nanometres is rounded to the nearest, half away from nought.
+// nanometres is rounded to the nearest, half away from 0.
 func ParseLength(text string, u Unit) (Length, error) {
 	s := strings.TrimSpace(text)
 	if len(s) > longestText {
@@ -95,7 +95,7 @@ func ParseEntry(text string, u Unit) (count int, l Length, err error) {
 		return 0, 0, err
 	}
 	if l <= 0 {
-		return 0, 0, fmt.Errorf("%s: a slit must be wider than nought", quote(text))
+		return 0, 0, fmt.Errorf("%s: a slit must be wider than 0", quote(text))
 	}
 	return count, l, nil
 }
@@ -172,7 +172,7 @@ func readFraction(above, below string) (*big.Rat, bool) {
 		return nil, false
 	}
 	value, ok := new(big.Rat).SetString(above + "/" + below)
-	if !ok || i >= 0 && value.Cmp(big.NewRat(1, 1)) >= 0 { // nought below, or 1-3/2
+	if !ok || i >= 0 && value.Cmp(big.NewRat(1, 1)) >= 0 { // 0 below, or 1-3/2
 		return nil, false
 	}
 	add, _ := new(big.Rat).SetString(whole)
@@ -184,7 +184,7 @@ func digits(s string) bool {
 	return s != "" && strings.Trim(s, "0123456789") == ""
 }
 
-// round is value units in whole nanometres, the nearest, half away from nought.
+// round is value units in whole nanometres, the nearest, half away from 0.
 func round(value *big.Rat, u Unit) (Length, bool) {
 	nm := new(big.Rat).Mul(value, big.NewRat(int64(u.size()), 1))
 	twice := new(big.Int).Lsh(new(big.Int).Abs(nm.Num()), 1)
@@ -196,11 +196,11 @@ func round(value *big.Rat, u Unit) (Length, bool) {
 	return Length(whole.Int64()), whole.IsInt64()
 }
 
-// MM is the length in millimetres as an exact decimal without trailing noughts.
+// MM is the length in millimetres as an exact decimal without trailing zeros.
 func (l Length) MM() string { return decimal(l, Millimetre, 6) }
 
 // Number is the length in unit u for people to read: to 3 decimals of a
-// millimetre or 4 of an inch, rounded half away from nought.
+// millimetre or 4 of an inch, rounded half away from 0.
 func (u Unit) Number(l Length) string {
 	if u == Inches {
 		return decimal(l, Inch, 4)
@@ -249,7 +249,7 @@ func (l Length) Fraction() (string, bool) {
 }
 
 // Times is the length times a factor, rounded once to the nearest nanometre, half
-// away from nought; false when it is too large.
+// away from 0; false when it is too large.
 func (l Length) Times(factor *big.Rat) (Length, bool) {
 	scaled := new(big.Rat).Mul(big.NewRat(int64(l), int64(Millimetre)), factor)
 	return round(scaled, Millimetres)

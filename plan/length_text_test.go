@@ -121,7 +121,7 @@ func TestParseLength(t *testing.T) {
 		{"+420", Millimetres, 420_000_000},
 		{".5", Millimetres, 500_000},
 		{"-0", Millimetres, 0},
-		{"0.0000005", Millimetres, 1}, // half a nanometre goes away from nought
+		{"0.0000005", Millimetres, 1}, // half a nanometre goes away from 0
 		{"-0.0000005", Millimetres, -1},
 		{"0.00000049", Millimetres, 0},
 		{"1/3 in", Millimetres, 8_466_667},

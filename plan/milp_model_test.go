@@ -22,7 +22,7 @@ import (
 type program struct {
 	beam     *plan.Beam
 	standing []plan.Length
-	layout   plan.Layout // at shift nought
+	layout   plan.Layout // at shift 0
 	window   [2]plan.Length
 	rows     strings.Builder
 	binaries []string

@@ -6,7 +6,7 @@ import (
 )
 
 // Rules are what an order of the day's jobs must keep: jobs that come before
-// others, fixed turns, and the job that is running, which comes first.
+// others, fixed numbers, and the job that is running, which comes first.
 type Rules struct {
 	After [][]int // after[j]: jobs (indices) that must come before job j
 	Fixed []int   // fixed turn from 0, -1 none
@@ -221,7 +221,7 @@ func Broken(jobs []*Job, done int) []Breach {
 		switch t := r.Fixed[at]; {
 		case t < 0 || t == at:
 		case j.State == Running:
-			breach("state", "job %s is running and comes at turn %d, behind one that waits", j.ID, done+at+1)
+			breach("state", "job %s is running and comes at number %d in the sequence, behind one that waits", j.ID, done+at+1)
 		default:
 			breach("fixed", "job %s is fixed at number %d in the sequence and comes at number %d", j.ID, done+t+1, done+at+1)
 		}

@@ -11,8 +11,8 @@ type Stint struct {
 	Use    Use
 	Cut    int           // the cut it holds, from 1 at the operator side; 0 when idle
 	At     Length        // where it stands while the job runs
-	Way    Length        // how far it was moved to get there, + to the drive side; nought where it bides
-	Metres float64       // cut in the run; nought when idle
+	Way    Length        // how far it was moved to get there, + to the drive side; 0 where it stays
+	Metres float64       // cut in the run; 0 when idle
 	Time   time.Duration // of setup and run
 }
 
@@ -112,7 +112,7 @@ func (u *Usage) Touched(step int) int {
 
 // Spell is the run of steps without a cut that the given step lies in: how many
 // there are and how long they take, from the one after the holder's last cut to the
-// one before its next, or to an end of the day. Noughts where it cuts in that step.
+// one before its next, or to an end of the day. Zeros where it cuts in that step.
 func (u *Usage) Spell(step int) (steps int, time time.Duration) {
 	if step < 0 || step >= len(u.Stints) || u.Stints[step].Use == Cutting {
 		return 0, 0

@@ -105,9 +105,9 @@ func damages() []damage {
 		{"cutter may not cut", func(p *plan.DayPlan) { p.Beam.Holders[cutter(&p.Steps()[1].Changeover, 1)] = plan.NoCut }, "may not cut"},
 		{"stuck one moved", func(p *plan.DayPlan) { p.Beam.Holders[p.Steps()[1].Changeover.Moves[0].Holder-1] = plan.Stuck }, "can't move"},
 		{"out one cuts", func(p *plan.DayPlan) { p.Beam.Holders[cutter(&p.Steps()[1].Changeover, 1)] = plan.Out }, "may not cut"},
-		{"repositions miscounted", change(func(c *plan.Changeover) { c.Repositions-- }), "repositions told"},
-		{"parked miscounted", change(func(c *plan.Changeover) { c.Parked++ }), "parked told"},
-		{"resting miscounted", change(func(c *plan.Changeover) { c.Resting++ }), "resting told"},
+		{"repositions miscounted", change(func(c *plan.Changeover) { c.Repositions-- }), "repositions reported"},
+		{"parked miscounted", change(func(c *plan.Changeover) { c.Parked++ }), "parked reported"},
+		{"resting miscounted", change(func(c *plan.Changeover) { c.Resting++ }), "resting reported"},
 		{"travel miscounted", change(func(c *plan.Changeover) { c.Travel++ }), "travel of"},
 		{"other place before", change(func(c *plan.Changeover) { c.From[0]++ }), "starts at"},
 		{"move left out", change(func(c *plan.Changeover) { c.Moves = c.Moves[1:] }), "has no move"},
@@ -222,7 +222,7 @@ func TestVerifierTellsDamagedMoves(t *testing.T) {
 		return plan.Changeover{From: from, Repositions: 2, Resting: 2, Travel: 10 * mm,
 			Holders: []plan.Stand{{At: 10 * mm, Use: plan.Resting}, {At: 25 * mm, Cut: 1}, {At: 35 * mm, Use: plan.Resting}},
 			Moves: []plan.Move{
-				{Holder: 3, From: 30 * mm, To: 35 * mm, Why: plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 5 * mm}},
+				{Holder: 3, From: 30 * mm, To: 35 * mm, Why: plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 5 * mm, Least: 10 * mm}},
 				{Holder: 2, From: 20 * mm, To: 25 * mm, Why: plan.Why{Cause: plan.GoesToCut, Cut: 1}},
 			}}
 	}
@@ -244,9 +244,10 @@ func TestVerifierTellsDamagedMoves(t *testing.T) {
 	check("room for one further off", "reason is not true", why(plan.Why{Cause: plan.MakesRoom, Holder: 1, Distance: 20 * mm}))
 	check("room, wrong distance", "reason is not true", why(plan.Why{Cause: plan.MakesRoom, Holder: 2, Distance: 4 * mm}))
 	check("nobody goes past", "reason is not true", why(plan.Why{Cause: plan.MakesWay, Holder: 2, Distance: 5 * mm}))
-	check("wrong distance to the cut", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 6 * mm}))
-	check("another cut", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 2, Distance: 5 * mm}))
-	check("a number too many", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 5 * mm, Holder: 2}))
+	check("wrong distance to the cut", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 6 * mm, Least: 10 * mm}))
+	check("wrong minimum", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 5 * mm, Least: 9 * mm}))
+	check("another cut", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 2, Distance: 5 * mm, Least: 10 * mm}))
+	check("a number too many", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 5 * mm, Least: 10 * mm, Holder: 2}))
 	check("over the web, where resting is free", "reason is not true", why(plan.Why{Cause: plan.OverWeb, Distance: -30 * mm}))
 	check("goes to a cut it does not hold", "reason is not true", why(plan.Why{Cause: plan.GoesToCut, Cut: 1}))
 }

@@ -8,31 +8,31 @@ import (
 func (w Why) Text(u Unit) string {
 	switch w.Cause {
 	case GoesToCut:
-		return fmt.Sprintf("goes to cut %d", w.Cut)
+		return fmt.Sprintf("to cut %d", w.Cut)
 	case NearCut:
 		if w.Distance == 0 {
-			return fmt.Sprintf("stands on cut %d and isn't to cut it", w.Cut)
+			return fmt.Sprintf("on cut %d, which another holder takes", w.Cut)
 		}
-		return fmt.Sprintf("stands %s from cut %d", u.Show(w.Distance), w.Cut)
+		return fmt.Sprintf("too close to cut %d (%s; minimum %s)", w.Cut, u.Show(w.Distance), u.Number(w.Least))
 	case OverWeb:
 		if w.Distance <= 0 {
-			return fmt.Sprintf("stands over the web, %s inside its edge", u.Show(-w.Distance))
+			return fmt.Sprintf("over the web, %s inside its edge", u.Show(-w.Distance))
 		}
-		return fmt.Sprintf("stands %s beside the web, nearer than the store gap", u.Show(w.Distance))
+		return fmt.Sprintf("too close to the web (%s; minimum %s)", u.Show(w.Distance), u.Number(w.Least))
 	case MakesRoom:
 		return fmt.Sprintf("makes room for holder %d, which comes within %s", w.Holder, u.Show(w.Distance))
 	case MakesWay:
-		return fmt.Sprintf("makes way for holder %d, which goes %s past where it stood", w.Holder, u.Show(w.Distance))
+		return fmt.Sprintf("makes way for holder %d, which passes its place by %s", w.Holder, u.Show(w.Distance))
 	}
 	switch {
 	case w.Cause == AsBegun:
-		return "goes where it was to stand when this changeover was begun"
+		return "to its place in the changeover as it was begun"
 	case w.Cause == AsChosen:
-		return "goes where a search had it stand for later jobs"
+		return "to its place for later jobs, from the search"
 	case w.Cut > 0:
-		return fmt.Sprintf("goes ahead to where job %s has cut %d", w.Job, w.Cut)
+		return fmt.Sprintf("ahead to cut %d of job %s", w.Cut, w.Job)
 	}
-	return fmt.Sprintf("moves now, and stays until job %s has run", w.Job)
+	return fmt.Sprintf("now, to stay until job %s has run", w.Job)
 }
 
 // Count adds a holder's stand to the changeover.

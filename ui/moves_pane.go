@@ -150,8 +150,12 @@ func (p *movesPane) about(d *desk) []draw.Line {
 func sentence(m *plan.Move, u plan.Unit) string {
 	o := words.Other(u)
 	way := m.To - m.From
-	return fmt.Sprintf("Holder %d %s: from %s to %s, %s to the %s (%s to %s)",
-		m.Holder, m.Why.Text(u), u.Number(m.From), u.Show(m.To), u.Number(max(way, -way)), words.Towards(way),
+	why := ", " + m.Why.Text(u)
+	if m.Why.Cause == plan.GoesToCut {
+		why = " moves " + m.Why.Text(u)
+	}
+	return fmt.Sprintf("Holder %d%s: from %s to %s, %s to the %s (%s to %s)",
+		m.Holder, why, u.Number(m.From), u.Show(m.To), u.Number(max(way, -way)), words.Towards(way),
 		o.Number(m.From), o.Show(m.To))
 }
 

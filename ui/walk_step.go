@@ -49,11 +49,10 @@ func (w *walk) step(d *desk, s draw.Size) []draw.Line {
 
 // whyOf tells why a holder moves, or where to.
 func whyOf(m *plan.Move, u plan.Unit) string {
-	format := "Why: holder %d %s"
-	if m.Why.Cause == plan.GoesToCut { // that tells where to
-		format = "Holder %d %s"
+	if m.Why.Cause == plan.GoesToCut {
+		return fmt.Sprintf("Holder %d moves %s", m.Holder, m.Why.Text(u))
 	}
-	return fmt.Sprintf(format, m.Holder, m.Why.Text(u))
+	return "Why: " + m.Why.Text(u)
 }
 
 // figures are the holder's number and its new place, as large as there is room for;

@@ -13,7 +13,7 @@ type anchors struct {
 }
 
 // find fills both lists for the scene.
-func (a *anchors) find(s *Scene, k *keep, o *Outlook) {
+func (a *anchors) find(s *Scene, k *staySet, o *Lookahead) {
 	a.shared, a.kept = a.shared[:0], append(a.kept[:0], s.Rail.From)
 	for j, x := range s.At {
 		if k.may[j] {
@@ -45,8 +45,8 @@ func (a *anchors) find(s *Scene, k *keep, o *Outlook) {
 // fill lists the places between two neighbouring cuts, or a cut and a rail end:
 // whole pitches from either end and from the edges in between.
 func (a *anchors) fill(s *Scene, gap plan.Span) {
-	// A cut served from up to inPlace off it gives its neighbours that much more.
-	wide := plan.Span{From: max(gap.From-s.inPlace, s.Rail.From), To: min(gap.To+s.inPlace, s.Rail.To)}
+	// A cut served from up to the tolerance off it gives its neighbours that much more.
+	wide := plan.Span{From: max(gap.From-s.tolerance, s.Rail.From), To: min(gap.To+s.tolerance, s.Rail.To)}
 	if wide.From > wide.To {
 		return
 	}

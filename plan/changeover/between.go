@@ -17,7 +17,7 @@ func (p *Planner) Between(from []plan.Length, l plan.Layout, to []plan.Length) p
 		case cut < len(l.Cuts) && p.Beam.Holders[i].Cuts() && (at == l.Cuts[cut] || at == from[i] && (at-l.Cuts[cut]).Abs() <= p.Beam.PositionTolerance && !p.Beam.Bad.Hold(at)):
 			cut++
 			h.Use, h.Cut = plan.Cutting, cut
-		case p.Now.over(at):
+		case p.Scene.over(at):
 			h.Use = plan.Resting
 		default:
 			h.Use = plan.Parked

@@ -29,13 +29,13 @@ func TestChainAgreesWithReach(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 7))
 		p, at, cuts := drawn(r, 40)
 		p.Set(at, p.Beam.Web, cuts)
-		if p.Now.Impossible {
+		if p.Scene.Impossible {
 			continue
 		}
-		var byChain, byReach keep
-		chainOK := byChain.Find(&p.Now)
-		p.Now.plain = false
-		reachOK := byReach.Find(&p.Now)
+		var byChain, byReach staySet
+		chainOK := byChain.Find(&p.Scene)
+		p.Scene.plain = false
+		reachOK := byReach.Find(&p.Scene)
 		if chainOK != reachOK || chainOK && byChain.most != byReach.most {
 			t.Fatalf("seed %d: chain counts %d stays (%v), reach %d (%v)", seed, byChain.most, chainOK, byReach.most, reachOK)
 		}

@@ -16,9 +16,9 @@ func (p *Planner) order(c *plan.Changeover) []plan.Move {
 	return moves
 }
 
-// Hasten orders the moves like order, but leaves out reasons and, for one
+// OrderFast orders the moves like order, but leaves out reasons and, for one
 // carriage, what acceleration would still gain.
-func (p *Planner) Hasten(c *plan.Changeover) {
+func (p *Planner) OrderFast(c *plan.Changeover) {
 	for _, h := range route.Shortest(&p.Beam.Drive, p.Pitch, c) {
 		c.Moves = append(c.Moves, plan.Move{Holder: h + 1, From: c.From[h], To: c.Holders[h].At})
 	}
@@ -28,7 +28,7 @@ func (p *Planner) Hasten(c *plan.Changeover) {
 // fewest repositions an idle holder never moves without one: could it have stayed,
 // the plan would have a reposition less.
 func (p *Planner) why(c *plan.Changeover, i int) plan.Why {
-	s, h, x := &p.Now, c.Holders[i], c.From[i]
+	s, h, x := &p.Scene, c.Holders[i], c.From[i]
 	if h.Use == plan.Cutting {
 		return plan.Why{Cause: plan.GoesToCut, Cut: h.Cut}
 	}
@@ -37,10 +37,10 @@ func (p *Planner) why(c *plan.Changeover, i int) plan.Why {
 		m++ // the nearer cut, from 1
 	}
 	if m > 0 && (s.cuts[m-1]-x).Abs() < p.Pitch && p.servedNear(c, i, m) {
-		return plan.Why{Cause: plan.NearCut, Cut: m, Distance: (s.cuts[m-1] - x).Abs()}
+		return plan.Why{Cause: plan.NearCut, Cut: m, Distance: (s.cuts[m-1] - x).Abs(), Least: p.Pitch}
 	}
 	if !s.MayIdle(x) {
-		return plan.Why{Cause: plan.OverWeb, Distance: max(s.web.From-x, x-s.web.To)}
+		return plan.Why{Cause: plan.OverWeb, Distance: max(s.web.From-x, x-s.web.To), Least: s.web.From - s.idle.From}
 	}
 	// How far each neighbour's new place is from where this one stood, on its side.
 	gaps := [2]plan.Length{p.Pitch, p.Pitch}

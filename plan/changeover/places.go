@@ -14,7 +14,7 @@ import (
 // that an optimum can need are listed. In an optimum with the smallest places no
 // run of touching holders can slide either way: sliding changes travel linearly
 // until it breaks or makes a contact. So each run is held by a cut, by a holder
-// that stays, by a rail end, by a store edge or by a web edge (where resting turns
+// that stays, by a rail end, by a park edge or by a web edge (where resting turns
 // to parked), and its members stand whole pitches from that: place = anchor +
 // pitch * (difference in number). See anchors.go for the list.
 
@@ -73,18 +73,18 @@ func (p *Places) Most(n int) int64 {
 	return max(math.MaxInt64/8/(int64(n)*p.PerReposition), 1)
 }
 
-// Solve finds the best places for s, whose keep has been found; it returns the
-// index of the first holder's candidate, or -1 when there is no way. The outlook
+// Solve finds the best places for s, whose stays have been found; it returns the
+// index of the first holder's candidate, or -1 when there is no way. The look-ahead
 // may be nil. Every candidate is looked at a constant number of times.
-func (p *Places) Solve(s *Scene, k *keep, o *Outlook) int {
+func (p *Places) Solve(s *Scene, k *staySet, o *Lookahead) int {
 	p.Weigh(s, o != nil)
-	if o != nil && o.Shake > 0 {
-		o.Shake = p.PerReposition / int64(len(s.At)+1) // all shakes together stay below a reposition
+	if o != nil && o.Noise > 0 {
+		o.Noise = p.PerReposition / int64(len(s.At)+1) // all shakes together stay below a reposition
 	}
 	p.bound(s, k)
 	p.anchors.find(s, k, o)
 	if o != nil {
-		o.seen, o.cuts = o.look(o.seen, p.shared, s.pitch), o.look(o.cuts, s.cuts, s.pitch)
+		o.shared, o.cuts = o.usesOf(o.shared, p.shared, s.pitch), o.usesOf(o.cuts, s.cuts, s.pitch)
 	}
 	n := len(s.At)
 	p.first, p.List = p.first[:0], p.List[:0]
@@ -103,7 +103,7 @@ func (p *Places) Solve(s *Scene, k *keep, o *Outlook) int {
 // bound finds the stretch in which each holder must end, from what can't move in a
 // fewest plan, the rail, the pitch, and the holders left for the cuts on either
 // side.
-func (p *Places) bound(s *Scene, k *keep) {
+func (p *Places) bound(s *Scene, k *staySet) {
 	p.lo, p.hi = p.lo[:0], p.hi[:0]
 	n, cuts := len(s.At), len(s.cuts)
 	at := s.Rail.From - s.pitch
@@ -113,7 +113,7 @@ func (p *Places) bound(s *Scene, k *keep) {
 			at = max(at, x)
 		}
 		if m := cuts - (s.goodsBefore[n] - s.goodsBefore[i+1]); m > 0 {
-			at = max(at, s.cuts[m-1]-s.inPlace)
+			at = max(at, s.cuts[m-1]-s.tolerance)
 		}
 		p.lo, p.hi = append(p.lo, at), append(p.hi, 0)
 	}
@@ -124,7 +124,7 @@ func (p *Places) bound(s *Scene, k *keep) {
 			at = min(at, s.At[i])
 		}
 		if m := s.goodsBefore[i]; m < cuts {
-			at = min(at, s.cuts[m]+s.inPlace)
+			at = min(at, s.cuts[m]+s.tolerance)
 		}
 		p.hi[i] = at
 	}
@@ -132,7 +132,7 @@ func (p *Places) bound(s *Scene, k *keep) {
 
 // offer lists holder i's candidates in order of place: the shared ones, those that
 // hang on a holder that stays, and the cuts.
-func (p *Places) offer(s *Scene, k *keep, o *Outlook, i int) {
+func (p *Places) offer(s *Scene, k *staySet, o *Lookahead, i int) {
 	if k.must[i] {
 		if o != nil {
 			o.now = nil
@@ -160,7 +160,7 @@ func (p *Places) offer(s *Scene, k *keep, o *Outlook, i int) {
 		if o != nil {
 			o.now = nil
 			if sa == y {
-				o.now = &o.seen[a]
+				o.now = &o.shared[a]
 			}
 		}
 		m = p.consider(s, o, i, y, m)
@@ -178,8 +178,8 @@ func (p *Places) offer(s *Scene, k *keep, o *Outlook, i int) {
 
 // consider adds the place as a candidate of holder i if it can be one; m is a
 // number of cuts known to lie before it, and the true number is returned.
-func (p *Places) consider(s *Scene, o *Outlook, i int, at plan.Length, m int) int {
-	for m < len(s.cuts) && s.cuts[m] < at-s.inPlace {
+func (p *Places) consider(s *Scene, o *Lookahead, i int, at plan.Length, m int) int {
+	for m < len(s.cuts) && s.cuts[m] < at-s.tolerance {
 		m++
 	}
 	c, stays, after := s.condition[i], at == s.At[i], m
@@ -188,7 +188,7 @@ func (p *Places) consider(s *Scene, o *Outlook, i int, at plan.Length, m int) in
 	}
 	cost := int64(0)
 	switch {
-	case m < len(s.cuts) && s.cuts[m]-at <= s.inPlace: // in reach of a cut: serves it or can't be here
+	case m < len(s.cuts) && s.cuts[m]-at <= s.tolerance: // in reach of a cut: serves it or can't be here
 		if !c.Cuts() || !stays && at != s.cuts[m] || s.bad.Hold(at) {
 			return m
 		}
@@ -209,8 +209,8 @@ func (p *Places) consider(s *Scene, o *Outlook, i int, at plan.Length, m int) in
 	}
 	if o != nil {
 		cost += p.later(s, o, i, m, at)
-		if o.Shake > 0 {
-			cost += o.Chance.Int64N(o.Shake)
+		if o.Noise > 0 {
+			cost += o.Chance.Int64N(o.Noise)
 		}
 	}
 	p.List = append(p.List, candidate{At: at, cost: cost, before: int16(m), after: int16(after)})
@@ -219,14 +219,14 @@ func (p *Places) consider(s *Scene, o *Outlook, i int, at plan.Length, m int) in
 
 // later is what holder i loses at later changeovers by standing at a place with m
 // cuts before it.
-func (p *Places) later(s *Scene, o *Outlook, i, m int, at plan.Length) int64 {
+func (p *Places) later(s *Scene, o *Lookahead, i, m int, at plan.Length) int64 {
 	if o.Then != nil {
 		if at == o.Then[i] {
 			return 0
 		}
 		return p.PerReposition + int64((at-o.Then[i]).Abs()/p.grain)
 	}
-	var seen sight
+	var seen uses
 	switch {
 	case o.now != nil:
 		seen = *o.now
@@ -235,7 +235,7 @@ func (p *Places) later(s *Scene, o *Outlook, i, m int, at plan.Length) int64 {
 	case o.Rough && at != s.At[i]: // behind a holder that stays: of no later use but by accident
 		return o.all() * p.perStep
 	default:
-		seen = o.at(at, s.pitch)
+		seen = o.useAt(at, s.pitch)
 	}
 	return o.lost(&seen, i, len(s.At)) * p.perStep
 }

@@ -5,9 +5,9 @@
 // beam and any condition of its holders; only for slits in any order is the layout asked
 // for from outside (package sequence searches those).
 //
-// A Planner sets up a Scene, counts who can stay (keep.go; count.go and reach.go), slides
+// A Planner sets up a Scene, counts who can stay (stays.go; count.go and packing.go), slides
 // the layout where it may (shift.go), and breaks ties over all places that matter
-// (places.go, with those of anchors.go and the gains at later jobs of outlook.go).
+// (places.go, with those of anchors.go and the gains at later jobs of lookahead.go).
 package changeover
 
 import (
@@ -24,8 +24,8 @@ type Planner struct {
 	Beam  *plan.Beam
 	Pitch plan.Length
 
-	Now    Scene // the changeover being planned
-	Keep   keep
+	Scene  Scene // the changeover being planned
+	Stays  staySet
 	Places Places
 	shifts shifts
 }
@@ -40,19 +40,19 @@ func NewPlanner(b *plan.Beam) (*Planner, error) {
 	case n > plan.MaxHolders:
 		return nil, fmt.Errorf("%d holders are more than the %d that are planned", n, plan.MaxHolders)
 	case pitch <= 0 || b.HolderWidth <= 0 || b.Clearance < 0:
-		return nil, errors.New("holder width must be above nought and clearance not below it")
+		return nil, errors.New("holder width must be above 0 and clearance not below it")
 	case b.Rail.Length() < 0 || b.Rail.Length() > plan.MaxRail:
 		return nil, fmt.Errorf("the rail must be between 0 and %d mm long", plan.MaxRail/plan.Millimetre)
 	case max(b.Rail.From.Abs(), b.Rail.To.Abs(), b.Web.From.Abs(), b.Web.To.Abs()) > math.MaxInt64/1024:
 		return nil, errors.New("places on the beam are too large to be planned")
 	case b.PositionTolerance < 0 || 2*b.PositionTolerance >= pitch:
-		return nil, errors.New("position_tolerance must be nought or more and below half the pitch")
+		return nil, errors.New("position_tolerance must be 0 or more and below half the pitch")
 	case b.Rail.Length() < plan.Length(n-1)*pitch:
 		return nil, fmt.Errorf("%d holders at a pitch of %d nm don't fit on a rail of %d nm", n, pitch, b.Rail.Length())
 	case !ascend(b.Bad):
 		return nil, errors.New("damaged bands must ascend and lie apart")
 	case b.ParkClearance < 0:
-		return nil, errors.New("park_clearance must not be below nought")
+		return nil, errors.New("park_clearance must not be below 0")
 	}
 	return &Planner{Beam: b, Pitch: pitch}, nil
 }
@@ -67,16 +67,16 @@ func ascend(bands []plan.Span) bool {
 	return true
 }
 
-// Set makes p.Now the changeover from the standing to cuts on a web.
-func (p *Planner) Set(standing []plan.Length, web plan.Span, cuts []plan.Length) {
-	p.Now.set(p.Beam, standing, web, cuts)
+// Set makes p.Scene the changeover from the holders' positions to cuts on a web.
+func (p *Planner) Set(now []plan.Length, web plan.Span, cuts []plan.Length) {
+	p.Scene.set(p.Beam, now, web, cuts)
 }
 
-// Count is the fewest holders that must move from the standing to the layout,
+// Count is the fewest holders that must move from the holders' positions to the layout,
 // exactly; ok is false when the layout can't be set at all. With all holders good
-// and position_tolerance 0 it takes O(H^2) for H holders; otherwise see reach.
-func (p *Planner) Count(standing []plan.Length, l plan.Layout) (repositions int, ok bool) {
-	p.Set(standing, l.Web, l.Cuts)
-	stays, ok := p.Keep.count(&p.Now)
-	return len(standing) - stays, ok
+// and position_tolerance 0 it takes O(H^2) for H holders; otherwise see packing.
+func (p *Planner) Count(now []plan.Length, l plan.Layout) (repositions int, ok bool) {
+	p.Set(now, l.Web, l.Cuts)
+	stays, ok := p.Stays.count(&p.Scene)
+	return len(now) - stays, ok
 }

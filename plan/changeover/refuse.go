@@ -10,16 +10,16 @@ import (
 // holders' conditions and on where those that can't move stand; on where the others
 // stand only with position_tolerance, since one that serves off its cut leaves more room.
 
-// refusal names what keeps p.now, centred at l, from being set at any shift in the
+// refusal names what keeps p.Scene, centred at l, from being set at any shift in the
 // window: first what stands in the way of a fixed layout, else every restriction
 // without which the layout could be set, with its numbers.
 func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
-	p.Set(append([]plan.Length(nil), p.Now.At...), l.Web, l.Cuts)
+	p.Set(append([]plan.Length(nil), p.Scene.At...), l.Web, l.Cuts)
 	var out []plan.Fault
 	if window.Length() > 0 && len(p.Beam.Bad) > 0 {
 		whole := *p.Beam
 		whole.Bad = nil
-		if (&Planner{Beam: &whole, Pitch: p.Pitch}).settable(p.Now.At, l, window) {
+		if (&Planner{Beam: &whole, Pitch: p.Pitch}).settable(p.Scene.At, l, window) {
 			return []plan.Fault{{Key: "slits", Phrase: layouts.OnlyClear(p.Beam, l, window)}}
 		}
 	}
@@ -35,7 +35,7 @@ func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
 	all := []restriction{
 		{func(b *plan.Beam) bool { return replace(b.Holders, plan.Good, plan.Stuck, plan.Out) }, p.splits(l)},
 		{func(b *plan.Beam) bool { return replace(b.Holders, plan.Good, plan.NoCut) }, p.cantCut(l)},
-		{func(b *plan.Beam) bool { rest := b.RestOverWeb; b.RestOverWeb = true; return !rest }, p.store(l)},
+		{func(b *plan.Beam) bool { rest := b.RestOverWeb; b.RestOverWeb = true; return !rest }, p.parking(l)},
 	}
 	var present []plan.Fault
 	for _, r := range all {
@@ -46,14 +46,14 @@ func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
 		}
 		fault := plan.Fault{Key: "slits", Phrase: r.why}
 		present = append(present, fault)
-		if (&Planner{Beam: &eased, Pitch: p.Pitch}).settable(p.Now.At, l, window) {
+		if (&Planner{Beam: &eased, Pitch: p.Pitch}).settable(p.Scene.At, l, window) {
 			out = append(out, fault)
 		}
 	}
 	switch {
 	case len(out) > 0:
 		return out
-	case len(present) > 0: // no single one decides, so all of them are told
+	case len(present) > 0: // no single one decides, so all of them are given
 		return present
 	}
 	return []plan.Fault{{Key: "slits", Phrase: p.crowded(l)}}
@@ -67,8 +67,8 @@ type restriction struct {
 }
 
 // settable reports whether the layout can be set at some shift in the window.
-func (p *Planner) settable(standing []plan.Length, l plan.Layout, window plan.Span) bool {
-	p.Set(standing, l.Web, l.Cuts)
+func (p *Planner) settable(now []plan.Length, l plan.Layout, window plan.Span) bool {
+	p.Set(now, l.Web, l.Cuts)
 	p.slides(l.Cuts, window)
 	_, ok := p.nearest(window)
 	return ok
@@ -89,7 +89,7 @@ func replace(holders []plan.Condition, to plan.Condition, from ...plan.Condition
 // allows none.
 func (p *Planner) inTheWay(l plan.Layout) []plan.Fault {
 	var out []plan.Fault
-	s := &p.Now
+	s := &p.Scene
 	for i, x := range s.At {
 		st := s.stayOf(x, s.condition[i], s.stays[i].before) // whatever lies on either side
 		if s.condition[i].Moves() || st.can && s.clear(x, st) {
@@ -123,11 +123,11 @@ func (p *Planner) splits(l plan.Layout) (text plan.Phrase) {
 			continue
 		}
 		before := 0
-		for before < len(l.Cuts) && l.Cuts[before] < p.Now.At[i] {
+		for before < len(l.Cuts) && l.Cuts[before] < p.Scene.At[i] {
 			before++
 		}
 		text = also(text, "holder %d is %s at %s: %d holders on its operator side may cut and %d on its drive side, for %d and %d cuts and all idle holders there",
-			i+1, c, p.Now.At[i], p.Now.goodsBefore[i], p.goodsAfter(i), before, len(l.Cuts)-before)
+			i+1, c, p.Scene.At[i], p.Scene.goodsBefore[i], p.goodsAfter(i), before, len(l.Cuts)-before)
 	}
 	return text
 }
@@ -139,16 +139,16 @@ func (p *Planner) cantCut(l plan.Layout) (text plan.Phrase) {
 		if c != plan.NoCut {
 			continue
 		}
-		least, most := max(0, k-p.goodsAfter(i)), min(k, p.Now.goodsBefore[i])
+		least, most := max(0, k-p.goodsAfter(i)), min(k, p.Scene.goodsBefore[i])
 		text = also(text, "holder %d may not cut; %d holders on its operator side and %d on its drive side may, so between %d and %d of the %d cuts must lie on its operator side, and it finds no way to stand idle there",
-			i+1, p.Now.goodsBefore[i], p.goodsAfter(i), least, most, k)
+			i+1, p.Scene.goodsBefore[i], p.goodsAfter(i), least, most, k)
 	}
 	return text
 }
 
-// store tells how many idle holders there are and what room is left for them.
-func (p *Planner) store(l plan.Layout) plan.Phrase {
-	s := &p.Now
+// parking tells how many idle holders there are and what room is left for them.
+func (p *Planner) parking(l plan.Layout) plan.Phrase {
+	s := &p.Scene
 	return plan.Say("%d idle holders may not rest over the web; clear of it there is room for %d on the operator side, up to %s, and for %d on the drive side, from %s",
 		len(s.At)-len(l.Cuts), fit(s.idle.From-s.Rail.From, p.Pitch), s.idle.From, fit(s.Rail.To-s.idle.To, p.Pitch), s.idle.To)
 }
@@ -177,7 +177,7 @@ func fit(length, pitch plan.Length) int {
 
 // goodsAfter counts the holders to the drive side of holder i that may cut.
 func (p *Planner) goodsAfter(i int) int {
-	return p.Now.goodsBefore[len(p.Now.At)] - p.Now.goodsBefore[i+1]
+	return p.Scene.goodsBefore[len(p.Scene.At)] - p.Scene.goodsBefore[i+1]
 }
 
 // also appends a sentence to a phrase.

@@ -9,7 +9,7 @@ import (
 // A scene can be mirrored, so it keeps all that depends on the side.
 type Scene struct {
 	pitch       plan.Length
-	inPlace     plan.Length
+	tolerance   plan.Length
 	Rail        plan.Span
 	web         plan.Span // the job's web
 	idle        plan.Span // idle holders stand at or outside its ends; see anywhere
@@ -34,13 +34,13 @@ type stay struct {
 // never marks what can't be among numbers of holders that stay that are compared and added to.
 const never = -1 << 30
 
-// set makes the scene the changeover from the standing to cuts on a web of the beam.
-func (s *Scene) set(b *plan.Beam, standing []plan.Length, web plan.Span, cuts []plan.Length) {
+// set makes the scene the changeover from the holders' positions to cuts on a web of the beam.
+func (s *Scene) set(b *plan.Beam, now []plan.Length, web plan.Span, cuts []plan.Length) {
 	gap := max(b.ParkClearance, plan.Nanometre) // the edge of the web is not outside
-	s.pitch, s.inPlace, s.Rail, s.web, s.anywhere = b.Pitch(), b.PositionTolerance, b.Rail, web, b.RestOverWeb
+	s.pitch, s.tolerance, s.Rail, s.web, s.anywhere = b.Pitch(), b.PositionTolerance, b.Rail, web, b.RestOverWeb
 	s.idle = plan.Span{From: web.From - gap, To: web.To + gap}
 	s.bad = b.Bad
-	s.At = append(s.At[:0], standing...)
+	s.At = append(s.At[:0], now...)
 	s.condition = append(s.condition[:0], b.Holders...)
 	s.cuts = append(s.cuts[:0], cuts...)
 	s.look()
@@ -49,7 +49,7 @@ func (s *Scene) set(b *plan.Beam, standing []plan.Length, web plan.Span, cuts []
 // look works out what follows from places and cuts: the ways to stay and whether
 // anything rules the layout out at once.
 func (s *Scene) look() {
-	s.plain = s.inPlace == 0 && (s.anywhere || len(s.cuts) > 0)
+	s.plain = s.tolerance == 0 && (s.anywhere || len(s.cuts) > 0)
 	s.Impossible = len(s.cuts) > 0 && (s.cuts[0] < s.Rail.From || s.cuts[len(s.cuts)-1] > s.Rail.To)
 	s.Impossible = s.Impossible || !s.bad.Miss(s.cuts, 0)
 	for m := 1; m < len(s.cuts); m++ {
@@ -67,7 +67,7 @@ func (s *Scene) look() {
 	s.Impossible = s.Impossible || goods < len(s.cuts)
 	before := 0 // cuts wholly to the operator side of the holder
 	for i, x := range s.At {
-		for before < len(s.cuts) && s.cuts[before] < x-s.inPlace {
+		for before < len(s.cuts) && s.cuts[before] < x-s.tolerance {
 			before++
 		}
 		c := s.condition[i]
@@ -82,17 +82,17 @@ func (s *Scene) look() {
 }
 
 // stayOf is how a holder at x could stay, with that many cuts before it. A holder
-// within inPlace of a cut can only stay to serve it: inPlace is below half the
+// near to a cut, within the tolerance, can only stay to serve it: that is below half the
 // pitch, so whoever else served that cut would be nearer than a pitch. It can't on a
 // damaged band.
 func (s *Scene) stayOf(x plan.Length, c plan.Condition, before int) stay {
-	if before < len(s.cuts) && s.cuts[before]-x <= s.inPlace {
+	if before < len(s.cuts) && s.cuts[before]-x <= s.tolerance {
 		return stay{c.Cuts() && !s.bad.Hold(x), before, before + 1}
 	}
-	// Whoever serves a cut may itself stand up to inPlace off it.
+	// Whoever serves a cut may itself stand up to the tolerance off it.
 	can := s.MayIdle(x) &&
-		(before == 0 || x-s.cuts[before-1] >= s.pitch-s.inPlace) &&
-		(before == len(s.cuts) || s.cuts[before]-x >= s.pitch-s.inPlace)
+		(before == 0 || x-s.cuts[before-1] >= s.pitch-s.tolerance) &&
+		(before == len(s.cuts) || s.cuts[before]-x >= s.pitch-s.tolerance)
 	return stay{can, before, before}
 }
 
@@ -115,7 +115,7 @@ func (s *Scene) over(x plan.Length) bool { return x >= s.web.From && x <= s.web.
 // turned round.
 func (s *Scene) mirrorTo(m *Scene) {
 	turn := func(sp plan.Span) plan.Span { return plan.Span{From: -sp.To, To: -sp.From} }
-	m.pitch, m.inPlace, m.anywhere = s.pitch, s.inPlace, s.anywhere
+	m.pitch, m.tolerance, m.anywhere = s.pitch, s.tolerance, s.anywhere
 	m.Rail, m.web, m.idle = turn(s.Rail), turn(s.web), turn(s.idle)
 	m.bad = m.bad[:0]
 	for _, band := range slices.Backward(s.bad) {
@@ -136,10 +136,10 @@ func (s *Scene) mirrorTo(m *Scene) {
 // each a pitch from both.
 func (s *Scene) roomIn(from, to plan.Length) int {
 	if s.anywhere {
-		return int((to-from+2*s.inPlace)/s.pitch) - 1
+		return int((to-from+2*s.tolerance)/s.pitch) - 1
 	}
 	room := 0
-	from, to = from+s.pitch-s.inPlace, to-s.pitch+s.inPlace
+	from, to = from+s.pitch-s.tolerance, to-s.pitch+s.tolerance
 	if last := min(to, s.idle.From); last >= from {
 		room = int((last-from)/s.pitch) + 1
 	}

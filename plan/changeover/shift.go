@@ -8,8 +8,8 @@ import (
 )
 
 // A free shift. As a layout slides, its best plan changes only where a cut comes
-// to a whole number of pitches (nought included) from something that stands still:
-// a holder's place, a rail end, a store edge or a web edge. Between two such
+// to a whole number of pitches (0 included) from something that stands still:
+// a holder's place, a rail end, a park edge or a web edge. Between two such
 // shifts the ways to set the layout stay the same and travel changes linearly for
 // each, so the best of them is reached at an end. Hence the critical shifts, the
 // ends of the window and centred are all that need be looked at for repositions,
@@ -34,36 +34,36 @@ type bounded struct {
 // listed, or in another order that the job allows where these can't keep out of the
 // anvil's damaged bands: exactly the fewest repositions, then the fewest parked, the least
 // travel, nearest to centred, and of two as near the one to the operator side.
-// The faults say why the job can't be run from this standing.
-func (p *Planner) Best(standing []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
-	return p.search(standing, j, p.best)
+// The faults say why the job can't be run from these positions.
+func (p *Planner) Best(now []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
+	return p.search(now, j, p.best)
 }
 
 // Nearest plans the changeover to a job at the allowed shift nearest to centred
 // that can be set at all.
-func (p *Planner) Nearest(standing []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
-	return p.search(standing, j, p.nearest)
+func (p *Planner) Nearest(now []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
+	return p.search(now, j, p.nearest)
 }
 
 // search plans a job at the shift that pick finds in the window.
-func (p *Planner) search(standing []plan.Length, j *plan.Job, pick func(window plan.Span) (plan.Length, bool)) (plan.Layout, plan.Changeover, []plan.Fault) {
+func (p *Planner) search(now []plan.Length, j *plan.Job, pick func(window plan.Span) (plan.Length, bool)) (plan.Layout, plan.Changeover, []plan.Fault) {
 	if faults := layouts.Faults(p.Beam, j); len(faults) > 0 {
 		return plan.Layout{}, plan.Changeover{}, faults
 	}
-	if faults := p.wrongStanding(standing); len(faults) > 0 {
+	if faults := p.wrongPositions(now); len(faults) > 0 {
 		return plan.Layout{}, plan.Changeover{}, faults
 	}
 	slits, _ := layouts.Order(p.Beam, j)
 	centred := p.Beam.Lay(j, slits, 0)
 	from, to := p.Beam.Window(j)
-	p.Set(standing, centred.Web, centred.Cuts)
+	p.Set(now, centred.Web, centred.Cuts)
 	p.slides(centred.Cuts, plan.Span{From: from, To: to})
 	shift, ok := pick(plan.Span{From: from, To: to})
 	if !ok {
 		return plan.Layout{}, plan.Changeover{}, p.refusal(centred, plan.Span{From: from, To: to})
 	}
 	l := p.Beam.Lay(j, slits, shift)
-	c, faults := p.Changeover(standing, l)
+	c, faults := p.Changeover(now, l)
 	return l, c, faults
 }
 
@@ -74,12 +74,12 @@ func (p *Planner) slides(cuts []plan.Length, window plan.Span) {
 	f.open = layouts.AppendShifts(p.Beam, f.open[:0], cuts, window)
 }
 
-// shift slides p.now to a shift from centred.
+// shift slides p.Scene to a shift from centred.
 func (p *Planner) shift(by plan.Length) {
 	for m, c := range p.shifts.cuts {
-		p.Now.cuts[m] = c + by
+		p.Scene.cuts[m] = c + by
 	}
-	p.Now.look()
+	p.Scene.look()
 }
 
 // best is the best shift in the window.
@@ -93,10 +93,10 @@ func (p *Planner) best(window plan.Span) (plan.Length, bool) {
 	// Without a holder on a cut every cut needs a reposition: other shifts are
 	// worth a look only if nothing better has been found, or if a holder near a cut
 	// will do.
-	if most < 0 && p.Now.inPlace == 0 && !p.fitsAnywhere(window) {
+	if most < 0 && p.Scene.tolerance == 0 && !p.fitsAnywhere(window) {
 		return 0, false
 	}
-	if most <= len(p.Now.At)-len(f.cuts) || p.Now.inPlace > 0 {
+	if most <= len(p.Scene.At)-len(f.cuts) || p.Scene.tolerance > 0 {
 		f.list = f.list[:0]
 		p.critical(window)
 		most = p.try(most)
@@ -111,12 +111,12 @@ func (p *Planner) best(window plan.Span) (plan.Length, bool) {
 // stands.
 func (p *Planner) meet(window plan.Span) {
 	for _, c := range p.shifts.cuts {
-		i, _ := slices.BinarySearch(p.Now.At, c+window.From-p.Now.inPlace)
-		for ; i < len(p.Now.At) && p.Now.At[i] <= c+window.To+p.Now.inPlace; i++ {
-			p.consider(p.Now.At[i]-c, window)
-			if p.Now.inPlace > 0 {
-				p.consider(p.Now.At[i]-c-p.Now.inPlace, window)
-				p.consider(p.Now.At[i]-c+p.Now.inPlace, window)
+		i, _ := slices.BinarySearch(p.Scene.At, c+window.From-p.Scene.tolerance)
+		for ; i < len(p.Scene.At) && p.Scene.At[i] <= c+window.To+p.Scene.tolerance; i++ {
+			p.consider(p.Scene.At[i]-c, window)
+			if p.Scene.tolerance > 0 {
+				p.consider(p.Scene.At[i]-c-p.Scene.tolerance, window)
+				p.consider(p.Scene.At[i]-c+p.Scene.tolerance, window)
 			}
 		}
 	}
@@ -126,8 +126,8 @@ func (p *Planner) meet(window plan.Span) {
 func (p *Planner) critical(window plan.Span) {
 	p.fixed(window)
 	for _, c := range p.shifts.cuts {
-		for i, x := range p.Now.At {
-			if p.Now.condition[i].Moves() {
+		for i, x := range p.Scene.At {
+			if p.Scene.condition[i].Moves() {
 				p.pitches(x-c, window)
 			}
 		}
@@ -136,7 +136,7 @@ func (p *Planner) critical(window plan.Span) {
 
 // fixed lists the critical shifts that come from what can't move.
 func (p *Planner) fixed(window plan.Span) {
-	s := &p.Now
+	s := &p.Scene
 	edges := [4]plan.Length{s.Rail.From, s.Rail.To, s.web.From, s.web.To}
 	if !s.anywhere {
 		edges[2], edges[3] = s.idle.From, s.idle.To
@@ -150,16 +150,16 @@ func (p *Planner) fixed(window plan.Span) {
 				continue
 			}
 			p.pitches(x-c, window)
-			if s.inPlace > 0 { // from here to there it can serve the cut
-				p.consider(x-c-s.inPlace, window)
-				p.consider(x-c+s.inPlace, window)
+			if s.tolerance > 0 { // from here to there it can serve the cut
+				p.consider(x-c-s.tolerance, window)
+				p.consider(x-c+s.tolerance, window)
 			}
 		}
 	}
 }
 
 // fitsAnywhere reports whether the layout can be set at any shift in the window,
-// with position_tolerance nought. That depends on what can't move alone: rail ends, store
+// with position_tolerance 0. That depends on what can't move alone: rail ends, park
 // edges, and holders that are stuck or out.
 func (p *Planner) fitsAnywhere(window plan.Span) bool {
 	f := &p.shifts
@@ -194,7 +194,7 @@ func (p *Planner) ends(window plan.Span) {
 // consider lists a shift if it lies in the window and, where there are damaged
 // bands, in what they leave of it.
 func (p *Planner) consider(by plan.Length, window plan.Span) {
-	if by >= window.From && by <= window.To && (len(p.Now.bad) == 0 || p.shifts.open.Hold(by)) {
+	if by >= window.From && by <= window.To && (len(p.Scene.bad) == 0 || p.shifts.open.Hold(by)) {
 		p.shifts.list = append(p.shifts.list, bounded{shift: by})
 	}
 }
@@ -207,7 +207,7 @@ func (p *Planner) try(most int) int {
 	f.list = slices.CompactFunc(f.list, func(a, b bounded) bool { return a.shift == b.shift })
 	for i := range f.list {
 		p.shift(f.list[i].shift)
-		f.list[i].stays = p.Now.mostStays()
+		f.list[i].stays = p.Scene.mostStays()
 	}
 	slices.SortFunc(f.list, func(a, b bounded) int {
 		return cmp.Or(cmp.Compare(b.stays, a.stays), cmp.Compare(a.shift, b.shift))
@@ -217,12 +217,12 @@ func (p *Planner) try(most int) int {
 			break
 		}
 		p.shift(b.shift)
-		if !p.Now.plain { // the bound of the chain is cheap beside the count
-			if stays, ok := p.Keep.chain.longest(&p.Now); !ok || stays < most {
+		if !p.Scene.plain { // the bound of the chain is cheap beside the count
+			if stays, ok := p.Stays.chain.longest(&p.Scene); !ok || stays < most {
 				continue
 			}
 		}
-		switch stays, ok := p.Keep.count(&p.Now); {
+		switch stays, ok := p.Stays.count(&p.Scene); {
 		case !ok || stays < most:
 		case stays > most:
 			most = stays
@@ -240,10 +240,10 @@ func (p *Planner) settle() plan.Length {
 	slices.SortFunc(p.shifts.ties, layouts.Nearer)
 	for _, by := range slices.Compact(p.shifts.ties) {
 		p.shift(by)
-		if !p.Keep.Find(&p.Now) {
+		if !p.Stays.Find(&p.Scene) {
 			continue
 		}
-		if q := p.Places.Solve(&p.Now, &p.Keep, nil); q >= 0 && p.Places.List[q].cost < cost {
+		if q := p.Places.Solve(&p.Scene, &p.Stays, nil); q >= 0 && p.Places.List[q].cost < cost {
 			pick, cost = by, p.Places.List[q].cost
 		}
 	}
@@ -257,7 +257,7 @@ func (p *Planner) nearest(window plan.Span) (plan.Length, bool) {
 		return 0, true
 	}
 	p.ends(window)
-	if p.fixed(window); p.Now.inPlace > 0 { // one that serves off its cut leaves more room
+	if p.fixed(window); p.Scene.tolerance > 0 { // one that serves off its cut leaves more room
 		p.meet(window)
 		p.critical(window)
 	}
@@ -270,8 +270,8 @@ func (p *Planner) nearest(window plan.Span) (plan.Length, bool) {
 	return 0, false
 }
 
-// fits reports whether p.now can be set at all.
+// fits reports whether p.Scene can be set at all.
 func (p *Planner) fits() bool {
-	_, ok := p.Keep.count(&p.Now)
+	_, ok := p.Stays.count(&p.Scene)
 	return ok
 }

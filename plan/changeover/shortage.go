@@ -13,7 +13,7 @@ import (
 // short names the stretches between holders that can't move, or a rail end, on
 // which too few holders may cut or too little room is left for the idle ones.
 func (p *Planner) short(window plan.Span) (out []plan.Fault) {
-	s := &p.Now
+	s := &p.Scene
 	a := -1
 	for b := 0; b <= len(s.At); b++ {
 		if b < len(s.At) && s.condition[b].Moves() {
@@ -39,7 +39,7 @@ func (p *Planner) short(window plan.Span) (out []plan.Fault) {
 // the cuts on it. a and b are holders that can't move, -1 and the number of holders
 // the rail's ends, as if a holder stood a pitch beyond.
 func (p *Planner) points(a, b int) []plan.Length {
-	s := &p.Now
+	s := &p.Scene
 	from, to, after, before := s.Rail.From-s.pitch, s.Rail.To+s.pitch, 0, len(s.cuts)
 	if a >= 0 {
 		from, after = s.At[a], s.stays[a].after
@@ -52,13 +52,15 @@ func (p *Planner) points(a, b int) []plan.Length {
 
 // stretch names the rail between two holders that can't move.
 func (p *Planner) stretch(a, b int) plan.Phrase {
-	name := func(i int) plan.Phrase { return plan.Say("holder %d (%s at %s)", i+1, p.Now.condition[i], p.Now.At[i]) }
+	name := func(i int) plan.Phrase {
+		return plan.Say("holder %d (%s at %s)", i+1, p.Scene.condition[i], p.Scene.At[i])
+	}
 	switch {
-	case a < 0 && b == len(p.Now.At):
+	case a < 0 && b == len(p.Scene.At):
 		return plan.Say("on the whole beam")
 	case a < 0:
 		return plan.Say("on the operator side of %s", name(b))
-	case b == len(p.Now.At):
+	case b == len(p.Scene.At):
 		return plan.Say("on the drive side of %s", name(a))
 	}
 	return plan.Say("between %s and %s", name(a), name(b))
@@ -67,7 +69,7 @@ func (p *Planner) stretch(a, b int) plan.Phrase {
 // penned names the runs of holders that may not cut, side by side, for which none
 // of the gaps that they can stand in has room.
 func (p *Planner) penned(window plan.Span) (out []plan.Fault) {
-	s := &p.Now
+	s := &p.Scene
 	k, n := len(s.cuts), len(s.At)
 	for i := 0; i < n; i++ {
 		end := i

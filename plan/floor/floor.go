@@ -70,8 +70,8 @@ func factorial(n int) int {
 }
 
 // FloorOfOrder is a lower bound on the repositions of the jobs in their order,
-// idle holders' moves counted; nil where none above nought is proven. With
-// position_tolerance above nought a place needn't be met exactly, and nothing is proven.
+// idle holders' moves counted; nil where none above 0 is proven. With
+// position_tolerance above 0 a place needn't be met exactly, and nothing is proven.
 //
 // The changeovers are split into windows, each bounded by itself: by the distance
 // between what stands before it and its last job, or by what can't have been kept in
@@ -111,7 +111,7 @@ func OfNeeds(b *plan.Beam, start []plan.Length, n []Needs, apart [][]int) *plan.
 }
 
 // floorOfAnyOrder is a lower bound on the repositions of the jobs in whatever order that
-// keeps the rules; nil where none above nought is proven. The rows of distances are as
+// keeps the rules; nil where none above 0 is proven. The rows of distances are as
 // distances gives them.
 func OfAnyOrder(b *plan.Beam, start []plan.Length, n []Needs, apart [][]int, r *plan.Rules) *plan.Floor {
 	places := map[plan.Length]bool{}
@@ -126,7 +126,7 @@ func OfAnyOrder(b *plan.Beam, start []plan.Length, n []Needs, apart [][]int, r *
 }
 
 // largest is the largest of the bounds, the first of equal ones, nil if none is
-// above nought.
+// above 0.
 func largest(floors ...plan.Floor) *plan.Floor {
 	best := plan.Floor{}
 	for _, f := range floors {

@@ -13,8 +13,8 @@ import (
 // one to the other.
 
 // Distances are the distances between any two of the jobs, and in the row behind the
-// last from what stands to each; nought where nothing is proven, as with position_tolerance above
-// nought.
+// last from what stands to each; 0 where nothing is proven, as with position_tolerance above
+// 0.
 func Distances(b *plan.Beam, start []plan.Length, jobs []*plan.Job, n []Needs) [][]int {
 	apart := make([][]int, len(n)+1)
 	for u := range apart {
@@ -117,7 +117,7 @@ type nearest struct {
 // stayer is a holder that could stand on a cut of one or both of two jobs in both.
 type stayer struct {
 	before [2]int // cuts of each before it
-	cuts   [2]int // cuts of each that it serves: nought or one
+	cuts   [2]int // cuts of each that it serves: 0 or 1
 	moved  int    // fewest holders before it that stand elsewhere
 }
 

@@ -60,7 +60,7 @@ func swapped(set []int, i, j int) []int {
 
 // shortestWay is the length of the shortest way from the start, the last row of
 // distances, through all jobs of a set in any order that has before[i][j] kept: i before
-// j; nought where there is none (Held & Karp 1962, Journal of the Society for Industrial
+// j; 0 where there is none (Held & Karp 1962, Journal of the Society for Industrial
 // and Applied Mathematics 10:196, doi:10.1137/0110015; Bellman 1962, Journal of the ACM
 // 9:61, doi:10.1145/321105.321111). O(2^m m^2) for m jobs.
 func shortestWay(apart [][]int, before [][]bool, jobs []int) int {

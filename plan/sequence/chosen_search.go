@@ -60,7 +60,7 @@ func couldStay(p *changeover.Planner, steps []*plan.Step, m plan.Move) bool {
 		}
 		p.Set(c.From, l.Web, l.Cuts)
 		switch {
-		case c.Holders[h].Use == plan.Cutting || !p.Now.MayIdle(m.From),
+		case c.Holders[h].Use == plan.Cutting || !p.Scene.MayIdle(m.From),
 			h > 0 && m.From-c.Holders[h-1].At < p.Pitch,
 			h+1 < len(c.Holders) && c.Holders[h+1].At-m.From < p.Pitch:
 			return false

@@ -40,7 +40,7 @@ func (e *evaluator) dropIdleMoves(t *candidate, turn int) (any bool) {
 	cuts := t.choices[j].cuts
 	e.p.Set(before, e.beam.WebOf(e.jobs[j].Web), cuts)
 	free := func(i int, x plan.Length) bool {
-		return (i == 0 || x-at[i-1] >= e.p.Pitch) && (i == len(at)-1 || at[i+1]-x >= e.p.Pitch) && e.p.Now.MayIdle(x)
+		return (i == 0 || x-at[i-1] >= e.p.Pitch) && (i == len(at)-1 || at[i+1]-x >= e.p.Pitch) && e.p.Scene.MayIdle(x)
 	}
 	for more := true; more; { // one may make room for the next
 		more = false

@@ -17,7 +17,7 @@ import (
 type evaluator struct {
 	*instance
 	p      *changeover.Planner
-	ahead  changeover.Outlook
+	ahead  changeover.Lookahead
 	change plan.Changeover // of the turn being planned
 	remain []int64         // by turn: the least energy of the turns after it
 }
@@ -89,7 +89,7 @@ func (e *evaluator) turn(t *candidate, how look, turn int) (ok bool) {
 	}
 	job, now, web := e.jobs[j], &t.positions[turn], e.beam.WebOf(e.jobs[j].Web)
 	e.p.Set(now.At, web, t.choices[j].cuts)
-	if !e.p.Keep.Find(&e.p.Now) {
+	if !e.p.Stays.Find(&e.p.Scene) {
 		return false
 	}
 	e.lookAhead(t, how, turn)
@@ -113,7 +113,7 @@ func (e *evaluator) turn(t *candidate, how look, turn int) (ok bool) {
 func (e *evaluator) lookAhead(t *candidate, how look, turn int) {
 	e.ahead.Coming, e.ahead.Then = e.ahead.Coming[:0], nil
 	if !how.blind {
-		for _, j := range t.order[turn+1 : min(turn+1+changeover.Lookahead, len(t.order))] {
+		for _, j := range t.order[turn+1 : min(turn+1+changeover.Horizon, len(t.order))] {
 			e.ahead.Coming = append(e.ahead.Coming, plan.Layout{Cuts: t.choices[j].cuts})
 		}
 	}
@@ -123,13 +123,13 @@ func (e *evaluator) lookAhead(t *candidate, how look, turn int) {
 // place sets the step's changeover and setup time from the positions of now, in e.change's
 // memory.
 func (e *evaluator) place(step *plan.Step, how look, now *plan.Positions) (ok bool) {
-	q := e.p.Places.Solve(&e.p.Now, &e.p.Keep, &e.ahead)
+	q := e.p.Places.Solve(&e.p.Scene, &e.p.Stays, &e.ahead)
 	if q < 0 {
 		return false
 	}
 	e.p.ReadInto(&e.change, q)
 	if how.timed {
-		e.p.Hasten(&e.change)
+		e.p.OrderFast(&e.change)
 	}
 	step.Changeover = e.change
 	step.Setup = e.beam.SetupTime(now, step.Job, &e.change)
@@ -146,7 +146,7 @@ func (e *evaluator) trade(step *plan.Step, how look, now *plan.Positions) {
 	for i := range e.ahead.Swaps {
 		e.ahead.Swaps[i] *= changeover.StepsPerMove * worth
 	}
-	e.p.Keep.Loose(&e.p.Now)
+	e.p.Stays.Loose(&e.p.Scene)
 	other := *step
 	if e.place(&other, how, now) && other.Setup.Total() < step.Setup.Total() {
 		*step = other
@@ -161,11 +161,11 @@ func (e *evaluator) trade(step *plan.Step, how look, now *plan.Positions) {
 // set, and then leaves into alone.
 func (e *evaluator) between(j int, cuts, before, after, into []plan.Length, rough bool) (ok bool) {
 	e.p.Set(before, e.beam.WebOf(e.jobs[j].Web), cuts)
-	e.p.Keep.Loose(&e.p.Now)
+	e.p.Stays.Loose(&e.p.Scene)
 	e.ahead.Coming, e.ahead.Then, e.ahead.Swaps, e.ahead.Rough = e.ahead.Coming[:0], after, nil, rough
 	q := -1
-	if !e.p.Now.Impossible {
-		q = e.p.Places.Solve(&e.p.Now, &e.p.Keep, &e.ahead)
+	if !e.p.Scene.Impossible {
+		q = e.p.Places.Solve(&e.p.Scene, &e.p.Stays, &e.ahead)
 	}
 	if q < 0 {
 		return false

@@ -141,9 +141,9 @@ func (p *improver) perturb(ctx context.Context, t *candidate) {
 		if ctx.Err() != nil {
 			break
 		}
-		p.eval.ahead.Shake, p.eval.ahead.Chance = 1, p.chance
+		p.eval.ahead.Noise, p.eval.ahead.Chance = 1, p.chance
 		p.sweep(t)
-		p.eval.ahead.Shake = 0
+		p.eval.ahead.Noise = 0
 		if n := t.moves(); n < moves {
 			moves = n
 			p.sweepOut(ctx, t)

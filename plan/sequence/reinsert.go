@@ -35,13 +35,13 @@ type reinserter struct {
 	order   []int
 	choices []choice        // by job
 	places  [][]plan.Length // by job, and behind the last those at the start
-	costs   [][]plan.Score  // from one to the next, lateness left out; unknown where repositions are below nought
+	costs   [][]plan.Score  // from one to the next, lateness left out; unknown where repositions are below 0
 	into    []plan.Length
 	held    [][2]plan.Score // costs to and from a job, while others are tried
 }
 
 // reinsert improves the candidate for a number of rounds; the order stays where it is
-// locked. With position_tolerance above nought a place is good only behind the one it was
+// locked. With position_tolerance above 0 a place is good only behind the one it was
 // chosen for, and nothing is done.
 func reinsert(ctx context.Context, eval *evaluator, c *chooser, t *candidate, rounds int, locked bool) *candidate {
 	n := len(t.order)

@@ -1,3 +1,8 @@
+// Package verify holds a finished plan against the beam, the jobs and the positions alone,
+// and works everything out again in its own plain way. It imports the model and nothing
+// else, so a mistake of the planner, of layouts or of the clock can't hide itself here. It
+// says whether a plan is possible and true in all that it says; that it is the best one is
+// for the tests to show.
 package verify
 
 import (
@@ -7,26 +12,20 @@ import (
 	"slices"
 )
 
-// The verifier. It holds a finished plan against the beam, the jobs and the
-// standing alone, and works everything out again in its own plain way: it calls
-// nothing of the solver, of the layouts or of the clock, so a mistake there can't
-// hide itself here. It says whether a plan is possible and true in all that it
-// tells; that it is the best one is for the tests to show.
-
-// Verify checks a whole plan: every layout and changeover, the chain of standings
+// Plan checks a whole plan: every layout and changeover, the chain of positions
 // from step to step, all times, the totals, and that no job comes twice. The error
 // joins every violation, with job and numbers; nil when there is none. O(H log H)
 // for each step of H holders.
 func Plan(d *plan.DayPlan) error {
 	if d == nil || d.Beam == nil || d.Start == nil {
-		return errors.New("a plan without beam or standing")
+		return errors.New("a plan without beam or positions")
 	}
 	v := &verifier{beam: d.Beam}
 	v.day(d)
 	return errors.Join(v.faults...)
 }
 
-// VerifyDay checks a whole plan like Verify, and that it plans or refuses each of
+// DayOf checks a whole plan like Plan, and that it plans or refuses each of
 // the day's jobs that are waiting or running, once, from the day's start.
 func DayOf(p *plan.DayPlan, d *plan.Day) error {
 	err := Plan(p)
@@ -38,7 +37,7 @@ func DayOf(p *plan.DayPlan, d *plan.Day) error {
 	return errors.Join(append([]error{err}, v.faults...)...)
 }
 
-// VerifyChangeover checks one changeover from a standing to a layout of the job.
+// Changeover checks one changeover from positions to a layout of the job.
 // Without a job the layout is taken as it is and the changeover alone is checked.
 // The error joins every violation, with numbers.
 func Changeover(b *plan.Beam, j *plan.Job, from []plan.Length, l plan.Layout, c plan.Changeover) error {

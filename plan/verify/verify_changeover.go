@@ -4,7 +4,7 @@ import "bide/plan"
 
 // The verifier's part for one changeover: where the holders end, and the moves.
 
-// changeover: a standing that can be, places that hold every cut, true counts, and
+// changeover: positions that can be, places that hold every cut, true counts, and
 // moves that lead there one after the other.
 func (v *verifier) changeover(from []plan.Length, l plan.Layout, c plan.Changeover) {
 	n := len(v.beam.Holders)
@@ -115,7 +115,7 @@ func (v *verifier) fixed(from []plan.Length, l plan.Layout, c plan.Changeover) {
 	}
 }
 
-// counts: the numbers told are those of the places.
+// counts: the numbers reported are those of the places.
 func (v *verifier) counts(from []plan.Length, c plan.Changeover) {
 	repositions, travel, idle := 0, plan.Length(0), [3]int{}
 	for i, h := range c.Holders {
@@ -125,10 +125,10 @@ func (v *verifier) counts(from []plan.Length, c plan.Changeover) {
 			repositions++
 		}
 	}
-	v.must(c.Repositions == repositions, "%d repositions told, %d made", c.Repositions, repositions)
-	v.must(c.Travel == travel, "travel of %s told, %s made", mm(c.Travel), mm(travel))
-	v.must(c.Parked == idle[plan.Parked], "%d parked told, %d are", c.Parked, idle[plan.Parked])
-	v.must(c.Resting == idle[plan.Resting], "%d resting told, %d are", c.Resting, idle[plan.Resting])
+	v.must(c.Repositions == repositions, "%d repositions reported, %d made", c.Repositions, repositions)
+	v.must(c.Travel == travel, "travel of %s reported, %s made", mm(c.Travel), mm(travel))
+	v.must(c.Parked == idle[plan.Parked], "%d parked reported, %d are", c.Parked, idle[plan.Parked])
+	v.must(c.Resting == idle[plan.Resting], "%d resting reported, %d are", c.Resting, idle[plan.Resting])
 }
 
 // moves: one for each holder whose place changes, none for another. It reports
@@ -189,10 +189,11 @@ func (v *verifier) reason(m plan.Move, h plan.Stand, from []plan.Length, l plan.
 		return !idle && w == plan.Why{Cause: plan.GoesToCut, Cut: h.Cut}
 	case plan.NearCut:
 		return idle && w.Cut >= 1 && w.Cut <= len(l.Cuts) && w.Distance == apart(m.From, l.Cuts[w.Cut-1]) && w.Distance < pitch &&
-			w == plan.Why{Cause: plan.NearCut, Cut: w.Cut, Distance: w.Distance}
+			w == plan.Why{Cause: plan.NearCut, Cut: w.Cut, Distance: w.Distance, Least: pitch}
 	case plan.OverWeb:
 		outside := max(l.Web.From-m.From, m.From-l.Web.To) // negative over the web
-		return idle && !v.beam.RestOverWeb && outside < max(v.beam.ParkClearance, plan.Nanometre) && w == plan.Why{Cause: plan.OverWeb, Distance: outside}
+		least := max(v.beam.ParkClearance, plan.Nanometre) // on the edge is not outside
+		return idle && !v.beam.RestOverWeb && outside < least && w == plan.Why{Cause: plan.OverWeb, Distance: outside, Least: least}
 	case plan.MakesRoom, plan.MakesWay:
 		return idle && v.giveWay(m, from, c)
 	case plan.AsBegun, plan.AsChosen:

@@ -10,10 +10,10 @@ import (
 // The verifier's part for a day: what is carried from step to step.
 
 // rounding is by how much a time may differ for each leg of the positioner's way
-// or each run: they are told to the microsecond.
+// or each run: they are reported to the microsecond.
 const rounding = 2 * time.Microsecond
 
-// day: step after step from the start's standing, then the sums.
+// day: step after step from the start's positions, then the sums.
 func (v *verifier) day(d *plan.DayPlan) {
 	steps := planned(d)
 	now, sum := carry(d.Start, len(d.Beam.Holders)), plan.Totals{Jobs: len(steps)}
@@ -25,7 +25,7 @@ func (v *verifier) day(d *plan.DayPlan) {
 		v.layout(s.Job, s.Layout)
 		v.changeover(now.at, s.Layout, s.Changeover)
 		if len(s.Changeover.Holders) != len(d.Beam.Holders) {
-			return // nothing to go on from, and told already
+			return // nothing to go on from, and reported already
 		}
 		v.setup(now, s)
 		v.times(steps, i)
@@ -74,12 +74,12 @@ func (v *verifier) times(steps []*plan.Step, i int) {
 	if !s.Job.Due.IsZero() && s.RunEnd.After(s.Job.Due) {
 		late = s.RunEnd.Sub(s.Job.Due)
 	}
-	v.must(s.Late == late, "late by %v, told %v", late, s.Late)
+	v.must(s.Late == late, "late by %v, reported %v", late, s.Late)
 }
 
-// near: a duration is as told, but for rounding.
+// near: a duration is as reported, but for rounding.
 func (v *verifier) near(what string, got, want time.Duration, legs int) {
-	v.must((got-want).Abs() <= time.Duration(legs)*rounding, "%s takes %v, told %v", what, want, got)
+	v.must((got-want).Abs() <= time.Duration(legs)*rounding, "%s takes %v, reported %v", what, want, got)
 }
 
 // ahead: whoever is said to stand ready for a later job stands there until it, and
@@ -147,7 +147,7 @@ func (v *verifier) covers(p *plan.DayPlan, d *plan.Day) {
 	for _, j := range d.Jobs {
 		want := j.State == plan.Waiting || j.State == plan.Running
 		v.must(got[j.ID] || !want, "job %s is neither planned nor refused", j.ID)
-		v.must(want || !got[j.ID], "job %s is done or aside, and planned all the same", j.ID)
+		v.must(want || !got[j.ID], "job %s is done or on hold, and planned all the same", j.ID)
 		delete(got, j.ID)
 	}
 	for _, id := range slices.Sorted(maps.Keys(got)) {

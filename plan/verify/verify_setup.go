@@ -20,7 +20,7 @@ type carried struct {
 	job          string // it last ran, or runs
 }
 
-// carry copies a standing; blades that it does not give are unknown.
+// carry copies positions; blades that it does not give are unknown.
 func carry(s *plan.Positions, holders int) *carried {
 	c := &carried{append([]plan.Length(nil), s.At...), make([]plan.Blade, holders), s.Material, s.Web, s.SetBar, s.SiliconeFree, s.Job}
 	copy(c.blades, s.Blades)
@@ -41,9 +41,9 @@ func (c *carried) run(s *plan.Step) {
 
 // setup: each part by its cause.
 func (v *verifier) setup(now *carried, s *plan.Step) {
-	b, j, told := v.beam, s.Job, s.Setup
+	b, j, reported := v.beam, s.Job, s.Setup
 	if j.State == plan.Running && now.job == j.ID && len(s.Changeover.Moves) == 0 {
-		v.must(told == plan.SetupTime{}, "the job runs already, and its setup is told as %+v", told)
+		v.must(reported == plan.SetupTime{}, "the job runs already, and its setup is reported as %+v", reported)
 		return
 	}
 	cause := func(yes bool, d time.Duration) time.Duration {
@@ -52,13 +52,13 @@ func (v *verifier) setup(now *carried, s *plan.Step) {
 		}
 		return 0
 	}
-	v.must(told.Every == b.Setup.Every, "%v for each changeover, told %v", b.Setup.Every, told.Every)
+	v.must(reported.Every == b.Setup.Every, "%v for each changeover, reported %v", b.Setup.Every, reported.Every)
 	rethread := cause(now.material != j.Material || now.web != j.Web, b.Setup.Rethread)
-	v.must(told.Rethread == rethread, "rethreading takes %v, told %v", rethread, told.Rethread)
+	v.must(reported.Rethread == rethread, "rethreading takes %v, reported %v", rethread, reported.Rethread)
 	clean := cause(j.SiliconeFree && !now.siliconeFree && now.material != "", b.Setup.CleanDown)
-	v.must(told.CleanDown == clean, "cleaning down takes %v, told %v", clean, told.CleanDown)
+	v.must(reported.CleanDown == clean, "cleaning down takes %v, reported %v", clean, reported.CleanDown)
 	pressure := cause(now.bar == 0 || now.bar != j.SetBar, b.Setup.Pressure)
-	v.must(told.Pressure == pressure, "setting the pressure takes %v, told %v", pressure, told.Pressure)
+	v.must(reported.Pressure == pressure, "setting the pressure takes %v, reported %v", pressure, reported.Pressure)
 
 	swaps := 0
 	for i, h := range s.Changeover.Holders {
@@ -66,9 +66,9 @@ func (v *verifier) setup(now *carried, s *plan.Step) {
 			swaps++
 		}
 	}
-	v.must(told.Swaps == swaps, "%d blades are swapped, told %d", swaps, told.Swaps)
+	v.must(reported.Swaps == swaps, "%d blades are swapped, reported %d", swaps, reported.Swaps)
 	crew := turns(swaps, b.Setup.Crew, b.Setup.Blade)
-	v.must(told.Crew == crew, "the crew takes %v, told %v", crew, told.Crew)
+	v.must(reported.Crew == crew, "the crew takes %v, reported %v", crew, reported.Crew)
 	v.positioner(s)
 }
 
@@ -96,7 +96,7 @@ func (v *verifier) positioner(s *plan.Step) {
 		takes = turns(len(moves), drive.Crew, drive.Hand)
 	}
 	v.near("positioning", s.Setup.Positioner, takes, 2*len(moves)+1)
-	v.must(s.Setup.Carriage == way, "the carriage's way is %s, told %s", mm(way), mm(s.Setup.Carriage))
+	v.must(s.Setup.Carriage == way, "the carriage's way is %s, reported %s", mm(way), mm(s.Setup.Carriage))
 }
 
 // shuttle follows the one carriage from home to each holder, with it, and home.

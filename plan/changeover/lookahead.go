@@ -6,10 +6,10 @@ import (
 	"slices"
 )
 
-// Outlook is what later changeovers make of the places chosen at this one. A place
+// Lookahead is what later changeovers make of the places chosen at this one. A place
 // on a cut of the next job saves a reposition there if its holder can serve that
 // cut; a place that the job after it wants too may save a second one, and so on.
-type Outlook struct {
+type Lookahead struct {
 	Coming []plan.Layout // the layouts that follow, the next first
 	Then   []plan.Length // where each holder stands at the next one, where that is settled; else nil
 	Swaps  []int64       // what it costs each holder to cut, in steps; empty nothing
@@ -20,30 +20,30 @@ type Outlook struct {
 	// them: idle holders slide to the operator side, or outwards beyond the cuts.
 	Rough bool
 
-	// Shake, when above nought, adds a chance cost below it to each candidate.
-	Shake  int64
+	// Noise, when above 0, adds a chance cost below it to each candidate.
+	Noise  int64
 	Chance *rand.Rand
 
-	seen []sight // of each shared place
-	cuts []sight // of each cut of the job itself
-	now  *sight  // of the place considered, if it is a shared one
+	shared []uses // of each shared place
+	cuts   []uses // of each cut of the job itself
+	now    *uses  // of the place considered, if it is a shared one
 }
 
-// sight is what each coming layout makes of a place: the number of the cut there
+// uses are what each coming layout makes of a place: the number of the cut there
 // from 0, or one of the following.
-type sight [Lookahead]int16
+type uses [Horizon]int16
 
 const (
 	canStay int16 = -1 // an idle holder can stay there
 	mustGo  int16 = -2 // whoever stands there must go
 )
 
-// Lookahead is how many coming layouts are looked at. Each counts half of the one
+// Horizon is how many coming layouts are looked at. Each counts half of the one
 // before it, and all together less than a reposition.
-const Lookahead = 4
+const Horizon = 4
 
 // swap is what it costs holder i to cut, its blade being what it is.
-func (o *Outlook) swap(i int) int64 {
+func (o *Lookahead) swap(i int) int64 {
 	if i < len(o.Swaps) {
 		return o.Swaps[i]
 	}
@@ -52,7 +52,7 @@ func (o *Outlook) swap(i int) int64 {
 
 // Carry sets what it costs each holder to cut a job with the blade it carries:
 // little, so that it only decides between plans with equal repositions.
-func (o *Outlook) Carry(now *plan.Positions, j *plan.Job) {
+func (o *Lookahead) Carry(now *plan.Positions, j *plan.Job) {
 	o.Swaps = o.Swaps[:0]
 	if !j.Blade.Known() {
 		return
@@ -67,7 +67,7 @@ func (o *Outlook) Carry(now *plan.Positions, j *plan.Job) {
 }
 
 // anchor adds the places that the later changeovers want to the anchors.
-func (o *Outlook) anchor(s *Scene, a *anchors) {
+func (o *Lookahead) anchor(s *Scene, a *anchors) {
 	for j, x := range o.Then {
 		a.kept = append(a.kept, x-plan.Length(j)*s.pitch)
 	}
@@ -83,9 +83,9 @@ func (o *Outlook) anchor(s *Scene, a *anchors) {
 	}
 }
 
-// look is the sight of each of the places, which ascend as the cuts do; it uses
-// the memory of into.
-func (o *Outlook) look(into []sight, places []plan.Length, pitch plan.Length) []sight {
+// usesOf are the uses of each of the places, which ascend as the cuts do; it takes the
+// memory of into.
+func (o *Lookahead) usesOf(into []uses, places []plan.Length, pitch plan.Length) []uses {
 	into = slices.Grow(into[:0], len(places))[:len(places)]
 	for q, l := range o.Coming {
 		m := 0
@@ -93,26 +93,26 @@ func (o *Outlook) look(into []sight, places []plan.Length, pitch plan.Length) []
 			for m < len(l.Cuts) && l.Cuts[m] < at {
 				m++
 			}
-			into[v][q] = seesCut(&l, at, m, pitch)
+			into[v][q] = useOf(&l, at, m, pitch)
 		}
 	}
 	return into
 }
 
 // all is what a place loses that no coming layout can use.
-func (o *Outlook) all() int64 { return StepsPerMove - StepsPerMove>>len(o.Coming) }
+func (o *Lookahead) all() int64 { return StepsPerMove - StepsPerMove>>len(o.Coming) }
 
-// at is the sight of any place.
-func (o *Outlook) at(at, pitch plan.Length) (seen sight) {
+// useAt is the use of any place.
+func (o *Lookahead) useAt(at, pitch plan.Length) (seen uses) {
 	for q, l := range o.Coming {
 		m, _ := slices.BinarySearch(l.Cuts, at)
-		seen[q] = seesCut(&l, at, m, pitch)
+		seen[q] = useOf(&l, at, m, pitch)
 	}
 	return seen
 }
 
 // sees is what the layout makes of a place, m cuts before it.
-func seesCut(l *plan.Layout, at plan.Length, m int, pitch plan.Length) int16 {
+func useOf(l *plan.Layout, at plan.Length, m int, pitch plan.Length) int16 {
 	switch {
 	case m < len(l.Cuts) && l.Cuts[m] == at:
 		return int16(m)
@@ -125,7 +125,7 @@ func seesCut(l *plan.Layout, at plan.Length, m int, pitch plan.Length) int16 {
 // lost is what holder i of n loses at the coming changeovers with a place so seen,
 // in steps: nothing where it can cut, the layout's whole weight elsewhere and once
 // it has had to go.
-func (o *Outlook) lost(seen *sight, i, n int) int64 {
+func (o *Lookahead) lost(seen *uses, i, n int) int64 {
 	lost, weight, gone := int64(0), int64(StepsPerMove/2), false
 	for q := range o.Coming {
 		m, cuts := int(seen[q]), len(o.Coming[q].Cuts)

@@ -6,7 +6,7 @@ import "bide/plan"
 // over the web, or when a holder near a cut may serve it. Then room alone doesn't
 // decide, and the beam is packed from the operator side instead.
 
-// reach packs holders one by one. For each number of cuts served so far it keeps
+// packing packs holders one by one. For each number of cuts served so far it keeps
 // the places that the last holder can have reached and the most stays on the way.
 // Of two ways with the same number of cuts, one that stands further to the
 // operator side with no fewer stays can do all the other can, since what follows
@@ -14,7 +14,7 @@ import "bide/plan"
 // other in one of the two is enough. O(H k F) for k cuts and fronts of length F,
 // which never exceeds H + 1; over the web fronts are short, since little fits
 // between two cuts.
-type reach struct {
+type packing struct {
 	ways  [][]way // by cuts served
 	least int     // fewest cuts served by any of them
 	stays []int   // by holder: most stays up to and with it, when it stays; never when it can't
@@ -28,7 +28,7 @@ type way struct {
 }
 
 // most is the most holders of the scene that can stay; it leaves r.stays filled.
-func (r *reach) most(s *Scene) (stays int, ok bool) {
+func (r *packing) most(s *Scene) (stays int, ok bool) {
 	r.start(s)
 	for i := range s.At {
 		r.stays = append(r.stays, never)
@@ -51,7 +51,7 @@ func (r *reach) most(s *Scene) (stays int, ok bool) {
 }
 
 // start empties the fronts but for the one way to have set no holder.
-func (r *reach) start(s *Scene) {
+func (r *packing) start(s *Scene) {
 	for len(r.ways) <= len(s.cuts) {
 		r.ways = append(r.ways, nil)
 	}
@@ -63,7 +63,7 @@ func (r *reach) start(s *Scene) {
 }
 
 // step makes the front for m cuts served before holder i the one after it.
-func (r *reach) step(s *Scene, i, m int) {
+func (r *packing) step(s *Scene, i, m int) {
 	c, st, stays, stay := s.condition[i], &s.stays[i], 0, false
 	if st.can && st.after == m {
 		stays, stay = best(r.ways[st.before], s.At[i]-s.pitch)
@@ -93,7 +93,7 @@ func (r *reach) step(s *Scene, i, m int) {
 func (s *Scene) idled(front []way, m int) []way {
 	to := s.Rail.To
 	if m < len(s.cuts) { // room for the holder that serves the next cut
-		to = min(to, s.cuts[m]+s.inPlace-s.pitch)
+		to = min(to, s.cuts[m]+s.tolerance-s.pitch)
 	}
 	n := 0
 	for _, w := range front {
@@ -104,7 +104,7 @@ func (s *Scene) idled(front []way, m int) []way {
 		if at > to {
 			break
 		}
-		if n > 0 && front[n-1].at == at { // both at the edge of the store
+		if n > 0 && front[n-1].at == at { // both at the park edge
 			n--
 		}
 		front[n] = way{at, w.stays}

@@ -1,12 +1,12 @@
 package changeover
 
-// keep tells which holders stay in some or in all plans with the fewest
+// staySet tells which holders stay in some or in all plans with the fewest
 // repositions. What a fewest plan never does need not be looked at again when
 // ties are broken.
-type keep struct {
-	chain  chain
-	reach  reach
-	mirror Scene // the scene seen from the drive side, for counting backwards
+type staySet struct {
+	chain   chain
+	packing packing
+	mirror  Scene // the scene seen from the drive side, for counting backwards
 
 	most   int   // stays in a fewest plan
 	upTo   []int // most stays up to and with each holder, when it stays; never when it can't
@@ -17,18 +17,18 @@ type keep struct {
 }
 
 // count is the most holders of the scene that can stay.
-func (k *keep) count(s *Scene) (stays int, ok bool) {
+func (k *staySet) count(s *Scene) (stays int, ok bool) {
 	if s.Impossible {
 		return 0, false
 	}
 	if s.plain {
 		return k.chain.longest(s)
 	}
-	return k.reach.most(s)
+	return k.packing.most(s)
 }
 
 // Find fills k for a scene; ok is false when the layout can't be set.
-func (k *keep) Find(s *Scene) (ok bool) {
+func (k *staySet) Find(s *Scene) (ok bool) {
 	if k.most, ok = k.count(s); !ok {
 		return false
 	}
@@ -44,10 +44,10 @@ func (k *keep) Find(s *Scene) (ok bool) {
 			k.upTo[h], k.fromOn[h] = k.chain.best[v], k.chain.back[v]
 		}
 	} else {
-		copy(k.upTo, k.reach.stays)
+		copy(k.upTo, k.packing.stays)
 		s.mirrorTo(&k.mirror)
-		k.reach.most(&k.mirror)
-		for i, stays := range k.reach.stays {
+		k.packing.most(&k.mirror)
+		for i, stays := range k.packing.stays {
 			k.fromOn[n-1-i] = stays
 		}
 	}
@@ -57,7 +57,7 @@ func (k *keep) Find(s *Scene) (ok bool) {
 
 // sort fills may and must. A plan in which holder i moves has at most the stays
 // that its neighbours on either side allow on their own.
-func (k *keep) sort() {
+func (k *staySet) sort() {
 	k.may, k.must = k.may[:0], k.must[:0]
 	most := 0 // stays that holders before i allow
 	for i, upTo := range k.upTo {
@@ -74,7 +74,7 @@ func (k *keep) sort() {
 }
 
 // Loose fills k for a scene in which any holder may move or stay.
-func (k *keep) Loose(s *Scene) {
+func (k *staySet) Loose(s *Scene) {
 	k.may, k.must = k.may[:0], k.must[:0]
 	for i, c := range s.condition {
 		k.may = append(k.may, s.stays[i].can)
