@@ -5,8 +5,6 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/page/compare"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // comparePage is the page of two orders side by side. An order that a search finds while it
@@ -51,61 +49,59 @@ func (d *desk) sides(o *planning.Offer) (left []compare.Sequence, right compare.
 
 // openCompare shows two orders side by side. One that was found for another day is
 // fitted to that of now first.
-func (m *model) openCompare() tea.Cmd {
-	if m.Offer != nil && !m.Offer.Inputs.Same(m.Inputs()) {
-		m.Refit()
-		return nil
+func (d *desk) openCompare() {
+	if d.Offer != nil && !d.Offer.Inputs.Same(d.Inputs()) {
+		d.Refit()
+		return
 	}
-	m.over = &comparePage{d: m.desk, of: m.Offer}
-	return nil
+	d.over = &comparePage{d: d, of: d.Offer}
 }
 
 // HandleKey goes through the jobs, changes the order on the left, and accepts or
 // discards what a search found.
-func (c *comparePage) HandleKey(a keys.Action, m *model) tea.Cmd {
+func (c *comparePage) HandleKey(a keys.Action, d *desk) {
 	found := c.offered()
-	left, right := m.sides(found)
-	c.at = (&compare.Page{Right: right, At: c.at}).List(m.pageSize()).Step(a)
+	left, right := d.sides(found)
+	c.at = (&compare.Page{Right: right, At: c.at}).List(d.pageSize()).Step(a)
 	switch a {
 	case keys.OtherOrder:
 		if c.other = (c.other + 1) % len(left); len(left) == 1 {
-			m.Say("there are only these two; a search (s) finds a third")
+			d.Say("there are only these two; a search (s) finds a third")
 		}
 	case keys.Choose:
 		if found == nil {
-			c.show(m, right)
+			c.show(d, right)
 			break
 		}
-		m.over = nil
-		m.Accept()
+		d.over = nil
+		d.Accept()
 	case keys.Discard:
 		if found != nil {
-			m.over = nil
-			m.desk.Discard()
+			d.over = nil
+			d.Discard()
 		}
 	case keys.Back:
-		m.over = nil
-		if m.Offer != nil {
-			m.Say("the order found is kept: v shows it, to accept or discard")
+		d.over = nil
+		if d.Offer != nil {
+			d.Say("the order found is kept: v shows it, to accept or discard")
 		}
 	}
-	return nil
 }
 
 // show goes to the picked job in the panes.
-func (c *comparePage) show(m *model, right compare.Sequence) {
-	m.over = nil
+func (c *comparePage) show(d *desk, right compare.Sequence) {
+	d.over = nil
 	if c.at < len(right.Jobs) {
-		m.pick(c.at)
+		d.pick(c.at)
 	}
 }
 
 // View draws the page.
-func (c *comparePage) View(m *model) []draw.Line {
+func (c *comparePage) View(d *desk) []draw.Line {
 	found := c.offered()
-	left, right := m.sides(found)
-	p := compare.Page{Theme: m.Theme, Left: left[c.other%len(left)], Right: right, Offer: found, At: c.at,
-		ID: m.idWidth(), Clock: m.clockWidth(), Late: m.lateWidth(), Time: m.Clock}
-	title, body := p.View(m.pageSize())
-	return m.page("Two orders", title, body, c.Help())
+	left, right := d.sides(found)
+	p := compare.Page{Theme: d.Theme, Left: left[c.other%len(left)], Right: right, Offer: found, At: c.at,
+		ID: d.idWidth(), Clock: d.clockWidth(), Late: d.lateWidth(), Time: d.Clock}
+	title, body := p.View(d.pageSize())
+	return d.frame("Two orders", title, body, c.Help())
 }

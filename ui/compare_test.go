@@ -88,7 +88,7 @@ func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 	if s.Offer == nil {
 		t.Fatal("nothing is offered")
 	}
-	if got := s.frame(); s.scope() != keys.OnCompare || got[len(got)-1].Text() != foot.Text() {
+	if got := s.lines(); s.scope() != keys.OnCompare || got[len(got)-1].Text() != foot.Text() {
 		t.Errorf("the keys are those of an offer:\n%s", s.View())
 	}
 	s.tells("as listed, centred", "an order was found: v")

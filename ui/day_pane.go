@@ -9,10 +9,14 @@ import (
 	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/list"
 )
 
 // dayPane lists the day's jobs in their order, with what each changeover costs.
-type dayPane struct{ draw.Size }
+type dayPane struct {
+	draw.Size
+	filter list.Filter
+}
 
 func (p *dayPane) SetSize(s draw.Size) { p.Size = s }
 func (p *dayPane) Help() keys.Scope    { return keys.OnDay }
@@ -95,7 +99,7 @@ func (p *dayPane) heading(d *desk, n int) string {
 	rows := p.shown(d)
 	jobs := len(rows)
 	some := draw.Range(draw.Window(rowOfTurn(rows, d.turn), jobs, n), n, jobs)
-	if text := d.filters[theDay].Count(jobs, len(d.Jobs())); text != "" {
+	if text := p.filter.Count(jobs, len(d.Jobs())); text != "" {
 		return text
 	}
 	if some == "" {

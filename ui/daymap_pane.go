@@ -6,6 +6,7 @@ import (
 	"bide/plan"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/list"
 )
 
 // dayMapPane draws the day along the beam: jobs downward with the clock, the beam
@@ -13,9 +14,10 @@ import (
 // where it moves.
 type dayMapPane struct {
 	draw.Size
-	zoom int         // how often the stretch was halved
-	at   plan.Length // its middle, when it was
-	only bool        // only the holders that move
+	zoom   int         // how often the stretch was halved
+	at     plan.Length // its middle, when it was
+	filter list.Filter
+	only   bool // only the holders that move
 }
 
 // nearestOnMap is how often the beam may be halved here.
@@ -53,7 +55,7 @@ func (p *dayMapPane) HandleKey(a keys.Action, d *desk) {
 
 // rows are the turns of the jobs that the filter leaves.
 func (p *dayMapPane) rows(d *desk) []int {
-	return d.filters[theDayMap].Rows(len(d.Jobs()), d.wordsOfJob)
+	return p.filter.Rows(len(d.Jobs()), d.wordsOfJob)
 }
 
 // along picks the job n rows on.
@@ -147,7 +149,7 @@ func (p *dayMapPane) parts(d *desk) mapParts {
 func (p *dayMapPane) View(d *desk, focused bool) []draw.Line {
 	s := p.parts(d)
 	turns := p.shown(d, s.jobs)
-	title := rowsShown(d, theDayMap, p.rows(d), s.jobs)
+	title := rowsShown(d, &p.filter, p.rows(d), s.jobs)
 	title.Join(p.legend(d))
 	body := p.tracks(d, turns, s, focused)
 	return draw.Box(d.Theme, "Day map", title, withDetail(d, body, p.Size, s.detail), p.Size, focused)
@@ -167,9 +169,9 @@ func withDetail(d *desk, body []draw.Line, s draw.Size, detail int) []draw.Line 
 }
 
 // rowsShown tells which n of a page's rows are shown, where not all are.
-func rowsShown(d *desk, of which, rows []int, n int) draw.Line {
+func rowsShown(d *desk, f *list.Filter, rows []int, n int) draw.Line {
 	l := d.Line()
-	if f := &d.filters[of]; f.On() {
+	if f.On() {
 		l.Add(draw.Picked, f.Count(len(rows), len(d.Jobs()))+" ")
 	} else if text := draw.Range(draw.Window(rowOfTurn(rows, d.turn), len(rows), n), n, len(rows)); text != "" {
 		l.Add(draw.Faint, text+"  ")

@@ -12,25 +12,28 @@ import (
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
-	"bide/ui/list"
 )
 
-// desk is what all panes look at: the session, what is picked in it, and how it is drawn.
+// desk is what all panes and pages share: the session, what is picked in it, the window, and how
+// it is drawn.
 type desk struct {
 	*draw.Theme
 	*keys.Table
 	*session.Session
-	demo   bool                   // the shop is an invented one
-	drawer map[formPlace]*jobForm // forms closed unfinished
+	draw.Size      // of the window
+	demo      bool // the shop is an invented one
+
+	over   overlay // over all panes; nil when none is open
+	prompt *prompt // nil when none is open
+	asks   bool    // whether to leave, though something would be lost
+	frame  func(name string, title draw.Line, body []draw.Line, in keys.Scope) []draw.Line
 
 	turn   int    // of the picked job, from 0
 	was    string // id of that job
 	move   int    // picked in its changeover, from 0
 	holder int    // picked, by number from 1; 0 is none
 
-	filters [lastPaneShown + 1]list.Filter // of the panes' lists
-	prompt  *prompt                        // nil when none is open
-	used    *dayUse                        // see use
+	used *dayUse // see use
 }
 
 func newDesk(s *shop.Shop, k *draw.Theme) (*desk, error) {
@@ -93,25 +96,10 @@ func (d *desk) ReadAnew() {
 	d.pick(turn)
 }
 
-// unfinished is what was typed and would be lost.
-func (d *desk) Unfinished() string {
-	if len(d.drawer) > 0 {
-		return "a form closed unfinished"
-	}
-	return ""
-}
-
 // keyOf is the key that asks for an action that the session names.
 func (d *desk) KeyOf(a workday.Action) string {
 	return d.KeyFor(map[workday.Action]keys.Action{
 		workday.ToSave: keys.SaveDay, workday.ToReread: keys.Reread, workday.ToCompare: keys.CompareOrders, workday.ToUndo: keys.Undo,
 		workday.ToSetUp: keys.Setup, workday.ToHold: keys.Hold, workday.ToCorrect: keys.Correct, workday.ToRun: keys.Runs,
 	}[a])
-}
-
-// offered shows an order that a search found to the person who waits for it.
-func (m *model) Offered() {
-	if m.over == nil && m.help == nil && !m.asks && m.prompt == nil {
-		m.openCompare()
-	}
 }

@@ -7,6 +7,7 @@ import (
 	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/keys"
+	"bide/ui/list"
 )
 
 // unfiltered tells of the panes that aren't lists why they have no filter.
@@ -19,6 +20,7 @@ var unfiltered = map[which]string{
 type lister interface {
 	pickShown(*desk)    // picks a row that is shown, where the picked one isn't and any is
 	hides(d *desk) bool // whether what its keys change isn't shown
+	filtered() *list.Filter
 }
 
 // askFilter asks for the words of a list's filter. The list follows as one types, and
@@ -29,7 +31,8 @@ func (m *model) askFilter(of which) {
 		m.Say("%s", why)
 		return
 	}
-	f, pane := &m.filters[of], m.panel(of).(lister)
+	pane := m.panel(of).(lister)
+	f := pane.filtered()
 	turn, move, holder := m.turn, m.move, m.holder
 	set := func(text string) {
 		f.Text = text
@@ -53,6 +56,12 @@ func (m *model) hidden(a keys.Action) bool {
 	l, is := m.panel(m.focus).(lister)
 	return is && slices.Contains(changesPicked, a) && l.hides(m.desk)
 }
+
+func (p *dayPane) filtered() *list.Filter      { return &p.filter }
+func (p *schedulePane) filtered() *list.Filter { return &p.filter }
+func (p *dayMapPane) filtered() *list.Filter   { return &p.filter }
+func (p *movesPane) filtered() *list.Filter    { return &p.filter }
+func (p *holdersPane) filtered() *list.Filter  { return &p.filter }
 
 func (p *dayPane) pickShown(d *desk)  { p.along(d, 0) }
 func (p *dayPane) hides(d *desk) bool { return d.job() != nil && !slices.Contains(p.shown(d), d.turn) }
@@ -99,7 +108,7 @@ func along(rows []int, picked, n int) int {
 
 // shown are the turns that the filter of the day leaves.
 func (p *dayPane) shown(d *desk) []int {
-	return d.filters[theDay].Rows(len(d.Jobs()), d.wordsOfJob)
+	return p.filter.Rows(len(d.Jobs()), d.wordsOfJob)
 }
 
 // wordsOfJob are what a filter looks in.
@@ -125,7 +134,7 @@ func (d *desk) wordsOfJob(turn int) []string {
 // rows are the moves that the filter of the moves leaves.
 func (p *movesPane) rows(d *desk) []int {
 	moves, u := d.moves(), d.Shop.Unit
-	return d.filters[theMoves].Rows(len(moves), func(n int) []string {
+	return p.filter.Rows(len(moves), func(n int) []string {
 		m := &moves[n]
 		return []string{fmt.Sprintf("%d h%d", m.Holder, m.Holder), u.Number(m.From), u.Number(m.To), words.Towards(m.To - m.From), m.Why.Text(u)}
 	})

@@ -242,7 +242,7 @@ func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 			continue
 		}
 		for _, pane := range []string{"1", "4"} {
-			s.filters[theDay].Text, s.filters[theDayMap].Text = "zzz", "zzz"
+			s.day.filter.Text, s.dayMap.filter.Text = "zzz", "zzz"
 			all := slices.Clone(s.History.Now.All)
 			s.press(pane, b.Keys[0])
 			if s.over != nil || s.prompt != nil || !slices.Equal(all, s.History.Now.All) {

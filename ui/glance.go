@@ -22,11 +22,7 @@ func (m *model) glances() tea.Cmd {
 
 // quiet reports whether nothing is open that a shop read anew would disturb.
 func (m *model) Quiet() bool {
-	if w, walks := m.over.(*walk); walks {
-		if w.form != nil {
-			return false
-		}
-	} else if m.over != nil {
+	if g := m.guided(); m.over != nil && (g == nil || g.Typing()) {
 		return false
 	}
 	return m.prompt == nil && !m.asks

@@ -33,13 +33,13 @@ var handlers = map[keys.Action]handler{
 	keys.Replan:      toJob((*session.Session).Replan),
 	keys.ReplanAll:   toJob((*session.Session).ReplanAll),
 
-	keys.MoveTo:        always((*model).openMoveTo),
+	keys.MoveTo:        always(func(m *model) { m.openMoveTo() }),
 	keys.AddJob:        openForm,
 	keys.EditJob:       openForm,
 	keys.CopyJob:       openForm,
-	keys.OrderJob:      always((*model).openOrder),
-	keys.LeftOut:       always((*model).openLeftOut),
-	keys.CompareOrders: func(m *model, _ keys.Action, _ keys.Scope) tea.Cmd { return m.openCompare() },
+	keys.OrderJob:      always(func(m *model) { m.openOrder() }),
+	keys.LeftOut:       always(func(m *model) { m.openLeftOut() }),
+	keys.CompareOrders: always(func(m *model) { m.openCompare() }),
 	keys.Help:          openHelp,
 	keys.FilterRows:    always(func(m *model) { m.askFilter(m.focus) }),
 	keys.Quit:          always(func(m *model) { m.asks = true }),
@@ -87,7 +87,7 @@ func show(pane which) handler {
 }
 
 func openForm(m *model, a keys.Action, _ keys.Scope) tea.Cmd {
-	m.openForm(a)
+	m.closed.open(m.desk, a)
 	return nil
 }
 

@@ -19,7 +19,7 @@ type pairRow struct {
 
 // pairRows are the changeovers that the filter lets through.
 func (p *holdersPane) pairRows(d *desk) (out []plan.Pair) {
-	f := &d.filters[theHolders]
+	f := &p.filter
 	for _, pair := range d.use().pairs {
 		if !f.On() || f.Lets(d.beforeID(&pair), pair.Job.ID, pair.Job.Material) {
 			out = append(out, pair)

@@ -3,6 +3,7 @@ package ui
 import (
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/list"
 	"fmt"
 	"slices"
 
@@ -15,6 +16,7 @@ type holdersPane struct {
 	draw.Size
 	by      order
 	turned  bool // the order turned round
+	filter  list.Filter
 	pairs   bool // the second view
 	marking int  // number of the holder whose condition is asked for; 0 none
 }
@@ -143,8 +145,8 @@ func (p *holdersPane) title(d *desk, from, n, rows int) draw.Line {
 		of = len(d.use().pairs)
 	}
 	switch part := draw.Range(from, n, rows); {
-	case d.filters[theHolders].On():
-		l.Add(draw.Picked, d.filters[theHolders].Count(rows, of))
+	case p.filter.On():
+		l.Add(draw.Picked, p.filter.Count(rows, of))
 	case part != "":
 		l.Add(draw.Faint, part+" ")
 	case p.pairs:

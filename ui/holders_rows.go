@@ -101,7 +101,7 @@ func (r holderRow) metresToday() float64 {
 // holderRows are the holders that the filter lets through, sorted.
 func (p *holdersPane) rows(d *desk, focused bool) []holderRow {
 	var out []holderRow
-	f := &d.filters[theHolders]
+	f := &p.filter
 	for n := 1; n <= len(d.Forecast.Beam.Holders); n++ {
 		r := d.holderRow(n, focused)
 		if !f.On() || f.Lets(r.words()...) {

@@ -90,7 +90,7 @@ func TestIDProposed(t *testing.T) {
 		t.Errorf("typed over the proposal: %q", f.Value("id"))
 	}
 	s.press("esc", "esc")
-	s.drawer = nil
+	s.closed = nil
 	s.press("a", "right").types("x")
 	if got := s.over.(*jobForm).Value("id"); got != want+"x" {
 		t.Errorf("kept with an arrow: %q", got)
@@ -204,10 +204,10 @@ func TestFormIsPutAway(t *testing.T) {
 	if got := s.over.(*jobForm).Value("id"); !strings.HasSuffix(got, "zz") {
 		t.Errorf("the form came back with %q", got)
 	}
-	if s.press("enter"); len(s.drawer) != 0 || s.over != nil {
+	if s.press("enter"); len(s.closed) != 0 || s.over != nil {
 		t.Error("taken, the form is still put away")
 	}
-	if s.press("e", "esc"); len(s.drawer) != 0 {
+	if s.press("e", "esc"); len(s.closed) != 0 {
 		t.Error("a form that nothing was typed into is kept")
 	}
 }

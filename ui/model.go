@@ -16,7 +16,6 @@ import (
 // the background, keys to the focused pane.
 type model struct {
 	*desk
-	draw.Size
 	day     dayPane
 	beam    beamPane
 	moves   movesPane
@@ -28,11 +27,10 @@ type model struct {
 	focus   which
 	large   which // the pane of the first page that has the whole screen
 	help    *help.Page
-	over    overlay  // nil when none is open
+	closed  closedForms
 	config  string   // the person's config file; empty where there can be none
 	wrong   []string // with it
 	mousing bool     // the mouse is on
-	asks    bool     // whether to leave with the order changed
 	ended   bool
 	beating bool // how far a search is will be drawn again soon
 }
@@ -50,7 +48,8 @@ func newModel(s *shop.Shop, k *draw.Theme) (*model, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &model{desk: d, focus: theDay}
+	m := &model{desk: d, focus: theDay, closed: closedForms{}}
+	d.frame = m.frameOf
 	d.ShowOn(m)
 	return m, nil
 }
@@ -59,7 +58,7 @@ func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), m.mouseAtStart(), m.g
 
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	cmd := m.update(msg)
-	m.follow()
+	m.followSetup()
 	m.pickMove(m.move) // there may be fewer now
 	if m.was = ""; m.job() != nil {
 		m.was = m.job().ID
@@ -93,11 +92,37 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 
 // ask is the command for what is to be done in the background now.
 func (m *model) ask() tea.Cmd {
-	all := append(m.movesOn(), m.beats())
-	for _, w := range m.Work() {
+	all := []tea.Cmd{m.beats()}
+	for _, w := range append(m.movesOn(), m.Work()...) {
 		all = append(all, background(w))
 	}
 	return tea.Batch(all...)
+}
+
+// Offered shows an order that a search found to the person who waits for it.
+func (m *model) Offered() {
+	if m.over == nil && m.help == nil && !m.asks && m.prompt == nil {
+		m.openCompare()
+	}
+}
+
+// Unfinished is what was typed and would be lost.
+func (m *model) Unfinished() string {
+	if len(m.closed) > 0 {
+		return "a form closed unfinished"
+	}
+	return ""
+}
+
+// followSetup shows the guided setup that is under way, or none.
+func (m *model) followSetup() {
+	w, shown := m.over.(*walk)
+	switch {
+	case m.Setup == nil && shown:
+		m.over = nil
+	case m.Setup != nil && (!shown || w.Setup != m.Setup):
+		m.over = &walk{Setup: m.Setup}
+	}
 }
 
 // background is work as a command; nil for none.
@@ -166,7 +191,7 @@ func (m *model) View() string {
 	}
 	var b strings.Builder
 	b.Grow(4 * m.W * m.H)
-	for i, l := range m.frame() {
+	for i, l := range m.lines() {
 		if i > 0 {
 			b.WriteByte('\n')
 		}
@@ -175,8 +200,8 @@ func (m *model) View() string {
 	return b.String()
 }
 
-// frame is the screen's lines.
-func (m *model) frame() []draw.Line {
+// lines are the screen's.
+func (m *model) lines() []draw.Line {
 	switch {
 	case m.layout().small && m.asks:
 		return smallQuestion(m.Theme, m.Question(), m.Size)
@@ -185,7 +210,7 @@ func (m *model) frame() []draw.Line {
 	case m.help != nil:
 		return m.help.View(m.Size)
 	case m.covered():
-		return m.over.View(m)
+		return m.over.View(m.desk)
 	case m.layout().small:
 		return small(m.desk, m.Size)
 	}

@@ -12,7 +12,7 @@ import (
 // keys takes a key apart that stands for several: a terminal that is slower than
 // the keyboard sends them as one. What is pasted is no key.
 func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
-	if t := m.typist(); t != nil && !m.ended && t.Type(msg, m) {
+	if t := m.typist(); t != nil && !m.ended && t.Type(msg, m.desk) {
 		return nil
 	}
 	if msg.Paste {
@@ -51,10 +51,10 @@ func (m *model) scope() keys.Scope {
 
 // key does what a key asks for.
 func (m *model) key(name string) tea.Cmd {
-	defer m.follow()
+	defer m.followSetup()
 	in := m.scope()
 	a := m.ActionOf(name, in)
-	if w, walks := m.over.(*walk); walks && in == keys.OnSetup && w.obscures(m) && !slices.Contains([]keys.Action{keys.Abort, keys.Suspend, keys.Quit, keys.Help}, a) {
+	if g := m.guided(); g != nil && in == keys.OnSetup && g.Obscures(m.desk) && !slices.Contains([]keys.Action{keys.Abort, keys.Suspend, keys.Quit, keys.Help}, a) {
 		m.Notice = workday.Notice{}
 		return nil
 	}
@@ -81,7 +81,8 @@ func (m *model) key(name string) tea.Cmd {
 		m.Waits()
 		return nil
 	case m.help == nil && m.covered() && a != keys.Help && a != keys.Quit:
-		return m.over.HandleKey(a, m)
+		m.over.HandleKey(a, m.desk)
+		return nil
 	case in == keys.OnSmall && a == keys.None:
 		return m.tooSmall(name)
 	case in == keys.OnSmall && a == keys.Setup:

@@ -7,8 +7,6 @@ import (
 	"bide/plan/session/planning"
 	"bide/ui/draw"
 	"bide/ui/keys"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // movePage is the page of what it costs to move a job to each number in the sequence.
@@ -21,15 +19,15 @@ func (p *movePage) Help() keys.Scope      { return keys.OnMoveTo }
 func (p *movePage) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 10 }
 
 // openMoveTo looks at moving the picked job.
-func (m *model) openMoveTo() {
-	j := m.job()
+func (d *desk) openMoveTo() {
+	j := d.job()
 	switch {
 	case j == nil:
-		m.Say("no job is picked")
+		d.Say("no job is picked")
 	case j.State == plan.Running:
-		m.Say("%s is running: it stays where it is", j.ID)
+		d.Say("%s is running: it stays where it is", j.ID)
 	default:
-		m.over = &movePage{m.movable(m.turn), m.turn}
+		d.over = &movePage{d.movable(d.turn), d.turn}
 	}
 }
 
@@ -39,79 +37,76 @@ func (d *desk) movable(index int) *planning.MoveTo {
 }
 
 // movesOn is what is to be worked out next for the page, if it is open.
-func (m *model) movesOn() (all []tea.Cmd) {
-	p, open := m.over.(*movePage)
+func (d *desk) movesOn() (all []planning.Work) {
+	p, open := d.over.(*movePage)
 	if open && p.Stale() {
-		p, open = m.moveAgain(p)
+		p, open = d.moveAgain(p)
 	}
 	if open {
-		for _, w := range p.Next(p.to) {
-			all = append(all, background(w))
-		}
+		all = p.Next(p.to)
 	}
 	return all
 }
 
 // moveAgain looks at moving the same job in a day that begins otherwise now. Where it can't
 // be moved any more that is said.
-func (m *model) moveAgain(p *movePage) (again *movePage, open bool) {
+func (d *desk) moveAgain(p *movePage) (again *movePage, open bool) {
 	p.End()
-	m.over = nil
-	index := slices.IndexFunc(m.Jobs(), func(j *plan.Job) bool { return j.ID == p.Job.ID && j.State != plan.Running })
+	d.over = nil
+	index := slices.IndexFunc(d.Jobs(), func(j *plan.Job) bool { return j.ID == p.Job.ID && j.State != plan.Running })
 	if index < 0 {
-		m.Mention(p.Job.ID + " doesn't wait any more, and can't be moved")
+		d.Mention(p.Job.ID + " doesn't wait any more, and can't be moved")
 		return nil, false
 	}
-	m.pick(index)
-	again = &movePage{m.movable(index), index}
+	d.pick(index)
+	again = &movePage{d.movable(index), index}
 	if p.to != p.Was {
 		again.to = min(p.to, len(again.Rest))
 	}
-	m.over = again
+	d.over = again
 	return again, true
 }
 
 // moves takes what work came to, if it was for the page that is open.
-func (m *model) takeMove(result any) {
-	if p, open := m.over.(*movePage); open {
+func (d *desk) takeMove(result any) {
+	if p, open := d.over.(*movePage); open {
 		p.Take(result)
 	}
 }
 
 // HandleKey picks a number, moves the job there or leaves it.
-func (p *movePage) HandleKey(a keys.Action, m *model) tea.Cmd {
-	p.to = p.list(m.pageSize()).Step(a)
+func (p *movePage) HandleKey(a keys.Action, d *desk) {
+	p.to = p.list(d.pageSize()).Step(a)
 	switch a {
 	case keys.Cheapest:
 		p.to = p.Best(p.to)
 	case keys.Choose:
-		p.move(m)
+		p.move(d)
 	case keys.Back:
-		p.close(m)
+		p.close(d)
 	}
-	return nil
 }
 
 // close leaves the job where it is.
-func (p *movePage) close(m *model) {
+func (p *movePage) close(d *desk) {
 	p.End()
-	m.over = nil
-	m.Say("%s stays where it is", p.Job.ID)
+	d.over = nil
+	d.Say("%s stays where it is", p.Job.ID)
 }
 
 // move moves the job to the picked number.
-func (p *movePage) move(m *model) {
+func (p *movePage) move(d *desk) {
 	switch {
 	case p.Barred(p.to):
-		m.Say("%s is running: nothing can come before it", p.Rest[p.to].ID)
+		d.Say("%s is running: nothing can come before it", p.Rest[p.to].ID)
 		return
 	case p.to == p.Was:
-		p.close(m)
+		p.close(d)
 		return
 	}
-	next := m.History.Now.Ordered(p.Apply(p.to))
+	next := d.History.Now.Ordered(p.Apply(p.to))
 	p.End()
-	m.over = nil
+	d.over = nil
 	next.About, next.Did = p.Job.ID, ""
-	m.desk.Do(next)
+	d.Do(next)
 }

@@ -134,33 +134,33 @@ func (p *movePage) list(s draw.Size) list.List {
 }
 
 // View draws the numbers, and of the picked one what it would do.
-func (p *movePage) View(m *model) []draw.Line {
-	s := m.pageSize()
+func (p *movePage) View(d *desk) []draw.Line {
+	s := d.pageSize()
 	rows := p.list(s)
 	columns := draw.ColumnsFor(p.moveColumns(), s.W)
-	body := []draw.Line{draw.Heads(m.Theme, columns)}
-	row := moveRow{movePage: p, d: m.desk, best: p.Best(p.to)}
+	body := []draw.Line{draw.Heads(d.Theme, columns)}
+	row := moveRow{movePage: p, d: d, best: p.Best(p.to)}
 	row.least, row.most = p.Range()
 	for row.index = rows.From(); row.index < rows.To(); row.index++ {
-		body = append(body, draw.RowOf(m.Theme, columns, row))
+		body = append(body, draw.RowOf(d.Theme, columns, row))
 	}
 	for len(body) < 1+rows.Shown {
-		body = append(body, m.Line())
+		body = append(body, d.Line())
 	}
-	body = append(body, draw.Paragraphs(m.Theme, p.says(m.desk), draw.Size{W: s.W, H: s.H - 2 - rows.Shown})...)
-	title := m.Line()
+	body = append(body, draw.Paragraphs(d.Theme, p.says(d), draw.Size{W: s.W, H: s.H - 2 - rows.Shown})...)
+	title := d.Line()
 	if text := rows.Range(); text != "" {
 		title.Add(draw.Faint, text+"  ")
 	}
-	name := "Move " + m.Safe(p.Job.ID) + " to ..."
-	title.Join(p.state(m, s.W-draw.CellWidth("-->  ")-draw.CellWidth(name)-title.Width))
-	return m.page(name, title, body, keys.OnMoveTo)
+	name := "Move " + d.Safe(p.Job.ID) + " to ..."
+	title.Join(p.state(d, s.W-draw.CellWidth("-->  ")-draw.CellWidth(name)-title.Width))
+	return d.frame(name, title, body, keys.OnMoveTo)
 }
 
 // state says how exact the figures are, what is being planned now, and what they are
 // against where there is room.
-func (p *movePage) state(m *model, w int) draw.Line {
-	t := m.Line()
+func (p *movePage) state(d *desk, w int) draw.Line {
+	t := d.Line()
 	t.Add(draw.Plain, " ")
 	all := len(p.Rest) + 1
 	known, exact := p.Known()

@@ -8,11 +8,15 @@ import (
 	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/list"
 )
 
 // movesPane lists the picked changeover's moves, in the order in which each can be
 // made as it comes.
-type movesPane struct{ draw.Size }
+type movesPane struct {
+	draw.Size
+	filter list.Filter
+}
 
 func (p *movesPane) SetSize(s draw.Size) { p.Size = s }
 func (p *movesPane) Help() keys.Scope    { return keys.OnMoves }
@@ -76,7 +80,7 @@ func (p *movesPane) View(d *desk, focused bool) []draw.Line {
 
 // shown tells how many moves there are, to which job, and which are in the list.
 func (p *movesPane) shown(d *desk, n int) string {
-	if f := &d.filters[theMoves]; f.On() {
+	if f := &p.filter; f.On() {
 		return f.Count(len(p.rows(d)), n) + "to " + d.job().ID
 	}
 	if some := draw.Range(draw.Window(d.move, n, p.list()), p.list(), n); some != "" {

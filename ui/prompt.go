@@ -29,14 +29,14 @@ func newPrompt(label, text string, done func(text string)) *prompt {
 }
 
 // Type takes a key, or what is pasted, as text.
-func (p *prompt) Type(msg tea.KeyMsg, m *model) bool {
+func (p *prompt) Type(msg tea.KeyMsg, d *desk) bool {
 	was := p.Value()
 	switch msg.Type {
 	case tea.KeyEnter:
-		m.prompt = nil
+		d.prompt = nil
 		p.done(strings.TrimSpace(was))
 	case tea.KeyEsc:
-		if m.prompt = nil; p.dropped != nil {
+		if d.prompt = nil; p.dropped != nil {
 			p.dropped()
 		}
 	case tea.KeyCtrlC, tea.KeyCtrlZ:

@@ -14,7 +14,8 @@ import (
 // and the end of the shift. Where there are few lines all jobs are in one.
 type schedulePane struct {
 	draw.Size
-	hours timeView // what is shown
+	filter list.Filter
+	hours  timeView // what is shown
 }
 
 func (p *schedulePane) SetSize(s draw.Size) { p.Size = s }
@@ -46,7 +47,7 @@ func (p *schedulePane) rows(d *desk) []int {
 	if p.inOne() {
 		return new(list.Filter).Rows(len(d.Jobs()), d.wordsOfJob)
 	}
-	return d.filters[theSchedule].Rows(len(d.Jobs()), d.wordsOfJob)
+	return p.filter.Rows(len(d.Jobs()), d.wordsOfJob)
 }
 
 // along picks the job n rows on.
@@ -79,7 +80,7 @@ func (p *schedulePane) View(d *desk, focused bool) []draw.Line {
 	if p.inOne() {
 		return draw.Box(d.Theme, "Schedule", p.legend(d), p.oneLine(d), p.Size, focused)
 	}
-	title := rowsShown(d, theSchedule, p.rows(d), n)
+	title := rowsShown(d, &p.filter, p.rows(d), n)
 	title.Join(p.legend(d))
 	body := p.lines(d, p.shown(d), focused)
 	return draw.Box(d.Theme, "Schedule", title, withDetail(d, body, p.Size, max(min(p.H-3-n, 5), 0)), p.Size, focused)

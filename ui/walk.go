@@ -4,8 +4,6 @@ import (
 	"bide/plan/session"
 	"bide/ui/draw"
 	"bide/ui/keys"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // walk shows the guided setup over the whole screen.
@@ -30,38 +28,29 @@ func (w *walk) Help() keys.Scope {
 	return keys.OnSetup
 }
 
-// follow shows the guided setup that is under way, or none.
-func (m *model) follow() {
-	w, shown := m.over.(*walk)
-	switch {
-	case m.Setup == nil && shown:
-		m.over = nil
-	case m.Setup != nil && (!shown || w.Setup != m.Setup):
-		m.over = &walk{Setup: m.Setup}
-	}
-}
+// Typing reports whether a form is open.
+func (w *walk) Typing() bool { return w.form != nil }
 
 // HandleKey goes on, or back, or looks ahead.
-func (w *walk) HandleKey(a keys.Action, m *model) tea.Cmd {
-	defer m.follow()
+func (w *walk) HandleKey(a keys.Action, d *desk) {
 	switch {
 	case w.Ending != nil:
 		w.answered(a)
-		return nil
+		return
 	case w.form != nil:
-		w.answer(a, m)
-		return nil
+		w.answer(a, d)
+		return
 	}
 	last := max(len(w.Ahead())-1, 0)
 	switch a {
 	case keys.Left, keys.Up:
 		w.Look, w.from = max(w.Look-1, 0), max(w.from-1, 0)
-		return nil
+		return
 	case keys.Right, keys.Down:
-		if w.from = min(w.from+1, w.beyond(m)); w.Warned {
+		if w.from = min(w.from+1, w.beyond(d)); w.Warned {
 			w.Look = min(w.Look+1, last)
 		}
-		return nil
+		return
 	}
 	w.from = 0
 	switch a {
@@ -80,7 +69,7 @@ func (w *walk) HandleKey(a keys.Action, m *model) tea.Cmd {
 	case keys.SaveAgain:
 		w.SaveAgain()
 	case keys.Reread:
-		m.Files.ReadAgain()
+		d.Files.ReadAgain()
 	case keys.Top:
 		w.Look = 0
 	case keys.Bottom:
@@ -88,5 +77,4 @@ func (w *walk) HandleKey(a keys.Action, m *model) tea.Cmd {
 	case keys.Back:
 		w.Leave()
 	}
-	return nil
 }

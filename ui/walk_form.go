@@ -75,14 +75,14 @@ func (f *correction) text(field int) string { return strings.TrimSpace(f.Fields[
 const longestField = 60
 
 // Type takes keys as text for the open field.
-func (w *walk) Type(msg tea.KeyMsg, m *model) bool {
+func (w *walk) Type(msg tea.KeyMsg, d *desk) bool {
 	f := w.form
 	if f == nil || w.Ending != nil {
 		return false
 	}
 	taken, whole := f.Open().Type(msg)
 	if taken {
-		f.said, m.Notice = "", workday.Notice{}
+		f.said, d.Notice = "", workday.Notice{}
 	}
 	if !whole {
 		f.said = fmt.Sprintf("a field has room for %d characters: the rest is left out", longestField)
@@ -91,7 +91,7 @@ func (w *walk) Type(msg tea.KeyMsg, m *model) bool {
 }
 
 // answer deals with the other keys of a form.
-func (w *walk) answer(a keys.Action, m *model) {
+func (w *walk) answer(a keys.Action, d *desk) {
 	f := w.form
 	switch a {
 	case keys.NextPane:
@@ -100,20 +100,20 @@ func (w *walk) answer(a keys.Action, m *model) {
 		f.Go(f.At - 1)
 	case keys.Back:
 		w.form = nil
-		m.Say("nothing was changed")
+		d.Say("nothing was changed")
 	case keys.Accept:
-		w.accept(m)
+		w.accept(d)
 	}
 }
 
 // accept takes the field, or all of the form where that was the last.
-func (w *walk) accept(m *model) {
+func (w *walk) accept(d *desk) {
 	f := w.form
 	if f.places != nil && f.At == fieldHolder && f.text(fieldHolder) == "" && len(f.places) > 0 {
-		w.found(m)
+		w.found(d)
 		return
 	}
-	if _, _, wrong := f.read(m.desk); wrong != "" && f.At != fieldWhy {
+	if _, _, wrong := f.read(d); wrong != "" && f.At != fieldWhy {
 		f.said = wrong
 		return
 	}
@@ -122,11 +122,11 @@ func (w *walk) accept(m *model) {
 		return
 	}
 	if f.places == nil {
-		w.marked(m)
+		w.marked(d)
 		return
 	}
-	number, _ := f.number(m.desk)
-	at, _ := f.place(m.desk, number)
+	number, _ := f.number(d)
+	at, _ := f.place(d, number)
 	f.places[number] = at
 	f.Fields[fieldHolder].Set("")
 	f.Fields[fieldPlace].Set("")
@@ -134,16 +134,16 @@ func (w *walk) accept(m *model) {
 }
 
 // found takes the corrected positions.
-func (w *walk) found(m *model) {
+func (w *walk) found(d *desk) {
 	f := w.form
-	if faults := changeover.Misplaced(m.Forecast.Beam, f.standing(m.desk)); len(faults) > 0 {
-		f.said = faults[0].Why(m.Shop.Unit)
+	if faults := changeover.Misplaced(d.Forecast.Beam, f.standing(d)); len(faults) > 0 {
+		f.said = faults[0].Why(d.Shop.Unit)
 		return
 	}
 	what := fmt.Sprint(len(f.places)) // holders, or the one
 	told := make([]string, 0, len(f.places))
 	for _, n := range slices.Sorted(maps.Keys(f.places)) {
-		told = append(told, fmt.Sprintf("%d at %s", n, m.Shop.Unit.Show(f.places[n])))
+		told = append(told, fmt.Sprintf("%d at %s", n, d.Shop.Unit.Show(f.places[n])))
 		if len(f.places) == 1 {
 			what = fmt.Sprint(n)
 		}
@@ -152,16 +152,16 @@ func (w *walk) found(m *model) {
 }
 
 // marked takes the fault.
-func (w *walk) marked(m *model) {
+func (w *walk) marked(d *desk) {
 	f := w.form
 	for f.At = range f.Fields { // the first that is wrong
-		if _, _, wrong := f.read(m.desk); wrong != "" {
+		if _, _, wrong := f.read(d); wrong != "" {
 			f.said = wrong
 			return
 		}
 	}
-	number, _ := f.number(m.desk)
-	at, _ := f.place(m.desk, number)
+	number, _ := f.number(d)
+	at, _ := f.place(d, number)
 	places := map[int]plan.Length{number: at}
 	mark := shop.Mark{Condition: conditions[f.letter()], Reason: f.text(fieldWhy)}
 	w.report(places, map[int]shop.Mark{number: mark}, fmt.Sprintf("%d marked %s", number, mark.Condition), fmt.Sprintf("holder %d is marked %s", number, mark.Condition))

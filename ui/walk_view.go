@@ -12,31 +12,31 @@ import (
 
 // View draws the walk over the whole screen: which changeover and how far, what is
 // to be done now, what just happened, and the keys.
-func (w *walk) View(m *model) []draw.Line {
-	s := m.Size
+func (w *walk) View(d *desk) []draw.Line {
+	s := d.Size
 	var out []draw.Line
-	if w.obscures(m) {
-		return w.aside(m)
+	if w.Obscures(d) {
+		return w.aside(d)
 	}
 	headed, room := w.rooms(s)
 	if headed {
-		out = append(out, w.head(m.desk, s.W).Fit(s.W))
+		out = append(out, w.head(d, s.W).Fit(s.W))
 	}
-	if text, _, _ := w.status(m); text != "" && s.H == 3 && w.shows(m.desk) { // the move on one line, the text on the other
-		out = append(out, m.Line().Fit(s.W))
+	if text, _, _ := w.status(d); text != "" && s.H == 3 && w.shows(d) { // the move on one line, the text on the other
+		out = append(out, d.Line().Fit(s.W))
 		room.H--
 	}
-	body := w.body(m, room)
+	body := w.body(d, room)
 	for i := range room.H {
 		if i < len(body) {
 			out = append(out, body[i].Fit(s.W))
 		} else {
-			out = append(out, m.Line().Fit(s.W))
+			out = append(out, d.Line().Fit(s.W))
 		}
 	}
-	out = w.over(m, out)
+	out = w.over(d, out)
 	if s.H >= 2 {
-		out = append(out, w.keysLine(m, s.W))
+		out = append(out, w.keysLine(d, s.W))
 	}
 	return out
 }
@@ -56,14 +56,14 @@ func (w *walk) rooms(s draw.Size) (headed bool, room draw.Size) {
 
 // over lays what just happened over the frame: on its last lines, or on its first where
 // there are few, since the last tell what to do.
-func (w *walk) over(m *model, out []draw.Line) []draw.Line {
-	text, brief, ink := w.status(m)
-	if m.H >= 6 {
-		rows := m.Rows(ink, fitted(text, brief, m.Size), m.W, w.spare(m))
+func (w *walk) over(d *desk, out []draw.Line) []draw.Line {
+	text, brief, ink := w.status(d)
+	if d.H >= 6 {
+		rows := d.Rows(ink, fitted(text, brief, d.Size), d.W, w.spare(d))
 		return append(out[:len(out)+1-len(rows)], rows...)
 	}
-	if text != "" && m.H >= 3 {
-		copy(out, m.Rows(ink, fitted(text, brief, m.Size), m.W, min(w.spare(m), len(out))))
+	if text != "" && d.H >= 3 {
+		copy(out, d.Rows(ink, fitted(text, brief, d.Size), d.W, min(w.spare(d), len(out))))
 	}
 	return out
 }
@@ -75,47 +75,47 @@ func (w *walk) shows(d *desk) bool {
 
 // spare is on how many lines what just happened may be told: all but those that tell which
 // holder goes from where to where, while such a move is shown.
-func (w *walk) spare(m *model) int {
-	headed, room := w.rooms(m.Size)
+func (w *walk) spare(d *desk) int {
+	headed, room := w.rooms(d.Size)
 	all := room.H + 1
 	if headed {
 		all++
 	}
 	switch {
-	case !w.shows(m.desk) || m.asks:
+	case !w.shows(d) || d.asks:
 		return all
-	case m.H < 6:
+	case d.H < 6:
 		return 1
 	}
-	told := len(w.figures(m.desk, w.Move(), room)) + 3 // from, to, by
-	if told == 3 || m.W < 36 {
+	told := len(w.figures(d, w.Move(), room)) + 3 // from, to, by
+	if told == 3 || d.W < 36 {
 		told = 2 // see inFull
 	}
 	return max(room.H-told+1, 1)
 }
 
-// obscures reports whether what just happened takes more lines than there are beside the
+// Obscures reports whether what just happened takes more lines than there are beside the
 // move shown. It has the screen to itself then, and the next key only puts it away: no
 // key ticks a move that isn't seen.
-func (w *walk) obscures(m *model) bool {
-	text, brief, _ := w.status(m)
-	if m.H < 3 || m.Notice.Text == "" || m.asks || m.Journal.Busy() || !w.shows(m.desk) {
+func (w *walk) Obscures(d *desk) bool {
+	text, brief, _ := w.status(d)
+	if d.H < 3 || d.Notice.Text == "" || d.asks || d.Journal.Busy() || !w.shows(d) {
 		return false
 	}
-	short := fitted(text, brief, m.Size)
-	return (short != brief || short == text) && len(m.Wrap(m.Safe(short), max(m.W-2, 1))) > w.spare(m)
+	short := fitted(text, brief, d.Size)
+	return (short != brief || short == text) && len(d.Wrap(d.Safe(short), max(d.W-2, 1))) > w.spare(d)
 }
 
 // aside is the frame when it does.
-func (w *walk) aside(m *model) []draw.Line {
-	text, brief, ink := w.status(m)
-	out := m.Rows(ink, fitted(text, brief, m.Size), m.W, m.H-1)
-	for len(out) < m.H-1 {
-		out = append(out, m.Line().Fit(m.W))
+func (w *walk) aside(d *desk) []draw.Line {
+	text, brief, ink := w.status(d)
+	out := d.Rows(ink, fitted(text, brief, d.Size), d.W, d.H-1)
+	for len(out) < d.H-1 {
+		out = append(out, d.Line().Fit(d.W))
 	}
-	l := m.Line()
-	l.Add(draw.Accent, draw.Fitting(m.W, " any key: the move", "any key: on", "any key"))
-	return append(out, l.Fit(m.W))
+	l := d.Line()
+	l.Add(draw.Accent, draw.Fitting(d.W, " any key: the move", "any key: on", "any key"))
+	return append(out, l.Fit(d.W))
 }
 
 // fitted is a text, or the same in few words where there is little room for it.
@@ -127,22 +127,22 @@ func fitted(text, brief string, s draw.Size) string {
 }
 
 // body is what is to be done now, in that many lines.
-func (w *walk) body(m *model, s draw.Size) []draw.Line {
+func (w *walk) body(d *desk, s draw.Size) []draw.Line {
 	switch {
 	case w.Ending != nil:
-		return w.asking(m.desk, s.W)
+		return w.asking(d, s.W)
 	case w.form != nil:
-		return w.form.view(m.desk, s)
+		return w.form.view(d, s)
 	case !w.Warned:
-		return w.part(m.desk, w.cautions(m.desk, s), s)
+		return w.part(d, w.cautions(d, s), s)
 	case w.Plan == nil:
-		return w.texts(m.desk, s.W, draw.Span{Style: draw.Faint, Text: m.Pending + " planning the rest from the current positions"})
+		return w.texts(d, s.W, draw.Span{Style: draw.Faint, Text: d.Pending + " planning the rest from the current positions"})
 	case w.Refused():
-		return w.part(m.desk, w.stopped(m.desk, s.W), s)
+		return w.part(d, w.stopped(d, s.W), s)
 	case w.Move() == nil:
-		return w.part(m.desk, w.ended(m.desk, s), s)
+		return w.part(d, w.ended(d, s), s)
 	}
-	return w.step(m.desk, s)
+	return w.step(d, s)
 }
 
 // part is what there is room for of a text that can be turned over line by line; a sign
@@ -162,17 +162,17 @@ func (w *walk) part(d *desk, all []draw.Line, s draw.Size) []draw.Line {
 }
 
 // beyond is how many lines of such a text there is no room for; 0 while a move is shown.
-func (w *walk) beyond(m *model) int {
-	_, s := w.rooms(m.Size)
+func (w *walk) beyond(d *desk) int {
+	_, s := w.rooms(d.Size)
 	switch {
 	case !w.Warned:
-		return max(len(w.cautions(m.desk, s))-s.H, 0)
+		return max(len(w.cautions(d, s))-s.H, 0)
 	case w.Plan == nil:
 		return 0
 	case w.Refused():
-		return max(len(w.stopped(m.desk, s.W))-s.H, 0)
+		return max(len(w.stopped(d, s.W))-s.H, 0)
 	case w.Move() == nil:
-		return max(len(w.ended(m.desk, s))-s.H, 0)
+		return max(len(w.ended(d, s))-s.H, 0)
 	}
 	return 0
 }
@@ -241,26 +241,29 @@ func (w *walk) head(d *desk, width int) draw.Line {
 
 // status tells what isn't saved, before all; then what just happened. Both in few words
 // too.
-func (w *walk) status(m *model) (text, brief string, i draw.Style) {
+func (w *walk) status(d *desk) (text, brief string, i draw.Style) {
 	switch {
-	case m.asks:
-		return m.Question(), "", draw.Late
-	case m.Journal.Busy():
-		return m.Pending + " being saved", "", draw.Faint
-	case m.Journal.Fault() != "":
-		again := m.KeyFor(keys.SaveAgain)
-		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", m.Journal.Fault(), m.Notice.Text), "NOT SAVED: " + again, draw.Late
+	case d.asks:
+		return d.Question(), "", draw.Late
+	case d.Journal.Busy():
+		return d.Pending + " being saved", "", draw.Faint
+	case d.Journal.Fault() != "":
+		again := d.KeyFor(keys.SaveAgain)
+		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", d.Journal.Fault(), d.Notice.Text), "NOT SAVED: " + again, draw.Late
 	}
-	if text, brief := m.Files.Outdated(); text != "" {
-		return words.Join("; ", m.Notice.Text, text), brief, draw.Late
+	if text, brief := d.Files.Outdated(); text != "" {
+		return words.Join("; ", d.Notice.Text, text), brief, draw.Late
 	}
-	return m.Notice.Text, m.Notice.Brief, draw.Strong
+	return d.Notice.Text, d.Notice.Brief, draw.Strong
 }
 
 // keysLine names the keys: the first whatever the width, then as many as there is
 // room for.
-func (w *walk) keysLine(m *model, width int) draw.Line {
-	d, in := m.desk, m.scope()
+func (w *walk) keysLine(d *desk, width int) draw.Line {
+	in := w.Help()
+	if d.asks {
+		in = keys.OnQuestion
+	}
 	l := d.Line()
 	for _, b := range d.Table.All {
 		if b.Where&in == 0 || b.Word == "" || !w.works(d, b.Act) {

@@ -18,7 +18,7 @@ var looking = []keys.Action{
 
 // holdsBack reports whether an action has to wait for what is being saved.
 func (m *model) holdsBack(a keys.Action) bool {
-	if _, walks := m.over.(*walk); a == keys.Back && (!walks || m.help != nil) {
+	if a == keys.Back && (m.guided() == nil || m.help != nil) {
 		return false
 	}
 	return m.Journal.Busy() && !slices.Contains(looking, a)
