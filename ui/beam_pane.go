@@ -26,13 +26,13 @@ func (p *beamPane) Help() keys.Scope    { return keys.OnBeam }
 func (p *beamPane) HandleKey(a keys.Action, d *desk) {
 	switch a {
 	case keys.Left:
-		d.pickAlong(-1)
+		pickAlong(d, -1)
 	case keys.Right:
-		d.pickAlong(1)
+		pickAlong(d, 1)
 	case keys.Top:
-		d.pickAlong(-len(d.moves()))
+		pickAlong(d, -len(d.moves()))
 	case keys.Bottom:
-		d.pickAlong(len(d.moves()))
+		pickAlong(d, len(d.moves()))
 	case keys.Up:
 		d.pick(d.turn - 1)
 	case keys.Down:
@@ -47,7 +47,7 @@ func (p *beamPane) HandleKey(a keys.Action, d *desk) {
 }
 
 // pickAlong picks the nth next moved holder along the beam.
-func (d *desk) pickAlong(n int) {
+func pickAlong(d *desk, n int) {
 	moves := d.moves()
 	if len(moves) == 0 {
 		return
@@ -97,7 +97,7 @@ func (p *beamPane) View(d *desk, focused bool) []draw.Line {
 		}
 	}
 	if rows >= 7 {
-		body = append(body, d.numbered(s))
+		body = append(body, numbered(d, s))
 	}
 	rows = p.H - 1 - len(body) - len(below)
 	body = append(body, p.threads(d, s, rows)...)
@@ -131,11 +131,11 @@ func (p *beamPane) titled(d *desk, terse int) draw.Line {
 		l.Add(draw.Strong, from+d.To+" "+j.ID)
 	}
 	if o := d.Outcome(d.turn); o != nil && len(o.Faults) == 0 && terse < 4 {
-		d.tally(&l, &o.Step.Changeover, terse)
+		tally(d, &l, &o.Step.Changeover, terse)
 	}
 	if moves := d.moves(); d.move < len(moves) {
 		l.Add(draw.Faint, "  "+d.Aim)
-		l.Join(d.shortest(&moves[d.move], p.W))
+		l.Join(shortest(d, &moves[d.move], p.W))
 	}
 	if p.zoom > 0 {
 		l.Add(draw.Faint, fmt.Sprintf("  zoom %d times", 1<<p.zoom))
@@ -145,7 +145,7 @@ func (p *beamPane) titled(d *desk, terse int) draw.Line {
 
 // tally tells how many holders move and how many stay, which together are all, and of
 // those that stay how many cut and how many are idle, which together are these.
-func (d *desk) tally(l *draw.Line, c *plan.Changeover, terse int) {
+func tally(d *desk, l *draw.Line, c *plan.Changeover, terse int) {
 	idle, stay := idle(c), len(c.Holders)-c.Repositions
 	l.Add(moved(c.Repositions), fmt.Sprintf("  %s %s%d move", d.Legend[draw.Moves], d.aboutMark(), c.Repositions))
 	l.Add(draw.Plain, fmt.Sprintf("  %d stay", stay))

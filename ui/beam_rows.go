@@ -54,11 +54,11 @@ var letters = map[plan.Condition]string{plan.NoCut: "n", plan.Stuck: "s", plan.O
 
 // numbered names the picked holder where it stands now, those that aren't good, and
 // every tenth.
-func (d *desk) numbered(s draw.Scale) draw.Line { return d.numberedAt(s, d.Before(d.turn), d.aimed()) }
+func numbered(d *desk, s draw.Scale) draw.Line { return numberedAt(d, s, d.Before(d.turn), d.aimed()) }
 
 // numberedAt does the same where they stand at another time, with one picked; there
 // may be none.
-func (d *desk) numberedAt(s draw.Scale, now *plan.Positions, aimed int) draw.Line {
+func numberedAt(d *desk, s draw.Scale, now *plan.Positions, aimed int) draw.Line {
 	l := newLabels(s.Width)
 	if now == nil {
 		return draw.FromCells(d.Theme, l)

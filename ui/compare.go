@@ -38,7 +38,7 @@ func (c *comparePage) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 
 // sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
-func (d *desk) sides(o *planning.Offer) (left []compare.Sequence, right compare.Sequence) {
+func sides(d *desk, o *planning.Offer) (left []compare.Sequence, right compare.Sequence) {
 	done := d.History.Now.Done()
 	listed, present := compare.Sequence{Name: "as listed, centred", Order: &d.Forecast.Listed, Done: done}, compare.Sequence{Name: "this order", Order: &d.Forecast.Present, Done: done}
 	if o == nil {
@@ -49,7 +49,7 @@ func (d *desk) sides(o *planning.Offer) (left []compare.Sequence, right compare.
 
 // openCompare shows two orders side by side. One that was found for another day is
 // fitted to that of now first.
-func (d *desk) openCompare() {
+func openCompare(d *desk) {
 	if d.Offer != nil && !d.Offer.Inputs.Same(d.Inputs()) {
 		d.Refit()
 		return
@@ -61,7 +61,7 @@ func (d *desk) openCompare() {
 // discards what a search found.
 func (c *comparePage) HandleKey(a keys.Action, d *desk) {
 	found := c.offered()
-	left, right := d.sides(found)
+	left, right := sides(d, found)
 	c.at = (&compare.Page{Right: right, At: c.at}).List(d.pageSize()).Step(a)
 	switch a {
 	case keys.OtherOrder:
@@ -99,7 +99,7 @@ func (c *comparePage) show(d *desk, right compare.Sequence) {
 // View draws the page.
 func (c *comparePage) View(d *desk) []draw.Line {
 	found := c.offered()
-	left, right := d.sides(found)
+	left, right := sides(d, found)
 	p := compare.Page{Theme: d.Theme, Left: left[c.other%len(left)], Right: right, Offer: found, At: c.at,
 		ID: d.idWidth(), Clock: d.clockWidth(), Late: d.lateWidth(), Time: d.Clock}
 	title, body := p.View(d.pageSize())

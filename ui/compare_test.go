@@ -133,7 +133,7 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 	shop.Day.Jobs[3].Web *= 100
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
 	s.press("1", "d").settle()
-	_, now := s.sides(nil)
+	_, now := sides(s.desk, nil)
 	refused := 0
 	for turn := range s.Jobs() {
 		if got, want := now.Number(turn), s.turnText(turn); got != want {
@@ -145,7 +145,7 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 	if now.Number(0) != "2" || refused != 1 || now.Number(-1) != "-" {
 		t.Errorf("the first is turn %s, %d are refused", now.Number(0), refused)
 	}
-	left, _ := s.sides(nil)
+	left, _ := sides(s.desk, nil)
 	for turn, j := range left[0].Jobs { // in the file's order too, of the jobs still to be run
 		if got, want := left[0].Number(turn), now.Number(turn); j != now.Jobs[turn] || got != want {
 			t.Errorf("%s is turn %q in the file's order, want %q", j.ID, got, want)

@@ -90,7 +90,7 @@ func (p *dayPane) View(d *desk, focused bool) []draw.Line {
 	if len(d.Away()) > 0 {
 		body = append(body, p.away(d))
 	}
-	body = append(body, p.total(d, d.thisOrder(), &d.Forecast.Present), p.total(d, "as listed, centred", &d.Forecast.Listed))
+	body = append(body, p.total(d, thisOrder(d), &d.Forecast.Present), p.total(d, "as listed, centred", &d.Forecast.Listed))
 	return draw.Box(d.Theme, "Day", title, body, p.Size, focused)
 }
 
@@ -187,7 +187,7 @@ func (d *desk) idWidth() int {
 }
 
 // thisOrder names the present order, with a mark where it breaks a rule.
-func (d *desk) thisOrder() string {
+func thisOrder(d *desk) string {
 	if len(d.Broken) > 0 {
 		return "this order !"
 	}

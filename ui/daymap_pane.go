@@ -43,9 +43,9 @@ func (p *dayMapPane) HandleKey(a keys.Action, d *desk) {
 	case keys.Bottom:
 		p.along(d, len(d.Jobs()))
 	case keys.HolderBefore:
-		d.pickHolder(d.holder - 1)
+		pickHolder(d, d.holder-1)
 	case keys.HolderNext:
-		d.pickHolder(d.holder + 1)
+		pickHolder(d, d.holder+1)
 	case keys.OnlyMoved:
 		p.only = !p.only
 	case keys.ZoomIn, keys.ZoomOut, keys.WholeBeam, keys.Left, keys.Right:
@@ -73,7 +73,7 @@ func (p *dayMapPane) look(a keys.Action, d *desk) {
 	whole := beamSpan(d.Shop.Beam)
 	if p.zoom == 0 {
 		p.at = (whole.From + whole.To) / 2
-		if n := d.tracked(); n > 0 && d.Before(d.turn) != nil {
+		if n := tracked(d); n > 0 && d.Before(d.turn) != nil {
 			p.at = d.Before(d.turn).At[n-1]
 		}
 	}
@@ -105,7 +105,7 @@ func (p *dayMapPane) view(d *desk) plan.Span {
 }
 
 // pickHolder picks a holder by number; 0 picks none.
-func (d *desk) pickHolder(n int) {
+func pickHolder(d *desk, n int) {
 	d.holder = max(0, min(n, len(d.Shop.Beam.Holders)))
 	if d.holder == 0 {
 		d.Say("no holder is picked")
@@ -116,7 +116,7 @@ func (d *desk) pickHolder(n int) {
 
 // tracked is the number of the holder whose line stands out: the picked one, else
 // that of the picked move.
-func (d *desk) tracked() int {
+func tracked(d *desk) int {
 	if d.holder > 0 {
 		return d.holder
 	}
@@ -189,7 +189,7 @@ func (p *dayMapPane) legend(d *desk) draw.Line {
 	} else {
 		l.Add(draw.Plain, "only those that move  ")
 	}
-	if n := d.tracked(); n > 0 {
+	if n := tracked(d); n > 0 {
 		l.Add(draw.Picked, fmt.Sprintf("%s holder %d  ", d.Legend[draw.Aimed], n))
 	}
 	if p.zoom > 0 {

@@ -24,7 +24,7 @@ type mapFrame struct {
 
 // frameOf shares out the width.
 func frameOf(d *desk, w int) mapFrame {
-	f := mapFrame{times: d.clockWidth(), ids: min(d.idWidth(), max(5, w/12)), worst: d.worst()}
+	f := mapFrame{times: d.clockWidth(), ids: min(d.idWidth(), max(5, w/12)), worst: worst(d)}
 	f.left = 2 + f.times + 1 + f.ids + 1
 	f.late = max(d.lateWidth(), len("!00:00"))
 	f.right = len(" mov  min.0 #1 ") + f.late
@@ -53,7 +53,7 @@ const mostRanked = 3
 
 // worst ranks, by turn, the changeovers whose setup is the longest of the day and
 // longer than usual.
-func (d *desk) worst() map[int]int {
+func worst(d *desk) map[int]int {
 	var turns []int
 	var sum time.Duration
 	cost := func(t int) time.Duration { return d.Forecast.Present.Known[t].Step.Setup.Total() }
@@ -129,7 +129,7 @@ func (p *dayMapPane) heads(d *desk, f *mapFrame, sc draw.Scale, from int) []draw
 	l := f.headed(d, numbers(d.Theme, sc, d.Shop.Unit))
 	below := d.Line()
 	below.To(f.left)
-	below.Join(d.numberedAt(sc, d.Before(from), d.tracked()).Fit(f.middle))
+	below.Join(numberedAt(d, sc, d.Before(from), tracked(d)).Fit(f.middle))
 	return []draw.Line{l, below}
 }
 
@@ -224,8 +224,8 @@ func (p *dayMapPane) trackOf(e entry, sc draw.Scale, s mapParts) []draw.Line {
 	c := &o.Step.Changeover
 	going, next := movedIn(c), e.movedNext()
 	out := drawThreads(e.Theme, sc, s.bends, func(column func(plan.Length) int) []draw.Thread {
-		all := draw.Threads(c, e.tracked(), column)
-		if n := e.tracked(); n > 0 {
+		all := draw.Threads(c, tracked(e.desk), column)
+		if n := tracked(e.desk); n > 0 {
 			all[n-1].Class = draw.Aimed
 		}
 		return p.kept(all, func(i int) bool { return going[i] })
@@ -234,7 +234,7 @@ func (p *dayMapPane) trackOf(e entry, sc draw.Scale, s mapParts) []draw.Line {
 		return out
 	}
 	return append(out, drawThreads(e.Theme, sc, s.runs, func(column func(plan.Length) int) []draw.Thread {
-		return p.kept(runThreads(c, e.tracked(), column), func(i int) bool { return going[i] || next[i] })
+		return p.kept(runThreads(c, tracked(e.desk), column), func(i int) bool { return going[i] || next[i] })
 	})...)
 }
 

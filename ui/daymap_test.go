@@ -77,7 +77,7 @@ func TestDayMapZoom(t *testing.T) {
 // The changeovers said to be the worst are those with the longest setup.
 func TestWorstStandOut(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	worst := s.worst()
+	worst := worst(s.desk)
 	if len(worst) != mostRanked {
 		t.Fatalf("%d are the worst, want %d", len(worst), mostRanked)
 	}
@@ -99,7 +99,7 @@ func TestWorstStandOut(t *testing.T) {
 // when another is picked, never beyond the day.
 func TestScheduleZoom(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle().press("7")
-	first, last := s.wholeTime()
+	first, last := wholeTime(s.desk)
 	sees := func(what string) {
 		t.Helper()
 		from, long := s.sched.hours.span(s.desk)

@@ -216,7 +216,7 @@ func TestHiddenRowsAreNotChanged(t *testing.T) {
 		s.press("/", "esc")
 	}
 	s.press("5", "/").typed("never").press("enter")
-	if row := s.holderRow(s.atHolder(), false); !row.usage.Never() {
+	if row := newHolderRow(s.desk, atHolder(s.desk), false); !row.usage.Never() {
 		t.Errorf("holder %d is picked, which isn't shown", row.number)
 	}
 	s.press("/").typed("zzz").press("enter", "c")

@@ -13,12 +13,12 @@ import (
 
 // aboutHolder is what there is to say about a holder, what is wrong first.
 func aboutHolder(d *desk, number int) (out []draw.Span) {
-	r := d.holderRow(number, false)
+	r := newHolderRow(d, number, false)
 	u := d.Shop.Unit
 	say := func(i draw.Style, format string, args ...any) {
 		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
 	}
-	place := d.stands(number)
+	place := stands(d, number)
 	say(draw.Picked, "Holder %d is at %s (%s)%s", number, u.Show(place), words.Other(u).Show(place), r.inJob())
 	if m, marked := d.Actual.Marks[number]; marked || r.condition != plan.Good {
 		say(draw.Late, "%s", condition(r.condition, m, marked))
@@ -50,7 +50,7 @@ func (r holderRow) inJob() string {
 	switch {
 	case r.stint.Way != 0:
 		text += fmt.Sprintf(", moved to %s", u.Show(r.stint.At))
-	case r.stint.At != r.stands(r.number):
+	case r.stint.At != stands(r.desk, r.number):
 		text += fmt.Sprintf(" at %s", u.Show(r.stint.At))
 	}
 	return text
@@ -117,7 +117,7 @@ func (r holderRow) edgeWords() string {
 	if metres, known := r.worn(); known {
 		parts = append(parts, fmt.Sprintf("%.0f m cut with this blade before the day", metres))
 	}
-	if w := r.wearOf(r.number); w != nil && w.Jams > 0 {
+	if w := wearOf(r.desk, r.number); w != nil && w.Jams > 0 {
 		parts = append(parts, "stuck "+words.Times(w.Jams)+" before")
 	}
 	return strings.Join(parts, ", ")
@@ -125,7 +125,7 @@ func (r holderRow) edgeWords() string {
 
 // record says what the record has of it.
 func (r holderRow) record() string {
-	w := r.wearOf(r.number)
+	w := wearOf(r.desk, r.number)
 	if w == nil || *w == (record.Wear{}) {
 		return ""
 	}
@@ -139,7 +139,7 @@ func (r holderRow) record() string {
 
 // wearOf is what the record has of a holder; nil while it isn't read, or there is
 // none.
-func (d *desk) wearOf(number int) *record.Wear {
+func wearOf(d *desk, number int) *record.Wear {
 	if d.Files.Wear == nil || number > len(d.Files.Wear.Holders) {
 		return nil
 	}

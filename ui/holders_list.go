@@ -107,7 +107,7 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 		{Head: "n", Width: 3, Cell: of(draw.Strong, func(r holderRow) string { return fmt.Sprint(r.number) })},
 		{Head: "", Width: 1, Left: true, Cell: holderRow.flag},
 		{Head: "state", Width: 6, Rank: 4, Left: true, Cell: holderRow.state},
-		{Head: "now at", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.Number(r.stands(r.number)) })},
+		{Head: "now at", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.Number(stands(r.desk, r.number)) })},
 		{Head: "use", Width: 7, Rank: 2, Left: true, Cell: of(draw.Plain, holderRow.does)},
 		{Head: "idle", Width: 5, Rank: 1, Cell: of(draw.Plain, holderRow.idleText)},
 		{Head: "next", Width: d.idWidth() + 1 + d.clockWidth(), Rank: 3, Left: true, Cell: of(draw.Plain, holderRow.nextText)},
@@ -121,9 +121,9 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 }
 
 // stands is where a holder is now.
-func (d *desk) stands(number int) plan.Length { return d.Forecast.Start.Positions.At[number-1] }
+func stands(d *desk, number int) plan.Length { return d.Forecast.Start.Positions.At[number-1] }
 
-func (r holderRow) picked() bool { return r.number == r.atHolder() }
+func (r holderRow) picked() bool { return r.number == atHolder(r.desk) }
 
 func (r holderRow) cursor() (draw.Style, string) {
 	switch {
@@ -205,7 +205,7 @@ func (r holderRow) edgeText() string {
 
 // jamsText is how often the record has it stuck.
 func (r holderRow) jamsText() string {
-	if w := r.wearOf(r.number); w != nil && w.Jams > 0 {
+	if w := wearOf(r.desk, r.number); w != nil && w.Jams > 0 {
 		return fmt.Sprint(w.Jams)
 	}
 	return ""

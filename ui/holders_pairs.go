@@ -21,7 +21,7 @@ type pairRow struct {
 func (p *holdersPane) pairRows(d *desk) (out []plan.Pair) {
 	f := &p.filter
 	for _, pair := range d.use().pairs {
-		if !f.On() || f.Lets(d.beforeID(&pair), pair.Job.ID, pair.Job.Material) {
+		if !f.On() || f.Lets(beforeID(d, &pair), pair.Job.ID, pair.Job.Material) {
 			out = append(out, pair)
 		}
 	}
@@ -29,7 +29,7 @@ func (p *holdersPane) pairRows(d *desk) (out []plan.Pair) {
 }
 
 // beforeID names the job that a changeover leads away from.
-func (d *desk) beforeID(p *plan.Pair) string {
+func beforeID(d *desk, p *plan.Pair) string {
 	switch {
 	case p.Before != nil:
 		return p.Before.ID
@@ -74,7 +74,7 @@ func pairColumns(d *desk) []draw.Column[pairRow] {
 		{Width: barWidth, Rank: 4, Left: true, Cell: of(draw.Moved, func(r pairRow) string {
 			return strings.Repeat(r.Glyphs.Bar, (r.Repositions*barWidth+most/2)/most)
 		})},
-		{Head: "from", Width: 12, Left: true, Cell: of(draw.Plain, func(r pairRow) string { return r.beforeID(&r.Pair) })},
+		{Head: "from", Width: 12, Left: true, Cell: of(draw.Plain, func(r pairRow) string { return beforeID(r.desk, &r.Pair) })},
 		{Width: 2, Rank: 1, Left: true, Cell: of(draw.Faint, func(r pairRow) string { return r.To })},
 		{Head: "to", Width: d.idWidth(), Left: true, Cell: of(draw.Strong, func(r pairRow) string { return r.Job.ID })},
 		{Head: "no.", Width: 4, Rank: 2, Cell: of(draw.Faint, func(r pairRow) string { return r.turnText(r.turn) })},

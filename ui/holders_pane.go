@@ -45,7 +45,7 @@ func (p *holdersPane) HandleKey(a keys.Action, d *desk) {
 	case keys.Pairs:
 		p.pairs = !p.pairs
 	case keys.Marking:
-		p.marking = d.atHolder()
+		p.marking = atHolder(d)
 	case keys.MarkGood, keys.MarkNoCut, keys.MarkStuck, keys.MarkOut, keys.MarkFiled, keys.MarkDrop:
 		p.answer(a, d)
 	default:
@@ -76,7 +76,7 @@ func (p *holdersPane) choose(d *desk, row int) {
 		d.pick(row)
 		return
 	}
-	d.follow(row)
+	followHolder(d, row)
 }
 
 // picks are what the rows stand for, holders or turns, and which row is picked; -1
@@ -92,11 +92,11 @@ func (p *holdersPane) picks(d *desk) (rows []int, at int) {
 	for _, r := range p.rows(d, false) {
 		rows = append(rows, r.number)
 	}
-	return rows, slices.Index(rows, d.atHolder())
+	return rows, slices.Index(rows, atHolder(d))
 }
 
 // atHolder is the picked holder; before one is picked, that of the picked move.
-func (d *desk) atHolder() int {
+func atHolder(d *desk) int {
 	if d.holder == 0 {
 		d.holder = max(d.aimed(), 1)
 	}
@@ -104,7 +104,7 @@ func (d *desk) atHolder() int {
 }
 
 // follow picks a holder, and its move where the changeover has one.
-func (d *desk) follow(number int) {
+func followHolder(d *desk, number int) {
 	d.holder = number
 	for n, m := range d.moves() {
 		if m.Holder == number {
@@ -183,9 +183,9 @@ func (p *holdersPane) about(d *desk) []draw.Line {
 	case p.pairs:
 		spans = aboutPair(d)
 	case n < 3:
-		spans = aboutHolder(d, d.atHolder())
+		spans = aboutHolder(d, atHolder(d))
 	default: // the legend is shown however much there is about the holder
-		told := draw.Paragraphs(d.Theme, aboutHolder(d, d.atHolder()), draw.Size{W: p.W, H: n - 1})
+		told := draw.Paragraphs(d.Theme, aboutHolder(d, atHolder(d)), draw.Size{W: p.W, H: n - 1})
 		return append(told, draw.Paragraphs(d.Theme, []draw.Span{{Style: draw.Faint, Text: stripLegend}}, draw.Size{W: p.W, H: 1})...)
 	}
 	return draw.Paragraphs(d.Theme, spans, draw.Size{W: p.W, H: n})

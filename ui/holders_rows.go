@@ -24,7 +24,7 @@ type holderRow struct {
 }
 
 // holderRow is what is known of a holder, seen from the picked job.
-func (d *desk) holderRow(number int, focused bool) holderRow {
+func newHolderRow(d *desk, number int, focused bool) holderRow {
 	r := holderRow{desk: d, number: number, condition: d.Forecast.Beam.Holders[number-1], next: -1, focused: focused}
 	use := d.use()
 	if number > len(use.holders) {
@@ -103,7 +103,7 @@ func (p *holdersPane) rows(d *desk, focused bool) []holderRow {
 	var out []holderRow
 	f := &p.filter
 	for n := 1; n <= len(d.Forecast.Beam.Holders); n++ {
-		r := d.holderRow(n, focused)
+		r := newHolderRow(d, n, focused)
 		if !f.On() || f.Lets(r.words()...) {
 			out = append(out, r)
 		}

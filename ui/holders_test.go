@@ -241,7 +241,7 @@ func TestNarrowHoldersTellAll(t *testing.T) {
 	s.Files.Wear = &record.Summary{Holders: make([]record.Wear, len(s.Shop.Beam.Holders))}
 	for range 8 {
 		s.press("down")
-		n := s.atHolder()
+		n := atHolder(s.desk)
 		s.Files.Wear.Holders[n-1].Jams = 7
 		b := s.Forecast.Start.Positions.Blades[n-1]
 		for _, want := range []string{

@@ -48,13 +48,13 @@ func (c closedForms) open(d *desk, a keys.Action) {
 		d.Say("this form was closed unfinished: here it is, with what was typed")
 		return
 	}
-	f.Page = jobform.New(d.Shop, typed, func(typed shop.Typed) (plan.Job, []shop.FieldProblem) { return d.readForm(f.job, typed) })
+	f.Page = jobform.New(d.Shop, typed, func(typed shop.Typed) (plan.Job, []shop.FieldProblem) { return readForm(d, f.job, typed) })
 	f.Field("id").Proposed = f.job == nil
 	d.over = f
 }
 
 // readForm reads what is typed of an edited job, or of one to be added.
-func (d *desk) readForm(edited *plan.Job, typed shop.Typed) (plan.Job, []shop.FieldProblem) {
+func readForm(d *desk, edited *plan.Job, typed shop.Typed) (plan.Job, []shop.FieldProblem) {
 	day := d.History.Now.Day(d.Shop.Day)
 	at := slices.Index(d.History.Now.All, edited)
 	if at < 0 { // it is new, or was taken out meanwhile

@@ -28,7 +28,7 @@ func (p *jobPick) jobs(d *desk) []*plan.Job {
 }
 
 // openLeftOut lists what is done or on hold.
-func (d *desk) openLeftOut() {
+func openLeftOut(d *desk) {
 	if len(d.Away()) == 0 {
 		d.Say("no job is done or on hold")
 		return
@@ -37,7 +37,7 @@ func (d *desk) openLeftOut() {
 }
 
 // openOrder lists what the picked job may come after.
-func (d *desk) openOrder() {
+func openOrder(d *desk) {
 	j := d.job()
 	if j == nil {
 		d.Say("no job is picked")

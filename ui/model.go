@@ -74,7 +74,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case tick:
 		m.beating = false
 	case planning.Estimated, planning.Moved:
-		m.takeMove(msg)
+		takeMove(m.desk, msg)
 	case glance:
 		m.Files.Peek()
 		return m.glances()
@@ -93,7 +93,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 // ask is the command for what is to be done in the background now.
 func (m *model) ask() tea.Cmd {
 	all := []tea.Cmd{m.beats()}
-	for _, w := range append(m.movesOn(), m.Work()...) {
+	for _, w := range append(movesOn(m.desk), m.Work()...) {
 		all = append(all, background(w))
 	}
 	return tea.Batch(all...)
@@ -102,7 +102,7 @@ func (m *model) ask() tea.Cmd {
 // Offered shows an order that a search found to the person who waits for it.
 func (m *model) Offered() {
 	if m.over == nil && m.help == nil && !m.asks && m.prompt == nil {
-		m.openCompare()
+		openCompare(m.desk)
 	}
 }
 

@@ -19,7 +19,7 @@ func (p *movePage) Help() keys.Scope      { return keys.OnMoveTo }
 func (p *movePage) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 10 }
 
 // openMoveTo looks at moving the picked job.
-func (d *desk) openMoveTo() {
+func openMoveTo(d *desk) {
 	j := d.job()
 	switch {
 	case j == nil:
@@ -27,20 +27,20 @@ func (d *desk) openMoveTo() {
 	case j.State == plan.Running:
 		d.Say("%s is running: it stays where it is", j.ID)
 	default:
-		d.over = &movePage{d.movable(d.turn), d.turn}
+		d.over = &movePage{movable(d, d.turn), d.turn}
 	}
 }
 
 // movable is the job at an index of the present order, to be moved.
-func (d *desk) movable(index int) *planning.MoveTo {
+func movable(d *desk, index int) *planning.MoveTo {
 	return d.Forecast.MoveTo(index, d.History.Now.Done())
 }
 
 // movesOn is what is to be worked out next for the page, if it is open.
-func (d *desk) movesOn() (all []planning.Work) {
+func movesOn(d *desk) (all []planning.Work) {
 	p, open := d.over.(*movePage)
 	if open && p.Stale() {
-		p, open = d.moveAgain(p)
+		p, open = moveAgain(d, p)
 	}
 	if open {
 		all = p.Next(p.to)
@@ -50,7 +50,7 @@ func (d *desk) movesOn() (all []planning.Work) {
 
 // moveAgain looks at moving the same job in a day that begins otherwise now. Where it can't
 // be moved any more that is said.
-func (d *desk) moveAgain(p *movePage) (again *movePage, open bool) {
+func moveAgain(d *desk, p *movePage) (again *movePage, open bool) {
 	p.End()
 	d.over = nil
 	index := slices.IndexFunc(d.Jobs(), func(j *plan.Job) bool { return j.ID == p.Job.ID && j.State != plan.Running })
@@ -59,7 +59,7 @@ func (d *desk) moveAgain(p *movePage) (again *movePage, open bool) {
 		return nil, false
 	}
 	d.pick(index)
-	again = &movePage{d.movable(index), index}
+	again = &movePage{movable(d, index), index}
 	if p.to != p.Was {
 		again.to = min(p.to, len(again.Rest))
 	}
@@ -68,7 +68,7 @@ func (d *desk) moveAgain(p *movePage) (again *movePage, open bool) {
 }
 
 // moves takes what work came to, if it was for the page that is open.
-func (d *desk) takeMove(result any) {
+func takeMove(d *desk, result any) {
 	if p, open := d.over.(*movePage); open {
 		p.Take(result)
 	}

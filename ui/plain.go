@@ -120,7 +120,7 @@ func (p *page) day() {
 	if len(p.Away()) > 0 {
 		p.tell("%s", strings.TrimSpace(pane.away(p.desk).Text()))
 	}
-	p.tell("%s", strings.TrimSpace(pane.total(p.desk, p.thisOrder(), &p.Forecast.Present).Text()))
+	p.tell("%s", strings.TrimSpace(pane.total(p.desk, thisOrder(p.desk), &p.Forecast.Present).Text()))
 	p.tell("%s", strings.TrimSpace(pane.total(p.desk, "as listed, centred", &p.Forecast.Listed).Text()))
 }
 
@@ -163,7 +163,7 @@ func (p *page) tracks() {
 	p.chapter("Day map, holder by holder, in " + u.String())
 	use := p.use()
 	for i := range use.holders {
-		text := fmt.Sprintf("Holder %d from %s", i+1, u.Number(p.stands(i+1)))
+		text := fmt.Sprintf("Holder %d from %s", i+1, u.Number(stands(p.desk, i+1)))
 		for step, s := range use.holders[i].Stints {
 			if s.Way != 0 {
 				text += fmt.Sprintf(", to %s for %s", u.Number(s.At), p.Jobs()[use.turns[step]].ID)
@@ -192,7 +192,7 @@ func (p *page) holders() {
 	}
 	p.chapter("Changeovers by the moves they take")
 	for _, pair := range p.use().pairs {
-		p.tell("%s: from %s to %s, travel %s, %s min of setup.", words.Count(pair.Repositions, "move"), p.beforeID(&pair), pair.Job.ID,
+		p.tell("%s: from %s to %s, travel %s, %s min of setup.", words.Count(pair.Repositions, "move"), beforeID(p.desk, &pair), pair.Job.ID,
 			p.travel(pair.Travel), words.Minutes(pair.Setup))
 	}
 }

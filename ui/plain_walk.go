@@ -70,7 +70,7 @@ func (p *page) atItsEnd(w *walk) {
 	if text := also(step, w.Job); text != "" {
 		p.tell("Also in this setup: %s.", text)
 	}
-	p.tell("At the knife: %s.", p.toSet(w.Job))
+	p.tell("At the knife: %s.", toSet(p.desk, w.Job))
 	for _, g := range groups(step.Changeover.Holders) {
 		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.first == g.last]+" "+g.numbers(), g.use(), g.places(p.Shop.Unit), p.Shop.Unit)
 	}

@@ -51,7 +51,7 @@ func (p *prompt) Type(msg tea.KeyMsg, d *desk) bool {
 }
 
 // prompting is the line that a prompt is typed in.
-func (d *desk) prompting(w int) draw.Line {
+func prompting(d *desk, w int) draw.Line {
 	l := d.Line()
 	l.Add(draw.Plain, " "+d.prompt.Label+": ")
 	l = l.Fit(min(l.Width, max(w-12, 0)))

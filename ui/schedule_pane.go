@@ -142,7 +142,7 @@ func pickLate(late bool) draw.Style {
 
 // wholeTime is the time that the schedule shows: from the day's start to the last run's
 // end, due time, or the shift's end.
-func (d *desk) wholeTime() (from, to time.Time) {
+func wholeTime(d *desk) (from, to time.Time) {
 	from, to = d.Forecast.Start.Clock, d.Shop.Day.End
 	if from.IsZero() {
 		from = d.Shop.Day.Start
@@ -195,7 +195,7 @@ func (v *timeView) look(a keys.Action, d *desk) {
 
 // center puts the picked job into the middle.
 func (v *timeView) center(d *desk) {
-	from, to := d.wholeTime()
+	from, to := wholeTime(d)
 	v.from = from
 	if o := d.Outcome(d.turn); o != nil && len(o.Faults) == 0 {
 		s := o.Step
@@ -214,7 +214,7 @@ func (v *timeView) follow(d *desk) {
 
 // span is where the view begins, and how long it is; it stays within the whole time.
 func (v *timeView) span(d *desk) (time.Time, time.Duration) {
-	from, to := d.wholeTime()
+	from, to := wholeTime(d)
 	long := to.Sub(from) >> v.zoom
 	if v.zoom == 0 {
 		return from, long

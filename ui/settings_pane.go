@@ -66,7 +66,7 @@ func (p *settingsPane) View(d *desk, focused bool) []draw.Line {
 
 // turnOf is what is known of a turn at the knife: of a job that is refused or not yet
 // worked out, the settings alone; nil where its material is in no table.
-func (d *desk) turnOf(turn int) *material.Turn {
+func knifeTurnOf(d *desk, turn int) *material.Turn {
 	if step := d.use().step(turn); step >= 0 {
 		if k := &d.atKnife().Turns[step]; k.Settings != nil {
 			return k
@@ -94,7 +94,7 @@ func (p *settingsPane) lines(d *desk) []draw.Line {
 	if j == nil {
 		return nil
 	}
-	k := d.turnOf(d.turn)
+	k := knifeTurnOf(d, d.turn)
 	if k == nil {
 		t.para(draw.Plain, fmt.Sprintf("%s: %s, so there are no settings for it. Add it to materials.toml.", j.ID, d.Shop.Unset(j)))
 		return t.out

@@ -14,12 +14,12 @@ func (p *page) settings() {
 	told := map[string]bool{}
 	var cautions []material.Caution
 	for turn, j := range p.Jobs() {
-		k := p.turnOf(turn)
+		k := knifeTurnOf(p.desk, turn)
 		if k == nil {
 			p.tell("%s: %s, so there are no settings for it.", j.ID, p.Shop.Unset(j))
 			continue
 		}
-		p.tell("%s, %s: %s.", j.ID, j.Material, p.toSet(j))
+		p.tell("%s, %s: %s.", j.ID, j.Material, toSet(p.desk, j))
 		p.settingsOf(k)
 		for _, c := range k.Settings.Cautions {
 			if !told[c.Text] {

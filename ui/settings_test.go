@@ -24,7 +24,7 @@ func settingsWords(s *screen) string {
 func TestSettingsTellAll(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("6")
 	for turn := range s.Jobs() {
-		k, text := s.turnOf(turn), settingsWords(s)
+		k, text := knifeTurnOf(s.desk, turn), settingsWords(s)
 		want := append([]string{}, k.Settings.Warnings...)
 		for _, l := range k.Settings.Lines {
 			want = append(want, l.Value, l.Why, l.Source)
@@ -100,7 +100,7 @@ func TestSettingsScroll(t *testing.T) {
 // deepest at its largest.
 func TestAnvilIsDrawnToScale(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("6")
-	b, f := s.turnOf(0).Bending, s.atKnife().Face
+	b, f := knifeTurnOf(s.desk, 0).Bending, s.atKnife().Face
 	text := &settingsText{desk: s.desk, w: 120}
 	sc := text.anvilScale(b)
 	load := loads(sc, b)
@@ -129,7 +129,7 @@ func TestDamageIsShown(t *testing.T) {
 	mm := plan.Millimetre
 	shop.Beam.Bad = []plan.Span{{From: 610 * mm, To: 618 * mm}}
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle().press("6")
-	k, day := s.turnOf(0), s.atKnife().Damaged
+	k, day := knifeTurnOf(s.desk, 0), s.atKnife().Damaged
 	text := settingsWords(s)
 	if len(k.Damaged) != 1 || len(day) != 1 || !strings.Contains(text, "Damaged "+k.Damaged[0].Where+". ") || !strings.Contains(text, day[0].Where+"; "+day[0].Worn) {
 		t.Errorf("%+v isn't told: %s", day, text)
@@ -217,7 +217,7 @@ func TestDoubtsAreTold(t *testing.T) {
 			shop.Materials[i].ThicknessMM = 20
 		}
 	}
-	if got := s.toSet(j); !strings.HasPrefix(got, "no pressure known, find it by trial; ") {
+	if got := toSet(s.desk, j); !strings.HasPrefix(got, "no pressure known, find it by trial; ") {
 		t.Errorf("too thick: %q", got)
 	}
 }
@@ -232,20 +232,20 @@ func TestToSet(t *testing.T) {
 		4: "set 2.70 bar (39 psi); blade 45 degrees, tip 0.15 mm; no wick; free of silicone",
 		5: "set 2.30 bar (33 psi), a guess; blade 35 degrees, tip 0.08 mm; a wicking bar over all",
 	} {
-		if got := s.toSet(&jobs[i]); got != want {
+		if got := toSet(s.desk, &jobs[i]); got != want {
 			t.Errorf("%s: %q, want %q", jobs[i].ID, got, want)
 		}
 	}
 	for i := range s.Shop.Materials {
 		s.Shop.Materials[i].CutThroughBar = map[int]float64{0: 6, 2: 60}[i]
 	}
-	if got := s.toSet(&jobs[0]); !strings.Contains(got, "set 3.80 bar (55 psi) on 2 pistons of 28 mm; ") { // 6 / 2 + 0.8
+	if got := toSet(s.desk, &jobs[0]); !strings.Contains(got, "set 3.80 bar (55 psi) on 2 pistons of 28 mm; ") { // 6 / 2 + 0.8
 		t.Errorf("beyond its own piston: %q", got)
 	}
-	if got := s.toSet(&jobs[1]); !strings.HasPrefix(got, "no pressure reaches; ") {
+	if got := toSet(s.desk, &jobs[1]); !strings.HasPrefix(got, "no pressure reaches; ") {
 		t.Errorf("beyond all: %q", got)
 	}
-	if got := s.toSet(&plan.Job{Material: "unheard of"}); !strings.Contains(got, "in no table") {
+	if got := toSet(s.desk, &plan.Job{Material: "unheard of"}); !strings.Contains(got, "in no table") {
 		t.Errorf("unknown: %q", got)
 	}
 }

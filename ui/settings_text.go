@@ -88,7 +88,7 @@ func (t *settingsText) glance(s *material.Settings) {
 
 // toSet is one line on what is to be set at the knife for a job, or that nothing is known
 // of it.
-func (d *desk) toSet(j *plan.Job) string {
+func toSet(d *desk, j *plan.Job) string {
 	s := d.Shop.Settings(j)
 	if s == nil {
 		return "not known what to set: " + d.Shop.Unset(j)

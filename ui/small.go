@@ -17,9 +17,9 @@ import (
 // what there is room for. The last line names the keys, where there is more than one,
 // or says that a search runs.
 func small(d *desk, s draw.Size) []draw.Line {
-	below := d.smallBelow(s)
+	below := smallBelow(d, s)
 	room := max(s.H-len(below), 1)
-	body := d.smallBody(draw.Size{W: s.W, H: room + min(s.H-1, 1)})
+	body := smallBody(d, draw.Size{W: s.W, H: room + min(s.H-1, 1)})
 	out := make([]draw.Line, 0, s.H)
 	for _, l := range body[:min(len(body), room)] {
 		out = append(out, l.Fit(s.W))
@@ -63,7 +63,7 @@ func (m *model) tooSmall(key string) tea.Cmd {
 }
 
 // smallBelow are the last lines: the caution, and the keys.
-func (d *desk) smallBelow(s draw.Size) (out []draw.Line) {
+func smallBelow(d *desk, s draw.Size) (out []draw.Line) {
 	if s.H < 2 {
 		return nil
 	}
@@ -73,13 +73,13 @@ func (d *desk) smallBelow(s draw.Size) (out []draw.Line) {
 		out = append(out, l.Fit(s.W))
 	}
 	if d.Search.Running() {
-		return append(out, d.smallSearching().Fit(s.W))
+		return append(out, smallSearching(d).Fit(s.W))
 	}
 	return append(out, keys.Footer(d.Theme, d.Table, keys.OnSmall, s.W))
 }
 
 // smallSearching is in the place of the keys while a search runs.
-func (d *desk) smallSearching() draw.Line {
+func smallSearching(d *desk) draw.Line {
 	l := d.Line()
 	l.Add(draw.Accent, "Esc")
 	l.Add(draw.Faint, " stops")
@@ -89,33 +89,33 @@ func (d *desk) smallSearching() draw.Line {
 
 // smallBody is all that a small screen may tell, cut at its beginning to what it
 // needs most.
-func (d *desk) smallBody(s draw.Size) []draw.Line {
+func smallBody(d *desk, s draw.Size) []draw.Line {
 	moves := d.moves()
 	if !d.Forecast.Present.Whole() { // what is known so far is not to be set up by
 		l := d.Line()
 		l.Add(draw.Faint, "planning "+d.Pending)
-		return append([]draw.Line{d.smallHead(s.W)}, l)[min(1, max(3-s.H, 0)):]
+		return append([]draw.Line{smallHead(d, s.W)}, l)[min(1, max(3-s.H, 0)):]
 	}
 	if d.move >= len(moves) {
-		return append([]draw.Line{d.smallHead(s.W)}, nothingMoves(d, s.W)...)[min(1, max(3-s.H, 0)):]
+		return append([]draw.Line{smallHead(d, s.W)}, nothingMoves(d, s.W)...)[min(1, max(3-s.H, 0)):]
 	}
 	m := &moves[d.move]
 	if s.H <= 2 {
-		return []draw.Line{d.shortest(m, s.W)}
+		return []draw.Line{shortest(d, m, s.W)}
 	}
-	body := append([]draw.Line{d.smallHead(s.W)}, d.inFull(m, s.W)...)
+	body := append([]draw.Line{smallHead(d, s.W)}, inFull(d, m, s.W)...)
 	if s.H == 3 {
 		return body[1:]
 	}
 	if s.H < 8 {
 		return body
 	}
-	body = append(body, d.smallTimes())
+	body = append(body, smallTimes(d))
 	then := "then"
 	if left, room := len(moves)-d.move-1, s.H-2-len(body); left > room && room > 0 {
 		then += " " + draw.Range(d.move+1, room, len(moves))
 	}
-	body = append(body, d.ruled(then, s.W))
+	body = append(body, ruled(d, then, s.W))
 	columns := draw.ColumnsFor(moveColumns(d, moves), s.W)
 	for n := d.move + 1; n < len(moves); n++ {
 		body = append(body, draw.RowOf(d.Theme, columns, step{d, n, &moves[n], false}))
@@ -124,7 +124,7 @@ func (d *desk) smallBody(s draw.Size) []draw.Line {
 }
 
 // smallHead tells which changeover, which step of how many, and an invented day.
-func (d *desk) smallHead(w int) draw.Line {
+func smallHead(d *desk, w int) draw.Line {
 	l := d.Line()
 	j := d.job()
 	if j == nil {
@@ -144,7 +144,7 @@ func (d *desk) smallHead(w int) draw.Line {
 }
 
 // smallTimes tells when the changeover and its run begin, and how long setup takes.
-func (d *desk) smallTimes() draw.Line {
+func smallTimes(d *desk) draw.Line {
 	step, day := d.Outcome(d.turn).Step, d.Shop.Day.Start
 	l := d.Line()
 	l.Add(draw.Faint, "setup ")
@@ -158,7 +158,7 @@ func (d *desk) smallTimes() draw.Line {
 }
 
 // shortest is a move on one line; where that is too long, its holder and new place.
-func (d *desk) shortest(m *plan.Move, w int) (l draw.Line) {
+func shortest(d *desk, m *plan.Move, w int) (l draw.Line) {
 	u := d.Shop.Unit
 	for _, gap := range []string{" ", ""} {
 		l = d.Line()
@@ -177,7 +177,7 @@ func (d *desk) shortest(m *plan.Move, w int) (l draw.Line) {
 
 // inFull is a move on three lines and more: holder, way, and why. The side that the way
 // leads to is told in words, however little room there is.
-func (d *desk) inFull(m *plan.Move, w int) []draw.Line {
+func inFull(d *desk, m *plan.Move, w int) []draw.Line {
 	u, way := d.Shop.Unit, m.To-m.From
 	by := words.ExactRuler(u, way)
 	holder, places := d.Line(), d.Line()
@@ -186,9 +186,9 @@ func (d *desk) inFull(m *plan.Move, w int) []draw.Line {
 	holder.Add(draw.Moved, " "+by.Signed(way))
 	if text := draw.Fitting(w-holder.Width, " to the "+words.Towards(way), " "+words.Towards(way)); holder.Width+draw.CellWidth(text) <= w {
 		holder.Add(draw.Faint, text)
-		places = d.places(m, w)
+		places = placesOf(d, m, w)
 	} else {
-		holder, places = d.shortest(m, w), d.Line()
+		holder, places = shortest(d, m, w), d.Line()
 		far, side := max(way, -way), strings.TrimSuffix(words.Towards(way), " side")
 		places.Add(draw.Moved, draw.Fitting(w, u.Show(far)+" to "+side+" side", u.Show(far)+" to "+side, u.Number(far)+" to "+side, u.Number(far)+" "+side))
 	}
@@ -202,7 +202,7 @@ func (d *desk) inFull(m *plan.Move, w int) []draw.Line {
 }
 
 // places are a move's place now, where there is room, and its new one.
-func (d *desk) places(m *plan.Move, w int) draw.Line {
+func placesOf(d *desk, m *plan.Move, w int) draw.Line {
 	l, u := d.Line(), d.Shop.Unit
 	if from := u.Number(m.From) + " "; draw.CellWidth(from+d.To+" "+u.Show(m.To)) <= w {
 		l.Add(draw.Plain, from)
@@ -213,7 +213,7 @@ func (d *desk) places(m *plan.Move, w int) draw.Line {
 }
 
 // ruled is a rule with a name, over the whole width.
-func (d *desk) ruled(name string, w int) draw.Line {
+func ruled(d *desk, name string, w int) draw.Line {
 	return draw.Heading(d.Theme, name, d.Line(), w, false)
 }
 

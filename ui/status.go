@@ -29,7 +29,7 @@ func (m *model) status(most int) []draw.Line {
 	case m.asks:
 		return m.Rows(draw.Late, m.Question(), m.W, most)
 	case m.prompt != nil:
-		return []draw.Line{m.prompting(m.W)}
+		return []draw.Line{prompting(m.desk, m.W)}
 	case m.Search.Running():
 		return []draw.Line{m.searching()}
 	case text == "" && m.Journal.Fault() != "":

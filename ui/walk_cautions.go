@@ -48,7 +48,7 @@ func (w *walk) notes(d *desk) []draw.Span {
 	if !d.Journal.Writes() {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "Confirmed moves are not saved here: " + d.Journal.Why() + "."})
 	}
-	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.Job.ID + ": " + d.toSet(w.Job) + "."})
+	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.Job.ID + ": " + toSet(d, w.Job) + "."})
 	if n := w.Unknown(); len(n) > 0 {
 		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known and assumed right: check those of %s.", words.Holders(n))})
 	}

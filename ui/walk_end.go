@@ -27,7 +27,7 @@ func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
 	if text := also(step, w.Job); text != "" {
 		all = append(all, draw.Span{Style: draw.Plain, Text: "Also in this setup: " + text})
 	}
-	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife: " + d.toSet(w.Job) + "."})
+	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife: " + toSet(d, w.Job) + "."})
 	if !slices.Contains(all, air) {
 		all = append(all, air)
 	}

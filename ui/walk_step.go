@@ -17,11 +17,11 @@ import (
 func (w *walk) step(d *desk, s draw.Size) []draw.Line {
 	move := w.Move()
 	if s.H <= 1 {
-		return []draw.Line{d.shortest(move, s.W)}
+		return []draw.Line{shortest(d, move, s.W)}
 	}
 	out := w.figures(d, move, s)
 	if len(out) == 0 || s.W < 36 {
-		out = d.inFull(move, s.W)
+		out = inFull(d, move, s.W)
 		if text := w.waits(d, move); text != "" {
 			out = append(out[:min(2, len(out))], append(w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: text}), out[min(2, len(out)):]...)...)
 		} else if text := w.swap(d, move, s.W-1); text != "" {
