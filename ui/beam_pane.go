@@ -61,11 +61,6 @@ func pickAlong(d *desk, n int) {
 	d.move = along[max(0, min(at, len(along)-1))]
 }
 
-// beamSpan is all of the beam that there is to see.
-func beamSpan(b *plan.Beam) plan.Span {
-	return plan.Span{From: min(b.Rail.From, b.Web.From), To: max(b.Rail.To, b.Web.To)}
-}
-
 // view is the stretch of the beam to show: all of it, or a part around the picked
 // holder.
 func (p *beamPane) view(d *desk) plan.Span {
@@ -212,12 +207,4 @@ func (p *beamPane) nowAndNext(d *desk, c *plan.Changeover, s draw.Scale, h int) 
 		out = append(out, d.Line())
 	}
 	return out
-}
-
-// aimed is the number of the picked move's holder, 0 without one.
-func (d *desk) aimed() int {
-	if moves := d.moves(); d.move < len(moves) {
-		return moves[d.move].Holder
-	}
-	return 0
 }

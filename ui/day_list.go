@@ -10,24 +10,6 @@ import (
 	"bide/ui/draw"
 )
 
-// barWidth is how many cells the longest setup of the day takes as a bar.
-const barWidth = 20
-
-// about reports whether what is known of the day is an estimate: its jobs are still to be
-// planned together.
-func (d *desk) about() bool { return !d.Forecast.Present.Final }
-
-// aboutMark is before a figure that is an estimate.
-func (d *desk) aboutMark() string {
-	if d.about() {
-		return "~"
-	}
-	return ""
-}
-
-// barHead is the head over bars of setups, in w cells.
-func barHead(w int) string { return draw.Fitting(w, "setup against longest", "of longest", "") }
-
 // figure makes a cell of something the changeover costs; an estimate is faint.
 func figure(i draw.Style, text func(e entry, s *plan.Step) string) func(entry) (draw.Style, string) {
 	return func(e entry) (draw.Style, string) {
@@ -58,14 +40,6 @@ func movesFigure(text func(e entry, s *plan.Step) string) func(entry) (draw.Styl
 	}
 }
 
-// moved is the ink of a number of moves.
-func moved(n int) draw.Style {
-	if n == 0 {
-		return draw.Faint
-	}
-	return draw.Moved
-}
-
 // fact makes a cell of something known of the job, in the cursor's ink where that is.
 func fact(i draw.Style, text func(e entry) string) func(entry) (draw.Style, string) {
 	return func(e entry) (draw.Style, string) {
@@ -74,14 +48,6 @@ func fact(i draw.Style, text func(e entry) string) func(entry) (draw.Style, stri
 		}
 		return i, text(e)
 	}
-}
-
-// lateBy is how late a job is, or an estimate of it.
-func (d *desk) lateBy(s *plan.Step) string {
-	if text := words.Lateness(s.Late); text != "" && d.about() {
-		return "~" + strings.TrimPrefix(text, "!")
-	}
-	return words.Lateness(s.Late)
 }
 
 // The cells of the day's rows.
@@ -100,30 +66,8 @@ var (
 	dayRuns     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.Clock(s.RunStart) })
 	dayEnds     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.Clock(s.RunEnd) })
 	dayLate     = figure(draw.Late, func(e entry, s *plan.Step) string { return e.lateBy(s) })
-	dayBar      = figure(draw.Moved, func(e entry, s *plan.Step) string { return e.bar(s) })
+	dayBar      = figure(draw.Moved, func(e entry, s *plan.Step) string { return setupBar(e, s) })
 )
-
-// turnWidth and clockWidth are the widths of the columns of turns and of times.
-func (d *desk) turnWidth() int { return max(2, len(fmt.Sprint(d.Number(len(d.Jobs()))))) }
-
-// turnText is the number of a turn; nothing for a job that is refused.
-func (d *desk) turnText(turn int) string {
-	if d.Refused(turn) {
-		return ""
-	}
-	return fmt.Sprint(d.Number(turn))
-}
-
-func (d *desk) clockWidth() int {
-	w := 5
-	for _, o := range d.Forecast.Present.Known {
-		w = max(w, len(d.Clock(o.Clock)))
-	}
-	for _, j := range d.Jobs() {
-		w = max(w, len(d.Clock(j.Due)))
-	}
-	return w
-}
 
 // leastID is how wide the column of ids is at least: other columns are worth more than
 // the rest of a long one.
@@ -229,11 +173,8 @@ func (p *dayPane) roomy(d *desk, n int, focused bool) []draw.Line {
 	return out
 }
 
-// refusal is why the beam can't run the job.
-func (e entry) refusal() string { return "refused: " + e.outcome.Faults[0].Why(e.Shop.Unit) }
-
 // bar draws the setup against the longest of the day.
-func (e entry) bar(s *plan.Step) string {
+func setupBar(e entry, s *plan.Step) string {
 	longest := time.Nanosecond
 	for _, s := range e.Forecast.Present.Steps() {
 		longest = max(longest, s.Setup.Total())

@@ -118,15 +118,6 @@ func span24(d *plan.Day, begin, to string) string {
 	return text
 }
 
-// entry is one row of the list.
-type entry struct {
-	*desk
-	turn    int
-	job     *plan.Job
-	outcome *planning.Outcome // nil while it is worked out
-	focused bool
-}
-
 func (p *dayPane) entries(d *desk, n int, focused bool) []entry {
 	rows := p.shown(d)
 	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), n)
@@ -135,55 +126,6 @@ func (p *dayPane) entries(d *desk, n int, focused bool) []entry {
 		out = append(out, entry{d, t, d.Jobs()[t], d.Outcome(t), focused})
 	}
 	return out
-}
-
-func (e entry) picked() bool  { return e.turn == e.desk.turn }
-func (e entry) refused() bool { return e.outcome != nil && len(e.outcome.Faults) > 0 }
-
-// cursor marks the picked row, in a pane without the keys less.
-func (e entry) cursor() (draw.Style, string) {
-	switch {
-	case !e.picked():
-		return draw.Plain, ""
-	case e.focused:
-		return draw.Picked, e.Theme.Cursor
-	}
-	return draw.Picked, e.CursorBy
-}
-
-// flag is the row's letter: refused, an order that breaks a rule, running, fixed at a
-// number, or to come after another job.
-func (e entry) flag() (draw.Style, string) {
-	switch {
-	case e.refused():
-		return draw.Late, "x"
-	case e.Broken[e.job] != "":
-		return draw.Late, "!"
-	case e.job.State == plan.Running:
-		return draw.Good, "r"
-	case e.job.Fixed != 0:
-		return draw.Accent, "f"
-	case len(e.job.After) > 0:
-		return draw.Faint, "<"
-	}
-	return draw.Plain, ""
-}
-
-// travel is the moves' lengths together, in metres or feet.
-func (d *desk) travel(l plan.Length) string {
-	if d.Shop.Unit == plan.Inches {
-		return fmt.Sprintf("%.1f ft", float64(l)/float64(12*plan.Inch))
-	}
-	return fmt.Sprintf("%.1f m", float64(l)/float64(1000*plan.Millimetre))
-}
-
-// idWidth is the width of the column of job ids.
-func (d *desk) idWidth() int {
-	w := 3
-	for _, j := range d.Jobs() {
-		w = max(w, draw.CellWidth(d.Safe(j.ID)))
-	}
-	return min(w, 12)
 }
 
 // thisOrder names the present order, with a mark where it breaks a rule.

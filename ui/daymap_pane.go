@@ -155,30 +155,6 @@ func (p *dayMapPane) View(d *desk, focused bool) []draw.Line {
 	return draw.Box(d.Theme, "Day map", title, withDetail(d, body, p.Size, s.detail), p.Size, focused)
 }
 
-// withDetail are a page's rows, and below them so many lines about the picked job.
-func withDetail(d *desk, body []draw.Line, s draw.Size, detail int) []draw.Line {
-	if len(body) == 2 { // the heads alone
-		l := d.Line()
-		l.Add(draw.Faint, " no job has all of these words; / changes them")
-		body = append(body, l)
-	}
-	for len(body) < s.H-1-detail {
-		body = append(body, d.Line())
-	}
-	return append(body, tellAbout(d, detail, s.W)...)
-}
-
-// rowsShown tells which n of a page's rows are shown, where not all are.
-func rowsShown(d *desk, f *list.Filter, rows []int, n int) draw.Line {
-	l := d.Line()
-	if f.On() {
-		l.Add(draw.Picked, f.Count(len(rows), len(d.Jobs()))+" ")
-	} else if text := draw.Range(draw.Window(rowOfTurn(rows, d.turn), len(rows), n), n, len(rows)); text != "" {
-		l.Add(draw.Faint, text+"  ")
-	}
-	return l
-}
-
 // legend tells what is drawn.
 func (p *dayMapPane) legend(d *desk) draw.Line {
 	l := d.Line()

@@ -3,8 +3,6 @@ package ui
 import (
 	"fmt"
 
-	"bide/plan"
-	"bide/plan/words"
 	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -99,31 +97,6 @@ func inOrder(n int) string {
 	return fmt.Sprintf("%d in order", n)
 }
 
-// nothingMoves tells why there are no moves to list.
-func nothingMoves(d *desk, w int) (out []draw.Line) {
-	texts := []draw.Span{{Style: draw.Plain, Text: "No holder moves."}}
-	switch o := d.Outcome(d.turn); {
-	case d.job() == nil:
-		texts[0].Text = "No job is waiting."
-	case o == nil:
-		texts[0] = draw.Span{Style: draw.Faint, Text: d.Pending + " being planned"}
-	case len(o.Faults) > 0:
-		texts = nil
-		for _, f := range o.Faults {
-			texts = append(texts, draw.Span{Style: draw.Late, Text: "x refused: " + f.Why(d.Shop.Unit)})
-		}
-	}
-	for _, s := range texts {
-		for _, text := range d.Wrap(s.Text, w-2) {
-			l := d.Line()
-			l.Add(draw.Plain, " ")
-			l.Add(s.Style, text)
-			out = append(out, l)
-		}
-	}
-	return out
-}
-
 // about tells the picked move in full, in both units, and the caution below it.
 func (p *movesPane) about(d *desk) []draw.Line {
 	n := p.detail()
@@ -148,71 +121,4 @@ func (p *movesPane) about(d *desk) []draw.Line {
 	}
 	tell(draw.Faint, caution.InShort(p.W), warn)
 	return out
-}
-
-// sentence is one move in words, with lengths in both units.
-func sentence(m *plan.Move, u plan.Unit) string {
-	o := words.Other(u)
-	way := m.To - m.From
-	why := ", " + m.Why.Text(u)
-	if m.Why.Cause == plan.GoesToCut {
-		why = " moves " + m.Why.Text(u)
-	}
-	return fmt.Sprintf("Holder %d%s: from %s to %s, %s to the %s (%s to %s)",
-		m.Holder, why, u.Number(m.From), u.Show(m.To), u.Number(max(way, -way)), words.Towards(way),
-		o.Number(m.From), o.Show(m.To))
-}
-
-// step is one row of the list.
-type step struct {
-	*desk
-	n       int
-	move    *plan.Move
-	focused bool
-}
-
-func (s step) picked() bool { return s.n == s.desk.move }
-
-func (s step) cursor() (draw.Style, string) {
-	switch {
-	case !s.picked():
-		return draw.Plain, ""
-	case s.focused:
-		return draw.Picked, s.Theme.Cursor
-	}
-	return draw.Picked, s.CursorBy
-}
-
-// moveColumns are all columns of the list; lengths of one column are written alike.
-func moveColumns(d *desk, moves []plan.Move) []draw.Column[step] {
-	u := d.Shop.Unit
-	var at, to, by []plan.Length
-	for _, m := range moves {
-		at, to, by = append(at, m.From, m.To), append(to, m.To), append(by, words.Between(m.From, m.To, u))
-	}
-	places, ways, others := words.NewRuler(u, "from", at...), words.NewRuler(u, "by", by...), words.NewRuler(words.Other(u), "to, in", to...)
-	way := func(m *plan.Move) string { return ways.Signed(words.Between(m.From, m.To, u)) }
-	wideWay := ways.Width
-	for i := range moves {
-		wideWay = max(wideWay, len(way(&moves[i])))
-	}
-	of := func(i draw.Style, text func(*plan.Move) string) func(step) (draw.Style, string) {
-		return func(s step) (draw.Style, string) {
-			if s.picked() {
-				return draw.Picked, text(s.move)
-			}
-			return i, text(s.move)
-		}
-	}
-	return []draw.Column[step]{
-		{Width: 1, Left: true, Cell: step.cursor},
-		{Head: "n", Width: 3, Rank: 3, Cell: func(s step) (draw.Style, string) { return draw.Faint, fmt.Sprint(s.n + 1) }},
-		{Head: "holder", Width: 6, Cell: of(draw.Strong, func(m *plan.Move) string { return fmt.Sprint(m.Holder) })},
-		{Head: "from", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(m *plan.Move) string { return places.Number(m.From) })},
-		{Head: "to", Width: places.Width, Cell: of(draw.Strong, func(m *plan.Move) string { return places.Number(m.To) })},
-		{Head: "by", Width: wideWay, Rank: 2, Cell: of(draw.Moved, way)},
-		{Head: "side", Width: 5, Rank: 5, Left: true, Cell: of(draw.Faint, func(m *plan.Move) string { return words.Side(m.To - m.From) })},
-		{Head: "to, " + words.Other(d.Shop.Unit).String(), Width: others.Width, Rank: 6, Cell: of(draw.Faint, func(m *plan.Move) string { return others.Number(m.To) })},
-		{Head: "why", Width: 16, Rank: 4, Left: true, Flex: 60, Cell: of(draw.Plain, func(m *plan.Move) string { return m.Why.Text(d.Shop.Unit) })},
-	}
 }

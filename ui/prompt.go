@@ -3,7 +3,6 @@ package ui
 import (
 	"strings"
 
-	"bide/ui/draw"
 	"bide/ui/form"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -48,31 +47,4 @@ func (p *prompt) Type(msg tea.KeyMsg, d *desk) bool {
 		p.changed(p.Value())
 	}
 	return true
-}
-
-// prompting is the line that a prompt is typed in.
-func prompting(d *desk, w int) draw.Line {
-	l := d.Line()
-	l.Add(draw.Plain, " "+d.prompt.Label+": ")
-	l = l.Fit(min(l.Width, max(w-12, 0)))
-	d.prompt.Draw(d.Theme, &l, w-l.Width, true)
-	return l
-}
-
-// smallPrompt is the prompt over a small screen.
-func smallPrompt(d *desk, s draw.Size) []draw.Line {
-	rows := append(d.Wrap(d.prompt.Label+":", max(s.W, 1)), "")
-	rows = rows[max(len(rows)-s.H, 0):]
-	out := make([]draw.Line, 0, s.H)
-	for _, text := range rows[:len(rows)-1] {
-		l := d.Line()
-		l.Add(draw.Strong, text)
-		out = append(out, l.Fit(s.W))
-	}
-	l := d.Line()
-	d.prompt.Draw(d.Theme, &l, s.W, true)
-	for out = append(out, l.Fit(s.W)); len(out) < s.H; {
-		out = append(out, d.Line().Fit(s.W))
-	}
-	return out
 }

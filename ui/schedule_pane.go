@@ -106,7 +106,7 @@ func (p *schedulePane) oneLine(d *desk) []draw.Line {
 		step := *e.outcome.Step
 		late := step.Late > 0
 		step.Late = 0 // the time since it is due is another job's here
-		e.timeBar(&step, s, 0, mark(bar))
+		timeBar(e, &step, s, 0, mark(bar))
 		if !j.Due.IsZero() {
 			due.put(s.column(j.Due), pickLate(late), d.Due+d.Safe(j.ID))
 		}
@@ -339,7 +339,7 @@ func timeOf(e entry, s timeScale) draw.Line {
 	case e.outcome == nil:
 		mark(0, draw.Faint, e.Pending)
 	case !e.refused():
-		e.timeBar(e.outcome.Step, s, due, mark)
+		timeBar(e, e.outcome.Step, s, due, mark)
 	}
 	if !e.job.Due.IsZero() {
 		i := draw.Strong
@@ -353,7 +353,7 @@ func timeOf(e entry, s timeScale) draw.Line {
 
 // timeBar marks when a job is set up and runs. In less than two columns there is but the
 // run.
-func (e entry) timeBar(step *plan.Step, s timeScale, due int, mark func(x int, i draw.Style, text string)) {
+func timeBar(e entry, step *plan.Step, s timeScale, due int, mark func(x int, i draw.Style, text string)) {
 	from, runs, to := s.column(step.SetupStart), s.column(step.RunStart), s.column(step.RunEnd)
 	if runs == from && to > from && step.RunStart.After(step.SetupStart) {
 		runs++

@@ -2,9 +2,7 @@ package ui
 
 import (
 	"fmt"
-	"strings"
 
-	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/caution"
 	"bide/ui/draw"
@@ -154,61 +152,6 @@ func smallTimes(d *desk) draw.Line {
 	if step.Late > 0 {
 		l.Add(draw.Late, " !"+words.Hours(step.Late)+" late")
 	}
-	return l
-}
-
-// shortest is a move on one line; where that is too long, its holder and new place.
-func shortest(d *desk, m *plan.Move, w int) (l draw.Line) {
-	u := d.Shop.Unit
-	for _, gap := range []string{" ", ""} {
-		l = d.Line()
-		l.Add(draw.Picked, fmt.Sprint(m.Holder))
-		l.Add(draw.Faint, ":"+gap)
-		l.Add(draw.Plain, u.Number(m.From)+gap+d.To+gap)
-		l.Add(draw.Picked, u.Number(m.To))
-		if l.Width <= w {
-			return l
-		}
-	}
-	l = d.Line()
-	l.Add(draw.Picked, fmt.Sprint(m.Holder)+d.To+u.Number(m.To))
-	return l
-}
-
-// inFull is a move on three lines and more: holder, way, and why. The side that the way
-// leads to is told in words, however little room there is.
-func inFull(d *desk, m *plan.Move, w int) []draw.Line {
-	u, way := d.Shop.Unit, m.To-m.From
-	by := words.ExactRuler(u, way)
-	holder, places := d.Line(), d.Line()
-	holder.Add(draw.Plain, "holder ")
-	holder.Add(draw.Picked, fmt.Sprint(m.Holder))
-	holder.Add(draw.Moved, " "+by.Signed(way))
-	if text := draw.Fitting(w-holder.Width, " to the "+words.Towards(way), " "+words.Towards(way)); holder.Width+draw.CellWidth(text) <= w {
-		holder.Add(draw.Faint, text)
-		places = placesOf(d, m, w)
-	} else {
-		holder, places = shortest(d, m, w), d.Line()
-		far, side := max(way, -way), strings.TrimSuffix(words.Towards(way), " side")
-		places.Add(draw.Moved, draw.Fitting(w, u.Show(far)+" to "+side+" side", u.Show(far)+" to "+side, u.Number(far)+" to "+side, u.Number(far)+" "+side))
-	}
-	out := []draw.Line{holder, places}
-	for _, text := range d.Wrap(m.Why.Text(u), w) {
-		l := d.Line()
-		l.Add(draw.Plain, text)
-		out = append(out, l)
-	}
-	return out
-}
-
-// places are a move's place now, where there is room, and its new one.
-func placesOf(d *desk, m *plan.Move, w int) draw.Line {
-	l, u := d.Line(), d.Shop.Unit
-	if from := u.Number(m.From) + " "; draw.CellWidth(from+d.To+" "+u.Show(m.To)) <= w {
-		l.Add(draw.Plain, from)
-	}
-	l.Add(draw.Plain, d.To+" ")
-	l.Add(draw.Picked, draw.Fitting(w-l.Width, u.Show(m.To), u.Number(m.To)))
 	return l
 }
 

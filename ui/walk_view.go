@@ -118,14 +118,6 @@ func (w *walk) aside(d *desk) []draw.Line {
 	return append(out, l.Fit(d.W))
 }
 
-// fitted is a text, or the same in few words where there is little room for it.
-func fitted(text, brief string, s draw.Size) string {
-	if brief != "" && draw.CellWidth(text) > s.W-2 && (s.W < 40 || s.H < 12) {
-		return brief
-	}
-	return text
-}
-
 // body is what is to be done now, in that many lines.
 func (w *walk) body(d *desk, s draw.Size) []draw.Line {
 	switch {

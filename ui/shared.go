@@ -103,3 +103,11 @@ func (d *desk) KeyOf(a workday.Action) string {
 		workday.ToSetUp: keys.Setup, workday.ToHold: keys.Hold, workday.ToCorrect: keys.Correct, workday.ToRun: keys.Runs,
 	}[a])
 }
+
+// aimed is the number of the picked move's holder, 0 without one.
+func (d *desk) aimed() int {
+	if moves := d.moves(); d.move < len(moves) {
+		return moves[d.move].Holder
+	}
+	return 0
+}

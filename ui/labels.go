@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"bide/plan"
-	"bide/plan/words"
 	"bide/ui/draw"
 )
 
@@ -51,10 +50,6 @@ func numbers(k *draw.Theme, s draw.Scale, u plan.Unit) draw.Line {
 
 // letters stand behind the numbers of holders that aren't good.
 var letters = map[plan.Condition]string{plan.NoCut: "n", plan.Stuck: "s", plan.Out: "o"}
-
-// numbered names the picked holder where it stands now, those that aren't good, and
-// every tenth.
-func numbered(d *desk, s draw.Scale) draw.Line { return numberedAt(d, s, d.Before(d.turn), d.aimed()) }
 
 // numberedAt does the same where they stand at another time, with one picked; there
 // may be none.
@@ -108,21 +103,7 @@ func web(k *draw.Theme, s draw.Scale, l *plan.Layout) draw.Line {
 	return draw.FromCells(k, cells)
 }
 
-// strips names the slits below the web, equal ones side by side together.
-func strips(d *desk, s draw.Scale, lay *plan.Layout) draw.Line {
-	l := newLabels(s.Width)
-	at := lay.Web.From + lay.Trim[0]
-	for i := 0; i < len(lay.Slits); {
-		n, from := i, at
-		for ; n < len(lay.Slits) && lay.Slits[n] == lay.Slits[i]; n++ {
-			at += lay.Slits[n]
-		}
-		text := fmt.Sprintf("%d x %s", n-i, words.Exactly(lay.Slits[i], d.Shop.Unit))
-		a, b := max(s.Column(from), 0), min(s.Column(at), s.Width)
-		if b-a >= draw.CellWidth(text) {
-			l.put((a+b-draw.CellWidth(text))/2, draw.Accent, text)
-		}
-		i = n
-	}
-	return draw.FromCells(d.Theme, l)
+// beamSpan is all of the beam that there is to see.
+func beamSpan(b *plan.Beam) plan.Span {
+	return plan.Span{From: min(b.Rail.From, b.Web.From), To: max(b.Rail.To, b.Web.To)}
 }

@@ -9,10 +9,8 @@ import (
 	"bide/plan/session/workday"
 	"bide/plan/words"
 	"bide/ui/draw"
+	"bide/ui/list"
 )
-
-// detail says of the picked job what its row has no room for, in n lines.
-func (p *dayPane) detail(d *desk, n int) []draw.Line { return tellAbout(d, n, p.W) }
 
 // tellAbout is about the picked job, in n lines of w cells.
 func tellAbout(d *desk, n, w int) []draw.Line {
@@ -153,4 +151,28 @@ func layoutOf(j *plan.Job, l *plan.Layout, u plan.Unit) string {
 		text += fmt.Sprintf(", shifted %s to the %s", u.Number(max(l.Shift, -l.Shift)), words.Towards(l.Shift))
 	}
 	return text
+}
+
+// withDetail are a page's rows, and below them so many lines about the picked job.
+func withDetail(d *desk, body []draw.Line, s draw.Size, detail int) []draw.Line {
+	if len(body) == 2 { // the heads alone
+		l := d.Line()
+		l.Add(draw.Faint, " no job has all of these words; / changes them")
+		body = append(body, l)
+	}
+	for len(body) < s.H-1-detail {
+		body = append(body, d.Line())
+	}
+	return append(body, tellAbout(d, detail, s.W)...)
+}
+
+// rowsShown tells which n of a page's rows are shown, where not all are.
+func rowsShown(d *desk, f *list.Filter, rows []int, n int) draw.Line {
+	l := d.Line()
+	if f.On() {
+		l.Add(draw.Picked, f.Count(len(rows), len(d.Jobs()))+" ")
+	} else if text := draw.Range(draw.Window(rowOfTurn(rows, d.turn), len(rows), n), n, len(rows)); text != "" {
+		l.Add(draw.Faint, text+"  ")
+	}
+	return l
 }

@@ -1,0 +1,13 @@
+package ui
+
+import (
+	"bide/ui/draw"
+)
+
+// fitted is a text, or the same in few words where there is little room for it.
+func fitted(text, brief string, s draw.Size) string {
+	if brief != "" && draw.CellWidth(text) > s.W-2 && (s.W < 40 || s.H < 12) {
+		return brief
+	}
+	return text
+}
