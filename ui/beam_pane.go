@@ -208,3 +208,19 @@ func (p *beamPane) nowAndNext(d *desk, c *plan.Changeover, s draw.Scale, h int) 
 	}
 	return out
 }
+
+// Click picks the moved holder nearest to a column.
+func (p *beamPane) Click(d *desk, x, _ int) {
+	s := draw.NewScale(p.view(d), p.W, d.Shop.Unit)
+	best, near := -1, 0
+	for n, m := range d.moves() {
+		for _, at := range []int{s.Column(m.From), s.Column(m.To)} {
+			if off := max(at-x, x-at); best < 0 || off < near {
+				best, near = n, off
+			}
+		}
+	}
+	if best >= 0 {
+		d.pickMove(best)
+	}
+}

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"bide/plan"
@@ -190,4 +191,28 @@ func (p *dayPane) away(d *desk) draw.Line {
 	}
 	l.Add(draw.Faint, " "+d.Short("done or on hold: "+strings.Join(jobs, ", "), p.W-2))
 	return l
+}
+
+func (p *dayPane) Filtered() *list.Filter { return &p.filter }
+
+func (p *dayPane) PickShown(d *desk) { p.along(d, 0) }
+
+func (p *dayPane) Hides(d *desk) bool { return d.job() != nil && !slices.Contains(p.shown(d), d.turn) }
+
+// shown are the turns that the filter of the day leaves.
+func (p *dayPane) shown(d *desk) []int {
+	return p.filter.Rows(len(d.Jobs()), d.wordsOfJob)
+}
+
+// Click picks the job of a row.
+func (p *dayPane) Click(d *desk, _, y int) {
+	s := p.parts(d)
+	rows, row := p.shown(d), y-2
+	if s.roomy {
+		row = (y - 3) / 2
+	}
+	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), s.list)
+	if row >= 0 && row < s.list && from+row < len(rows) {
+		d.pick(rows[from+row])
+	}
 }

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"bide/plan"
 	"bide/ui/draw"
@@ -172,4 +173,22 @@ func (p *dayMapPane) legend(d *desk) draw.Line {
 		l.Add(draw.Faint, fmt.Sprintf("%d times as large  ", 1<<p.zoom))
 	}
 	return l
+}
+
+func (p *dayMapPane) Filtered() *list.Filter { return &p.filter }
+
+func (p *dayMapPane) PickShown(d *desk) { p.along(d, 0) }
+
+func (p *dayMapPane) Hides(d *desk) bool {
+	return d.job() != nil && !slices.Contains(p.rows(d), d.turn)
+}
+
+// Click picks the job of a row.
+func (p *dayMapPane) Click(d *desk, _, y int) {
+	const heads = 3 // with the pane's rule
+	s := p.parts(d)
+	turns := p.shown(d, s.jobs)
+	if row := draw.Floor(y-heads, s.bends+s.runs); row >= 0 && row < len(turns) {
+		d.pick(turns[row])
+	}
 }

@@ -1,10 +1,8 @@
 package ui
 
 import (
-	"fmt"
 	"slices"
 
-	"bide/plan/words"
 	"bide/ui/keys"
 	"bide/ui/list"
 )
@@ -17,9 +15,9 @@ var unfiltered = map[which]string{
 
 // lister is a pane whose rows may be filtered.
 type lister interface {
-	pickShown(*desk)    // picks a row that is shown, where the picked one isn't and any is
-	hides(d *desk) bool // whether what its keys change isn't shown
-	filtered() *list.Filter
+	PickShown(*desk)    // picks a row that is shown, where the picked one isn't and any is
+	Hides(d *desk) bool // whether what its keys change isn't shown
+	Filtered() *list.Filter
 }
 
 // askFilter asks for the words of a list's filter. The list follows as one types, and
@@ -31,11 +29,11 @@ func (m *model) askFilter(of which) {
 		return
 	}
 	pane := m.panel(of).(lister)
-	f := pane.filtered()
+	f := pane.Filtered()
 	turn, move, holder := m.turn, m.move, m.holder
 	set := func(text string) {
 		f.Text = text
-		pane.pickShown(m.desk)
+		pane.PickShown(m.desk)
 	}
 	m.prompt = newPrompt("show only rows with", f.Text, set)
 	m.prompt.changed = set
@@ -53,48 +51,5 @@ var changesPicked = []keys.Action{keys.Earlier, keys.Later, keys.MoveTo, keys.Ed
 // hidden reports whether an action would change what the filter hides.
 func (m *model) hidden(a keys.Action) bool {
 	l, is := m.panel(m.focus).(lister)
-	return is && slices.Contains(changesPicked, a) && l.hides(m.desk)
-}
-
-func (p *dayPane) filtered() *list.Filter      { return &p.filter }
-func (p *schedulePane) filtered() *list.Filter { return &p.filter }
-func (p *dayMapPane) filtered() *list.Filter   { return &p.filter }
-func (p *movesPane) filtered() *list.Filter    { return &p.filter }
-func (p *holdersPane) filtered() *list.Filter  { return &p.filter }
-
-func (p *dayPane) pickShown(d *desk)  { p.along(d, 0) }
-func (p *dayPane) hides(d *desk) bool { return d.job() != nil && !slices.Contains(p.shown(d), d.turn) }
-
-func (p *schedulePane) pickShown(d *desk) { p.along(d, 0) }
-func (p *schedulePane) hides(d *desk) bool {
-	return d.job() != nil && !slices.Contains(p.rows(d), d.turn)
-}
-func (p *dayMapPane) pickShown(d *desk) { p.along(d, 0) }
-func (p *dayMapPane) hides(d *desk) bool {
-	return d.job() != nil && !slices.Contains(p.rows(d), d.turn)
-}
-
-func (p *movesPane) pickShown(d *desk) { p.along(d, 0) }
-func (p *movesPane) hides(*desk) bool  { return false } // moves are changed by nothing
-
-func (p *holdersPane) pickShown(d *desk) {
-	if rows, at := p.picks(d); at < 0 && len(rows) > 0 {
-		p.choose(d, rows[0])
-	}
-}
-
-func (p *holdersPane) hides(d *desk) bool { _, at := p.picks(d); return at < 0 }
-
-// shown are the turns that the filter of the day leaves.
-func (p *dayPane) shown(d *desk) []int {
-	return p.filter.Rows(len(d.Jobs()), d.wordsOfJob)
-}
-
-// rows are the moves that the filter of the moves leaves.
-func (p *movesPane) rows(d *desk) []int {
-	moves, u := d.moves(), d.Shop.Unit
-	return p.filter.Rows(len(moves), func(n int) []string {
-		m := &moves[n]
-		return []string{fmt.Sprintf("%d h%d", m.Holder, m.Holder), u.Number(m.From), u.Number(m.To), words.Towards(m.To - m.From), m.Why.Text(u)}
-	})
+	return is && slices.Contains(changesPicked, a) && l.Hides(m.desk)
 }

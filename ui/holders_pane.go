@@ -190,3 +190,24 @@ func (p *holdersPane) about(d *desk) []draw.Line {
 	}
 	return draw.Paragraphs(d.Theme, spans, draw.Size{W: p.W, H: n})
 }
+
+func (p *holdersPane) Filtered() *list.Filter { return &p.filter }
+
+func (p *holdersPane) PickShown(d *desk) {
+	if rows, at := p.picks(d); at < 0 && len(rows) > 0 {
+		p.choose(d, rows[0])
+	}
+}
+
+func (p *holdersPane) Hides(d *desk) bool { _, at := p.picks(d); return at < 0 }
+
+// Click picks the row, a holder or a changeover.
+func (p *holdersPane) Click(d *desk, _, y int) {
+	rows, at := p.picks(d)
+	n := p.list(d)
+	from, row := draw.Window(max(at, 0), len(rows), n), y-2
+	if row < 0 || row >= n || from+row >= len(rows) {
+		return
+	}
+	p.choose(d, rows[from+row])
+}

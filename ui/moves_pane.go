@@ -3,6 +3,7 @@ package ui
 import (
 	"fmt"
 
+	"bide/plan/words"
 	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -121,4 +122,28 @@ func (p *movesPane) about(d *desk) []draw.Line {
 	}
 	tell(draw.Faint, caution.InShort(p.W), warn)
 	return out
+}
+
+func (p *movesPane) Filtered() *list.Filter { return &p.filter }
+
+func (p *movesPane) PickShown(d *desk) { p.along(d, 0) }
+
+func (p *movesPane) Hides(*desk) bool { return false } // moves are changed by nothing
+
+// rows are the moves that the filter of the moves leaves.
+func (p *movesPane) rows(d *desk) []int {
+	moves, u := d.moves(), d.Shop.Unit
+	return p.filter.Rows(len(moves), func(n int) []string {
+		m := &moves[n]
+		return []string{fmt.Sprintf("%d h%d", m.Holder, m.Holder), u.Number(m.From), u.Number(m.To), words.Towards(m.To - m.From), m.Why.Text(u)}
+	})
+}
+
+// Click picks the move of a row.
+func (p *movesPane) Click(d *desk, _, y int) {
+	rows := p.rows(d)
+	from := draw.Window(rowOfTurn(rows, d.move), len(rows), p.list())
+	if row := y - 2; row >= 0 && row < p.list() && from+row < len(rows) {
+		d.pickMove(rows[from+row])
+	}
 }

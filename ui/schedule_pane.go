@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"bide/plan"
@@ -379,5 +380,31 @@ func timeBar(e entry, step *plan.Step, s timeScale, due int, mark func(x int, i 
 		mark(0, draw.Faint, "<")
 	case from >= s.width:
 		mark(s.width-1, draw.Faint, ">")
+	}
+}
+
+func (p *schedulePane) Filtered() *list.Filter { return &p.filter }
+
+func (p *schedulePane) PickShown(d *desk) { p.along(d, 0) }
+
+func (p *schedulePane) Hides(d *desk) bool {
+	return d.job() != nil && !slices.Contains(p.rows(d), d.turn)
+}
+
+// Click picks the job of a line, or where all are in one the job at a time.
+func (p *schedulePane) Click(d *desk, x, y int) {
+	const heads = 3 // with the pane's rule
+	if !p.inOne() {
+		if turns := p.shown(d); y >= heads && y-heads < len(turns) {
+			d.pick(turns[y-heads])
+		}
+		return
+	}
+	from, long := p.hours.span(d)
+	s := timeScale{from, from.Add(long), p.W}
+	for turn := range d.Jobs() {
+		if o := d.Outcome(turn); o != nil && len(o.Faults) == 0 && s.column(o.Step.SetupStart) <= x && x <= s.column(o.Step.RunEnd) {
+			d.pick(turn)
+		}
 	}
 }
