@@ -161,7 +161,7 @@ func TestSecondScreenNamesWhatWasBeingTold(t *testing.T) {
 	first, sc, dir := second(t)
 	first.press("w", "enter").ticks(1)
 	first.Journal.Close()
-	sc.press("5", "c", "s").enters("bent").says("is read again", fmt.Sprintf("tell it again: holder %d is stuck", sc.holder))
+	sc.press("5", "c", "s").enters("bent").says("is read again", fmt.Sprintf("tell it again: holder %d is stuck", sc.Holder))
 	if marks := read(t, dir).Marks; len(marks) != 0 {
 		t.Errorf("marked over what wasn't shown: %v", marks)
 	}

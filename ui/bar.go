@@ -1,11 +1,11 @@
 package ui
 
 import (
-	"bide/ui/draw"
-	"bide/ui/keys"
 	"fmt"
 
 	"bide/plan/words"
+	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // bar is the first line: whose beam it is, and how the day stands.
@@ -13,7 +13,7 @@ func (m *model) bar() draw.Line {
 	l := m.Line()
 	l.Add(draw.Accent, " bide ")
 	l.Add(draw.Strong, " "+m.Shop.Beam.Name)
-	if m.demo {
+	if m.Demo {
 		l.Add(draw.Late, "  DEMO, an invented day")
 	}
 	switch {
@@ -22,7 +22,7 @@ func (m *model) bar() draw.Line {
 	case m.Files.SavedTo != "":
 		l.Add(draw.Late, "  * saved in "+m.Files.SavedTo)
 	}
-	if c, open := m.over.(*comparePage); m.Offer != nil && !(open && c.offered() != nil) {
+	if c, open := m.Over.(*comparePage); m.Offer != nil && !(open && c.offered() != nil) {
 		l.Add(draw.Good, "  * an order was found: "+m.KeyFor(keys.CompareOrders))
 	}
 	r := m.ending()

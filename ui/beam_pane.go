@@ -7,6 +7,7 @@ import (
 	"bide/plan"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/pane"
 )
 
 // beamPane draws the beam now and next, with the threads of the holders between.
@@ -23,20 +24,20 @@ func (p *beamPane) Help() keys.Scope    { return keys.OnBeam }
 
 // HandleKey picks a moved holder along the beam, or another changeover, or looks
 // from nearer.
-func (p *beamPane) HandleKey(a keys.Action, d *desk) {
+func (p *beamPane) HandleKey(a keys.Action, d *pane.Shared) {
 	switch a {
 	case keys.Left:
 		pickAlong(d, -1)
 	case keys.Right:
 		pickAlong(d, 1)
 	case keys.Top:
-		pickAlong(d, -len(d.moves()))
+		pickAlong(d, -len(d.Moves()))
 	case keys.Bottom:
-		pickAlong(d, len(d.moves()))
+		pickAlong(d, len(d.Moves()))
 	case keys.Up:
-		d.pick(d.turn - 1)
+		d.Pick(d.JobAt - 1)
 	case keys.Down:
-		d.pick(d.turn + 1)
+		d.Pick(d.JobAt + 1)
 	case keys.ZoomIn:
 		p.zoom = min(p.zoom+1, nearest)
 	case keys.ZoomOut:
@@ -47,8 +48,8 @@ func (p *beamPane) HandleKey(a keys.Action, d *desk) {
 }
 
 // pickAlong picks the nth next moved holder along the beam.
-func pickAlong(d *desk, n int) {
-	moves := d.moves()
+func pickAlong(d *pane.Shared, n int) {
+	moves := d.Moves()
 	if len(moves) == 0 {
 		return
 	}
@@ -57,36 +58,36 @@ func pickAlong(d *desk, n int) {
 		along = append(along, i)
 	}
 	slices.SortFunc(along, func(a, b int) int { return moves[a].Holder - moves[b].Holder })
-	at := slices.Index(along, d.move) + n
-	d.move = along[max(0, min(at, len(along)-1))]
+	at := slices.Index(along, d.MoveAt) + n
+	d.MoveAt = along[max(0, min(at, len(along)-1))]
 }
 
 // view is the stretch of the beam to show: all of it, or a part around the picked
 // holder.
-func (p *beamPane) view(d *desk) plan.Span {
-	all := beamSpan(d.Shop.Beam)
+func (p *beamPane) view(d *pane.Shared) plan.Span {
+	all := pane.BeamSpan(d.Shop.Beam)
 	half := all.Length() >> p.zoom / 2
 	if p.zoom == 0 || half == 0 {
 		return all
 	}
 	at := (all.From + all.To) / 2
-	if moves := d.moves(); d.move < len(moves) {
-		at = (moves[d.move].From + moves[d.move].To) / 2
+	if moves := d.Moves(); d.MoveAt < len(moves) {
+		at = (moves[d.MoveAt].From + moves[d.MoveAt].To) / 2
 	}
 	at = max(all.From+half, min(at, all.To-half))
 	return plan.Span{From: at - half, To: at + half}
 }
 
 // View draws the pane.
-func (p *beamPane) View(d *desk, focused bool) []draw.Line {
+func (p *beamPane) View(d *pane.Shared, focused bool) []draw.Line {
 	s := draw.NewScale(p.view(d), p.W, d.Shop.Unit)
-	o := d.Outcome(d.turn)
+	o := d.Outcome(d.JobAt)
 	planned := o != nil && len(o.Faults) == 0
 	rows := p.H - 1 - 2
-	body := []draw.Line{numbers(d.Theme, s, d.Shop.Unit)}
+	body := []draw.Line{pane.ScaleNumbers(d.Theme, s, d.Shop.Unit)}
 	var below []draw.Line
 	if planned {
-		below = append(below, web(d.Theme, s, &o.Step.Layout))
+		below = append(below, pane.WebRow(d.Theme, s, &o.Step.Layout))
 		if rows >= 6 {
 			below = append(below, strips(d, s, &o.Step.Layout))
 		}
@@ -101,7 +102,7 @@ func (p *beamPane) View(d *desk, focused bool) []draw.Line {
 
 // title tells from which job to which, how many move and stay, and the picked move. Where
 // there is no room for all, what other panes tell too goes first.
-func (p *beamPane) title(d *desk) (l draw.Line) {
+func (p *beamPane) title(d *pane.Shared) (l draw.Line) {
 	room := p.W - draw.CellWidth("-->Beam  ")
 	for terse := range 5 {
 		if l = p.titled(d, terse); l.Width <= room {
@@ -113,11 +114,11 @@ func (p *beamPane) title(d *desk) (l draw.Line) {
 
 // titled is the title in ever fewer words: from 1 on what those that stay do is short, from 2
 // on it is left out, from 3 on where the beam comes from, from 4 on how many move.
-func (p *beamPane) titled(d *desk, terse int) draw.Line {
+func (p *beamPane) titled(d *pane.Shared, terse int) draw.Line {
 	l := d.Line()
-	if j := d.job(); j != nil {
+	if j := d.Job(); j != nil {
 		from := "now "
-		if s := d.Before(d.turn); s != nil && s.Job != "" {
+		if s := d.Before(d.JobAt); s != nil && s.Job != "" {
 			from = s.Job + " "
 		}
 		if terse >= 3 {
@@ -125,12 +126,12 @@ func (p *beamPane) titled(d *desk, terse int) draw.Line {
 		}
 		l.Add(draw.Strong, from+d.To+" "+j.ID)
 	}
-	if o := d.Outcome(d.turn); o != nil && len(o.Faults) == 0 && terse < 4 {
+	if o := d.Outcome(d.JobAt); o != nil && len(o.Faults) == 0 && terse < 4 {
 		tally(d, &l, &o.Step.Changeover, terse)
 	}
-	if moves := d.moves(); d.move < len(moves) {
+	if moves := d.Moves(); d.MoveAt < len(moves) {
 		l.Add(draw.Faint, "  "+d.Aim)
-		l.Join(shortest(d, &moves[d.move], p.W))
+		l.Join(pane.MoveInShort(d, &moves[d.MoveAt], p.W))
 	}
 	if p.zoom > 0 {
 		l.Add(draw.Faint, fmt.Sprintf("  zoom %d times", 1<<p.zoom))
@@ -140,9 +141,9 @@ func (p *beamPane) titled(d *desk, terse int) draw.Line {
 
 // tally tells how many holders move and how many stay, which together are all, and of
 // those that stay how many cut and how many are idle, which together are these.
-func tally(d *desk, l *draw.Line, c *plan.Changeover, terse int) {
+func tally(d *pane.Shared, l *draw.Line, c *plan.Changeover, terse int) {
 	idle, stay := idle(c), len(c.Holders)-c.Repositions
-	l.Add(moved(c.Repositions), fmt.Sprintf("  %s %s%d move", d.Legend[draw.Moves], d.aboutMark(), c.Repositions))
+	l.Add(pane.MovesStyle(c.Repositions), fmt.Sprintf("  %s %s%d move", d.Legend[draw.Moves], d.EstimateMark(), c.Repositions))
 	l.Add(draw.Plain, fmt.Sprintf("  %d stay", stay))
 	if terse >= 2 || stay == 0 {
 		return
@@ -168,14 +169,14 @@ func idle(c *plan.Changeover) (n int) {
 // threads draws the changeover in h lines, or the holders now while it is worked out. In
 // two lines it is the holders now and next, each at its place: with so many that ways can't
 // be told apart.
-func (p *beamPane) threads(d *desk, s draw.Scale, h int) []draw.Line {
+func (p *beamPane) threads(d *pane.Shared, s draw.Scale, h int) []draw.Line {
 	pic := draw.NewPicture(d.Theme, p.W, h)
 	s.Cols *= pic.Across()
-	switch o, now := d.Outcome(d.turn), d.Before(d.turn); {
+	switch o, now := d.Outcome(d.JobAt), d.Before(d.JobAt); {
 	case o != nil && len(o.Faults) == 0 && h == 2:
 		return p.nowAndNext(d, &o.Step.Changeover, s, h)
 	case o != nil && len(o.Faults) == 0:
-		pic.Draw(draw.Threads(&o.Step.Changeover, d.aimed(), s.Column))
+		pic.Draw(draw.Threads(&o.Step.Changeover, d.AimedHolder(), s.Column))
 	case now != nil:
 		pic.Draw(draw.Standing(now.At, s.Column))
 	}
@@ -187,8 +188,8 @@ func (p *beamPane) threads(d *desk, s draw.Scale, h int) []draw.Line {
 }
 
 // nowAndNext draws where the holders are now, and below where they will be.
-func (p *beamPane) nowAndNext(d *desk, c *plan.Changeover, s draw.Scale, h int) (out []draw.Line) {
-	all := draw.Threads(c, d.aimed(), s.Column)
+func (p *beamPane) nowAndNext(d *pane.Shared, c *plan.Changeover, s draw.Scale, h int) (out []draw.Line) {
+	all := draw.Threads(c, d.AimedHolder(), s.Column)
 	for _, next := range []bool{false, true} {
 		pic := draw.NewPicture(d.Theme, p.W, h/2)
 		at := slices.Clone(all)
@@ -210,10 +211,10 @@ func (p *beamPane) nowAndNext(d *desk, c *plan.Changeover, s draw.Scale, h int) 
 }
 
 // Click picks the moved holder nearest to a column.
-func (p *beamPane) Click(d *desk, x, _ int) {
+func (p *beamPane) Click(d *pane.Shared, x, _ int) {
 	s := draw.NewScale(p.view(d), p.W, d.Shop.Unit)
 	best, near := -1, 0
-	for n, m := range d.moves() {
+	for n, m := range d.Moves() {
 		for _, at := range []int{s.Column(m.From), s.Column(m.To)} {
 			if off := max(at-x, x-at); best < 0 || off < near {
 				best, near = n, off
@@ -221,6 +222,6 @@ func (p *beamPane) Click(d *desk, x, _ int) {
 		}
 	}
 	if best >= 0 {
-		d.pickMove(best)
+		d.PickMove(best)
 	}
 }

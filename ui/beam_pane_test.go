@@ -14,8 +14,8 @@ func TestBeamTitleAddsUp(t *testing.T) {
 	for _, w := range []int{80, 100, 120, 200} {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), w, 36).settle()
 		for turn := range s.Jobs() {
-			s.pick(turn)
-			title := s.beam.title(s.desk).Text()
+			s.Pick(turn)
+			title := s.beam.title(s.Shared).Text()
 			found := figures.FindStringSubmatch(title)
 			if found == nil {
 				t.Fatalf("at %d: %q", w, title)
@@ -27,7 +27,7 @@ func TestBeamTitleAddsUp(t *testing.T) {
 			if n[1]+n[2] != len(s.Shop.Beam.Holders) || found[3] != "" && n[3]+n[4] != n[2] {
 				t.Errorf("at %d: %q doesn't add up to %d holders", w, title, len(s.Shop.Beam.Holders))
 			}
-			if moves := s.desk.moves(); len(moves) > 0 && !strings.HasSuffix(title, s.Shop.Unit.Number(moves[s.move].To)) {
+			if moves := s.Shared.Moves(); len(moves) > 0 && !strings.HasSuffix(title, s.Shop.Unit.Number(moves[s.MoveAt].To)) {
 				t.Errorf("at %d the picked move is cut: %q", w, title)
 			}
 			if !strings.Contains(s.View(), " "+title+" ") {
@@ -42,7 +42,7 @@ func TestTotalsFit(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	for _, moves := range []int{7, 612, 1244} {
 		s.Forecast.Present.Totals.Repositions = moves
-		if l := s.day.total(s.desk, "as listed, centred", &s.Forecast.Present); l.Width > s.day.W {
+		if l := s.day.total(s.Shared, "as listed, centred", &s.Forecast.Present); l.Width > s.day.W {
 			t.Errorf("%d moves: %d cells of %d: %q", moves, l.Width, s.day.W, l.Text())
 		}
 	}

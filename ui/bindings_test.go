@@ -1,10 +1,11 @@
 package ui
 
 import (
-	"bide/ui/draw"
-	"bide/ui/keys"
 	"strings"
 	"testing"
+
+	"bide/ui/draw"
+	"bide/ui/keys"
 )
 
 // In each scope a key does one thing, and every key that does something is told in

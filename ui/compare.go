@@ -5,13 +5,14 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/page/compare"
+	"bide/ui/pane"
 )
 
 // comparePage is the page of two orders side by side. An order that a search finds while it
 // is open waits until the page is opened anew: no key is to change its meaning under
 // one's hands.
 type comparePage struct {
-	d     *desk
+	d     *pane.Shared
 	of    *planning.Offer // that waited when the page was opened; nil without one
 	other int             // which order is on the left
 	at    int             // job, by its turn on the right
@@ -38,7 +39,7 @@ func (c *comparePage) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 
 // sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
-func sides(d *desk, o *planning.Offer) (left []compare.Sequence, right compare.Sequence) {
+func sides(d *pane.Shared, o *planning.Offer) (left []compare.Sequence, right compare.Sequence) {
 	done := d.History.Now.Done()
 	listed, present := compare.Sequence{Name: "as listed, centred", Order: &d.Forecast.Listed, Done: done}, compare.Sequence{Name: "this order", Order: &d.Forecast.Present, Done: done}
 	if o == nil {
@@ -49,20 +50,20 @@ func sides(d *desk, o *planning.Offer) (left []compare.Sequence, right compare.S
 
 // openCompare shows two orders side by side. One that was found for another day is
 // fitted to that of now first.
-func openCompare(d *desk) {
+func openCompare(d *pane.Shared) {
 	if d.Offer != nil && !d.Offer.Inputs.Same(d.Inputs()) {
 		d.Refit()
 		return
 	}
-	d.over = &comparePage{d: d, of: d.Offer}
+	d.Over = &comparePage{d: d, of: d.Offer}
 }
 
 // HandleKey goes through the jobs, changes the order on the left, and accepts or
 // discards what a search found.
-func (c *comparePage) HandleKey(a keys.Action, d *desk) {
+func (c *comparePage) HandleKey(a keys.Action, d *pane.Shared) {
 	found := c.offered()
 	left, right := sides(d, found)
-	c.at = (&compare.Page{Right: right, At: c.at}).List(d.pageSize()).Step(a)
+	c.at = (&compare.Page{Right: right, At: c.at}).List(d.PageSize()).Step(a)
 	switch a {
 	case keys.OtherOrder:
 		if c.other = (c.other + 1) % len(left); len(left) == 1 {
@@ -73,15 +74,15 @@ func (c *comparePage) HandleKey(a keys.Action, d *desk) {
 			c.show(d, right)
 			break
 		}
-		d.over = nil
+		d.Over = nil
 		d.Accept()
 	case keys.Discard:
 		if found != nil {
-			d.over = nil
+			d.Over = nil
 			d.Discard()
 		}
 	case keys.Back:
-		d.over = nil
+		d.Over = nil
 		if d.Offer != nil {
 			d.Say("the order found is kept: v shows it, to accept or discard")
 		}
@@ -89,19 +90,19 @@ func (c *comparePage) HandleKey(a keys.Action, d *desk) {
 }
 
 // show goes to the picked job in the panes.
-func (c *comparePage) show(d *desk, right compare.Sequence) {
-	d.over = nil
+func (c *comparePage) show(d *pane.Shared, right compare.Sequence) {
+	d.Over = nil
 	if c.at < len(right.Jobs) {
-		d.pick(c.at)
+		d.Pick(c.at)
 	}
 }
 
 // View draws the page.
-func (c *comparePage) View(d *desk) []draw.Line {
+func (c *comparePage) View(d *pane.Shared) []draw.Line {
 	found := c.offered()
 	left, right := sides(d, found)
 	p := compare.Page{Theme: d.Theme, Left: left[c.other%len(left)], Right: right, Offer: found, At: c.at,
-		ID: d.idWidth(), Clock: d.clockWidth(), Late: d.lateWidth(), Time: d.Clock}
-	title, body := p.View(d.pageSize())
-	return d.frame("Two orders", title, body, c.Help())
+		ID: d.IDWidth(), Clock: d.ClockWidth(), Late: d.LateWidth(), Time: d.Clock}
+	title, body := p.View(d.PageSize())
+	return d.Frame("Two orders", title, body, c.Help())
 }

@@ -21,8 +21,8 @@ func TestCompareWithTheFile(t *testing.T) {
 		}
 	}
 	golden(t, "80x24_compare", view)
-	if s.press("down", "down", "enter"); s.over != nil || s.turn != 2 {
-		t.Errorf("Enter goes to turn %d", s.turn+1)
+	if s.press("down", "down", "enter"); s.Over != nil || s.JobAt != 2 {
+		t.Errorf("Enter goes to turn %d", s.JobAt+1)
 	}
 }
 
@@ -37,7 +37,7 @@ func TestOfferWaits(t *testing.T) {
 	}
 	golden(t, "120x36_compare_found_ascii", s.View())
 	s.press("esc")
-	if s.Offer == nil || s.over != nil || !slices.Equal(ids(s.Jobs()), order) {
+	if s.Offer == nil || s.Over != nil || !slices.Equal(ids(s.Jobs()), order) {
 		t.Fatal("Esc accepts or discards")
 	}
 	golden(t, "120x36_offer_waits_ascii", s.View())
@@ -66,10 +66,10 @@ func TestOfferOfAnotherDay(t *testing.T) {
 	s.press("s").settle().press("esc", "x").settle()
 	before := s.Forecast.Present.Totals
 	s.press("v")
-	if s.over != nil || !strings.Contains(s.View(), "fitted") {
+	if s.Over != nil || !strings.Contains(s.View(), "fitted") {
 		t.Errorf("shown as it was found:\n%s", s.View())
 	}
-	if s.settle(); s.Offer == nil || s.over == nil {
+	if s.settle(); s.Offer == nil || s.Over == nil {
 		t.Fatalf("it isn't shown:\n%s", s.View())
 	}
 	s.press("enter").settle()
@@ -97,8 +97,8 @@ func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 	if s.Offer == nil {
 		t.Fatal("it is discarded unseen")
 	}
-	if s.press("down", "enter"); s.over != nil || s.turn != 1 || s.Offer == nil || !slices.Equal(ids(s.Jobs()), order) {
-		t.Fatalf("Enter goes to turn %d, %T is open, the order is %v", s.turn+1, s.over, ids(s.Jobs()))
+	if s.press("down", "enter"); s.Over != nil || s.JobAt != 1 || s.Offer == nil || !slices.Equal(ids(s.Jobs()), order) {
+		t.Fatalf("Enter goes to turn %d, %T is open, the order is %v", s.JobAt+1, s.Over, ids(s.Jobs()))
 	}
 	if s.press("v"); s.scope() != keys.OnOffer {
 		t.Error("opened anew, the page doesn't show the order found")
@@ -121,7 +121,7 @@ func TestPageOfAnOfferThatIsGone(t *testing.T) {
 	if s.scope() != keys.OnCompare {
 		t.Error("it is still to be accepted")
 	}
-	if s.press("x", "enter"); s.over != nil || s.Changed() {
+	if s.press("x", "enter"); s.Over != nil || s.Changed() {
 		t.Error("something was accepted")
 	}
 }
@@ -133,10 +133,10 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 	shop.Day.Jobs[3].Web *= 100
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
 	s.press("1", "d").settle()
-	_, now := sides(s.desk, nil)
+	_, now := sides(s.Shared, nil)
 	refused := 0
 	for turn := range s.Jobs() {
-		if got, want := now.Number(turn), s.turnText(turn); got != want {
+		if got, want := now.Number(turn), s.NumberText(turn); got != want {
 			t.Errorf("turn %d is shown as %q, in the day's list as %q", turn, got, want)
 		} else if want == "" {
 			refused++
@@ -145,7 +145,7 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 	if now.Number(0) != "2" || refused != 1 || now.Number(-1) != "-" {
 		t.Errorf("the first is turn %s, %d are refused", now.Number(0), refused)
 	}
-	left, _ := sides(s.desk, nil)
+	left, _ := sides(s.Shared, nil)
 	for turn, j := range left[0].Jobs { // in the file's order too, of the jobs still to be run
 		if got, want := left[0].Number(turn), now.Number(turn); j != now.Jobs[turn] || got != want {
 			t.Errorf("%s is turn %q in the file's order, want %q", j.ID, got, want)
@@ -194,7 +194,7 @@ func TestComparedDaysHaveTheSameJobs(t *testing.T) {
 	same("one copied", "D-101", "D-101b", "D-102", "D-103", "D-104", "D-105")
 	s.press("d")
 	same("the copy done", "D-101", "D-102", "D-103", "D-104", "D-105")
-	s.pick(0)
+	s.Pick(0)
 	s.press("x")
 	same("one taken out", "D-101", "D-103", "D-104", "D-105")
 	for range 5 {

@@ -3,6 +3,7 @@ package ui
 import (
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/pane"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -11,17 +12,17 @@ import (
 type typist interface {
 	// Type takes a key, or what is pasted, as text; false when it is to be taken as
 	// any other key.
-	Type(tea.KeyMsg, *desk) bool
+	Type(tea.KeyMsg, *pane.Shared) bool
 }
 
 // typist is what takes text now; nil without any.
 func (m *model) typist() typist {
-	var at any = m.over
+	var at any = m.Over
 	switch {
-	case m.asks || m.help != nil:
+	case m.AsksToQuit || m.help != nil:
 		return nil
-	case m.prompt != nil:
-		return m.prompt
+	case m.Prompt != nil:
+		return m.Prompt
 	case !m.covered() && m.layout().small:
 		return nil
 	case !m.covered():
@@ -32,13 +33,13 @@ func (m *model) typist() typist {
 }
 
 // covered reports whether an overlay is there and fits.
-func (m *model) covered() bool { return m.over != nil && m.over.Fits(m.Size) }
+func (m *model) covered() bool { return m.Over != nil && m.Over.Fits(m.Size) }
 
 // putAway closes a page, if one is open, as Esc there does: nothing of it is lost.
 func (m *model) putAway() {
 	for range 3 { // a list within it may close first
-		if m.over != nil {
-			m.over.HandleKey(keys.Back, m.desk)
+		if m.Over != nil {
+			m.Over.HandleKey(keys.Back, m.Shared)
 		}
 	}
 }
@@ -46,6 +47,6 @@ func (m *model) putAway() {
 // frameOf is a frame of one box between the bar and the status line.
 func (m *model) frameOf(name string, title draw.Line, body []draw.Line, in keys.Scope) []draw.Line {
 	out := []draw.Line{m.bar().Fit(m.W)}
-	out = append(out, draw.Box(m.Theme, name, title, body, m.pageSize(), true)...)
+	out = append(out, draw.Box(m.Theme, name, title, body, m.PageSize(), true)...)
 	return m.foot(out, in)
 }

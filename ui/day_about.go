@@ -2,7 +2,8 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // detail says of the picked job what its row has no room for, in n lines.
-func (p *dayPane) detail(d *desk, n int) []draw.Line { return tellAbout(d, n, p.W) }
+func (p *dayPane) detail(d *pane.Shared, n int) []draw.Line { return pane.AboutPicked(d, n, p.W) }

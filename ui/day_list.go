@@ -8,32 +8,33 @@ import (
 	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // figure makes a cell of something the changeover costs; an estimate is faint.
-func figure(i draw.Style, text func(e entry, s *plan.Step) string) func(entry) (draw.Style, string) {
-	return func(e entry) (draw.Style, string) {
+func figure(i draw.Style, text func(e pane.JobRow, s *plan.Step) string) func(pane.JobRow) (draw.Style, string) {
+	return func(e pane.JobRow) (draw.Style, string) {
 		switch {
-		case e.outcome == nil:
+		case e.Outcome == nil:
 			return draw.Faint, e.Pending
-		case e.refused():
+		case e.Refused():
 			return draw.Plain, ""
 		}
 		switch {
-		case e.picked() && i != draw.Late:
-			return draw.Picked, text(e, e.outcome.Step)
-		case e.about():
-			return draw.Faint, text(e, e.outcome.Step)
+		case e.Picked() && i != draw.Late:
+			return draw.Picked, text(e, e.Outcome.Step)
+		case e.Estimated():
+			return draw.Faint, text(e, e.Outcome.Step)
 		}
-		return i, text(e, e.outcome.Step)
+		return i, text(e, e.Outcome.Step)
 	}
 }
 
 // movesFigure is the same for moves: none is nothing to look at.
-func movesFigure(text func(e entry, s *plan.Step) string) func(entry) (draw.Style, string) {
+func movesFigure(text func(e pane.JobRow, s *plan.Step) string) func(pane.JobRow) (draw.Style, string) {
 	some, none := figure(draw.Moved, text), figure(draw.Faint, text)
-	return func(e entry) (draw.Style, string) {
-		if e.outcome != nil && !e.refused() && e.outcome.Step.Changeover.Repositions == 0 {
+	return func(e pane.JobRow) (draw.Style, string) {
+		if e.Outcome != nil && !e.Refused() && e.Outcome.Step.Changeover.Repositions == 0 {
 			return none(e)
 		}
 		return some(e)
@@ -41,9 +42,9 @@ func movesFigure(text func(e entry, s *plan.Step) string) func(entry) (draw.Styl
 }
 
 // fact makes a cell of something known of the job, in the cursor's ink where that is.
-func fact(i draw.Style, text func(e entry) string) func(entry) (draw.Style, string) {
-	return func(e entry) (draw.Style, string) {
-		if e.picked() {
+func fact(i draw.Style, text func(e pane.JobRow) string) func(pane.JobRow) (draw.Style, string) {
+	return func(e pane.JobRow) (draw.Style, string) {
+		if e.Picked() {
 			return draw.Picked, text(e)
 		}
 		return i, text(e)
@@ -52,21 +53,23 @@ func fact(i draw.Style, text func(e entry) string) func(entry) (draw.Style, stri
 
 // The cells of the day's rows.
 var (
-	dayTurn     = fact(draw.Faint, func(e entry) string { return e.turnText(e.turn) })
-	dayID       = fact(draw.Strong, func(e entry) string { return e.job.ID })
-	dayMaterial = fact(draw.Plain, func(e entry) string { return e.job.Material })
-	dayWeb      = fact(draw.Plain, func(e entry) string { return e.Shop.Unit.Number(e.job.Web) })
-	dayDue      = fact(draw.Faint, func(e entry) string { return e.Clock(e.job.Due) })
-	dayCuts     = figure(draw.Plain, func(e entry, s *plan.Step) string { return fmt.Sprint(len(s.Layout.Cuts)) })
-	dayMoves    = movesFigure(func(e entry, s *plan.Step) string { return e.aboutMark() + fmt.Sprint(s.Changeover.Repositions) })
-	dayParked   = figure(draw.Plain, func(e entry, s *plan.Step) string { return fmt.Sprint(s.Changeover.Parked) })
-	dayTravel   = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.travel(s.Changeover.Travel) })
-	daySetup    = figure(draw.Strong, func(e entry, s *plan.Step) string { return words.Minutes(s.Setup.Total()) })
-	dayBegins   = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.Clock(s.SetupStart) })
-	dayRuns     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.Clock(s.RunStart) })
-	dayEnds     = figure(draw.Plain, func(e entry, s *plan.Step) string { return e.Clock(s.RunEnd) })
-	dayLate     = figure(draw.Late, func(e entry, s *plan.Step) string { return e.lateBy(s) })
-	dayBar      = figure(draw.Moved, func(e entry, s *plan.Step) string { return setupBar(e, s) })
+	dayTurn     = fact(draw.Faint, func(e pane.JobRow) string { return e.NumberText(e.Index) })
+	dayID       = fact(draw.Strong, func(e pane.JobRow) string { return e.Job.ID })
+	dayMaterial = fact(draw.Plain, func(e pane.JobRow) string { return e.Job.Material })
+	dayWeb      = fact(draw.Plain, func(e pane.JobRow) string { return e.Shop.Unit.Number(e.Job.Web) })
+	dayDue      = fact(draw.Faint, func(e pane.JobRow) string { return e.Clock(e.Job.Due) })
+	dayCuts     = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return fmt.Sprint(len(s.Layout.Cuts)) })
+	dayMoves    = movesFigure(func(e pane.JobRow, s *plan.Step) string {
+		return e.EstimateMark() + fmt.Sprint(s.Changeover.Repositions)
+	})
+	dayParked = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return fmt.Sprint(s.Changeover.Parked) })
+	dayTravel = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return e.Travel(s.Changeover.Travel) })
+	daySetup  = figure(draw.Strong, func(e pane.JobRow, s *plan.Step) string { return words.Minutes(s.Setup.Total()) })
+	dayBegins = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return e.Clock(s.SetupStart) })
+	dayRuns   = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return e.Clock(s.RunStart) })
+	dayEnds   = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return e.Clock(s.RunEnd) })
+	dayLate   = figure(draw.Late, func(e pane.JobRow, s *plan.Step) string { return e.LateBy(s) })
+	dayBar    = figure(draw.Moved, func(e pane.JobRow, s *plan.Step) string { return setupBar(e, s) })
 )
 
 // leastID is how wide the column of ids is at least: other columns are worth more than
@@ -74,8 +77,8 @@ var (
 const leastID = 7
 
 // dayColumns are those of the compact list: one line a job.
-func dayColumns(d *desk, w int) []draw.Column[entry] {
-	times, due, material := d.clockWidth(), 2, 8
+func dayColumns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
+	times, due, material := d.ClockWidth(), 2, 8
 	switch {
 	case w >= 70:
 		material = 20
@@ -85,12 +88,12 @@ func dayColumns(d *desk, w int) []draw.Column[entry] {
 	if d.NoneDue() {
 		due = 12
 	}
-	id := min(d.idWidth(), leastID)
-	columns := []draw.Column[entry]{
-		{Width: 1, Left: true, Cell: entry.cursor},
-		{Head: "n", Width: d.turnWidth(), Cell: dayTurn},
-		{Width: 1, Left: true, Cell: entry.flag},
-		{Head: "job", Width: id, Left: true, Flex: d.idWidth() - id, Cell: dayID},
+	id := min(d.IDWidth(), leastID)
+	columns := []draw.Column[pane.JobRow]{
+		{Width: 1, Left: true, Cell: pane.JobRow.Cursor},
+		{Head: "n", Width: d.NumberWidth(), Cell: dayTurn},
+		{Width: 1, Left: true, Cell: pane.JobRow.Flag},
+		{Head: "job", Width: id, Left: true, Flex: d.IDWidth() - id, Cell: dayID},
 		{Head: "material", Width: material, Rank: 1, Left: true, Flex: 30 - material, Cell: dayMaterial},
 		{Head: "web", Width: 7, Rank: 5, Cell: dayWeb},
 		{Head: "cuts", Width: 4, Rank: 6, Cell: dayCuts},
@@ -98,12 +101,12 @@ func dayColumns(d *desk, w int) []draw.Column[entry] {
 		{Head: "parked", Width: 6, Rank: 8, Cell: dayParked},
 		{Head: "travel", Width: 7, Rank: 7, Cell: dayTravel},
 		{Head: "min", Width: 5, Rank: 1, Cell: daySetup},
-		{Head: barHead(barWidth), Width: barWidth, Rank: 10, Left: true, Cell: dayBar},
+		{Head: pane.BarHead(pane.BarWidth), Width: pane.BarWidth, Rank: 10, Left: true, Cell: dayBar},
 		{Head: "setup", Width: times + 2, Rank: 9, Cell: dayBegins},
 		{Head: "run", Width: times, Rank: 1, Cell: dayRuns},
 		{Head: "end", Width: times, Rank: 3, Cell: dayEnds},
 		{Head: "due", Width: times, Rank: due, Cell: dayDue},
-		{Head: "late", Width: d.lateWidth(), Rank: 1, Left: true, Cell: dayLate},
+		{Head: "late", Width: d.LateWidth(), Rank: 1, Left: true, Cell: dayLate},
 	}
 	if d.NoneLate() { // nothing would be in it
 		columns = columns[:len(columns)-1]
@@ -112,46 +115,46 @@ func dayColumns(d *desk, w int) []draw.Column[entry] {
 }
 
 // changeoverColumns are those of a changeover's own line in the roomy list.
-func changeoverColumns(d *desk) []draw.Column[entry] {
-	times := d.clockWidth()
-	return []draw.Column[entry]{
-		{Width: 3 + d.turnWidth(), Cell: func(e entry) (draw.Style, string) { return draw.Faint, e.LeadsTo + " " }},
+func changeoverColumns(d *pane.Shared) []draw.Column[pane.JobRow] {
+	times := d.ClockWidth()
+	return []draw.Column[pane.JobRow]{
+		{Width: 3 + d.NumberWidth(), Cell: func(e pane.JobRow) (draw.Style, string) { return draw.Faint, e.LeadsTo + " " }},
 		{Head: "setup", Width: times + 2, Left: true, Cell: dayBegins},
 		{Head: "moves", Width: 5, Cell: dayMoves},
 		{Head: "parked", Width: 6, Cell: dayParked},
 		{Head: "travel", Width: 7, Cell: dayTravel},
 		{Head: "min", Width: 6, Cell: daySetup},
-		{Head: barHead(barWidth), Width: barWidth, Rank: 1, Left: true, Cell: dayBar},
+		{Head: pane.BarHead(pane.BarWidth), Width: pane.BarWidth, Rank: 1, Left: true, Cell: dayBar},
 	}
 }
 
 // jobColumns are those of a job's own line there.
-func jobColumns(d *desk) []draw.Column[entry] {
-	times := d.clockWidth()
-	return []draw.Column[entry]{
-		{Width: 1, Left: true, Cell: entry.cursor},
-		{Head: "n", Width: d.turnWidth(), Cell: dayTurn},
-		{Width: 1, Left: true, Cell: entry.flag},
-		{Head: "job", Width: d.idWidth(), Left: true, Cell: dayID},
+func jobColumns(d *pane.Shared) []draw.Column[pane.JobRow] {
+	times := d.ClockWidth()
+	return []draw.Column[pane.JobRow]{
+		{Width: 1, Left: true, Cell: pane.JobRow.Cursor},
+		{Head: "n", Width: d.NumberWidth(), Cell: dayTurn},
+		{Width: 1, Left: true, Cell: pane.JobRow.Flag},
+		{Head: "job", Width: d.IDWidth(), Left: true, Cell: dayID},
 		{Head: "material", Width: 16, Left: true, Flex: 12, Cell: dayMaterial},
 		{Head: "web", Width: 7, Cell: dayWeb},
 		{Head: "cuts", Width: 4, Cell: dayCuts},
 		{Head: "run", Width: times + 2, Cell: dayRuns},
 		{Head: "end", Width: times + 2, Cell: dayEnds},
 		{Head: "due", Width: times + 2, Cell: dayDue},
-		{Head: "late", Width: max(d.lateWidth(), len("!00:00")), Left: true, Cell: dayLate},
+		{Head: "late", Width: max(d.LateWidth(), len("!00:00")), Left: true, Cell: dayLate},
 	}
 }
 
 // compact lists the jobs one line each, in as many columns as there is room for.
-func (p *dayPane) compact(d *desk, n int, focused bool) []draw.Line {
+func (p *dayPane) compact(d *pane.Shared, n int, focused bool) []draw.Line {
 	columns := draw.ColumnsFor(dayColumns(d, p.W), p.W)
 	out := []draw.Line{draw.Heads(d.Theme, columns)}
 	for _, e := range p.entries(d, n, focused) {
 		l := draw.RowOf(d.Theme, columns, e)
-		if e.refused() {
+		if e.Refused() {
 			l = draw.RowOf(d.Theme, columns[:4], e)
-			l.Add(draw.Late, " "+d.Short(e.refusal(), p.W-l.Width-1))
+			l.Add(draw.Late, " "+d.Short(e.Refusal(), p.W-l.Width-1))
 		}
 		out = append(out, l)
 	}
@@ -159,14 +162,14 @@ func (p *dayPane) compact(d *desk, n int, focused bool) []draw.Line {
 }
 
 // roomy lists the jobs two lines each: the changeover, and the job it leads to.
-func (p *dayPane) roomy(d *desk, n int, focused bool) []draw.Line {
+func (p *dayPane) roomy(d *pane.Shared, n int, focused bool) []draw.Line {
 	jobs, changeovers := draw.ColumnsFor(jobColumns(d), p.W), draw.ColumnsFor(changeoverColumns(d), p.W)
 	out := []draw.Line{draw.Heads(d.Theme, changeovers), draw.Heads(d.Theme, jobs)}
 	for _, e := range p.entries(d, n, focused) {
 		l := draw.RowOf(d.Theme, changeovers, e)
-		if e.refused() {
+		if e.Refused() {
 			l = d.Line()
-			l.Add(draw.Late, draw.Blanks(6)+d.Short(e.refusal(), p.W-6))
+			l.Add(draw.Late, draw.Blanks(6)+d.Short(e.Refusal(), p.W-6))
 		}
 		out = append(out, l, draw.RowOf(d.Theme, jobs, e))
 	}
@@ -174,11 +177,11 @@ func (p *dayPane) roomy(d *desk, n int, focused bool) []draw.Line {
 }
 
 // bar draws the setup against the longest of the day.
-func setupBar(e entry, s *plan.Step) string {
+func setupBar(e pane.JobRow, s *plan.Step) string {
 	longest := time.Nanosecond
 	for _, s := range e.Forecast.Present.Steps() {
 		longest = max(longest, s.Setup.Total())
 	}
-	n := int((s.Setup.Total()*barWidth + longest/2) / longest)
+	n := int((s.Setup.Total()*pane.BarWidth + longest/2) / longest)
 	return strings.Repeat(e.Glyphs.Bar, n)
 }

@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // Ids of any length leave room for when each job is due; the column that nothing stands
@@ -13,16 +14,16 @@ import (
 func TestLongIDsLeaveWhatCounts(t *testing.T) {
 	for _, id := range []string{"D-1", "D-101-hot", "2062-11-25/hot/117"} {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-		next := *s.job()
+		next := *s.Job()
 		next.ID = id
-		s.Replace(s.job(), &next)
+		s.Replace(s.Job(), &next)
 		s.settle()
 		for _, isLate := range []bool{true, false} {
 			var heads []string
 			if s.Forecast.Present.Totals.LateJobs = 1; !isLate {
 				s.Forecast.Present.Totals.LateJobs = 0
 			}
-			for _, c := range draw.ColumnsFor(dayColumns(s.desk, s.day.W), s.day.W) {
+			for _, c := range draw.ColumnsFor(dayColumns(s.Shared, s.day.W), s.day.W) {
 				heads = append(heads, c.Head)
 			}
 			got := strings.Join(heads, " ")
@@ -40,7 +41,7 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 		next.Due = plan.Job{}.Due
 		s.Replace(j, &next)
 	}
-	for _, c := range draw.ColumnsFor(dayColumns(s.settle().desk, s.day.W), s.day.W) {
+	for _, c := range draw.ColumnsFor(dayColumns(s.settle().Shared, s.day.W), s.day.W) {
 		if c.Head == "due" {
 			t.Error("a column of due times is shown though no job has one")
 		}
@@ -59,11 +60,11 @@ func TestProvisionalFiguresAreMarked(t *testing.T) {
 	}
 	about := func() (n int) {
 		for turn := range s.Jobs() {
-			_, moves := dayMoves(entry{s.desk, turn, s.Jobs()[turn], s.Outcome(turn), true})
+			_, moves := dayMoves(pane.JobRow{Shared: s.Shared, Index: turn, Job: s.Jobs()[turn], Outcome: s.Outcome(turn), Focused: true})
 			if strings.HasPrefix(moves, "~") {
 				n++
 			}
-			if _, by := dayLate(entry{s.desk, turn, s.Jobs()[turn], s.Outcome(turn), true}); strings.HasPrefix(by, "!") != (by != "" && !s.about()) {
+			if _, by := dayLate(pane.JobRow{Shared: s.Shared, Index: turn, Job: s.Jobs()[turn], Outcome: s.Outcome(turn), Focused: true}); strings.HasPrefix(by, "!") != (by != "" && !s.Estimated()) {
 				t.Errorf("turn %d is late by %q", turn, by)
 			}
 		}

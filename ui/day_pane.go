@@ -11,6 +11,7 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/list"
+	"bide/ui/pane"
 )
 
 // dayPane lists the day's jobs in their order, with what each changeover costs.
@@ -23,7 +24,7 @@ func (p *dayPane) SetSize(s draw.Size) { p.Size = s }
 func (p *dayPane) Help() keys.Scope    { return keys.OnDay }
 
 // HandleKey picks a job or moves it.
-func (p *dayPane) HandleKey(a keys.Action, d *desk) {
+func (p *dayPane) HandleKey(a keys.Action, d *pane.Shared) {
 	page := max(p.parts(d).list-1, 1)
 	switch a {
 	case keys.Up:
@@ -39,14 +40,14 @@ func (p *dayPane) HandleKey(a keys.Action, d *desk) {
 	case keys.Bottom:
 		p.along(d, len(d.Jobs()))
 	case keys.Earlier:
-		d.MoveBy(d.turn, -1)
+		d.MoveBy(d.JobAt, -1)
 	case keys.Later:
-		d.MoveBy(d.turn, 1)
+		d.MoveBy(d.JobAt, 1)
 	}
 }
 
 // along picks the job n rows on.
-func (p *dayPane) along(d *desk, n int) { d.pick(along(p.shown(d), d.turn, n)) }
+func (p *dayPane) along(d *pane.Shared, n int) { d.Pick(pane.Along(p.shown(d), d.JobAt, n)) }
 
 // dayParts is how the pane's lines are shared out.
 type dayParts struct {
@@ -59,8 +60,8 @@ type dayParts struct {
 const leastJobs = 14
 
 // parts shares out the lines: one for the heads, two for the totals, one more for
-// jobs that have no turn, some about the picked job, the rest for the list.
-func (p *dayPane) parts(d *desk) dayParts {
+// jobs that are done or on hold, some about the picked job, the rest for the list.
+func (p *dayPane) parts(d *pane.Shared) dayParts {
 	room := p.H - 1 - 3
 	if len(d.Away()) > 0 {
 		room--
@@ -74,7 +75,7 @@ func (p *dayPane) parts(d *desk) dayParts {
 }
 
 // View draws the pane.
-func (p *dayPane) View(d *desk, focused bool) []draw.Line {
+func (p *dayPane) View(d *pane.Shared, focused bool) []draw.Line {
 	s := p.parts(d)
 	title := d.Line()
 	title.Add(draw.Faint, p.heading(d, s.list))
@@ -96,10 +97,10 @@ func (p *dayPane) View(d *desk, focused bool) []draw.Line {
 }
 
 // heading says which jobs are in a list of n, and the day.
-func (p *dayPane) heading(d *desk, n int) string {
+func (p *dayPane) heading(d *pane.Shared, n int) string {
 	rows := p.shown(d)
 	jobs := len(rows)
-	some := draw.Range(draw.Window(rowOfTurn(rows, d.turn), jobs, n), n, jobs)
+	some := draw.Range(draw.Window(pane.RowAt(rows, d.JobAt), jobs, n), n, jobs)
 	if text := p.filter.Count(jobs, len(d.Jobs())); text != "" {
 		return text
 	}
@@ -119,18 +120,18 @@ func span24(d *plan.Day, begin, to string) string {
 	return text
 }
 
-func (p *dayPane) entries(d *desk, n int, focused bool) []entry {
+func (p *dayPane) entries(d *pane.Shared, n int, focused bool) []pane.JobRow {
 	rows := p.shown(d)
-	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), n)
-	var out []entry
+	from := draw.Window(pane.RowAt(rows, d.JobAt), len(rows), n)
+	var out []pane.JobRow
 	for _, t := range rows[from:min(from+n, len(rows))] {
-		out = append(out, entry{d, t, d.Jobs()[t], d.Outcome(t), focused})
+		out = append(out, pane.JobRow{Shared: d, Index: t, Job: d.Jobs()[t], Outcome: d.Outcome(t), Focused: focused})
 	}
 	return out
 }
 
 // thisOrder names the present order, with a mark where it breaks a rule.
-func thisOrder(d *desk) string {
+func thisOrder(d *pane.Shared) string {
 	if len(d.Broken) > 0 {
 		return "this order !"
 	}
@@ -138,7 +139,7 @@ func thisOrder(d *desk) string {
 }
 
 // total is a line of the day's costs in one order, in fewer words where it is narrow.
-func (p *dayPane) total(d *desk, name string, c *planning.Order) (l draw.Line) {
+func (p *dayPane) total(d *pane.Shared, name string, c *planning.Order) (l draw.Line) {
 	for _, word := range []string{" moves ", " mov "} {
 		if l = p.totalled(d, name, c, word); l.Width <= p.W {
 			break
@@ -148,7 +149,7 @@ func (p *dayPane) total(d *desk, name string, c *planning.Order) (l draw.Line) {
 }
 
 // totalled is that line with a word for moves.
-func (p *dayPane) totalled(d *desk, name string, c *planning.Order, word string) draw.Line {
+func (p *dayPane) totalled(d *pane.Shared, name string, c *planning.Order, word string) draw.Line {
 	l := d.Line()
 	i := draw.Faint
 	if strings.HasSuffix(name, "!") {
@@ -164,7 +165,7 @@ func (p *dayPane) totalled(d *desk, name string, c *planning.Order, word string)
 		return l
 	}
 	most := max(d.Forecast.Present.Totals.Repositions, d.Forecast.Listed.Totals.Repositions, 100)
-	l.Right(moved(c.Totals.Repositions), fmt.Sprint(c.Totals.Repositions), 1+len(fmt.Sprint(most)))
+	l.Right(pane.MovesStyle(c.Totals.Repositions), fmt.Sprint(c.Totals.Repositions), 1+len(fmt.Sprint(most)))
 	l.Add(draw.Faint, word)
 	l.Right(draw.Strong, words.Minutes(c.Totals.Setup), max(5, draw.CellWidth(words.Minutes(c.Totals.Setup))))
 	l.Add(draw.Faint, " min ")
@@ -178,8 +179,8 @@ func (p *dayPane) totalled(d *desk, name string, c *planning.Order, word string)
 	return l
 }
 
-// away names the jobs that have no turn.
-func (p *dayPane) away(d *desk) draw.Line {
+// away names the jobs that are done or on hold.
+func (p *dayPane) away(d *pane.Shared) draw.Line {
 	l := d.Line()
 	var jobs []string
 	for _, j := range d.Away() {
@@ -195,24 +196,26 @@ func (p *dayPane) away(d *desk) draw.Line {
 
 func (p *dayPane) Filtered() *list.Filter { return &p.filter }
 
-func (p *dayPane) PickShown(d *desk) { p.along(d, 0) }
+func (p *dayPane) PickShown(d *pane.Shared) { p.along(d, 0) }
 
-func (p *dayPane) Hides(d *desk) bool { return d.job() != nil && !slices.Contains(p.shown(d), d.turn) }
+func (p *dayPane) Hides(d *pane.Shared) bool {
+	return d.Job() != nil && !slices.Contains(p.shown(d), d.JobAt)
+}
 
-// shown are the turns that the filter of the day leaves.
-func (p *dayPane) shown(d *desk) []int {
-	return p.filter.Rows(len(d.Jobs()), d.wordsOfJob)
+// shown are the jobs, by index, that the filter leaves.
+func (p *dayPane) shown(d *pane.Shared) []int {
+	return p.filter.Rows(len(d.Jobs()), d.FilterWords)
 }
 
 // Click picks the job of a row.
-func (p *dayPane) Click(d *desk, _, y int) {
+func (p *dayPane) Click(d *pane.Shared, _, y int) {
 	s := p.parts(d)
 	rows, row := p.shown(d), y-2
 	if s.roomy {
 		row = (y - 3) / 2
 	}
-	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), s.list)
+	from := draw.Window(pane.RowAt(rows, d.JobAt), len(rows), s.list)
 	if row >= 0 && row < s.list && from+row < len(rows) {
-		d.pick(rows[from+row])
+		d.Pick(rows[from+row])
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/list"
+	"bide/ui/pane"
 )
 
 // dayMapPane draws the day along the beam: jobs downward with the clock, the beam
@@ -28,7 +29,7 @@ func (p *dayMapPane) SetSize(s draw.Size) { p.Size = s }
 func (p *dayMapPane) Help() keys.Scope    { return keys.OnDayMap }
 
 // HandleKey picks a changeover or a holder, or looks at another part of the beam.
-func (p *dayMapPane) HandleKey(a keys.Action, d *desk) {
+func (p *dayMapPane) HandleKey(a keys.Action, d *pane.Shared) {
 	page := max(p.parts(d).jobs-1, 1)
 	switch a {
 	case keys.Up:
@@ -44,9 +45,9 @@ func (p *dayMapPane) HandleKey(a keys.Action, d *desk) {
 	case keys.Bottom:
 		p.along(d, len(d.Jobs()))
 	case keys.HolderBefore:
-		pickHolder(d, d.holder-1)
+		pickHolder(d, d.Holder-1)
 	case keys.HolderNext:
-		pickHolder(d, d.holder+1)
+		pickHolder(d, d.Holder+1)
 	case keys.OnlyMoved:
 		p.only = !p.only
 	case keys.ZoomIn, keys.ZoomOut, keys.WholeBeam, keys.Left, keys.Right:
@@ -54,28 +55,28 @@ func (p *dayMapPane) HandleKey(a keys.Action, d *desk) {
 	}
 }
 
-// rows are the turns of the jobs that the filter leaves.
-func (p *dayMapPane) rows(d *desk) []int {
-	return p.filter.Rows(len(d.Jobs()), d.wordsOfJob)
+// rows are the indexes of the jobs that the filter leaves.
+func (p *dayMapPane) rows(d *pane.Shared) []int {
+	return p.filter.Rows(len(d.Jobs()), d.FilterWords)
 }
 
 // along picks the job n rows on.
-func (p *dayMapPane) along(d *desk, n int) { d.pick(along(p.rows(d), d.turn, n)) }
+func (p *dayMapPane) along(d *pane.Shared, n int) { d.Pick(pane.Along(p.rows(d), d.JobAt, n)) }
 
-// shown are the turns of the rows that there is room for, around the picked one.
-func (p *dayMapPane) shown(d *desk, n int) []int {
+// shown are the indexes of the jobs that there is room for, around the picked one.
+func (p *dayMapPane) shown(d *pane.Shared, n int) []int {
 	rows := p.rows(d)
-	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), n)
+	from := draw.Window(pane.RowAt(rows, d.JobAt), len(rows), n)
 	return rows[from:min(from+n, len(rows))]
 }
 
 // look changes the stretch that is shown.
-func (p *dayMapPane) look(a keys.Action, d *desk) {
-	whole := beamSpan(d.Shop.Beam)
+func (p *dayMapPane) look(a keys.Action, d *pane.Shared) {
+	whole := pane.BeamSpan(d.Shop.Beam)
 	if p.zoom == 0 {
 		p.at = (whole.From + whole.To) / 2
-		if n := tracked(d); n > 0 && d.Before(d.turn) != nil {
-			p.at = d.Before(d.turn).At[n-1]
+		if n := tracked(d); n > 0 && d.Before(d.JobAt) != nil {
+			p.at = d.Before(d.JobAt).At[n-1]
 		}
 	}
 	switch a {
@@ -96,8 +97,8 @@ func (p *dayMapPane) look(a keys.Action, d *desk) {
 }
 
 // view is the stretch of the beam to show.
-func (p *dayMapPane) view(d *desk) plan.Span {
-	whole := beamSpan(d.Shop.Beam)
+func (p *dayMapPane) view(d *pane.Shared) plan.Span {
+	whole := pane.BeamSpan(d.Shop.Beam)
 	half := whole.Length() >> p.zoom / 2
 	if p.zoom == 0 || half == 0 {
 		return whole
@@ -106,22 +107,22 @@ func (p *dayMapPane) view(d *desk) plan.Span {
 }
 
 // pickHolder picks a holder by number; 0 picks none.
-func pickHolder(d *desk, n int) {
-	d.holder = max(0, min(n, len(d.Shop.Beam.Holders)))
-	if d.holder == 0 {
+func pickHolder(d *pane.Shared, n int) {
+	d.Holder = max(0, min(n, len(d.Shop.Beam.Holders)))
+	if d.Holder == 0 {
 		d.Say("no holder is picked")
 		return
 	}
-	d.Say("holder %d is picked", d.holder)
+	d.Say("holder %d is picked", d.Holder)
 }
 
 // tracked is the number of the holder whose line stands out: the picked one, else
 // that of the picked move.
-func tracked(d *desk) int {
-	if d.holder > 0 {
-		return d.holder
+func tracked(d *pane.Shared) int {
+	if d.Holder > 0 {
+		return d.Holder
 	}
-	return d.aimed()
+	return d.AimedHolder()
 }
 
 // mapParts is how the pane's lines are shared out.
@@ -134,7 +135,7 @@ type mapParts struct {
 
 // parts shares out the lines below the rule, the heads and the scale: a job has one
 // line, or more where all have, and what is left tells about the picked one.
-func (p *dayMapPane) parts(d *desk) mapParts {
+func (p *dayMapPane) parts(d *pane.Shared) mapParts {
 	room, n := p.H-3, max(len(p.rows(d)), 1)
 	s := mapParts{bends: 1}
 	if each := (room - 2) / n; each > 1 {
@@ -147,17 +148,17 @@ func (p *dayMapPane) parts(d *desk) mapParts {
 }
 
 // View draws the pane.
-func (p *dayMapPane) View(d *desk, focused bool) []draw.Line {
+func (p *dayMapPane) View(d *pane.Shared, focused bool) []draw.Line {
 	s := p.parts(d)
-	turns := p.shown(d, s.jobs)
-	title := rowsShown(d, &p.filter, p.rows(d), s.jobs)
+	indexes := p.shown(d, s.jobs)
+	title := pane.RowsShown(d, &p.filter, p.rows(d), s.jobs)
 	title.Join(p.legend(d))
-	body := p.tracks(d, turns, s, focused)
-	return draw.Box(d.Theme, "Day map", title, withDetail(d, body, p.Size, s.detail), p.Size, focused)
+	body := p.tracks(d, indexes, s, focused)
+	return draw.Box(d.Theme, "Day map", title, pane.WithDetail(d, body, p.Size, s.detail), p.Size, focused)
 }
 
 // legend tells what is drawn.
-func (p *dayMapPane) legend(d *desk) draw.Line {
+func (p *dayMapPane) legend(d *pane.Shared) draw.Line {
 	l := d.Line()
 	l.Add(draw.Moved, d.Legend[draw.Moves]+" moves  ")
 	if !p.only {
@@ -177,18 +178,18 @@ func (p *dayMapPane) legend(d *desk) draw.Line {
 
 func (p *dayMapPane) Filtered() *list.Filter { return &p.filter }
 
-func (p *dayMapPane) PickShown(d *desk) { p.along(d, 0) }
+func (p *dayMapPane) PickShown(d *pane.Shared) { p.along(d, 0) }
 
-func (p *dayMapPane) Hides(d *desk) bool {
-	return d.job() != nil && !slices.Contains(p.rows(d), d.turn)
+func (p *dayMapPane) Hides(d *pane.Shared) bool {
+	return d.Job() != nil && !slices.Contains(p.rows(d), d.JobAt)
 }
 
 // Click picks the job of a row.
-func (p *dayMapPane) Click(d *desk, _, y int) {
+func (p *dayMapPane) Click(d *pane.Shared, _, y int) {
 	const heads = 3 // with the pane's rule
 	s := p.parts(d)
-	turns := p.shown(d, s.jobs)
-	if row := draw.Floor(y-heads, s.bends+s.runs); row >= 0 && row < len(turns) {
-		d.pick(turns[row])
+	indexes := p.shown(d, s.jobs)
+	if row := draw.Floor(y-heads, s.bends+s.runs); row >= 0 && row < len(indexes) {
+		d.Pick(indexes[row])
 	}
 }

@@ -3,32 +3,33 @@ package ui
 import (
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // tracks are the heads, the scale and the jobs.
-func (p *dayMapPane) tracks(d *desk, turns []int, s mapParts, focused bool) []draw.Line {
-	f := frameOf(d, p.W)
-	sc := draw.NewScale(p.view(d), f.middle, d.Shop.Unit)
-	first := d.turn
-	if len(turns) > 0 {
-		first = turns[0]
+func (p *dayMapPane) tracks(d *pane.Shared, indexes []int, s mapParts, focused bool) []draw.Line {
+	f := pane.NewFrame(d, p.W)
+	sc := draw.NewScale(p.view(d), f.Middle, d.Shop.Unit)
+	first := d.JobAt
+	if len(indexes) > 0 {
+		first = indexes[0]
 	}
 	out := p.heads(d, &f, sc, first)
-	for _, turn := range turns {
-		e := entry{d, turn, d.Jobs()[turn], d.Outcome(turn), focused}
+	for _, index := range indexes {
+		e := pane.JobRow{Shared: d, Index: index, Job: d.Jobs()[index], Outcome: d.Outcome(index), Focused: focused}
 		drawn := p.trackOf(e, sc, s)
 		for n, middle := range drawn {
-			l := f.before(e, n, len(drawn))
-			if e.refused() && n == 0 {
-				out = append(out, refusedRow(l, e, p.W))
+			l := f.Before(e, n, len(drawn))
+			if e.Refused() && n == 0 {
+				out = append(out, pane.RefusedRow(l, e, p.W))
 				continue
 			}
-			l.Join(middle.Fit(f.middle))
+			l.Join(middle.Fit(f.Middle))
 			switch n {
 			case 0:
-				l.Join(f.behind(e))
+				l.Join(f.Behind(e))
 			case len(drawn) - 1:
-				l.Join(f.behindRun(e))
+				l.Join(f.BehindRun(e))
 			}
 			out = append(out, l)
 		}
@@ -37,17 +38,17 @@ func (p *dayMapPane) tracks(d *desk, turns []int, s mapParts, focused bool) []dr
 }
 
 // heads are the heads of the columns around the scale, and the holders' numbers.
-func (p *dayMapPane) heads(d *desk, f *mapFrame, sc draw.Scale, from int) []draw.Line {
-	l := f.headed(d, numbers(d.Theme, sc, d.Shop.Unit))
+func (p *dayMapPane) heads(d *pane.Shared, f *pane.Frame, sc draw.Scale, from int) []draw.Line {
+	l := f.Headed(d, pane.ScaleNumbers(d.Theme, sc, d.Shop.Unit))
 	below := d.Line()
-	below.To(f.left)
-	below.Join(numberedAt(d, sc, d.Before(from), tracked(d)).Fit(f.middle))
+	below.To(f.Left)
+	below.Join(pane.HolderNumbers(d, sc, d.Before(from), tracked(d)).Fit(f.Middle))
 	return []draw.Line{l, below}
 }
 
 // trackOf draws the holders' lines while a job's changeover is made and while it runs.
-func (p *dayMapPane) trackOf(e entry, sc draw.Scale, s mapParts) []draw.Line {
-	o, now := e.outcome, e.Before(e.turn)
+func (p *dayMapPane) trackOf(e pane.JobRow, sc draw.Scale, s mapParts) []draw.Line {
+	o, now := e.Outcome, e.Before(e.Index)
 	switch {
 	case now == nil:
 		l := e.Line()
@@ -60,8 +61,8 @@ func (p *dayMapPane) trackOf(e entry, sc draw.Scale, s mapParts) []draw.Line {
 	c := &o.Step.Changeover
 	going, next := movedIn(c), movedNextIn(e)
 	out := drawThreads(e.Theme, sc, s.bends, func(column func(plan.Length) int) []draw.Thread {
-		all := draw.Threads(c, tracked(e.desk), column)
-		if n := tracked(e.desk); n > 0 {
+		all := draw.Threads(c, tracked(e.Shared), column)
+		if n := tracked(e.Shared); n > 0 {
 			all[n-1].Class = draw.Aimed
 		}
 		return p.kept(all, func(i int) bool { return going[i] })
@@ -70,7 +71,7 @@ func (p *dayMapPane) trackOf(e entry, sc draw.Scale, s mapParts) []draw.Line {
 		return out
 	}
 	return append(out, drawThreads(e.Theme, sc, s.runs, func(column func(plan.Length) int) []draw.Thread {
-		return p.kept(runThreads(c, tracked(e.desk), column), func(i int) bool { return going[i] || next[i] })
+		return p.kept(runThreads(c, tracked(e.Shared), column), func(i int) bool { return going[i] || next[i] })
 	})...)
 }
 
@@ -84,8 +85,8 @@ func movedIn(c *plan.Changeover) map[int]bool {
 }
 
 // movedNext are the holders that move in the changeover behind this one.
-func movedNextIn(e entry) map[int]bool {
-	if o := e.desk.Outcome(e.turn + 1); o != nil && !o.Refused() {
+func movedNextIn(e pane.JobRow) map[int]bool {
+	if o := e.Shared.Outcome(e.Index + 1); o != nil && !o.Refused() {
 		return movedIn(&o.Step.Changeover)
 	}
 	return nil

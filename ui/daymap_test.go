@@ -7,6 +7,8 @@ import (
 	"testing"
 	"time"
 
+	"bide/ui/pane"
+
 	tea "github.com/charmbracelet/bubbletea"
 )
 
@@ -34,8 +36,8 @@ func TestGoldenDayMap(t *testing.T) {
 func TestDayMapAreJoined(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
 	s.press("4", "j", "j", "]", "]")
-	if s.holder != 2 || s.turn != 2 {
-		t.Fatalf("holder %d at turn %d are picked, want 2 and 2", s.holder, s.turn)
+	if s.Holder != 2 || s.JobAt != 2 {
+		t.Fatalf("holder %d at turn %d are picked, want 2 and 2", s.Holder, s.JobAt)
 	}
 	rows := 0
 	for _, l := range strings.Split(s.View(), "\n") {
@@ -54,32 +56,32 @@ func TestDayMapAreJoined(t *testing.T) {
 // Looking nearer and panning stay on the beam, and 0 shows all of it.
 func TestDayMapZoom(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("4")
-	whole := s.dayMap.view(s.desk)
+	whole := s.dayMap.view(s.Shared)
 	for range 9 {
 		s.press("+")
 	}
-	if near := s.dayMap.view(s.desk); near.Length() != whole.Length()>>nearestOnMap/2*2 {
+	if near := s.dayMap.view(s.Shared); near.Length() != whole.Length()>>nearestOnMap/2*2 {
 		t.Errorf("nearest shows %d nm of %d", near.Length(), whole.Length())
 	}
 	for _, side := range []string{"left", "right"} {
 		for range 200 {
 			s.press(side)
-			if v := s.dayMap.view(s.desk); v.From < whole.From || v.To > whole.To {
+			if v := s.dayMap.view(s.Shared); v.From < whole.From || v.To > whole.To {
 				t.Fatalf("%v is off the beam %v", v, whole)
 			}
 		}
 	}
-	if s.press("0"); s.dayMap.view(s.desk) != whole {
-		t.Errorf("0 shows %v, not all", s.dayMap.view(s.desk))
+	if s.press("0"); s.dayMap.view(s.Shared) != whole {
+		t.Errorf("0 shows %v, not all", s.dayMap.view(s.Shared))
 	}
 }
 
 // The changeovers said to be the worst are those with the longest setup.
 func TestWorstStandOut(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	worst := worst(s.desk)
-	if len(worst) != mostRanked {
-		t.Fatalf("%d are the worst, want %d", len(worst), mostRanked)
+	worst := pane.Worst(s.Shared)
+	if len(worst) != pane.MostRanked {
+		t.Fatalf("%d are the worst, want %d", len(worst), pane.MostRanked)
 	}
 	setup := func(turn int) float64 { return s.Forecast.Present.Known[turn].Step.Setup.Total().Minutes() }
 	for turn, rank := range worst {
@@ -99,16 +101,16 @@ func TestWorstStandOut(t *testing.T) {
 // when another is picked, never beyond the day.
 func TestScheduleZoom(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle().press("7")
-	first, last := wholeTime(s.desk)
+	first, last := wholeTime(s.Shared)
 	sees := func(what string) {
 		t.Helper()
-		from, long := s.sched.hours.span(s.desk)
+		from, long := s.sched.hours.span(s.Shared)
 		if from.Before(first) || from.Add(long).After(last) {
 			t.Fatalf("%s: %v and %v on is beyond %v to %v", what, from, long, first, last)
 		}
-		step := s.Outcome(s.turn).Step
+		step := s.Outcome(s.JobAt).Step
 		if step.SetupStart.Before(from) && !step.SetupStart.Equal(from) || step.RunEnd.After(from.Add(long)) {
-			t.Errorf("%s: turn %d from %v to %v isn't in sight, from %v on for %v", what, s.turn, step.SetupStart, step.RunEnd, from, long)
+			t.Errorf("%s: turn %d from %v to %v isn't in sight, from %v on for %v", what, s.JobAt, step.SetupStart, step.RunEnd, from, long)
 		}
 		s.fits()
 	}
@@ -127,15 +129,15 @@ func TestScheduleZoom(t *testing.T) {
 	for range 9 {
 		s.press("left")
 	}
-	if from, _ := s.sched.hours.span(s.desk); !from.Equal(first) {
+	if from, _ := s.sched.hours.span(s.Shared); !from.Equal(first) {
 		t.Errorf("far left it begins at %v, want %v", from, first)
 	}
 	s.press("right", "right")
-	if from, _ := s.sched.hours.span(s.desk); !from.After(first) {
+	if from, _ := s.sched.hours.span(s.Shared); !from.After(first) {
 		t.Error("it doesn't go right")
 	}
 	s.press("0")
-	if from, long := s.sched.hours.span(s.desk); !from.Equal(first) || long != last.Sub(first) {
+	if from, long := s.sched.hours.span(s.Shared); !from.Equal(first) || long != last.Sub(first) {
 		t.Errorf("all of it is %v and %v on", from, long)
 	}
 }

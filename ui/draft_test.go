@@ -42,7 +42,7 @@ func TestWalkGoesOnInAnUnsavedOrder(t *testing.T) {
 		t.Fatalf("%s is first, the beam is half set up for %s", first.ID, third.ID)
 	}
 	sc.press("w")
-	if w, ok := sc.over.(*walk); !ok || w.Job.ID != third.ID {
+	if w, ok := sc.Over.(*walk); !ok || w.Job.ID != third.ID {
 		t.Errorf("the walk isn't to %s", third.ID)
 	}
 	if !sc.Changed() {

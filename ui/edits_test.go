@@ -16,7 +16,7 @@ func TestEditsAndUndo(t *testing.T) {
 	start := ids(s.Jobs())
 	now := func(id string) *plan.Job { return s.History.Now.Find(id) }
 	s.press("j", "j")
-	id := s.job().ID
+	id := s.Job().ID
 	for _, c := range []struct {
 		key  string
 		want func(*plan.Job) bool
@@ -56,7 +56,7 @@ func TestEditsAndUndo(t *testing.T) {
 func TestEditsRefused(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	s.press("r").settle().press("j", "r")
-	if s.job().State == plan.Running || !strings.Contains(s.View(), "only one job can run") {
+	if s.Job().State == plan.Running || !strings.Contains(s.View(), "only one job can run") {
 		t.Errorf("two jobs run:\n%s", s.View())
 	}
 	a, b := s.Jobs()[2], s.Jobs()[3]
@@ -73,7 +73,7 @@ func TestRemovedJobIsWaitedForNoMore(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	a, b := s.Jobs()[0], s.Jobs()[1]
 	s.OrderAfter(b, a)
-	s.pick(0)
+	s.Pick(0)
 	if s.press("x"); len(s.History.Now.Find(b.ID).After) != 0 {
 		t.Errorf("%s still comes after a job that isn't there", b.ID)
 	}
@@ -89,7 +89,7 @@ func TestLeftOutComesBack(t *testing.T) {
 	for range n {
 		s.press("z").fits()
 	}
-	if len(s.Jobs()) != 0 || s.job() != nil {
+	if len(s.Jobs()) != 0 || s.Job() != nil {
 		t.Fatalf("%d jobs are left", len(s.Jobs()))
 	}
 	s.press("z", "g", "e", "c", "t", "v", "esc", "4", "b", "b", "1").fits()
@@ -106,12 +106,12 @@ func TestLeftOutComesBack(t *testing.T) {
 func TestOrderAfterFromTheList(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("j", "j")
-	id, first := s.job().ID, s.Jobs()[0].ID
+	id, first := s.Job().ID, s.Jobs()[0].ID
 	s.press("o", "enter").fits()
 	if !slices.Equal(s.History.Now.Find(id).After, []string{first}) {
 		t.Errorf("%s comes after %v, want %s", id, s.History.Now.Find(id).After, first)
 	}
-	if s.press("enter", "esc"); len(s.History.Now.Find(id).After) > 0 || s.over != nil {
+	if s.press("enter", "esc"); len(s.History.Now.Find(id).After) > 0 || s.Over != nil {
 		t.Errorf("%s comes after %v, want none", id, s.History.Now.Find(id).After)
 	}
 }
@@ -120,7 +120,7 @@ func TestOrderAfterFromTheList(t *testing.T) {
 func TestHalfSetUpIsNotDone(t *testing.T) {
 	s, _ := atWork(t, 120, 36)
 	s.press("w", "enter").ticks(1).press("esc").settle()
-	j := s.job()
+	j := s.Job()
 	s.press("d").tells(j.ID + " is half set up and hasn't run: w goes on with it, z sets it aside")
 	if s.History.Now.Find(j.ID).State != plan.Waiting {
 		t.Errorf("%s is %v", j.ID, s.History.Now.Find(j.ID).State)

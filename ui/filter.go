@@ -5,6 +5,7 @@ import (
 
 	"bide/ui/keys"
 	"bide/ui/list"
+	"bide/ui/pane"
 )
 
 // unfiltered tells of the panes that aren't lists why they have no filter.
@@ -15,8 +16,8 @@ var unfiltered = map[which]string{
 
 // lister is a pane whose rows may be filtered.
 type lister interface {
-	PickShown(*desk)    // picks a row that is shown, where the picked one isn't and any is
-	Hides(d *desk) bool // whether what its keys change isn't shown
+	PickShown(*pane.Shared)    // picks a row that is shown, where the picked one isn't and any is
+	Hides(d *pane.Shared) bool // whether what its keys change isn't shown
 	Filtered() *list.Filter
 }
 
@@ -28,20 +29,20 @@ func (m *model) askFilter(of which) {
 		m.Say("%s", why)
 		return
 	}
-	pane := m.panel(of).(lister)
-	f := pane.Filtered()
-	turn, move, holder := m.turn, m.move, m.holder
+	listed := m.panel(of).(lister)
+	f := listed.Filtered()
+	index, move, holder := m.JobAt, m.MoveAt, m.Holder
 	set := func(text string) {
 		f.Text = text
-		pane.PickShown(m.desk)
+		listed.PickShown(m.Shared)
 	}
-	m.prompt = newPrompt("show only rows with", f.Text, set)
-	m.prompt.changed = set
-	m.prompt.dropped = func() {
+	m.Prompt = pane.NewPrompt("show only rows with", f.Text, set)
+	m.Prompt.Changed = set
+	m.Prompt.Dropped = func() {
 		f.Text = ""
-		m.pick(turn)
-		m.pickMove(move)
-		m.holder = holder
+		m.Pick(index)
+		m.PickMove(move)
+		m.Holder = holder
 	}
 }
 
@@ -51,5 +52,5 @@ var changesPicked = []keys.Action{keys.Earlier, keys.Later, keys.MoveTo, keys.Ed
 // hidden reports whether an action would change what the filter hides.
 func (m *model) hidden(a keys.Action) bool {
 	l, is := m.panel(m.focus).(lister)
-	return is && slices.Contains(changesPicked, a) && l.Hides(m.desk)
+	return is && slices.Contains(changesPicked, a) && l.Hides(m.Shared)
 }

@@ -9,6 +9,7 @@ import (
 	"bide/plan"
 	"bide/ui/keys"
 	"bide/ui/list"
+	"bide/ui/pane"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -39,11 +40,11 @@ func TestAlong(t *testing.T) {
 	for _, c := range []struct{ picked, n, want int }{
 		{2, 1, 5}, {5, 1, 9}, {9, 1, 9}, {9, -1, 5}, {2, -1, 2}, {3, 1, 5}, {3, -1, 2}, {0, 1, 2}, {0, -1, 2}, {12, -1, 9}, {12, 1, 9}, {6, 2, 9}, {6, -5, 2},
 	} {
-		if got := along(rows, c.picked, c.n); got != c.want {
+		if got := pane.Along(rows, c.picked, c.n); got != c.want {
 			t.Errorf("%d rows on from %d: %d, want %d", c.n, c.picked, got, c.want)
 		}
 	}
-	if got := along(nil, 4, 1); got != 4 {
+	if got := pane.Along(nil, 4, 1); got != 4 {
 		t.Errorf("without rows: %d", got)
 	}
 }
@@ -82,7 +83,7 @@ func TestFilteredDay(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("/").typed("crepe").press("enter", "home")
 	var picked []string
 	for range len(s.Jobs()) {
-		if id := s.job().ID; len(picked) == 0 || picked[len(picked)-1] != id {
+		if id := s.Job().ID; len(picked) == 0 || picked[len(picked)-1] != id {
 			picked = append(picked, id)
 		}
 		s.press("down")
@@ -103,18 +104,18 @@ func TestPromptIsTyped(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5", "/")
 	s.typed("ab cd").press("backspace")
 	s.send(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}})
-	if s.prompt.Value() != "ab c " {
-		t.Errorf("typed %q", s.prompt.Value())
+	if s.Prompt.Value() != "ab c " {
+		t.Errorf("typed %q", s.Prompt.Value())
 	}
-	if s.press("ctrl+w"); s.prompt.Value() != "ab " {
-		t.Errorf("after Ctrl-W %q", s.prompt.Value())
+	if s.press("ctrl+w"); s.Prompt.Value() != "ab " {
+		t.Errorf("after Ctrl-W %q", s.Prompt.Value())
 	}
-	if s.press("ctrl+u"); s.prompt.Value() != "" {
-		t.Errorf("after Ctrl-U %q", s.prompt.Value())
+	if s.press("ctrl+u"); s.Prompt.Value() != "" {
+		t.Errorf("after Ctrl-U %q", s.Prompt.Value())
 	}
 	s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("one\ntwo\x1b[2J" + strings.Repeat("long", 200)), Paste: true})
-	if !strings.HasPrefix(s.prompt.Value(), "one two") || strings.ContainsAny(s.prompt.Value(), "\n\x1b") || len(s.prompt.Value()) > longestText {
-		t.Errorf("pasted %q", s.prompt.Value())
+	if !strings.HasPrefix(s.Prompt.Value(), "one two") || strings.ContainsAny(s.Prompt.Value(), "\n\x1b") || len(s.Prompt.Value()) > pane.LongestText {
+		t.Errorf("pasted %q", s.Prompt.Value())
 	}
 	for w := 1; w < 130; w += 3 {
 		for _, h := range []int{1, 3, 5, 24, 40} {
@@ -131,7 +132,7 @@ func TestPromptIsTyped(t *testing.T) {
 func TestNothingToFilter(t *testing.T) {
 	for pane, want := range map[string]string{"2": "one picture, nothing to filter: / filters the moves", "6": "one text, nothing to filter: / filters the jobs in the day"} {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press(pane, "/")
-		if s.prompt != nil || !strings.Contains(s.View(), want) {
+		if s.Prompt != nil || !strings.Contains(s.View(), want) {
 			t.Errorf("pane %s: no %q in\n%s", pane, want, s.View())
 		}
 	}
@@ -140,14 +141,14 @@ func TestNothingToFilter(t *testing.T) {
 // A holder's moves are found by its number alone, whatever figures the places have.
 func TestFilterByHolder(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("3")
-	number := s.desk.moves()[4].Holder
+	number := s.Shared.Moves()[4].Holder
 	s.press("/").typed(fmt.Sprintf("h%d", number)).press("enter")
-	for _, n := range s.model.moves.rows(s.desk) {
-		if !strings.HasPrefix(fmt.Sprint(s.desk.moves()[n].Holder), fmt.Sprint(number)) {
-			t.Errorf("h%d finds holder %d", number, s.desk.moves()[n].Holder)
+	for _, n := range s.model.moves.rows(s.Shared) {
+		if !strings.HasPrefix(fmt.Sprint(s.Shared.Moves()[n].Holder), fmt.Sprint(number)) {
+			t.Errorf("h%d finds holder %d", number, s.Shared.Moves()[n].Holder)
 		}
 	}
-	if len(s.model.moves.rows(s.desk)) == 0 {
+	if len(s.model.moves.rows(s.Shared)) == 0 {
 		t.Errorf("h%d finds nothing", number)
 	}
 }
@@ -170,18 +171,18 @@ func TestFilteredDayMap(t *testing.T) {
 		}
 		s.press("home")
 		for _, turn := range want {
-			if s.turn != turn {
-				t.Errorf("%s: turn %d is picked, want %d", view, s.turn, turn)
+			if s.JobAt != turn {
+				t.Errorf("%s: turn %d is picked, want %d", view, s.JobAt, turn)
 			}
 			s.press("down")
 		}
 		if view == "schedule" {
-			s.sched.Click(s.desk, 10, 3+len(want)-2)
+			s.sched.Click(s.Shared, 10, 3+len(want)-2)
 		} else {
-			s.dayMap.Click(s.desk, 10, 3+(len(want)-2)*(s.dayMap.parts(s.desk).bends+s.dayMap.parts(s.desk).runs))
+			s.dayMap.Click(s.Shared, 10, 3+(len(want)-2)*(s.dayMap.parts(s.Shared).bends+s.dayMap.parts(s.Shared).runs))
 		}
-		if s.turn != want[len(want)-2] {
-			t.Errorf("%s: a click picks turn %d, want %d", view, s.turn, want[len(want)-2])
+		if s.JobAt != want[len(want)-2] {
+			t.Errorf("%s: a click picks turn %d, want %d", view, s.JobAt, want[len(want)-2])
 		}
 		if view == "day map" {
 			s.press("7", "/").typed("crepe").press("enter")
@@ -199,8 +200,8 @@ func TestHiddenRowsAreNotChanged(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	for _, pane := range []string{"1", "4"} {
 		s.press(pane, "home", "/").typed("film").press("enter")
-		if m := s.job().Material; !strings.Contains(strings.ToLower(m), "film") {
-			t.Errorf("pane %s: %s is picked, of %s", pane, s.job().ID, m)
+		if m := s.Job().Material; !strings.Contains(strings.ToLower(m), "film") {
+			t.Errorf("pane %s: %s is picked, of %s", pane, s.Job().ID, m)
 		}
 		s.press("/").typed("zzz").press("enter")
 		before := ids(s.Jobs())
@@ -209,14 +210,14 @@ func TestHiddenRowsAreNotChanged(t *testing.T) {
 				continue
 			}
 			s.press(key)
-			if s.over != nil || strings.Join(ids(s.Jobs()), " ") != strings.Join(before, " ") || s.Changed() || !strings.Contains(s.View(), "isn't shown") {
+			if s.Over != nil || strings.Join(ids(s.Jobs()), " ") != strings.Join(before, " ") || s.Changed() || !strings.Contains(s.View(), "isn't shown") {
 				t.Fatalf("pane %s: %s changes a job that isn't shown:\n%s", pane, key, s.View())
 			}
 		}
 		s.press("/", "esc")
 	}
 	s.press("5", "/").typed("never").press("enter")
-	if row := newHolderRow(s.desk, atHolder(s.desk), false); !row.usage.Never() {
+	if row := newHolderRow(s.Shared, atHolder(s.Shared), false); !row.usage.Never() {
 		t.Errorf("holder %d is picked, which isn't shown", row.number)
 	}
 	s.press("/").typed("zzz").press("enter", "c")
@@ -229,8 +230,8 @@ func TestHiddenRowsAreNotChanged(t *testing.T) {
 // about all jobs, or none that is picked, works on.
 func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 	s, _, _ := accepted(t)
-	s.pick(slices.IndexFunc(s.Jobs(), func(j *plan.Job) bool { return j.Chosen != nil }))
-	if s.job() == nil || s.job().Chosen == nil {
+	s.Pick(slices.IndexFunc(s.Jobs(), func(j *plan.Job) bool { return j.Chosen != nil }))
+	if s.Job() == nil || s.Job().Chosen == nil {
 		t.Fatal("no job has a layout that the search chose")
 	}
 	for _, b := range keys.Bindings {
@@ -245,7 +246,7 @@ func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 			s.day.filter.Text, s.dayMap.filter.Text = "zzz", "zzz"
 			all := slices.Clone(s.History.Now.All)
 			s.press(pane, b.Keys[0])
-			if s.over != nil || s.prompt != nil || !slices.Equal(all, s.History.Now.All) {
+			if s.Over != nil || s.Prompt != nil || !slices.Equal(all, s.History.Now.All) {
 				t.Fatalf("%s in pane %s changes a job that isn't shown: %q", b.Keys[0], pane, s.Notice.Text)
 			}
 		}

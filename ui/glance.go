@@ -20,10 +20,10 @@ func (m *model) glances() tea.Cmd {
 	return tea.Tick(untilGlance, func(time.Time) tea.Msg { return glance{} })
 }
 
-// quiet reports whether nothing is open that a shop read anew would disturb.
+// Quiet reports whether nothing is open that a shop read anew would disturb.
 func (m *model) Quiet() bool {
-	if g := m.guided(); m.over != nil && (g == nil || g.Typing()) {
+	if g := m.Guided(); m.Over != nil && (g == nil || g.Typing()) {
 		return false
 	}
-	return m.prompt == nil && !m.asks
+	return m.Prompt == nil && !m.AsksToQuit
 }

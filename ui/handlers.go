@@ -33,16 +33,16 @@ var handlers = map[keys.Action]handler{
 	keys.Replan:      toJob((*session.Session).Replan),
 	keys.ReplanAll:   toJob((*session.Session).ReplanAll),
 
-	keys.MoveTo:        always(func(m *model) { openMoveTo(m.desk) }),
+	keys.MoveTo:        always(func(m *model) { openMoveTo(m.Shared) }),
 	keys.AddJob:        openForm,
 	keys.EditJob:       openForm,
 	keys.CopyJob:       openForm,
-	keys.OrderJob:      always(func(m *model) { openOrder(m.desk) }),
-	keys.LeftOut:       always(func(m *model) { openLeftOut(m.desk) }),
-	keys.CompareOrders: always(func(m *model) { openCompare(m.desk) }),
+	keys.OrderJob:      always(func(m *model) { openOrder(m.Shared) }),
+	keys.LeftOut:       always(func(m *model) { openLeftOut(m.Shared) }),
+	keys.CompareOrders: always(func(m *model) { openCompare(m.Shared) }),
 	keys.Help:          openHelp,
 	keys.FilterRows:    always(func(m *model) { m.askFilter(m.focus) }),
-	keys.Quit:          always(func(m *model) { m.asks = true }),
+	keys.Quit:          always(func(m *model) { m.AsksToQuit = true }),
 
 	keys.NextPane:    always(func(m *model) { m.turnTo(m.focus%lastPaneShown + 1) }),
 	keys.LastPane:    always(func(m *model) { m.turnTo((m.focus+lastPaneShown-2)%lastPaneShown + 1) }),
@@ -70,7 +70,7 @@ func always(does func(*model)) handler {
 // toJob is the handler of an action that changes the picked job.
 func toJob(does func(*session.Session, *plan.Job)) handler {
 	return always(func(m *model) {
-		if j := m.job(); j != nil {
+		if j := m.Job(); j != nil {
 			does(m.Session, j)
 			return
 		}
@@ -87,7 +87,7 @@ func show(pane which) handler {
 }
 
 func openForm(m *model, a keys.Action, _ keys.Scope) tea.Cmd {
-	m.closed.open(m.desk, a)
+	m.closed.open(m.Shared, a)
 	return nil
 }
 

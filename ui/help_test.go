@@ -1,11 +1,12 @@
 package ui
 
 import (
+	"strings"
+	"testing"
+
 	"bide/plan/session/workday"
 	"bide/ui/caution"
 	"bide/ui/keys"
-	"strings"
-	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -30,7 +31,7 @@ func TestHelpOpensAtItsChapter(t *testing.T) {
 			sc := newScreen(t, demo(t), testLook(noColours, false, false), size[0], size[1])
 			sc.Journal.Take(sc.Shop.Dir, true)
 			sc.settle().press(keys[:len(keys)-1]...).settle()
-			over, before := sc.over, sc.View()
+			over, before := sc.Over, sc.View()
 			sc.press(keys[len(keys)-1])
 			if first := strings.TrimSpace(strings.Split(sc.View(), "\n")[1]); first != name {
 				t.Errorf("%q: the help begins with %q, want %q", keys, first, name)
@@ -39,7 +40,7 @@ func TestHelpOpensAtItsChapter(t *testing.T) {
 				t.Errorf("%q: Home doesn't go to the beginning", keys)
 			}
 			sc.Notice = workday.Notice{}
-			if sc.press("esc"); sc.help != nil || sc.over != over || sc.View() != before {
+			if sc.press("esc"); sc.help != nil || sc.Over != over || sc.View() != before {
 				t.Errorf("%q: after the help it is another screen:\n%s", keys, sc.View())
 			}
 		}

@@ -9,10 +9,11 @@ import (
 	"bide/plan/shop/record"
 	"bide/plan/words"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // aboutHolder is what there is to say about a holder, what is wrong first.
-func aboutHolder(d *desk, number int) (out []draw.Span) {
+func aboutHolder(d *pane.Shared, number int) (out []draw.Span) {
 	r := newHolderRow(d, number, false)
 	u := d.Shop.Unit
 	say := func(i draw.Style, format string, args ...any) {
@@ -33,7 +34,7 @@ func aboutHolder(d *desk, number int) (out []draw.Span) {
 	if text := r.record(); text != "" {
 		say(draw.Faint, "%s", text)
 	}
-	if never := d.never(); len(never) > 0 {
+	if never := d.NeverCut(); len(never) > 0 {
 		say(draw.Faint, "never used today: %s", words.Ranges(never))
 	}
 	return out
@@ -44,13 +45,13 @@ func (r holderRow) inJob() string {
 	if r.stint == nil {
 		return ""
 	}
-	text := fmt.Sprintf("; in %s it %s", r.job().ID, map[plan.Use]string{
+	text := fmt.Sprintf("; in %s it %s", r.Job().ID, map[plan.Use]string{
 		plan.Cutting: fmt.Sprintf("cuts at cut %d", r.stint.Cut), plan.Resting: "rests over the web", plan.Parked: "is parked"}[r.stint.Use])
 	u := r.Shop.Unit
 	switch {
 	case r.stint.Way != 0:
 		text += fmt.Sprintf(", moved to %s", u.Show(r.stint.At))
-	case r.stint.At != stands(r.desk, r.number):
+	case r.stint.At != stands(r.Shared, r.number):
 		text += fmt.Sprintf(" at %s", u.Show(r.stint.At))
 	}
 	return text
@@ -81,7 +82,7 @@ func (r holderRow) idleWords() string {
 	case r.stint == nil || r.stint.Use == plan.Cutting:
 		return all + " of the day"
 	}
-	here := fmt.Sprintf("here for %s, %s", words.Count(r.turns, "job"), words.Hours(r.idle))
+	here := fmt.Sprintf("here for %s, %s", words.Count(r.indexes, "job"), words.Hours(r.idle))
 	if r.next >= 0 {
 		here += fmt.Sprintf(", then needed for %s at %s", r.Jobs()[r.next].ID, r.Clock(r.Outcome(r.next).Step.SetupStart))
 	} else if r.Forecast.Present.Whole() {
@@ -93,8 +94,8 @@ func (r holderRow) idleWords() string {
 // alone says until when nothing is done to an idle holder: so long it may be worked on
 // and the plan stays as it is.
 func (r holderRow) alone() string {
-	use := r.use()
-	step := use.step(r.turn)
+	use := r.Use()
+	step := use.Step(r.JobAt)
 	if step < 0 || !r.Forecast.Present.Whole() {
 		return ""
 	}
@@ -102,8 +103,8 @@ func (r holderRow) alone() string {
 	if next < 0 {
 		return "no move of it follows"
 	}
-	turn := use.turns[next]
-	return fmt.Sprintf("it stays until %s at %s", r.Jobs()[turn].ID, r.Clock(r.Outcome(turn).Step.SetupStart))
+	index := use.Turns[next]
+	return fmt.Sprintf("it stays until %s at %s", r.Jobs()[index].ID, r.Clock(r.Outcome(index).Step.SetupStart))
 }
 
 // edgeWords are about its blade, and how often it was stuck: what its columns show where
@@ -117,7 +118,7 @@ func (r holderRow) edgeWords() string {
 	if metres, known := r.worn(); known {
 		parts = append(parts, fmt.Sprintf("%.0f m cut with this blade before the day", metres))
 	}
-	if w := wearOf(r.desk, r.number); w != nil && w.Jams > 0 {
+	if w := wearOf(r.Shared, r.number); w != nil && w.Jams > 0 {
 		parts = append(parts, "stuck "+words.Times(w.Jams)+" before")
 	}
 	return strings.Join(parts, ", ")
@@ -125,11 +126,11 @@ func (r holderRow) edgeWords() string {
 
 // record says what the record has of it.
 func (r holderRow) record() string {
-	w := wearOf(r.desk, r.number)
+	w := wearOf(r.Shared, r.number)
 	if w == nil || *w == (record.Wear{}) {
 		return ""
 	}
-	text := fmt.Sprintf("record: %s over %s; stuck %s, no cut or out %s, position corrected %s", words.Count(w.Moves, "move"), r.travel(w.Travel),
+	text := fmt.Sprintf("record: %s over %s; stuck %s, no cut or out %s, position corrected %s", words.Count(w.Moves, "move"), r.Travel(w.Travel),
 		words.Times(w.Jams), words.Times(w.Faults), words.Times(w.Corrected))
 	if !w.Last.IsZero() {
 		text += "; last moved " + w.Last.Format("2 Jan 2006, 15:04")
@@ -139,7 +140,7 @@ func (r holderRow) record() string {
 
 // wearOf is what the record has of a holder; nil while it isn't read, or there is
 // none.
-func wearOf(d *desk, number int) *record.Wear {
+func wearOf(d *pane.Shared, number int) *record.Wear {
 	if d.Files.Wear == nil || number > len(d.Files.Wear.Holders) {
 		return nil
 	}

@@ -6,10 +6,11 @@ import (
 	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // holderLines are the head and n of the list's rows from the given one on.
-func (p *holdersPane) holderLines(d *desk, from, n int, focused bool) []draw.Line {
+func (p *holdersPane) holderLines(d *pane.Shared, from, n int, focused bool) []draw.Line {
 	rows := p.rows(d, focused)
 	before, strip, after := p.columns(d)
 	out := []draw.Line{p.heads(d, before, strip, after)}
@@ -33,7 +34,7 @@ func (p *holdersPane) holderLines(d *desk, from, n int, focused bool) []draw.Lin
 
 // columns are those to the left of the strip, the strip, and those to its right. The
 // strip has one cell a job, where there is room for all.
-func (p *holdersPane) columns(d *desk) (before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) {
+func (p *holdersPane) columns(d *pane.Shared) (before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) {
 	all := p.all(d)
 	const beside = 6 // columns before the strip
 	least := min(len(d.Jobs()), max(p.W/4, 1))
@@ -72,7 +73,7 @@ func widthOf(columns []draw.Column[holderRow]) int {
 }
 
 // heads is the line of heads; above the strip it numbers the jobs.
-func (p *holdersPane) heads(d *desk, before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) draw.Line {
+func (p *holdersPane) heads(d *pane.Shared, before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) draw.Line {
 	l := draw.Heads(d.Theme, before)
 	l.Add(draw.Plain, " ")
 	l.Join(s.head())
@@ -84,9 +85,9 @@ func (p *holdersPane) heads(d *desk, before []draw.Column[holderRow], s strip, a
 }
 
 // all are all columns of the list; what it is sorted by doesn't go where it is narrow.
-func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
+func (p *holdersPane) all(d *pane.Shared) []draw.Column[holderRow] {
 	var far []plan.Length
-	for _, h := range d.use().holders {
+	for _, h := range d.Use().Holders {
 		far = append(far, h.Travel)
 	}
 	places, ways := words.NewRuler(d.Shop.Unit, "now at", d.Forecast.Start.Positions.At...), words.NewRuler(d.Shop.Unit, "", far...)
@@ -107,10 +108,10 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 		{Head: "n", Width: 3, Cell: of(draw.Strong, func(r holderRow) string { return fmt.Sprint(r.number) })},
 		{Head: "", Width: 1, Left: true, Cell: holderRow.flag},
 		{Head: "state", Width: 6, Rank: 4, Left: true, Cell: holderRow.state},
-		{Head: "now at", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.Number(stands(r.desk, r.number)) })},
+		{Head: "now at", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.Number(stands(r.Shared, r.number)) })},
 		{Head: "use", Width: 7, Rank: 2, Left: true, Cell: of(draw.Plain, holderRow.does)},
 		{Head: "idle", Width: 5, Rank: 1, Cell: of(draw.Plain, holderRow.idleText)},
-		{Head: "next", Width: d.idWidth() + 1 + d.clockWidth(), Rank: 3, Left: true, Cell: of(draw.Plain, holderRow.nextText)},
+		{Head: "next", Width: d.IDWidth() + 1 + d.ClockWidth(), Rank: 3, Left: true, Cell: of(draw.Plain, holderRow.nextText)},
 		{Head: "moves", Width: 5, Rank: 2, Cell: of(draw.Moved, holderRow.movesText)},
 		{Head: "m today", Width: 7, Rank: 2, Cell: of(draw.Plain, holderRow.metresText)},
 		{Head: "travel, " + d.Shop.Unit.String(), Width: 10, Rank: 5, Cell: of(draw.Faint, func(r holderRow) string { return r.wayText(ways) })},
@@ -121,9 +122,9 @@ func (p *holdersPane) all(d *desk) []draw.Column[holderRow] {
 }
 
 // stands is where a holder is now.
-func stands(d *desk, number int) plan.Length { return d.Forecast.Start.Positions.At[number-1] }
+func stands(d *pane.Shared, number int) plan.Length { return d.Forecast.Start.Positions.At[number-1] }
 
-func (r holderRow) picked() bool { return r.number == atHolder(r.desk) }
+func (r holderRow) picked() bool { return r.number == atHolder(r.Shared) }
 
 func (r holderRow) cursor() (draw.Style, string) {
 	switch {
@@ -160,11 +161,11 @@ func (r holderRow) nextText() string {
 	switch {
 	case r.usage == nil:
 		return r.Pending
-	case r.next == r.turn:
+	case r.next == r.JobAt:
 		return "now"
 	case r.next >= 0:
-		id := r.Short(r.Jobs()[r.next].ID, r.idWidth())
-		return id + draw.Blanks(r.idWidth()-draw.CellWidth(id)+1) + r.Clock(r.Outcome(r.next).Step.SetupStart)
+		id := r.Short(r.Jobs()[r.next].ID, r.IDWidth())
+		return id + draw.Blanks(r.IDWidth()-draw.CellWidth(id)+1) + r.Clock(r.Outcome(r.next).Step.SetupStart)
 	case !r.Forecast.Present.Whole():
 		return r.Pending
 	case r.usage.Never():
@@ -205,7 +206,7 @@ func (r holderRow) edgeText() string {
 
 // jamsText is how often the record has it stuck.
 func (r holderRow) jamsText() string {
-	if w := wearOf(r.desk, r.number); w != nil && w.Jams > 0 {
+	if w := wearOf(r.Shared, r.number); w != nil && w.Jams > 0 {
 		return fmt.Sprint(w.Jams)
 	}
 	return ""

@@ -6,10 +6,11 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/ui/keys"
+	"bide/ui/pane"
 )
 
 // answer takes the condition that the person has chosen, and asks why.
-func (p *holdersPane) answer(a keys.Action, d *desk) {
+func (p *holdersPane) answer(a keys.Action, d *pane.Shared) {
 	number := p.marking
 	p.marking = 0
 	switch a {
@@ -19,7 +20,7 @@ func (p *holdersPane) answer(a keys.Action, d *desk) {
 	default:
 		c := map[keys.Action]plan.Condition{keys.MarkGood: plan.Good, keys.MarkNoCut: plan.NoCut, keys.MarkStuck: plan.Stuck, keys.MarkOut: plan.Out}[a]
 		label := fmt.Sprintf("why is holder %d %s? Enter saves, Esc cancels", number, c)
-		d.prompt = newPrompt(label, "", func(reason string) { d.Conditions.Set(number, shop.Mark{Condition: c, Reason: reason}) })
-		d.prompt.dropped = func() { d.Say("holder %d stays as it was", number) }
+		d.Prompt = pane.NewPrompt(label, "", func(reason string) { d.Conditions.Set(number, shop.Mark{Condition: c, Reason: reason}) })
+		d.Prompt.Dropped = func() { d.Say("holder %d stays as it was", number) }
 	}
 }

@@ -7,20 +7,21 @@ import (
 	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // pairRow is one changeover in the list of those that take most moves.
 type pairRow struct {
-	*desk
+	*pane.Shared
 	plan.Pair
-	turn    int
+	index    int
 	focused bool
 }
 
 // pairRows are the changeovers that the filter lets through.
-func (p *holdersPane) pairRows(d *desk) (out []plan.Pair) {
+func (p *holdersPane) pairRows(d *pane.Shared) (out []plan.Pair) {
 	f := &p.filter
-	for _, pair := range d.use().pairs {
+	for _, pair := range d.Use().Pairs {
 		if !f.On() || f.Lets(beforeID(d, &pair), pair.Job.ID, pair.Job.Material) {
 			out = append(out, pair)
 		}
@@ -29,7 +30,7 @@ func (p *holdersPane) pairRows(d *desk) (out []plan.Pair) {
 }
 
 // beforeID names the job that a changeover leads away from.
-func beforeID(d *desk, p *plan.Pair) string {
+func beforeID(d *pane.Shared, p *plan.Pair) string {
 	switch {
 	case p.Before != nil:
 		return p.Before.ID
@@ -40,12 +41,12 @@ func beforeID(d *desk, p *plan.Pair) string {
 }
 
 // pairLines are the head and n of the rows from the given one on.
-func (p *holdersPane) pairLines(d *desk, from, n int, focused bool) []draw.Line {
+func (p *holdersPane) pairLines(d *pane.Shared, from, n int, focused bool) []draw.Line {
 	columns := draw.ColumnsFor(pairColumns(d), p.W)
 	pairs := p.pairRows(d)
 	out := []draw.Line{draw.Heads(d.Theme, columns)}
 	for _, pair := range pairs[min(from, len(pairs)):min(from+n, len(pairs))] {
-		out = append(out, draw.RowOf(d.Theme, columns, pairRow{d, pair, d.use().turns[pair.Step], focused}))
+		out = append(out, draw.RowOf(d.Theme, columns, pairRow{d, pair, d.Use().Turns[pair.Step], focused}))
 	}
 	if len(pairs) == 0 {
 		l := d.Line()
@@ -55,14 +56,14 @@ func (p *holdersPane) pairLines(d *desk, from, n int, focused bool) []draw.Line 
 	return out
 }
 
-func pairColumns(d *desk) []draw.Column[pairRow] {
+func pairColumns(d *pane.Shared) []draw.Column[pairRow] {
 	most := 1
-	for _, p := range d.use().pairs {
+	for _, p := range d.Use().Pairs {
 		most = max(most, p.Repositions)
 	}
 	of := func(i draw.Style, text func(pairRow) string) func(pairRow) (draw.Style, string) {
 		return func(r pairRow) (draw.Style, string) {
-			if r.turn == r.desk.turn {
+			if r.index == r.Shared.JobAt {
 				return draw.Picked, text(r)
 			}
 			return i, text(r)
@@ -71,23 +72,23 @@ func pairColumns(d *desk) []draw.Column[pairRow] {
 	return []draw.Column[pairRow]{
 		{Width: 1, Left: true, Cell: pairRow.cursor},
 		{Head: "moves", Width: 5, Cell: of(draw.Moved, func(r pairRow) string { return fmt.Sprint(r.Repositions) })},
-		{Width: barWidth, Rank: 4, Left: true, Cell: of(draw.Moved, func(r pairRow) string {
-			return strings.Repeat(r.Glyphs.Bar, (r.Repositions*barWidth+most/2)/most)
+		{Width: pane.BarWidth, Rank: 4, Left: true, Cell: of(draw.Moved, func(r pairRow) string {
+			return strings.Repeat(r.Glyphs.Bar, (r.Repositions*pane.BarWidth+most/2)/most)
 		})},
-		{Head: "from", Width: 12, Left: true, Cell: of(draw.Plain, func(r pairRow) string { return beforeID(r.desk, &r.Pair) })},
+		{Head: "from", Width: 12, Left: true, Cell: of(draw.Plain, func(r pairRow) string { return beforeID(r.Shared, &r.Pair) })},
 		{Width: 2, Rank: 1, Left: true, Cell: of(draw.Faint, func(r pairRow) string { return r.To })},
-		{Head: "to", Width: d.idWidth(), Left: true, Cell: of(draw.Strong, func(r pairRow) string { return r.Job.ID })},
-		{Head: "no.", Width: 4, Rank: 2, Cell: of(draw.Faint, func(r pairRow) string { return r.turnText(r.turn) })},
-		{Head: "travel", Width: 8, Rank: 2, Cell: of(draw.Plain, func(r pairRow) string { return r.travel(r.Travel) })},
+		{Head: "to", Width: d.IDWidth(), Left: true, Cell: of(draw.Strong, func(r pairRow) string { return r.Pair.Job.ID })},
+		{Head: "no.", Width: 4, Rank: 2, Cell: of(draw.Faint, func(r pairRow) string { return r.NumberText(r.index) })},
+		{Head: "travel", Width: 8, Rank: 2, Cell: of(draw.Plain, func(r pairRow) string { return r.Shared.Travel(r.Pair.Travel) })},
 		{Head: "min", Width: 5, Rank: 1, Cell: of(draw.Strong, func(r pairRow) string { return words.Minutes(r.Setup) })},
 		{Head: "share", Width: 6, Rank: 3, Cell: of(draw.Plain, pairRow.share)},
-		{Head: "material", Width: 12, Rank: 5, Left: true, Flex: 24, Cell: of(draw.Faint, func(r pairRow) string { return r.Job.Material })},
+		{Head: "material", Width: 12, Rank: 5, Left: true, Flex: 24, Cell: of(draw.Faint, func(r pairRow) string { return r.Pair.Job.Material })},
 	}
 }
 
 func (r pairRow) cursor() (draw.Style, string) {
 	switch {
-	case r.turn != r.desk.turn:
+	case r.index != r.Shared.JobAt:
 		return draw.Plain, ""
 	case r.focused:
 		return draw.Picked, r.Theme.Cursor
@@ -105,23 +106,23 @@ func (r pairRow) share() string {
 }
 
 // aboutPair says which holders move in the picked changeover.
-func aboutPair(d *desk) (out []draw.Span) {
-	step := d.use().step(d.turn)
+func aboutPair(d *pane.Shared) (out []draw.Span) {
+	step := d.Use().Step(d.JobAt)
 	if step < 0 {
 		return nil
 	}
 	var moving []int
-	for i := range d.use().holders {
-		if d.used.holders[i].Stints[step].Way != 0 {
+	for i := range d.Use().Holders {
+		if d.Use().Holders[i].Stints[step].Way != 0 {
 			moving = append(moving, i+1)
 		}
 	}
-	j := d.job()
+	j := d.Job()
 	if len(moving) == 0 {
 		return []draw.Span{{Style: draw.Plain, Text: fmt.Sprintf("to %s no holder moves", j.ID)}}
 	}
 	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("moving for %s: holders %s", j.ID, words.Ranges(moving))})
-	s := d.Outcome(d.turn).Step
-	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("setup %s min: %s", words.Minutes(s.Setup.Total()), causes(s.Setup))})
-	return append(out, draw.Span{Style: draw.Faint, Text: layoutOf(j, &s.Layout, d.Shop.Unit)})
+	s := d.Outcome(d.JobAt).Step
+	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("setup %s min: %s", words.Minutes(s.Setup.Total()), pane.SetupCauses(s.Setup))})
+	return append(out, draw.Span{Style: draw.Faint, Text: pane.LayoutText(j, &s.Layout, d.Shop.Unit)})
 }

@@ -1,13 +1,14 @@
 package ui
 
 import (
-	"bide/ui/draw"
-	"bide/ui/keys"
-	"bide/ui/list"
 	"fmt"
 	"slices"
 
 	"bide/plan/words"
+	"bide/ui/draw"
+	"bide/ui/keys"
+	"bide/ui/list"
+	"bide/ui/pane"
 )
 
 // holdersPane lists the holders, where each stands and what it does in each job of
@@ -32,12 +33,12 @@ func (p *holdersPane) Help() keys.Scope {
 }
 
 // HandleKey picks a holder or, among the changeovers, a job.
-func (p *holdersPane) HandleKey(a keys.Action, d *desk) {
+func (p *holdersPane) HandleKey(a keys.Action, d *pane.Shared) {
 	switch a {
 	case keys.Left:
-		d.pick(d.turn - 1)
+		d.Pick(d.JobAt - 1)
 	case keys.Right:
-		d.pick(d.turn + 1)
+		d.Pick(d.JobAt + 1)
 	case keys.Sort:
 		p.by = (p.by + 1) % orders
 	case keys.Reverse:
@@ -54,7 +55,7 @@ func (p *holdersPane) HandleKey(a keys.Action, d *desk) {
 }
 
 // scroll picks another row.
-func (p *holdersPane) scroll(a keys.Action, d *desk) {
+func (p *holdersPane) scroll(a keys.Action, d *pane.Shared) {
 	rows, at := p.picks(d)
 	if len(rows) == 0 {
 		return
@@ -71,23 +72,23 @@ func (p *holdersPane) scroll(a keys.Action, d *desk) {
 }
 
 // choose picks what a row stands for.
-func (p *holdersPane) choose(d *desk, row int) {
+func (p *holdersPane) choose(d *pane.Shared, row int) {
 	if p.pairs {
-		d.pick(row)
+		d.Pick(row)
 		return
 	}
 	followHolder(d, row)
 }
 
-// picks are what the rows stand for, holders or turns, and which row is picked; -1
+// picks are what the rows stand for, holders or jobs, and which row is picked; -1
 // when none is.
-func (p *holdersPane) picks(d *desk) (rows []int, at int) {
+func (p *holdersPane) picks(d *pane.Shared) (rows []int, at int) {
 	if p.pairs {
-		use := d.use()
+		use := d.Use()
 		for _, pair := range p.pairRows(d) {
-			rows = append(rows, use.turns[pair.Step])
+			rows = append(rows, use.Turns[pair.Step])
 		}
-		return rows, slices.Index(rows, d.turn)
+		return rows, slices.Index(rows, d.JobAt)
 	}
 	for _, r := range p.rows(d, false) {
 		rows = append(rows, r.number)
@@ -96,19 +97,19 @@ func (p *holdersPane) picks(d *desk) (rows []int, at int) {
 }
 
 // atHolder is the picked holder; before one is picked, that of the picked move.
-func atHolder(d *desk) int {
-	if d.holder == 0 {
-		d.holder = max(d.aimed(), 1)
+func atHolder(d *pane.Shared) int {
+	if d.Holder == 0 {
+		d.Holder = max(d.AimedHolder(), 1)
 	}
-	return min(d.holder, len(d.Forecast.Beam.Holders))
+	return min(d.Holder, len(d.Forecast.Beam.Holders))
 }
 
 // follow picks a holder, and its move where the changeover has one.
-func followHolder(d *desk, number int) {
-	d.holder = number
-	for n, m := range d.moves() {
+func followHolder(d *pane.Shared, number int) {
+	d.Holder = number
+	for n, m := range d.Moves() {
 		if m.Holder == number {
-			d.move = n
+			d.MoveAt = n
 		}
 	}
 }
@@ -117,10 +118,10 @@ func followHolder(d *desk, number int) {
 func (p *holdersPane) detail() int { return max(min((p.H-2)*2/5, 7), 0) }
 
 // list is how many rows are shown.
-func (p *holdersPane) list(*desk) int { return max(p.H-2-p.detail(), 0) }
+func (p *holdersPane) list(*pane.Shared) int { return max(p.H-2-p.detail(), 0) }
 
 // View draws the pane.
-func (p *holdersPane) View(d *desk, focused bool) []draw.Line {
+func (p *holdersPane) View(d *pane.Shared, focused bool) []draw.Line {
 	rows, at := p.picks(d)
 	n := p.list(d)
 	from := draw.Window(max(at, 0), len(rows), n)
@@ -138,11 +139,11 @@ func (p *holdersPane) View(d *desk, focused bool) []draw.Line {
 }
 
 // title tells which rows are shown, in which order, seen from which job.
-func (p *holdersPane) title(d *desk, from, n, rows int) draw.Line {
+func (p *holdersPane) title(d *pane.Shared, from, n, rows int) draw.Line {
 	l := d.Line()
 	of := len(d.Forecast.Beam.Holders)
 	if p.pairs {
-		of = len(d.use().pairs)
+		of = len(d.Use().Pairs)
 	}
 	switch part := draw.Range(from, n, rows); {
 	case p.filter.On():
@@ -162,18 +163,18 @@ func (p *holdersPane) title(d *desk, from, n, rows int) draw.Line {
 		by = "by moves"
 	}
 	l.Add(draw.Faint, by)
-	if j := d.job(); j != nil {
+	if j := d.Job(); j != nil {
 		l.Add(draw.Faint, ", in ")
 		l.Add(draw.Strong, j.ID)
 	}
-	if n := len(d.never()); n > 0 && !p.pairs {
+	if n := len(d.NeverCut()); n > 0 && !p.pairs {
 		l.Add(draw.Faint, fmt.Sprintf(", %d never used", n))
 	}
 	return l
 }
 
 // about tells about what is picked, in the pane's last lines.
-func (p *holdersPane) about(d *desk) []draw.Line {
+func (p *holdersPane) about(d *pane.Shared) []draw.Line {
 	n := p.detail()
 	var spans []draw.Span
 	switch {
@@ -193,16 +194,16 @@ func (p *holdersPane) about(d *desk) []draw.Line {
 
 func (p *holdersPane) Filtered() *list.Filter { return &p.filter }
 
-func (p *holdersPane) PickShown(d *desk) {
+func (p *holdersPane) PickShown(d *pane.Shared) {
 	if rows, at := p.picks(d); at < 0 && len(rows) > 0 {
 		p.choose(d, rows[0])
 	}
 }
 
-func (p *holdersPane) Hides(d *desk) bool { _, at := p.picks(d); return at < 0 }
+func (p *holdersPane) Hides(d *pane.Shared) bool { _, at := p.picks(d); return at < 0 }
 
 // Click picks the row, a holder or a changeover.
-func (p *holdersPane) Click(d *desk, _, y int) {
+func (p *holdersPane) Click(d *pane.Shared, _, y int) {
 	rows, at := p.picks(d)
 	n := p.list(d)
 	from, row := draw.Window(max(at, 0), len(rows), n), y-2

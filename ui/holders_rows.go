@@ -8,33 +8,34 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/ui/pane"
 )
 
 // holderRow is one holder in the list.
 type holderRow struct {
-	*desk
+	*pane.Shared
 	number    int // from 1
 	usage     *plan.Usage
 	condition plan.Condition
 	stint     *plan.Stint // in the picked job; nil while that isn't known
 	idle      time.Duration
-	turns     int // that it is idle, around the picked one
+	indexes     int // that it is idle, around the picked one
 	next      int // turn from the picked one on in which it cuts, -1 none
 	focused   bool
 }
 
 // holderRow is what is known of a holder, seen from the picked job.
-func newHolderRow(d *desk, number int, focused bool) holderRow {
-	r := holderRow{desk: d, number: number, condition: d.Forecast.Beam.Holders[number-1], next: -1, focused: focused}
-	use := d.use()
-	if number > len(use.holders) {
+func newHolderRow(d *pane.Shared, number int, focused bool) holderRow {
+	r := holderRow{Shared: d, number: number, condition: d.Forecast.Beam.Holders[number-1], next: -1, focused: focused}
+	use := d.Use()
+	if number > len(use.Holders) {
 		return r
 	}
-	r.usage = &use.holders[number-1]
-	r.next = use.next(number, d.turn)
-	if s := use.step(d.turn); s >= 0 {
+	r.usage = &use.Holders[number-1]
+	r.next = use.Next(number, d.JobAt)
+	if s := use.Step(d.JobAt); s >= 0 {
 		r.stint = &r.usage.Stints[s]
-		r.turns, r.idle = r.usage.Spell(s)
+		r.indexes, r.idle = r.usage.Spell(s)
 	}
 	return r
 }
@@ -76,7 +77,7 @@ func (o order) compare(a, b holderRow) int {
 	return 0
 }
 
-// needed is the turn in which it is next needed, far off when it isn't.
+// needed is the job, by index, for which it is next needed, far off when it isn't.
 func (r holderRow) needed() int {
 	if r.next < 0 {
 		return math.MaxInt
@@ -99,7 +100,7 @@ func (r holderRow) metresToday() float64 {
 }
 
 // holderRows are the holders that the filter lets through, sorted.
-func (p *holdersPane) rows(d *desk, focused bool) []holderRow {
+func (p *holdersPane) rows(d *pane.Shared, focused bool) []holderRow {
 	var out []holderRow
 	f := &p.filter
 	for n := 1; n <= len(d.Forecast.Beam.Holders); n++ {

@@ -6,25 +6,26 @@ import (
 
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // strip shows what a holder does in each job: one mark a job, and room between them
 // where there is some.
 type strip struct {
-	*desk
+	*pane.Shared
 	from, jobs int // turns shown
 	each       int // cells a job
 }
 
 // newStrip is a strip in so many cells, around the picked job.
-func newStrip(d *desk, cells int) strip {
+func newStrip(d *pane.Shared, cells int) strip {
 	const most = 3 // cells a job
 	n := len(d.Jobs())
-	s := strip{desk: d, jobs: max(min(cells, n), 0), each: 1}
+	s := strip{Shared: d, jobs: max(min(cells, n), 0), each: 1}
 	if n > 0 {
 		s.each = max(1, min(cells/n, most))
 	}
-	s.from = draw.Window(d.turn, n, s.jobs)
+	s.from = draw.Window(d.JobAt, n, s.jobs)
 	return s
 }
 
@@ -39,7 +40,7 @@ const (
 	stripRefused, stripUnknown  = "x", "?"
 )
 
-// head numbers the turns, every fifth of them, and marks the picked one.
+// head numbers the jobs, every fifth of them, and marks the picked one.
 func (s strip) head() draw.Line {
 	row := []byte(draw.Blanks(s.jobs * s.each))
 	for i := range s.jobs {
@@ -50,7 +51,7 @@ func (s strip) head() draw.Line {
 		}
 	}
 	l := s.Line()
-	at := (s.turn - s.from) * s.each
+	at := (s.JobAt - s.from) * s.each
 	if at < 0 || at >= len(row) {
 		l.Add(draw.Head, string(row))
 		return l
@@ -63,10 +64,10 @@ func (s strip) head() draw.Line {
 
 // row is a holder's strip.
 func (s strip) row(r holderRow) draw.Line {
-	l, use := s.Line(), s.use()
+	l, use := s.Line(), s.Use()
 	for t := s.from; t < s.from+s.jobs; t++ {
-		switch step := use.step(t); {
-		case t >= len(use.steps):
+		switch step := use.Step(t); {
+		case t >= len(use.Steps):
 			l.Add(draw.Faint, stripUnknown)
 		case step < 0:
 			l.Add(draw.Late, stripRefused)

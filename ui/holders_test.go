@@ -19,7 +19,7 @@ import (
 
 // shown are the numbers of the rows that the pane lists.
 func (s *screen) shownHolders() (out []int) {
-	for _, r := range s.hold.rows(s.desk, false) {
+	for _, r := range s.hold.rows(s.Shared, false) {
 		out = append(out, r.number)
 	}
 	return out
@@ -29,18 +29,18 @@ func (s *screen) shownHolders() (out []int) {
 // is the other way about.
 func TestHoldersInOrder(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5", "right", "right")
-	use := s.use()
+	use := s.Use()
 	by := [orders]func(n int) float64{
 		byNumber: func(n int) float64 { return float64(n) },
-		byIdle:   func(n int) float64 { _, d := use.holders[n-1].Spell(2); return -float64(d) },
+		byIdle:   func(n int) float64 { _, d := use.Holders[n-1].Spell(2); return -float64(d) },
 		byNext: func(n int) float64 {
-			if next := use.holders[n-1].Next(2); next >= 0 {
+			if next := use.Holders[n-1].Next(2); next >= 0 {
 				return float64(next)
 			}
 			return 1e9
 		},
-		byMoves:  func(n int) float64 { return -float64(use.holders[n-1].Moves) },
-		byMetres: func(n int) float64 { return -use.holders[n-1].Metres },
+		byMoves:  func(n int) float64 { return -float64(use.Holders[n-1].Moves) },
+		byMetres: func(n int) float64 { return -use.Holders[n-1].Metres },
 		byEdge:   func(n int) float64 { return -s.Shop.Positions.Metres[n-1] },
 		byState:  func(n int) float64 { return -float64(s.Shop.Beam.Holders[n-1]) },
 	}
@@ -103,7 +103,7 @@ func TestMarkingAHolder(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	before, able := s.Forecast.Present.Totals, ids(s.Able())
 	s.press("5", "down", "down")
-	number := s.holder
+	number := s.Holder
 	s.press("c", "s", "j", "a", "m", "enter").settle()
 	if m := s.Actual.Marks[number]; m != (shop.Mark{Condition: plan.Stuck, Reason: "jam"}) {
 		t.Fatalf("holder %d is marked %+v", number, m)
@@ -142,8 +142,8 @@ func TestMarkingIsLeft(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5")
 	for _, keys := range [][]string{{"c", "esc"}, {"c", "q"}, {"c", "s", "x", "esc"}, {"c", "b"}, {"c", "down", "esc"}} {
 		s.press(keys...).settle()
-		if len(s.Actual.Marks) != 0 || s.prompt != nil || s.hold.marking != 0 || s.ended || len(s.History.Past) != 0 {
-			t.Fatalf("%v: marks %v, prompt %v", keys, s.Actual.Marks, s.prompt)
+		if len(s.Actual.Marks) != 0 || s.Prompt != nil || s.hold.marking != 0 || s.ended || len(s.History.Past) != 0 {
+			t.Fatalf("%v: marks %v, prompt %v", keys, s.Actual.Marks, s.Prompt)
 		}
 	}
 	if s.press("6", "1"); s.focus != theDay {
@@ -176,7 +176,7 @@ func TestRecordIsShown(t *testing.T) {
 		t.Fatal(problems)
 	}
 	s := newScreen(t, sh, testLook(noColours, false, false), 120, 36).settle()
-	s.holder = 17
+	s.Holder = 17
 	s.press("5").settle()
 	if want := "record: 1 move over 1.5 m; stuck 1 time, no cut or out never, position corrected never; last moved 24 Nov 2026, 13:05"; !strings.Contains(s.View(), want) {
 		t.Errorf("no %q in\n%s", want, s.View())
@@ -193,13 +193,13 @@ func TestPairsPickTheirJob(t *testing.T) {
 			most = turn
 		}
 	}
-	if s.turn != most {
-		t.Errorf("the first pair picks turn %d, want %d", s.turn, most)
+	if s.JobAt != most {
+		t.Errorf("the first pair picks turn %d, want %d", s.JobAt, most)
 	}
 	s.press("end")
 	for _, o := range s.Forecast.Present.Known {
-		if o.Step.Changeover.Repositions < s.Forecast.Present.Known[s.turn].Step.Changeover.Repositions {
-			t.Errorf("the last pair is turn %d, but %s moves fewer", s.turn, o.Step.Job.ID)
+		if o.Step.Changeover.Repositions < s.Forecast.Present.Known[s.JobAt].Step.Changeover.Repositions {
+			t.Errorf("the last pair is turn %d, but %s moves fewer", s.JobAt, o.Step.Job.ID)
 		}
 	}
 }
@@ -211,17 +211,17 @@ func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {
 	idle := 0
 	for n := 1; n <= len(s.Shop.Beam.Holders); n++ {
 		var text string
-		for _, sp := range aboutHolder(s.desk, n) {
+		for _, sp := range aboutHolder(s.Shared, n) {
 			text += sp.Text + "\n"
 		}
 		want := "no move of it follows"
-		for turn := len(s.Jobs()) - 1; turn > s.turn; turn-- {
+		for turn := len(s.Jobs()) - 1; turn > s.JobAt; turn-- {
 			c := &s.Outcome(turn).Step.Changeover
 			if h := c.Holders[n-1]; h.Use == plan.Cutting || h.At != c.From[n-1] {
 				want = fmt.Sprintf("it stays until %s at %s", s.Jobs()[turn].ID, s.Clock(s.Outcome(turn).Step.SetupStart))
 			}
 		}
-		cuts := s.Outcome(s.turn).Step.Changeover.Holders[n-1].Use == plan.Cutting
+		cuts := s.Outcome(s.JobAt).Step.Changeover.Holders[n-1].Use == plan.Cutting
 		if strings.Contains(text, want) == cuts {
 			t.Errorf("holder %d, cutting %v, want %q in\n%s", n, cuts, want, text)
 		}
@@ -241,7 +241,7 @@ func TestNarrowHoldersTellAll(t *testing.T) {
 	s.Files.Wear = &record.Summary{Holders: make([]record.Wear, len(s.Shop.Beam.Holders))}
 	for range 8 {
 		s.press("down")
-		n := atHolder(s.desk)
+		n := atHolder(s.Shared)
 		s.Files.Wear.Holders[n-1].Jams = 7
 		b := s.Forecast.Start.Positions.Blades[n-1]
 		for _, want := range []string{

@@ -9,6 +9,7 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/page/jobform"
+	"bide/ui/pane"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -24,8 +25,8 @@ type jobForm struct {
 
 // open opens a form for an edit, a copy, or a new job. One that was closed
 // unfinished comes back as it was.
-func (c closedForms) open(d *desk, a keys.Action) {
-	j := d.job()
+func (c closedForms) open(d *pane.Shared, a keys.Action) {
+	j := d.Job()
 	if j == nil && a != keys.AddJob {
 		d.Say("no job is picked")
 		return
@@ -44,17 +45,17 @@ func (c closedForms) open(d *desk, a keys.Action) {
 		kept.job, kept.stem = f.job, f.stem
 		kept.Follow(typed)
 		kept.Check()
-		d.over = kept
+		d.Over = kept
 		d.Say("this form was closed unfinished: here it is, with what was typed")
 		return
 	}
 	f.Page = jobform.New(d.Shop, typed, func(typed shop.Typed) (plan.Job, []shop.FieldProblem) { return readForm(d, f.job, typed) })
 	f.Field("id").Proposed = f.job == nil
-	d.over = f
+	d.Over = f
 }
 
 // readForm reads what is typed of an edited job, or of one to be added.
-func readForm(d *desk, edited *plan.Job, typed shop.Typed) (plan.Job, []shop.FieldProblem) {
+func readForm(d *pane.Shared, edited *plan.Job, typed shop.Typed) (plan.Job, []shop.FieldProblem) {
 	day := d.History.Now.Day(d.Shop.Day)
 	at := slices.Index(d.History.Now.All, edited)
 	if at < 0 { // it is new, or was taken out meanwhile
@@ -64,7 +65,7 @@ func readForm(d *desk, edited *plan.Job, typed shop.Typed) (plan.Job, []shop.Fie
 }
 
 // keepUp follows the day: where it was read again meanwhile, the form's job is another.
-func (f *jobForm) keepUp(d *desk) {
+func (f *jobForm) keepUp(d *pane.Shared) {
 	f.Shop = d.Shop
 	if f.job == nil || slices.Contains(d.History.Now.All, f.job) {
 		return
@@ -90,7 +91,7 @@ func (f *jobForm) place() formPlace {
 }
 
 // Type takes keys as text.
-func (f *jobForm) Type(msg tea.KeyMsg, d *desk) bool {
+func (f *jobForm) Type(msg tea.KeyMsg, d *pane.Shared) bool {
 	f.keepUp(d)
 	taken, said := f.Page.Type(msg)
 	if d.Notice = (workday.Notice{}); said != "" {
@@ -100,7 +101,7 @@ func (f *jobForm) Type(msg tea.KeyMsg, d *desk) bool {
 }
 
 // HandleKey gives the form other keys, and does what it then wants.
-func (f *jobForm) HandleKey(a keys.Action, d *desk) {
+func (f *jobForm) HandleKey(a keys.Action, d *pane.Shared) {
 	f.keepUp(d)
 	switch f.Page.HandleKey(a) {
 	case jobform.Save:
@@ -111,8 +112,8 @@ func (f *jobForm) HandleKey(a keys.Action, d *desk) {
 }
 
 // close closes the form; what was typed is kept for the next time.
-func (f *jobForm) close(d *desk) {
-	d.over = nil
+func (f *jobForm) close(d *pane.Shared) {
+	d.Over = nil
 	delete(f.closed, f.place())
 	if !f.Changed() {
 		return
@@ -122,14 +123,14 @@ func (f *jobForm) close(d *desk) {
 }
 
 // save puts the job into the day, if nothing but the beam is against it.
-func (f *jobForm) save(d *desk) {
+func (f *jobForm) save(d *pane.Shared) {
 	f.Check()
 	if wrong := f.Wrong(); wrong >= 0 {
 		f.To(wrong)
 		d.Say("not yet: %s", f.Said())
 		return
 	}
-	d.over = nil
+	d.Over = nil
 	delete(f.closed, f.place())
 	next := f.Job
 	switch {
@@ -143,7 +144,7 @@ func (f *jobForm) save(d *desk) {
 }
 
 // View draws the form.
-func (f *jobForm) View(d *desk) []draw.Line {
+func (f *jobForm) View(d *pane.Shared) []draw.Line {
 	name := "Add a job"
 	switch {
 	case f.job != nil:
@@ -151,6 +152,6 @@ func (f *jobForm) View(d *desk) []draw.Line {
 	case f.stem != "":
 		name = "Add a copy of " + d.Safe(f.stem)
 	}
-	title, body := f.Page.View(d.Theme, d.pageSize())
-	return d.frame(name, title, body, f.Help())
+	title, body := f.Page.View(d.Theme, d.PageSize())
+	return d.Frame(name, title, body, f.Help())
 }

@@ -29,7 +29,7 @@ func (s *screen) types(text string) *screen {
 
 // to goes to a field of the open form.
 func (s *screen) to(key string) *screen {
-	f := s.over.(*jobForm)
+	f := s.Over.(*jobForm)
 	for f.Open().Key != key {
 		s.press("down")
 	}
@@ -47,17 +47,17 @@ func TestAddJob(t *testing.T) {
 	s.to("slits").types("10 x 0")
 	golden(t, "80x24_form_wrong", s.View())
 	s.fits()
-	if s.press("enter"); s.over == nil || len(s.Jobs()) != n {
+	if s.press("enter"); s.Over == nil || len(s.Jobs()) != n {
 		t.Fatal("a job with a wrong width is taken")
 	}
 	s.press("ctrl+u").types("10 x 96")
 	s.to("length_m").types("800")
-	f := s.over.(*jobForm)
+	f := s.Over.(*jobForm)
 	if len(f.Problems) != 0 {
 		t.Fatalf("problems: %+v", f.Problems)
 	}
 	s.press("enter").settle()
-	if s.over != nil || len(s.Jobs()) != n+1 || s.Jobs()[2].ID != "q?1" || s.turn != 2 {
+	if s.Over != nil || len(s.Jobs()) != n+1 || s.Jobs()[2].ID != "q?1" || s.JobAt != 2 {
 		t.Fatalf("the job isn't there: %v\n%s", ids(s.Jobs()), s.View())
 	}
 	if got := s.Jobs()[2].Slits(); len(got) != 10 || got[0] < 96*plan.Millimetre {
@@ -73,7 +73,7 @@ func TestAddJob(t *testing.T) {
 func TestIDProposed(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("a")
-	f := s.over.(*jobForm)
+	f := s.Over.(*jobForm)
 	highest := 0
 	for _, j := range s.History.Now.All { // the demo's are all D- and a number
 		n, err := strconv.Atoi(strings.TrimPrefix(j.ID, "D-"))
@@ -92,7 +92,7 @@ func TestIDProposed(t *testing.T) {
 	s.press("esc", "esc")
 	s.closed = nil
 	s.press("a", "right").types("x")
-	if got := s.over.(*jobForm).Value("id"); got != want+"x" {
+	if got := s.Over.(*jobForm).Value("id"); got != want+"x" {
 		t.Errorf("kept with an arrow: %q", got)
 	}
 	for _, c := range []struct{ ids, like, want string }{
@@ -132,7 +132,7 @@ func TestAddedWhereRulesLet(t *testing.T) {
 			s.to(c.rule).press("ctrl+u").types(c.text)
 		}
 		s.press("enter").settle()
-		turn, want := s.turn, c.want
+		turn, want := s.JobAt, c.want
 		if want < 0 {
 			want = slices.Index(ids(s.Jobs()), c.text) + 1
 		}
@@ -141,11 +141,11 @@ func TestAddedWhereRulesLet(t *testing.T) {
 		}
 	}
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	s.pick(1)
+	s.Pick(1)
 	s.press("t") // the second is fixed to its turn
 	s.press("home", "c", "enter").settle()
-	if len(s.Broken) > 0 || s.turn != 2 || !strings.Contains(s.View(), "the nearest turn that keeps the rules") {
-		t.Errorf("before a fixed job: turn %d, broken %v\n%s", s.turn, s.Broken, s.View())
+	if len(s.Broken) > 0 || s.JobAt != 2 || !strings.Contains(s.View(), "the nearest turn that keeps the rules") {
+		t.Errorf("before a fixed job: turn %d, broken %v\n%s", s.JobAt, s.Broken, s.View())
 	}
 }
 
@@ -153,7 +153,7 @@ func TestAddedWhereRulesLet(t *testing.T) {
 func TestFormSaysItsLabels(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	s.press("a")
-	for range len(s.over.(*jobForm).Fields) {
+	for range len(s.Over.(*jobForm).Fields) {
 		s.press("down")
 		if view := s.View(); strings.Contains(view, "length_m") || !strings.Contains(view, "length is missing") || !strings.Contains(view, "web width is missing") {
 			t.Fatalf("the file's words:\n%s", view)
@@ -180,7 +180,7 @@ func TestEditRenames(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	a, b := s.Jobs()[0], s.Jobs()[1]
 	s.OrderAfter(b, a)
-	s.pick(0)
+	s.Pick(0)
 	s.press("e").types("x").press("enter")
 	if got := s.Jobs()[0]; got.ID != a.ID+"x" || s.Origin(got) != a.ID {
 		t.Errorf("renamed: %s from %q", got.ID, s.Origin(got))
@@ -194,17 +194,17 @@ func TestEditRenames(t *testing.T) {
 func TestFormIsPutAway(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("c").types("zz").press("esc")
-	if s.over != nil || !strings.Contains(s.View(), "closed unfinished") {
+	if s.Over != nil || !strings.Contains(s.View(), "closed unfinished") {
 		t.Fatalf("it isn't said:\n%s", s.View())
 	}
-	if s.press("q"); s.ended || !s.asks {
+	if s.press("q"); s.ended || !s.AsksToQuit {
 		t.Error("leaving with an unfinished form doesn't ask")
 	}
 	s.press("esc", "c")
-	if got := s.over.(*jobForm).Value("id"); !strings.HasSuffix(got, "zz") {
+	if got := s.Over.(*jobForm).Value("id"); !strings.HasSuffix(got, "zz") {
 		t.Errorf("the form came back with %q", got)
 	}
-	if s.press("enter"); len(s.closed) != 0 || s.over != nil {
+	if s.press("enter"); len(s.closed) != 0 || s.Over != nil {
 		t.Error("taken, the form is still put away")
 	}
 	if s.press("e", "esc"); len(s.closed) != 0 {
@@ -216,7 +216,7 @@ func TestFormIsPutAway(t *testing.T) {
 func TestFormChoicesAndPaste(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
 	s.press("e").to("arrange")
-	f := s.over.(*jobForm)
+	f := s.Over.(*jobForm)
 	was := f.Value("arrange")
 	s.press("right")
 	if f.Value("arrange") == was {
@@ -240,7 +240,7 @@ func TestFormListsMaterials(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
 	all := len(s.Shop.Materials.Names())
 	s.press("a").to("material")
-	f := s.over.(*jobForm)
+	f := s.Over.(*jobForm)
 	if got := f.Matches(); len(got) != all || f.Picked() != -1 {
 		t.Fatalf("nothing typed: %d of %d names, %d picked", len(got), all, f.Picked())
 	}
@@ -256,7 +256,7 @@ func TestFormListsMaterials(t *testing.T) {
 	}
 	second := f.Matches()[1]
 	s.press("down", "enter")
-	if s.over != f || f.Value("material") != second || f.Open().Key != "web" {
+	if s.Over != f || f.Value("material") != second || f.Open().Key != "web" {
 		t.Fatalf("took %q, now at %s; want %q and the next field", f.Value("material"), f.Open().Key, second)
 	}
 	s.press("up", "down") // a known name is passed by
@@ -267,7 +267,7 @@ func TestFormListsMaterials(t *testing.T) {
 	if got := f.Matches(); len(got) != 1 || got[0] != "Crepe paper 140" {
 		t.Fatalf("%q matches %v", f.Open().Value(), got)
 	}
-	if s.press("esc"); s.over != f || f.Open().Value() != "CREPE pap" || f.Picked() != -1 {
+	if s.press("esc"); s.Over != f || f.Open().Value() != "CREPE pap" || f.Picked() != -1 {
 		t.Errorf("Esc leaves %q, %d picked", f.Open().Value(), f.Picked())
 	}
 	s.press("down", "tab")
@@ -275,7 +275,7 @@ func TestFormListsMaterials(t *testing.T) {
 		t.Errorf("took %q, now at %s", f.Value("material"), f.Open().Key)
 	}
 	s.press("up", "ctrl+u").types("zzz")
-	if s.press("enter"); s.over == nil || !strings.Contains(s.View(), "no material has all of these words") {
+	if s.press("enter"); s.Over == nil || !strings.Contains(s.View(), "no material has all of these words") {
 		t.Errorf("a name that is none:\n%s", s.View())
 	}
 	s.press("down")
@@ -288,7 +288,7 @@ func TestFormListsMaterials(t *testing.T) {
 func TestFormOrdersMaterials(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
 	s.press("a").to("material")
-	f := s.over.(*jobForm)
+	f := s.Over.(*jobForm)
 	s.types("p")
 	names, own := f.Matches(), len(s.Shop.Materials)
 	order := s.Shop.Materials.Names()
@@ -312,7 +312,7 @@ func TestFormOrdersMaterials(t *testing.T) {
 func TestFormOnASmallScreen(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("e")
-	f := s.over.(*jobForm)
+	f := s.Over.(*jobForm)
 	s.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 	for range f.Fields {
 		if s.fits(); !strings.Contains(s.View(), s.Cursor) {

@@ -7,6 +7,7 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/list"
+	"bide/ui/pane"
 )
 
 // jobPick is a list of jobs over the panes, to choose from: what is done or on
@@ -20,7 +21,7 @@ func (p *jobPick) Help() keys.Scope      { return keys.OnList }
 func (p *jobPick) Fits(s draw.Size) bool { return s.W >= 40 && s.H >= 8 }
 
 // jobs are what there is to choose from.
-func (p *jobPick) jobs(d *desk) []*plan.Job {
+func (p *jobPick) jobs(d *pane.Shared) []*plan.Job {
 	if p.after == nil {
 		return d.Away()
 	}
@@ -28,50 +29,50 @@ func (p *jobPick) jobs(d *desk) []*plan.Job {
 }
 
 // openLeftOut lists what is done or on hold.
-func openLeftOut(d *desk) {
+func openLeftOut(d *pane.Shared) {
 	if len(d.Away()) == 0 {
 		d.Say("no job is done or on hold")
 		return
 	}
-	d.over = &jobPick{}
+	d.Over = &jobPick{}
 }
 
 // openOrder lists what the picked job may come after.
-func openOrder(d *desk) {
-	j := d.job()
+func openOrder(d *pane.Shared) {
+	j := d.Job()
 	if j == nil {
 		d.Say("no job is picked")
 		return
 	}
-	d.over = &jobPick{after: j}
+	d.Over = &jobPick{after: j}
 }
 
 // HandleKey picks one of them, or does with it what the list is for.
-func (p *jobPick) HandleKey(a keys.Action, d *desk) {
+func (p *jobPick) HandleKey(a keys.Action, d *pane.Shared) {
 	jobs := p.jobs(d)
 	p.at = p.list(d, len(jobs)).Step(a)
 	switch {
 	case a == keys.Back || len(jobs) == 0:
-		d.over = nil
+		d.Over = nil
 	case a == keys.Choose && p.after != nil:
 		p.after = d.OrderAfter(p.after, jobs[p.at])
 	case a == keys.Choose:
 		d.BringBack(jobs[p.at])
-		d.over = nil
+		d.Over = nil
 	case a == keys.RemoveJob && p.after == nil:
 		d.Remove(jobs[p.at])
-		d.over = nil
+		d.Over = nil
 	}
 }
 
 // list is the list in the room that the page has.
-func (p *jobPick) list(d *desk, jobs int) list.List {
-	return list.List{At: p.at, Rows: jobs, Shown: d.pageSize().H - 1}
+func (p *jobPick) list(d *pane.Shared, jobs int) list.List {
+	return list.List{At: p.at, Rows: jobs, Shown: d.PageSize().H - 1}
 }
 
 // View draws the list.
-func (p *jobPick) View(d *desk) []draw.Line {
-	s, jobs := d.pageSize(), p.jobs(d)
+func (p *jobPick) View(d *pane.Shared) []draw.Line {
+	s, jobs := d.PageSize(), p.jobs(d)
 	l := p.list(d, len(jobs))
 	var body []draw.Line
 	for i := l.From(); i < l.To(); i++ {
@@ -84,11 +85,11 @@ func (p *jobPick) View(d *desk) []draw.Line {
 	} else {
 		title.Add(draw.Faint, "Enter brings a job back, x removes it from the day")
 	}
-	return d.frame(name, title, body, keys.OnList)
+	return d.Frame(name, title, body, keys.OnList)
 }
 
 // row is one job of the list.
-func (p *jobPick) row(d *desk, j *plan.Job, on bool, w int) draw.Line {
+func (p *jobPick) row(d *pane.Shared, j *plan.Job, on bool, w int) draw.Line {
 	l := d.Line()
 	if on {
 		l.Add(draw.Picked, d.Cursor)
@@ -101,7 +102,7 @@ func (p *jobPick) row(d *desk, j *plan.Job, on bool, w int) draw.Line {
 		}
 		l.Left(draw.Accent, mark, 2)
 	}
-	l.Left(draw.Pick(on, draw.Strong), j.ID, d.idWidth()+2)
+	l.Left(draw.Pick(on, draw.Strong), j.ID, d.IDWidth()+2)
 	state := map[plan.State]string{plan.Running: "running", plan.Done: "done", plan.OnHold: "on hold"}[j.State]
 	l.Left(draw.Faint, state, 9)
 	l.Add(draw.Faint, d.Short(j.Material, max(w-l.Width, 0)))

@@ -107,9 +107,9 @@ func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("1", "j", "J").settle()
 	order := ids(sc.Jobs())
-	number := sc.desk.moves()[0].Holder
+	number := sc.Shared.Moves()[0].Holder
 	sc.press("5")
-	sc.holder = number
+	sc.Holder = number
 	sc.press("c", "n").enters("weak").press("w", "enter", "c")
 	sc.tells("A holder has a fault")
 	sc.press("ctrl+u").enters(fmt.Sprint(number), "", "o", "seized").press("esc").settle()

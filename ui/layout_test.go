@@ -1,9 +1,10 @@
 package ui
 
 import (
-	"bide/ui/draw"
 	"strings"
 	"testing"
+
+	"bide/ui/draw"
 )
 
 // The parts of every screen fill it exactly, at every size and with each pane

@@ -3,12 +3,13 @@
 package ui
 
 import (
-	"bide/plan/plantest"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"bide/plan/plantest"
 )
 
 // A shift of maintenance, from the README's first command to the printed sheet: keys

@@ -8,6 +8,7 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/page/help"
+	"bide/ui/pane"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -15,7 +16,7 @@ import (
 // model is the whole screen. Update only passes on what comes: sizes, answers from
 // the background, keys to the focused pane.
 type model struct {
-	*desk
+	*pane.Shared
 	day     dayPane
 	beam    beamPane
 	moves   movesPane
@@ -38,18 +39,18 @@ type model struct {
 // panel is what the panes have in common.
 type panel interface {
 	SetSize(draw.Size)
-	HandleKey(keys.Action, *desk)
-	View(d *desk, focused bool) []draw.Line
+	HandleKey(keys.Action, *pane.Shared)
+	View(d *pane.Shared, focused bool) []draw.Line
 	Help() keys.Scope
 }
 
 func newModel(s *shop.Shop, k *draw.Theme) (*model, error) {
-	d, err := newDesk(s, k)
+	d, err := pane.New(s, k)
 	if err != nil {
 		return nil, err
 	}
-	m := &model{desk: d, focus: theDay, closed: closedForms{}}
-	d.frame = m.frameOf
+	m := &model{Shared: d, focus: theDay, closed: closedForms{}}
+	d.Frame = m.frameOf
 	d.ShowOn(m)
 	return m, nil
 }
@@ -59,9 +60,9 @@ func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), m.mouseAtStart(), m.g
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	cmd := m.update(msg)
 	m.followSetup()
-	m.pickMove(m.move) // there may be fewer now
-	if m.was = ""; m.job() != nil {
-		m.was = m.job().ID
+	m.PickMove(m.MoveAt) // there may be fewer now
+	if m.Was = ""; m.Job() != nil {
+		m.Was = m.Job().ID
 	}
 	return m, tea.Batch(cmd, m.ask())
 }
@@ -74,7 +75,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case tick:
 		m.beating = false
 	case planning.Estimated, planning.Moved:
-		takeMove(m.desk, msg)
+		takeMove(m.Shared, msg)
 	case glance:
 		m.Files.Peek()
 		return m.glances()
@@ -93,7 +94,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 // ask is the command for what is to be done in the background now.
 func (m *model) ask() tea.Cmd {
 	all := []tea.Cmd{m.beats()}
-	for _, w := range append(movesOn(m.desk), m.Work()...) {
+	for _, w := range append(movesOn(m.Shared), m.Work()...) {
 		all = append(all, background(w))
 	}
 	return tea.Batch(all...)
@@ -101,8 +102,8 @@ func (m *model) ask() tea.Cmd {
 
 // Offered shows an order that a search found to the person who waits for it.
 func (m *model) Offered() {
-	if m.over == nil && m.help == nil && !m.asks && m.prompt == nil {
-		openCompare(m.desk)
+	if m.Over == nil && m.help == nil && !m.AsksToQuit && m.Prompt == nil {
+		openCompare(m.Shared)
 	}
 }
 
@@ -116,12 +117,12 @@ func (m *model) Unfinished() string {
 
 // followSetup shows the guided setup that is under way, or none.
 func (m *model) followSetup() {
-	w, shown := m.over.(*walk)
+	w, shown := m.Over.(*walk)
 	switch {
 	case m.Setup == nil && shown:
-		m.over = nil
+		m.Over = nil
 	case m.Setup != nil && (!shown || w.Setup != m.Setup):
-		m.over = &walk{Setup: m.Setup}
+		m.Over = &walk{Setup: m.Setup}
 	}
 }
 
@@ -139,7 +140,7 @@ type leave struct{}
 // resize gives every pane its size.
 func (m *model) resize(s draw.Size) {
 	m.Size = s
-	if m.over != nil && !m.covered() {
+	if m.Over != nil && !m.covered() {
 		m.Say("the open page needs a larger window")
 		m.Notice.Brief = "window too small"
 	}
@@ -203,24 +204,24 @@ func (m *model) View() string {
 // lines are the screen's.
 func (m *model) lines() []draw.Line {
 	switch {
-	case m.layout().small && m.asks:
+	case m.layout().small && m.AsksToQuit:
 		return smallQuestion(m.Theme, m.Question(), m.Size)
-	case m.layout().small && m.prompt != nil && m.help == nil:
-		return smallPrompt(m.desk, m.Size)
+	case m.layout().small && m.Prompt != nil && m.help == nil:
+		return smallPrompt(m.Shared, m.Size)
 	case m.help != nil:
 		return m.help.View(m.Size)
 	case m.covered():
-		return m.over.View(m.desk)
+		return m.Over.View(m.Shared)
 	case m.layout().small:
-		return small(m.desk, m.Size)
+		return small(m.Shared, m.Size)
 	}
 	out := []draw.Line{m.bar().Fit(m.W)}
 	if m.focus.paged() {
-		out = append(out, m.panel(m.focus).View(m.desk, true)...)
+		out = append(out, m.panel(m.focus).View(m.Shared, true)...)
 		return m.foot(out, m.scope())
 	}
-	out = append(out, m.panel(theBeam).View(m.desk, m.focus == theBeam)...)
-	out = append(out, m.beside(m.day.View(m.desk, m.focus == theDay), m.moves.View(m.desk, m.focus == theMoves))...)
+	out = append(out, m.panel(theBeam).View(m.Shared, m.focus == theBeam)...)
+	out = append(out, m.beside(m.day.View(m.Shared, m.focus == theDay), m.moves.View(m.Shared, m.focus == theMoves))...)
 	return m.foot(out, m.scope())
 }
 

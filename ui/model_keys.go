@@ -12,7 +12,7 @@ import (
 // keys takes a key apart that stands for several: a terminal that is slower than
 // the keyboard sends them as one. What is pasted is no key.
 func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
-	if t := m.typist(); t != nil && !m.ended && t.Type(msg, m.desk) {
+	if t := m.typist(); t != nil && !m.ended && t.Type(msg, m.Shared) {
 		return nil
 	}
 	if msg.Paste {
@@ -35,14 +35,14 @@ func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
 // scope is where a key works now.
 func (m *model) scope() keys.Scope {
 	switch {
-	case m.asks:
+	case m.AsksToQuit:
 		return keys.OnQuestion
 	case m.help != nil:
 		return keys.OnHelp
-	case m.prompt != nil:
+	case m.Prompt != nil:
 		return keys.OnPrompt
 	case m.covered():
-		return m.over.Help()
+		return m.Over.Help()
 	case m.layout().small:
 		return keys.OnSmall
 	}
@@ -54,7 +54,7 @@ func (m *model) key(name string) tea.Cmd {
 	defer m.followSetup()
 	in := m.scope()
 	a := m.ActionOf(name, in)
-	if g := m.guided(); g != nil && in == keys.OnSetup && g.Obscures(m.desk) && !slices.Contains([]keys.Action{keys.Abort, keys.Suspend, keys.Quit, keys.Help}, a) {
+	if g := m.Guided(); g != nil && in == keys.OnSetup && g.Obscures(m.Shared) && !slices.Contains([]keys.Action{keys.Abort, keys.Suspend, keys.Quit, keys.Help}, a) {
 		m.Notice = workday.Notice{}
 		return nil
 	}
@@ -75,13 +75,13 @@ func (m *model) key(name string) tea.Cmd {
 	case a == keys.Suspend:
 		return tea.Suspend
 	case in == keys.OnQuestion:
-		m.asks = false
+		m.AsksToQuit = false
 		return nil
 	case a != keys.Quit && m.holdsBack(a):
 		m.Waits()
 		return nil
 	case m.help == nil && m.covered() && a != keys.Help && a != keys.Quit:
-		m.over.HandleKey(a, m.desk)
+		m.Over.HandleKey(a, m.Shared)
 		return nil
 	case in == keys.OnSmall && a == keys.None:
 		return m.tooSmall(name)
@@ -104,9 +104,9 @@ func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 	case keys.OnHelp:
 		m.help.HandleKey(a, m.Size)
 	case keys.OnSmall:
-		m.moves.HandleKey(a, m.desk)
+		m.moves.HandleKey(a, m.Shared)
 	default:
-		m.panel(m.focus).HandleKey(a, m.desk)
+		m.panel(m.focus).HandleKey(a, m.Shared)
 	}
 	return nil
 }

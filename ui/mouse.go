@@ -4,6 +4,7 @@ import (
 	"bide/plan/session/workday"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/pane"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -14,7 +15,7 @@ import (
 // clickable is a pane of which a click picks something.
 type clickable interface {
 	// Click is a click at a cell of the pane, from 0; its rule is in line 0.
-	Click(d *desk, x, y int)
+	Click(d *pane.Shared, x, y int)
 }
 
 // switchMouse turns the mouse on or off.
@@ -38,14 +39,14 @@ func (m *model) mouse(e tea.MouseEvent) {
 	}
 	switch e.Button {
 	case tea.MouseButtonWheelUp:
-		m.panel(which).HandleKey(keys.Up, m.desk)
+		m.panel(which).HandleKey(keys.Up, m.Shared)
 	case tea.MouseButtonWheelDown:
-		m.panel(which).HandleKey(keys.Down, m.desk)
+		m.panel(which).HandleKey(keys.Down, m.Shared)
 	case tea.MouseButtonLeft:
 		m.Notice = workday.Notice{}
 		m.turnTo(which)
 		if p, ok := m.panel(which).(clickable); ok {
-			p.Click(m.desk, x, y)
+			p.Click(m.Shared, x, y)
 		}
 	}
 }

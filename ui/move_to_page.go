@@ -10,12 +10,13 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/list"
+	"bide/ui/pane"
 )
 
 // moveRow is one number that a job can be moved to.
 type moveRow struct {
 	*movePage
-	d           *desk
+	d           *pane.Shared
 	index       int
 	best        int
 	least, most time.Duration // of all
@@ -99,13 +100,13 @@ func (p *movePage) moveColumns() []draw.Column[moveRow] {
 		{Head: "day min", Width: 7, Rank: 1, Cell: moveFigure(draw.Plain, func(r moveRow, s plan.Slip) string { return words.Minutes(s.Totals.Setup) })},
 		{Head: "moves", Width: 5, Rank: 1, Cell: moveFigure(draw.Plain, func(r moveRow, s plan.Slip) string { return fmt.Sprint(s.Totals.Repositions) })},
 		{Head: "late", Width: 7, Rank: 2, Left: true, Cell: moveFigure(draw.Late, func(r moveRow, s plan.Slip) string { return words.Lateness(s.Totals.Late) })},
-		{Head: "min above best", Width: barWidth, Rank: 3, Left: true, Cell: moveFigure(draw.Moved, moveRow.bar)},
+		{Head: "min above best", Width: pane.BarWidth, Rank: 3, Left: true, Cell: moveFigure(draw.Moved, moveRow.bar)},
 	}
 }
 
 // bar shows what one costs more than the one that takes least setup.
 func (r moveRow) bar(s plan.Slip) string {
-	n := int(((s.Setup-r.least)*barWidth + (r.most-r.least)/2) / max(r.most-r.least, 1))
+	n := int(((s.Setup-r.least)*pane.BarWidth + (r.most-r.least)/2) / max(r.most-r.least, 1))
 	return strings.Repeat(r.d.Glyphs.Bar, n)
 }
 
@@ -134,8 +135,8 @@ func (p *movePage) list(s draw.Size) list.List {
 }
 
 // View draws the numbers, and of the picked one what it would do.
-func (p *movePage) View(d *desk) []draw.Line {
-	s := d.pageSize()
+func (p *movePage) View(d *pane.Shared) []draw.Line {
+	s := d.PageSize()
 	rows := p.list(s)
 	columns := draw.ColumnsFor(p.moveColumns(), s.W)
 	body := []draw.Line{draw.Heads(d.Theme, columns)}
@@ -154,12 +155,12 @@ func (p *movePage) View(d *desk) []draw.Line {
 	}
 	name := "Move " + d.Safe(p.Job.ID) + " to ..."
 	title.Join(p.state(d, s.W-draw.CellWidth("-->  ")-draw.CellWidth(name)-title.Width))
-	return d.frame(name, title, body, keys.OnMoveTo)
+	return d.Frame(name, title, body, keys.OnMoveTo)
 }
 
 // state says how exact the figures are, what is being planned now, and what they are
 // against where there is room.
-func (p *movePage) state(d *desk, w int) draw.Line {
+func (p *movePage) state(d *pane.Shared, w int) draw.Line {
 	t := d.Line()
 	t.Add(draw.Plain, " ")
 	all := len(p.Rest) + 1
@@ -182,7 +183,7 @@ func (p *movePage) state(d *desk, w int) draw.Line {
 }
 
 // says is what the row of the picked one has no room for.
-func (p *movePage) says(d *desk) (out []draw.Span) {
+func (p *movePage) says(d *pane.Shared) (out []draw.Span) {
 	say := func(i draw.Style, format string, args ...any) {
 		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
 	}

@@ -15,12 +15,12 @@ import (
 func TestMoveTo(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	s.press("j", "j", "j")
-	j := s.job()
+	j := s.Job()
 	s.press("g")
 	if !strings.Contains(s.View(), "Move "+j.ID+" to") {
 		t.Fatalf("no page is open:\n%s", s.View())
 	}
-	p := s.over.(*movePage)
+	p := s.Over.(*movePage)
 	for known, _ := p.Known(); known < len(s.Jobs()); known, _ = p.Known() {
 		s.background()
 	}
@@ -45,7 +45,7 @@ func TestMoveTo(t *testing.T) {
 	}
 	want, _ := p.Cost(1)
 	s.press("home", "down", "enter")
-	if s.over != nil || s.Jobs()[1] != j {
+	if s.Over != nil || s.Jobs()[1] != j {
 		t.Fatalf("%s isn't at number 2: %v", j.ID, ids(s.Jobs()))
 	}
 	if s.settle(); s.Forecast.Present.Totals != want.Totals { // this screen plans no day together
@@ -67,7 +67,7 @@ func TestMoveToPlanned(t *testing.T) {
 	golden(t, "120x36_move_to", s.View())
 	small := plannedScreen(t, shortDemo(t, 4), testLook(noColours, false, true), 80, 24).settle()
 	golden(t, "80x24_move_to_ascii", small.press("j", "j", "g").settle().View())
-	c, _ := s.over.(*movePage).Cost(0)
+	c, _ := s.Over.(*movePage).Cost(0)
 	if s.press("home", "enter"); !s.Forecast.Present.Whole() || s.Forecast.Present.Totals != c.Totals {
 		t.Errorf("moved, the day costs %+v, shown was %+v", s.Forecast.Present.Totals, c.Totals)
 	}
@@ -82,7 +82,7 @@ func TestMoveToLeft(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
 	order := ids(s.Jobs())
 	s.press("j", "g", "down", "esc")
-	if s.over != nil || strings.Join(ids(s.Jobs()), " ") != strings.Join(order, " ") {
+	if s.Over != nil || strings.Join(ids(s.Jobs()), " ") != strings.Join(order, " ") {
 		t.Fatalf("left: %v, was %v", ids(s.Jobs()), order)
 	}
 	s.press("g").settle()
@@ -97,15 +97,15 @@ func TestMoveToLeft(t *testing.T) {
 func TestMoveToLeavesTheRunningJobFirst(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
 	s.press("r").settle()
-	if s.press("g"); s.over != nil {
+	if s.press("g"); s.Over != nil {
 		t.Error("a running job can be moved")
 	}
 	s.press("j", "g").settle().press("b")
-	if p := s.over.(*movePage); p.to == 0 {
+	if p := s.Over.(*movePage); p.to == 0 {
 		t.Error("before the running job is said to be the cheapest")
 	}
 	s.press("home", "enter")
-	if s.over == nil || !strings.Contains(s.View(), "nothing can come before it") {
+	if s.Over == nil || !strings.Contains(s.View(), "nothing can come before it") {
 		t.Errorf("a job is moved before the running one:\n%s", s.View())
 	}
 }
@@ -113,7 +113,7 @@ func TestMoveToLeavesTheRunningJobFirst(t *testing.T) {
 // moving opens the page for the picked job and picks the next number.
 func (s *screen) moving(keys ...string) *movePage {
 	s.press(append([]string{"1"}, keys...)...).press("g").settle().press("down").settle()
-	return s.over.(*movePage)
+	return s.Over.(*movePage)
 }
 
 // When holders are marked while the page is open, all is worked out anew, of the same job
@@ -121,11 +121,11 @@ func (s *screen) moving(keys ...string) *movePage {
 func TestMoveToFollowsAMark(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	was := s.moving("j")
-	s.pick(4) // whatever is picked below
+	s.Pick(4) // whatever is picked below
 	s.Stand(s.Actual.Marked(40, shop.Mark{Condition: plan.NoCut}, s.Shop))
 	s.later(s.ask())
 	s.settle()
-	if l := s.over.(*movePage); l == was || l.Stale() || !l.Estimated {
+	if l := s.Over.(*movePage); l == was || l.Stale() || !l.Estimated {
 		t.Error("the costs are those of the beam as it was")
 	} else if l.Job.ID != was.Job.ID || l.to != was.to {
 		t.Errorf("%s with %d picked, before it was %s with %d", l.Job.ID, l.to, was.Job.ID, was.to)
@@ -146,7 +146,7 @@ func TestMoveToFollowsTheFiles(t *testing.T) {
 		return sc, was
 	}
 	sc, was := again([]string{"end", "k"}, func(d *plan.Day) { d.Jobs = append(d.Jobs[:3:3], d.Jobs[len(d.Jobs)-2:]...) })
-	if l := sc.over.(*movePage); l.Job.ID != was.Job.ID || len(l.Rest) != 4 || l.to != 4 {
+	if l := sc.Over.(*movePage); l.Job.ID != was.Job.ID || len(l.Rest) != 4 || l.to != 4 {
 		t.Errorf("%s of %d others, %d picked; it was %s", l.Job.ID, len(l.Rest), l.to, was.Job.ID)
 	}
 	sc.press("enter").settle().fits()
@@ -156,12 +156,12 @@ func TestMoveToFollowsTheFiles(t *testing.T) {
 	sc, was = again([]string{"j"}, func(d *plan.Day) { d.Jobs = append(d.Jobs[:1:1], d.Jobs[2:]...) })
 	sc.tells("read again; " + was.Job.ID + " doesn't wait")
 	sc.press("enter")
-	if sc.over != nil || sc.Changed() {
-		t.Errorf("%s is gone, and %T is open", was.Job.ID, sc.over)
+	if sc.Over != nil || sc.Changed() {
+		t.Errorf("%s is gone, and %T is open", was.Job.ID, sc.Over)
 	}
 	sc, was = again(nil, func(d *plan.Day) { d.Jobs[0].State = plan.Running })
 	sc.tells(was.Job.ID + " doesn't wait")
-	if sc.over != nil {
+	if sc.Over != nil {
 		t.Errorf("%s runs, and can be moved", was.Job.ID)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/list"
+	"bide/ui/pane"
 )
 
 // movesPane lists the picked changeover's moves, in the order in which each can be
@@ -21,7 +22,7 @@ func (p *movesPane) SetSize(s draw.Size) { p.Size = s }
 func (p *movesPane) Help() keys.Scope    { return keys.OnMoves }
 
 // HandleKey picks a move, or another changeover.
-func (p *movesPane) HandleKey(a keys.Action, d *desk) {
+func (p *movesPane) HandleKey(a keys.Action, d *pane.Shared) {
 	page := max(p.list()-1, 1)
 	switch a {
 	case keys.Up:
@@ -33,18 +34,18 @@ func (p *movesPane) HandleKey(a keys.Action, d *desk) {
 	case keys.PageDown:
 		p.along(d, page)
 	case keys.Top:
-		p.along(d, -len(d.moves()))
+		p.along(d, -len(d.Moves()))
 	case keys.Bottom:
-		p.along(d, len(d.moves()))
+		p.along(d, len(d.Moves()))
 	case keys.Left:
-		d.pick(d.turn - 1)
+		d.Pick(d.JobAt - 1)
 	case keys.Right:
-		d.pick(d.turn + 1)
+		d.Pick(d.JobAt + 1)
 	}
 }
 
 // along picks the move n rows on.
-func (p *movesPane) along(d *desk, n int) { d.pickMove(along(p.rows(d), d.move, n)) }
+func (p *movesPane) along(d *pane.Shared, n int) { d.PickMove(pane.Along(p.rows(d), d.MoveAt, n)) }
 
 // detail is how many lines tell about the picked move and caution.
 func (p *movesPane) detail() int { return max(min((p.H-2)/2, 6), 0) }
@@ -53,23 +54,23 @@ func (p *movesPane) detail() int { return max(min((p.H-2)/2, 6), 0) }
 func (p *movesPane) list() int { return max(p.H-2-p.detail(), 0) }
 
 // View draws the pane.
-func (p *movesPane) View(d *desk, focused bool) []draw.Line {
+func (p *movesPane) View(d *pane.Shared, focused bool) []draw.Line {
 	title := d.Line()
-	moves := d.moves()
-	if o := d.Outcome(d.turn); o != nil && len(o.Faults) == 0 {
+	moves := d.Moves()
+	if o := d.Outcome(d.JobAt); o != nil && len(o.Faults) == 0 {
 		title.Add(draw.Faint, p.shown(d, len(moves)))
 	}
 	var body []draw.Line
 	if len(moves) > 0 {
-		columns := draw.ColumnsFor(moveColumns(d, moves), p.W)
+		columns := draw.ColumnsFor(pane.MoveColumns(d, moves), p.W)
 		body = append(body, draw.Heads(d.Theme, columns))
 		rows := p.rows(d)
-		from := draw.Window(rowOfTurn(rows, d.move), len(rows), p.list())
+		from := draw.Window(pane.RowAt(rows, d.MoveAt), len(rows), p.list())
 		for _, n := range rows[from:min(from+p.list(), len(rows))] {
-			body = append(body, draw.RowOf(d.Theme, columns, step{d, n, &moves[n], focused}))
+			body = append(body, draw.RowOf(d.Theme, columns, pane.MoveRow{Shared: d, Index: n, Move: &moves[n], Focused: focused}))
 		}
 	} else {
-		body = append(body, nothingMoves(d, p.W)...)
+		body = append(body, pane.NoMoves(d, p.W)...)
 	}
 	for len(body) < p.H-1-p.detail() {
 		body = append(body, d.Line())
@@ -78,14 +79,14 @@ func (p *movesPane) View(d *desk, focused bool) []draw.Line {
 }
 
 // shown tells how many moves there are, to which job, and which are in the list.
-func (p *movesPane) shown(d *desk, n int) string {
+func (p *movesPane) shown(d *pane.Shared, n int) string {
 	if f := &p.filter; f.On() {
-		return f.Count(len(p.rows(d)), n) + "to " + d.job().ID
+		return f.Count(len(p.rows(d)), n) + "to " + d.Job().ID
 	}
-	if some := draw.Range(draw.Window(d.move, n, p.list()), p.list(), n); some != "" {
-		return draw.Fitting(p.W-len("-->Moves  "), some+" to "+d.job().ID, some)
+	if some := draw.Range(draw.Window(d.MoveAt, n, p.list()), p.list(), n); some != "" {
+		return draw.Fitting(p.W-len("-->Moves  "), some+" to "+d.Job().ID, some)
 	}
-	return fmt.Sprintf("to %s: %s", d.job().ID, inOrder(n))
+	return fmt.Sprintf("to %s: %s", d.Job().ID, inOrder(n))
 }
 
 func inOrder(n int) string {
@@ -99,7 +100,7 @@ func inOrder(n int) string {
 }
 
 // about tells the picked move in full, in both units, and the caution below it.
-func (p *movesPane) about(d *desk) []draw.Line {
+func (p *movesPane) about(d *pane.Shared) []draw.Line {
 	n := p.detail()
 	var out []draw.Line
 	tell := func(i draw.Style, text string, room int) {
@@ -114,8 +115,8 @@ func (p *movesPane) about(d *desk) []draw.Line {
 		}
 	}
 	warn := min(len(d.Wrap(caution.InShort(p.W), p.W-2)), n)
-	if moves := d.moves(); d.move < len(moves) {
-		tell(draw.Picked, sentence(&moves[d.move], d.Shop.Unit), n-warn)
+	if moves := d.Moves(); d.MoveAt < len(moves) {
+		tell(draw.Picked, pane.MoveSentence(&moves[d.MoveAt], d.Shop.Unit), n-warn)
 	}
 	for len(out) < n-warn {
 		out = append(out, d.Line())
@@ -126,13 +127,13 @@ func (p *movesPane) about(d *desk) []draw.Line {
 
 func (p *movesPane) Filtered() *list.Filter { return &p.filter }
 
-func (p *movesPane) PickShown(d *desk) { p.along(d, 0) }
+func (p *movesPane) PickShown(d *pane.Shared) { p.along(d, 0) }
 
-func (p *movesPane) Hides(*desk) bool { return false } // moves are changed by nothing
+func (p *movesPane) Hides(*pane.Shared) bool { return false } // moves are changed by nothing
 
 // rows are the moves that the filter of the moves leaves.
-func (p *movesPane) rows(d *desk) []int {
-	moves, u := d.moves(), d.Shop.Unit
+func (p *movesPane) rows(d *pane.Shared) []int {
+	moves, u := d.Moves(), d.Shop.Unit
 	return p.filter.Rows(len(moves), func(n int) []string {
 		m := &moves[n]
 		return []string{fmt.Sprintf("%d h%d", m.Holder, m.Holder), u.Number(m.From), u.Number(m.To), words.Towards(m.To - m.From), m.Why.Text(u)}
@@ -140,10 +141,10 @@ func (p *movesPane) rows(d *desk) []int {
 }
 
 // Click picks the move of a row.
-func (p *movesPane) Click(d *desk, _, y int) {
+func (p *movesPane) Click(d *pane.Shared, _, y int) {
 	rows := p.rows(d)
-	from := draw.Window(rowOfTurn(rows, d.move), len(rows), p.list())
+	from := draw.Window(pane.RowAt(rows, d.MoveAt), len(rows), p.list())
 	if row := y - 2; row >= 0 && row < p.list() && from+row < len(rows) {
-		d.pickMove(rows[from+row])
+		d.PickMove(rows[from+row])
 	}
 }

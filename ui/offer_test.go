@@ -11,6 +11,7 @@ import (
 	"bide/plan"
 	"bide/plan/sequence"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // morning is the first jobs of the demo, in a folder that may be written: fewer are
@@ -81,8 +82,8 @@ func TestAcceptedLayoutsStay(t *testing.T) {
 			chosen++
 		}
 	}
-	if chosen < 4 || !slices.ContainsFunc(about(s.desk, 0), func(l draw.Span) bool { return strings.HasPrefix(l.Text, "layout from an accepted search; ") }) {
-		t.Fatalf("%d jobs keep what was found: %v", chosen, about(s.desk, 0))
+	if chosen < 4 || !slices.ContainsFunc(pane.AboutJob(s.Shared, 0), func(l draw.Span) bool { return strings.HasPrefix(l.Text, "layout from an accepted search; ") }) {
+		t.Fatalf("%d jobs keep what was found: %v", chosen, pane.AboutJob(s.Shared, 0))
 	}
 	first := jobs[0].ID
 	s.press("t").settle().laidOut(found) // each answered anew behind a job that is another
@@ -179,7 +180,7 @@ func TestFormOutlivesAcceptance(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("e").types("x").press("esc", "s").settle().press("enter").settle()
 	turn := slices.IndexFunc(s.Jobs(), func(j *plan.Job) bool { return j.ID == "D-101" })
-	s.pick(turn)
+	s.Pick(turn)
 	s.press("e", "enter").settle()
 	if s.History.Now.Find("D-101x") == nil || s.History.Now.Find("D-101") != nil || len(s.History.Now.All) != 6 {
 		t.Errorf("the jobs are %v", ids(s.Jobs()))
@@ -193,7 +194,7 @@ func TestLeavingASearch(t *testing.T) {
 		t.Errorf("it isn't asked:\n%s", s.View())
 	}
 	s.press("n").settle()
-	if s.over != nil {
+	if s.Over != nil {
 		s.press("esc")
 	}
 	if s.press("q"); s.ended || !strings.Contains(s.View(), "Not saved: the order that a search found (v shows it)") {

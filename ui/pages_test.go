@@ -39,14 +39,14 @@ func TestPagesFitAtEverySize(t *testing.T) {
 func TestPageIsKeptOnASmallScreen(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("e").types("abc")
-	f := s.over.(*jobForm)
+	f := s.Over.(*jobForm)
 	text := f.Open().Value()
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	s.tells("window too small")
 	s.press("x").tells("x: from 80x24 on")
 	s.press("j", "esc").fits()
 	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
-	if s.over != f || f.Open().Value() != text {
+	if s.Over != f || f.Open().Value() != text {
 		t.Errorf("the form is gone or was typed into: %q", f.Open().Value())
 	}
 }
@@ -55,12 +55,12 @@ func TestPageIsKeptOnASmallScreen(t *testing.T) {
 func TestWalkPutsAPageAway(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("e").types("abc")
-	text := s.over.(*jobForm).Open().Value()
+	text := s.Over.(*jobForm).Open().Value()
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	s.press("w", "enter").tells("Enter confirm")
 	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	s.press("esc").settle().press("e")
-	if f, open := s.over.(*jobForm); !open || f.Open().Value() != text {
+	if f, open := s.Over.(*jobForm); !open || f.Open().Value() != text {
 		t.Error("what was typed is gone")
 	}
 }
@@ -70,15 +70,15 @@ func TestTakingBackPutsAPageAway(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	sc.press("1", "j", "a").types("abc")
-	text := sc.over.(*jobForm).Open().Value()
+	text := sc.Over.(*jobForm).Open().Value()
 	sc.send(tea.WindowSizeMsg{Width: 30, Height: 10})
 	sc.press("u").settle()
-	if _, walks := sc.over.(*walk); !walks {
-		t.Fatalf("%T is open", sc.over)
+	if _, walks := sc.Over.(*walk); !walks {
+		t.Fatalf("%T is open", sc.Over)
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	sc.press("esc").settle().press("a")
-	if f, open := sc.over.(*jobForm); !open || f.Open().Value() != text {
+	if f, open := sc.Over.(*jobForm); !open || f.Open().Value() != text {
 		t.Error("what was typed is gone")
 	}
 }
@@ -90,7 +90,7 @@ func TestReadmeShowsTheScreen(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := plannedScreen(t, demo(t), testLook(noColours, false, true), 100, 30).settle()
-	s.demo = true
+	s.Demo = true
 	s.press("down", "down").settle()
 	picture := strings.Split(s.View(), "\n")
 	for i, line := range picture {

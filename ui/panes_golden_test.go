@@ -1,10 +1,11 @@
 package ui
 
 import (
-	"bide/ui/keys"
 	"fmt"
 	"math/rand/v2"
 	"testing"
+
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
@@ -52,7 +53,7 @@ func goldenPane(t *testing.T, name string, keys []string) {
 		for _, size := range sizes {
 			s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 			s.fits()
-			if size[0] < leastWidth && s.prompt == nil {
+			if size[0] < leastWidth && s.Prompt == nil {
 				sameAsSmall(t, s, size)
 			} else {
 				golden(t, fmt.Sprintf("%dx%d_%s_%s", size[0], size[1], name, mode.name), s.View())
@@ -128,10 +129,10 @@ func TestRandomKeysOnHolders(t *testing.T) {
 	var typed []string
 	for range fewer(3000, 300) {
 		key := names[r.IntN(len(names))]
-		if key == "x" && s.prompt == nil { // a letter to be typed; it removes jobs elsewhere
+		if key == "x" && s.Prompt == nil { // a letter to be typed; it removes jobs elsewhere
 			continue
 		}
-		if key == "s" && s.hold.Help() != keys.OnMark && s.prompt == nil { // the search has tests of its own
+		if key == "s" && s.hold.Help() != keys.OnMark && s.Prompt == nil { // the search has tests of its own
 			continue
 		}
 		typed = append(typed, key)
@@ -140,7 +141,7 @@ func TestRandomKeysOnHolders(t *testing.T) {
 		if len(s.commands) > 0 && r.IntN(2) == 0 {
 			s.background()
 		}
-		if s.over != nil || s.asks {
+		if s.Over != nil || s.AsksToQuit {
 			s.press("esc")
 		}
 	}

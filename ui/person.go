@@ -6,6 +6,7 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/ui/keys"
+	"bide/ui/pane"
 	"bide/ui/personal"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -52,8 +53,8 @@ func (m *model) mouseAtStart() tea.Cmd {
 
 // view is how the screen stands, to be restored the next time.
 func (m *model) view() personal.View {
-	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.holder, Zoom: m.beam.zoom, Near: m.dayMap.zoom, At: int64(m.dayMap.at), Clock: m.clock}
-	if j := m.job(); j != nil {
+	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.Holder, Zoom: m.beam.zoom, Near: m.dayMap.zoom, At: int64(m.dayMap.at), Clock: m.clock}
+	if j := m.Job(); j != nil {
 		v.Job = j.ID
 	}
 	return v
@@ -61,15 +62,15 @@ func (m *model) view() personal.View {
 
 // restore brings a view back, as far as it still means something.
 func (m *model) restore(v personal.View) {
-	if turn := slices.IndexFunc(m.Jobs(), func(j *plan.Job) bool { return j.ID == v.Job }); turn >= 0 {
-		m.pick(turn)
+	if index := slices.IndexFunc(m.Jobs(), func(j *plan.Job) bool { return j.ID == v.Job }); index >= 0 {
+		m.Pick(index)
 	}
 	if v.Holder >= 1 && v.Holder <= len(m.Shop.Beam.Holders) {
-		m.holder = v.Holder
+		m.Holder = v.Holder
 	}
 	m.beam.zoom = max(0, min(v.Zoom, nearest))
 	m.clock = v.Clock
-	if rail := beamSpan(m.Shop.Beam); v.Near > 0 && v.Near <= nearestOnMap && v.At >= int64(rail.From) && v.At <= int64(rail.To) {
+	if rail := pane.BeamSpan(m.Shop.Beam); v.Near > 0 && v.Near <= nearestOnMap && v.At >= int64(rail.From) && v.At <= int64(rail.To) {
 		m.dayMap.zoom, m.dayMap.at = v.Near, plan.Length(v.At)
 	}
 	if v.Pane < int(theDay) || v.Pane > int(lastPaneShown) {

@@ -64,21 +64,21 @@ func TestMouse(t *testing.T) {
 	}
 	const firstRow = 1 + 5 + 2 // bar, beam, rule and heads
 	click(5, firstRow+2, tea.MouseButtonLeft)
-	if s.turn != 0 {
+	if s.JobAt != 0 {
 		t.Error("the mouse is on at first")
 	}
 	s.press("m")
 	click(5, firstRow+2, tea.MouseButtonLeft)
-	if s.turn != 2 || s.focus != theDay {
-		t.Errorf("a click on the third row picks turn %d in pane %d", s.turn, s.focus)
+	if s.JobAt != 2 || s.focus != theDay {
+		t.Errorf("a click on the third row picks turn %d in pane %d", s.JobAt, s.focus)
 	}
 	click(60, firstRow+1, tea.MouseButtonLeft)
-	if s.focus != theMoves || s.move != 1 {
-		t.Errorf("a click on the second move picks move %d in pane %d", s.move, s.focus)
+	if s.focus != theMoves || s.MoveAt != 1 {
+		t.Errorf("a click on the second move picks move %d in pane %d", s.MoveAt, s.focus)
 	}
 	click(5, firstRow, tea.MouseButtonWheelDown)
-	if s.turn != 3 || s.focus != theMoves {
-		t.Errorf("the wheel over the day picks turn %d, with the keys in pane %d", s.turn, s.focus)
+	if s.JobAt != 3 || s.focus != theMoves {
+		t.Errorf("the wheel over the day picks turn %d, with the keys in pane %d", s.JobAt, s.focus)
 	}
 	click(30, 4, tea.MouseButtonLeft)
 	if s.focus != theBeam {
@@ -86,13 +86,13 @@ func TestMouse(t *testing.T) {
 	}
 	s.press("5", "home")
 	click(5, 1+2+4, tea.MouseButtonLeft)
-	if s.holder != 5 {
-		t.Errorf("a click on the fifth holder picks %d", s.holder)
+	if s.Holder != 5 {
+		t.Errorf("a click on the fifth holder picks %d", s.Holder)
 	}
 	s.press("4", "home")
-	click(5, 1+3+2*max(s.dayMap.parts(s.desk).bends+s.dayMap.parts(s.desk).runs, 1), tea.MouseButtonLeft)
-	if s.turn != 2 {
-		t.Errorf("a click on the third job picks turn %d", s.turn)
+	click(5, 1+3+2*max(s.dayMap.parts(s.Shared).bends+s.dayMap.parts(s.Shared).runs, 1), tea.MouseButtonLeft)
+	if s.JobAt != 2 {
+		t.Errorf("a click on the third job picks turn %d", s.JobAt)
 	}
 	if s.press("m"); s.mousing {
 		t.Error("m doesn't switch the mouse off")

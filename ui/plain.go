@@ -9,6 +9,7 @@ import (
 	"bide/plan/words"
 	"bide/ui/caution"
 	"bide/ui/draw"
+	"bide/ui/pane"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -23,7 +24,7 @@ func Plain(o Options) error {
 	if err != nil {
 		return err
 	}
-	m.demo = o.Demo
+	m.Demo = o.Demo
 	m.settleFor(o.Config)
 	m.mousing = false
 	m.Files.ReadRecord()
@@ -67,7 +68,7 @@ func (p *page) chapter(name string) { p.tell(""); p.tell("%s", name); p.tell("")
 func (m *model) plain() string {
 	p := &page{model: m}
 	name := m.Shop.Beam.Name
-	if m.demo {
+	if m.Demo {
 		name += ", DEMO, an invented day"
 	}
 	p.tell("bide: %s, %s, pitch %s", name, words.Count(len(m.Shop.Beam.Holders), "holder"), m.Shop.Unit.Show(m.Shop.Beam.Pitch()))
@@ -93,16 +94,16 @@ func (m *model) plain() string {
 // day is the jobs in their order.
 func (p *page) day() {
 	p.chapter("Day, " + span24(p.Shop.Day, "Mon 2 Jan 2006, 15:04", " to "))
-	for turn, j := range p.Jobs() {
-		o := p.Outcome(turn)
+	for index, j := range p.Jobs() {
+		o := p.Outcome(index)
 		switch {
 		case o == nil:
-			p.tell("Number %d, %s.", p.Number(turn), j.ID)
+			p.tell("Number %d, %s.", p.Number(index), j.ID)
 		case len(o.Faults) > 0:
 			p.tell("No number, %s.", j.ID)
 		default:
 			s := o.Step
-			text := fmt.Sprintf("Number %d, %s: %s, %s min of setup from %s, runs %s to %s", p.Number(turn), j.ID,
+			text := fmt.Sprintf("Number %d, %s: %s, %s min of setup from %s, runs %s to %s", p.Number(index), j.ID,
 				words.Count(s.Changeover.Repositions, "move"), words.Minutes(s.Setup.Total()), p.Clock(s.SetupStart), p.Clock(s.RunStart), p.Clock(s.RunEnd))
 			if !j.Due.IsZero() {
 				text += ", due " + p.Clock(j.Due)
@@ -112,23 +113,23 @@ func (p *page) day() {
 			}
 			p.tell("%s.", text)
 		}
-		for _, s := range about(p.desk, turn) {
+		for _, s := range pane.AboutJob(p.Shared, index) {
 			p.tell("  %s", s.Text)
 		}
 	}
 	pane := dayPane{Size: draw.Size{W: draw.Longest, H: 50}}
 	if len(p.Away()) > 0 {
-		p.tell("%s", strings.TrimSpace(pane.away(p.desk).Text()))
+		p.tell("%s", strings.TrimSpace(pane.away(p.Shared).Text()))
 	}
-	p.tell("%s", strings.TrimSpace(pane.total(p.desk, thisOrder(p.desk), &p.Forecast.Present).Text()))
-	p.tell("%s", strings.TrimSpace(pane.total(p.desk, "as listed, centred", &p.Forecast.Listed).Text()))
+	p.tell("%s", strings.TrimSpace(pane.total(p.Shared, thisOrder(p.Shared), &p.Forecast.Present).Text()))
+	p.tell("%s", strings.TrimSpace(pane.total(p.Shared, "as listed, centred", &p.Forecast.Listed).Text()))
 }
 
 // changeovers are the beam and the moves, job by job.
 func (p *page) changeovers() {
 	p.chapter("Beam and moves, changeover by changeover")
-	for turn, j := range p.Jobs() {
-		o := p.Outcome(turn)
+	for index, j := range p.Jobs() {
+		o := p.Outcome(index)
 		if o == nil || len(o.Faults) > 0 {
 			p.tell("To %s: refused, nothing moves.", j.ID)
 			continue
@@ -138,7 +139,7 @@ func (p *page) changeovers() {
 			p.doing(c, plan.Cutting), words.Join(", ", p.doing(c, plan.Resting), p.doing(c, plan.Parked)),
 			p.Shop.Unit.Number(o.Step.Layout.Web.From), p.Shop.Unit.Show(o.Step.Layout.Web.To))
 		for n := range c.Moves {
-			p.tell("  %d. %s.", n+1, sentence(&c.Moves[n], p.Shop.Unit))
+			p.tell("  %d. %s.", n+1, pane.MoveSentence(&c.Moves[n], p.Shop.Unit))
 		}
 	}
 }
@@ -161,15 +162,15 @@ func (p *page) doing(c *plan.Changeover, use plan.Use) string {
 func (p *page) tracks() {
 	u := p.Shop.Unit
 	p.chapter("Day map, holder by holder, in " + u.String())
-	use := p.use()
-	for i := range use.holders {
-		text := fmt.Sprintf("Holder %d from %s", i+1, u.Number(stands(p.desk, i+1)))
-		for step, s := range use.holders[i].Stints {
+	use := p.Use()
+	for i := range use.Holders {
+		text := fmt.Sprintf("Holder %d from %s", i+1, u.Number(stands(p.Shared, i+1)))
+		for step, s := range use.Holders[i].Stints {
 			if s.Way != 0 {
-				text += fmt.Sprintf(", to %s for %s", u.Number(s.At), p.Jobs()[use.turns[step]].ID)
+				text += fmt.Sprintf(", to %s for %s", u.Number(s.At), p.Jobs()[use.Turns[step]].ID)
 			}
 		}
-		if use.holders[i].Moves == 0 {
+		if use.Holders[i].Moves == 0 {
 			text += ", stays all day"
 		}
 		p.tell("%s.", text)
@@ -181,18 +182,18 @@ func (p *page) holders() {
 	p.chapter("Holders")
 	for n := 1; n <= len(p.Forecast.Beam.Holders); n++ {
 		var parts []string
-		for _, s := range aboutHolder(p.desk, n) {
+		for _, s := range aboutHolder(p.Shared, n) {
 			parts = append(parts, s.Text)
 		}
-		parts = parts[:len(parts)-min(len(p.never()), 1)] // but what is told once, below
+		parts = parts[:len(parts)-min(len(p.NeverCut()), 1)] // but what is told once, below
 		p.tell("%s.", strings.Join(parts, "; "))
 	}
-	if never := p.never(); len(never) > 0 {
+	if never := p.NeverCut(); len(never) > 0 {
 		p.tell("Never used today: %s.", words.Ranges(never))
 	}
 	p.chapter("Changeovers by the moves they take")
-	for _, pair := range p.use().pairs {
-		p.tell("%s: from %s to %s, travel %s, %s min of setup.", words.Count(pair.Repositions, "move"), beforeID(p.desk, &pair), pair.Job.ID,
-			p.travel(pair.Travel), words.Minutes(pair.Setup))
+	for _, pair := range p.Use().Pairs {
+		p.tell("%s: from %s to %s, travel %s, %s min of setup.", words.Count(pair.Repositions, "move"), beforeID(p.Shared, &pair), pair.Job.ID,
+			p.Travel(pair.Travel), words.Minutes(pair.Setup))
 	}
 }

@@ -12,7 +12,7 @@ import (
 
 // orders are the order of the file against the present one: in all, and job by job.
 func (p *page) orders() {
-	lefts, now := sides(p.desk, nil)
+	lefts, now := sides(p.Shared, nil)
 	file := lefts[len(lefts)-1]
 	p.chapter("Two orders: the file's, layouts centred, and this one")
 	if !file.Full() || !now.Full() || len(now.Known) == 0 {
@@ -74,7 +74,7 @@ func (p *page) movingJobs(bound int) {
 	}
 	for index, j := range jobs {
 		if j.State != plan.Running {
-			p.movingJob(movable(p.desk, index).Near(near))
+			p.movingJob(movable(p.Shared, index).Near(near))
 		}
 	}
 }

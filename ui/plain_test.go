@@ -9,6 +9,7 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/plan/words"
+	"bide/ui/pane"
 )
 
 // plainText is a shop in words.
@@ -34,7 +35,7 @@ func TestPlainTellsAll(t *testing.T) {
 			t.Errorf("no %q", want)
 		}
 		for i := range c.Moves {
-			if want := fmt.Sprintf("%d. %s.", i+1, sentence(&c.Moves[i], s.Unit)); !strings.Contains(text, want) {
+			if want := fmt.Sprintf("%d. %s.", i+1, pane.MoveSentence(&c.Moves[i], s.Unit)); !strings.Contains(text, want) {
 				t.Errorf("no %q", want)
 			}
 		}
@@ -73,7 +74,7 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 	moves := sc.Forecast.Present.Known[0].Step.Changeover.Moves
 	for _, want := range []string{
 		fmt.Sprintf("To %s: 0 moves made, %d left", sc.Jobs()[0].ID, len(moves)),
-		"Next: " + sentence(&moves[0], sc.Shop.Unit) + ".",
+		"Next: " + pane.MoveSentence(&moves[0], sc.Shop.Unit) + ".",
 		fmt.Sprintf("Setup: %s min in the file's order, %s in this.", words.Minutes(sc.Forecast.Listed.Totals.Setup), words.Minutes(sc.Forecast.Present.Totals.Setup)),
 		fmt.Sprintf("Moves: %d and %d.", sc.Forecast.Listed.Totals.Repositions, sc.Forecast.Present.Totals.Repositions),
 		"knives may drop at once", "At its end: ", "First the cautions above",
@@ -93,9 +94,9 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 		if turn != 3 && turn != len(sc.Jobs())-1 {
 			continue
 		}
-		sc.turn = turn
+		sc.JobAt = turn
 		sc.press("g")
-		at := sc.over.(*movePage)
+		at := sc.Over.(*movePage)
 		for !at.Estimated {
 			sc.background()
 		}

@@ -7,18 +7,19 @@ import (
 	"bide/plan/changeover"
 	"bide/plan/words"
 	"bide/ui/caution"
+	"bide/ui/pane"
 )
 
 // walk tells the changeover that comes next as one walks through it: how far it is, the
 // next move and what is in its way, what is left, and what stands at its end.
 func (p *page) walk() {
 	p.chapter("Guided setup: the changeover that comes next")
-	turn := p.NextUp()
-	if turn < 0 {
+	index := p.NextUp()
+	if index < 0 {
 		p.tell("No job is waiting: there is nothing to set up.")
 		return
 	}
-	w := &walk{Setup: p.Preview(p.Jobs()[turn])}
+	w := &walk{Setup: p.Preview(p.Jobs()[index])}
 	switch {
 	case w.Plan == nil:
 		p.tell("To %s: it is still being planned.", w.Job.ID)
@@ -32,7 +33,7 @@ func (p *page) walk() {
 	made, ahead := len(w.Made()), w.Ahead()
 	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.Job.ID, words.Count(made, "move"), len(ahead), words.Minutes(changeover.Takes(p.Forecast.Beam, ahead)))
 	p.tell("First the cautions above, and at every move: keep hands away from moving holders.")
-	if text := w.blades(p.desk); text != "" {
+	if text := w.blades(p.Shared); text != "" {
 		p.tell("%s", text)
 	}
 	if p.Actual.Positions.Assumed {
@@ -49,11 +50,11 @@ func (p *page) nextMove(w *walk) {
 		p.tell("All moves are made.")
 		return
 	}
-	p.tell("Next: %s.", sentence(next, p.Shop.Unit))
-	if text := w.waits(p.desk, next); text != "" {
+	p.tell("Next: %s.", pane.MoveSentence(next, p.Shop.Unit))
+	if text := w.waits(p.Shared, next); text != "" {
 		p.tell("It %s.", strings.TrimPrefix(text, "! "))
 	} else {
-		p.tell("%s", w.frees(p.desk, next))
+		p.tell("%s", w.frees(p.Shared, next))
 	}
 	var then []string
 	for _, m := range w.Ahead()[1:] {
@@ -70,7 +71,7 @@ func (p *page) atItsEnd(w *walk) {
 	if text := also(step, w.Job); text != "" {
 		p.tell("Also in this setup: %s.", text)
 	}
-	p.tell("At the knife: %s.", toSet(p.desk, w.Job))
+	p.tell("At the knife: %s.", pane.ToSet(p.Shared, w.Job))
 	for _, g := range groups(step.Changeover.Holders) {
 		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.first == g.last]+" "+g.numbers(), g.use(), g.places(p.Shop.Unit), p.Shop.Unit)
 	}

@@ -39,7 +39,7 @@ func TestTurnsAreTheSheets(t *testing.T) {
 	}
 	refused := 0
 	for n, j := range sc.Jobs() {
-		got := sc.turnText(n)
+		got := sc.NumberText(n)
 		if got != want[j.ID] {
 			t.Errorf("%s has turn %q on the screen, %q on the sheet", j.ID, got, want[j.ID])
 		}
@@ -47,7 +47,7 @@ func TestTurnsAreTheSheets(t *testing.T) {
 			refused++
 		}
 	}
-	if refused == 0 || planned.Done != 1 || sc.turnText(0) != "2" {
-		t.Errorf("%d are refused, %d done, the first has turn %s", refused, planned.Done, sc.turnText(0))
+	if refused == 0 || planned.Done != 1 || sc.NumberText(0) != "2" {
+		t.Errorf("%d are refused, %d done, the first has turn %s", refused, planned.Done, sc.NumberText(0))
 	}
 }

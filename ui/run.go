@@ -7,12 +7,11 @@ import (
 	"io"
 	"os"
 
+	"bide/plan/shop"
 	"bide/ui/draw"
+	"bide/ui/personal"
 	_ "bide/ui/quiet" // before Bubble Tea
 	"bide/ui/terminal"
-
-	"bide/plan/shop"
-	"bide/ui/personal"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -54,7 +53,7 @@ func Run(o Options) error {
 	if err != nil {
 		return err
 	}
-	m.demo = o.Demo
+	m.Demo = o.Demo
 	m.Journal.Take(o.Shop.Dir, o.Demo)
 	defer m.Journal.Close()
 	if !m.Journal.Writes() && !o.Demo {

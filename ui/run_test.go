@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"bide/plan/session"
 	"errors"
 	"io"
 	"slices"
@@ -9,6 +8,8 @@ import (
 	"testing"
 	"testing/synctest"
 	"time"
+
+	"bide/plan/session"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -35,9 +36,9 @@ func TestProgram(t *testing.T) {
 		synctest.Wait()
 		p.Send(keyNamed(t, "j"))
 		synctest.Wait()
-		if !m.Forecast.Present.Whole() || !m.Forecast.Listed.Whole() || m.Changed() || m.turn != 2 || m.focus != theMoves || m.move != 1 {
+		if !m.Forecast.Present.Whole() || !m.Forecast.Listed.Whole() || m.Changed() || m.JobAt != 2 || m.focus != theMoves || m.MoveAt != 1 {
 			t.Errorf("known %d and %d, changed %v, turn %d, pane %d, move %d",
-				len(m.Forecast.Present.Known), len(m.Forecast.Listed.Known), m.Changed(), m.turn, m.focus, m.move)
+				len(m.Forecast.Present.Known), len(m.Forecast.Listed.Known), m.Changed(), m.JobAt, m.focus, m.MoveAt)
 		}
 		p.Send(keyNamed(t, "q"))
 		if err := <-ended; err != nil {
@@ -92,7 +93,7 @@ func TestProgramWorksSideBySide(t *testing.T) {
 			synctest.Wait()
 			press("esc")
 			synctest.Wait()
-			if m.over == nil {
+			if m.Over == nil {
 				press("w")
 				synctest.Wait()
 				press("enter")

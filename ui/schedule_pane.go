@@ -9,6 +9,7 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/list"
+	"bide/ui/pane"
 )
 
 // schedulePane draws the day along the clock: each job's setup and run, when it is due
@@ -23,7 +24,7 @@ func (p *schedulePane) SetSize(s draw.Size) { p.Size = s }
 func (p *schedulePane) Help() keys.Scope    { return keys.OnSchedule }
 
 // HandleKey picks a job, or shows another part of the day.
-func (p *schedulePane) HandleKey(a keys.Action, d *desk) {
+func (p *schedulePane) HandleKey(a keys.Action, d *pane.Shared) {
 	page := max(p.jobs(d)-1, 1)
 	switch a {
 	case keys.Up:
@@ -43,17 +44,17 @@ func (p *schedulePane) HandleKey(a keys.Action, d *desk) {
 	}
 }
 
-// rows are the turns of the jobs that the filter leaves; all where they are in one line.
-func (p *schedulePane) rows(d *desk) []int {
+// rows are the indexes of the jobs that the filter leaves; all where they are in one line.
+func (p *schedulePane) rows(d *pane.Shared) []int {
 	if p.inOne() {
-		return new(list.Filter).Rows(len(d.Jobs()), d.wordsOfJob)
+		return new(list.Filter).Rows(len(d.Jobs()), d.FilterWords)
 	}
-	return p.filter.Rows(len(d.Jobs()), d.wordsOfJob)
+	return p.filter.Rows(len(d.Jobs()), d.FilterWords)
 }
 
 // along picks the job n rows on.
-func (p *schedulePane) along(d *desk, n int) {
-	d.pick(along(p.rows(d), d.turn, n))
+func (p *schedulePane) along(d *pane.Shared, n int) {
+	d.Pick(pane.Along(p.rows(d), d.JobAt, n))
 	p.hours.follow(d)
 }
 
@@ -63,68 +64,68 @@ const fewLines = 16
 func (p *schedulePane) inOne() bool { return p.H < fewLines }
 
 // jobs is how many jobs are shown, one a line; what is left tells about the picked one.
-func (p *schedulePane) jobs(d *desk) int {
+func (p *schedulePane) jobs(d *pane.Shared) int {
 	room := p.H - 3
 	return max(min(max(len(p.rows(d)), 1), room-min(room/4, 2)), 0)
 }
 
-// shown are the turns of the rows that there is room for, around the picked one.
-func (p *schedulePane) shown(d *desk) []int {
+// shown are the indexes of the jobs that there is room for, around the picked one.
+func (p *schedulePane) shown(d *pane.Shared) []int {
 	rows, n := p.rows(d), p.jobs(d)
-	from := draw.Window(rowOfTurn(rows, d.turn), len(rows), n)
+	from := draw.Window(pane.RowAt(rows, d.JobAt), len(rows), n)
 	return rows[from:min(from+n, len(rows))]
 }
 
 // View draws the pane.
-func (p *schedulePane) View(d *desk, focused bool) []draw.Line {
+func (p *schedulePane) View(d *pane.Shared, focused bool) []draw.Line {
 	n := p.jobs(d)
 	if p.inOne() {
 		return draw.Box(d.Theme, "Schedule", p.legend(d), p.oneLine(d), p.Size, focused)
 	}
-	title := rowsShown(d, &p.filter, p.rows(d), n)
+	title := pane.RowsShown(d, &p.filter, p.rows(d), n)
 	title.Join(p.legend(d))
 	body := p.lines(d, p.shown(d), focused)
-	return draw.Box(d.Theme, "Schedule", title, withDetail(d, body, p.Size, max(min(p.H-3-n, 5), 0)), p.Size, focused)
+	return draw.Box(d.Theme, "Schedule", title, pane.WithDetail(d, body, p.Size, max(min(p.H-3-n, 5), 0)), p.Size, focused)
 }
 
 // oneLine draws all jobs in one line, with their names and when they are due below it.
-func (p *schedulePane) oneLine(d *desk) []draw.Line {
+func (p *schedulePane) oneLine(d *pane.Shared) []draw.Line {
 	from, long := p.hours.span(d)
 	s := timeScale{from, from.Add(long), p.W}
-	bar, names, due := newLabels(p.W), newLabels(p.W), newLabels(p.W)
-	mark := func(l labels) func(x int, i draw.Style, text string) {
+	bar, names, due := pane.NewLabels(p.W), pane.NewLabels(p.W), pane.NewLabels(p.W)
+	mark := func(l pane.Labels) func(x int, i draw.Style, text string) {
 		return func(x int, i draw.Style, text string) {
 			if x >= 0 && x < len(l) {
 				l[x] = draw.Span{Style: i, Text: text}
 			}
 		}
 	}
-	for turn, j := range d.Jobs() {
-		e := entry{d, turn, j, d.Outcome(turn), false}
-		if e.outcome == nil || e.refused() {
+	for index, j := range d.Jobs() {
+		e := pane.JobRow{Shared: d, Index: index, Job: j, Outcome: d.Outcome(index), Focused: false}
+		if e.Outcome == nil || e.Refused() {
 			continue
 		}
-		step := *e.outcome.Step
+		step := *e.Outcome.Step
 		late := step.Late > 0
 		step.Late = 0 // the time since it is due is another job's here
 		timeBar(e, &step, s, 0, mark(bar))
 		if !j.Due.IsZero() {
-			due.put(s.column(j.Due), pickLate(late), d.Due+d.Safe(j.ID))
+			due.Put(s.column(j.Due), pickLate(late), d.Due+d.Safe(j.ID))
 		}
-		if e.picked() {
-			names.put(s.column(step.SetupStart), draw.Picked, d.Aim+d.Safe(j.ID))
+		if e.Picked() {
+			names.Put(s.column(step.SetupStart), draw.Picked, d.Aim+d.Safe(j.ID))
 		}
 	}
-	for turn, j := range d.Jobs() {
-		if o := d.Outcome(turn); turn != d.turn && o != nil && len(o.Faults) == 0 {
-			names.put(s.column(o.Step.SetupStart), pickLate(o.Step.Late > 0), d.Safe(j.ID))
+	for index, j := range d.Jobs() {
+		if o := d.Outcome(index); index != d.JobAt && o != nil && len(o.Faults) == 0 {
+			names.Put(s.column(o.Step.SetupStart), pickLate(o.Step.Late > 0), d.Safe(j.ID))
 		}
 	}
 	if end := d.Shop.Day.End; !end.IsZero() {
 		mark(bar)(s.column(end), draw.Strong, d.ShiftEnd)
 	}
 	out := []draw.Line{s.clocks(d)}
-	for _, l := range []labels{bar, names, due} {
+	for _, l := range []pane.Labels{bar, names, due} {
 		out = append(out, draw.FromCells(d.Theme, l))
 	}
 	for len(out) < p.H-1 {
@@ -143,7 +144,7 @@ func pickLate(late bool) draw.Style {
 
 // wholeTime is the time that the schedule shows: from the day's start to the last run's
 // end, due time, or the shift's end.
-func wholeTime(d *desk) (from, to time.Time) {
+func wholeTime(d *pane.Shared) (from, to time.Time) {
 	from, to = d.Forecast.Start.Clock, d.Shop.Day.End
 	if from.IsZero() {
 		from = d.Shop.Day.Start
@@ -175,7 +176,7 @@ type timeView struct {
 const nearestTime = 5
 
 // look changes what is shown: nearer, around the picked job, or along the clock.
-func (v *timeView) look(a keys.Action, d *desk) {
+func (v *timeView) look(a keys.Action, d *pane.Shared) {
 	_, long := v.span(d)
 	switch a {
 	case keys.ZoomIn:
@@ -195,26 +196,26 @@ func (v *timeView) look(a keys.Action, d *desk) {
 }
 
 // center puts the picked job into the middle.
-func (v *timeView) center(d *desk) {
+func (v *timeView) center(d *pane.Shared) {
 	from, to := wholeTime(d)
 	v.from = from
-	if o := d.Outcome(d.turn); o != nil && len(o.Faults) == 0 {
+	if o := d.Outcome(d.JobAt); o != nil && len(o.Faults) == 0 {
 		s := o.Step
 		v.from = s.SetupStart.Add(s.RunEnd.Sub(s.SetupStart) / 2).Add(-(to.Sub(from) >> v.zoom) / 2)
 	}
 }
 
 // follow brings the picked job into sight.
-func (v *timeView) follow(d *desk) {
+func (v *timeView) follow(d *pane.Shared) {
 	from, long := v.span(d)
-	o := d.Outcome(d.turn)
+	o := d.Outcome(d.JobAt)
 	if o != nil && len(o.Faults) == 0 && (o.Step.SetupStart.Before(from) || o.Step.RunEnd.After(from.Add(long))) {
 		v.center(d)
 	}
 }
 
 // span is where the view begins, and how long it is; it stays within the whole time.
-func (v *timeView) span(d *desk) (time.Time, time.Duration) {
+func (v *timeView) span(d *pane.Shared) (time.Time, time.Duration) {
 	from, to := wholeTime(d)
 	long := to.Sub(from) >> v.zoom
 	if v.zoom == 0 {
@@ -245,12 +246,12 @@ func (s timeScale) column(t time.Time) int {
 var hourSteps = []int{5, 10, 15, 30, 60, 120, 240, 480, 720, 1440, 2880}
 
 // clocks numbers the scale.
-func (s timeScale) clocks(d *desk) draw.Line {
-	l := newLabels(s.width)
+func (s timeScale) clocks(d *pane.Shared) draw.Line {
+	l := pane.NewLabels(s.width)
 	all := int(s.to.Sub(s.from) / time.Minute)
 	step := hourSteps[len(hourSteps)-1]
 	for _, n := range hourSteps {
-		if all/n*(d.clockWidth()+4) <= s.width {
+		if all/n*(d.ClockWidth()+4) <= s.width {
 			step = n
 			break
 		}
@@ -258,7 +259,7 @@ func (s timeScale) clocks(d *desk) draw.Line {
 	by := time.Duration(step) * time.Minute
 	for t := s.from.Truncate(by); !t.After(s.to); t = t.Add(by) {
 		if !t.Before(s.from) {
-			l.put(s.column(t), draw.Faint, d.Tick+d.Clock(t))
+			l.Put(s.column(t), draw.Faint, d.Tick+d.Clock(t))
 		}
 	}
 	return draw.FromCells(d.Theme, l)
@@ -266,49 +267,49 @@ func (s timeScale) clocks(d *desk) draw.Line {
 
 // lines draw a line for each of the jobs: each job's setup and run, when it is due,
 // and the shift's end.
-func (p *schedulePane) lines(d *desk, turns []int, focused bool) []draw.Line {
-	f := frameOf(d, p.W)
+func (p *schedulePane) lines(d *pane.Shared, indexes []int, focused bool) []draw.Line {
+	f := pane.NewFrame(d, p.W)
 	from, long := p.hours.span(d)
-	s := timeScale{from, from.Add(long), f.middle}
-	out := []draw.Line{f.headed(d, s.clocks(d)), shiftEnds(d, &f, s)}
-	for _, turn := range turns {
-		e := entry{d, turn, d.Jobs()[turn], d.Outcome(turn), focused}
-		l := f.before(e, 0, 1)
-		if e.refused() {
-			out = append(out, refusedRow(l, e, p.W))
+	s := timeScale{from, from.Add(long), f.Middle}
+	out := []draw.Line{f.Headed(d, s.clocks(d)), shiftEnds(d, &f, s)}
+	for _, index := range indexes {
+		e := pane.JobRow{Shared: d, Index: index, Job: d.Jobs()[index], Outcome: d.Outcome(index), Focused: focused}
+		l := f.Before(e, 0, 1)
+		if e.Refused() {
+			out = append(out, pane.RefusedRow(l, e, p.W))
 			continue
 		}
-		l.Join(timeOf(e, s).Fit(f.middle))
-		l.Join(f.behind(e))
+		l.Join(timeOf(e, s).Fit(f.Middle))
+		l.Join(f.Behind(e))
 		out = append(out, l)
 	}
 	return out
 }
 
 // shiftEnds marks where the shift ends.
-func shiftEnds(d *desk, f *mapFrame, s timeScale) draw.Line {
+func shiftEnds(d *pane.Shared, f *pane.Frame, s timeScale) draw.Line {
 	l := d.Line()
-	l.To(f.left)
-	m := newLabels(s.width)
+	l.To(f.Left)
+	m := pane.NewLabels(s.width)
 	if end := d.Shop.Day.End; !end.IsZero() {
 		x, text := s.column(end), "shift ends "+d.Clock(end)
 		switch wide := draw.CellWidth(text) + 2; {
 		case x < 0:
-			m.put(0, draw.Faint, "< "+text)
+			m.Put(0, draw.Faint, "< "+text)
 		case x >= s.width:
-			m.put(s.width-wide, draw.Faint, text+" >")
+			m.Put(s.width-wide, draw.Faint, text+" >")
 		case x+1 >= wide:
-			m.put(x+1-wide, draw.Strong, text+" "+d.ShiftEnd)
+			m.Put(x+1-wide, draw.Strong, text+" "+d.ShiftEnd)
 		default:
-			m.put(x, draw.Strong, d.ShiftEnd+" "+text)
+			m.Put(x, draw.Strong, d.ShiftEnd+" "+text)
 		}
 	}
-	l.Join(draw.FromCells(d.Theme, m).Fit(f.middle))
+	l.Join(draw.FromCells(d.Theme, m).Fit(f.Middle))
 	return l
 }
 
 // legend tells what is drawn.
-func (p *schedulePane) legend(d *desk) draw.Line {
+func (p *schedulePane) legend(d *pane.Shared) draw.Line {
 	l := d.Line()
 	l.Add(draw.Moved, d.SetupFill+" setup  ")
 	l.Add(draw.Accent, d.RunFill+" run  ")
@@ -322,7 +323,7 @@ func (p *schedulePane) legend(d *desk) draw.Line {
 
 // timeOf is a job's line: its setup and run, when it is due and, where it is late, the
 // time since. What lies outside the view is pointed to.
-func timeOf(e entry, s timeScale) draw.Line {
+func timeOf(e pane.JobRow, s timeScale) draw.Line {
 	out := make([]draw.Span, s.width)
 	for x := range out {
 		out[x] = draw.Span{Style: draw.Plain, Text: " "}
@@ -335,16 +336,16 @@ func timeOf(e entry, s timeScale) draw.Line {
 	if end := e.Shop.Day.End; !end.IsZero() {
 		mark(s.column(end), draw.Faint, e.ShiftEnd)
 	}
-	due := s.column(e.job.Due)
+	due := s.column(e.Job.Due)
 	switch {
-	case e.outcome == nil:
+	case e.Outcome == nil:
 		mark(0, draw.Faint, e.Pending)
-	case !e.refused():
-		timeBar(e, e.outcome.Step, s, due, mark)
+	case !e.Refused():
+		timeBar(e, e.Outcome.Step, s, due, mark)
 	}
-	if !e.job.Due.IsZero() {
+	if !e.Job.Due.IsZero() {
 		i := draw.Strong
-		if e.outcome != nil && !e.refused() && e.outcome.Step.Late > 0 {
+		if e.Outcome != nil && !e.Refused() && e.Outcome.Step.Late > 0 {
 			i = draw.Late
 		}
 		mark(due, i, e.Due)
@@ -354,7 +355,7 @@ func timeOf(e entry, s timeScale) draw.Line {
 
 // timeBar marks when a job is set up and runs. In less than two columns there is but the
 // run.
-func timeBar(e entry, step *plan.Step, s timeScale, due int, mark func(x int, i draw.Style, text string)) {
+func timeBar(e pane.JobRow, step *plan.Step, s timeScale, due int, mark func(x int, i draw.Style, text string)) {
 	from, runs, to := s.column(step.SetupStart), s.column(step.RunStart), s.column(step.RunEnd)
 	if runs == from && to > from && step.RunStart.After(step.SetupStart) {
 		runs++
@@ -363,7 +364,7 @@ func timeBar(e entry, step *plan.Step, s timeScale, due int, mark func(x int, i 
 		if x < runs {
 			mark(x, draw.Moved, e.SetupFill)
 		} else {
-			mark(x, draw.Pick(e.picked(), draw.Accent), e.RunFill)
+			mark(x, draw.Pick(e.Picked(), draw.Accent), e.RunFill)
 		}
 	}
 	if step.Late > 0 {
@@ -385,26 +386,26 @@ func timeBar(e entry, step *plan.Step, s timeScale, due int, mark func(x int, i 
 
 func (p *schedulePane) Filtered() *list.Filter { return &p.filter }
 
-func (p *schedulePane) PickShown(d *desk) { p.along(d, 0) }
+func (p *schedulePane) PickShown(d *pane.Shared) { p.along(d, 0) }
 
-func (p *schedulePane) Hides(d *desk) bool {
-	return d.job() != nil && !slices.Contains(p.rows(d), d.turn)
+func (p *schedulePane) Hides(d *pane.Shared) bool {
+	return d.Job() != nil && !slices.Contains(p.rows(d), d.JobAt)
 }
 
 // Click picks the job of a line, or where all are in one the job at a time.
-func (p *schedulePane) Click(d *desk, x, y int) {
+func (p *schedulePane) Click(d *pane.Shared, x, y int) {
 	const heads = 3 // with the pane's rule
 	if !p.inOne() {
-		if turns := p.shown(d); y >= heads && y-heads < len(turns) {
-			d.pick(turns[y-heads])
+		if indexes := p.shown(d); y >= heads && y-heads < len(indexes) {
+			d.Pick(indexes[y-heads])
 		}
 		return
 	}
 	from, long := p.hours.span(d)
 	s := timeScale{from, from.Add(long), p.W}
-	for turn := range d.Jobs() {
-		if o := d.Outcome(turn); o != nil && len(o.Faults) == 0 && s.column(o.Step.SetupStart) <= x && x <= s.column(o.Step.RunEnd) {
-			d.pick(turn)
+	for index := range d.Jobs() {
+		if o := d.Outcome(index); o != nil && len(o.Faults) == 0 && s.column(o.Step.SetupStart) <= x && x <= s.column(o.Step.RunEnd) {
+			d.Pick(index)
 		}
 	}
 }

@@ -159,11 +159,11 @@ func sameAsPlanned(t *testing.T, sc *screen) {
 func TestKeysInOneMessage(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("jjj")})
-	if sc.turn != 3 {
-		t.Errorf("three keys in one message pick turn %d, want 3 (from 0)", sc.turn)
+	if sc.JobAt != 3 {
+		t.Errorf("three keys in one message pick turn %d, want 3 (from 0)", sc.JobAt)
 	}
 	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("kkq"), Paste: true})
-	if sc.turn != 3 || sc.ended {
+	if sc.JobAt != 3 || sc.ended {
 		t.Error("pasted text was taken for keys")
 	}
 	sc.Search.By = tries(300)
@@ -227,7 +227,7 @@ func TestRulesOfTheDay(t *testing.T) {
 	}
 	before := sc.Forecast.Present.Totals
 	sc.press("j", "j", "K").settle()
-	if why := sc.Broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; "+words.Against(sc.Forecast.Present.Totals, before)+"; D-104") {
+	if why := sc.Broken[sc.Job()]; sc.Job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; "+words.Against(sc.Forecast.Present.Totals, before)+"; D-104") {
 		t.Errorf("D-104 before D-103 isn't marked as broken:\n%s", sc.View())
 	}
 	if !strings.Contains(sc.View(), "this order !") {
@@ -248,7 +248,7 @@ func TestDemoIsSaid(t *testing.T) {
 		if strings.Contains(sc.View(), "DEMO") {
 			t.Error("a shop that was named is called an invented one")
 		}
-		sc.demo = true
+		sc.Demo = true
 		bar := textOf(sc.bar())
 		if !strings.Contains(bar, "Beam 2  DEMO, an invented day") || !strings.Contains(bar, "ends ") {
 			t.Errorf("%d wide, the bar is %q", w, bar)

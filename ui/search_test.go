@@ -64,7 +64,7 @@ func TestSearchGoesOn(t *testing.T) {
 		t.Fatalf("the search doesn't go on, or what was done isn't told:\n%s", s.View())
 	}
 	s.settle()
-	if s.Offer == nil || s.over != nil || !slices.Equal(ids(s.Jobs()), order) || !strings.Contains(s.View(), "v shows it") {
+	if s.Offer == nil || s.Over != nil || !slices.Equal(ids(s.Jobs()), order) || !strings.Contains(s.View(), "v shows it") {
 		t.Fatalf("by hand %v, now %v:\n%s", order, ids(s.Jobs()), s.View())
 	}
 	before := s.Forecast.Present.Totals
@@ -132,7 +132,7 @@ func TestSearchIsFitted(t *testing.T) {
 			}
 			s.send(f)
 			s.settle()
-			if s.Offer == nil || s.over != nil || !s.Offer.Inputs.Same(s.Inputs()) || !strings.Contains(s.View(), "an order was found: v") {
+			if s.Offer == nil || s.Over != nil || !s.Offer.Inputs.Same(s.Inputs()) || !strings.Contains(s.View(), "an order was found: v") {
 				t.Fatalf("it isn't offered:\n%s", s.View())
 			}
 			before := s.Forecast.Present.Totals

@@ -8,6 +8,7 @@ import (
 	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // The anvil under its blades, and how the day wears its face. Both have one scale, so
@@ -48,12 +49,12 @@ func (t *settingsText) anvil(k *material.Turn) {
 		t.para(draw.Plain, "Its bend is not calculated: "+k.Unbent+".")
 		return
 	}
-	for _, text := range bendWords(t.desk, b) {
+	for _, text := range bendWords(t.Shared, b) {
 		t.para(draw.Plain, text)
 	}
 	const loadRows, bendRows = 2, 4
 	s := t.anvilScale(b)
-	t.picture(numbers(t.Theme, s, t.Shop.Unit))
+	t.picture(pane.ScaleNumbers(t.Theme, s, t.Shop.Unit))
 	t.picture(draw.Bars(t.Theme, loads(s, b), loadRows)...)
 	t.picture(t.roll(s, b))
 	t.picture(draw.Curve(t.Theme, s.Width, bendRows, func(x float64) float64 {
@@ -66,13 +67,13 @@ func (t *settingsText) anvil(k *material.Turn) {
 }
 
 // bendWords say in numbers how an anvil bends.
-func bendWords(d *desk, b *material.Bending) []string {
+func bendWords(d *pane.Shared, b *material.Bending) []string {
 	sum := b.OperatorN + b.DriveN
 	out := []string{
 		fmt.Sprintf("%s press with %s in total; the bearings carry %s on the operator side and %s on the drive side.",
 			words.Count(len(b.Presses), "blade"), force(sum), force(b.OperatorN), force(b.DriveN)),
 		fmt.Sprintf("It bends most at %s, by %.3f mm (%.4f in), without its own weight; %s.",
-			d.Shop.Unit.Show(rounded(b.MostAt)), b.MostMM, material.Inches(b.MostMM), d.atKnife().Rests),
+			d.Shop.Unit.Show(rounded(b.MostAt)), b.MostMM, material.Inches(b.MostMM), d.AtKnife().Rests),
 	}
 	if text := b.Doubt(); text != "" {
 		out = append(out, strings.ToUpper(text[:1])+text[1:]+".")
@@ -138,27 +139,27 @@ func (t *settingsText) mark(s draw.Scale, cells []draw.Span) (any bool) {
 
 // face draws the metres that the day cuts on each band of the anvil's face.
 func (t *settingsText) face() {
-	f := t.atKnife().Face
+	f := t.AtKnife().Face
 	if f == nil || f.Worst < 0 {
 		return
 	}
 	t.chapter("The anvil's face over the day", "")
-	t.para(draw.Plain, faceWords(t.desk, f))
-	for _, d := range t.atKnife().Damaged {
+	t.para(draw.Plain, faceWords(t.Shared, f))
+	for _, d := range t.AtKnife().Damaged {
 		t.entry(draw.Late, "!", 3, draw.Plain, "Damaged "+d.Where+"; "+d.Worn+".")
 	}
 	const rows = 3
 	s := t.anvilScale(t.anyBending())
 	t.picture(draw.Bars(t.Theme, worn(s, f), rows)...)
-	if cells := newLabels(s.Width); t.mark(s, cells) {
+	if cells := pane.NewLabels(s.Width); t.mark(s, cells) {
 		t.picture(draw.FromCells(t.Theme, cells))
 	}
-	t.picture(numbers(t.Theme, s, t.Shop.Unit))
+	t.picture(pane.ScaleNumbers(t.Theme, s, t.Shop.Unit))
 }
 
 // anyBending is an anvil of the day, all of which rest on the same bearings.
 func (t *settingsText) anyBending() *material.Bending {
-	for _, k := range t.atKnife().Turns {
+	for _, k := range t.AtKnife().Turns {
 		if k.Bending != nil {
 			return k.Bending
 		}
@@ -180,7 +181,7 @@ func worn(s draw.Scale, f *material.Face) []float64 {
 }
 
 // faceWords say in numbers how the day wears the face.
-func faceWords(d *desk, f *material.Face) string {
+func faceWords(d *pane.Shared, f *material.Face) string {
 	from, to := f.Span(f.Worst)
 	u, day := d.Shop.Unit, "The day"
 	if !d.Forecast.Present.Whole() {
@@ -188,7 +189,7 @@ func faceWords(d *desk, f *material.Face) string {
 	}
 	text := fmt.Sprintf("%s cuts most from %s to %s: %.0f m. The bands of %s that are cut in have %.0f %% of that on average.",
 		day, u.Number(plan.Length(from)), u.Show(plan.Length(to)), f.Metres[f.Worst], u.Show(plan.Length(f.Band)), 100*f.Evenness())
-	if taken := d.atKnife().Faced; taken != "" {
+	if taken := d.AtKnife().Faced; taken != "" {
 		text += " Here " + taken + "."
 	}
 	return text

@@ -7,6 +7,7 @@ import (
 	"bide/plan"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/pane"
 )
 
 // settingsPane tells of the picked job what is set at the knife, why and from which
@@ -24,16 +25,16 @@ func (p *settingsPane) SetSize(s draw.Size) { p.Size = s }
 func (p *settingsPane) Help() keys.Scope { return keys.OnSettings }
 
 // HandleKey scrolls, or goes to another job.
-func (p *settingsPane) HandleKey(a keys.Action, d *desk) {
+func (p *settingsPane) HandleKey(a keys.Action, d *pane.Shared) {
 	switch a {
 	case keys.Left:
-		d.pick(d.turn - 1)
+		d.Pick(d.JobAt - 1)
 	case keys.Right:
-		d.pick(d.turn + 1)
+		d.Pick(d.JobAt + 1)
 	}
 	n := len(p.lines(d))
 	by := map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -p.room(), keys.PageDown: p.room(), keys.Top: -n, keys.Bottom: n}[a]
-	p.from, p.of = p.first(d, n, by), d.job()
+	p.from, p.of = p.first(d, n, by), d.Job()
 }
 
 // room is how many lines are shown.
@@ -41,20 +42,20 @@ func (p *settingsPane) room() int { return max(p.H-1, 1) }
 
 // first is the first line shown, some lines on from the one that was: the job's first
 // where another was shown before.
-func (p *settingsPane) first(d *desk, lines, by int) int {
+func (p *settingsPane) first(d *pane.Shared, lines, by int) int {
 	from := p.from
-	if p.of != d.job() {
+	if p.of != d.Job() {
 		from = 0
 	}
 	return max(0, min(from+by, lines-p.room()))
 }
 
 // View draws the pane.
-func (p *settingsPane) View(d *desk, focused bool) []draw.Line {
+func (p *settingsPane) View(d *pane.Shared, focused bool) []draw.Line {
 	body := p.lines(d)
 	from := p.first(d, len(body), 0)
 	l := d.Line()
-	if j := d.job(); j != nil {
+	if j := d.Job(); j != nil {
 		l.Add(draw.Strong, j.ID+" ")
 		l.Add(draw.Plain, d.Theme.Short(j.Material, 30)+" ")
 	}
@@ -64,37 +65,37 @@ func (p *settingsPane) View(d *desk, focused bool) []draw.Line {
 	return draw.Box(d.Theme, "Settings", l, body[min(from, len(body)):], p.Size, focused)
 }
 
-// turnOf is what is known of a turn at the knife: of a job that is refused or not yet
+// knifeTurnOf is what is known of a job at the knife: of a job that is refused or not yet
 // worked out, the settings alone; nil where its material is in no table.
-func knifeTurnOf(d *desk, turn int) *material.Turn {
-	if step := d.use().step(turn); step >= 0 {
-		if k := &d.atKnife().Turns[step]; k.Settings != nil {
+func knifeTurnOf(d *pane.Shared, index int) *material.Turn {
+	if step := d.Use().Step(index); step >= 0 {
+		if k := &d.AtKnife().Turns[step]; k.Settings != nil {
 			return k
 		}
 		return nil
 	}
-	if turn >= len(d.Jobs()) {
+	if index >= len(d.Jobs()) {
 		return nil
 	}
-	s := d.Shop.Settings(d.Jobs()[turn])
+	s := d.Shop.Settings(d.Jobs()[index])
 	if s == nil {
 		return nil
 	}
 	why := "the changeover is still being planned"
-	if o := d.Outcome(turn); o != nil {
+	if o := d.Outcome(index); o != nil {
 		why = "the job is refused"
 	}
 	return &material.Turn{Settings: s, Unbent: why, Damaged: d.Shop.Damaged(nil)}
 }
 
 // lines are all of it, broken to the pane's width.
-func (p *settingsPane) lines(d *desk) []draw.Line {
-	t := &settingsText{desk: d, w: max(p.W, 20)}
-	j := d.job()
+func (p *settingsPane) lines(d *pane.Shared) []draw.Line {
+	t := &settingsText{Shared: d, w: max(p.W, 20)}
+	j := d.Job()
 	if j == nil {
 		return nil
 	}
-	k := knifeTurnOf(d, d.turn)
+	k := knifeTurnOf(d, d.JobAt)
 	if k == nil {
 		t.para(draw.Plain, fmt.Sprintf("%s: %s, so there are no settings for it. Add it to materials.toml.", j.ID, d.Shop.Unset(j)))
 		return t.out
@@ -103,7 +104,7 @@ func (p *settingsPane) lines(d *desk) []draw.Line {
 	for _, w := range warningsOf(d, k) {
 		t.entry(draw.Late, "!", 3, draw.Plain, w)
 	}
-	t.changes(k, d.Outcome(d.turn))
+	t.changes(k, d.Outcome(d.JobAt))
 	t.settings(k.Settings)
 	t.anvil(k)
 	t.face()
@@ -116,8 +117,8 @@ func (p *settingsPane) lines(d *desk) []draw.Line {
 }
 
 // warningsOf are what is wrong or unusual, the reasons for a refusal first.
-func warningsOf(d *desk, k *material.Turn) (out []string) {
-	if o := d.Outcome(d.turn); o != nil {
+func warningsOf(d *pane.Shared, k *material.Turn) (out []string) {
+	if o := d.Outcome(d.JobAt); o != nil {
 		for _, f := range o.Faults {
 			if why := f.Why(d.Shop.Unit); why != k.Settings.Refused {
 				out = append(out, "Refused: "+why+".")

@@ -5,6 +5,7 @@ import (
 
 	"bide/material"
 	"bide/plan/words"
+	"bide/ui/pane"
 )
 
 // settings are what is set for each job, the cautions of all jobs together once, and
@@ -13,13 +14,13 @@ func (p *page) settings() {
 	p.chapter("Settings, job by job")
 	told := map[string]bool{}
 	var cautions []material.Caution
-	for turn, j := range p.Jobs() {
-		k := knifeTurnOf(p.desk, turn)
+	for index, j := range p.Jobs() {
+		k := knifeTurnOf(p.Shared, index)
 		if k == nil {
 			p.tell("%s: %s, so there are no settings for it.", j.ID, p.Shop.Unset(j))
 			continue
 		}
-		p.tell("%s, %s: %s.", j.ID, j.Material, toSet(p.desk, j))
+		p.tell("%s, %s: %s.", j.ID, j.Material, pane.ToSet(p.Shared, j))
 		p.settingsOf(k)
 		for _, c := range k.Settings.Cautions {
 			if !told[c.Text] {
@@ -28,10 +29,10 @@ func (p *page) settings() {
 			}
 		}
 	}
-	if f := p.atKnife().Face; f != nil && f.Worst >= 0 {
+	if f := p.AtKnife().Face; f != nil && f.Worst >= 0 {
 		p.chapter("The anvil's face over the day")
-		p.tell("%s", faceWords(p.desk, f))
-		for _, d := range p.atKnife().Damaged {
+		p.tell("%s", faceWords(p.Shared, f))
+		for _, d := range p.AtKnife().Damaged {
 			p.tell("Damaged %s; %s.", d.Where, d.Worn)
 		}
 	}
@@ -41,7 +42,7 @@ func (p *page) settings() {
 	}
 }
 
-// settingsOf are those of one turn.
+// settingsOf are those of one job.
 func (p *page) settingsOf(k *material.Turn) {
 	for _, w := range k.Settings.Warnings {
 		p.tell("  Warning: %s", w)
@@ -62,7 +63,7 @@ func (p *page) settingsOf(k *material.Turn) {
 		p.tell("  The anvil's bend is not calculated: %s.", k.Unbent)
 		return
 	}
-	for _, text := range bendWords(p.desk, k.Bending) {
+	for _, text := range bendWords(p.Shared, k.Bending) {
 		p.tell("  %s", text)
 	}
 }

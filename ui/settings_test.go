@@ -8,12 +8,13 @@ import (
 	"bide/material"
 	"bide/plan"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // settingsWords is all of the pane's text for the picked job, on one line.
 func settingsWords(s *screen) string {
 	var b strings.Builder
-	for _, l := range s.sets.lines(s.desk) {
+	for _, l := range s.sets.lines(s.Shared) {
 		b.WriteString(l.Text() + " ")
 	}
 	return strings.Join(strings.Fields(b.String()), " ")
@@ -24,7 +25,7 @@ func settingsWords(s *screen) string {
 func TestSettingsTellAll(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("6")
 	for turn := range s.Jobs() {
-		k, text := knifeTurnOf(s.desk, turn), settingsWords(s)
+		k, text := knifeTurnOf(s.Shared, turn), settingsWords(s)
 		want := append([]string{}, k.Settings.Warnings...)
 		for _, l := range k.Settings.Lines {
 			want = append(want, l.Value, l.Why, l.Source)
@@ -35,7 +36,7 @@ func TestSettingsTellAll(t *testing.T) {
 		for _, c := range k.Settings.Cautions {
 			want = append(want, c.Text, "["+c.Source+"]")
 		}
-		want = append(want, bendWords(s.desk, k.Bending)...)
+		want = append(want, bendWords(s.Shared, k.Bending)...)
 		for _, w := range want {
 			if !strings.Contains(text, strings.Join(strings.Fields(w), " ")) {
 				t.Errorf("turn %d: no %q", turn+1, w)
@@ -100,8 +101,8 @@ func TestSettingsScroll(t *testing.T) {
 // deepest at its largest.
 func TestAnvilIsDrawnToScale(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("6")
-	b, f := knifeTurnOf(s.desk, 0).Bending, s.atKnife().Face
-	text := &settingsText{desk: s.desk, w: 120}
+	b, f := knifeTurnOf(s.Shared, 0).Bending, s.AtKnife().Face
+	text := &settingsText{Shared: s.Shared, w: 120}
 	sc := text.anvilScale(b)
 	load := loads(sc, b)
 	for x, h := range load {
@@ -129,14 +130,14 @@ func TestDamageIsShown(t *testing.T) {
 	mm := plan.Millimetre
 	shop.Beam.Bad = []plan.Span{{From: 610 * mm, To: 618 * mm}}
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle().press("6")
-	k, day := knifeTurnOf(s.desk, 0), s.atKnife().Damaged
+	k, day := knifeTurnOf(s.Shared, 0), s.AtKnife().Damaged
 	text := settingsWords(s)
 	if len(k.Damaged) != 1 || len(day) != 1 || !strings.Contains(text, "Damaged "+k.Damaged[0].Where+". ") || !strings.Contains(text, day[0].Where+"; "+day[0].Worn) {
 		t.Errorf("%+v isn't told: %s", day, text)
 	}
-	sc := (&settingsText{desk: s.desk, w: 120}).anvilScale(k.Bending)
+	sc := (&settingsText{Shared: s.Shared, w: 120}).anvilScale(k.Bending)
 	from, drawn := sc.Column(610*mm), 0
-	for _, l := range s.sets.lines(s.desk) {
+	for _, l := range s.sets.lines(s.Shared) {
 		if before, _, ok := strings.Cut(l.Text(), "╳"); ok {
 			drawn++
 			if at, n := len([]rune(before)), strings.Count(l.Text(), "╳"); at != from+1 || n != sc.Column(618*mm)-from+1 { // a cell stands before each picture
@@ -147,7 +148,7 @@ func TestDamageIsShown(t *testing.T) {
 	if drawn != 2 {
 		t.Errorf("drawn %d times", drawn)
 	}
-	for o := s.Outcome(s.turn); o != nil && len(o.Faults) == 0 && s.turn < len(s.Jobs())-1; o = s.Outcome(s.turn) {
+	for o := s.Outcome(s.JobAt); o != nil && len(o.Faults) == 0 && s.JobAt < len(s.Jobs())-1; o = s.Outcome(s.JobAt) {
 		s.press("right")
 	}
 	if text := settingsWords(s); !strings.Contains(text, "not calculated: the job is refused") || !strings.Contains(text, "Damaged from 610 to 618 mm: no cut is laid in it.") {
@@ -217,7 +218,7 @@ func TestDoubtsAreTold(t *testing.T) {
 			shop.Materials[i].ThicknessMM = 20
 		}
 	}
-	if got := toSet(s.desk, j); !strings.HasPrefix(got, "no pressure known, find it by trial; ") {
+	if got := pane.ToSet(s.Shared, j); !strings.HasPrefix(got, "no pressure known, find it by trial; ") {
 		t.Errorf("too thick: %q", got)
 	}
 }
@@ -232,20 +233,20 @@ func TestToSet(t *testing.T) {
 		4: "set 2.70 bar (39 psi); blade 45 degrees, tip 0.15 mm; no wick; free of silicone",
 		5: "set 2.30 bar (33 psi), a guess; blade 35 degrees, tip 0.08 mm; a wicking bar over all",
 	} {
-		if got := toSet(s.desk, &jobs[i]); got != want {
+		if got := pane.ToSet(s.Shared, &jobs[i]); got != want {
 			t.Errorf("%s: %q, want %q", jobs[i].ID, got, want)
 		}
 	}
 	for i := range s.Shop.Materials {
 		s.Shop.Materials[i].CutThroughBar = map[int]float64{0: 6, 2: 60}[i]
 	}
-	if got := toSet(s.desk, &jobs[0]); !strings.Contains(got, "set 3.80 bar (55 psi) on 2 pistons of 28 mm; ") { // 6 / 2 + 0.8
+	if got := pane.ToSet(s.Shared, &jobs[0]); !strings.Contains(got, "set 3.80 bar (55 psi) on 2 pistons of 28 mm; ") { // 6 / 2 + 0.8
 		t.Errorf("beyond its own piston: %q", got)
 	}
-	if got := toSet(s.desk, &jobs[1]); !strings.HasPrefix(got, "no pressure reaches; ") {
+	if got := pane.ToSet(s.Shared, &jobs[1]); !strings.HasPrefix(got, "no pressure reaches; ") {
 		t.Errorf("beyond all: %q", got)
 	}
-	if got := toSet(s.desk, &plan.Job{Material: "unheard of"}); !strings.Contains(got, "in no table") {
+	if got := pane.ToSet(s.Shared, &plan.Job{Material: "unheard of"}); !strings.Contains(got, "in no table") {
 		t.Errorf("unknown: %q", got)
 	}
 }

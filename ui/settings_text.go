@@ -7,11 +7,12 @@ import (
 	"bide/plan/session/planning"
 	"bide/plan/words"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // settingsText is the settings of a job growing line by line.
 type settingsText struct {
-	*desk
+	*pane.Shared
 	w   int
 	out []draw.Line
 }
@@ -82,7 +83,7 @@ func (t *settingsText) pair(names draw.Style, name string, values draw.Style, va
 
 // glance is one sentence on what is set.
 func (t *settingsText) glance(s *material.Settings) {
-	t.para(draw.Strong, fmt.Sprintf("%s; %.0f m/min (%.0f ft/min)", setWords(s), s.Speed.Speed, material.Feet(s.Speed.Speed)))
+	t.para(draw.Strong, fmt.Sprintf("%s; %.0f m/min (%.0f ft/min)", pane.SetWords(s), s.Speed.Speed, material.Feet(s.Speed.Speed)))
 }
 
 // changes is what is set otherwise than for the job before.

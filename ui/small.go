@@ -7,6 +7,7 @@ import (
 	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/pane"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -14,7 +15,7 @@ import (
 // small is the screen below the size of the panes: the next step, and around it
 // what there is room for. The last line names the keys, where there is more than one,
 // or says that a search runs.
-func small(d *desk, s draw.Size) []draw.Line {
+func small(d *pane.Shared, s draw.Size) []draw.Line {
 	below := smallBelow(d, s)
 	room := max(s.H-len(below), 1)
 	body := smallBody(d, draw.Size{W: s.W, H: room + min(s.H-1, 1)})
@@ -30,7 +31,7 @@ func small(d *desk, s draw.Size) []draw.Line {
 		text, brief = d.Files.Outdated()
 		ink = draw.Late
 	}
-	if text = fitted(text, brief, s); text != "" && s.H >= 2 {
+	if text = pane.FitMessage(text, brief, s); text != "" && s.H >= 2 {
 		rows := d.Rows(ink, text, s.W, room)
 		if s.H < 8 { // what is first matters least: the changeover's name
 			copy(out, rows)
@@ -61,11 +62,11 @@ func (m *model) tooSmall(key string) tea.Cmd {
 }
 
 // smallBelow are the last lines: the caution, and the keys.
-func smallBelow(d *desk, s draw.Size) (out []draw.Line) {
+func smallBelow(d *pane.Shared, s draw.Size) (out []draw.Line) {
 	if s.H < 2 {
 		return nil
 	}
-	if o := d.Outcome(d.turn); s.H >= 5 && o != nil && len(o.Faults) == 0 {
+	if o := d.Outcome(d.JobAt); s.H >= 5 && o != nil && len(o.Faults) == 0 {
 		l := d.Line()
 		l.Add(draw.Late, caution.OnOneLine(s.W))
 		out = append(out, l.Fit(s.W))
@@ -77,7 +78,7 @@ func smallBelow(d *desk, s draw.Size) (out []draw.Line) {
 }
 
 // smallSearching is in the place of the keys while a search runs.
-func smallSearching(d *desk) draw.Line {
+func smallSearching(d *pane.Shared) draw.Line {
 	l := d.Line()
 	l.Add(draw.Accent, "Esc")
 	l.Add(draw.Faint, " stops")
@@ -87,21 +88,21 @@ func smallSearching(d *desk) draw.Line {
 
 // smallBody is all that a small screen may tell, cut at its beginning to what it
 // needs most.
-func smallBody(d *desk, s draw.Size) []draw.Line {
-	moves := d.moves()
+func smallBody(d *pane.Shared, s draw.Size) []draw.Line {
+	moves := d.Moves()
 	if !d.Forecast.Present.Whole() { // what is known so far is not to be set up by
 		l := d.Line()
 		l.Add(draw.Faint, "planning "+d.Pending)
 		return append([]draw.Line{smallHead(d, s.W)}, l)[min(1, max(3-s.H, 0)):]
 	}
-	if d.move >= len(moves) {
-		return append([]draw.Line{smallHead(d, s.W)}, nothingMoves(d, s.W)...)[min(1, max(3-s.H, 0)):]
+	if d.MoveAt >= len(moves) {
+		return append([]draw.Line{smallHead(d, s.W)}, pane.NoMoves(d, s.W)...)[min(1, max(3-s.H, 0)):]
 	}
-	m := &moves[d.move]
+	m := &moves[d.MoveAt]
 	if s.H <= 2 {
-		return []draw.Line{shortest(d, m, s.W)}
+		return []draw.Line{pane.MoveInShort(d, m, s.W)}
 	}
-	body := append([]draw.Line{smallHead(d, s.W)}, inFull(d, m, s.W)...)
+	body := append([]draw.Line{smallHead(d, s.W)}, pane.MoveInFull(d, m, s.W)...)
 	if s.H == 3 {
 		return body[1:]
 	}
@@ -110,40 +111,40 @@ func smallBody(d *desk, s draw.Size) []draw.Line {
 	}
 	body = append(body, smallTimes(d))
 	then := "then"
-	if left, room := len(moves)-d.move-1, s.H-2-len(body); left > room && room > 0 {
-		then += " " + draw.Range(d.move+1, room, len(moves))
+	if left, room := len(moves)-d.MoveAt-1, s.H-2-len(body); left > room && room > 0 {
+		then += " " + draw.Range(d.MoveAt+1, room, len(moves))
 	}
 	body = append(body, ruled(d, then, s.W))
-	columns := draw.ColumnsFor(moveColumns(d, moves), s.W)
-	for n := d.move + 1; n < len(moves); n++ {
-		body = append(body, draw.RowOf(d.Theme, columns, step{d, n, &moves[n], false}))
+	columns := draw.ColumnsFor(pane.MoveColumns(d, moves), s.W)
+	for n := d.MoveAt + 1; n < len(moves); n++ {
+		body = append(body, draw.RowOf(d.Theme, columns, pane.MoveRow{Shared: d, Index: n, Move: &moves[n], Focused: false}))
 	}
 	return body
 }
 
 // smallHead tells which changeover, which step of how many, and an invented day.
-func smallHead(d *desk, w int) draw.Line {
+func smallHead(d *pane.Shared, w int) draw.Line {
 	l := d.Line()
-	j := d.job()
+	j := d.Job()
 	if j == nil {
 		return l
 	}
-	if s := d.Before(d.turn); s != nil && s.Job != "" {
+	if s := d.Before(d.JobAt); s != nil && s.Job != "" {
 		l.Add(draw.Strong, s.Job)
 	}
 	l.Add(draw.Strong, d.To+j.ID)
-	if n := len(d.moves()); n > 0 {
-		l.Add(draw.Faint, fmt.Sprintf(" %d/%d", d.move+1, n))
+	if n := len(d.Moves()); n > 0 {
+		l.Add(draw.Faint, fmt.Sprintf(" %d/%d", d.MoveAt+1, n))
 	}
-	if text := "  DEMO"; d.demo && l.Width+draw.CellWidth(text) <= w {
+	if text := "  DEMO"; d.Demo && l.Width+draw.CellWidth(text) <= w {
 		l.Add(draw.Late, text)
 	}
 	return l
 }
 
 // smallTimes tells when the changeover and its run begin, and how long setup takes.
-func smallTimes(d *desk) draw.Line {
-	step, day := d.Outcome(d.turn).Step, d.Shop.Day.Start
+func smallTimes(d *pane.Shared) draw.Line {
+	step, day := d.Outcome(d.JobAt).Step, d.Shop.Day.Start
 	l := d.Line()
 	l.Add(draw.Faint, "setup ")
 	l.Add(draw.Plain, words.Clock(step.SetupStart, day))
@@ -156,7 +157,7 @@ func smallTimes(d *desk) draw.Line {
 }
 
 // ruled is a rule with a name, over the whole width.
-func ruled(d *desk, name string, w int) draw.Line {
+func ruled(d *pane.Shared, name string, w int) draw.Line {
 	return draw.Heading(d.Theme, name, d.Line(), w, false)
 }
 

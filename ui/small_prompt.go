@@ -2,11 +2,12 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // smallPrompt is the prompt over a small screen.
-func smallPrompt(d *desk, s draw.Size) []draw.Line {
-	rows := append(d.Wrap(d.prompt.Label+":", max(s.W, 1)), "")
+func smallPrompt(d *pane.Shared, s draw.Size) []draw.Line {
+	rows := append(d.Wrap(d.Prompt.Label+":", max(s.W, 1)), "")
 	rows = rows[max(len(rows)-s.H, 0):]
 	out := make([]draw.Line, 0, s.H)
 	for _, text := range rows[:len(rows)-1] {
@@ -15,7 +16,7 @@ func smallPrompt(d *desk, s draw.Size) []draw.Line {
 		out = append(out, l.Fit(s.W))
 	}
 	l := d.Line()
-	d.prompt.Draw(d.Theme, &l, s.W, true)
+	d.Prompt.Draw(d.Theme, &l, s.W, true)
 	for out = append(out, l.Fit(s.W)); len(out) < s.H; {
 		out = append(out, d.Line().Fit(s.W))
 	}

@@ -26,10 +26,10 @@ func (m *model) foot(frame []draw.Line, in keys.Scope) []draw.Line {
 func (m *model) status(most int) []draw.Line {
 	text, notes := m.Told(m.Pending), m.notes()
 	switch {
-	case m.asks:
+	case m.AsksToQuit:
 		return m.Rows(draw.Late, m.Question(), m.W, most)
-	case m.prompt != nil:
-		return []draw.Line{prompting(m.desk, m.W)}
+	case m.Prompt != nil:
+		return []draw.Line{prompting(m.Shared, m.W)}
 	case m.Search.Running():
 		return []draw.Line{m.searching()}
 	case text == "" && m.Journal.Fault() != "":

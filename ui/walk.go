@@ -4,6 +4,7 @@ import (
 	"bide/plan/session"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/pane"
 )
 
 // walk shows the guided setup over the whole screen.
@@ -32,7 +33,7 @@ func (w *walk) Help() keys.Scope {
 func (w *walk) Typing() bool { return w.form != nil }
 
 // HandleKey goes on, or back, or looks ahead.
-func (w *walk) HandleKey(a keys.Action, d *desk) {
+func (w *walk) HandleKey(a keys.Action, d *pane.Shared) {
 	switch {
 	case w.Ending != nil:
 		w.answered(a)

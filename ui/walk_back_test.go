@@ -173,7 +173,7 @@ func TestTakingBackInOrder(t *testing.T) {
 	sc.press("w", "enter").ticks(1).press("y").settle().press("esc").settle()
 	sc.press("u").tells("undone: back to turn")
 	sc.press("u").tells("is half set up: take that back first, with w and then u")
-	if sc.over != nil || read(t, dir).Positions.Begun == nil {
+	if sc.Over != nil || read(t, dir).Positions.Begun == nil {
 		t.Error("it is taken back while the next is half set up")
 	}
 	if slices.Equal(moved, ids(sc.Jobs())) {
@@ -228,7 +228,7 @@ func TestTakingBackOnASmallScreen(t *testing.T) {
 		t.Errorf("it is cut that nothing moves:\n%s", sc.View())
 	}
 	sc.press("u").settle()
-	if _, walks := sc.over.(*walk); !walks || read(t, dir).Day.Jobs[0].State != plan.Waiting {
+	if _, walks := sc.Over.(*walk); !walks || read(t, dir).Day.Jobs[0].State != plan.Waiting {
 		t.Errorf("it isn't taken back:\n%s", sc.View())
 	}
 	if sc.press("esc", "u"); !sc.whole("u: from 80x24 on") {
@@ -276,7 +276,7 @@ func TestTakingBackLeavesALaterMark(t *testing.T) {
 	sc.press("w", "enter")
 	number := sc.walk().Move().Holder
 	sc.press("c").enters("", "", "a", "hiss").press("esc").settle().press("5")
-	sc.holder = number
+	sc.Holder = number
 	sc.press("c", "o").enters("dead")
 	before, events := file(t, dir, "positions.toml"), len(eventsIn(t, dir))
 	sc.press("w").settle().press("enter", "u").settle().says(fmt.Sprintf("can't be taken back: holder %d has been marked otherwise since", number))

@@ -10,11 +10,12 @@ import (
 	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/pane"
 )
 
 // cautions come before the first move. They permit nothing. Behind them stands what is
 // to be at hand: blades, and what is set at the knife.
-func (w *walk) cautions(d *desk, s draw.Size) []draw.Line {
+func (w *walk) cautions(d *pane.Shared, s draw.Size) []draw.Line {
 	if s.H < 4 || s.W < 24 {
 		return w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: caution.OnOneLine(s.W)}, draw.Span{Style: draw.Plain, Text: "blades, nips!"}, draw.Span{Style: draw.Strong, Text: notSaved(d)})
 	}
@@ -31,7 +32,7 @@ func (w *walk) cautions(d *desk, s draw.Size) []draw.Line {
 }
 
 // notes are what there is to know of this walk before its first move.
-func (w *walk) notes(d *desk) []draw.Span {
+func (w *walk) notes(d *pane.Shared) []draw.Span {
 	var all []draw.Span
 	if d.Actual.Positions.Assumed {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "Positions are only assumed: measure. Going on confirms that the holders are where the screen shows them; " + d.KeyFor(keys.Correct) + " corrects those that are not."})
@@ -48,7 +49,7 @@ func (w *walk) notes(d *desk) []draw.Span {
 	if !d.Journal.Writes() {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "Confirmed moves are not saved here: " + d.Journal.Why() + "."})
 	}
-	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.Job.ID + ": " + toSet(d, w.Job) + "."})
+	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.Job.ID + ": " + pane.ToSet(d, w.Job) + "."})
 	if n := w.Unknown(); len(n) > 0 {
 		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known and assumed right: check those of %s.", words.Holders(n))})
 	}
@@ -62,7 +63,7 @@ func (w *walk) notes(d *desk) []draw.Span {
 
 // blades tells which blades are swapped in this setup: how many, from which to which, in
 // which holders, and about how long that takes; nothing where none is.
-func (w *walk) blades(d *desk) string {
+func (w *walk) blades(d *pane.Shared) string {
 	swaps := w.Swaps()
 	if len(swaps) == 0 {
 		return ""
@@ -91,7 +92,7 @@ func bladeWords(b plan.Blade) string { return fmt.Sprintf("%g degrees, tip %g mm
 
 // swap tells that the holder of a move changes its blade in this setup, in as many words
 // as there is room for; empty where it doesn't.
-func (w *walk) swap(d *desk, m *plan.Move, width int) string {
+func (w *walk) swap(d *pane.Shared, m *plan.Move, width int) string {
 	if !slices.Contains(w.Swaps(), m.Holder) {
 		return ""
 	}
@@ -100,7 +101,7 @@ func (w *walk) swap(d *desk, m *plan.Move, width int) string {
 }
 
 // notSaved is that nothing is written here, in few words; empty where it is.
-func notSaved(d *desk) string {
+func notSaved(d *pane.Shared) string {
 	if d.Journal.Writes() {
 		return ""
 	}
@@ -108,7 +109,7 @@ func notSaved(d *desk) string {
 }
 
 // warnings are the cautions, each behind what it is about: beside it where there is room.
-func (w *walk) warnings(d *desk, s draw.Size) (out []draw.Line) {
+func (w *walk) warnings(d *pane.Shared, s draw.Size) (out []draw.Line) {
 	beside := 14
 	if s.W < 70 {
 		beside = 3

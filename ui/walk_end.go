@@ -9,11 +9,12 @@ import (
 	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/pane"
 )
 
 // ended tells what stands where when all moves are made, and what else a changeover
 // asks for before the web runs.
-func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
+func (w *walk) ended(d *pane.Shared, s draw.Size) []draw.Line {
 	step := w.Plan.Step
 	air := draw.Span{Style: draw.Late, Text: "! " + caution.AirBack}
 	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves done. %s is set up. Press %s when it runs.", w.Job.ID, d.KeyFor(keys.Runs))}}
@@ -27,7 +28,7 @@ func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
 	if text := also(step, w.Job); text != "" {
 		all = append(all, draw.Span{Style: draw.Plain, Text: "Also in this setup: " + text})
 	}
-	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife: " + toSet(d, w.Job) + "."})
+	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife: " + pane.ToSet(d, w.Job) + "."})
 	if !slices.Contains(all, air) {
 		all = append(all, air)
 	}
@@ -36,7 +37,7 @@ func (w *walk) ended(d *desk, s draw.Size) []draw.Line {
 }
 
 // standing tells what stands where: in a table, or in words where that is too wide.
-func (w *walk) standing(d *desk, width int) (out []draw.Line) {
+func (w *walk) standing(d *pane.Shared, width int) (out []draw.Line) {
 	all, u := groups(w.Plan.Step.Changeover.Holders), d.Shop.Unit
 	if width < 48 {
 		for _, g := range all {

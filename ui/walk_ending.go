@@ -6,6 +6,7 @@ import (
 	"bide/plan"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/pane"
 )
 
 // answered takes what became of the job that ran before.
@@ -23,7 +24,7 @@ func (w *walk) answered(a keys.Action) {
 }
 
 // asking asks what became of it.
-func (w *walk) asking(d *desk, width int) []draw.Line {
+func (w *walk) asking(d *pane.Shared, width int) []draw.Line {
 	e := w.Ending
 	return w.texts(d, width,
 		draw.Span{Style: draw.Strong, Text: fmt.Sprintf("%s was to run until %s, and it is %s. Has it ended?", e.Job.ID, d.Clock(e.Till), d.Clock(e.Now))},

@@ -14,6 +14,7 @@ import (
 	"bide/plan/words"
 	"bide/ui/form"
 	"bide/ui/keys"
+	"bide/ui/pane"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -75,7 +76,7 @@ func (f *correction) text(field int) string { return strings.TrimSpace(f.Fields[
 const longestField = 60
 
 // Type takes keys as text for the open field.
-func (w *walk) Type(msg tea.KeyMsg, d *desk) bool {
+func (w *walk) Type(msg tea.KeyMsg, d *pane.Shared) bool {
 	f := w.form
 	if f == nil || w.Ending != nil {
 		return false
@@ -91,7 +92,7 @@ func (w *walk) Type(msg tea.KeyMsg, d *desk) bool {
 }
 
 // answer deals with the other keys of a form.
-func (w *walk) answer(a keys.Action, d *desk) {
+func (w *walk) answer(a keys.Action, d *pane.Shared) {
 	f := w.form
 	switch a {
 	case keys.NextPane:
@@ -107,7 +108,7 @@ func (w *walk) answer(a keys.Action, d *desk) {
 }
 
 // accept takes the field, or all of the form where that was the last.
-func (w *walk) accept(d *desk) {
+func (w *walk) accept(d *pane.Shared) {
 	f := w.form
 	if f.places != nil && f.At == fieldHolder && f.text(fieldHolder) == "" && len(f.places) > 0 {
 		w.found(d)
@@ -134,7 +135,7 @@ func (w *walk) accept(d *desk) {
 }
 
 // found takes the corrected positions.
-func (w *walk) found(d *desk) {
+func (w *walk) found(d *pane.Shared) {
 	f := w.form
 	if faults := changeover.Misplaced(d.Forecast.Beam, f.standing(d)); len(faults) > 0 {
 		f.said = faults[0].Why(d.Shop.Unit)
@@ -152,7 +153,7 @@ func (w *walk) found(d *desk) {
 }
 
 // marked takes the fault.
-func (w *walk) marked(d *desk) {
+func (w *walk) marked(d *pane.Shared) {
 	f := w.form
 	for f.At = range f.Fields { // the first that is wrong
 		if _, _, wrong := f.read(d); wrong != "" {
@@ -185,7 +186,7 @@ func (f *correction) letter() string {
 }
 
 // number reads the holder's number.
-func (f *correction) number(d *desk) (n int, wrong string) {
+func (f *correction) number(d *pane.Shared) (n int, wrong string) {
 	text := f.text(fieldHolder)
 	most := len(d.Actual.Positions.At)
 	n, err := strconv.Atoi(text)
@@ -199,7 +200,7 @@ func (f *correction) number(d *desk) (n int, wrong string) {
 }
 
 // place reads where the holder is; empty in the form for a fault is where it is shown.
-func (f *correction) place(d *desk, number int) (at plan.Length, wrong string) {
+func (f *correction) place(d *pane.Shared, number int) (at plan.Length, wrong string) {
 	text := f.text(fieldPlace)
 	if text == "" && f.places == nil && number > 0 {
 		return d.Actual.Positions.At[number-1], ""
@@ -219,7 +220,7 @@ func (f *correction) place(d *desk, number int) (at plan.Length, wrong string) {
 }
 
 // standing is where the holders are, as the form corrects it.
-func (f *correction) standing(d *desk) []plan.Length {
+func (f *correction) standing(d *pane.Shared) []plan.Length {
 	at := slices.Clone(d.Actual.Positions.At)
 	for n, x := range f.places {
 		at[n-1] = x
@@ -234,7 +235,7 @@ func (f *correction) standing(d *desk) []plan.Length {
 
 // read reads the open field: what there is to say about it, whether that is a
 // warning, and what keeps it from being taken.
-func (f *correction) read(d *desk) (says string, warns bool, wrong string) {
+func (f *correction) read(d *pane.Shared) (says string, warns bool, wrong string) {
 	u := d.Shop.Unit
 	number, wrong := f.number(d)
 	if f.At == fieldHolder {

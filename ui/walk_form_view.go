@@ -9,11 +9,12 @@ import (
 	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // view draws the form in n lines of w cells: the open field first where there is no
 // room for all.
-func (f *correction) view(d *desk, s draw.Size) []draw.Line {
+func (f *correction) view(d *pane.Shared, s draw.Size) []draw.Line {
 	says, warns, _ := f.read(d)
 	ink := draw.Faint
 	if warns {
@@ -67,7 +68,7 @@ func (f *correction) view(d *desk, s draw.Size) []draw.Line {
 
 // picture is the beam around a holder: where it is shown above, where the form has it
 // below.
-func (f *correction) picture(d *desk, number int, s draw.Size) []draw.Line {
+func (f *correction) picture(d *pane.Shared, number int, s draw.Size) []draw.Line {
 	at, told := d.Actual.Positions.At, f.standing(d)
 	m := &plan.Move{Holder: number, From: at[number-1], To: told[number-1]}
 	sc := draw.NewScale(around(d, m), s.W, d.Shop.Unit)
@@ -82,7 +83,7 @@ func (f *correction) picture(d *desk, number int, s draw.Size) []draw.Line {
 	}
 	threads[number-1].Class = draw.Aimed
 	pic.Draw(threads)
-	out := []draw.Line{numbers(d.Theme, sc, d.Shop.Unit), named(d, m, sc)}
+	out := []draw.Line{pane.ScaleNumbers(d.Theme, sc, d.Shop.Unit), named(d, m, sc)}
 	for y := range s.H - 2 {
 		out = append(out, pic.Line(y))
 	}
@@ -90,7 +91,7 @@ func (f *correction) picture(d *desk, number int, s draw.Size) []draw.Line {
 }
 
 // row is the line of one field, with its hint while nothing is typed.
-func (f *correction) row(d *desk, i, w int) draw.Line {
+func (f *correction) row(d *pane.Shared, i, w int) draw.Line {
 	in, hint := &f.Fields[i], ""
 	switch {
 	case i == f.At && in.Proposed:
@@ -105,7 +106,7 @@ func (f *correction) row(d *desk, i, w int) draw.Line {
 }
 
 // neighbours are the positions of the holders around one, as they are shown.
-func neighbours(d *desk, number int) string {
+func neighbours(d *pane.Shared, number int) string {
 	at := d.Actual.Positions.At
 	var parts []string
 	for n := max(number-2, 1); n <= min(number+2, len(at)); n++ {

@@ -54,8 +54,8 @@ func TestWalkKeysPressedTwice(t *testing.T) {
 	if !slices.Equal(day, sc.History.Now.All) {
 		t.Error("the walk's key pressed again changes the day")
 	}
-	if sc.job().ID != "D-102" {
-		t.Errorf("%s is picked, the next to be set up is D-102", sc.job().ID)
+	if sc.Job().ID != "D-102" {
+		t.Errorf("%s is picked, the next to be set up is D-102", sc.Job().ID)
 	}
 	sc.press("u").settle().tells("D-101 is waiting again")
 	for _, b := range keys.Bindings {
@@ -92,7 +92,7 @@ func TestMessagesHideNoMove(t *testing.T) {
 			}
 			frame := sc.View()
 			_, room := sc.walk().rooms(sc.Size)
-			figures := sc.walk().figures(sc.desk, move, room)
+			figures := sc.walk().figures(sc.Shared, move, room)
 			if w < 36 {
 				figures = nil
 			}
@@ -147,7 +147,7 @@ func TestBladesAreNamedBeforeTheFirstMove(t *testing.T) {
 			t.Errorf("holder %d: swapped %v, want %v", n+1, !want, want)
 		}
 	}
-	text := sc.walk().blades(sc.desk)
+	text := sc.walk().blades(sc.Shared)
 	for _, want := range []string{words.Count(len(swaps), "blade"), words.Ranges(swaps), "min", fmt.Sprint(job.Blade.Bevel)} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in %q", want, text)

@@ -9,19 +9,20 @@ import (
 	"bide/plan/changeover"
 	"bide/plan/words"
 	"bide/ui/draw"
+	"bide/ui/pane"
 )
 
 // step shows one move: its holder and new place in large figures, the same in full
 // and in both units, why it moves and what it waits for, the picture of the beam
 // around it, and what comes then.
-func (w *walk) step(d *desk, s draw.Size) []draw.Line {
+func (w *walk) step(d *pane.Shared, s draw.Size) []draw.Line {
 	move := w.Move()
 	if s.H <= 1 {
-		return []draw.Line{shortest(d, move, s.W)}
+		return []draw.Line{pane.MoveInShort(d, move, s.W)}
 	}
 	out := w.figures(d, move, s)
 	if len(out) == 0 || s.W < 36 {
-		out = inFull(d, move, s.W)
+		out = pane.MoveInFull(d, move, s.W)
 		if text := w.waits(d, move); text != "" {
 			out = append(out[:min(2, len(out))], append(w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: text}), out[min(2, len(out)):]...)...)
 		} else if text := w.swap(d, move, s.W-1); text != "" {
@@ -57,7 +58,7 @@ func whyOf(m *plan.Move, u plan.Unit) string {
 
 // figures are the holder's number and its new place, as large as there is room for;
 // none where there is too little.
-func (w *walk) figures(d *desk, m *plan.Move, s draw.Size) (out []draw.Line) {
+func (w *walk) figures(d *pane.Shared, m *plan.Move, s draw.Size) (out []draw.Line) {
 	arrow := ">"
 	if m.To < m.From {
 		arrow = "<"
@@ -105,7 +106,7 @@ func (w *walk) figures(d *desk, m *plan.Move, s draw.Size) (out []draw.Line) {
 
 // facts are from, to and by in both units, and the side that the way leads to: where
 // there is no room for both, in the shop's unit and with the side.
-func (w *walk) facts(d *desk, m *plan.Move, width int) (out []draw.Line) {
+func (w *walk) facts(d *pane.Shared, m *plan.Move, width int) (out []draw.Line) {
 	u, o := d.Shop.Unit, words.Other(d.Shop.Unit)
 	way := m.To - m.From
 	ours, theirs := words.ExactRuler(u, m.From, m.To, way), words.ExactRuler(o, m.From, m.To, way)
@@ -139,7 +140,7 @@ func (w *walk) facts(d *desk, m *plan.Move, width int) (out []draw.Line) {
 }
 
 // fraction is a place as a rule in inches shows it, where it does.
-func (w *walk) fraction(d *desk, at plan.Length) string {
+func (w *walk) fraction(d *pane.Shared, at plan.Length) string {
 	if text, ok := at.Fraction(); ok && strings.Contains(text, "/") {
 		return text + " in"
 	}
@@ -147,7 +148,7 @@ func (w *walk) fraction(d *desk, at plan.Length) string {
 }
 
 // waits tells which holder is in the way of a move.
-func (w *walk) waits(d *desk, m *plan.Move) string {
+func (w *walk) waits(d *pane.Shared, m *plan.Move) string {
 	if n := changeover.Blocks(d.Forecast.Beam, d.Actual.Positions.At, *m); n != 0 {
 		return fmt.Sprintf("! waits for holder %d, which is in its way", n)
 	}
@@ -155,7 +156,7 @@ func (w *walk) waits(d *desk, m *plan.Move) string {
 }
 
 // frees tells which holders wait for a move.
-func (w *walk) frees(d *desk, m *plan.Move) string {
+func (w *walk) frees(d *pane.Shared, m *plan.Move) string {
 	for _, n := range w.Ahead() {
 		if changeover.Blocks(d.Forecast.Beam, d.Actual.Positions.At, n) == m.Holder {
 			return fmt.Sprintf("Path clear. Holder %d moves after this one.", n.Holder)
@@ -165,7 +166,7 @@ func (w *walk) frees(d *desk, m *plan.Move) string {
 }
 
 // then lists what comes after the move looked at, in n lines.
-func (w *walk) then(d *desk, width, n int) (out []draw.Line) {
+func (w *walk) then(d *pane.Shared, width, n int) (out []draw.Line) {
 	ahead := w.Ahead()
 	u := d.Shop.Unit
 	for k := min(w.Look, len(ahead)-1) + 1; k < len(ahead) && len(out) < n; k++ {
@@ -190,7 +191,7 @@ func (w *walk) then(d *desk, width, n int) (out []draw.Line) {
 
 // picture is the beam around a move: where holders stand now above,
 // where they are to stand below.
-func (w *walk) picture(d *desk, m *plan.Move, s draw.Size) []draw.Line {
+func (w *walk) picture(d *pane.Shared, m *plan.Move, s draw.Size) []draw.Line {
 	c := w.Plan.Step.Changeover
 	c.From = d.Actual.Positions.At
 	sc := draw.NewScale(around(d, m), s.W, d.Shop.Unit)
@@ -198,16 +199,16 @@ func (w *walk) picture(d *desk, m *plan.Move, s draw.Size) []draw.Line {
 	fine := sc
 	fine.Cols *= pic.Across()
 	pic.Draw(draw.Threads(&c, m.Holder, fine.Column))
-	out := []draw.Line{numbers(d.Theme, sc, d.Shop.Unit), named(d, m, sc)}
+	out := []draw.Line{pane.ScaleNumbers(d.Theme, sc, d.Shop.Unit), named(d, m, sc)}
 	for y := range max(s.H-3, 0) {
 		out = append(out, pic.Line(y))
 	}
-	return append(out, web(d.Theme, sc, &w.Plan.Step.Layout))
+	return append(out, pane.WebRow(d.Theme, sc, &w.Plan.Step.Layout))
 }
 
 // around is what of the beam is shown around a move: its way, and neighbours on both
 // sides.
-func around(d *desk, m *plan.Move) plan.Span {
+func around(d *pane.Shared, m *plan.Move) plan.Span {
 	b := d.Shop.Beam
 	all := plan.Span{From: min(b.Rail.From, b.Web.From), To: max(b.Rail.To, b.Web.To)}
 	side := 6 * b.Pitch()
@@ -220,15 +221,15 @@ func around(d *desk, m *plan.Move) plan.Span {
 }
 
 // named names the moved holder where it stands, then its neighbours as there is room.
-func named(d *desk, m *plan.Move, s draw.Scale) draw.Line {
-	l := newLabels(s.Width)
+func named(d *pane.Shared, m *plan.Move, s draw.Scale) draw.Line {
+	l := pane.NewLabels(s.Width)
 	at := d.Actual.Positions.At
-	l.put(s.Column(at[m.Holder-1]), draw.Picked, d.Aim+fmt.Sprint(m.Holder))
+	l.Put(s.Column(at[m.Holder-1]), draw.Picked, d.Aim+fmt.Sprint(m.Holder))
 	for far := 1; far < len(at); far++ {
 		for _, n := range []int{m.Holder - far, m.Holder + far} {
 			if n >= 1 && n <= len(at) {
 				c := d.Forecast.Beam.Holders[n-1]
-				l.put(s.Column(at[n-1]), map[bool]draw.Style{true: draw.Faint, false: draw.Late}[c == plan.Good], fmt.Sprint(n)+letters[c])
+				l.Put(s.Column(at[n-1]), map[bool]draw.Style{true: draw.Faint, false: draw.Late}[c == plan.Good], fmt.Sprint(n)+pane.ConditionLetters[c])
 			}
 		}
 	}

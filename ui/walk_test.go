@@ -61,7 +61,7 @@ func read(t testing.TB, dir string) *shop.Shop {
 	return s
 }
 
-func (s *screen) walk() *walk { return s.over.(*walk) }
+func (s *screen) walk() *walk { return s.Over.(*walk) }
 
 // tells fails unless the screen shows all the texts.
 func (s *screen) tells(texts ...string) {
@@ -130,7 +130,7 @@ func eventsIn(t testing.TB, dir string) (out []record.Event) {
 // ended in the middle and started again, what stands where, and the job runs.
 func TestWalkFromEndToEnd(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
-	moves := slices.Clone(sc.desk.moves())
+	moves := slices.Clone(sc.Shared.Moves())
 	target := sc.Outcome(0).Positions.At
 	sc.press("w").tells("Before the first move", "Site rules", "Dump stored air", "Enter read, go on")
 	sc.press("w", "u", "r", "c").settle() // none of these goes on
@@ -272,7 +272,7 @@ func TestWalkPassesRefusedJobsOver(t *testing.T) {
 		s.Day.Jobs[i].State = plan.Done
 	}
 	sc = newScreen(t, s, testLook(noColours, false, false), 80, 24).settle()
-	if sc.press("w"); sc.over != nil {
+	if sc.press("w"); sc.Over != nil {
 		t.Error("there is a walk without a job")
 	}
 	sc.tells("there is nothing to set up")
@@ -362,7 +362,7 @@ func TestSavingFails(t *testing.T) {
 		if len(sc.walk().Made()) != 2 {
 			t.Error("ticks that can't be saved are lost")
 		}
-		if sc.press("q"); sc.ended || !sc.asks {
+		if sc.press("q"); sc.ended || !sc.AsksToQuit {
 			t.Error("leaving with unsaved ticks doesn't ask")
 		}
 		sc.press("q")

@@ -1,18 +1,19 @@
 package ui
 
 import (
-	"bide/ui/draw"
-	"bide/ui/keys"
 	"fmt"
 	"strings"
 
 	"bide/plan/changeover"
 	"bide/plan/words"
+	"bide/ui/draw"
+	"bide/ui/keys"
+	"bide/ui/pane"
 )
 
 // View draws the walk over the whole screen: which changeover and how far, what is
 // to be done now, what just happened, and the keys.
-func (w *walk) View(d *desk) []draw.Line {
+func (w *walk) View(d *pane.Shared) []draw.Line {
 	s := d.Size
 	var out []draw.Line
 	if w.Obscures(d) {
@@ -56,33 +57,33 @@ func (w *walk) rooms(s draw.Size) (headed bool, room draw.Size) {
 
 // over lays what just happened over the frame: on its last lines, or on its first where
 // there are few, since the last tell what to do.
-func (w *walk) over(d *desk, out []draw.Line) []draw.Line {
+func (w *walk) over(d *pane.Shared, out []draw.Line) []draw.Line {
 	text, brief, ink := w.status(d)
 	if d.H >= 6 {
-		rows := d.Rows(ink, fitted(text, brief, d.Size), d.W, w.spare(d))
+		rows := d.Rows(ink, pane.FitMessage(text, brief, d.Size), d.W, w.spare(d))
 		return append(out[:len(out)+1-len(rows)], rows...)
 	}
 	if text != "" && d.H >= 3 {
-		copy(out, d.Rows(ink, fitted(text, brief, d.Size), d.W, min(w.spare(d), len(out))))
+		copy(out, d.Rows(ink, pane.FitMessage(text, brief, d.Size), d.W, min(w.spare(d), len(out))))
 	}
 	return out
 }
 
 // shows reports whether a move is shown, that Enter ticks.
-func (w *walk) shows(d *desk) bool {
+func (w *walk) shows(d *pane.Shared) bool {
 	return w.Warned && w.form == nil && w.Ending == nil && w.Plan != nil && !w.Refused() && w.Move() != nil
 }
 
 // spare is on how many lines what just happened may be told: all but those that tell which
 // holder goes from where to where, while such a move is shown.
-func (w *walk) spare(d *desk) int {
+func (w *walk) spare(d *pane.Shared) int {
 	headed, room := w.rooms(d.Size)
 	all := room.H + 1
 	if headed {
 		all++
 	}
 	switch {
-	case !w.shows(d) || d.asks:
+	case !w.shows(d) || d.AsksToQuit:
 		return all
 	case d.H < 6:
 		return 1
@@ -97,19 +98,19 @@ func (w *walk) spare(d *desk) int {
 // Obscures reports whether what just happened takes more lines than there are beside the
 // move shown. It has the screen to itself then, and the next key only puts it away: no
 // key ticks a move that isn't seen.
-func (w *walk) Obscures(d *desk) bool {
+func (w *walk) Obscures(d *pane.Shared) bool {
 	text, brief, _ := w.status(d)
-	if d.H < 3 || d.Notice.Text == "" || d.asks || d.Journal.Busy() || !w.shows(d) {
+	if d.H < 3 || d.Notice.Text == "" || d.AsksToQuit || d.Journal.Busy() || !w.shows(d) {
 		return false
 	}
-	short := fitted(text, brief, d.Size)
+	short := pane.FitMessage(text, brief, d.Size)
 	return (short != brief || short == text) && len(d.Wrap(d.Safe(short), max(d.W-2, 1))) > w.spare(d)
 }
 
 // aside is the frame when it does.
-func (w *walk) aside(d *desk) []draw.Line {
+func (w *walk) aside(d *pane.Shared) []draw.Line {
 	text, brief, ink := w.status(d)
-	out := d.Rows(ink, fitted(text, brief, d.Size), d.W, d.H-1)
+	out := d.Rows(ink, pane.FitMessage(text, brief, d.Size), d.W, d.H-1)
 	for len(out) < d.H-1 {
 		out = append(out, d.Line().Fit(d.W))
 	}
@@ -119,7 +120,7 @@ func (w *walk) aside(d *desk) []draw.Line {
 }
 
 // body is what is to be done now, in that many lines.
-func (w *walk) body(d *desk, s draw.Size) []draw.Line {
+func (w *walk) body(d *pane.Shared, s draw.Size) []draw.Line {
 	switch {
 	case w.Ending != nil:
 		return w.asking(d, s.W)
@@ -139,7 +140,7 @@ func (w *walk) body(d *desk, s draw.Size) []draw.Line {
 
 // part is what there is room for of a text that can be turned over line by line; a sign
 // tells that there is more.
-func (w *walk) part(d *desk, all []draw.Line, s draw.Size) []draw.Line {
+func (w *walk) part(d *pane.Shared, all []draw.Line, s draw.Size) []draw.Line {
 	from := max(0, min(w.from, len(all)-s.H))
 	if len(all) <= s.H || s.H < 2 {
 		return all
@@ -154,7 +155,7 @@ func (w *walk) part(d *desk, all []draw.Line, s draw.Size) []draw.Line {
 }
 
 // beyond is how many lines of such a text there is no room for; 0 while a move is shown.
-func (w *walk) beyond(d *desk) int {
+func (w *walk) beyond(d *pane.Shared) int {
 	_, s := w.rooms(d.Size)
 	switch {
 	case !w.Warned:
@@ -170,7 +171,7 @@ func (w *walk) beyond(d *desk) int {
 }
 
 // texts are texts broken to the width.
-func (w *walk) texts(d *desk, width int, all ...draw.Span) (out []draw.Line) {
+func (w *walk) texts(d *pane.Shared, width int, all ...draw.Span) (out []draw.Line) {
 	for _, t := range all {
 		for i, row := range d.Wrap(t.Text, max(width-2-2*min(1, len(out)), 1)) {
 			l := d.Line()
@@ -183,7 +184,7 @@ func (w *walk) texts(d *desk, width int, all ...draw.Span) (out []draw.Line) {
 }
 
 // head tells which changeover, which move of how many, and how long the rest takes.
-func (w *walk) head(d *desk, width int) draw.Line {
+func (w *walk) head(d *pane.Shared, width int) draw.Line {
 	made, ahead := len(w.Made()), len(w.Ahead())
 	from := d.Actual.Positions.Job
 	if j := w.Running(); j != nil {
@@ -198,7 +199,7 @@ func (w *walk) head(d *desk, width int) draw.Line {
 		l.Add(draw.Faint, fmt.Sprintf(" %d/%d", min(made+1, made+ahead), made+ahead))
 		if w.Warned && w.Look > 0 && ahead > 0 {
 			l.Add(draw.Late, fmt.Sprintf(" ahead %d", min(w.Look, ahead-1)))
-		} else if d.demo && l.Width+6 <= width {
+		} else if d.Demo && l.Width+6 <= width {
 			l.Add(draw.Late, "  DEMO")
 		}
 		return l
@@ -210,7 +211,7 @@ func (w *walk) head(d *desk, width int) draw.Line {
 		l.Add(draw.Faint, " to")
 		l.Add(draw.Strong, " "+w.Job.ID)
 	}
-	if d.demo {
+	if d.Demo {
 		l.Add(draw.Late, "  DEMO")
 	}
 	switch {
@@ -233,9 +234,9 @@ func (w *walk) head(d *desk, width int) draw.Line {
 
 // status tells what isn't saved, before all; then what just happened. Both in few words
 // too.
-func (w *walk) status(d *desk) (text, brief string, i draw.Style) {
+func (w *walk) status(d *pane.Shared) (text, brief string, i draw.Style) {
 	switch {
-	case d.asks:
+	case d.AsksToQuit:
 		return d.Question(), "", draw.Late
 	case d.Journal.Busy():
 		return d.Pending + " being saved", "", draw.Faint
@@ -251,9 +252,9 @@ func (w *walk) status(d *desk) (text, brief string, i draw.Style) {
 
 // keysLine names the keys: the first whatever the width, then as many as there is
 // room for.
-func (w *walk) keysLine(d *desk, width int) draw.Line {
+func (w *walk) keysLine(d *pane.Shared, width int) draw.Line {
 	in := w.Help()
-	if d.asks {
+	if d.AsksToQuit {
 		in = keys.OnQuestion
 	}
 	l := d.Line()
@@ -276,7 +277,7 @@ func (w *walk) keysLine(d *desk, width int) draw.Line {
 }
 
 // works reports whether a key is worth a place in the line of keys now.
-func (w *walk) works(d *desk, a keys.Action) bool {
+func (w *walk) works(d *pane.Shared, a keys.Action) bool {
 	left := len(w.Ahead()) > 0
 	switch a {
 	case keys.Confirm:
@@ -292,7 +293,7 @@ func (w *walk) works(d *desk, a keys.Action) bool {
 }
 
 // stopped tells why the job can't be set up from what stands.
-func (w *walk) stopped(d *desk, width int) []draw.Line {
+func (w *walk) stopped(d *pane.Shared, width int) []draw.Line {
 	all := []draw.Span{{Style: draw.Late, Text: "x " + w.Job.ID + " can't be set up from the current positions:"}}
 	for _, f := range w.Plan.Faults {
 		all = append(all, draw.Span{Style: draw.Plain, Text: f.Why(d.Shop.Unit)})

@@ -41,7 +41,7 @@ func TestSecondScreenFollows(t *testing.T) {
 	}
 	first.ticks(54).press("r").settle()
 	sc.glance().tells("meanwhile: read again; the walk to D-101 is")
-	if sc.over != nil || sc.Jobs()[0].State != plan.Running {
+	if sc.Over != nil || sc.Jobs()[0].State != plan.Running {
 		t.Error("it isn't seen that D-101 runs")
 	}
 }

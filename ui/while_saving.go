@@ -1,8 +1,9 @@
 package ui
 
 import (
-	"bide/ui/keys"
 	"slices"
+
+	"bide/ui/keys"
 )
 
 // While something is being saved, all that it rests on stays as it is: nothing is
@@ -18,7 +19,7 @@ var looking = []keys.Action{
 
 // holdsBack reports whether an action has to wait for what is being saved.
 func (m *model) holdsBack(a keys.Action) bool {
-	if a == keys.Back && (m.guided() == nil || m.help != nil) {
+	if a == keys.Back && (m.Guided() == nil || m.help != nil) {
 		return false
 	}
 	return m.Journal.Busy() && !slices.Contains(looking, a)

@@ -79,12 +79,12 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 					}
 					sc.press(pane, key)
 					sc.holdsSaves()
-					if sc.over != nil || sc.prompt != nil || !slices.Equal(order, sc.Jobs()) || len(sc.History.Past) != past {
-						t.Fatalf("%s in pane %s opens or changes something while it is saved: %T, %q", key, pane, sc.over, sc.Notice.Text)
+					if sc.Over != nil || sc.Prompt != nil || !slices.Equal(order, sc.Jobs()) || len(sc.History.Past) != past {
+						t.Fatalf("%s in pane %s opens or changes something while it is saved: %T, %q", key, pane, sc.Over, sc.Notice.Text)
 					}
 				}
 				for _, key := range []string{"w", "s", "S", "g", "e"} {
-					if sc.press(pane, key); sc.over != nil || sc.Search.Busy() {
+					if sc.press(pane, key); sc.Over != nil || sc.Search.Busy() {
 						t.Fatalf("%s in pane %s is done while it is saved", key, pane)
 					}
 					if in := sc.scope(); sc.ActionOf(key, in) != keys.None && sc.Notice.Text != stillSaving {
@@ -94,7 +94,7 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 			}
 			sc.gets(held)
 			sc.press("1", "end", "e")
-			if _, open := sc.over.(*jobForm); !open {
+			if _, open := sc.Over.(*jobForm); !open {
 				t.Error("saved, a form doesn't open")
 			}
 		})
@@ -104,9 +104,9 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 // A walk is begun from the beam as it is marked, also when w follows the mark at once.
 func TestWalkIsFromTheMarkedBeam(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
-	first := sc.desk.moves()[0]
+	first := sc.Shared.Moves()[0]
 	sc.press("5")
-	sc.holder = first.Holder
+	sc.Holder = first.Holder
 	sc.press("c", "s", "enter")
 	held := sc.holdsSaves()
 	sc.press("w").tells(stillSaving)
@@ -127,7 +127,7 @@ func TestWalkStaysWhileATickIsSaved(t *testing.T) {
 	held := sc.holdsSaves()
 	for _, key := range []string{"esc", "f", "c", "r", "u", "enter"} {
 		sc.press(key).tells("being saved")
-		if w, walks := sc.over.(*walk); !walks || w.form != nil {
+		if w, walks := sc.Over.(*walk); !walks || w.form != nil {
 			t.Fatalf("%s leaves the walk, or opens something, while a tick is saved", key)
 		}
 	}
@@ -137,7 +137,7 @@ func TestWalkStaysWhileATickIsSaved(t *testing.T) {
 	if len(made) != 1 || sc.Forecast.Start.Positions != sc.Actual.Positions {
 		t.Fatalf("%d moves made; the day doesn't begin with what stands", len(made))
 	}
-	if slices.ContainsFunc(sc.desk.moves(), func(m plan.Move) bool { return m.Holder == made[0].Holder }) {
+	if slices.ContainsFunc(sc.Shared.Moves(), func(m plan.Move) bool { return m.Holder == made[0].Holder }) {
 		t.Errorf("holder %d, moved already, is to move", made[0].Holder)
 	}
 }
@@ -162,8 +162,8 @@ func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
 	sc.press("w", "enter").ticks(58).press("r")
 	meanwhile()
 	agree("set up")
-	if sc.over != nil {
-		t.Fatalf("the job runs, and %T is open", sc.over)
+	if sc.Over != nil {
+		t.Fatalf("the job runs, and %T is open", sc.Over)
 	}
 	sc.press("w", "enter", "enter", "y")
 	meanwhile()

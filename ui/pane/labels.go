@@ -1,4 +1,4 @@
-package ui
+package pane
 
 import (
 	"fmt"
@@ -9,20 +9,21 @@ import (
 
 // The rows above and below the threads.
 
-// labels are short texts on one line at columns of their own.
-type labels []draw.Span
+// Labels are short texts on one line at columns of their own.
+type Labels []draw.Span
 
-func newLabels(w int) labels {
-	out := make(labels, max(w, 0))
+// NewLabels is a line of so many cells without a label.
+func NewLabels(w int) Labels {
+	out := make(Labels, max(w, 0))
 	for x := range out {
 		out[x].Text = " "
 	}
 	return out
 }
 
-// put writes a text of single cells from a column on, if there is room for it
+// Put writes a text of single cells from a column on, if there is room for it
 // between those that were put before.
-func (l labels) put(column int, i draw.Style, text string) {
+func (l Labels) Put(column int, i draw.Style, text string) {
 	runes := []rune(text)
 	if column < 0 || column+len(runes) > len(l) {
 		return
@@ -37,43 +38,43 @@ func (l labels) put(column int, i draw.Style, text string) {
 	}
 }
 
-// numbers is the scale.
-func numbers(k *draw.Theme, s draw.Scale, u plan.Unit) draw.Line {
-	l := newLabels(s.Width)
+// ScaleNumbers is the scale.
+func ScaleNumbers(k *draw.Theme, s draw.Scale, u plan.Unit) draw.Line {
+	l := NewLabels(s.Width)
 	unit := u.String()
-	l.put(s.Width-len(unit), draw.Faint, unit)
+	l.Put(s.Width-len(unit), draw.Faint, unit)
 	for _, x := range s.Numbers() {
-		l.put(s.Column(x), draw.Faint, k.Tick+u.Number(x))
+		l.Put(s.Column(x), draw.Faint, k.Tick+u.Number(x))
 	}
 	return draw.FromCells(k, l)
 }
 
-// letters stand behind the numbers of holders that aren't good.
-var letters = map[plan.Condition]string{plan.NoCut: "n", plan.Stuck: "s", plan.Out: "o"}
+// ConditionLetters stand behind the numbers of holders that aren't good.
+var ConditionLetters = map[plan.Condition]string{plan.NoCut: "n", plan.Stuck: "s", plan.Out: "o"}
 
-// numberedAt does the same where they stand at another time, with one picked; there
-// may be none.
-func numberedAt(d *desk, s draw.Scale, now *plan.Positions, aimed int) draw.Line {
-	l := newLabels(s.Width)
+// HolderNumbers names the picked holder at its position, those that aren't good, and every tenth.
+// Nothing where positions are not known yet.
+func HolderNumbers(d *Shared, s draw.Scale, now *plan.Positions, aimed int) draw.Line {
+	l := NewLabels(s.Width)
 	if now == nil {
 		return draw.FromCells(d.Theme, l)
 	}
 	if n := aimed; n > 0 {
-		l.put(s.Column(now.At[n-1]), draw.Picked, d.Aim+fmt.Sprint(n))
+		l.Put(s.Column(now.At[n-1]), draw.Picked, d.Aim+fmt.Sprint(n))
 	}
 	for i, c := range d.Forecast.Beam.Holders {
-		if letter := letters[c]; letter != "" {
-			l.put(s.Column(now.At[i]), draw.Late, fmt.Sprint(i+1)+letter)
+		if letter := ConditionLetters[c]; letter != "" {
+			l.Put(s.Column(now.At[i]), draw.Late, fmt.Sprint(i+1)+letter)
 		}
 	}
 	for i := 9; i < len(now.At); i += 10 {
-		l.put(s.Column(now.At[i]), draw.Faint, fmt.Sprint(i+1))
+		l.Put(s.Column(now.At[i]), draw.Faint, fmt.Sprint(i+1))
 	}
 	return draw.FromCells(d.Theme, l)
 }
 
-// web is the job's web under the threads, with its edges, its cuts and its trim.
-func web(k *draw.Theme, s draw.Scale, l *plan.Layout) draw.Line {
+// WebRow is the job's web under the threads, with its edges, its cuts and its trim.
+func WebRow(k *draw.Theme, s draw.Scale, l *plan.Layout) draw.Line {
 	from, to := s.Column(l.Web.From), s.Column(l.Web.To)
 	cells := make([]draw.Span, s.Width)
 	for x := range cells {
@@ -103,7 +104,7 @@ func web(k *draw.Theme, s draw.Scale, l *plan.Layout) draw.Line {
 	return draw.FromCells(k, cells)
 }
 
-// beamSpan is all of the beam that there is to see.
-func beamSpan(b *plan.Beam) plan.Span {
+// BeamSpan is all of the beam that there is to see.
+func BeamSpan(b *plan.Beam) plan.Span {
 	return plan.Span{From: min(b.Rail.From, b.Web.From), To: max(b.Rail.To, b.Web.To)}
 }

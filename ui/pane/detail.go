@@ -1,4 +1,4 @@
-package ui
+package pane
 
 import (
 	"fmt"
@@ -12,10 +12,10 @@ import (
 	"bide/ui/list"
 )
 
-// tellAbout is about the picked job, in n lines of w cells.
-func tellAbout(d *desk, n, w int) []draw.Line {
+// AboutPicked is about the picked job, in n lines of w cells.
+func AboutPicked(d *Shared, n, w int) []draw.Line {
 	out := make([]draw.Line, 0, n)
-	for _, s := range about(d, d.turn) {
+	for _, s := range AboutJob(d, d.JobAt) {
 		for i, text := range d.Wrap(s.Text, w-3) {
 			if len(out) == n {
 				return out
@@ -32,12 +32,12 @@ func tellAbout(d *desk, n, w int) []draw.Line {
 	return out
 }
 
-// about is all there is to say about a job of the day, what is wrong first.
-func about(d *desk, turn int) (out []draw.Span) {
-	if turn >= len(d.Jobs()) {
+// AboutJob is all there is to say about a job of the day, what is wrong first.
+func AboutJob(d *Shared, index int) (out []draw.Span) {
+	if index >= len(d.Jobs()) {
 		return []draw.Span{{Style: draw.Plain, Text: "no job is waiting"}}
 	}
-	j, o, u := d.Jobs()[turn], d.Outcome(turn), d.Shop.Unit
+	j, o, u := d.Jobs()[index], d.Outcome(index), d.Shop.Unit
 	say := func(i draw.Style, format string, args ...any) {
 		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
 	}
@@ -61,13 +61,13 @@ func about(d *desk, turn int) (out []draw.Span) {
 		return out
 	}
 	s := o.Step
-	if d.about() {
+	if d.Estimated() {
 		say(draw.Faint, "~ estimate: each job planned on its own; planning all jobs together goes on")
 	}
-	say(draw.Plain, "setup %s min: %s", words.Minutes(s.Setup.Total()), causes(s.Setup))
+	say(draw.Plain, "setup %s min: %s", words.Minutes(s.Setup.Total()), SetupCauses(s.Setup))
 	say(draw.Plain, "%d cutting, %d resting, %d parked; travel %s",
-		len(s.Changeover.Holders)-s.Changeover.Resting-s.Changeover.Parked, s.Changeover.Resting, s.Changeover.Parked, d.travel(s.Changeover.Travel))
-	say(draw.Plain, "%s", layoutOf(j, &s.Layout, u))
+		len(s.Changeover.Holders)-s.Changeover.Resting-s.Changeover.Parked, s.Changeover.Resting, s.Changeover.Parked, d.Travel(s.Changeover.Travel))
+	say(draw.Plain, "%s", LayoutText(j, &s.Layout, u))
 	say(draw.Faint, "%s", words.Join("; ", chosen(j, &s.Layout), permits(j)))
 	say(draw.Faint, "%s, runs %s to %s", j.Material, words.Clock(s.RunStart, d.Shop.Day.Start), words.Clock(s.RunEnd, d.Shop.Day.Start))
 	return out
@@ -108,9 +108,9 @@ func chosen(j *plan.Job, l *plan.Layout) string {
 	return "the layout from the accepted search can't be set now"
 }
 
-// causes says what a setup's minutes are spent on. Blades and moves go on at the same
+// SetupCauses says what a setup's minutes are spent on. Blades and moves go on at the same
 // time; the longer of the two counts.
-func causes(s plan.SetupTime) string {
+func SetupCauses(s plan.SetupTime) string {
 	blades := fmt.Sprintf("%s %s", words.Count(s.Swaps, "blade"), words.Minutes(s.Crew))
 	moves := "moves " + words.Minutes(s.Positioner)
 	parts := []string{moves}
@@ -131,8 +131,8 @@ func causes(s plan.SetupTime) string {
 	return strings.Join(parts, ", ")
 }
 
-// layoutOf is the job's web, slits and trim.
-func layoutOf(j *plan.Job, l *plan.Layout, u plan.Unit) string {
+// LayoutText is the job's web, slits and trim.
+func LayoutText(j *plan.Job, l *plan.Layout, u plan.Unit) string {
 	var slits []string
 	for i := 0; i < len(l.Slits); {
 		n := i
@@ -153,8 +153,8 @@ func layoutOf(j *plan.Job, l *plan.Layout, u plan.Unit) string {
 	return text
 }
 
-// withDetail are a page's rows, and below them so many lines about the picked job.
-func withDetail(d *desk, body []draw.Line, s draw.Size, detail int) []draw.Line {
+// WithDetail are a page's rows, and below them so many lines about the picked job.
+func WithDetail(d *Shared, body []draw.Line, s draw.Size, detail int) []draw.Line {
 	if len(body) == 2 { // the heads alone
 		l := d.Line()
 		l.Add(draw.Faint, " no job has all of these words; / changes them")
@@ -163,15 +163,15 @@ func withDetail(d *desk, body []draw.Line, s draw.Size, detail int) []draw.Line 
 	for len(body) < s.H-1-detail {
 		body = append(body, d.Line())
 	}
-	return append(body, tellAbout(d, detail, s.W)...)
+	return append(body, AboutPicked(d, detail, s.W)...)
 }
 
-// rowsShown tells which n of a page's rows are shown, where not all are.
-func rowsShown(d *desk, f *list.Filter, rows []int, n int) draw.Line {
+// RowsShown tells which n of a page's rows are shown, where not all are.
+func RowsShown(d *Shared, f *list.Filter, rows []int, n int) draw.Line {
 	l := d.Line()
 	if f.On() {
 		l.Add(draw.Picked, f.Count(len(rows), len(d.Jobs()))+" ")
-	} else if text := draw.Range(draw.Window(rowOfTurn(rows, d.turn), len(rows), n), n, len(rows)); text != "" {
+	} else if text := draw.Range(draw.Window(RowAt(rows, d.JobAt), len(rows), n), n, len(rows)); text != "" {
 		l.Add(draw.Faint, text+"  ")
 	}
 	return l

@@ -1,20 +1,21 @@
-package ui
+package pane
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
-// rowOfTurn is which of the rows is picked, or the one where it would be, were it
+// RowAt is which of the rows is picked, or the one where it would be, were it
 // shown.
-func rowOfTurn(rows []int, picked int) int {
+func RowAt(rows []int, picked int) int {
 	at, _ := slices.BinarySearch(rows, picked)
 	return at
 }
 
-// along is the row n rows on from the picked one, which may be hidden; the first or
+// Along is the row n rows on from the picked one, which may be hidden; the first or
 // last where there are not as many, and the picked one where there are none.
-func along(rows []int, picked, n int) int {
+func Along(rows []int, picked, n int) int {
 	if len(rows) == 0 {
 		return picked
 	}
@@ -25,9 +26,9 @@ func along(rows []int, picked, n int) int {
 	return rows[max(0, min(at+n, len(rows)-1))]
 }
 
-// wordsOfJob are what a filter looks in.
-func (d *desk) wordsOfJob(turn int) []string {
-	j, o := d.Jobs()[turn], d.Outcome(turn)
+// FilterWords are what a filter looks for its words in, for one job.
+func (d *Shared) FilterWords(index int) []string {
+	j, o := d.Jobs()[index], d.Outcome(index)
 	out := []string{j.ID, j.Material, d.Shop.Unit.Number(j.Web)}
 	switch {
 	case d.Broken[j] != "":

@@ -1,24 +1,25 @@
-package ui
+package pane
 
 import (
+	"fmt"
+
 	"bide/material"
 	"bide/plan"
 	"bide/plan/words"
-	"fmt"
 )
 
-// toSet is one line on what is to be set at the knife for a job, or that nothing is known
+// ToSet is one line on what is to be set at the knife for a job, or that nothing is known
 // of it.
-func toSet(d *desk, j *plan.Job) string {
+func ToSet(d *Shared, j *plan.Job) string {
 	s := d.Shop.Settings(j)
 	if s == nil {
 		return "not known what to set: " + d.Shop.Unset(j)
 	}
-	return setWords(s)
+	return SetWords(s)
 }
 
-// setWords are pressure, blade and wick in a few words, and whether silicone is allowed.
-func setWords(s *material.Settings) string {
+// SetWords are pressure, blade and wick in a few words, and whether silicone is allowed.
+func SetWords(s *material.Settings) string {
 	pressure := "no pressure reaches"
 	if s.Refused == "" {
 		pressure = fmt.Sprintf("set %.2f bar (%.0f psi)", s.Air.SetBar, material.Psi(s.Air.SetBar))

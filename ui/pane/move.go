@@ -1,18 +1,19 @@
-package ui
+package pane
 
 import (
+	"fmt"
+	"strings"
+
 	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/draw"
-	"fmt"
-	"strings"
 )
 
-// nothingMoves tells why there are no moves to list.
-func nothingMoves(d *desk, w int) (out []draw.Line) {
+// NoMoves tells why there are no moves to list.
+func NoMoves(d *Shared, w int) (out []draw.Line) {
 	texts := []draw.Span{{Style: draw.Plain, Text: "No holder moves."}}
-	switch o := d.Outcome(d.turn); {
-	case d.job() == nil:
+	switch o := d.Outcome(d.JobAt); {
+	case d.Job() == nil:
 		texts[0].Text = "No job is waiting."
 	case o == nil:
 		texts[0] = draw.Span{Style: draw.Faint, Text: d.Pending + " being planned"}
@@ -33,8 +34,8 @@ func nothingMoves(d *desk, w int) (out []draw.Line) {
 	return out
 }
 
-// sentence is one move in words, with lengths in both units.
-func sentence(m *plan.Move, u plan.Unit) string {
+// MoveSentence is one move in words, with lengths in both units.
+func MoveSentence(m *plan.Move, u plan.Unit) string {
 	o := words.Other(u)
 	way := m.To - m.From
 	why := ", " + m.Why.Text(u)
@@ -46,28 +47,28 @@ func sentence(m *plan.Move, u plan.Unit) string {
 		o.Number(m.From), o.Show(m.To))
 }
 
-// step is one row of the list.
-type step struct {
-	*desk
-	n       int
-	move    *plan.Move
-	focused bool
+// MoveRow is one row of a list of moves.
+type MoveRow struct {
+	*Shared
+	Index   int
+	Move    *plan.Move
+	Focused bool
 }
 
-func (s step) picked() bool { return s.n == s.desk.move }
+func (s MoveRow) picked() bool { return s.Index == s.Shared.MoveAt }
 
-func (s step) cursor() (draw.Style, string) {
+func (s MoveRow) cursor() (draw.Style, string) {
 	switch {
 	case !s.picked():
 		return draw.Plain, ""
-	case s.focused:
+	case s.Focused:
 		return draw.Picked, s.Theme.Cursor
 	}
 	return draw.Picked, s.CursorBy
 }
 
-// moveColumns are all columns of the list; lengths of one column are written alike.
-func moveColumns(d *desk, moves []plan.Move) []draw.Column[step] {
+// MoveColumns are all columns of the list; lengths of one column are written alike.
+func MoveColumns(d *Shared, moves []plan.Move) []draw.Column[MoveRow] {
 	u := d.Shop.Unit
 	var at, to, by []plan.Length
 	for _, m := range moves {
@@ -79,17 +80,17 @@ func moveColumns(d *desk, moves []plan.Move) []draw.Column[step] {
 	for i := range moves {
 		wideWay = max(wideWay, len(way(&moves[i])))
 	}
-	of := func(i draw.Style, text func(*plan.Move) string) func(step) (draw.Style, string) {
-		return func(s step) (draw.Style, string) {
+	of := func(i draw.Style, text func(*plan.Move) string) func(MoveRow) (draw.Style, string) {
+		return func(s MoveRow) (draw.Style, string) {
 			if s.picked() {
-				return draw.Picked, text(s.move)
+				return draw.Picked, text(s.Move)
 			}
-			return i, text(s.move)
+			return i, text(s.Move)
 		}
 	}
-	return []draw.Column[step]{
-		{Width: 1, Left: true, Cell: step.cursor},
-		{Head: "n", Width: 3, Rank: 3, Cell: func(s step) (draw.Style, string) { return draw.Faint, fmt.Sprint(s.n + 1) }},
+	return []draw.Column[MoveRow]{
+		{Width: 1, Left: true, Cell: MoveRow.cursor},
+		{Head: "n", Width: 3, Rank: 3, Cell: func(s MoveRow) (draw.Style, string) { return draw.Faint, fmt.Sprint(s.Index + 1) }},
 		{Head: "holder", Width: 6, Cell: of(draw.Strong, func(m *plan.Move) string { return fmt.Sprint(m.Holder) })},
 		{Head: "from", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(m *plan.Move) string { return places.Number(m.From) })},
 		{Head: "to", Width: places.Width, Cell: of(draw.Strong, func(m *plan.Move) string { return places.Number(m.To) })},
@@ -100,8 +101,8 @@ func moveColumns(d *desk, moves []plan.Move) []draw.Column[step] {
 	}
 }
 
-// shortest is a move on one line; where that is too long, its holder and new place.
-func shortest(d *desk, m *plan.Move, w int) (l draw.Line) {
+// MoveInShort is a move on one line; where that is too long, its holder and new place.
+func MoveInShort(d *Shared, m *plan.Move, w int) (l draw.Line) {
 	u := d.Shop.Unit
 	for _, gap := range []string{" ", ""} {
 		l = d.Line()
@@ -118,9 +119,9 @@ func shortest(d *desk, m *plan.Move, w int) (l draw.Line) {
 	return l
 }
 
-// inFull is a move on three lines and more: holder, way, and why. The side that the way
+// MoveInFull is a move on three lines and more: holder, way, and why. The side that the way
 // leads to is told in words, however little room there is.
-func inFull(d *desk, m *plan.Move, w int) []draw.Line {
+func MoveInFull(d *Shared, m *plan.Move, w int) []draw.Line {
 	u, way := d.Shop.Unit, m.To-m.From
 	by := words.ExactRuler(u, way)
 	holder, places := d.Line(), d.Line()
@@ -131,7 +132,7 @@ func inFull(d *desk, m *plan.Move, w int) []draw.Line {
 		holder.Add(draw.Faint, text)
 		places = placesOf(d, m, w)
 	} else {
-		holder, places = shortest(d, m, w), d.Line()
+		holder, places = MoveInShort(d, m, w), d.Line()
 		far, side := max(way, -way), strings.TrimSuffix(words.Towards(way), " side")
 		places.Add(draw.Moved, draw.Fitting(w, u.Show(far)+" to "+side+" side", u.Show(far)+" to "+side, u.Number(far)+" to "+side, u.Number(far)+" "+side))
 	}
@@ -145,7 +146,7 @@ func inFull(d *desk, m *plan.Move, w int) []draw.Line {
 }
 
 // places are a move's place now, where there is room, and its new one.
-func placesOf(d *desk, m *plan.Move, w int) draw.Line {
+func placesOf(d *Shared, m *plan.Move, w int) draw.Line {
 	l, u := d.Line(), d.Shop.Unit
 	if from := u.Number(m.From) + " "; draw.CellWidth(from+d.To+" "+u.Show(m.To)) <= w {
 		l.Add(draw.Plain, from)
