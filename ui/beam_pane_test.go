@@ -15,7 +15,7 @@ func TestBeamTitleAddsUp(t *testing.T) {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), w, 36).settle()
 		for turn := range s.Jobs() {
 			s.Pick(turn)
-			title := s.beam.title(s.Shared).Text()
+			title := s.beam.Title(s.Shared).Text()
 			found := figures.FindStringSubmatch(title)
 			if found == nil {
 				t.Fatalf("at %d: %q", w, title)
@@ -42,7 +42,7 @@ func TestTotalsFit(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	for _, moves := range []int{7, 612, 1244} {
 		s.Forecast.Present.Totals.Repositions = moves
-		if l := s.day.total(s.Shared, "as listed, centred", &s.Forecast.Present); l.Width > s.day.W {
+		if l := s.day.Total(s.Shared, "as listed, centred", &s.Forecast.Present); l.Width > s.day.W {
 			t.Errorf("%d moves: %d cells of %d: %q", moves, l.Width, s.day.W, l.Text())
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"bide/plan"
 	"bide/ui/draw"
 	"bide/ui/pane"
+	"bide/ui/pane/daylist"
 )
 
 // Ids of any length leave room for when each job is due; the column that nothing stands
@@ -23,7 +24,7 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 			if s.Forecast.Present.Totals.LateJobs = 1; !isLate {
 				s.Forecast.Present.Totals.LateJobs = 0
 			}
-			for _, c := range draw.ColumnsFor(dayColumns(s.Shared, s.day.W), s.day.W) {
+			for _, c := range draw.ColumnsFor(daylist.Columns(s.Shared, s.day.W), s.day.W) {
 				heads = append(heads, c.Head)
 			}
 			got := strings.Join(heads, " ")
@@ -31,7 +32,7 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 				t.Errorf("%s, late %v: the columns are %q", id, isLate, got)
 			}
 		}
-		if s.fits(); !strings.Contains(s.View(), s.Short(id, leastID)) {
+		if s.fits(); !strings.Contains(s.View(), s.Short(id, daylist.LeastIDWidth)) {
 			t.Errorf("%s isn't shown:\n%s", id, s.View())
 		}
 	}
@@ -41,7 +42,7 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 		next.Due = plan.Job{}.Due
 		s.Replace(j, &next)
 	}
-	for _, c := range draw.ColumnsFor(dayColumns(s.settle().Shared, s.day.W), s.day.W) {
+	for _, c := range draw.ColumnsFor(daylist.Columns(s.settle().Shared, s.day.W), s.day.W) {
 		if c.Head == "due" {
 			t.Error("a column of due times is shown though no job has one")
 		}
@@ -60,11 +61,11 @@ func TestProvisionalFiguresAreMarked(t *testing.T) {
 	}
 	about := func() (n int) {
 		for turn := range s.Jobs() {
-			_, moves := dayMoves(pane.JobRow{Shared: s.Shared, Index: turn, Job: s.Jobs()[turn], Outcome: s.Outcome(turn), Focused: true})
+			_, moves := daylist.MovesCell(pane.JobRow{Shared: s.Shared, Index: turn, Job: s.Jobs()[turn], Outcome: s.Outcome(turn), Focused: true})
 			if strings.HasPrefix(moves, "~") {
 				n++
 			}
-			if _, by := dayLate(pane.JobRow{Shared: s.Shared, Index: turn, Job: s.Jobs()[turn], Outcome: s.Outcome(turn), Focused: true}); strings.HasPrefix(by, "!") != (by != "" && !s.Estimated()) {
+			if _, by := daylist.LateCell(pane.JobRow{Shared: s.Shared, Index: turn, Job: s.Jobs()[turn], Outcome: s.Outcome(turn), Focused: true}); strings.HasPrefix(by, "!") != (by != "" && !s.Estimated()) {
 				t.Errorf("turn %d is late by %q", turn, by)
 			}
 		}

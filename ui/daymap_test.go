@@ -8,6 +8,8 @@ import (
 	"time"
 
 	"bide/ui/pane"
+	"bide/ui/pane/daymap"
+	"bide/ui/pane/schedule"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -56,23 +58,23 @@ func TestDayMapAreJoined(t *testing.T) {
 // Looking nearer and panning stay on the beam, and 0 shows all of it.
 func TestDayMapZoom(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("4")
-	whole := s.dayMap.view(s.Shared)
+	whole := s.dayMap.Stretch(s.Shared)
 	for range 9 {
 		s.press("+")
 	}
-	if near := s.dayMap.view(s.Shared); near.Length() != whole.Length()>>nearestOnMap/2*2 {
+	if near := s.dayMap.Stretch(s.Shared); near.Length() != whole.Length()>>daymap.Nearest/2*2 {
 		t.Errorf("nearest shows %d nm of %d", near.Length(), whole.Length())
 	}
 	for _, side := range []string{"left", "right"} {
 		for range 200 {
 			s.press(side)
-			if v := s.dayMap.view(s.Shared); v.From < whole.From || v.To > whole.To {
+			if v := s.dayMap.Stretch(s.Shared); v.From < whole.From || v.To > whole.To {
 				t.Fatalf("%v is off the beam %v", v, whole)
 			}
 		}
 	}
-	if s.press("0"); s.dayMap.view(s.Shared) != whole {
-		t.Errorf("0 shows %v, not all", s.dayMap.view(s.Shared))
+	if s.press("0"); s.dayMap.Stretch(s.Shared) != whole {
+		t.Errorf("0 shows %v, not all", s.dayMap.Stretch(s.Shared))
 	}
 }
 
@@ -101,10 +103,10 @@ func TestWorstStandOut(t *testing.T) {
 // when another is picked, never beyond the day.
 func TestScheduleZoom(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle().press("7")
-	first, last := wholeTime(s.Shared)
+	first, last := schedule.WholeTime(s.Shared)
 	sees := func(what string) {
 		t.Helper()
-		from, long := s.sched.hours.span(s.Shared)
+		from, long := s.sched.Hours.Span(s.Shared)
 		if from.Before(first) || from.Add(long).After(last) {
 			t.Fatalf("%s: %v and %v on is beyond %v to %v", what, from, long, first, last)
 		}
@@ -129,15 +131,15 @@ func TestScheduleZoom(t *testing.T) {
 	for range 9 {
 		s.press("left")
 	}
-	if from, _ := s.sched.hours.span(s.Shared); !from.Equal(first) {
+	if from, _ := s.sched.Hours.Span(s.Shared); !from.Equal(first) {
 		t.Errorf("far left it begins at %v, want %v", from, first)
 	}
 	s.press("right", "right")
-	if from, _ := s.sched.hours.span(s.Shared); !from.After(first) {
+	if from, _ := s.sched.Hours.Span(s.Shared); !from.After(first) {
 		t.Error("it doesn't go right")
 	}
 	s.press("0")
-	if from, long := s.sched.hours.span(s.Shared); !from.Equal(first) || long != last.Sub(first) {
+	if from, long := s.sched.Hours.Span(s.Shared); !from.Equal(first) || long != last.Sub(first) {
 		t.Errorf("all of it is %v and %v on", from, long)
 	}
 }

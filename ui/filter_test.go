@@ -10,6 +10,7 @@ import (
 	"bide/ui/keys"
 	"bide/ui/list"
 	"bide/ui/pane"
+	"bide/ui/pane/holders"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -143,12 +144,12 @@ func TestFilterByHolder(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("3")
 	number := s.Shared.Moves()[4].Holder
 	s.press("/").typed(fmt.Sprintf("h%d", number)).press("enter")
-	for _, n := range s.model.moves.rows(s.Shared) {
+	for _, n := range s.model.moves.Rows(s.Shared) {
 		if !strings.HasPrefix(fmt.Sprint(s.Shared.Moves()[n].Holder), fmt.Sprint(number)) {
 			t.Errorf("h%d finds holder %d", number, s.Shared.Moves()[n].Holder)
 		}
 	}
-	if len(s.model.moves.rows(s.Shared)) == 0 {
+	if len(s.model.moves.Rows(s.Shared)) == 0 {
 		t.Errorf("h%d finds nothing", number)
 	}
 }
@@ -179,7 +180,7 @@ func TestFilteredDayMap(t *testing.T) {
 		if view == "schedule" {
 			s.sched.Click(s.Shared, 10, 3+len(want)-2)
 		} else {
-			s.dayMap.Click(s.Shared, 10, 3+(len(want)-2)*(s.dayMap.parts(s.Shared).bends+s.dayMap.parts(s.Shared).runs))
+			s.dayMap.Click(s.Shared, 10, 3+(len(want)-2)*(s.dayMap.Parts(s.Shared).Bends+s.dayMap.Parts(s.Shared).Runs))
 		}
 		if s.JobAt != want[len(want)-2] {
 			t.Errorf("%s: a click picks turn %d, want %d", view, s.JobAt, want[len(want)-2])
@@ -217,11 +218,11 @@ func TestHiddenRowsAreNotChanged(t *testing.T) {
 		s.press("/", "esc")
 	}
 	s.press("5", "/").typed("never").press("enter")
-	if row := newHolderRow(s.Shared, atHolder(s.Shared), false); !row.usage.Never() {
-		t.Errorf("holder %d is picked, which isn't shown", row.number)
+	if row := holders.NewRow(s.Shared, holders.Picked(s.Shared), false); !row.Usage.Never() {
+		t.Errorf("holder %d is picked, which isn't shown", row.Number)
 	}
 	s.press("/").typed("zzz").press("enter", "c")
-	if s.hold.marking != 0 {
+	if s.hold.Marking != 0 {
 		t.Error("a holder that isn't shown is marked")
 	}
 }
@@ -243,7 +244,7 @@ func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 			continue
 		}
 		for _, pane := range []string{"1", "4"} {
-			s.day.filter.Text, s.dayMap.filter.Text = "zzz", "zzz"
+			s.day.Filter.Text, s.dayMap.Filter.Text = "zzz", "zzz"
 			all := slices.Clone(s.History.Now.All)
 			s.press(pane, b.Keys[0])
 			if s.Over != nil || s.Prompt != nil || !slices.Equal(all, s.History.Now.All) {

@@ -13,14 +13,15 @@ import (
 	"bide/plan/shop"
 	"bide/plan/shop/record"
 	"bide/plan/words"
+	"bide/ui/pane/holders"
 
 	"github.com/google/go-cmp/cmp"
 )
 
 // shown are the numbers of the rows that the pane lists.
 func (s *screen) shownHolders() (out []int) {
-	for _, r := range s.hold.rows(s.Shared, false) {
-		out = append(out, r.number)
+	for _, r := range s.hold.Rows(s.Shared, false) {
+		out = append(out, r.Number)
 	}
 	return out
 }
@@ -30,23 +31,23 @@ func (s *screen) shownHolders() (out []int) {
 func TestHoldersInOrder(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5", "right", "right")
 	use := s.Use()
-	by := [orders]func(n int) float64{
-		byNumber: func(n int) float64 { return float64(n) },
-		byIdle:   func(n int) float64 { _, d := use.Holders[n-1].Spell(2); return -float64(d) },
-		byNext: func(n int) float64 {
+	by := [holders.Orders]func(n int) float64{
+		holders.ByNumber: func(n int) float64 { return float64(n) },
+		holders.ByIdle:   func(n int) float64 { _, d := use.Holders[n-1].Spell(2); return -float64(d) },
+		holders.ByNext: func(n int) float64 {
 			if next := use.Holders[n-1].Next(2); next >= 0 {
 				return float64(next)
 			}
 			return 1e9
 		},
-		byMoves:  func(n int) float64 { return -float64(use.Holders[n-1].Moves) },
-		byMetres: func(n int) float64 { return -use.Holders[n-1].Metres },
-		byEdge:   func(n int) float64 { return -s.Shop.Positions.Metres[n-1] },
-		byState:  func(n int) float64 { return -float64(s.Shop.Beam.Holders[n-1]) },
+		holders.ByMoves:  func(n int) float64 { return -float64(use.Holders[n-1].Moves) },
+		holders.ByMetres: func(n int) float64 { return -use.Holders[n-1].Metres },
+		holders.ByEdge:   func(n int) float64 { return -s.Shop.Positions.Metres[n-1] },
+		holders.ByState:  func(n int) float64 { return -float64(s.Shop.Beam.Holders[n-1]) },
 	}
-	for o := order(0); o < orders; o++ {
-		if s.hold.by != o {
-			t.Fatalf("order %d comes after %d", s.hold.by, o)
+	for o := holders.Order(0); o < holders.Orders; o++ {
+		if s.hold.By != o {
+			t.Fatalf("order %d comes after %d", s.hold.By, o)
 		}
 		got := s.shownHolders()
 		if !slices.IsSortedFunc(got, func(a, b int) int {
@@ -58,11 +59,11 @@ func TestHoldersInOrder(t *testing.T) {
 			}
 			return a - b
 		}) || len(got) != len(s.Shop.Beam.Holders) {
-			t.Errorf("by %s: %v", orderWords[o], got)
+			t.Errorf("by %s: %v", holders.OrderWords[o], got)
 		}
 		turned := s.press("O").shownHolders()
 		if slices.Reverse(turned); !slices.Equal(got, turned) {
-			t.Errorf("by %s, turned round: %v", orderWords[o], turned)
+			t.Errorf("by %s, turned round: %v", holders.OrderWords[o], turned)
 		}
 		s.press("O", "o")
 	}
@@ -142,7 +143,7 @@ func TestMarkingIsLeft(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5")
 	for _, keys := range [][]string{{"c", "esc"}, {"c", "q"}, {"c", "s", "x", "esc"}, {"c", "b"}, {"c", "down", "esc"}} {
 		s.press(keys...).settle()
-		if len(s.Actual.Marks) != 0 || s.Prompt != nil || s.hold.marking != 0 || s.ended || len(s.History.Past) != 0 {
+		if len(s.Actual.Marks) != 0 || s.Prompt != nil || s.hold.Marking != 0 || s.ended || len(s.History.Past) != 0 {
 			t.Fatalf("%v: marks %v, prompt %v", keys, s.Actual.Marks, s.Prompt)
 		}
 	}
@@ -211,7 +212,7 @@ func TestIdleHoldersAreLeftAloneUntil(t *testing.T) {
 	idle := 0
 	for n := 1; n <= len(s.Shop.Beam.Holders); n++ {
 		var text string
-		for _, sp := range aboutHolder(s.Shared, n) {
+		for _, sp := range holders.AboutHolder(s.Shared, n) {
 			text += sp.Text + "\n"
 		}
 		want := "no move of it follows"
@@ -241,12 +242,12 @@ func TestNarrowHoldersTellAll(t *testing.T) {
 	s.Files.Wear = &record.Summary{Holders: make([]record.Wear, len(s.Shop.Beam.Holders))}
 	for range 8 {
 		s.press("down")
-		n := atHolder(s.Shared)
+		n := holders.Picked(s.Shared)
 		s.Files.Wear.Holders[n-1].Jams = 7
 		b := s.Forecast.Start.Positions.Blades[n-1]
 		for _, want := range []string{
 			fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip), fmt.Sprintf("%.0f m cut with this blade", s.Forecast.Start.Positions.Metres[n-1]),
-			"stuck 7 times before", stripLegend,
+			"stuck 7 times before", holders.StripLegend,
 		} {
 			if view := strings.Join(strings.Fields(s.View()), " "); !strings.Contains(view, want) {
 				t.Errorf("holder %d: no %q in\n%s", n, want, s.View())

@@ -9,6 +9,13 @@ import (
 	"bide/ui/keys"
 	"bide/ui/page/help"
 	"bide/ui/pane"
+	"bide/ui/pane/beamview"
+	"bide/ui/pane/daylist"
+	"bide/ui/pane/daymap"
+	"bide/ui/pane/holders"
+	"bide/ui/pane/movelist"
+	"bide/ui/pane/schedule"
+	"bide/ui/pane/settings"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -17,13 +24,13 @@ import (
 // the background, keys to the focused pane.
 type model struct {
 	*pane.Shared
-	day     dayPane
-	beam    beamPane
-	moves   movesPane
-	dayMap  dayMapPane
-	sched   schedulePane
-	hold    holdersPane
-	sets    settingsPane
+	day     daylist.Pane
+	beam    beamview.Pane
+	moves   movelist.Pane
+	dayMap  daymap.Pane
+	sched   schedule.Pane
+	hold    holders.Pane
+	sets    settings.Pane
 	clock   bool // the schedule is where the beam would be
 	focus   which
 	large   which // the pane of the first page that has the whole screen

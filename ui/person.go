@@ -7,6 +7,8 @@ import (
 	"bide/plan/shop"
 	"bide/ui/keys"
 	"bide/ui/pane"
+	"bide/ui/pane/beamview"
+	"bide/ui/pane/daymap"
 	"bide/ui/personal"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -53,7 +55,7 @@ func (m *model) mouseAtStart() tea.Cmd {
 
 // view is how the screen stands, to be restored the next time.
 func (m *model) view() personal.View {
-	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.Holder, Zoom: m.beam.zoom, Near: m.dayMap.zoom, At: int64(m.dayMap.at), Clock: m.clock}
+	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.Holder, Zoom: m.beam.Zoom, Near: m.dayMap.Zoom, At: int64(m.dayMap.At), Clock: m.clock}
 	if j := m.Job(); j != nil {
 		v.Job = j.ID
 	}
@@ -68,10 +70,10 @@ func (m *model) restore(v personal.View) {
 	if v.Holder >= 1 && v.Holder <= len(m.Shop.Beam.Holders) {
 		m.Holder = v.Holder
 	}
-	m.beam.zoom = max(0, min(v.Zoom, nearest))
+	m.beam.Zoom = max(0, min(v.Zoom, beamview.Nearest))
 	m.clock = v.Clock
-	if rail := pane.BeamSpan(m.Shop.Beam); v.Near > 0 && v.Near <= nearestOnMap && v.At >= int64(rail.From) && v.At <= int64(rail.To) {
-		m.dayMap.zoom, m.dayMap.at = v.Near, plan.Length(v.At)
+	if rail := pane.BeamSpan(m.Shop.Beam); v.Near > 0 && v.Near <= daymap.Nearest && v.At >= int64(rail.From) && v.At <= int64(rail.To) {
+		m.dayMap.Zoom, m.dayMap.At = v.Near, plan.Length(v.At)
 	}
 	if v.Pane < int(theDay) || v.Pane > int(lastPaneShown) {
 		return

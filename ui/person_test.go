@@ -90,7 +90,7 @@ func TestMouse(t *testing.T) {
 		t.Errorf("a click on the fifth holder picks %d", s.Holder)
 	}
 	s.press("4", "home")
-	click(5, 1+3+2*max(s.dayMap.parts(s.Shared).bends+s.dayMap.parts(s.Shared).runs, 1), tea.MouseButtonLeft)
+	click(5, 1+3+2*max(s.dayMap.Parts(s.Shared).Bends+s.dayMap.Parts(s.Shared).Runs, 1), tea.MouseButtonLeft)
 	if s.JobAt != 2 {
 		t.Errorf("a click on the third job picks turn %d", s.JobAt)
 	}

@@ -10,6 +10,8 @@ import (
 	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/pane"
+	"bide/ui/pane/daylist"
+	"bide/ui/pane/holders"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -93,7 +95,7 @@ func (m *model) plain() string {
 
 // day is the jobs in their order.
 func (p *page) day() {
-	p.chapter("Day, " + span24(p.Shop.Day, "Mon 2 Jan 2006, 15:04", " to "))
+	p.chapter("Day, " + daylist.DayHours(p.Shop.Day, "Mon 2 Jan 2006, 15:04", " to "))
 	for index, j := range p.Jobs() {
 		o := p.Outcome(index)
 		switch {
@@ -117,12 +119,12 @@ func (p *page) day() {
 			p.tell("  %s", s.Text)
 		}
 	}
-	pane := dayPane{Size: draw.Size{W: draw.Longest, H: 50}}
+	pane := daylist.Pane{Size: draw.Size{W: draw.Longest, H: 50}}
 	if len(p.Away()) > 0 {
-		p.tell("%s", strings.TrimSpace(pane.away(p.Shared).Text()))
+		p.tell("%s", strings.TrimSpace(pane.Away(p.Shared).Text()))
 	}
-	p.tell("%s", strings.TrimSpace(pane.total(p.Shared, thisOrder(p.Shared), &p.Forecast.Present).Text()))
-	p.tell("%s", strings.TrimSpace(pane.total(p.Shared, "as listed, centred", &p.Forecast.Listed).Text()))
+	p.tell("%s", strings.TrimSpace(pane.Total(p.Shared, daylist.ThisOrder(p.Shared), &p.Forecast.Present).Text()))
+	p.tell("%s", strings.TrimSpace(pane.Total(p.Shared, "as listed, centred", &p.Forecast.Listed).Text()))
 }
 
 // changeovers are the beam and the moves, job by job.
@@ -164,7 +166,7 @@ func (p *page) tracks() {
 	p.chapter("Day map, holder by holder, in " + u.String())
 	use := p.Use()
 	for i := range use.Holders {
-		text := fmt.Sprintf("Holder %d from %s", i+1, u.Number(stands(p.Shared, i+1)))
+		text := fmt.Sprintf("Holder %d from %s", i+1, u.Number(holders.PositionOf(p.Shared, i+1)))
 		for step, s := range use.Holders[i].Stints {
 			if s.Way != 0 {
 				text += fmt.Sprintf(", to %s for %s", u.Number(s.At), p.Jobs()[use.Turns[step]].ID)
@@ -182,7 +184,7 @@ func (p *page) holders() {
 	p.chapter("Holders")
 	for n := 1; n <= len(p.Forecast.Beam.Holders); n++ {
 		var parts []string
-		for _, s := range aboutHolder(p.Shared, n) {
+		for _, s := range holders.AboutHolder(p.Shared, n) {
 			parts = append(parts, s.Text)
 		}
 		parts = parts[:len(parts)-min(len(p.NeverCut()), 1)] // but what is told once, below
@@ -193,7 +195,7 @@ func (p *page) holders() {
 	}
 	p.chapter("Changeovers by the moves they take")
 	for _, pair := range p.Use().Pairs {
-		p.tell("%s: from %s to %s, travel %s, %s min of setup.", words.Count(pair.Repositions, "move"), beforeID(p.Shared, &pair), pair.Job.ID,
+		p.tell("%s: from %s to %s, travel %s, %s min of setup.", words.Count(pair.Repositions, "move"), holders.BeforeID(p.Shared, &pair), pair.Job.ID,
 			p.Travel(pair.Travel), words.Minutes(pair.Setup))
 	}
 }

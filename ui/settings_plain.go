@@ -6,6 +6,7 @@ import (
 	"bide/material"
 	"bide/plan/words"
 	"bide/ui/pane"
+	"bide/ui/pane/settings"
 )
 
 // settings are what is set for each job, the cautions of all jobs together once, and
@@ -15,7 +16,7 @@ func (p *page) settings() {
 	told := map[string]bool{}
 	var cautions []material.Caution
 	for index, j := range p.Jobs() {
-		k := knifeTurnOf(p.Shared, index)
+		k := settings.AtKnife(p.Shared, index)
 		if k == nil {
 			p.tell("%s: %s, so there are no settings for it.", j.ID, p.Shop.Unset(j))
 			continue
@@ -31,7 +32,7 @@ func (p *page) settings() {
 	}
 	if f := p.AtKnife().Face; f != nil && f.Worst >= 0 {
 		p.chapter("The anvil's face over the day")
-		p.tell("%s", faceWords(p.Shared, f))
+		p.tell("%s", settings.FaceWords(p.Shared, f))
 		for _, d := range p.AtKnife().Damaged {
 			p.tell("Damaged %s; %s.", d.Where, d.Worn)
 		}
@@ -63,7 +64,7 @@ func (p *page) settingsOf(k *material.Turn) {
 		p.tell("  The anvil's bend is not calculated: %s.", k.Unbent)
 		return
 	}
-	for _, text := range bendWords(p.Shared, k.Bending) {
+	for _, text := range settings.BendWords(p.Shared, k.Bending) {
 		p.tell("  %s", text)
 	}
 }

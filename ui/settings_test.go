@@ -9,12 +9,13 @@ import (
 	"bide/plan"
 	"bide/ui/draw"
 	"bide/ui/pane"
+	"bide/ui/pane/settings"
 )
 
 // settingsWords is all of the pane's text for the picked job, on one line.
 func settingsWords(s *screen) string {
 	var b strings.Builder
-	for _, l := range s.sets.lines(s.Shared) {
+	for _, l := range s.sets.Lines(s.Shared) {
 		b.WriteString(l.Text() + " ")
 	}
 	return strings.Join(strings.Fields(b.String()), " ")
@@ -25,7 +26,7 @@ func settingsWords(s *screen) string {
 func TestSettingsTellAll(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("6")
 	for turn := range s.Jobs() {
-		k, text := knifeTurnOf(s.Shared, turn), settingsWords(s)
+		k, text := settings.AtKnife(s.Shared, turn), settingsWords(s)
 		want := append([]string{}, k.Settings.Warnings...)
 		for _, l := range k.Settings.Lines {
 			want = append(want, l.Value, l.Why, l.Source)
@@ -36,7 +37,7 @@ func TestSettingsTellAll(t *testing.T) {
 		for _, c := range k.Settings.Cautions {
 			want = append(want, c.Text, "["+c.Source+"]")
 		}
-		want = append(want, bendWords(s.Shared, k.Bending)...)
+		want = append(want, settings.BendWords(s.Shared, k.Bending)...)
 		for _, w := range want {
 			if !strings.Contains(text, strings.Join(strings.Fields(w), " ")) {
 				t.Errorf("turn %d: no %q", turn+1, w)
@@ -101,14 +102,14 @@ func TestSettingsScroll(t *testing.T) {
 // deepest at its largest.
 func TestAnvilIsDrawnToScale(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("6")
-	b, f := knifeTurnOf(s.Shared, 0).Bending, s.AtKnife().Face
-	text := &settingsText{Shared: s.Shared, w: 120}
-	sc := text.anvilScale(b)
-	load := loads(sc, b)
+	b, f := settings.AtKnife(s.Shared, 0).Bending, s.AtKnife().Face
+	text := &settings.Text{Shared: s.Shared, W: 120}
+	sc := text.AnvilScale(b)
+	load := settings.Loads(sc, b)
 	for x, h := range load {
 		n := 0
 		for _, p := range b.Presses {
-			if sc.Place(x) <= nm(p.AtMM) && nm(p.AtMM) < sc.Place(x+1) {
+			if sc.Place(x) <= settings.Nm(p.AtMM) && settings.Nm(p.AtMM) < sc.Place(x+1) {
 				n++
 			}
 		}
@@ -116,7 +117,7 @@ func TestAnvilIsDrawnToScale(t *testing.T) {
 			t.Errorf("column %d has %d blades and is drawn %v high", x, n, h)
 		}
 	}
-	wear := worn(sc, f)
+	wear := settings.Worn(sc, f)
 	from, _ := f.Span(f.Worst)
 	if wear[sc.Column(plan.Length(from))] != 1 || wear[0] != 0 {
 		t.Errorf("the most worn band is drawn %v high, no band %v", wear[sc.Column(plan.Length(from))], wear[0])
@@ -130,14 +131,14 @@ func TestDamageIsShown(t *testing.T) {
 	mm := plan.Millimetre
 	shop.Beam.Bad = []plan.Span{{From: 610 * mm, To: 618 * mm}}
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle().press("6")
-	k, day := knifeTurnOf(s.Shared, 0), s.AtKnife().Damaged
+	k, day := settings.AtKnife(s.Shared, 0), s.AtKnife().Damaged
 	text := settingsWords(s)
 	if len(k.Damaged) != 1 || len(day) != 1 || !strings.Contains(text, "Damaged "+k.Damaged[0].Where+". ") || !strings.Contains(text, day[0].Where+"; "+day[0].Worn) {
 		t.Errorf("%+v isn't told: %s", day, text)
 	}
-	sc := (&settingsText{Shared: s.Shared, w: 120}).anvilScale(k.Bending)
+	sc := (&settings.Text{Shared: s.Shared, W: 120}).AnvilScale(k.Bending)
 	from, drawn := sc.Column(610*mm), 0
-	for _, l := range s.sets.lines(s.Shared) {
+	for _, l := range s.sets.Lines(s.Shared) {
 		if before, _, ok := strings.Cut(l.Text(), "╳"); ok {
 			drawn++
 			if at, n := len([]rune(before)), strings.Count(l.Text(), "╳"); at != from+1 || n != sc.Column(618*mm)-from+1 { // a cell stands before each picture

@@ -1,4 +1,4 @@
-package ui
+package holders
 
 import (
 	"fmt"
@@ -14,23 +14,23 @@ import (
 type pairRow struct {
 	*pane.Shared
 	plan.Pair
-	index    int
+	index   int
 	focused bool
 }
 
 // pairRows are the changeovers that the filter lets through.
-func (p *holdersPane) pairRows(d *pane.Shared) (out []plan.Pair) {
+func (p *Pane) pairRows(d *pane.Shared) (out []plan.Pair) {
 	f := &p.filter
 	for _, pair := range d.Use().Pairs {
-		if !f.On() || f.Lets(beforeID(d, &pair), pair.Job.ID, pair.Job.Material) {
+		if !f.On() || f.Lets(BeforeID(d, &pair), pair.Job.ID, pair.Job.Material) {
 			out = append(out, pair)
 		}
 	}
 	return out
 }
 
-// beforeID names the job that a changeover leads away from.
-func beforeID(d *pane.Shared, p *plan.Pair) string {
+// BeforeID names the job that a changeover leads away from.
+func BeforeID(d *pane.Shared, p *plan.Pair) string {
 	switch {
 	case p.Before != nil:
 		return p.Before.ID
@@ -41,7 +41,7 @@ func beforeID(d *pane.Shared, p *plan.Pair) string {
 }
 
 // pairLines are the head and n of the rows from the given one on.
-func (p *holdersPane) pairLines(d *pane.Shared, from, n int, focused bool) []draw.Line {
+func (p *Pane) pairLines(d *pane.Shared, from, n int, focused bool) []draw.Line {
 	columns := draw.ColumnsFor(pairColumns(d), p.W)
 	pairs := p.pairRows(d)
 	out := []draw.Line{draw.Heads(d.Theme, columns)}
@@ -75,7 +75,7 @@ func pairColumns(d *pane.Shared) []draw.Column[pairRow] {
 		{Width: pane.BarWidth, Rank: 4, Left: true, Cell: of(draw.Moved, func(r pairRow) string {
 			return strings.Repeat(r.Glyphs.Bar, (r.Repositions*pane.BarWidth+most/2)/most)
 		})},
-		{Head: "from", Width: 12, Left: true, Cell: of(draw.Plain, func(r pairRow) string { return beforeID(r.Shared, &r.Pair) })},
+		{Head: "from", Width: 12, Left: true, Cell: of(draw.Plain, func(r pairRow) string { return BeforeID(r.Shared, &r.Pair) })},
 		{Width: 2, Rank: 1, Left: true, Cell: of(draw.Faint, func(r pairRow) string { return r.To })},
 		{Head: "to", Width: d.IDWidth(), Left: true, Cell: of(draw.Strong, func(r pairRow) string { return r.Pair.Job.ID })},
 		{Head: "no.", Width: 4, Rank: 2, Cell: of(draw.Faint, func(r pairRow) string { return r.NumberText(r.index) })},

@@ -1,4 +1,4 @@
-package ui
+package settings
 
 import (
 	"fmt"
@@ -14,22 +14,22 @@ import (
 // The anvil under its blades, and how the day wears its face. Both have one scale, so
 // that what stands below each other is at one place.
 
-// anvilScale is the scale from bearing to bearing, or along the web area where no
+// AnvilScale is the scale from bearing to bearing, or along the web area where no
 // bearings are known.
-func (t *settingsText) anvilScale(b *material.Bending) draw.Scale {
+func (t *Text) AnvilScale(b *material.Bending) draw.Scale {
 	view := t.Shop.Beam.Web
 	if b != nil {
-		view.From = min(view.From, nm(b.Anvil.FromMM))
-		view.To = max(view.To, nm(b.Anvil.FromMM+b.Anvil.SpanMM))
+		view.From = min(view.From, Nm(b.Anvil.FromMM))
+		view.To = max(view.To, Nm(b.Anvil.FromMM+b.Anvil.SpanMM))
 	}
-	return draw.NewScale(view, max(t.w-2, 1), t.Shop.Unit)
+	return draw.NewScale(view, max(t.W-2, 1), t.Shop.Unit)
 }
 
-// nm is a place of a formula on the beam's scale.
-func nm(mm float64) plan.Length { return plan.Length(mm * float64(plan.Millimetre)) }
+// Nm is a place of a formula on the beam's scale.
+func Nm(mm float64) plan.Length { return plan.Length(mm * float64(plan.Millimetre)) }
 
 // picture adds lines of a picture, one cell from the edge.
-func (t *settingsText) picture(lines ...draw.Line) {
+func (t *Text) picture(lines ...draw.Line) {
 	for _, l := range lines {
 		row := t.Line()
 		row.Add(draw.Plain, " ")
@@ -39,7 +39,7 @@ func (t *settingsText) picture(lines ...draw.Line) {
 }
 
 // anvil draws the load along the anvil and its bend.
-func (t *settingsText) anvil(k *material.Turn) {
+func (t *Text) anvil(k *material.Turn) {
 	t.chapter("The anvil under these blades", "")
 	for _, d := range k.Damaged {
 		t.entry(draw.Late, "!", 3, draw.Plain, "Damaged "+d.Where+".")
@@ -49,13 +49,13 @@ func (t *settingsText) anvil(k *material.Turn) {
 		t.para(draw.Plain, "Its bend is not calculated: "+k.Unbent+".")
 		return
 	}
-	for _, text := range bendWords(t.Shared, b) {
+	for _, text := range BendWords(t.Shared, b) {
 		t.para(draw.Plain, text)
 	}
 	const loadRows, bendRows = 2, 4
-	s := t.anvilScale(b)
+	s := t.AnvilScale(b)
 	t.picture(pane.ScaleNumbers(t.Theme, s, t.Shop.Unit))
-	t.picture(draw.Bars(t.Theme, loads(s, b), loadRows)...)
+	t.picture(draw.Bars(t.Theme, Loads(s, b), loadRows)...)
 	t.picture(t.roll(s, b))
 	t.picture(draw.Curve(t.Theme, s.Width, bendRows, func(x float64) float64 {
 		at := (float64(s.Origin) + x*float64(s.Step)/float64(s.Cols)) / float64(plan.Millimetre)
@@ -66,8 +66,8 @@ func (t *settingsText) anvil(k *material.Turn) {
 	})...)
 }
 
-// bendWords say in numbers how an anvil bends.
-func bendWords(d *pane.Shared, b *material.Bending) []string {
+// BendWords say in numbers how an anvil bends.
+func BendWords(d *pane.Shared, b *material.Bending) []string {
 	sum := b.OperatorN + b.DriveN
 	out := []string{
 		fmt.Sprintf("%s press with %s in total; the bearings carry %s on the operator side and %s on the drive side.",
@@ -83,14 +83,14 @@ func bendWords(d *pane.Shared, b *material.Bending) []string {
 
 // rounded is a place to the millimetre.
 func rounded(mm float64) plan.Length {
-	return draw.Floor(nm(mm)+plan.Millimetre/2, plan.Millimetre) * plan.Millimetre
+	return draw.Floor(Nm(mm)+plan.Millimetre/2, plan.Millimetre) * plan.Millimetre
 }
 
-// loads are the forces in each column as parts of the largest of them.
-func loads(s draw.Scale, b *material.Bending) []float64 {
+// Loads are the forces in each column as parts of the largest of them.
+func Loads(s draw.Scale, b *material.Bending) []float64 {
 	out, most := make([]float64, s.Width), 0.0
 	for _, p := range b.Presses {
-		if c := s.Column(nm(p.AtMM)); c >= 0 && c < len(out) {
+		if c := s.Column(Nm(p.AtMM)); c >= 0 && c < len(out) {
 			out[c] += p.Newtons
 			most = max(most, out[c])
 		}
@@ -109,8 +109,8 @@ func parts(values []float64, most float64) []float64 {
 }
 
 // roll is the anvil between its bearings.
-func (t *settingsText) roll(s draw.Scale, b *material.Bending) draw.Line {
-	from, to := s.Column(nm(b.Anvil.FromMM)), s.Column(nm(b.Anvil.FromMM+b.Anvil.SpanMM))
+func (t *Text) roll(s draw.Scale, b *material.Bending) draw.Line {
+	from, to := s.Column(Nm(b.Anvil.FromMM)), s.Column(Nm(b.Anvil.FromMM+b.Anvil.SpanMM))
 	cells := make([]draw.Span, s.Width)
 	for x := range cells {
 		switch {
@@ -128,7 +128,7 @@ func (t *settingsText) roll(s draw.Scale, b *material.Bending) draw.Line {
 
 // mark puts the damaged bands of the anvil over the cells of a line, and reports whether
 // it did.
-func (t *settingsText) mark(s draw.Scale, cells []draw.Span) (any bool) {
+func (t *Text) mark(s draw.Scale, cells []draw.Span) (any bool) {
 	for _, bad := range t.Shop.Beam.Bad {
 		for x := max(s.Column(bad.From), 0); x <= min(s.Column(bad.To), s.Width-1); x++ {
 			cells[x], any = draw.Span{Style: draw.Late, Text: t.Damaged}, true
@@ -138,19 +138,19 @@ func (t *settingsText) mark(s draw.Scale, cells []draw.Span) (any bool) {
 }
 
 // face draws the metres that the day cuts on each band of the anvil's face.
-func (t *settingsText) face() {
+func (t *Text) face() {
 	f := t.AtKnife().Face
 	if f == nil || f.Worst < 0 {
 		return
 	}
 	t.chapter("The anvil's face over the day", "")
-	t.para(draw.Plain, faceWords(t.Shared, f))
+	t.para(draw.Plain, FaceWords(t.Shared, f))
 	for _, d := range t.AtKnife().Damaged {
 		t.entry(draw.Late, "!", 3, draw.Plain, "Damaged "+d.Where+"; "+d.Worn+".")
 	}
 	const rows = 3
-	s := t.anvilScale(t.anyBending())
-	t.picture(draw.Bars(t.Theme, worn(s, f), rows)...)
+	s := t.AnvilScale(t.anyBending())
+	t.picture(draw.Bars(t.Theme, Worn(s, f), rows)...)
 	if cells := pane.NewLabels(s.Width); t.mark(s, cells) {
 		t.picture(draw.FromCells(t.Theme, cells))
 	}
@@ -158,7 +158,7 @@ func (t *settingsText) face() {
 }
 
 // anyBending is an anvil of the day, all of which rest on the same bearings.
-func (t *settingsText) anyBending() *material.Bending {
+func (t *Text) anyBending() *material.Bending {
 	for _, k := range t.AtKnife().Turns {
 		if k.Bending != nil {
 			return k.Bending
@@ -167,9 +167,9 @@ func (t *settingsText) anyBending() *material.Bending {
 	return nil
 }
 
-// worn are the metres in each column, as parts of the most in any: where a column has
+// Worn are the metres in each column, as parts of the most in any: where a column has
 // several bands, those of the most worn.
-func worn(s draw.Scale, f *material.Face) []float64 {
+func Worn(s draw.Scale, f *material.Face) []float64 {
 	out := make([]float64, s.Width)
 	for b, metres := range f.Metres {
 		from, to := f.Span(b)
@@ -180,8 +180,8 @@ func worn(s draw.Scale, f *material.Face) []float64 {
 	return parts(out, f.Metres[f.Worst])
 }
 
-// faceWords say in numbers how the day wears the face.
-func faceWords(d *pane.Shared, f *material.Face) string {
+// FaceWords say in numbers how the day wears the face.
+func FaceWords(d *pane.Shared, f *material.Face) string {
 	from, to := f.Span(f.Worst)
 	u, day := d.Shop.Unit, "The day"
 	if !d.Forecast.Present.Whole() {

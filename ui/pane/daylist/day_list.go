@@ -1,4 +1,4 @@
-package ui
+package daylist
 
 import (
 	"fmt"
@@ -59,7 +59,7 @@ var (
 	dayWeb      = fact(draw.Plain, func(e pane.JobRow) string { return e.Shop.Unit.Number(e.Job.Web) })
 	dayDue      = fact(draw.Faint, func(e pane.JobRow) string { return e.Clock(e.Job.Due) })
 	dayCuts     = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return fmt.Sprint(len(s.Layout.Cuts)) })
-	dayMoves    = movesFigure(func(e pane.JobRow, s *plan.Step) string {
+	MovesCell   = movesFigure(func(e pane.JobRow, s *plan.Step) string {
 		return e.EstimateMark() + fmt.Sprint(s.Changeover.Repositions)
 	})
 	dayParked = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return fmt.Sprint(s.Changeover.Parked) })
@@ -68,16 +68,16 @@ var (
 	dayBegins = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return e.Clock(s.SetupStart) })
 	dayRuns   = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return e.Clock(s.RunStart) })
 	dayEnds   = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return e.Clock(s.RunEnd) })
-	dayLate   = figure(draw.Late, func(e pane.JobRow, s *plan.Step) string { return e.LateBy(s) })
+	LateCell  = figure(draw.Late, func(e pane.JobRow, s *plan.Step) string { return e.LateBy(s) })
 	dayBar    = figure(draw.Moved, func(e pane.JobRow, s *plan.Step) string { return setupBar(e, s) })
 )
 
-// leastID is how wide the column of ids is at least: other columns are worth more than
+// LeastIDWidth is how wide the column of ids is at least: other columns are worth more than
 // the rest of a long one.
-const leastID = 7
+const LeastIDWidth = 7
 
-// dayColumns are those of the compact list: one line a job.
-func dayColumns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
+// Columns are those of the compact list: one line a job.
+func Columns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
 	times, due, material := d.ClockWidth(), 2, 8
 	switch {
 	case w >= 70:
@@ -88,7 +88,7 @@ func dayColumns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
 	if d.NoneDue() {
 		due = 12
 	}
-	id := min(d.IDWidth(), leastID)
+	id := min(d.IDWidth(), LeastIDWidth)
 	columns := []draw.Column[pane.JobRow]{
 		{Width: 1, Left: true, Cell: pane.JobRow.Cursor},
 		{Head: "n", Width: d.NumberWidth(), Cell: dayTurn},
@@ -97,7 +97,7 @@ func dayColumns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
 		{Head: "material", Width: material, Rank: 1, Left: true, Flex: 30 - material, Cell: dayMaterial},
 		{Head: "web", Width: 7, Rank: 5, Cell: dayWeb},
 		{Head: "cuts", Width: 4, Rank: 6, Cell: dayCuts},
-		{Head: "moves", Width: 5, Rank: 1, Cell: dayMoves},
+		{Head: "moves", Width: 5, Rank: 1, Cell: MovesCell},
 		{Head: "parked", Width: 6, Rank: 8, Cell: dayParked},
 		{Head: "travel", Width: 7, Rank: 7, Cell: dayTravel},
 		{Head: "min", Width: 5, Rank: 1, Cell: daySetup},
@@ -106,7 +106,7 @@ func dayColumns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
 		{Head: "run", Width: times, Rank: 1, Cell: dayRuns},
 		{Head: "end", Width: times, Rank: 3, Cell: dayEnds},
 		{Head: "due", Width: times, Rank: due, Cell: dayDue},
-		{Head: "late", Width: d.LateWidth(), Rank: 1, Left: true, Cell: dayLate},
+		{Head: "late", Width: d.LateWidth(), Rank: 1, Left: true, Cell: LateCell},
 	}
 	if d.NoneLate() { // nothing would be in it
 		columns = columns[:len(columns)-1]
@@ -120,7 +120,7 @@ func changeoverColumns(d *pane.Shared) []draw.Column[pane.JobRow] {
 	return []draw.Column[pane.JobRow]{
 		{Width: 3 + d.NumberWidth(), Cell: func(e pane.JobRow) (draw.Style, string) { return draw.Faint, e.LeadsTo + " " }},
 		{Head: "setup", Width: times + 2, Left: true, Cell: dayBegins},
-		{Head: "moves", Width: 5, Cell: dayMoves},
+		{Head: "moves", Width: 5, Cell: MovesCell},
 		{Head: "parked", Width: 6, Cell: dayParked},
 		{Head: "travel", Width: 7, Cell: dayTravel},
 		{Head: "min", Width: 6, Cell: daySetup},
@@ -142,13 +142,13 @@ func jobColumns(d *pane.Shared) []draw.Column[pane.JobRow] {
 		{Head: "run", Width: times + 2, Cell: dayRuns},
 		{Head: "end", Width: times + 2, Cell: dayEnds},
 		{Head: "due", Width: times + 2, Cell: dayDue},
-		{Head: "late", Width: max(d.LateWidth(), len("!00:00")), Left: true, Cell: dayLate},
+		{Head: "late", Width: max(d.LateWidth(), len("!00:00")), Left: true, Cell: LateCell},
 	}
 }
 
 // compact lists the jobs one line each, in as many columns as there is room for.
-func (p *dayPane) compact(d *pane.Shared, n int, focused bool) []draw.Line {
-	columns := draw.ColumnsFor(dayColumns(d, p.W), p.W)
+func (p *Pane) compact(d *pane.Shared, n int, focused bool) []draw.Line {
+	columns := draw.ColumnsFor(Columns(d, p.W), p.W)
 	out := []draw.Line{draw.Heads(d.Theme, columns)}
 	for _, e := range p.entries(d, n, focused) {
 		l := draw.RowOf(d.Theme, columns, e)
@@ -162,7 +162,7 @@ func (p *dayPane) compact(d *pane.Shared, n int, focused bool) []draw.Line {
 }
 
 // roomy lists the jobs two lines each: the changeover, and the job it leads to.
-func (p *dayPane) roomy(d *pane.Shared, n int, focused bool) []draw.Line {
+func (p *Pane) roomy(d *pane.Shared, n int, focused bool) []draw.Line {
 	jobs, changeovers := draw.ColumnsFor(jobColumns(d), p.W), draw.ColumnsFor(changeoverColumns(d), p.W)
 	out := []draw.Line{draw.Heads(d.Theme, changeovers), draw.Heads(d.Theme, jobs)}
 	for _, e := range p.entries(d, n, focused) {

@@ -1,4 +1,4 @@
-package ui
+package holders
 
 import (
 	"cmp"
@@ -14,64 +14,64 @@ import (
 // holderRow is one holder in the list.
 type holderRow struct {
 	*pane.Shared
-	number    int // from 1
-	usage     *plan.Usage
+	Number    int // from 1
+	Usage     *plan.Usage
 	condition plan.Condition
 	stint     *plan.Stint // in the picked job; nil while that isn't known
 	idle      time.Duration
-	indexes     int // that it is idle, around the picked one
+	indexes   int // that it is idle, around the picked one
 	next      int // turn from the picked one on in which it cuts, -1 none
 	focused   bool
 }
 
-// holderRow is what is known of a holder, seen from the picked job.
-func newHolderRow(d *pane.Shared, number int, focused bool) holderRow {
-	r := holderRow{Shared: d, number: number, condition: d.Forecast.Beam.Holders[number-1], next: -1, focused: focused}
+// NewRow is what is known of a holder, seen from the picked job.
+func NewRow(d *pane.Shared, number int, focused bool) holderRow {
+	r := holderRow{Shared: d, Number: number, condition: d.Forecast.Beam.Holders[number-1], next: -1, focused: focused}
 	use := d.Use()
 	if number > len(use.Holders) {
 		return r
 	}
-	r.usage = &use.Holders[number-1]
+	r.Usage = &use.Holders[number-1]
 	r.next = use.Next(number, d.JobAt)
 	if s := use.Step(d.JobAt); s >= 0 {
-		r.stint = &r.usage.Stints[s]
-		r.indexes, r.idle = r.usage.Spell(s)
+		r.stint = &r.Usage.Stints[s]
+		r.indexes, r.idle = r.Usage.Spell(s)
 	}
 	return r
 }
 
-// order is what a list of holders is sorted by.
-type order uint8
+// Order is what a list of holders is sorted by.
+type Order uint8
 
 const (
-	byNumber order = iota
-	byIdle
-	byNext
-	byMoves
-	byMetres
-	byEdge
-	byState
-	orders
+	ByNumber Order = iota
+	ByIdle
+	ByNext
+	ByMoves
+	ByMetres
+	ByEdge
+	ByState
+	Orders
 )
 
-var orderWords = [orders]string{"number", "idle time", "next job", "moves", "metres", "blade metres", "condition"}
+var OrderWords = [Orders]string{"number", "idle time", "next job", "moves", "metres", "blade metres", "condition"}
 
 // compare is the order of two holders: what maintenance looks for first.
-func (o order) compare(a, b holderRow) int {
+func (o Order) compare(a, b holderRow) int {
 	switch o {
-	case byIdle:
+	case ByIdle:
 		return cmp.Compare(b.idle, a.idle)
-	case byNext:
+	case ByNext:
 		return cmp.Compare(a.needed(), b.needed())
-	case byMoves:
+	case ByMoves:
 		return cmp.Compare(b.movesToday(), a.movesToday())
-	case byMetres:
+	case ByMetres:
 		return cmp.Compare(b.metresToday(), a.metresToday())
-	case byEdge:
+	case ByEdge:
 		x, _ := a.worn()
 		y, _ := b.worn()
 		return cmp.Compare(y, x)
-	case byState:
+	case ByState:
 		return cmp.Compare(b.condition, a.condition)
 	}
 	return 0
@@ -86,30 +86,30 @@ func (r holderRow) needed() int {
 }
 
 func (r holderRow) movesToday() int {
-	if r.usage == nil {
+	if r.Usage == nil {
 		return 0
 	}
-	return r.usage.Moves
+	return r.Usage.Moves
 }
 
 func (r holderRow) metresToday() float64 {
-	if r.usage == nil {
+	if r.Usage == nil {
 		return 0
 	}
-	return r.usage.Metres
+	return r.Usage.Metres
 }
 
-// holderRows are the holders that the filter lets through, sorted.
-func (p *holdersPane) rows(d *pane.Shared, focused bool) []holderRow {
+// Rows are the holders that the filter lets through, sorted.
+func (p *Pane) Rows(d *pane.Shared, focused bool) []holderRow {
 	var out []holderRow
 	f := &p.filter
 	for n := 1; n <= len(d.Forecast.Beam.Holders); n++ {
-		r := newHolderRow(d, n, focused)
+		r := NewRow(d, n, focused)
 		if !f.On() || f.Lets(r.words()...) {
 			out = append(out, r)
 		}
 	}
-	slices.SortStableFunc(out, p.by.compare)
+	slices.SortStableFunc(out, p.By.compare)
 	if p.turned {
 		slices.Reverse(out)
 	}
@@ -118,13 +118,13 @@ func (p *holdersPane) rows(d *pane.Shared, focused bool) []holderRow {
 
 // words are what a filter looks in.
 func (r holderRow) words() []string {
-	out := []string{fmt.Sprintf("%d h%d", r.number, r.number), r.condition.String(), r.does(), r.blade()}
-	if m, ok := r.Actual.Marks[r.number]; ok {
+	out := []string{fmt.Sprintf("%d h%d", r.Number, r.Number), r.condition.String(), r.does(), r.blade()}
+	if m, ok := r.Actual.Marks[r.Number]; ok {
 		out = append(out, "condition "+m.Reason)
 	}
 	switch {
-	case r.usage == nil:
-	case r.usage.Never():
+	case r.Usage == nil:
+	case r.Usage.Never():
 		out = append(out, "never used")
 	case r.movesToday() > 0:
 		out = append(out, "moved today")
@@ -154,17 +154,17 @@ func (r holderRow) does() string {
 // blade is what it carries, as the positions have it.
 func (r holderRow) blade() string {
 	blades := r.Forecast.Start.Positions.Blades
-	if r.number > len(blades) || !blades[r.number-1].Known() {
+	if r.Number > len(blades) || !blades[r.Number-1].Known() {
 		return ""
 	}
-	b := blades[r.number-1]
+	b := blades[r.Number-1]
 	return fmt.Sprintf("%g/%g", b.Bevel, b.Tip)
 }
 
 // worn is how many metres its blade had cut when the positions were recorded.
 func (r holderRow) worn() (metres float64, known bool) {
-	if all := r.Forecast.Start.Positions.Metres; r.number <= len(all) {
-		return all[r.number-1], true
+	if all := r.Forecast.Start.Positions.Metres; r.Number <= len(all) {
+		return all[r.Number-1], true
 	}
 	return 0, false
 }

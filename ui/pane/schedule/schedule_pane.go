@@ -1,4 +1,4 @@
-package ui
+package schedule
 
 import (
 	"fmt"
@@ -12,19 +12,19 @@ import (
 	"bide/ui/pane"
 )
 
-// schedulePane draws the day along the clock: each job's setup and run, when it is due
+// Pane draws the day along the clock: each job's setup and run, when it is due
 // and the end of the shift. Where there are few lines all jobs are in one.
-type schedulePane struct {
+type Pane struct {
 	draw.Size
 	filter list.Filter
-	hours  timeView // what is shown
+	Hours  timeView // what is shown
 }
 
-func (p *schedulePane) SetSize(s draw.Size) { p.Size = s }
-func (p *schedulePane) Help() keys.Scope    { return keys.OnSchedule }
+func (p *Pane) SetSize(s draw.Size) { p.Size = s }
+func (p *Pane) Help() keys.Scope    { return keys.OnSchedule }
 
 // HandleKey picks a job, or shows another part of the day.
-func (p *schedulePane) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
 	page := max(p.jobs(d)-1, 1)
 	switch a {
 	case keys.Up:
@@ -40,12 +40,12 @@ func (p *schedulePane) HandleKey(a keys.Action, d *pane.Shared) {
 	case keys.Bottom:
 		p.along(d, len(d.Jobs()))
 	default:
-		p.hours.look(a, d)
+		p.Hours.look(a, d)
 	}
 }
 
 // rows are the indexes of the jobs that the filter leaves; all where they are in one line.
-func (p *schedulePane) rows(d *pane.Shared) []int {
+func (p *Pane) rows(d *pane.Shared) []int {
 	if p.inOne() {
 		return new(list.Filter).Rows(len(d.Jobs()), d.FilterWords)
 	}
@@ -53,31 +53,31 @@ func (p *schedulePane) rows(d *pane.Shared) []int {
 }
 
 // along picks the job n rows on.
-func (p *schedulePane) along(d *pane.Shared, n int) {
+func (p *Pane) along(d *pane.Shared, n int) {
 	d.Pick(pane.Along(p.rows(d), d.JobAt, n))
-	p.hours.follow(d)
+	p.Hours.follow(d)
 }
 
 // fewLines is below how many lines all jobs are drawn in one.
 const fewLines = 16
 
-func (p *schedulePane) inOne() bool { return p.H < fewLines }
+func (p *Pane) inOne() bool { return p.H < fewLines }
 
 // jobs is how many jobs are shown, one a line; what is left tells about the picked one.
-func (p *schedulePane) jobs(d *pane.Shared) int {
+func (p *Pane) jobs(d *pane.Shared) int {
 	room := p.H - 3
 	return max(min(max(len(p.rows(d)), 1), room-min(room/4, 2)), 0)
 }
 
 // shown are the indexes of the jobs that there is room for, around the picked one.
-func (p *schedulePane) shown(d *pane.Shared) []int {
+func (p *Pane) shown(d *pane.Shared) []int {
 	rows, n := p.rows(d), p.jobs(d)
 	from := draw.Window(pane.RowAt(rows, d.JobAt), len(rows), n)
 	return rows[from:min(from+n, len(rows))]
 }
 
 // View draws the pane.
-func (p *schedulePane) View(d *pane.Shared, focused bool) []draw.Line {
+func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 	n := p.jobs(d)
 	if p.inOne() {
 		return draw.Box(d.Theme, "Schedule", p.legend(d), p.oneLine(d), p.Size, focused)
@@ -89,8 +89,8 @@ func (p *schedulePane) View(d *pane.Shared, focused bool) []draw.Line {
 }
 
 // oneLine draws all jobs in one line, with their names and when they are due below it.
-func (p *schedulePane) oneLine(d *pane.Shared) []draw.Line {
-	from, long := p.hours.span(d)
+func (p *Pane) oneLine(d *pane.Shared) []draw.Line {
+	from, long := p.Hours.Span(d)
 	s := timeScale{from, from.Add(long), p.W}
 	bar, names, due := pane.NewLabels(p.W), pane.NewLabels(p.W), pane.NewLabels(p.W)
 	mark := func(l pane.Labels) func(x int, i draw.Style, text string) {
@@ -142,9 +142,9 @@ func pickLate(late bool) draw.Style {
 	return draw.Plain
 }
 
-// wholeTime is the time that the schedule shows: from the day's start to the last run's
+// WholeTime is the time that the schedule shows: from the day's start to the last run's
 // end, due time, or the shift's end.
-func wholeTime(d *pane.Shared) (from, to time.Time) {
+func WholeTime(d *pane.Shared) (from, to time.Time) {
 	from, to = d.Forecast.Start.Clock, d.Shop.Day.End
 	if from.IsZero() {
 		from = d.Shop.Day.Start
@@ -177,7 +177,7 @@ const nearestTime = 5
 
 // look changes what is shown: nearer, around the picked job, or along the clock.
 func (v *timeView) look(a keys.Action, d *pane.Shared) {
-	_, long := v.span(d)
+	_, long := v.Span(d)
 	switch a {
 	case keys.ZoomIn:
 		v.zoom = min(v.zoom+1, nearestTime)
@@ -192,12 +192,12 @@ func (v *timeView) look(a keys.Action, d *pane.Shared) {
 	case keys.Right:
 		v.from = v.from.Add(long / 2)
 	}
-	v.from, _ = v.span(d)
+	v.from, _ = v.Span(d)
 }
 
 // center puts the picked job into the middle.
 func (v *timeView) center(d *pane.Shared) {
-	from, to := wholeTime(d)
+	from, to := WholeTime(d)
 	v.from = from
 	if o := d.Outcome(d.JobAt); o != nil && len(o.Faults) == 0 {
 		s := o.Step
@@ -207,16 +207,16 @@ func (v *timeView) center(d *pane.Shared) {
 
 // follow brings the picked job into sight.
 func (v *timeView) follow(d *pane.Shared) {
-	from, long := v.span(d)
+	from, long := v.Span(d)
 	o := d.Outcome(d.JobAt)
 	if o != nil && len(o.Faults) == 0 && (o.Step.SetupStart.Before(from) || o.Step.RunEnd.After(from.Add(long))) {
 		v.center(d)
 	}
 }
 
-// span is where the view begins, and how long it is; it stays within the whole time.
-func (v *timeView) span(d *pane.Shared) (time.Time, time.Duration) {
-	from, to := wholeTime(d)
+// Span is where the view begins, and how long it is; it stays within the whole time.
+func (v *timeView) Span(d *pane.Shared) (time.Time, time.Duration) {
+	from, to := WholeTime(d)
 	long := to.Sub(from) >> v.zoom
 	if v.zoom == 0 {
 		return from, long
@@ -267,9 +267,9 @@ func (s timeScale) clocks(d *pane.Shared) draw.Line {
 
 // lines draw a line for each of the jobs: each job's setup and run, when it is due,
 // and the shift's end.
-func (p *schedulePane) lines(d *pane.Shared, indexes []int, focused bool) []draw.Line {
+func (p *Pane) lines(d *pane.Shared, indexes []int, focused bool) []draw.Line {
 	f := pane.NewFrame(d, p.W)
-	from, long := p.hours.span(d)
+	from, long := p.Hours.Span(d)
 	s := timeScale{from, from.Add(long), f.Middle}
 	out := []draw.Line{f.Headed(d, s.clocks(d)), shiftEnds(d, &f, s)}
 	for _, index := range indexes {
@@ -309,14 +309,14 @@ func shiftEnds(d *pane.Shared, f *pane.Frame, s timeScale) draw.Line {
 }
 
 // legend tells what is drawn.
-func (p *schedulePane) legend(d *pane.Shared) draw.Line {
+func (p *Pane) legend(d *pane.Shared) draw.Line {
 	l := d.Line()
 	l.Add(draw.Moved, d.SetupFill+" setup  ")
 	l.Add(draw.Accent, d.RunFill+" run  ")
 	l.Add(draw.Strong, d.Due+" due  ")
 	l.Add(draw.Late, draw.Fitting(p.W-90, "! late since due  ", "! late  "))
-	if p.hours.zoom > 0 {
-		l.Add(draw.Faint, fmt.Sprintf("%d times as large  ", 1<<p.hours.zoom))
+	if p.Hours.zoom > 0 {
+		l.Add(draw.Faint, fmt.Sprintf("%d times as large  ", 1<<p.Hours.zoom))
 	}
 	return l
 }
@@ -384,16 +384,16 @@ func timeBar(e pane.JobRow, step *plan.Step, s timeScale, due int, mark func(x i
 	}
 }
 
-func (p *schedulePane) Filtered() *list.Filter { return &p.filter }
+func (p *Pane) Filtered() *list.Filter { return &p.filter }
 
-func (p *schedulePane) PickShown(d *pane.Shared) { p.along(d, 0) }
+func (p *Pane) PickShown(d *pane.Shared) { p.along(d, 0) }
 
-func (p *schedulePane) Hides(d *pane.Shared) bool {
+func (p *Pane) Hides(d *pane.Shared) bool {
 	return d.Job() != nil && !slices.Contains(p.rows(d), d.JobAt)
 }
 
 // Click picks the job of a line, or where all are in one the job at a time.
-func (p *schedulePane) Click(d *pane.Shared, x, y int) {
+func (p *Pane) Click(d *pane.Shared, x, y int) {
 	const heads = 3 // with the pane's rule
 	if !p.inOne() {
 		if indexes := p.shown(d); y >= heads && y-heads < len(indexes) {
@@ -401,7 +401,7 @@ func (p *schedulePane) Click(d *pane.Shared, x, y int) {
 		}
 		return
 	}
-	from, long := p.hours.span(d)
+	from, long := p.Hours.Span(d)
 	s := timeScale{from, from.Add(long), p.W}
 	for index := range d.Jobs() {
 		if o := d.Outcome(index); o != nil && len(o.Faults) == 0 && s.column(o.Step.SetupStart) <= x && x <= s.column(o.Step.RunEnd) {

@@ -1,4 +1,4 @@
-package ui
+package holders
 
 import (
 	"fmt"
@@ -11,42 +11,42 @@ import (
 	"bide/ui/pane"
 )
 
-// holdersPane lists the holders, where each stands and what it does in each job of
+// Pane lists the holders, where each stands and what it does in each job of
 // the day; and in a second view the changeovers by the moves they take.
-type holdersPane struct {
+type Pane struct {
 	draw.Size
-	by      order
+	By      Order
 	turned  bool // the order turned round
 	filter  list.Filter
 	pairs   bool // the second view
-	marking int  // number of the holder whose condition is asked for; 0 none
+	Marking int  // number of the holder whose condition is asked for; 0 none
 }
 
-func (p *holdersPane) SetSize(s draw.Size) { p.Size = s }
+func (p *Pane) SetSize(s draw.Size) { p.Size = s }
 
 // Help is where the pane's keys work.
-func (p *holdersPane) Help() keys.Scope {
-	if p.marking > 0 {
+func (p *Pane) Help() keys.Scope {
+	if p.Marking > 0 {
 		return keys.OnMark
 	}
 	return keys.OnHolders
 }
 
 // HandleKey picks a holder or, among the changeovers, a job.
-func (p *holdersPane) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
 	switch a {
 	case keys.Left:
 		d.Pick(d.JobAt - 1)
 	case keys.Right:
 		d.Pick(d.JobAt + 1)
 	case keys.Sort:
-		p.by = (p.by + 1) % orders
+		p.By = (p.By + 1) % Orders
 	case keys.Reverse:
 		p.turned = !p.turned
 	case keys.Pairs:
 		p.pairs = !p.pairs
 	case keys.Marking:
-		p.marking = atHolder(d)
+		p.Marking = Picked(d)
 	case keys.MarkGood, keys.MarkNoCut, keys.MarkStuck, keys.MarkOut, keys.MarkFiled, keys.MarkDrop:
 		p.answer(a, d)
 	default:
@@ -55,7 +55,7 @@ func (p *holdersPane) HandleKey(a keys.Action, d *pane.Shared) {
 }
 
 // scroll picks another row.
-func (p *holdersPane) scroll(a keys.Action, d *pane.Shared) {
+func (p *Pane) scroll(a keys.Action, d *pane.Shared) {
 	rows, at := p.picks(d)
 	if len(rows) == 0 {
 		return
@@ -72,7 +72,7 @@ func (p *holdersPane) scroll(a keys.Action, d *pane.Shared) {
 }
 
 // choose picks what a row stands for.
-func (p *holdersPane) choose(d *pane.Shared, row int) {
+func (p *Pane) choose(d *pane.Shared, row int) {
 	if p.pairs {
 		d.Pick(row)
 		return
@@ -82,7 +82,7 @@ func (p *holdersPane) choose(d *pane.Shared, row int) {
 
 // picks are what the rows stand for, holders or jobs, and which row is picked; -1
 // when none is.
-func (p *holdersPane) picks(d *pane.Shared) (rows []int, at int) {
+func (p *Pane) picks(d *pane.Shared) (rows []int, at int) {
 	if p.pairs {
 		use := d.Use()
 		for _, pair := range p.pairRows(d) {
@@ -90,14 +90,14 @@ func (p *holdersPane) picks(d *pane.Shared) (rows []int, at int) {
 		}
 		return rows, slices.Index(rows, d.JobAt)
 	}
-	for _, r := range p.rows(d, false) {
-		rows = append(rows, r.number)
+	for _, r := range p.Rows(d, false) {
+		rows = append(rows, r.Number)
 	}
-	return rows, slices.Index(rows, atHolder(d))
+	return rows, slices.Index(rows, Picked(d))
 }
 
-// atHolder is the picked holder; before one is picked, that of the picked move.
-func atHolder(d *pane.Shared) int {
+// Picked is the picked holder; before one is picked, that of the picked move.
+func Picked(d *pane.Shared) int {
 	if d.Holder == 0 {
 		d.Holder = max(d.AimedHolder(), 1)
 	}
@@ -115,13 +115,13 @@ func followHolder(d *pane.Shared, number int) {
 }
 
 // detail is how many lines tell about what is picked: at 80x24 all there is.
-func (p *holdersPane) detail() int { return max(min((p.H-2)*2/5, 7), 0) }
+func (p *Pane) detail() int { return max(min((p.H-2)*2/5, 7), 0) }
 
 // list is how many rows are shown.
-func (p *holdersPane) list(*pane.Shared) int { return max(p.H-2-p.detail(), 0) }
+func (p *Pane) list(*pane.Shared) int { return max(p.H-2-p.detail(), 0) }
 
 // View draws the pane.
-func (p *holdersPane) View(d *pane.Shared, focused bool) []draw.Line {
+func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 	rows, at := p.picks(d)
 	n := p.list(d)
 	from := draw.Window(max(at, 0), len(rows), n)
@@ -139,7 +139,7 @@ func (p *holdersPane) View(d *pane.Shared, focused bool) []draw.Line {
 }
 
 // title tells which rows are shown, in which order, seen from which job.
-func (p *holdersPane) title(d *pane.Shared, from, n, rows int) draw.Line {
+func (p *Pane) title(d *pane.Shared, from, n, rows int) draw.Line {
 	l := d.Line()
 	of := len(d.Forecast.Beam.Holders)
 	if p.pairs {
@@ -155,7 +155,7 @@ func (p *holdersPane) title(d *pane.Shared, from, n, rows int) draw.Line {
 	default:
 		l.Add(draw.Faint, words.Count(rows, "holder")+" ")
 	}
-	by := "by " + orderWords[p.by]
+	by := "by " + OrderWords[p.By]
 	if p.turned {
 		by += ", reversed"
 	}
@@ -174,36 +174,36 @@ func (p *holdersPane) title(d *pane.Shared, from, n, rows int) draw.Line {
 }
 
 // about tells about what is picked, in the pane's last lines.
-func (p *holdersPane) about(d *pane.Shared) []draw.Line {
+func (p *Pane) about(d *pane.Shared) []draw.Line {
 	n := p.detail()
 	var spans []draw.Span
 	switch {
-	case p.marking > 0:
+	case p.Marking > 0:
 		spans = []draw.Span{{Style: draw.Picked, Text: fmt.Sprintf("Holder %d is %s. New condition: g good; n no cut: it moves but may not cut; s stuck: it can't move but may cut where it is; o out: neither; b as in beam.toml. Esc: no change.",
-			p.marking, d.Forecast.Beam.Holders[p.marking-1])}}
+			p.Marking, d.Forecast.Beam.Holders[p.Marking-1])}}
 	case p.pairs:
 		spans = aboutPair(d)
 	case n < 3:
-		spans = aboutHolder(d, atHolder(d))
+		spans = AboutHolder(d, Picked(d))
 	default: // the legend is shown however much there is about the holder
-		told := draw.Paragraphs(d.Theme, aboutHolder(d, atHolder(d)), draw.Size{W: p.W, H: n - 1})
-		return append(told, draw.Paragraphs(d.Theme, []draw.Span{{Style: draw.Faint, Text: stripLegend}}, draw.Size{W: p.W, H: 1})...)
+		told := draw.Paragraphs(d.Theme, AboutHolder(d, Picked(d)), draw.Size{W: p.W, H: n - 1})
+		return append(told, draw.Paragraphs(d.Theme, []draw.Span{{Style: draw.Faint, Text: StripLegend}}, draw.Size{W: p.W, H: 1})...)
 	}
 	return draw.Paragraphs(d.Theme, spans, draw.Size{W: p.W, H: n})
 }
 
-func (p *holdersPane) Filtered() *list.Filter { return &p.filter }
+func (p *Pane) Filtered() *list.Filter { return &p.filter }
 
-func (p *holdersPane) PickShown(d *pane.Shared) {
+func (p *Pane) PickShown(d *pane.Shared) {
 	if rows, at := p.picks(d); at < 0 && len(rows) > 0 {
 		p.choose(d, rows[0])
 	}
 }
 
-func (p *holdersPane) Hides(d *pane.Shared) bool { _, at := p.picks(d); return at < 0 }
+func (p *Pane) Hides(d *pane.Shared) bool { _, at := p.picks(d); return at < 0 }
 
 // Click picks the row, a holder or a changeover.
-func (p *holdersPane) Click(d *pane.Shared, _, y int) {
+func (p *Pane) Click(d *pane.Shared, _, y int) {
 	rows, at := p.picks(d)
 	n := p.list(d)
 	from, row := draw.Window(max(at, 0), len(rows), n), y-2

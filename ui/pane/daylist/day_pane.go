@@ -1,4 +1,4 @@
-package ui
+package daylist
 
 import (
 	"fmt"
@@ -14,17 +14,17 @@ import (
 	"bide/ui/pane"
 )
 
-// dayPane lists the day's jobs in their order, with what each changeover costs.
-type dayPane struct {
+// Pane lists the day's jobs in their order, with what each changeover costs.
+type Pane struct {
 	draw.Size
-	filter list.Filter
+	Filter list.Filter
 }
 
-func (p *dayPane) SetSize(s draw.Size) { p.Size = s }
-func (p *dayPane) Help() keys.Scope    { return keys.OnDay }
+func (p *Pane) SetSize(s draw.Size) { p.Size = s }
+func (p *Pane) Help() keys.Scope    { return keys.OnDay }
 
 // HandleKey picks a job or moves it.
-func (p *dayPane) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
 	page := max(p.parts(d).list-1, 1)
 	switch a {
 	case keys.Up:
@@ -47,7 +47,7 @@ func (p *dayPane) HandleKey(a keys.Action, d *pane.Shared) {
 }
 
 // along picks the job n rows on.
-func (p *dayPane) along(d *pane.Shared, n int) { d.Pick(pane.Along(p.shown(d), d.JobAt, n)) }
+func (p *Pane) along(d *pane.Shared, n int) { d.Pick(pane.Along(p.shown(d), d.JobAt, n)) }
 
 // dayParts is how the pane's lines are shared out.
 type dayParts struct {
@@ -61,7 +61,7 @@ const leastJobs = 14
 
 // parts shares out the lines: one for the heads, two for the totals, one more for
 // jobs that are done or on hold, some about the picked job, the rest for the list.
-func (p *dayPane) parts(d *pane.Shared) dayParts {
+func (p *Pane) parts(d *pane.Shared) dayParts {
 	room := p.H - 1 - 3
 	if len(d.Away()) > 0 {
 		room--
@@ -75,7 +75,7 @@ func (p *dayPane) parts(d *pane.Shared) dayParts {
 }
 
 // View draws the pane.
-func (p *dayPane) View(d *pane.Shared, focused bool) []draw.Line {
+func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 	s := p.parts(d)
 	title := d.Line()
 	title.Add(draw.Faint, p.heading(d, s.list))
@@ -90,29 +90,29 @@ func (p *dayPane) View(d *pane.Shared, focused bool) []draw.Line {
 	}
 	body = append(body, p.detail(d, s.detail)...)
 	if len(d.Away()) > 0 {
-		body = append(body, p.away(d))
+		body = append(body, p.Away(d))
 	}
-	body = append(body, p.total(d, thisOrder(d), &d.Forecast.Present), p.total(d, "as listed, centred", &d.Forecast.Listed))
+	body = append(body, p.Total(d, ThisOrder(d), &d.Forecast.Present), p.Total(d, "as listed, centred", &d.Forecast.Listed))
 	return draw.Box(d.Theme, "Day", title, body, p.Size, focused)
 }
 
 // heading says which jobs are in a list of n, and the day.
-func (p *dayPane) heading(d *pane.Shared, n int) string {
+func (p *Pane) heading(d *pane.Shared, n int) string {
 	rows := p.shown(d)
 	jobs := len(rows)
 	some := draw.Range(draw.Window(pane.RowAt(rows, d.JobAt), jobs, n), n, jobs)
-	if text := p.filter.Count(jobs, len(d.Jobs())); text != "" {
+	if text := p.Filter.Count(jobs, len(d.Jobs())); text != "" {
 		return text
 	}
 	if some == "" {
-		return span24(d.Shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
+		return DayHours(d.Shop.Day, "Mon 2 Jan 2006, 15:04", " to ")
 	}
-	return draw.Fitting(p.W-len("-->Day  "), some+", "+span24(d.Shop.Day, "Mon 2 Jan 2006, 15:04", " to "),
-		some+" "+span24(d.Shop.Day, "Mon 2 Jan 15:04", "-"), some+" "+d.Shop.Day.Start.Format("Mon 2 Jan"))
+	return draw.Fitting(p.W-len("-->Day  "), some+", "+DayHours(d.Shop.Day, "Mon 2 Jan 2006, 15:04", " to "),
+		some+" "+DayHours(d.Shop.Day, "Mon 2 Jan 15:04", "-"), some+" "+d.Shop.Day.Start.Format("Mon 2 Jan"))
 }
 
-// span24 is the day's date and hours.
-func span24(d *plan.Day, begin, to string) string {
+// DayHours is the day's date and hours.
+func DayHours(d *plan.Day, begin, to string) string {
 	text := d.Start.Format(begin)
 	if !d.End.IsZero() {
 		text += to + words.Clock(d.End, d.Start)
@@ -120,7 +120,7 @@ func span24(d *plan.Day, begin, to string) string {
 	return text
 }
 
-func (p *dayPane) entries(d *pane.Shared, n int, focused bool) []pane.JobRow {
+func (p *Pane) entries(d *pane.Shared, n int, focused bool) []pane.JobRow {
 	rows := p.shown(d)
 	from := draw.Window(pane.RowAt(rows, d.JobAt), len(rows), n)
 	var out []pane.JobRow
@@ -130,16 +130,16 @@ func (p *dayPane) entries(d *pane.Shared, n int, focused bool) []pane.JobRow {
 	return out
 }
 
-// thisOrder names the present order, with a mark where it breaks a rule.
-func thisOrder(d *pane.Shared) string {
+// ThisOrder names the present order, with a mark where it breaks a rule.
+func ThisOrder(d *pane.Shared) string {
 	if len(d.Broken) > 0 {
 		return "this order !"
 	}
 	return "this order"
 }
 
-// total is a line of the day's costs in one order, in fewer words where it is narrow.
-func (p *dayPane) total(d *pane.Shared, name string, c *planning.Order) (l draw.Line) {
+// Total is a line of the day's costs in one order, in fewer words where it is narrow.
+func (p *Pane) Total(d *pane.Shared, name string, c *planning.Order) (l draw.Line) {
 	for _, word := range []string{" moves ", " mov "} {
 		if l = p.totalled(d, name, c, word); l.Width <= p.W {
 			break
@@ -149,7 +149,7 @@ func (p *dayPane) total(d *pane.Shared, name string, c *planning.Order) (l draw.
 }
 
 // totalled is that line with a word for moves.
-func (p *dayPane) totalled(d *pane.Shared, name string, c *planning.Order, word string) draw.Line {
+func (p *Pane) totalled(d *pane.Shared, name string, c *planning.Order, word string) draw.Line {
 	l := d.Line()
 	i := draw.Faint
 	if strings.HasSuffix(name, "!") {
@@ -179,8 +179,8 @@ func (p *dayPane) totalled(d *pane.Shared, name string, c *planning.Order, word 
 	return l
 }
 
-// away names the jobs that are done or on hold.
-func (p *dayPane) away(d *pane.Shared) draw.Line {
+// Away names the jobs that are done or on hold.
+func (p *Pane) Away(d *pane.Shared) draw.Line {
 	l := d.Line()
 	var jobs []string
 	for _, j := range d.Away() {
@@ -194,21 +194,21 @@ func (p *dayPane) away(d *pane.Shared) draw.Line {
 	return l
 }
 
-func (p *dayPane) Filtered() *list.Filter { return &p.filter }
+func (p *Pane) Filtered() *list.Filter { return &p.Filter }
 
-func (p *dayPane) PickShown(d *pane.Shared) { p.along(d, 0) }
+func (p *Pane) PickShown(d *pane.Shared) { p.along(d, 0) }
 
-func (p *dayPane) Hides(d *pane.Shared) bool {
+func (p *Pane) Hides(d *pane.Shared) bool {
 	return d.Job() != nil && !slices.Contains(p.shown(d), d.JobAt)
 }
 
 // shown are the jobs, by index, that the filter leaves.
-func (p *dayPane) shown(d *pane.Shared) []int {
-	return p.filter.Rows(len(d.Jobs()), d.FilterWords)
+func (p *Pane) shown(d *pane.Shared) []int {
+	return p.Filter.Rows(len(d.Jobs()), d.FilterWords)
 }
 
 // Click picks the job of a row.
-func (p *dayPane) Click(d *pane.Shared, _, y int) {
+func (p *Pane) Click(d *pane.Shared, _, y int) {
 	s := p.parts(d)
 	rows, row := p.shown(d), y-2
 	if s.roomy {
@@ -219,3 +219,6 @@ func (p *dayPane) Click(d *pane.Shared, _, y int) {
 		d.Pick(rows[from+row])
 	}
 }
+
+// detail says of the picked job what its row has no room for, in n lines.
+func (p *Pane) detail(d *pane.Shared, n int) []draw.Line { return pane.AboutPicked(d, n, p.W) }

@@ -1,4 +1,4 @@
-package ui
+package holders
 
 import (
 	"fmt"
@@ -10,8 +10,8 @@ import (
 )
 
 // holderLines are the head and n of the list's rows from the given one on.
-func (p *holdersPane) holderLines(d *pane.Shared, from, n int, focused bool) []draw.Line {
-	rows := p.rows(d, focused)
+func (p *Pane) holderLines(d *pane.Shared, from, n int, focused bool) []draw.Line {
+	rows := p.Rows(d, focused)
 	before, strip, after := p.columns(d)
 	out := []draw.Line{p.heads(d, before, strip, after)}
 	for _, r := range rows[min(from, len(rows)):min(from+n, len(rows))] {
@@ -34,7 +34,7 @@ func (p *holdersPane) holderLines(d *pane.Shared, from, n int, focused bool) []d
 
 // columns are those to the left of the strip, the strip, and those to its right. The
 // strip has one cell a job, where there is room for all.
-func (p *holdersPane) columns(d *pane.Shared) (before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) {
+func (p *Pane) columns(d *pane.Shared) (before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) {
 	all := p.all(d)
 	const beside = 6 // columns before the strip
 	least := min(len(d.Jobs()), max(p.W/4, 1))
@@ -73,7 +73,7 @@ func widthOf(columns []draw.Column[holderRow]) int {
 }
 
 // heads is the line of heads; above the strip it numbers the jobs.
-func (p *holdersPane) heads(d *pane.Shared, before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) draw.Line {
+func (p *Pane) heads(d *pane.Shared, before []draw.Column[holderRow], s strip, after []draw.Column[holderRow]) draw.Line {
 	l := draw.Heads(d.Theme, before)
 	l.Add(draw.Plain, " ")
 	l.Join(s.head())
@@ -85,14 +85,14 @@ func (p *holdersPane) heads(d *pane.Shared, before []draw.Column[holderRow], s s
 }
 
 // all are all columns of the list; what it is sorted by doesn't go where it is narrow.
-func (p *holdersPane) all(d *pane.Shared) []draw.Column[holderRow] {
+func (p *Pane) all(d *pane.Shared) []draw.Column[holderRow] {
 	var far []plan.Length
 	for _, h := range d.Use().Holders {
 		far = append(far, h.Travel)
 	}
 	places, ways := words.NewRuler(d.Shop.Unit, "now at", d.Forecast.Start.Positions.At...), words.NewRuler(d.Shop.Unit, "", far...)
 	edge := 7
-	if p.by == byEdge {
+	if p.By == ByEdge {
 		edge = 1
 	}
 	of := func(i draw.Style, text func(holderRow) string) func(holderRow) (draw.Style, string) {
@@ -105,10 +105,10 @@ func (p *holdersPane) all(d *pane.Shared) []draw.Column[holderRow] {
 	}
 	return []draw.Column[holderRow]{
 		{Width: 1, Left: true, Cell: holderRow.cursor},
-		{Head: "n", Width: 3, Cell: of(draw.Strong, func(r holderRow) string { return fmt.Sprint(r.number) })},
+		{Head: "n", Width: 3, Cell: of(draw.Strong, func(r holderRow) string { return fmt.Sprint(r.Number) })},
 		{Head: "", Width: 1, Left: true, Cell: holderRow.flag},
 		{Head: "state", Width: 6, Rank: 4, Left: true, Cell: holderRow.state},
-		{Head: "now at", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.Number(stands(r.Shared, r.number)) })},
+		{Head: "now at", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.Number(PositionOf(r.Shared, r.Number)) })},
 		{Head: "use", Width: 7, Rank: 2, Left: true, Cell: of(draw.Plain, holderRow.does)},
 		{Head: "idle", Width: 5, Rank: 1, Cell: of(draw.Plain, holderRow.idleText)},
 		{Head: "next", Width: d.IDWidth() + 1 + d.ClockWidth(), Rank: 3, Left: true, Cell: of(draw.Plain, holderRow.nextText)},
@@ -121,10 +121,12 @@ func (p *holdersPane) all(d *pane.Shared) []draw.Column[holderRow] {
 	}
 }
 
-// stands is where a holder is now.
-func stands(d *pane.Shared, number int) plan.Length { return d.Forecast.Start.Positions.At[number-1] }
+// PositionOf is where a holder is now.
+func PositionOf(d *pane.Shared, number int) plan.Length {
+	return d.Forecast.Start.Positions.At[number-1]
+}
 
-func (r holderRow) picked() bool { return r.number == atHolder(r.Shared) }
+func (r holderRow) picked() bool { return r.Number == Picked(r.Shared) }
 
 func (r holderRow) cursor() (draw.Style, string) {
 	switch {
@@ -159,7 +161,7 @@ func (r holderRow) idleText() string {
 // nextText is the job that needs it next, and when that is set up.
 func (r holderRow) nextText() string {
 	switch {
-	case r.usage == nil:
+	case r.Usage == nil:
 		return r.Pending
 	case r.next == r.JobAt:
 		return "now"
@@ -168,7 +170,7 @@ func (r holderRow) nextText() string {
 		return id + draw.Blanks(r.IDWidth()-draw.CellWidth(id)+1) + r.Clock(r.Outcome(r.next).Step.SetupStart)
 	case !r.Forecast.Present.Whole():
 		return r.Pending
-	case r.usage.Never():
+	case r.Usage.Never():
 		return "never"
 	}
 	return "no more"
@@ -193,7 +195,7 @@ func (r holderRow) wayText(in words.Ruler) string {
 	if r.movesToday() == 0 {
 		return ""
 	}
-	return in.Number(r.usage.Travel)
+	return in.Number(r.Usage.Travel)
 }
 
 // edgeText is what its edge had cut at the start of the day.
@@ -206,7 +208,7 @@ func (r holderRow) edgeText() string {
 
 // jamsText is how often the record has it stuck.
 func (r holderRow) jamsText() string {
-	if w := wearOf(r.Shared, r.number); w != nil && w.Jams > 0 {
+	if w := wearOf(r.Shared, r.Number); w != nil && w.Jams > 0 {
 		return fmt.Sprint(w.Jams)
 	}
 	return ""

@@ -1,4 +1,4 @@
-package ui
+package beamview
 
 import (
 	"fmt"
@@ -10,21 +10,21 @@ import (
 	"bide/ui/pane"
 )
 
-// beamPane draws the beam now and next, with the threads of the holders between.
-type beamPane struct {
+// Pane draws the beam now and next, with the threads of the holders between.
+type Pane struct {
 	draw.Size
-	zoom int // how often the stretch was halved
+	Zoom int // how often the stretch was halved
 }
 
-// nearest is how often the beam may be halved.
-const nearest = 8
+// Nearest is how often the beam may be halved.
+const Nearest = 8
 
-func (p *beamPane) SetSize(s draw.Size) { p.Size = s }
-func (p *beamPane) Help() keys.Scope    { return keys.OnBeam }
+func (p *Pane) SetSize(s draw.Size) { p.Size = s }
+func (p *Pane) Help() keys.Scope    { return keys.OnBeam }
 
 // HandleKey picks a moved holder along the beam, or another changeover, or looks
 // from nearer.
-func (p *beamPane) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
 	switch a {
 	case keys.Left:
 		pickAlong(d, -1)
@@ -39,11 +39,11 @@ func (p *beamPane) HandleKey(a keys.Action, d *pane.Shared) {
 	case keys.Down:
 		d.Pick(d.JobAt + 1)
 	case keys.ZoomIn:
-		p.zoom = min(p.zoom+1, nearest)
+		p.Zoom = min(p.Zoom+1, Nearest)
 	case keys.ZoomOut:
-		p.zoom = max(p.zoom-1, 0)
+		p.Zoom = max(p.Zoom-1, 0)
 	case keys.WholeBeam:
-		p.zoom = 0
+		p.Zoom = 0
 	}
 }
 
@@ -64,10 +64,10 @@ func pickAlong(d *pane.Shared, n int) {
 
 // view is the stretch of the beam to show: all of it, or a part around the picked
 // holder.
-func (p *beamPane) view(d *pane.Shared) plan.Span {
+func (p *Pane) view(d *pane.Shared) plan.Span {
 	all := pane.BeamSpan(d.Shop.Beam)
-	half := all.Length() >> p.zoom / 2
-	if p.zoom == 0 || half == 0 {
+	half := all.Length() >> p.Zoom / 2
+	if p.Zoom == 0 || half == 0 {
 		return all
 	}
 	at := (all.From + all.To) / 2
@@ -79,7 +79,7 @@ func (p *beamPane) view(d *pane.Shared) plan.Span {
 }
 
 // View draws the pane.
-func (p *beamPane) View(d *pane.Shared, focused bool) []draw.Line {
+func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 	s := draw.NewScale(p.view(d), p.W, d.Shop.Unit)
 	o := d.Outcome(d.JobAt)
 	planned := o != nil && len(o.Faults) == 0
@@ -97,12 +97,12 @@ func (p *beamPane) View(d *pane.Shared, focused bool) []draw.Line {
 	}
 	rows = p.H - 1 - len(body) - len(below)
 	body = append(body, p.threads(d, s, rows)...)
-	return draw.Box(d.Theme, "Beam", p.title(d), append(body, below...), p.Size, focused)
+	return draw.Box(d.Theme, "Beam", p.Title(d), append(body, below...), p.Size, focused)
 }
 
-// title tells from which job to which, how many move and stay, and the picked move. Where
+// Title tells from which job to which, how many move and stay, and the picked move. Where
 // there is no room for all, what other panes tell too goes first.
-func (p *beamPane) title(d *pane.Shared) (l draw.Line) {
+func (p *Pane) Title(d *pane.Shared) (l draw.Line) {
 	room := p.W - draw.CellWidth("-->Beam  ")
 	for terse := range 5 {
 		if l = p.titled(d, terse); l.Width <= room {
@@ -114,7 +114,7 @@ func (p *beamPane) title(d *pane.Shared) (l draw.Line) {
 
 // titled is the title in ever fewer words: from 1 on what those that stay do is short, from 2
 // on it is left out, from 3 on where the beam comes from, from 4 on how many move.
-func (p *beamPane) titled(d *pane.Shared, terse int) draw.Line {
+func (p *Pane) titled(d *pane.Shared, terse int) draw.Line {
 	l := d.Line()
 	if j := d.Job(); j != nil {
 		from := "now "
@@ -133,8 +133,8 @@ func (p *beamPane) titled(d *pane.Shared, terse int) draw.Line {
 		l.Add(draw.Faint, "  "+d.Aim)
 		l.Join(pane.MoveInShort(d, &moves[d.MoveAt], p.W))
 	}
-	if p.zoom > 0 {
-		l.Add(draw.Faint, fmt.Sprintf("  zoom %d times", 1<<p.zoom))
+	if p.Zoom > 0 {
+		l.Add(draw.Faint, fmt.Sprintf("  zoom %d times", 1<<p.Zoom))
 	}
 	return l
 }
@@ -169,7 +169,7 @@ func idle(c *plan.Changeover) (n int) {
 // threads draws the changeover in h lines, or the holders now while it is worked out. In
 // two lines it is the holders now and next, each at its place: with so many that ways can't
 // be told apart.
-func (p *beamPane) threads(d *pane.Shared, s draw.Scale, h int) []draw.Line {
+func (p *Pane) threads(d *pane.Shared, s draw.Scale, h int) []draw.Line {
 	pic := draw.NewPicture(d.Theme, p.W, h)
 	s.Cols *= pic.Across()
 	switch o, now := d.Outcome(d.JobAt), d.Before(d.JobAt); {
@@ -188,7 +188,7 @@ func (p *beamPane) threads(d *pane.Shared, s draw.Scale, h int) []draw.Line {
 }
 
 // nowAndNext draws where the holders are now, and below where they will be.
-func (p *beamPane) nowAndNext(d *pane.Shared, c *plan.Changeover, s draw.Scale, h int) (out []draw.Line) {
+func (p *Pane) nowAndNext(d *pane.Shared, c *plan.Changeover, s draw.Scale, h int) (out []draw.Line) {
 	all := draw.Threads(c, d.AimedHolder(), s.Column)
 	for _, next := range []bool{false, true} {
 		pic := draw.NewPicture(d.Theme, p.W, h/2)
@@ -211,7 +211,7 @@ func (p *beamPane) nowAndNext(d *pane.Shared, c *plan.Changeover, s draw.Scale, 
 }
 
 // Click picks the moved holder nearest to a column.
-func (p *beamPane) Click(d *pane.Shared, x, _ int) {
+func (p *Pane) Click(d *pane.Shared, x, _ int) {
 	s := draw.NewScale(p.view(d), p.W, d.Shop.Unit)
 	best, near := -1, 0
 	for n, m := range d.Moves() {

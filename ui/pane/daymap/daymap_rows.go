@@ -1,4 +1,4 @@
-package ui
+package daymap
 
 import (
 	"bide/plan"
@@ -7,9 +7,9 @@ import (
 )
 
 // tracks are the heads, the scale and the jobs.
-func (p *dayMapPane) tracks(d *pane.Shared, indexes []int, s mapParts, focused bool) []draw.Line {
+func (p *Pane) tracks(d *pane.Shared, indexes []int, s mapParts, focused bool) []draw.Line {
 	f := pane.NewFrame(d, p.W)
-	sc := draw.NewScale(p.view(d), f.Middle, d.Shop.Unit)
+	sc := draw.NewScale(p.Stretch(d), f.Middle, d.Shop.Unit)
 	first := d.JobAt
 	if len(indexes) > 0 {
 		first = indexes[0]
@@ -38,7 +38,7 @@ func (p *dayMapPane) tracks(d *pane.Shared, indexes []int, s mapParts, focused b
 }
 
 // heads are the heads of the columns around the scale, and the holders' numbers.
-func (p *dayMapPane) heads(d *pane.Shared, f *pane.Frame, sc draw.Scale, from int) []draw.Line {
+func (p *Pane) heads(d *pane.Shared, f *pane.Frame, sc draw.Scale, from int) []draw.Line {
 	l := f.Headed(d, pane.ScaleNumbers(d.Theme, sc, d.Shop.Unit))
 	below := d.Line()
 	below.To(f.Left)
@@ -47,30 +47,30 @@ func (p *dayMapPane) heads(d *pane.Shared, f *pane.Frame, sc draw.Scale, from in
 }
 
 // trackOf draws the holders' lines while a job's changeover is made and while it runs.
-func (p *dayMapPane) trackOf(e pane.JobRow, sc draw.Scale, s mapParts) []draw.Line {
+func (p *Pane) trackOf(e pane.JobRow, sc draw.Scale, s mapParts) []draw.Line {
 	o, now := e.Outcome, e.Before(e.Index)
 	switch {
 	case now == nil:
 		l := e.Line()
 		l.Add(draw.Faint, " "+e.Pending)
-		return append([]draw.Line{l}, make([]draw.Line, s.bends+s.runs-1)...)
+		return append([]draw.Line{l}, make([]draw.Line, s.Bends+s.Runs-1)...)
 	case o == nil || len(o.Faults) > 0:
-		out := drawThreads(e.Theme, sc, s.bends+s.runs, func(column func(plan.Length) int) []draw.Thread { return draw.Standing(now.At, column) })
+		out := drawThreads(e.Theme, sc, s.Bends+s.Runs, func(column func(plan.Length) int) []draw.Thread { return draw.Standing(now.At, column) })
 		return out
 	}
 	c := &o.Step.Changeover
 	going, next := movedIn(c), movedNextIn(e)
-	out := drawThreads(e.Theme, sc, s.bends, func(column func(plan.Length) int) []draw.Thread {
+	out := drawThreads(e.Theme, sc, s.Bends, func(column func(plan.Length) int) []draw.Thread {
 		all := draw.Threads(c, tracked(e.Shared), column)
 		if n := tracked(e.Shared); n > 0 {
 			all[n-1].Class = draw.Aimed
 		}
 		return p.kept(all, func(i int) bool { return going[i] })
 	})
-	if s.runs == 0 {
+	if s.Runs == 0 {
 		return out
 	}
-	return append(out, drawThreads(e.Theme, sc, s.runs, func(column func(plan.Length) int) []draw.Thread {
+	return append(out, drawThreads(e.Theme, sc, s.Runs, func(column func(plan.Length) int) []draw.Thread {
 		return p.kept(runThreads(c, tracked(e.Shared), column), func(i int) bool { return going[i] || next[i] })
 	})...)
 }
@@ -93,7 +93,7 @@ func movedNextIn(e pane.JobRow) map[int]bool {
 }
 
 // kept are the threads to be drawn.
-func (p *dayMapPane) kept(all []draw.Thread, moved func(int) bool) []draw.Thread {
+func (p *Pane) kept(all []draw.Thread, moved func(int) bool) []draw.Thread {
 	if !p.only {
 		return all
 	}

@@ -1,4 +1,4 @@
-package ui
+package settings
 
 import (
 	"fmt"
@@ -10,39 +10,39 @@ import (
 	"bide/ui/pane"
 )
 
-// settingsPane tells of the picked job what is set at the knife, why and from which
+// Pane tells of the picked job what is set at the knife, why and from which
 // source, what changes against the job before, what its blades do to the anvil, and
 // what to watch.
-type settingsPane struct {
+type Pane struct {
 	draw.Size
 	from int       // first line shown
 	of   *plan.Job // whose lines they are
 }
 
-func (p *settingsPane) SetSize(s draw.Size) { p.Size = s }
+func (p *Pane) SetSize(s draw.Size) { p.Size = s }
 
 // Help is where the pane's keys work.
-func (p *settingsPane) Help() keys.Scope { return keys.OnSettings }
+func (p *Pane) Help() keys.Scope { return keys.OnSettings }
 
 // HandleKey scrolls, or goes to another job.
-func (p *settingsPane) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
 	switch a {
 	case keys.Left:
 		d.Pick(d.JobAt - 1)
 	case keys.Right:
 		d.Pick(d.JobAt + 1)
 	}
-	n := len(p.lines(d))
+	n := len(p.Lines(d))
 	by := map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -p.room(), keys.PageDown: p.room(), keys.Top: -n, keys.Bottom: n}[a]
 	p.from, p.of = p.first(d, n, by), d.Job()
 }
 
 // room is how many lines are shown.
-func (p *settingsPane) room() int { return max(p.H-1, 1) }
+func (p *Pane) room() int { return max(p.H-1, 1) }
 
 // first is the first line shown, some lines on from the one that was: the job's first
 // where another was shown before.
-func (p *settingsPane) first(d *pane.Shared, lines, by int) int {
+func (p *Pane) first(d *pane.Shared, lines, by int) int {
 	from := p.from
 	if p.of != d.Job() {
 		from = 0
@@ -51,8 +51,8 @@ func (p *settingsPane) first(d *pane.Shared, lines, by int) int {
 }
 
 // View draws the pane.
-func (p *settingsPane) View(d *pane.Shared, focused bool) []draw.Line {
-	body := p.lines(d)
+func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
+	body := p.Lines(d)
 	from := p.first(d, len(body), 0)
 	l := d.Line()
 	if j := d.Job(); j != nil {
@@ -65,9 +65,9 @@ func (p *settingsPane) View(d *pane.Shared, focused bool) []draw.Line {
 	return draw.Box(d.Theme, "Settings", l, body[min(from, len(body)):], p.Size, focused)
 }
 
-// knifeTurnOf is what is known of a job at the knife: of a job that is refused or not yet
+// AtKnife is what is known of a job at the knife: of a job that is refused or not yet
 // worked out, the settings alone; nil where its material is in no table.
-func knifeTurnOf(d *pane.Shared, index int) *material.Turn {
+func AtKnife(d *pane.Shared, index int) *material.Turn {
 	if step := d.Use().Step(index); step >= 0 {
 		if k := &d.AtKnife().Turns[step]; k.Settings != nil {
 			return k
@@ -88,14 +88,14 @@ func knifeTurnOf(d *pane.Shared, index int) *material.Turn {
 	return &material.Turn{Settings: s, Unbent: why, Damaged: d.Shop.Damaged(nil)}
 }
 
-// lines are all of it, broken to the pane's width.
-func (p *settingsPane) lines(d *pane.Shared) []draw.Line {
-	t := &settingsText{Shared: d, w: max(p.W, 20)}
+// Lines are all of it, broken to the pane's width.
+func (p *Pane) Lines(d *pane.Shared) []draw.Line {
+	t := &Text{Shared: d, W: max(p.W, 20)}
 	j := d.Job()
 	if j == nil {
 		return nil
 	}
-	k := knifeTurnOf(d, d.JobAt)
+	k := AtKnife(d, d.JobAt)
 	if k == nil {
 		t.para(draw.Plain, fmt.Sprintf("%s: %s, so there are no settings for it. Add it to materials.toml.", j.ID, d.Shop.Unset(j)))
 		return t.out

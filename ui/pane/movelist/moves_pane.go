@@ -1,4 +1,4 @@
-package ui
+package movelist
 
 import (
 	"fmt"
@@ -11,18 +11,18 @@ import (
 	"bide/ui/pane"
 )
 
-// movesPane lists the picked changeover's moves, in the order in which each can be
+// Pane lists the picked changeover's moves, in the order in which each can be
 // made as it comes.
-type movesPane struct {
+type Pane struct {
 	draw.Size
 	filter list.Filter
 }
 
-func (p *movesPane) SetSize(s draw.Size) { p.Size = s }
-func (p *movesPane) Help() keys.Scope    { return keys.OnMoves }
+func (p *Pane) SetSize(s draw.Size) { p.Size = s }
+func (p *Pane) Help() keys.Scope    { return keys.OnMoves }
 
 // HandleKey picks a move, or another changeover.
-func (p *movesPane) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
 	page := max(p.list()-1, 1)
 	switch a {
 	case keys.Up:
@@ -45,16 +45,16 @@ func (p *movesPane) HandleKey(a keys.Action, d *pane.Shared) {
 }
 
 // along picks the move n rows on.
-func (p *movesPane) along(d *pane.Shared, n int) { d.PickMove(pane.Along(p.rows(d), d.MoveAt, n)) }
+func (p *Pane) along(d *pane.Shared, n int) { d.PickMove(pane.Along(p.Rows(d), d.MoveAt, n)) }
 
 // detail is how many lines tell about the picked move and caution.
-func (p *movesPane) detail() int { return max(min((p.H-2)/2, 6), 0) }
+func (p *Pane) detail() int { return max(min((p.H-2)/2, 6), 0) }
 
 // list is how many moves are shown.
-func (p *movesPane) list() int { return max(p.H-2-p.detail(), 0) }
+func (p *Pane) list() int { return max(p.H-2-p.detail(), 0) }
 
 // View draws the pane.
-func (p *movesPane) View(d *pane.Shared, focused bool) []draw.Line {
+func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 	title := d.Line()
 	moves := d.Moves()
 	if o := d.Outcome(d.JobAt); o != nil && len(o.Faults) == 0 {
@@ -64,7 +64,7 @@ func (p *movesPane) View(d *pane.Shared, focused bool) []draw.Line {
 	if len(moves) > 0 {
 		columns := draw.ColumnsFor(pane.MoveColumns(d, moves), p.W)
 		body = append(body, draw.Heads(d.Theme, columns))
-		rows := p.rows(d)
+		rows := p.Rows(d)
 		from := draw.Window(pane.RowAt(rows, d.MoveAt), len(rows), p.list())
 		for _, n := range rows[from:min(from+p.list(), len(rows))] {
 			body = append(body, draw.RowOf(d.Theme, columns, pane.MoveRow{Shared: d, Index: n, Move: &moves[n], Focused: focused}))
@@ -79,9 +79,9 @@ func (p *movesPane) View(d *pane.Shared, focused bool) []draw.Line {
 }
 
 // shown tells how many moves there are, to which job, and which are in the list.
-func (p *movesPane) shown(d *pane.Shared, n int) string {
+func (p *Pane) shown(d *pane.Shared, n int) string {
 	if f := &p.filter; f.On() {
-		return f.Count(len(p.rows(d)), n) + "to " + d.Job().ID
+		return f.Count(len(p.Rows(d)), n) + "to " + d.Job().ID
 	}
 	if some := draw.Range(draw.Window(d.MoveAt, n, p.list()), p.list(), n); some != "" {
 		return draw.Fitting(p.W-len("-->Moves  "), some+" to "+d.Job().ID, some)
@@ -100,7 +100,7 @@ func inOrder(n int) string {
 }
 
 // about tells the picked move in full, in both units, and the caution below it.
-func (p *movesPane) about(d *pane.Shared) []draw.Line {
+func (p *Pane) about(d *pane.Shared) []draw.Line {
 	n := p.detail()
 	var out []draw.Line
 	tell := func(i draw.Style, text string, room int) {
@@ -125,14 +125,14 @@ func (p *movesPane) about(d *pane.Shared) []draw.Line {
 	return out
 }
 
-func (p *movesPane) Filtered() *list.Filter { return &p.filter }
+func (p *Pane) Filtered() *list.Filter { return &p.filter }
 
-func (p *movesPane) PickShown(d *pane.Shared) { p.along(d, 0) }
+func (p *Pane) PickShown(d *pane.Shared) { p.along(d, 0) }
 
-func (p *movesPane) Hides(*pane.Shared) bool { return false } // moves are changed by nothing
+func (p *Pane) Hides(*pane.Shared) bool { return false } // moves are changed by nothing
 
-// rows are the moves that the filter of the moves leaves.
-func (p *movesPane) rows(d *pane.Shared) []int {
+// Rows are the moves that the filter of the moves leaves.
+func (p *Pane) Rows(d *pane.Shared) []int {
 	moves, u := d.Moves(), d.Shop.Unit
 	return p.filter.Rows(len(moves), func(n int) []string {
 		m := &moves[n]
@@ -141,8 +141,8 @@ func (p *movesPane) rows(d *pane.Shared) []int {
 }
 
 // Click picks the move of a row.
-func (p *movesPane) Click(d *pane.Shared, _, y int) {
-	rows := p.rows(d)
+func (p *Pane) Click(d *pane.Shared, _, y int) {
+	rows := p.Rows(d)
 	from := draw.Window(pane.RowAt(rows, d.MoveAt), len(rows), p.list())
 	if row := y - 2; row >= 0 && row < p.list() && from+row < len(rows) {
 		d.PickMove(rows[from+row])

@@ -1,4 +1,4 @@
-package ui
+package holders
 
 import (
 	"fmt"
@@ -12,14 +12,14 @@ import (
 	"bide/ui/pane"
 )
 
-// aboutHolder is what there is to say about a holder, what is wrong first.
-func aboutHolder(d *pane.Shared, number int) (out []draw.Span) {
-	r := newHolderRow(d, number, false)
+// AboutHolder is what there is to say about a holder, what is wrong first.
+func AboutHolder(d *pane.Shared, number int) (out []draw.Span) {
+	r := NewRow(d, number, false)
 	u := d.Shop.Unit
 	say := func(i draw.Style, format string, args ...any) {
 		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
 	}
-	place := stands(d, number)
+	place := PositionOf(d, number)
 	say(draw.Picked, "Holder %d is at %s (%s)%s", number, u.Show(place), words.Other(u).Show(place), r.inJob())
 	if m, marked := d.Actual.Marks[number]; marked || r.condition != plan.Good {
 		say(draw.Late, "%s", condition(r.condition, m, marked))
@@ -27,9 +27,9 @@ func aboutHolder(d *pane.Shared, number int) (out []draw.Span) {
 	if text := r.edgeWords(); text != "" {
 		say(draw.Plain, "%s", text)
 	}
-	if r.usage != nil {
-		say(draw.Plain, "today: cuts in %d of %s, %.0f m; %s over %s; %s", r.usage.Cuts, words.Count(len(r.usage.Stints), "job"), r.usage.Metres,
-			words.Count(r.usage.Moves, "move"), u.Show(r.usage.Travel), r.idleWords())
+	if r.Usage != nil {
+		say(draw.Plain, "today: cuts in %d of %s, %.0f m; %s over %s; %s", r.Usage.Cuts, words.Count(len(r.Usage.Stints), "job"), r.Usage.Metres,
+			words.Count(r.Usage.Moves, "move"), u.Show(r.Usage.Travel), r.idleWords())
 	}
 	if text := r.record(); text != "" {
 		say(draw.Faint, "%s", text)
@@ -51,7 +51,7 @@ func (r holderRow) inJob() string {
 	switch {
 	case r.stint.Way != 0:
 		text += fmt.Sprintf(", moved to %s", u.Show(r.stint.At))
-	case r.stint.At != stands(r.Shared, r.number):
+	case r.stint.At != PositionOf(r.Shared, r.Number):
 		text += fmt.Sprintf(" at %s", u.Show(r.stint.At))
 	}
 	return text
@@ -75,9 +75,9 @@ func condition(c plan.Condition, m shop.Mark, marked bool) string {
 
 // idleWords say how long it has been and will be idle, and how long it is left alone.
 func (r holderRow) idleWords() string {
-	all := fmt.Sprintf("idle %s in %s", words.Hours(r.usage.IdleTime), words.Count(r.usage.Idle, "job"))
+	all := fmt.Sprintf("idle %s in %s", words.Hours(r.Usage.IdleTime), words.Count(r.Usage.Idle, "job"))
 	switch {
-	case r.usage.Never() && r.Forecast.Present.Whole():
+	case r.Usage.Never() && r.Forecast.Present.Whole():
 		return words.Join("; ", "never used", r.alone())
 	case r.stint == nil || r.stint.Use == plan.Cutting:
 		return all + " of the day"
@@ -99,7 +99,7 @@ func (r holderRow) alone() string {
 	if step < 0 || !r.Forecast.Present.Whole() {
 		return ""
 	}
-	next := r.usage.Touched(step)
+	next := r.Usage.Touched(step)
 	if next < 0 {
 		return "no move of it follows"
 	}
@@ -112,13 +112,13 @@ func (r holderRow) alone() string {
 func (r holderRow) edgeWords() string {
 	var parts []string
 	if r.blade() != "" {
-		b := r.Forecast.Start.Positions.Blades[r.number-1]
+		b := r.Forecast.Start.Positions.Blades[r.Number-1]
 		parts = append(parts, fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip))
 	}
 	if metres, known := r.worn(); known {
 		parts = append(parts, fmt.Sprintf("%.0f m cut with this blade before the day", metres))
 	}
-	if w := wearOf(r.Shared, r.number); w != nil && w.Jams > 0 {
+	if w := wearOf(r.Shared, r.Number); w != nil && w.Jams > 0 {
 		parts = append(parts, "stuck "+words.Times(w.Jams)+" before")
 	}
 	return strings.Join(parts, ", ")
@@ -126,7 +126,7 @@ func (r holderRow) edgeWords() string {
 
 // record says what the record has of it.
 func (r holderRow) record() string {
-	w := wearOf(r.Shared, r.number)
+	w := wearOf(r.Shared, r.Number)
 	if w == nil || *w == (record.Wear{}) {
 		return ""
 	}

@@ -1,4 +1,4 @@
-package ui
+package holders
 
 import (
 	"fmt"
@@ -10,9 +10,9 @@ import (
 )
 
 // answer takes the condition that the person has chosen, and asks why.
-func (p *holdersPane) answer(a keys.Action, d *pane.Shared) {
-	number := p.marking
-	p.marking = 0
+func (p *Pane) answer(a keys.Action, d *pane.Shared) {
+	number := p.Marking
+	p.Marking = 0
 	switch a {
 	case keys.MarkDrop:
 	case keys.MarkFiled:
