@@ -6,6 +6,7 @@ import (
 	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/page/compare"
 )
 
 // bar is the first line: whose beam it is, and how the day stands.
@@ -22,7 +23,7 @@ func (m *model) bar() draw.Line {
 	case m.Files.SavedTo != "":
 		l.Add(draw.Late, "  * saved in "+m.Files.SavedTo)
 	}
-	if c, open := m.Over.(*comparePage); m.Offer != nil && !(open && c.offered() != nil) {
+	if c, open := m.Over.(*compare.Page); m.Offer != nil && !(open && c.Offered() != nil) {
 		l.Add(draw.Good, "  * an order was found: "+m.KeyFor(keys.CompareOrders))
 	}
 	r := m.ending()

@@ -8,6 +8,7 @@ import (
 	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/keys"
+	"bide/ui/page/compare"
 )
 
 // Two orders stand side by side: the file's and this one, with the figures of both.
@@ -133,7 +134,7 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 	shop.Day.Jobs[3].Web *= 100
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
 	s.press("1", "d").settle()
-	_, now := sides(s.Shared, nil)
+	_, now := compare.Sides(s.Shared, nil)
 	refused := 0
 	for turn := range s.Jobs() {
 		if got, want := now.Number(turn), s.NumberText(turn); got != want {
@@ -145,7 +146,7 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 	if now.Number(0) != "2" || refused != 1 || now.Number(-1) != "-" {
 		t.Errorf("the first is turn %s, %d are refused", now.Number(0), refused)
 	}
-	left, _ := sides(s.Shared, nil)
+	left, _ := compare.Sides(s.Shared, nil)
 	for turn, j := range left[0].Jobs { // in the file's order too, of the jobs still to be run
 		if got, want := left[0].Number(turn), now.Number(turn); j != now.Jobs[turn] || got != want {
 			t.Errorf("%s is turn %q in the file's order, want %q", j.ID, got, want)

@@ -6,6 +6,7 @@ import (
 	"bide/plan"
 	"bide/plan/session/draft"
 	"bide/plan/words"
+	"bide/ui/setup"
 )
 
 // A job that the beam is half set up for comes before the others that wait, behind
@@ -42,7 +43,7 @@ func TestWalkGoesOnInAnUnsavedOrder(t *testing.T) {
 		t.Fatalf("%s is first, the beam is half set up for %s", first.ID, third.ID)
 	}
 	sc.press("w")
-	if w, ok := sc.Over.(*walk); !ok || w.Job.ID != third.ID {
+	if w, ok := sc.Over.(*setup.Page); !ok || w.Job.ID != third.ID {
 		t.Errorf("the walk isn't to %s", third.ID)
 	}
 	if !sc.Changed() {

@@ -4,7 +4,10 @@ import (
 	"bide/plan"
 	"bide/plan/session"
 	"bide/ui/keys"
+	"bide/ui/page/compare"
 	"bide/ui/page/help"
+	"bide/ui/page/joblist"
+	"bide/ui/page/moveto"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -33,13 +36,13 @@ var handlers = map[keys.Action]handler{
 	keys.Replan:      toJob((*session.Session).Replan),
 	keys.ReplanAll:   toJob((*session.Session).ReplanAll),
 
-	keys.MoveTo:        always(func(m *model) { openMoveTo(m.Shared) }),
+	keys.MoveTo:        always(func(m *model) { moveto.Open(m.Shared) }),
 	keys.AddJob:        openForm,
 	keys.EditJob:       openForm,
 	keys.CopyJob:       openForm,
-	keys.OrderJob:      always(func(m *model) { openOrder(m.Shared) }),
-	keys.LeftOut:       always(func(m *model) { openLeftOut(m.Shared) }),
-	keys.CompareOrders: always(func(m *model) { openCompare(m.Shared) }),
+	keys.OrderJob:      always(func(m *model) { joblist.OpenOrder(m.Shared) }),
+	keys.LeftOut:       always(func(m *model) { joblist.OpenLeftOut(m.Shared) }),
+	keys.CompareOrders: always(func(m *model) { compare.Open(m.Shared) }),
 	keys.Help:          openHelp,
 	keys.FilterRows:    always(func(m *model) { m.askFilter(m.focus) }),
 	keys.Quit:          always(func(m *model) { m.AsksToQuit = true }),
@@ -87,7 +90,7 @@ func show(pane which) handler {
 }
 
 func openForm(m *model, a keys.Action, _ keys.Scope) tea.Cmd {
-	m.closed.open(m.Shared, a)
+	m.closed.Open(m.Shared, a)
 	return nil
 }
 

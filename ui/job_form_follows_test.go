@@ -7,13 +7,14 @@ import (
 
 	"bide/plan"
 	"bide/ui/form"
+	"bide/ui/page/jobform"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
 // on goes to a field of the open form.
-func (s *screen) on(key string) *jobForm {
-	f := s.Over.(*jobForm)
+func (s *screen) on(key string) *jobform.Page {
+	f := s.Over.(*jobform.Page)
 	f.To(slices.IndexFunc(f.Fields, func(in form.Field) bool { return in.Key == key }))
 	return f
 }
@@ -34,7 +35,7 @@ func TestFormPutAwayTakesNothingBack(t *testing.T) {
 	}
 	sc.press("r").settle()
 	sc.press("1", "up", "e").settle().says("here it is, with what was typed")
-	if f := sc.Over.(*jobForm); f.Value("state") != "running" || f.Value("fixed") != "1" || f.Value("shift") != "centred" {
+	if f := sc.Over.(*jobform.Page); f.Value("state") != "running" || f.Value("fixed") != "1" || f.Value("shift") != "centred" {
 		t.Errorf("the form has %v", f.Typed())
 	}
 	sc.press("enter").settle()

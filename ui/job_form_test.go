@@ -29,7 +29,7 @@ func (s *screen) types(text string) *screen {
 
 // to goes to a field of the open form.
 func (s *screen) to(key string) *screen {
-	f := s.Over.(*jobForm)
+	f := s.Over.(*jobform.Page)
 	for f.Open().Key != key {
 		s.press("down")
 	}
@@ -52,7 +52,7 @@ func TestAddJob(t *testing.T) {
 	}
 	s.press("ctrl+u").types("10 x 96")
 	s.to("length_m").types("800")
-	f := s.Over.(*jobForm)
+	f := s.Over.(*jobform.Page)
 	if len(f.Problems) != 0 {
 		t.Fatalf("problems: %+v", f.Problems)
 	}
@@ -73,7 +73,7 @@ func TestAddJob(t *testing.T) {
 func TestIDProposed(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("a")
-	f := s.Over.(*jobForm)
+	f := s.Over.(*jobform.Page)
 	highest := 0
 	for _, j := range s.History.Now.All { // the demo's are all D- and a number
 		n, err := strconv.Atoi(strings.TrimPrefix(j.ID, "D-"))
@@ -92,7 +92,7 @@ func TestIDProposed(t *testing.T) {
 	s.press("esc", "esc")
 	s.closed = nil
 	s.press("a", "right").types("x")
-	if got := s.Over.(*jobForm).Value("id"); got != want+"x" {
+	if got := s.Over.(*jobform.Page).Value("id"); got != want+"x" {
 		t.Errorf("kept with an arrow: %q", got)
 	}
 	for _, c := range []struct{ ids, like, want string }{
@@ -153,7 +153,7 @@ func TestAddedWhereRulesLet(t *testing.T) {
 func TestFormSaysItsLabels(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	s.press("a")
-	for range len(s.Over.(*jobForm).Fields) {
+	for range len(s.Over.(*jobform.Page).Fields) {
 		s.press("down")
 		if view := s.View(); strings.Contains(view, "length_m") || !strings.Contains(view, "length is missing") || !strings.Contains(view, "web width is missing") {
 			t.Fatalf("the file's words:\n%s", view)
@@ -201,7 +201,7 @@ func TestFormIsPutAway(t *testing.T) {
 		t.Error("leaving with an unfinished form doesn't ask")
 	}
 	s.press("esc", "c")
-	if got := s.Over.(*jobForm).Value("id"); !strings.HasSuffix(got, "zz") {
+	if got := s.Over.(*jobform.Page).Value("id"); !strings.HasSuffix(got, "zz") {
 		t.Errorf("the form came back with %q", got)
 	}
 	if s.press("enter"); len(s.closed) != 0 || s.Over != nil {
@@ -216,7 +216,7 @@ func TestFormIsPutAway(t *testing.T) {
 func TestFormChoicesAndPaste(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
 	s.press("e").to("arrange")
-	f := s.Over.(*jobForm)
+	f := s.Over.(*jobform.Page)
 	was := f.Value("arrange")
 	s.press("right")
 	if f.Value("arrange") == was {
@@ -240,7 +240,7 @@ func TestFormListsMaterials(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
 	all := len(s.Shop.Materials.Names())
 	s.press("a").to("material")
-	f := s.Over.(*jobForm)
+	f := s.Over.(*jobform.Page)
 	if got := f.Matches(); len(got) != all || f.Picked() != -1 {
 		t.Fatalf("nothing typed: %d of %d names, %d picked", len(got), all, f.Picked())
 	}
@@ -288,7 +288,7 @@ func TestFormListsMaterials(t *testing.T) {
 func TestFormOrdersMaterials(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
 	s.press("a").to("material")
-	f := s.Over.(*jobForm)
+	f := s.Over.(*jobform.Page)
 	s.types("p")
 	names, own := f.Matches(), len(s.Shop.Materials)
 	order := s.Shop.Materials.Names()
@@ -312,7 +312,7 @@ func TestFormOrdersMaterials(t *testing.T) {
 func TestFormOnASmallScreen(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("e")
-	f := s.Over.(*jobForm)
+	f := s.Over.(*jobform.Page)
 	s.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 	for range f.Fields {
 		if s.fits(); !strings.Contains(s.View(), s.Cursor) {

@@ -7,7 +7,10 @@ import (
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"bide/ui/page/compare"
 	"bide/ui/page/help"
+	"bide/ui/page/jobform"
+	"bide/ui/page/moveto"
 	"bide/ui/pane"
 	"bide/ui/pane/beamview"
 	"bide/ui/pane/daylist"
@@ -16,6 +19,7 @@ import (
 	"bide/ui/pane/movelist"
 	"bide/ui/pane/schedule"
 	"bide/ui/pane/settings"
+	"bide/ui/setup"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -35,7 +39,7 @@ type model struct {
 	focus   which
 	large   which // the pane of the first page that has the whole screen
 	help    *help.Page
-	closed  closedForms
+	closed  jobform.Closed
 	config  string   // the person's config file; empty where there can be none
 	wrong   []string // with it
 	mousing bool     // the mouse is on
@@ -56,7 +60,7 @@ func newModel(s *shop.Shop, k *draw.Theme) (*model, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &model{Shared: d, focus: theDay, closed: closedForms{}}
+	m := &model{Shared: d, focus: theDay, closed: jobform.Closed{}}
 	d.Frame = m.frameOf
 	d.ShowOn(m)
 	return m, nil
@@ -82,7 +86,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case tick:
 		m.beating = false
 	case planning.Estimated, planning.Moved:
-		takeMove(m.Shared, msg)
+		moveto.Take(m.Shared, msg)
 	case glance:
 		m.Files.Peek()
 		return m.glances()
@@ -101,7 +105,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 // ask is the command for what is to be done in the background now.
 func (m *model) ask() tea.Cmd {
 	all := []tea.Cmd{m.beats()}
-	for _, w := range append(movesOn(m.Shared), m.Work()...) {
+	for _, w := range append(moveto.Work(m.Shared), m.Work()...) {
 		all = append(all, background(w))
 	}
 	return tea.Batch(all...)
@@ -110,7 +114,7 @@ func (m *model) ask() tea.Cmd {
 // Offered shows an order that a search found to the person who waits for it.
 func (m *model) Offered() {
 	if m.Over == nil && m.help == nil && !m.AsksToQuit && m.Prompt == nil {
-		openCompare(m.Shared)
+		compare.Open(m.Shared)
 	}
 }
 
@@ -124,12 +128,12 @@ func (m *model) Unfinished() string {
 
 // followSetup shows the guided setup that is under way, or none.
 func (m *model) followSetup() {
-	w, shown := m.Over.(*walk)
+	w, shown := m.Over.(*setup.Page)
 	switch {
 	case m.Setup == nil && shown:
 		m.Over = nil
 	case m.Setup != nil && (!shown || w.Setup != m.Setup):
-		m.Over = &walk{Setup: m.Setup}
+		m.Over = &setup.Page{Setup: m.Setup}
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/plan/words"
+	"bide/ui/page/moveto"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -20,7 +21,7 @@ func TestMoveTo(t *testing.T) {
 	if !strings.Contains(s.View(), "Move "+j.ID+" to") {
 		t.Fatalf("no page is open:\n%s", s.View())
 	}
-	p := s.Over.(*movePage)
+	p := s.Over.(*moveto.Page)
 	for known, _ := p.Known(); known < len(s.Jobs()); known, _ = p.Known() {
 		s.background()
 	}
@@ -40,8 +41,8 @@ func TestMoveTo(t *testing.T) {
 	}
 	p.Improving = -1
 	s.press("b")
-	if p.to != p.Best(3) {
-		t.Errorf("the cheapest is said to be %d, it is %d", p.to, p.Best(3))
+	if p.To != p.Best(3) {
+		t.Errorf("the cheapest is said to be %d, it is %d", p.To, p.Best(3))
 	}
 	want, _ := p.Cost(1)
 	s.press("home", "down", "enter")
@@ -67,7 +68,7 @@ func TestMoveToPlanned(t *testing.T) {
 	golden(t, "120x36_move_to", s.View())
 	small := plannedScreen(t, shortDemo(t, 4), testLook(noColours, false, true), 80, 24).settle()
 	golden(t, "80x24_move_to_ascii", small.press("j", "j", "g").settle().View())
-	c, _ := s.Over.(*movePage).Cost(0)
+	c, _ := s.Over.(*moveto.Page).Cost(0)
 	if s.press("home", "enter"); !s.Forecast.Present.Whole() || s.Forecast.Present.Totals != c.Totals {
 		t.Errorf("moved, the day costs %+v, shown was %+v", s.Forecast.Present.Totals, c.Totals)
 	}
@@ -101,7 +102,7 @@ func TestMoveToLeavesTheRunningJobFirst(t *testing.T) {
 		t.Error("a running job can be moved")
 	}
 	s.press("j", "g").settle().press("b")
-	if p := s.Over.(*movePage); p.to == 0 {
+	if p := s.Over.(*moveto.Page); p.To == 0 {
 		t.Error("before the running job is said to be the cheapest")
 	}
 	s.press("home", "enter")
@@ -111,9 +112,9 @@ func TestMoveToLeavesTheRunningJobFirst(t *testing.T) {
 }
 
 // moving opens the page for the picked job and picks the next number.
-func (s *screen) moving(keys ...string) *movePage {
+func (s *screen) moving(keys ...string) *moveto.Page {
 	s.press(append([]string{"1"}, keys...)...).press("g").settle().press("down").settle()
-	return s.Over.(*movePage)
+	return s.Over.(*moveto.Page)
 }
 
 // When holders are marked while the page is open, all is worked out anew, of the same job
@@ -125,17 +126,17 @@ func TestMoveToFollowsAMark(t *testing.T) {
 	s.Stand(s.Actual.Marked(40, shop.Mark{Condition: plan.NoCut}, s.Shop))
 	s.later(s.ask())
 	s.settle()
-	if l := s.Over.(*movePage); l == was || l.Stale() || !l.Estimated {
+	if l := s.Over.(*moveto.Page); l == was || l.Stale() || !l.Estimated {
 		t.Error("the costs are those of the beam as it was")
-	} else if l.Job.ID != was.Job.ID || l.to != was.to {
-		t.Errorf("%s with %d picked, before it was %s with %d", l.Job.ID, l.to, was.Job.ID, was.to)
+	} else if l.Job.ID != was.Job.ID || l.To != was.To {
+		t.Errorf("%s with %d picked, before it was %s with %d", l.Job.ID, l.To, was.Job.ID, was.To)
 	}
 }
 
 // When the shop is read again while the page is open, it is of the day that there is then;
 // where the job is gone or has begun to run it closes.
 func TestMoveToFollowsTheFiles(t *testing.T) {
-	again := func(keys []string, change func(*plan.Day)) (*screen, *movePage) {
+	again := func(keys []string, change func(*plan.Day)) (*screen, *moveto.Page) {
 		sc, dir := atWork(t, 120, 36)
 		was := sc.moving(keys...)
 		fresh := read(t, dir)
@@ -146,8 +147,8 @@ func TestMoveToFollowsTheFiles(t *testing.T) {
 		return sc, was
 	}
 	sc, was := again([]string{"end", "k"}, func(d *plan.Day) { d.Jobs = append(d.Jobs[:3:3], d.Jobs[len(d.Jobs)-2:]...) })
-	if l := sc.Over.(*movePage); l.Job.ID != was.Job.ID || len(l.Rest) != 4 || l.to != 4 {
-		t.Errorf("%s of %d others, %d picked; it was %s", l.Job.ID, len(l.Rest), l.to, was.Job.ID)
+	if l := sc.Over.(*moveto.Page); l.Job.ID != was.Job.ID || len(l.Rest) != 4 || l.To != 4 {
+		t.Errorf("%s of %d others, %d picked; it was %s", l.Job.ID, len(l.Rest), l.To, was.Job.ID)
 	}
 	sc.press("enter").settle().fits()
 	if last := sc.Jobs()[4].ID; last != was.Job.ID {

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"bide/ui/page/jobform"
+	"bide/ui/setup"
 	"os"
 	"path/filepath"
 	"strings"
@@ -39,7 +41,7 @@ func TestPagesFitAtEverySize(t *testing.T) {
 func TestPageIsKeptOnASmallScreen(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("e").types("abc")
-	f := s.Over.(*jobForm)
+	f := s.Over.(*jobform.Page)
 	text := f.Open().Value()
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	s.tells("window too small")
@@ -55,12 +57,12 @@ func TestPageIsKeptOnASmallScreen(t *testing.T) {
 func TestWalkPutsAPageAway(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("e").types("abc")
-	text := s.Over.(*jobForm).Open().Value()
+	text := s.Over.(*jobform.Page).Open().Value()
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	s.press("w", "enter").tells("Enter confirm")
 	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	s.press("esc").settle().press("e")
-	if f, open := s.Over.(*jobForm); !open || f.Open().Value() != text {
+	if f, open := s.Over.(*jobform.Page); !open || f.Open().Value() != text {
 		t.Error("what was typed is gone")
 	}
 }
@@ -70,15 +72,15 @@ func TestTakingBackPutsAPageAway(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	sc.press("1", "j", "a").types("abc")
-	text := sc.Over.(*jobForm).Open().Value()
+	text := sc.Over.(*jobform.Page).Open().Value()
 	sc.send(tea.WindowSizeMsg{Width: 30, Height: 10})
 	sc.press("u").settle()
-	if _, walks := sc.Over.(*walk); !walks {
+	if _, walks := sc.Over.(*setup.Page); !walks {
 		t.Fatalf("%T is open", sc.Over)
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	sc.press("esc").settle().press("a")
-	if f, open := sc.Over.(*jobForm); !open || f.Open().Value() != text {
+	if f, open := sc.Over.(*jobform.Page); !open || f.Open().Value() != text {
 		t.Error("what was typed is gone")
 	}
 }

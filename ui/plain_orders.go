@@ -8,11 +8,13 @@ import (
 	"bide/plan"
 	"bide/plan/session/planning"
 	"bide/plan/words"
+	"bide/ui/page/compare"
+	"bide/ui/page/moveto"
 )
 
 // orders are the order of the file against the present one: in all, and job by job.
 func (p *page) orders() {
-	lefts, now := sides(p.Shared, nil)
+	lefts, now := compare.Sides(p.Shared, nil)
 	file := lefts[len(lefts)-1]
 	p.chapter("Two orders: the file's, layouts centred, and this one")
 	if !file.Full() || !now.Full() || len(now.Known) == 0 {
@@ -74,7 +76,7 @@ func (p *page) movingJobs(bound int) {
 	}
 	for index, j := range jobs {
 		if j.State != plan.Running {
-			p.movingJob(movable(p.Shared, index).Near(near))
+			p.movingJob(moveto.Movable(p.Shared, index).Near(near))
 		}
 	}
 }
@@ -84,16 +86,16 @@ func (p *page) movingJob(m *planning.MoveTo) {
 	for w := m.Estimate(); w != nil; w = m.Estimate() {
 		m.Take(w())
 	}
-	at := &movePage{MoveTo: m}
-	p.tell("%s, now %s. Without it: %s.", m.Job.ID, strings.TrimSuffix(at.where(m.Was), " (now)"), words.Cost(m.Out(planning.Cost{}).Slip))
+	at := &moveto.Page{MoveTo: m}
+	p.tell("%s, now %s. Without it: %s.", m.Job.ID, strings.TrimSuffix(at.Where(m.Was), " (now)"), words.Cost(m.Out(planning.Cost{}).Slip))
 	for index := range len(m.Rest) + 1 {
 		c, known := m.Cost(index)
 		switch {
 		case index == m.Was || !known:
 		case m.Barred(index):
-			p.tell("  Moved %s: not possible, %s is running.", at.where(index), m.Rest[index].ID)
+			p.tell("  Moved %s: not possible, %s is running.", at.Where(index), m.Rest[index].ID)
 		default:
-			p.tell("  Moved %s: %s.", at.where(index), words.Join("; ", words.Cost(c.Slip), p.troubles(c.Slip)))
+			p.tell("  Moved %s: %s.", at.Where(index), words.Join("; ", words.Cost(c.Slip), p.troubles(c.Slip)))
 		}
 	}
 }

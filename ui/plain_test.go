@@ -9,6 +9,7 @@ import (
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/plan/words"
+	"bide/ui/page/moveto"
 	"bide/ui/pane"
 )
 
@@ -96,13 +97,13 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 		}
 		sc.JobAt = turn
 		sc.press("g")
-		at := sc.Over.(*movePage)
+		at := sc.Over.(*moveto.Page)
 		for !at.Estimated {
 			sc.background()
 		}
 		for index := range sc.Jobs() {
 			c, _ := at.Cost(index)
-			if want := fmt.Sprintf("\n  Moved %s: %s", at.where(index), words.Cost(c.Slip)); index != turn && !strings.Contains(part, want) {
+			if want := fmt.Sprintf("\n  Moved %s: %s", at.Where(index), words.Cost(c.Slip)); index != turn && !strings.Contains(part, want) {
 				t.Errorf("%s: no %q in\n%s", j.ID, want, part)
 			}
 		}

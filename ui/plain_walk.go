@@ -8,6 +8,7 @@ import (
 	"bide/plan/words"
 	"bide/ui/caution"
 	"bide/ui/pane"
+	"bide/ui/setup"
 )
 
 // walk tells the changeover that comes next as one walks through it: how far it is, the
@@ -19,7 +20,7 @@ func (p *page) walk() {
 		p.tell("No job is waiting: there is nothing to set up.")
 		return
 	}
-	w := &walk{Setup: p.Preview(p.Jobs()[index])}
+	w := &setup.Page{Setup: p.Preview(p.Jobs()[index])}
 	switch {
 	case w.Plan == nil:
 		p.tell("To %s: it is still being planned.", w.Job.ID)
@@ -33,7 +34,7 @@ func (p *page) walk() {
 	made, ahead := len(w.Made()), w.Ahead()
 	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.Job.ID, words.Count(made, "move"), len(ahead), words.Minutes(changeover.Takes(p.Forecast.Beam, ahead)))
 	p.tell("First the cautions above, and at every move: keep hands away from moving holders.")
-	if text := w.blades(p.Shared); text != "" {
+	if text := w.Blades(p.Shared); text != "" {
 		p.tell("%s", text)
 	}
 	if p.Actual.Positions.Assumed {
@@ -44,17 +45,17 @@ func (p *page) walk() {
 }
 
 // nextMove tells the next move, what is in its way, and which holders come then.
-func (p *page) nextMove(w *walk) {
+func (p *page) nextMove(w *setup.Page) {
 	next := w.Move()
 	if next == nil {
 		p.tell("All moves are made.")
 		return
 	}
 	p.tell("Next: %s.", pane.MoveSentence(next, p.Shop.Unit))
-	if text := w.waits(p.Shared, next); text != "" {
+	if text := w.WaitsFor(p.Shared, next); text != "" {
 		p.tell("It %s.", strings.TrimPrefix(text, "! "))
 	} else {
-		p.tell("%s", w.frees(p.Shared, next))
+		p.tell("%s", w.Frees(p.Shared, next))
 	}
 	var then []string
 	for _, m := range w.Ahead()[1:] {
@@ -66,14 +67,14 @@ func (p *page) nextMove(w *walk) {
 }
 
 // atItsEnd tells what else the setup asks for, and what stands where at its end.
-func (p *page) atItsEnd(w *walk) {
+func (p *page) atItsEnd(w *setup.Page) {
 	step := w.Plan.Step
-	if text := also(step, w.Job); text != "" {
+	if text := setup.AlsoInSetup(step, w.Job); text != "" {
 		p.tell("Also in this setup: %s.", text)
 	}
 	p.tell("At the knife: %s.", pane.ToSet(p.Shared, w.Job))
-	for _, g := range groups(step.Changeover.Holders) {
-		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.first == g.last]+" "+g.numbers(), g.use(), g.places(p.Shop.Unit), p.Shop.Unit)
+	for _, g := range setup.GroupsAtEnd(step.Changeover.Holders) {
+		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.First == g.Last]+" "+g.Numbers(), g.Use(), g.Places(p.Shop.Unit), p.Shop.Unit)
 	}
 	p.tell("%s", caution.AirBack)
 	p.tell("First-off: measure every strip of the first set, relaxed, before the run.")

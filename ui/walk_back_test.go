@@ -14,6 +14,7 @@ import (
 	"bide/plan/session/journal"
 	"bide/plan/shop"
 	"bide/plan/shop/record"
+	"bide/ui/setup"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/google/go-cmp/cmp"
@@ -228,7 +229,7 @@ func TestTakingBackOnASmallScreen(t *testing.T) {
 		t.Errorf("it is cut that nothing moves:\n%s", sc.View())
 	}
 	sc.press("u").settle()
-	if _, walks := sc.Over.(*walk); !walks || read(t, dir).Day.Jobs[0].State != plan.Waiting {
+	if _, walks := sc.Over.(*setup.Page); !walks || read(t, dir).Day.Jobs[0].State != plan.Waiting {
 		t.Errorf("it isn't taken back:\n%s", sc.View())
 	}
 	if sc.press("esc", "u"); !sc.whole("u: from 80x24 on") {

@@ -11,6 +11,7 @@ import (
 	"bide/plan/session/workday"
 	"bide/plan/words"
 	"bide/ui/keys"
+	"bide/ui/setup"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -23,21 +24,21 @@ func TestFormsBeginAtTheHolder(t *testing.T) {
 	number := sc.walk().Move().Holder
 	for _, key := range []string{"f", "c"} {
 		sc.press(key)
-		form := sc.walk().form
-		if form.At != fieldHolder || form.Fields[fieldHolder].Value() != fmt.Sprint(number) {
-			t.Errorf("%s begins at field %d with holder %q, want %d", key, form.At, form.Fields[fieldHolder].Value(), number)
+		form := sc.walk().Form
+		if form.At != setup.FieldHolder || form.Fields[setup.FieldHolder].Value() != fmt.Sprint(number) {
+			t.Errorf("%s begins at field %d with holder %q, want %d", key, form.At, form.Fields[setup.FieldHolder].Value(), number)
 		}
 		sc.tells("Enter keeps it")
 		sc.press("enter")
-		if form.At != fieldPlace || form.Fields[fieldHolder].Value() != fmt.Sprint(number) {
-			t.Errorf("%s: Enter leads to field %d, holder %q", key, form.At, form.Fields[fieldHolder].Value())
+		if form.At != setup.FieldPlace || form.Fields[setup.FieldHolder].Value() != fmt.Sprint(number) {
+			t.Errorf("%s: Enter leads to field %d, holder %q", key, form.At, form.Fields[setup.FieldHolder].Value())
 		}
 		sc.press("esc", key, "1", "2")
-		if text := sc.walk().form.Fields[fieldHolder].Value(); text != "12" {
+		if text := sc.walk().Form.Fields[setup.FieldHolder].Value(); text != "12" {
 			t.Errorf("%s: 1 and 2 make holder %q", key, text)
 		}
 		sc.press("esc", key, "backspace", "7")
-		if text, want := sc.walk().form.Fields[fieldHolder].Value(), fmt.Sprint(number/10)+"7"; text != want {
+		if text, want := sc.walk().Form.Fields[setup.FieldHolder].Value(), fmt.Sprint(number/10)+"7"; text != want {
 			t.Errorf("%s: a digit taken away and 7 make holder %q, want %s", key, text, want)
 		}
 		sc.press("esc")
@@ -91,8 +92,8 @@ func TestMessagesHideNoMove(t *testing.T) {
 				}
 			}
 			frame := sc.View()
-			_, room := sc.walk().rooms(sc.Size)
-			figures := sc.walk().figures(sc.Shared, move, room)
+			_, room := sc.walk().Rooms(sc.Size)
+			figures := sc.walk().Figures(sc.Shared, move, room)
 			if w < 36 {
 				figures = nil
 			}
@@ -147,7 +148,7 @@ func TestBladesAreNamedBeforeTheFirstMove(t *testing.T) {
 			t.Errorf("holder %d: swapped %v, want %v", n+1, !want, want)
 		}
 	}
-	text := sc.walk().blades(sc.Shared)
+	text := sc.walk().Blades(sc.Shared)
 	for _, want := range []string{words.Count(len(swaps), "blade"), words.Ranges(swaps), "min", fmt.Sprint(job.Blade.Bevel)} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in %q", want, text)
@@ -223,12 +224,12 @@ func TestWalkFromAnUnknownJob(t *testing.T) {
 func TestCorrectionHasACaret(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	sc.press("w", "enter", "f", "1", "2", "enter").types("9412.5").press("home", "delete")
-	f := sc.walk().form
-	if got := f.Fields[fieldPlace].Value(); got != "412.5" {
+	f := sc.walk().Form
+	if got := f.Fields[setup.FieldPlace].Value(); got != "412.5" {
 		t.Errorf("9412.5 without its first digit is %q", got)
 	}
 	sc.tells(sc.Caret + "412.5")
-	if sc.press("end", "left", "backspace", ","); f.Fields[fieldPlace].Value() != "412,5" {
-		t.Errorf("a comma for the point makes %q", f.Fields[fieldPlace].Value())
+	if sc.press("end", "left", "backspace", ","); f.Fields[setup.FieldPlace].Value() != "412,5" {
+		t.Errorf("a comma for the point makes %q", f.Fields[setup.FieldPlace].Value())
 	}
 }

@@ -14,6 +14,7 @@ import (
 	"bide/plan/session"
 	"bide/plan/shop"
 	"bide/plan/shop/record"
+	"bide/ui/setup"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -61,7 +62,7 @@ func read(t testing.TB, dir string) *shop.Shop {
 	return s
 }
 
-func (s *screen) walk() *walk { return s.Over.(*walk) }
+func (s *screen) walk() *setup.Page { return s.Over.(*setup.Page) }
 
 // tells fails unless the screen shows all the texts.
 func (s *screen) tells(texts ...string) {

@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/ui/setup"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -202,7 +203,7 @@ func TestAirLostOnACut(t *testing.T) {
 		t.Fatalf("holder %d is to be %v", number, use.Use)
 	}
 	sc.press("c")
-	sc.walk().form.At = fieldHolder
+	sc.walk().Form.At = setup.FieldHolder
 	sc.press("ctrl+u").enters(fmt.Sprint(number), "", "a", "hose off")
 	sc.tells(fmt.Sprintf("holder %d is marked no cut", number))
 	sc.sound(dir)

@@ -11,6 +11,8 @@ import (
 	"bide/plan/session"
 	"bide/plan/session/journal"
 	"bide/ui/keys"
+	"bide/ui/page/jobform"
+	"bide/ui/setup"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -94,7 +96,7 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 			}
 			sc.gets(held)
 			sc.press("1", "end", "e")
-			if _, open := sc.Over.(*jobForm); !open {
+			if _, open := sc.Over.(*jobform.Page); !open {
 				t.Error("saved, a form doesn't open")
 			}
 		})
@@ -127,7 +129,7 @@ func TestWalkStaysWhileATickIsSaved(t *testing.T) {
 	held := sc.holdsSaves()
 	for _, key := range []string{"esc", "f", "c", "r", "u", "enter"} {
 		sc.press(key).tells("being saved")
-		if w, walks := sc.Over.(*walk); !walks || w.form != nil {
+		if w, walks := sc.Over.(*setup.Page); !walks || w.Form != nil {
 			t.Fatalf("%s leaves the walk, or opens something, while a tick is saved", key)
 		}
 	}

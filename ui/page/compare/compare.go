@@ -33,7 +33,7 @@ func (s *Sequence) Number(index int) string {
 }
 
 // Page is two orders side by side.
-type Page struct {
+type Table struct {
 	*draw.Theme
 	Left, Right Sequence
 	Offer       *planning.Offer // that the right one is, to be accepted or discarded; nil where it is none
@@ -45,7 +45,7 @@ type Page struct {
 
 // row is one row: a job, in both orders.
 type row struct {
-	*Page
+	*Table
 	index int
 	job   *plan.Job
 	on    bool
@@ -66,7 +66,7 @@ func setupText(s *plan.Step) string { return words.Minutes(s.Setup.Total()) }
 func movesText(s *plan.Step) string { return fmt.Sprint(s.Changeover.Repositions) }
 
 // columns are those of the jobs in two orders.
-func (p *Page) columns() []draw.Column[row] {
+func (p *Table) columns() []draw.Column[row] {
 	left := func(i draw.Style, text func(*plan.Step) string) func(row) (draw.Style, string) {
 		return func(r row) (draw.Style, string) { a, _ := r.both(); return r.cell(i, a, text) }
 	}

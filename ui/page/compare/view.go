@@ -11,7 +11,7 @@ import (
 
 // View draws the totals of both orders and their jobs in a box of that size. The title is what
 // stands beside the name of the page.
-func (p *Page) View(s draw.Size) (title draw.Line, body []draw.Line) {
+func (p *Table) View(s draw.Size) (title draw.Line, body []draw.Line) {
 	left, right := &p.Left, &p.Right
 	body = []draw.Line{
 		p.heads(left.Name, right.Name),
@@ -40,7 +40,7 @@ func (p *Page) View(s draw.Size) (title draw.Line, body []draw.Line) {
 const aboveJobs = 1 + 6 + 1
 
 // List is the jobs on a page of that size.
-func (p *Page) List(s draw.Size) list.List {
+func (p *Table) List(s draw.Size) list.List {
 	return list.List{At: p.At, Rows: len(p.Right.Jobs), Shown: max(s.H-aboveJobs, 0)}
 }
 
@@ -52,7 +52,7 @@ const (
 )
 
 // totals is a line of the totals.
-func (p *Page) totals(label, a, b string, ink draw.Style, more string) draw.Line {
+func (p *Table) totals(label, a, b string, ink draw.Style, more string) draw.Line {
 	l := p.Line()
 	l.Add(draw.Plain, " ")
 	l.Left(draw.Faint, label, compareLabel)
@@ -62,7 +62,7 @@ func (p *Page) totals(label, a, b string, ink draw.Style, more string) draw.Line
 	return l
 }
 
-func (p *Page) heads(a, b string) draw.Line {
+func (p *Table) heads(a, b string) draw.Line {
 	l := p.Line()
 	l.To(1 + compareLabel)
 	l.Left(draw.Head, a, compareLeft)
@@ -72,7 +72,7 @@ func (p *Page) heads(a, b string) draw.Line {
 
 // total compares two spans of time, to the minute or to its tenth: their difference is
 // that of the figures shown.
-func (p *Page) total(a, b *Sequence, label string, fine time.Duration, of func(*Sequence) time.Duration) draw.Line {
+func (p *Table) total(a, b *Sequence, label string, fine time.Duration, of func(*Sequence) time.Duration) draw.Line {
 	if !a.Full() || !b.Full() {
 		return p.totals(label, p.known(a), p.known(b), draw.Faint, "")
 	}
@@ -92,7 +92,7 @@ func (p *Page) total(a, b *Sequence, label string, fine time.Duration, of func(*
 }
 
 // known tells how much of an order is worked out.
-func (p *Page) known(s *Sequence) string {
+func (p *Table) known(s *Sequence) string {
 	if s.Full() {
 		return ""
 	}
@@ -100,7 +100,7 @@ func (p *Page) known(s *Sequence) string {
 }
 
 // counts compares the repositions.
-func (p *Page) counts(a, b *Sequence) draw.Line {
+func (p *Table) counts(a, b *Sequence) draw.Line {
 	if !a.Full() || !b.Full() {
 		return p.totals("moves", "", "", draw.Faint, "")
 	}
@@ -116,7 +116,7 @@ func (p *Page) counts(a, b *Sequence) draw.Line {
 }
 
 // ends compares when the days end, and how many jobs are late.
-func (p *Page) ends(a, b *Sequence) draw.Line {
+func (p *Table) ends(a, b *Sequence) draw.Line {
 	text := func(s *Sequence) string {
 		if !s.Full() || len(s.Known) == 0 {
 			return ""
@@ -140,7 +140,7 @@ func (p *Page) ends(a, b *Sequence) draw.Line {
 }
 
 // floor tells how few moves any order needs, where that is proven.
-func (p *Page) floor(w int) draw.Line {
+func (p *Table) floor(w int) draw.Line {
 	l := p.Line()
 	l.Add(draw.Plain, " ")
 	l.Left(draw.Faint, "proven least", compareLabel)

@@ -18,7 +18,7 @@ import (
 )
 
 // Page is a job as it is typed: added, copied or edited.
-type Page struct {
+type JobForm struct {
 	form.Form
 	Shop     *shop.Shop                                       // whose materials and units there are
 	Read     func(shop.Typed) (plan.Job, []shop.FieldProblem) // with the checks of the day
@@ -30,14 +30,14 @@ type Page struct {
 }
 
 // New is a form with values, checked.
-func New(s *shop.Shop, typed shop.Typed, read func(shop.Typed) (plan.Job, []shop.FieldProblem)) *Page {
-	f := &Page{Form: newFields(typed, s.DayUnit()), Shop: s, Read: read, began: typed, picked: -1}
+func New(s *shop.Shop, typed shop.Typed, read func(shop.Typed) (plan.Job, []shop.FieldProblem)) *JobForm {
+	f := &JobForm{Form: newFields(typed, s.DayUnit()), Shop: s, Read: read, began: typed, picked: -1}
 	f.Check()
 	return f
 }
 
 // Help is where the keys work: in the form, or in its list of names.
-func (f *Page) Help() keys.Scope {
+func (f *JobForm) Help() keys.Scope {
 	if f.picked >= 0 {
 		return keys.OnNames
 	}
@@ -45,15 +45,15 @@ func (f *Page) Help() keys.Scope {
 }
 
 // Fits reports whether it can be worked in at that size of the screen.
-func (f *Page) Fits(s draw.Size) bool { return s.W >= 40 && s.H >= 12 }
+func (f *JobForm) Fits(s draw.Size) bool { return s.W >= 40 && s.H >= 12 }
 
 // Picked is the picked name in the list of materials; -1 while none is.
-func (f *Page) Picked() int { return f.picked }
+func (f *JobForm) Picked() int { return f.picked }
 
 // Follow brings a form up to the job as it is now: what nobody has typed into is as it is
 // there. What happened meanwhile, such as that the job runs, is not to be undone by a form
 // that says nothing of it.
-func (f *Page) Follow(typed shop.Typed) {
+func (f *JobForm) Follow(typed shop.Typed) {
 	for i := range f.Fields {
 		if in := &f.Fields[i]; in.Value() == f.began[in.Key] && in.Value() != typed[in.Key] {
 			in.Set(typed[in.Key])
@@ -63,7 +63,7 @@ func (f *Page) Follow(typed shop.Typed) {
 }
 
 // Typed is what all fields have.
-func (f *Page) Typed() shop.Typed {
+func (f *JobForm) Typed() shop.Typed {
 	out := shop.Typed{}
 	for i := range f.Fields {
 		out[f.Fields[i].Key] = f.Fields[i].Value()
@@ -72,15 +72,15 @@ func (f *Page) Typed() shop.Typed {
 }
 
 // Changed reports whether any field is another than when the form was opened.
-func (f *Page) Changed() bool {
+func (f *JobForm) Changed() bool {
 	return slices.ContainsFunc(f.Fields, func(in form.Field) bool { return in.Value() != f.began[in.Key] })
 }
 
 // Check reads the form anew.
-func (f *Page) Check() { f.Job, f.Problems = f.Read(f.Typed()) }
+func (f *JobForm) Check() { f.Job, f.Problems = f.Read(f.Typed()) }
 
 // problem is what is wrong with a field; nil when nothing is.
-func (f *Page) problem(key string) *shop.FieldProblem {
+func (f *JobForm) problem(key string) *shop.FieldProblem {
 	for i := range f.Problems {
 		if f.Problems[i].Key == key {
 			return &f.Problems[i]
@@ -90,7 +90,7 @@ func (f *Page) problem(key string) *shop.FieldProblem {
 }
 
 // Wrong is the first field that keeps the job from being taken; -1 without one.
-func (f *Page) Wrong() int {
+func (f *JobForm) Wrong() int {
 	for i := range f.Fields {
 		if p := f.problem(f.Fields[i].Key); p != nil && !p.Refused {
 			return i
@@ -103,7 +103,7 @@ func (f *Page) Wrong() int {
 }
 
 // Said is what is wrong with the open field, or with another, in words.
-func (f *Page) Said() string {
+func (f *JobForm) Said() string {
 	if p := f.problem(f.Open().Key); p != nil {
 		return InForm(words.Join("; ", p.What, p.Remedy))
 	}
@@ -124,7 +124,7 @@ const (
 )
 
 // HandleKey goes from field to field, or wants the job saved or the form closed.
-func (f *Page) HandleKey(a keys.Action) Wanted {
+func (f *JobForm) HandleKey(a keys.Action) Wanted {
 	if f.inList(a) {
 		return Nothing
 	}
@@ -144,13 +144,13 @@ func (f *Page) HandleKey(a keys.Action) Wanted {
 }
 
 // To goes to a field, the first behind the last.
-func (f *Page) To(field int) {
+func (f *JobForm) To(field int) {
 	f.Go(field)
 	f.picked = -1
 }
 
 // Type takes keys as text; said is what there is to say about it.
-func (f *Page) Type(msg tea.KeyMsg) (taken bool, said string) {
+func (f *JobForm) Type(msg tea.KeyMsg) (taken bool, said string) {
 	was := f.Open().Value()
 	taken, whole := f.Open().Type(msg)
 	if !whole {

@@ -1,30 +1,30 @@
 package jobform
 
 import (
-	"bide/ui/draw"
-	"bide/ui/keys"
-	"bide/ui/list"
 	"fmt"
 	"slices"
 	"strings"
 
 	"bide/plan/words"
+	"bide/ui/draw"
+	"bide/ui/keys"
+	"bide/ui/list"
 )
 
 // The list of materials below their field has all that the shop and the built-in table have,
 // narrowed as one types until it is one of them.
 
 // naming reports whether the field is one with a list of names.
-func (f *Page) naming() bool { return f.Open().Key == "material" }
+func (f *JobForm) naming() bool { return f.Open().Key == "material" }
 
 // listed reports whether the arrows go into the list: a name that is known is passed by.
-func (f *Page) listed() bool {
+func (f *JobForm) listed() bool {
 	return f.naming() && !slices.Contains(f.Shop.Materials.Names(), f.Open().Value())
 }
 
 // Matches are the names that have all words typed, in any case and order; those that
 // begin with them first, and the shop's own before the built-in ones.
-func (f *Page) Matches() []string {
+func (f *JobForm) Matches() []string {
 	names := f.Shop.Materials.Names()
 	if !f.listed() {
 		return names
@@ -47,7 +47,7 @@ func (f *Page) Matches() []string {
 }
 
 // narrow follows what is typed: the first name that matches is picked.
-func (f *Page) narrow() {
+func (f *JobForm) narrow() {
 	f.picked = -1
 	if strings.TrimSpace(f.Open().Value()) != "" && f.listed() && len(f.Matches()) > 0 {
 		f.picked = 0
@@ -56,7 +56,7 @@ func (f *Page) narrow() {
 
 // inList goes through the list, takes the picked name or leaves it; false when the key
 // is the form's.
-func (f *Page) inList(a keys.Action) bool {
+func (f *JobForm) inList(a keys.Action) bool {
 	if !f.listed() {
 		return false
 	}
@@ -82,7 +82,7 @@ func (f *Page) inList(a keys.Action) bool {
 const mostNames = 8
 
 // names are the names around the picked one, with where each comes from.
-func (f *Page) names(k *draw.Theme, s draw.Size) (out []draw.Line) {
+func (f *JobForm) names(k *draw.Theme, s draw.Size) (out []draw.Line) {
 	names := f.Matches()
 	shown := min(len(names), s.H, mostNames)
 	at := f.picked
@@ -115,7 +115,7 @@ func (f *Page) names(k *draw.Theme, s draw.Size) (out []draw.Line) {
 }
 
 // madeOf tells where a material's values come from.
-func (f *Page) madeOf(name string) string {
+func (f *JobForm) madeOf(name string) string {
 	for _, own := range f.Shop.Materials {
 		if own.Name == name {
 			return words.Join(", ", own.Group, fmt.Sprintf("%g mm", own.ThicknessMM), "adhesive "+string(own.Adhesive))
@@ -125,6 +125,6 @@ func (f *Page) madeOf(name string) string {
 }
 
 // count tells how many names there are.
-func (f *Page) count() string {
+func (f *JobForm) count() string {
 	return fmt.Sprintf("%d of %s", len(f.Matches()), words.Count(len(f.Shop.Materials.Names()), "material"))
 }

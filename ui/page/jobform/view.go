@@ -14,7 +14,7 @@ const formLabel = 14
 
 // View draws the form in a box of that size: the fields with what is wrong beside them, and
 // what the job comes to. The title is what stands beside the name of the page.
-func (f *Page) View(k *draw.Theme, s draw.Size) (title draw.Line, body []draw.Line) {
+func (f *JobForm) View(k *draw.Theme, s draw.Size) (title draw.Line, body []draw.Line) {
 	foot := f.comesTo(k, s.W)
 	foot = foot[:min(len(foot), max(s.H/3, 1))]
 	body = f.fields(k, draw.Size{W: s.W, H: max(s.H-1-len(foot), 1)})
@@ -29,7 +29,7 @@ func (f *Page) View(k *draw.Theme, s draw.Size) (title draw.Line, body []draw.Li
 
 // fields are the fields' lines around the one that is typed into, below that one the
 // list of names where it has one.
-func (f *Page) fields(k *draw.Theme, s draw.Size) (out []draw.Line) {
+func (f *JobForm) fields(k *draw.Theme, s draw.Size) (out []draw.Line) {
 	at := f.At
 	for i := range f.Fields {
 		out = append(out, f.field(k, i, s.W))
@@ -51,7 +51,7 @@ func (f *Page) fields(k *draw.Theme, s draw.Size) (out []draw.Line) {
 }
 
 // field is one field's line, with what is wrong or how it is filled in.
-func (f *Page) field(k *draw.Theme, i, w int) draw.Line {
+func (f *JobForm) field(k *draw.Theme, i, w int) draw.Line {
 	in, on := &f.Fields[i], i == f.At
 	if p := f.problem(in.Key); p != nil {
 		mark := "! "
@@ -71,7 +71,7 @@ func (f *Page) field(k *draw.Theme, i, w int) draw.Line {
 }
 
 // comesTo tells what is wrong in full, and what the job as typed comes to.
-func (f *Page) comesTo(k *draw.Theme, w int) (out []draw.Line) {
+func (f *JobForm) comesTo(k *draw.Theme, w int) (out []draw.Line) {
 	add := func(i draw.Style, text string) {
 		for _, row := range k.Wrap(text, w-2) {
 			l := k.Line()
@@ -92,7 +92,7 @@ func (f *Page) comesTo(k *draw.Theme, w int) (out []draw.Line) {
 }
 
 // sums tells what the slits come to and what is left for trim.
-func (f *Page) sums() string {
+func (f *JobForm) sums() string {
 	j, u := &f.Job, f.Shop.DayUnit()
 	if j.Web == 0 || len(j.Entries) == 0 {
 		return ""

@@ -1,4 +1,4 @@
-package ui
+package setup
 
 import (
 	"fmt"
@@ -15,7 +15,7 @@ import (
 
 // cautions come before the first move. They permit nothing. Behind them stands what is
 // to be at hand: blades, and what is set at the knife.
-func (w *walk) cautions(d *pane.Shared, s draw.Size) []draw.Line {
+func (w *Page) cautions(d *pane.Shared, s draw.Size) []draw.Line {
 	if s.H < 4 || s.W < 24 {
 		return w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: caution.OnOneLine(s.W)}, draw.Span{Style: draw.Plain, Text: "blades, nips!"}, draw.Span{Style: draw.Strong, Text: notSaved(d)})
 	}
@@ -32,7 +32,7 @@ func (w *walk) cautions(d *pane.Shared, s draw.Size) []draw.Line {
 }
 
 // notes are what there is to know of this walk before its first move.
-func (w *walk) notes(d *pane.Shared) []draw.Span {
+func (w *Page) notes(d *pane.Shared) []draw.Span {
 	var all []draw.Span
 	if d.Actual.Positions.Assumed {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "Positions are only assumed: measure. Going on confirms that the holders are where the screen shows them; " + d.KeyFor(keys.Correct) + " corrects those that are not."})
@@ -53,7 +53,7 @@ func (w *walk) notes(d *pane.Shared) []draw.Span {
 	if n := w.Unknown(); len(n) > 0 {
 		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known and assumed right: check those of %s.", words.Holders(n))})
 	}
-	if text := w.blades(d); text != "" {
+	if text := w.Blades(d); text != "" {
 		all = append(all, draw.Span{Style: draw.Strong, Text: text})
 	} else if w.Plan == nil {
 		all = append(all, draw.Span{Style: draw.Faint, Text: d.Pending + " working out which blades are swapped"})
@@ -61,9 +61,9 @@ func (w *walk) notes(d *pane.Shared) []draw.Span {
 	return all
 }
 
-// blades tells which blades are swapped in this setup: how many, from which to which, in
+// Blades tells which blades are swapped in this setup: how many, from which to which, in
 // which holders, and about how long that takes; nothing where none is.
-func (w *walk) blades(d *pane.Shared) string {
+func (w *Page) Blades(d *pane.Shared) string {
 	swaps := w.Swaps()
 	if len(swaps) == 0 {
 		return ""
@@ -92,7 +92,7 @@ func bladeWords(b plan.Blade) string { return fmt.Sprintf("%g degrees, tip %g mm
 
 // swap tells that the holder of a move changes its blade in this setup, in as many words
 // as there is room for; empty where it doesn't.
-func (w *walk) swap(d *pane.Shared, m *plan.Move, width int) string {
+func (w *Page) swap(d *pane.Shared, m *plan.Move, width int) string {
 	if !slices.Contains(w.Swaps(), m.Holder) {
 		return ""
 	}
@@ -109,7 +109,7 @@ func notSaved(d *pane.Shared) string {
 }
 
 // warnings are the cautions, each behind what it is about: beside it where there is room.
-func (w *walk) warnings(d *pane.Shared, s draw.Size) (out []draw.Line) {
+func (w *Page) warnings(d *pane.Shared, s draw.Size) (out []draw.Line) {
 	beside := 14
 	if s.W < 70 {
 		beside = 3

@@ -1,4 +1,4 @@
-package ui
+package setup
 
 import (
 	"fmt"
@@ -15,15 +15,15 @@ import (
 // step shows one move: its holder and new place in large figures, the same in full
 // and in both units, why it moves and what it waits for, the picture of the beam
 // around it, and what comes then.
-func (w *walk) step(d *pane.Shared, s draw.Size) []draw.Line {
+func (w *Page) step(d *pane.Shared, s draw.Size) []draw.Line {
 	move := w.Move()
 	if s.H <= 1 {
 		return []draw.Line{pane.MoveInShort(d, move, s.W)}
 	}
-	out := w.figures(d, move, s)
+	out := w.Figures(d, move, s)
 	if len(out) == 0 || s.W < 36 {
 		out = pane.MoveInFull(d, move, s.W)
-		if text := w.waits(d, move); text != "" {
+		if text := w.WaitsFor(d, move); text != "" {
 			out = append(out[:min(2, len(out))], append(w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: text}), out[min(2, len(out)):]...)...)
 		} else if text := w.swap(d, move, s.W-1); text != "" {
 			out = slices.Insert(out, min(2, len(out)), w.texts(d, s.W+2, draw.Span{Style: draw.Strong, Text: text})...)
@@ -31,13 +31,13 @@ func (w *walk) step(d *pane.Shared, s draw.Size) []draw.Line {
 		return out
 	}
 	out = append(out, w.facts(d, move, s.W)...)
-	waits, swap, why := w.waits(d, move), w.swap(d, move, s.W-2), draw.Span{Style: draw.Plain, Text: whyOf(move, d.Shop.Unit)}
+	waits, swap, why := w.WaitsFor(d, move), w.swap(d, move, s.W-2), draw.Span{Style: draw.Plain, Text: whyOf(move, d.Shop.Unit)}
 	for _, t := range []draw.Span{{Style: draw.Late, Text: waits}, {Style: draw.Strong, Text: swap}, why} { // what matters most first
 		if t.Text != "" {
 			out = append(out, w.texts(d, s.W, t)...)
 		}
 	}
-	if text := w.frees(d, move); waits == "" && text != "" {
+	if text := w.Frees(d, move); waits == "" && text != "" {
 		out = append(out, w.texts(d, s.W, draw.Span{Style: draw.Faint, Text: text})...)
 	}
 	if rest := s.H - len(out); rest >= 7 {
@@ -56,9 +56,9 @@ func whyOf(m *plan.Move, u plan.Unit) string {
 	return "Why: " + m.Why.Text(u)
 }
 
-// figures are the holder's number and its new place, as large as there is room for;
+// Figures are the holder's number and its new place, as large as there is room for;
 // none where there is too little.
-func (w *walk) figures(d *pane.Shared, m *plan.Move, s draw.Size) (out []draw.Line) {
+func (w *Page) Figures(d *pane.Shared, m *plan.Move, s draw.Size) (out []draw.Line) {
 	arrow := ">"
 	if m.To < m.From {
 		arrow = "<"
@@ -106,7 +106,7 @@ func (w *walk) figures(d *pane.Shared, m *plan.Move, s draw.Size) (out []draw.Li
 
 // facts are from, to and by in both units, and the side that the way leads to: where
 // there is no room for both, in the shop's unit and with the side.
-func (w *walk) facts(d *pane.Shared, m *plan.Move, width int) (out []draw.Line) {
+func (w *Page) facts(d *pane.Shared, m *plan.Move, width int) (out []draw.Line) {
 	u, o := d.Shop.Unit, words.Other(d.Shop.Unit)
 	way := m.To - m.From
 	ours, theirs := words.ExactRuler(u, m.From, m.To, way), words.ExactRuler(o, m.From, m.To, way)
@@ -140,23 +140,23 @@ func (w *walk) facts(d *pane.Shared, m *plan.Move, width int) (out []draw.Line) 
 }
 
 // fraction is a place as a rule in inches shows it, where it does.
-func (w *walk) fraction(d *pane.Shared, at plan.Length) string {
+func (w *Page) fraction(d *pane.Shared, at plan.Length) string {
 	if text, ok := at.Fraction(); ok && strings.Contains(text, "/") {
 		return text + " in"
 	}
 	return ""
 }
 
-// waits tells which holder is in the way of a move.
-func (w *walk) waits(d *pane.Shared, m *plan.Move) string {
+// WaitsFor tells which holder is in the way of a move.
+func (w *Page) WaitsFor(d *pane.Shared, m *plan.Move) string {
 	if n := changeover.Blocks(d.Forecast.Beam, d.Actual.Positions.At, *m); n != 0 {
 		return fmt.Sprintf("! waits for holder %d, which is in its way", n)
 	}
 	return ""
 }
 
-// frees tells which holders wait for a move.
-func (w *walk) frees(d *pane.Shared, m *plan.Move) string {
+// Frees tells which holders wait for a move.
+func (w *Page) Frees(d *pane.Shared, m *plan.Move) string {
 	for _, n := range w.Ahead() {
 		if changeover.Blocks(d.Forecast.Beam, d.Actual.Positions.At, n) == m.Holder {
 			return fmt.Sprintf("Path clear. Holder %d moves after this one.", n.Holder)
@@ -166,7 +166,7 @@ func (w *walk) frees(d *pane.Shared, m *plan.Move) string {
 }
 
 // then lists what comes after the move looked at, in n lines.
-func (w *walk) then(d *pane.Shared, width, n int) (out []draw.Line) {
+func (w *Page) then(d *pane.Shared, width, n int) (out []draw.Line) {
 	ahead := w.Ahead()
 	u := d.Shop.Unit
 	for k := min(w.Look, len(ahead)-1) + 1; k < len(ahead) && len(out) < n; k++ {
@@ -191,7 +191,7 @@ func (w *walk) then(d *pane.Shared, width, n int) (out []draw.Line) {
 
 // picture is the beam around a move: where holders stand now above,
 // where they are to stand below.
-func (w *walk) picture(d *pane.Shared, m *plan.Move, s draw.Size) []draw.Line {
+func (w *Page) picture(d *pane.Shared, m *plan.Move, s draw.Size) []draw.Line {
 	c := w.Plan.Step.Changeover
 	c.From = d.Actual.Positions.At
 	sc := draw.NewScale(around(d, m), s.W, d.Shop.Unit)

@@ -1,4 +1,4 @@
-package ui
+package setup
 
 import (
 	"fmt"
@@ -14,7 +14,7 @@ import (
 
 // ended tells what stands where when all moves are made, and what else a changeover
 // asks for before the web runs.
-func (w *walk) ended(d *pane.Shared, s draw.Size) []draw.Line {
+func (w *Page) ended(d *pane.Shared, s draw.Size) []draw.Line {
 	step := w.Plan.Step
 	air := draw.Span{Style: draw.Late, Text: "! " + caution.AirBack}
 	all := []draw.Span{{Style: draw.Strong, Text: fmt.Sprintf("All moves done. %s is set up. Press %s when it runs.", w.Job.ID, d.KeyFor(keys.Runs))}}
@@ -22,10 +22,10 @@ func (w *walk) ended(d *pane.Shared, s draw.Size) []draw.Line {
 		all = []draw.Span{{Style: draw.Strong, Text: "all done: " + d.KeyFor(keys.Runs) + " when " + w.Job.ID + " runs"}, {Style: draw.Late, Text: "air on: knives drop!"}, air}
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)})
-	if text := w.blades(d); text != "" {
+	if text := w.Blades(d); text != "" {
 		all = append(all, draw.Span{Style: draw.Strong, Text: text})
 	}
-	if text := also(step, w.Job); text != "" {
+	if text := AlsoInSetup(step, w.Job); text != "" {
 		all = append(all, draw.Span{Style: draw.Plain, Text: "Also in this setup: " + text})
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife: " + pane.ToSet(d, w.Job) + "."})
@@ -37,11 +37,11 @@ func (w *walk) ended(d *pane.Shared, s draw.Size) []draw.Line {
 }
 
 // standing tells what stands where: in a table, or in words where that is too wide.
-func (w *walk) standing(d *pane.Shared, width int) (out []draw.Line) {
-	all, u := groups(w.Plan.Step.Changeover.Holders), d.Shop.Unit
+func (w *Page) standing(d *pane.Shared, width int) (out []draw.Line) {
+	all, u := GroupsAtEnd(w.Plan.Step.Changeover.Holders), d.Shop.Unit
 	if width < 48 {
 		for _, g := range all {
-			out = append(out, w.texts(d, width, draw.Span{Style: draw.Plain, Text: g.numbers() + " " + g.use() + ": " + g.places(u) + " " + u.String()})...)
+			out = append(out, w.texts(d, width, draw.Span{Style: draw.Plain, Text: g.Numbers() + " " + g.Use() + ": " + g.Places(u) + " " + u.String()})...)
 		}
 		return out
 	}
@@ -50,16 +50,16 @@ func (w *walk) standing(d *pane.Shared, width int) (out []draw.Line) {
 	out = append(out, l)
 	for _, g := range all {
 		l := d.Line()
-		l.Add(draw.Strong, fmt.Sprintf(" %-9s ", g.numbers()))
-		l.Add(draw.Plain, fmt.Sprintf("%-14s ", g.use()))
-		l.Add(draw.Faint, g.places(u))
+		l.Add(draw.Strong, fmt.Sprintf(" %-9s ", g.Numbers()))
+		l.Add(draw.Plain, fmt.Sprintf("%-14s ", g.Use()))
+		l.Add(draw.Faint, g.Places(u))
 		out = append(out, l)
 	}
 	return out
 }
 
-// also tells what a setup asks for beside the moves.
-func also(s *plan.Step, j *plan.Job) string {
+// AlsoInSetup tells what a setup asks for beside the moves.
+func AlsoInSetup(s *plan.Step, j *plan.Job) string {
 	var parts []string
 	if s.Setup.CleanDown > 0 {
 		parts = append(parts, "clean-down to free of silicone")
@@ -72,15 +72,15 @@ func also(s *plan.Step, j *plan.Job) string {
 
 // group is a run of neighbours that do the same.
 type group struct {
-	first, last int // numbers
+	First, Last int // numbers
 	from, to    plan.Stand
 }
 
-// groups are the holders in runs.
-func groups(holders []plan.Stand) (out []group) {
+// GroupsAtEnd are the holders in runs.
+func GroupsAtEnd(holders []plan.Stand) (out []group) {
 	for i, h := range holders {
 		if n := len(out); n > 0 && out[n-1].to.Use == h.Use {
-			out[n-1].last, out[n-1].to = i+1, h
+			out[n-1].Last, out[n-1].to = i+1, h
 			continue
 		}
 		out = append(out, group{i + 1, i + 1, h, h})
@@ -88,17 +88,17 @@ func groups(holders []plan.Stand) (out []group) {
 	return out
 }
 
-func (g group) numbers() string { return stretch(fmt.Sprint(g.first), fmt.Sprint(g.last)) }
+func (g group) Numbers() string { return stretch(fmt.Sprint(g.First), fmt.Sprint(g.Last)) }
 
-func (g group) use() string {
+func (g group) Use() string {
 	if g.from.Use != plan.Cutting {
 		return g.from.Use.String()
 	}
 	return "cut " + stretch(fmt.Sprint(g.from.Cut), fmt.Sprint(g.to.Cut))
 }
 
-func (g group) places(u plan.Unit) string {
-	if g.first == g.last {
+func (g group) Places(u plan.Unit) string {
+	if g.First == g.Last {
 		return u.Number(g.from.At)
 	}
 	return u.Number(g.from.At) + " to " + u.Number(g.to.At)

@@ -1,4 +1,4 @@
-package ui
+package setup
 
 import (
 	"fmt"
@@ -10,13 +10,13 @@ import (
 )
 
 // answered takes what became of the job that ran before.
-func (w *walk) answered(a keys.Action) {
+func (w *Page) answered(a keys.Action) {
 	switch a {
 	case keys.RunEnded:
-		w.form = nil
+		w.Form = nil
 		w.Setup.Ended(plan.Done)
 	case keys.RunOnHold:
-		w.form = nil
+		w.Form = nil
 		w.Setup.Ended(plan.OnHold)
 	case keys.Back:
 		w.RunsOn()
@@ -24,7 +24,7 @@ func (w *walk) answered(a keys.Action) {
 }
 
 // asking asks what became of it.
-func (w *walk) asking(d *pane.Shared, width int) []draw.Line {
+func (w *Page) asking(d *pane.Shared, width int) []draw.Line {
 	e := w.Ending
 	return w.texts(d, width,
 		draw.Span{Style: draw.Strong, Text: fmt.Sprintf("%s was to run until %s, and it is %s. Has it ended?", e.Job.ID, d.Clock(e.Till), d.Clock(e.Now))},

@@ -1,26 +1,25 @@
-package ui
+package compare
 
 import (
 	"bide/plan/session/planning"
 	"bide/ui/draw"
 	"bide/ui/keys"
-	"bide/ui/page/compare"
 	"bide/ui/pane"
 )
 
-// comparePage is the page of two orders side by side. An order that a search finds while it
+// Page is the page of two orders side by side. An order that a search finds while it
 // is open waits until the page is opened anew: no key is to change its meaning under
 // one's hands.
-type comparePage struct {
+type Page struct {
 	d     *pane.Shared
 	of    *planning.Offer // that waited when the page was opened; nil without one
 	other int             // which order is on the left
 	at    int             // job, by its turn on the right
 }
 
-// offered is the order that a search found and the page shows, to be accepted or
+// Offered is the order that a search found and the page shows, to be accepted or
 // discarded; nil where it shows none, or that one waits no more.
-func (c *comparePage) offered() *planning.Offer {
+func (c *Page) Offered() *planning.Offer {
 	if c.of != c.d.Offer {
 		return nil
 	}
@@ -28,42 +27,42 @@ func (c *comparePage) offered() *planning.Offer {
 }
 
 // Help is where the keys work: there is something to accept, or not.
-func (c *comparePage) Help() keys.Scope {
-	if c.offered() != nil {
+func (c *Page) Help() keys.Scope {
+	if c.Offered() != nil {
 		return keys.OnOffer
 	}
 	return keys.OnCompare
 }
 
-func (c *comparePage) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
+func (c *Page) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 
-// sides are the orders to be compared: one of the left ones, and the right one, which is
+// Sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
-func sides(d *pane.Shared, o *planning.Offer) (left []compare.Sequence, right compare.Sequence) {
+func Sides(d *pane.Shared, o *planning.Offer) (left []Sequence, right Sequence) {
 	done := d.History.Now.Done()
-	listed, present := compare.Sequence{Name: "as listed, centred", Order: &d.Forecast.Listed, Done: done}, compare.Sequence{Name: "this order", Order: &d.Forecast.Present, Done: done}
+	listed, present := Sequence{Name: "as listed, centred", Order: &d.Forecast.Listed, Done: done}, Sequence{Name: "this order", Order: &d.Forecast.Present, Done: done}
 	if o == nil {
-		return []compare.Sequence{listed}, present
+		return []Sequence{listed}, present
 	}
-	return []compare.Sequence{present, listed}, compare.Sequence{Name: "the order found", Order: &o.Order, Done: done}
+	return []Sequence{present, listed}, Sequence{Name: "the order found", Order: &o.Order, Done: done}
 }
 
-// openCompare shows two orders side by side. One that was found for another day is
+// Open shows two orders side by side. One that was found for another day is
 // fitted to that of now first.
-func openCompare(d *pane.Shared) {
+func Open(d *pane.Shared) {
 	if d.Offer != nil && !d.Offer.Inputs.Same(d.Inputs()) {
 		d.Refit()
 		return
 	}
-	d.Over = &comparePage{d: d, of: d.Offer}
+	d.Over = &Page{d: d, of: d.Offer}
 }
 
 // HandleKey goes through the jobs, changes the order on the left, and accepts or
 // discards what a search found.
-func (c *comparePage) HandleKey(a keys.Action, d *pane.Shared) {
-	found := c.offered()
-	left, right := sides(d, found)
-	c.at = (&compare.Page{Right: right, At: c.at}).List(d.PageSize()).Step(a)
+func (c *Page) HandleKey(a keys.Action, d *pane.Shared) {
+	found := c.Offered()
+	left, right := Sides(d, found)
+	c.at = (&Table{Right: right, At: c.at}).List(d.PageSize()).Step(a)
 	switch a {
 	case keys.OtherOrder:
 		if c.other = (c.other + 1) % len(left); len(left) == 1 {
@@ -90,7 +89,7 @@ func (c *comparePage) HandleKey(a keys.Action, d *pane.Shared) {
 }
 
 // show goes to the picked job in the panes.
-func (c *comparePage) show(d *pane.Shared, right compare.Sequence) {
+func (c *Page) show(d *pane.Shared, right Sequence) {
 	d.Over = nil
 	if c.at < len(right.Jobs) {
 		d.Pick(c.at)
@@ -98,10 +97,10 @@ func (c *comparePage) show(d *pane.Shared, right compare.Sequence) {
 }
 
 // View draws the page.
-func (c *comparePage) View(d *pane.Shared) []draw.Line {
-	found := c.offered()
-	left, right := sides(d, found)
-	p := compare.Page{Theme: d.Theme, Left: left[c.other%len(left)], Right: right, Offer: found, At: c.at,
+func (c *Page) View(d *pane.Shared) []draw.Line {
+	found := c.Offered()
+	left, right := Sides(d, found)
+	p := Table{Theme: d.Theme, Left: left[c.other%len(left)], Right: right, Offer: found, At: c.at,
 		ID: d.IDWidth(), Clock: d.ClockWidth(), Late: d.LateWidth(), Time: d.Clock}
 	title, body := p.View(d.PageSize())
 	return d.Frame("Two orders", title, body, c.Help())

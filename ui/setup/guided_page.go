@@ -1,4 +1,4 @@
-package ui
+package setup
 
 import (
 	"bide/plan/session"
@@ -7,21 +7,21 @@ import (
 	"bide/ui/pane"
 )
 
-// walk shows the guided setup over the whole screen.
-type walk struct {
+// Page shows the guided setup over the whole screen.
+type Page struct {
 	*session.Setup
 	from int         // first line shown of a text that is longer than the screen
-	form *correction // nil when none is open
+	Form *correction // nil when none is open
 }
 
-func (w *walk) Fits(draw.Size) bool { return true }
+func (w *Page) Fits(draw.Size) bool { return true }
 
 // Help is where the keys work.
-func (w *walk) Help() keys.Scope {
+func (w *Page) Help() keys.Scope {
 	switch {
 	case w.Ending != nil:
 		return keys.OnEnding
-	case w.form != nil:
+	case w.Form != nil:
 		return keys.OnCorrection
 	case !w.Warned:
 		return keys.OnCautions
@@ -30,15 +30,15 @@ func (w *walk) Help() keys.Scope {
 }
 
 // Typing reports whether a form is open.
-func (w *walk) Typing() bool { return w.form != nil }
+func (w *Page) Typing() bool { return w.Form != nil }
 
 // HandleKey goes on, or back, or looks ahead.
-func (w *walk) HandleKey(a keys.Action, d *pane.Shared) {
+func (w *Page) HandleKey(a keys.Action, d *pane.Shared) {
 	switch {
 	case w.Ending != nil:
 		w.answered(a)
 		return
-	case w.form != nil:
+	case w.Form != nil:
 		w.answer(a, d)
 		return
 	}
@@ -64,9 +64,9 @@ func (w *walk) HandleKey(a keys.Action, d *pane.Shared) {
 	case keys.Runs:
 		w.Finish()
 	case keys.Correct:
-		w.form = newPositionForm(w.Move())
+		w.Form = newPositionForm(w.Move())
 	case keys.Fault:
-		w.form = newFaultForm(w.Move())
+		w.Form = newFaultForm(w.Move())
 	case keys.SaveAgain:
 		w.SaveAgain()
 	case keys.Reread:

@@ -1,4 +1,4 @@
-package ui
+package setup
 
 import (
 	"fmt"
@@ -30,8 +30,8 @@ type correction struct {
 
 // The fields of both forms, and of the one for a fault.
 const (
-	fieldHolder = iota
-	fieldPlace
+	FieldHolder = iota
+	FieldPlace
 	fieldWhat
 	fieldWhy
 )
@@ -62,7 +62,7 @@ func (f *correction) with(texts ...string) *correction {
 // about proposes the holder of a move as the one that is meant.
 func (f *correction) about(m *plan.Move) *correction {
 	if m != nil {
-		in := &f.Fields[fieldHolder]
+		in := &f.Fields[FieldHolder]
 		in.Set(strconv.Itoa(m.Holder))
 		in.Proposed = true
 	}
@@ -76,8 +76,8 @@ func (f *correction) text(field int) string { return strings.TrimSpace(f.Fields[
 const longestField = 60
 
 // Type takes keys as text for the open field.
-func (w *walk) Type(msg tea.KeyMsg, d *pane.Shared) bool {
-	f := w.form
+func (w *Page) Type(msg tea.KeyMsg, d *pane.Shared) bool {
+	f := w.Form
 	if f == nil || w.Ending != nil {
 		return false
 	}
@@ -92,15 +92,15 @@ func (w *walk) Type(msg tea.KeyMsg, d *pane.Shared) bool {
 }
 
 // answer deals with the other keys of a form.
-func (w *walk) answer(a keys.Action, d *pane.Shared) {
-	f := w.form
+func (w *Page) answer(a keys.Action, d *pane.Shared) {
+	f := w.Form
 	switch a {
 	case keys.NextPane:
 		f.Go(f.At + 1)
 	case keys.LastPane:
 		f.Go(f.At - 1)
 	case keys.Back:
-		w.form = nil
+		w.Form = nil
 		d.Say("nothing was changed")
 	case keys.Accept:
 		w.accept(d)
@@ -108,9 +108,9 @@ func (w *walk) answer(a keys.Action, d *pane.Shared) {
 }
 
 // accept takes the field, or all of the form where that was the last.
-func (w *walk) accept(d *pane.Shared) {
-	f := w.form
-	if f.places != nil && f.At == fieldHolder && f.text(fieldHolder) == "" && len(f.places) > 0 {
+func (w *Page) accept(d *pane.Shared) {
+	f := w.Form
+	if f.places != nil && f.At == FieldHolder && f.text(FieldHolder) == "" && len(f.places) > 0 {
 		w.found(d)
 		return
 	}
@@ -129,14 +129,14 @@ func (w *walk) accept(d *pane.Shared) {
 	number, _ := f.number(d)
 	at, _ := f.place(d, number)
 	f.places[number] = at
-	f.Fields[fieldHolder].Set("")
-	f.Fields[fieldPlace].Set("")
-	f.Go(fieldHolder)
+	f.Fields[FieldHolder].Set("")
+	f.Fields[FieldPlace].Set("")
+	f.Go(FieldHolder)
 }
 
 // found takes the corrected positions.
-func (w *walk) found(d *pane.Shared) {
-	f := w.form
+func (w *Page) found(d *pane.Shared) {
+	f := w.Form
 	if faults := changeover.Misplaced(d.Forecast.Beam, f.standing(d)); len(faults) > 0 {
 		f.said = faults[0].Why(d.Shop.Unit)
 		return
@@ -153,8 +153,8 @@ func (w *walk) found(d *pane.Shared) {
 }
 
 // marked takes the fault.
-func (w *walk) marked(d *pane.Shared) {
-	f := w.form
+func (w *Page) marked(d *pane.Shared) {
+	f := w.Form
 	for f.At = range f.Fields { // the first that is wrong
 		if _, _, wrong := f.read(d); wrong != "" {
 			f.said = wrong
@@ -170,9 +170,9 @@ func (w *walk) marked(d *pane.Shared) {
 
 // report reports what the form has. Where it is asked first what became of the job that
 // ran before, the form stays until that is answered.
-func (w *walk) report(places map[int]plan.Length, marks map[int]shop.Mark, what, says string) {
+func (w *Page) report(places map[int]plan.Length, marks map[int]shop.Mark, what, says string) {
 	if w.Correct(places, marks, what, says); w.Ending == nil {
-		w.form = nil
+		w.Form = nil
 	}
 }
 
@@ -187,7 +187,7 @@ func (f *correction) letter() string {
 
 // number reads the holder's number.
 func (f *correction) number(d *pane.Shared) (n int, wrong string) {
-	text := f.text(fieldHolder)
+	text := f.text(FieldHolder)
 	most := len(d.Actual.Positions.At)
 	n, err := strconv.Atoi(text)
 	switch {
@@ -201,7 +201,7 @@ func (f *correction) number(d *pane.Shared) (n int, wrong string) {
 
 // place reads where the holder is; empty in the form for a fault is where it is shown.
 func (f *correction) place(d *pane.Shared, number int) (at plan.Length, wrong string) {
-	text := f.text(fieldPlace)
+	text := f.text(FieldPlace)
 	if text == "" && f.places == nil && number > 0 {
 		return d.Actual.Positions.At[number-1], ""
 	}
@@ -238,14 +238,14 @@ func (f *correction) standing(d *pane.Shared) []plan.Length {
 func (f *correction) read(d *pane.Shared) (says string, warns bool, wrong string) {
 	u := d.Shop.Unit
 	number, wrong := f.number(d)
-	if f.At == fieldHolder {
+	if f.At == FieldHolder {
 		if wrong == "" {
 			says = fmt.Sprintf("holder %d is shown at %s", number, words.Both(d.Actual.Positions.At[number-1], u))
 		}
 		return says, false, wrong
 	}
 	switch f.At {
-	case fieldPlace:
+	case FieldPlace:
 		at, wrong := f.place(d, number)
 		if wrong != "" || number == 0 {
 			return "", false, wrong

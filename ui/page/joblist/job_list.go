@@ -1,4 +1,4 @@
-package ui
+package joblist
 
 import (
 	"slices"
@@ -28,8 +28,8 @@ func (p *jobPick) jobs(d *pane.Shared) []*plan.Job {
 	return slices.DeleteFunc(slices.Clone(d.History.Now.All), func(j *plan.Job) bool { return j.ID == p.after.ID })
 }
 
-// openLeftOut lists what is done or on hold.
-func openLeftOut(d *pane.Shared) {
+// OpenLeftOut lists what is done or on hold.
+func OpenLeftOut(d *pane.Shared) {
 	if len(d.Away()) == 0 {
 		d.Say("no job is done or on hold")
 		return
@@ -37,8 +37,8 @@ func openLeftOut(d *pane.Shared) {
 	d.Over = &jobPick{}
 }
 
-// openOrder lists what the picked job may come after.
-func openOrder(d *pane.Shared) {
+// OpenOrder lists what the picked job may come after.
+func OpenOrder(d *pane.Shared) {
 	j := d.Job()
 	if j == nil {
 		d.Say("no job is picked")

@@ -1,4 +1,4 @@
-package ui
+package setup
 
 import (
 	"fmt"
@@ -13,13 +13,13 @@ import (
 
 // View draws the walk over the whole screen: which changeover and how far, what is
 // to be done now, what just happened, and the keys.
-func (w *walk) View(d *pane.Shared) []draw.Line {
+func (w *Page) View(d *pane.Shared) []draw.Line {
 	s := d.Size
 	var out []draw.Line
 	if w.Obscures(d) {
 		return w.aside(d)
 	}
-	headed, room := w.rooms(s)
+	headed, room := w.Rooms(s)
 	if headed {
 		out = append(out, w.head(d, s.W).Fit(s.W))
 	}
@@ -42,9 +42,9 @@ func (w *walk) View(d *pane.Shared) []draw.Line {
 	return out
 }
 
-// rooms are whether there is room for the head, and the room between it and what stands
+// Rooms are whether there is room for the head, and the room between it and what stands
 // below: the keys and, where there is room for that, what just happened.
-func (w *walk) rooms(s draw.Size) (headed bool, room draw.Size) {
+func (w *Page) Rooms(s draw.Size) (headed bool, room draw.Size) {
 	room = draw.Size{W: s.W, H: s.H - min(s.H-1, 1)}
 	if headed = s.H >= 4; headed {
 		room.H--
@@ -57,7 +57,7 @@ func (w *walk) rooms(s draw.Size) (headed bool, room draw.Size) {
 
 // over lays what just happened over the frame: on its last lines, or on its first where
 // there are few, since the last tell what to do.
-func (w *walk) over(d *pane.Shared, out []draw.Line) []draw.Line {
+func (w *Page) over(d *pane.Shared, out []draw.Line) []draw.Line {
 	text, brief, ink := w.status(d)
 	if d.H >= 6 {
 		rows := d.Rows(ink, pane.FitMessage(text, brief, d.Size), d.W, w.spare(d))
@@ -70,14 +70,14 @@ func (w *walk) over(d *pane.Shared, out []draw.Line) []draw.Line {
 }
 
 // shows reports whether a move is shown, that Enter ticks.
-func (w *walk) shows(d *pane.Shared) bool {
-	return w.Warned && w.form == nil && w.Ending == nil && w.Plan != nil && !w.Refused() && w.Move() != nil
+func (w *Page) shows(d *pane.Shared) bool {
+	return w.Warned && w.Form == nil && w.Ending == nil && w.Plan != nil && !w.Refused() && w.Move() != nil
 }
 
 // spare is on how many lines what just happened may be told: all but those that tell which
 // holder goes from where to where, while such a move is shown.
-func (w *walk) spare(d *pane.Shared) int {
-	headed, room := w.rooms(d.Size)
+func (w *Page) spare(d *pane.Shared) int {
+	headed, room := w.Rooms(d.Size)
 	all := room.H + 1
 	if headed {
 		all++
@@ -88,7 +88,7 @@ func (w *walk) spare(d *pane.Shared) int {
 	case d.H < 6:
 		return 1
 	}
-	told := len(w.figures(d, w.Move(), room)) + 3 // from, to, by
+	told := len(w.Figures(d, w.Move(), room)) + 3 // from, to, by
 	if told == 3 || d.W < 36 {
 		told = 2 // see inFull
 	}
@@ -98,7 +98,7 @@ func (w *walk) spare(d *pane.Shared) int {
 // Obscures reports whether what just happened takes more lines than there are beside the
 // move shown. It has the screen to itself then, and the next key only puts it away: no
 // key ticks a move that isn't seen.
-func (w *walk) Obscures(d *pane.Shared) bool {
+func (w *Page) Obscures(d *pane.Shared) bool {
 	text, brief, _ := w.status(d)
 	if d.H < 3 || d.Notice.Text == "" || d.AsksToQuit || d.Journal.Busy() || !w.shows(d) {
 		return false
@@ -108,7 +108,7 @@ func (w *walk) Obscures(d *pane.Shared) bool {
 }
 
 // aside is the frame when it does.
-func (w *walk) aside(d *pane.Shared) []draw.Line {
+func (w *Page) aside(d *pane.Shared) []draw.Line {
 	text, brief, ink := w.status(d)
 	out := d.Rows(ink, pane.FitMessage(text, brief, d.Size), d.W, d.H-1)
 	for len(out) < d.H-1 {
@@ -120,12 +120,12 @@ func (w *walk) aside(d *pane.Shared) []draw.Line {
 }
 
 // body is what is to be done now, in that many lines.
-func (w *walk) body(d *pane.Shared, s draw.Size) []draw.Line {
+func (w *Page) body(d *pane.Shared, s draw.Size) []draw.Line {
 	switch {
 	case w.Ending != nil:
 		return w.asking(d, s.W)
-	case w.form != nil:
-		return w.form.view(d, s)
+	case w.Form != nil:
+		return w.Form.view(d, s)
 	case !w.Warned:
 		return w.part(d, w.cautions(d, s), s)
 	case w.Plan == nil:
@@ -140,7 +140,7 @@ func (w *walk) body(d *pane.Shared, s draw.Size) []draw.Line {
 
 // part is what there is room for of a text that can be turned over line by line; a sign
 // tells that there is more.
-func (w *walk) part(d *pane.Shared, all []draw.Line, s draw.Size) []draw.Line {
+func (w *Page) part(d *pane.Shared, all []draw.Line, s draw.Size) []draw.Line {
 	from := max(0, min(w.from, len(all)-s.H))
 	if len(all) <= s.H || s.H < 2 {
 		return all
@@ -155,8 +155,8 @@ func (w *walk) part(d *pane.Shared, all []draw.Line, s draw.Size) []draw.Line {
 }
 
 // beyond is how many lines of such a text there is no room for; 0 while a move is shown.
-func (w *walk) beyond(d *pane.Shared) int {
-	_, s := w.rooms(d.Size)
+func (w *Page) beyond(d *pane.Shared) int {
+	_, s := w.Rooms(d.Size)
 	switch {
 	case !w.Warned:
 		return max(len(w.cautions(d, s))-s.H, 0)
@@ -171,7 +171,7 @@ func (w *walk) beyond(d *pane.Shared) int {
 }
 
 // texts are texts broken to the width.
-func (w *walk) texts(d *pane.Shared, width int, all ...draw.Span) (out []draw.Line) {
+func (w *Page) texts(d *pane.Shared, width int, all ...draw.Span) (out []draw.Line) {
 	for _, t := range all {
 		for i, row := range d.Wrap(t.Text, max(width-2-2*min(1, len(out)), 1)) {
 			l := d.Line()
@@ -184,7 +184,7 @@ func (w *walk) texts(d *pane.Shared, width int, all ...draw.Span) (out []draw.Li
 }
 
 // head tells which changeover, which move of how many, and how long the rest takes.
-func (w *walk) head(d *pane.Shared, width int) draw.Line {
+func (w *Page) head(d *pane.Shared, width int) draw.Line {
 	made, ahead := len(w.Made()), len(w.Ahead())
 	from := d.Actual.Positions.Job
 	if j := w.Running(); j != nil {
@@ -234,7 +234,7 @@ func (w *walk) head(d *pane.Shared, width int) draw.Line {
 
 // status tells what isn't saved, before all; then what just happened. Both in few words
 // too.
-func (w *walk) status(d *pane.Shared) (text, brief string, i draw.Style) {
+func (w *Page) status(d *pane.Shared) (text, brief string, i draw.Style) {
 	switch {
 	case d.AsksToQuit:
 		return d.Question(), "", draw.Late
@@ -252,7 +252,7 @@ func (w *walk) status(d *pane.Shared) (text, brief string, i draw.Style) {
 
 // keysLine names the keys: the first whatever the width, then as many as there is
 // room for.
-func (w *walk) keysLine(d *pane.Shared, width int) draw.Line {
+func (w *Page) keysLine(d *pane.Shared, width int) draw.Line {
 	in := w.Help()
 	if d.AsksToQuit {
 		in = keys.OnQuestion
@@ -277,7 +277,7 @@ func (w *walk) keysLine(d *pane.Shared, width int) draw.Line {
 }
 
 // works reports whether a key is worth a place in the line of keys now.
-func (w *walk) works(d *pane.Shared, a keys.Action) bool {
+func (w *Page) works(d *pane.Shared, a keys.Action) bool {
 	left := len(w.Ahead()) > 0
 	switch a {
 	case keys.Confirm:
@@ -293,7 +293,7 @@ func (w *walk) works(d *pane.Shared, a keys.Action) bool {
 }
 
 // stopped tells why the job can't be set up from what stands.
-func (w *walk) stopped(d *pane.Shared, width int) []draw.Line {
+func (w *Page) stopped(d *pane.Shared, width int) []draw.Line {
 	all := []draw.Span{{Style: draw.Late, Text: "x " + w.Job.ID + " can't be set up from the current positions:"}}
 	for _, f := range w.Plan.Faults {
 		all = append(all, draw.Span{Style: draw.Plain, Text: f.Why(d.Shop.Unit)})

@@ -1,4 +1,4 @@
-package ui
+package moveto
 
 import (
 	"fmt"
@@ -15,7 +15,7 @@ import (
 
 // moveRow is one number that a job can be moved to.
 type moveRow struct {
-	*movePage
+	*Page
 	d           *pane.Shared
 	index       int
 	best        int
@@ -40,7 +40,7 @@ func moveFigure(i draw.Style, text func(r moveRow, s plan.Slip) string) func(mov
 }
 
 // on reports whether it is the picked one.
-func (r moveRow) on() bool { return r.index == r.to }
+func (r moveRow) on() bool { return r.index == r.To }
 
 // mark says that nothing can be moved there, that a rule is broken or something refused
 // there, or that it costs least.
@@ -65,8 +65,8 @@ func (r moveRow) estimate() (draw.Style, string) {
 	return draw.Plain, ""
 }
 
-// where names a number by the job before it.
-func (p *movePage) where(index int) string {
+// Where names a number by the job before it.
+func (p *Page) Where(index int) string {
 	text := "first"
 	if index > 0 {
 		text = "after " + p.Rest[index-1].ID
@@ -78,10 +78,10 @@ func (p *movePage) where(index int) string {
 }
 
 // moveColumns are those of the list.
-func (p *movePage) moveColumns() []draw.Column[moveRow] {
+func (p *Page) moveColumns() []draw.Column[moveRow] {
 	where := 0
 	for index := range len(p.Rest) + 1 {
-		where = max(where, draw.CellWidth(p.where(index)))
+		where = max(where, draw.CellWidth(p.Where(index)))
 	}
 	return []draw.Column[moveRow]{
 		{Width: 1, Left: true, Cell: func(r moveRow) (draw.Style, string) {
@@ -92,7 +92,7 @@ func (p *movePage) moveColumns() []draw.Column[moveRow] {
 		}},
 		{Head: "n", Width: 3, Cell: func(r moveRow) (draw.Style, string) { return draw.Pick(r.on(), draw.Faint), fmt.Sprint(r.index + 1) }},
 		{Width: 1, Left: true, Cell: moveRow.mark},
-		{Head: "where", Width: min(where, 24), Left: true, Cell: func(r moveRow) (draw.Style, string) { return draw.Pick(r.on(), draw.Plain), r.where(r.index) }},
+		{Head: "where", Width: min(where, 24), Left: true, Cell: func(r moveRow) (draw.Style, string) { return draw.Pick(r.on(), draw.Plain), r.Where(r.index) }},
 		{Width: 1, Left: true, Cell: moveRow.estimate},
 		{Head: "+/- min", Width: 7, Cell: moveFigure(draw.Strong, func(r moveRow, s plan.Slip) string { return words.SameOr(words.SignedMinutes(s.Setup)) })},
 		{Head: "+/- moves", Width: 9, Cell: moveFigure(draw.Moved, func(r moveRow, s plan.Slip) string { return words.Change(s.Repositions) })},
@@ -129,18 +129,18 @@ func (r moveRow) late() (draw.Style, string) {
 }
 
 // list is the numbers on a page of that size: below them is room for what the picked one does.
-func (p *movePage) list(s draw.Size) list.List {
+func (p *Page) list(s draw.Size) list.List {
 	below := max(min((s.H-2)/3, 5), 0)
-	return list.List{At: p.to, Rows: len(p.Rest) + 1, Shown: max(s.H-2-below, 0)}
+	return list.List{At: p.To, Rows: len(p.Rest) + 1, Shown: max(s.H-2-below, 0)}
 }
 
 // View draws the numbers, and of the picked one what it would do.
-func (p *movePage) View(d *pane.Shared) []draw.Line {
+func (p *Page) View(d *pane.Shared) []draw.Line {
 	s := d.PageSize()
 	rows := p.list(s)
 	columns := draw.ColumnsFor(p.moveColumns(), s.W)
 	body := []draw.Line{draw.Heads(d.Theme, columns)}
-	row := moveRow{movePage: p, d: d, best: p.Best(p.to)}
+	row := moveRow{Page: p, d: d, best: p.Best(p.To)}
 	row.least, row.most = p.Range()
 	for row.index = rows.From(); row.index < rows.To(); row.index++ {
 		body = append(body, draw.RowOf(d.Theme, columns, row))
@@ -160,7 +160,7 @@ func (p *movePage) View(d *pane.Shared) []draw.Line {
 
 // state says how exact the figures are, what is being planned now, and what they are
 // against where there is room.
-func (p *movePage) state(d *pane.Shared, w int) draw.Line {
+func (p *Page) state(d *pane.Shared, w int) draw.Line {
 	t := d.Line()
 	t.Add(draw.Plain, " ")
 	all := len(p.Rest) + 1
@@ -183,14 +183,14 @@ func (p *movePage) state(d *pane.Shared, w int) draw.Line {
 }
 
 // says is what the row of the picked one has no room for.
-func (p *movePage) says(d *pane.Shared) (out []draw.Span) {
+func (p *Page) says(d *pane.Shared) (out []draw.Span) {
 	say := func(i draw.Style, format string, args ...any) {
 		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
 	}
-	c, known := p.Cost(p.to)
+	c, known := p.Cost(p.To)
 	switch {
-	case p.Barred(p.to):
-		say(draw.Late, "x %s is running: nothing can come before it", p.Rest[p.to].ID)
+	case p.Barred(p.To):
+		say(draw.Late, "x %s is running: nothing can come before it", p.Rest[p.To].ID)
 		return out
 	case !known:
 		say(draw.Faint, "planning the day with it there")
@@ -210,12 +210,12 @@ func (p *movePage) says(d *pane.Shared) (out []draw.Span) {
 		estimate = ""
 	}
 	switch {
-	case p.to == p.Was:
+	case p.To == p.Was:
 		say(draw.Plain, "its number now: the day has %s%s", words.Totals(c.Totals), estimate)
 	default:
 		say(draw.Plain, "moved here, against now: %s%s", words.Cost(c.Slip), estimate)
 	}
-	if c.Exact && p.to != p.Was {
+	if c.Exact && p.To != p.Was {
 		say(draw.Plain, "the day then has %s", words.Totals(c.Totals))
 	}
 	if !c.Exact {

@@ -1,4 +1,4 @@
-package ui
+package jobform
 
 import (
 	"slices"
@@ -8,30 +8,29 @@ import (
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
-	"bide/ui/page/jobform"
 	"bide/ui/pane"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// jobForm is the form of a job of the day: of one that is edited, copied or added.
-type jobForm struct {
-	*jobform.Page
-	closed closedForms
+// Page is the form of a job of the day: of one that is edited, copied or added.
+type Page struct {
+	*JobForm
+	closed Closed
 	job    *plan.Job // edited; nil for one that is added
 	stem   string    // id of the job in the file that it comes from; empty when new
 	behind *plan.Job // the one that an added job comes behind; nil at the end
 }
 
-// open opens a form for an edit, a copy, or a new job. One that was closed
+// Open opens a form for an edit, a copy, or a new job. One that was closed
 // unfinished comes back as it was.
-func (c closedForms) open(d *pane.Shared, a keys.Action) {
+func (c Closed) Open(d *pane.Shared, a keys.Action) {
 	j := d.Job()
 	if j == nil && a != keys.AddJob {
 		d.Say("no job is picked")
 		return
 	}
-	f, typed := &jobForm{closed: c, behind: j}, shop.Typed{}
+	f, typed := &Page{closed: c, behind: j}, shop.Typed{}
 	switch a {
 	case keys.EditJob:
 		f.job, f.stem, typed = j, d.Origin(j), d.Shop.Typed(j)
@@ -49,7 +48,7 @@ func (c closedForms) open(d *pane.Shared, a keys.Action) {
 		d.Say("this form was closed unfinished: here it is, with what was typed")
 		return
 	}
-	f.Page = jobform.New(d.Shop, typed, func(typed shop.Typed) (plan.Job, []shop.FieldProblem) { return readForm(d, f.job, typed) })
+	f.JobForm = New(d.Shop, typed, func(typed shop.Typed) (plan.Job, []shop.FieldProblem) { return readForm(d, f.job, typed) })
 	f.Field("id").Proposed = f.job == nil
 	d.Over = f
 }
@@ -65,7 +64,7 @@ func readForm(d *pane.Shared, edited *plan.Job, typed shop.Typed) (plan.Job, []s
 }
 
 // keepUp follows the day: where it was read again meanwhile, the form's job is another.
-func (f *jobForm) keepUp(d *pane.Shared) {
+func (f *Page) keepUp(d *pane.Shared) {
 	f.Shop = d.Shop
 	if f.job == nil || slices.Contains(d.History.Now.All, f.job) {
 		return
@@ -80,10 +79,10 @@ func (f *jobForm) keepUp(d *pane.Shared) {
 // copied, and the new one.
 type formPlace struct{ job, stem string }
 
-// closedForms are those that were closed unfinished.
-type closedForms map[formPlace]*jobForm
+// Closed are those that were closed unfinished.
+type Closed map[formPlace]*Page
 
-func (f *jobForm) place() formPlace {
+func (f *Page) place() formPlace {
 	if f.job != nil {
 		return formPlace{f.job.ID, f.stem}
 	}
@@ -91,9 +90,9 @@ func (f *jobForm) place() formPlace {
 }
 
 // Type takes keys as text.
-func (f *jobForm) Type(msg tea.KeyMsg, d *pane.Shared) bool {
+func (f *Page) Type(msg tea.KeyMsg, d *pane.Shared) bool {
 	f.keepUp(d)
-	taken, said := f.Page.Type(msg)
+	taken, said := f.JobForm.Type(msg)
 	if d.Notice = (workday.Notice{}); said != "" {
 		d.Say("%s", said)
 	}
@@ -101,18 +100,18 @@ func (f *jobForm) Type(msg tea.KeyMsg, d *pane.Shared) bool {
 }
 
 // HandleKey gives the form other keys, and does what it then wants.
-func (f *jobForm) HandleKey(a keys.Action, d *pane.Shared) {
+func (f *Page) HandleKey(a keys.Action, d *pane.Shared) {
 	f.keepUp(d)
-	switch f.Page.HandleKey(a) {
-	case jobform.Save:
+	switch f.JobForm.HandleKey(a) {
+	case Save:
 		f.save(d)
-	case jobform.Close:
+	case Close:
 		f.close(d)
 	}
 }
 
 // close closes the form; what was typed is kept for the next time.
-func (f *jobForm) close(d *pane.Shared) {
+func (f *Page) close(d *pane.Shared) {
 	d.Over = nil
 	delete(f.closed, f.place())
 	if !f.Changed() {
@@ -123,7 +122,7 @@ func (f *jobForm) close(d *pane.Shared) {
 }
 
 // save puts the job into the day, if nothing but the beam is against it.
-func (f *jobForm) save(d *pane.Shared) {
+func (f *Page) save(d *pane.Shared) {
 	f.Check()
 	if wrong := f.Wrong(); wrong >= 0 {
 		f.To(wrong)
@@ -144,7 +143,7 @@ func (f *jobForm) save(d *pane.Shared) {
 }
 
 // View draws the form.
-func (f *jobForm) View(d *pane.Shared) []draw.Line {
+func (f *Page) View(d *pane.Shared) []draw.Line {
 	name := "Add a job"
 	switch {
 	case f.job != nil:
@@ -152,6 +151,6 @@ func (f *jobForm) View(d *pane.Shared) []draw.Line {
 	case f.stem != "":
 		name = "Add a copy of " + d.Safe(f.stem)
 	}
-	title, body := f.Page.View(d.Theme, d.PageSize())
+	title, body := f.JobForm.View(d.Theme, d.PageSize())
 	return d.Frame(name, title, body, f.Help())
 }
