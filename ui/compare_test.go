@@ -152,7 +152,7 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 			t.Errorf("%s is turn %q in the file's order, want %q", j.ID, got, want)
 		}
 	}
-	p := &page{model: s.model}
+	p := &page{Shared: s.Shared}
 	p.orders()
 	if text := p.String(); !strings.Contains(text, "\nD-105: number 4 in the file's order, number 4 in this;") {
 		t.Errorf("in words it is another:\n%s", text)

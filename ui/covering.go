@@ -2,6 +2,7 @@ package ui
 
 import (
 	"bide/ui/draw"
+	"bide/ui/frame"
 	"bide/ui/keys"
 	"bide/ui/pane"
 
@@ -46,7 +47,7 @@ func (m *model) putAway() {
 
 // frameOf is a frame of one box between the bar and the status line.
 func (m *model) frameOf(name string, title draw.Line, body []draw.Line, in keys.Scope) []draw.Line {
-	out := []draw.Line{m.bar().Fit(m.W)}
+	out := []draw.Line{frame.Bar(m.Shared).Fit(m.W)}
 	out = append(out, draw.Box(m.Theme, name, title, body, m.PageSize(), true)...)
-	return m.foot(out, in)
+	return frame.Foot(m.Shared, out, in, m.shortNotes())
 }

@@ -6,6 +6,7 @@ import (
 	"bide/plan/session/planning"
 	"bide/plan/shop"
 	"bide/ui/draw"
+	"bide/ui/frame"
 	"bide/ui/keys"
 	"bide/ui/page/compare"
 	"bide/ui/page/help"
@@ -226,14 +227,14 @@ func (m *model) lines() []draw.Line {
 	case m.layout().small:
 		return small(m.Shared, m.Size)
 	}
-	out := []draw.Line{m.bar().Fit(m.W)}
+	out := []draw.Line{frame.Bar(m.Shared).Fit(m.W)}
 	if m.focus.paged() {
 		out = append(out, m.panel(m.focus).View(m.Shared, true)...)
-		return m.foot(out, m.scope())
+		return frame.Foot(m.Shared, out, m.scope(), m.shortNotes())
 	}
 	out = append(out, m.panel(theBeam).View(m.Shared, m.focus == theBeam)...)
 	out = append(out, m.beside(m.day.View(m.Shared, m.focus == theDay), m.moves.View(m.Shared, m.focus == theMoves))...)
-	return m.foot(out, m.scope())
+	return frame.Foot(m.Shared, out, m.scope(), m.shortNotes())
 }
 
 // beside joins two panes line by line.

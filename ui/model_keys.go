@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"slices"
 
 	"bide/plan/session/workday"
@@ -120,4 +121,23 @@ func (m *model) turnTo(which which) {
 		m.Files.ReadRecord()
 	}
 	m.resize(m.Size)
+}
+
+// tooSmall says that a key works on a larger screen alone, if there it does. That a job
+// runs can be told on a small one, and so be taken back there.
+func (m *model) tooSmall(key string) tea.Cmd {
+	for in := keys.Scope(1); in < keys.Scopes; in <<= 1 {
+		a := m.ActionOf(key, in)
+		if a == keys.Undo && m.JustRan() {
+			m.putAway()
+			m.Undo()
+			return nil
+		}
+		if in&keys.OnPanes != 0 && a != keys.None {
+			m.Say("%s works from %dx%d on: make the window larger", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
+			m.Notice.Brief = fmt.Sprintf("%s: from %dx%d on", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
+			return nil
+		}
+	}
+	return nil
 }

@@ -1,7 +1,9 @@
 package ui
 
 import (
+	"path/filepath"
 	"slices"
+	"strings"
 
 	"bide/plan"
 	"bide/plan/shop"
@@ -33,6 +35,17 @@ func (m *model) notes() []string {
 		out = append(out, "the day is planned for the fewest moves, as in the search accepted last; a search for the least setup time (s) changes that")
 	}
 	return out
+}
+
+// shortNotes are the same for one line: the help has the whole path of the person's file, which
+// would hide here what is wrong with it.
+func (m *model) shortNotes() []string {
+	notes := m.notes()
+	if m.config != "" && len(notes) > 0 {
+		notes = slices.Clone(notes)
+		notes[0] = strings.Replace(notes[0], m.config, filepath.Base(m.config), 1)
+	}
+	return notes
 }
 
 // besides tell of the files beside the shop's: those that were there, and the one that

@@ -13,6 +13,7 @@ import (
 	"bide/plan/shop"
 	"bide/plan/shop/knife"
 	"bide/plan/words"
+	"bide/ui/frame"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/google/go-cmp/cmp"
@@ -249,7 +250,7 @@ func TestDemoIsSaid(t *testing.T) {
 			t.Error("a shop that was named is called an invented one")
 		}
 		sc.Demo = true
-		bar := textOf(sc.bar())
+		bar := textOf(frame.Bar(sc.Shared))
 		if !strings.Contains(bar, "Beam 2  DEMO, an invented day") || !strings.Contains(bar, "ends ") {
 			t.Errorf("%d wide, the bar is %q", w, bar)
 		}

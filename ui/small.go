@@ -8,8 +8,6 @@ import (
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/pane"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
 // small is the screen below the size of the panes: the next step, and around it
@@ -40,25 +38,6 @@ func small(d *pane.Shared, s draw.Size) []draw.Line {
 		}
 	}
 	return append(out, below...)
-}
-
-// tooSmall says that a key works on a larger screen alone, if there it does. That a job
-// runs can be told on a small one, and so be taken back there.
-func (m *model) tooSmall(key string) tea.Cmd {
-	for in := keys.Scope(1); in < keys.Scopes; in <<= 1 {
-		a := m.ActionOf(key, in)
-		if a == keys.Undo && m.JustRan() {
-			m.putAway()
-			m.Undo()
-			return nil
-		}
-		if in&keys.OnPanes != 0 && a != keys.None {
-			m.Say("%s works from %dx%d on: make the window larger", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
-			m.Notice.Brief = fmt.Sprintf("%s: from %dx%d on", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
-			return nil
-		}
-	}
-	return nil
 }
 
 // smallBelow are the last lines: the caution, and the keys.
