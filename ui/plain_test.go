@@ -141,7 +141,7 @@ func TestPlainOfALargeDay(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := &page{model: m}
+	p := &page{Shared: m.Shared}
 	if p.movingJobs(plainMoves); !strings.Contains(p.String(), "takes too long to calculate for 40 jobs") || strings.Contains(p.String(), "Moved") {
 		t.Errorf("told:\n%s", p.String())
 	}
