@@ -9,6 +9,7 @@ import (
 	"bide/plan/words"
 	"bide/ui/keys"
 	"bide/ui/page/compare"
+	"bide/ui/plain"
 )
 
 // Two orders stand side by side: the file's and this one, with the figures of both.
@@ -152,8 +153,8 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 			t.Errorf("%s is turn %q in the file's order, want %q", j.ID, got, want)
 		}
 	}
-	p := &page{Shared: s.Shared}
-	p.orders()
+	p := &plain.Page{Shared: s.Shared}
+	p.Orders()
 	if text := p.String(); !strings.Contains(text, "\nD-105: number 4 in the file's order, number 4 in this;") {
 		t.Errorf("in words it is another:\n%s", text)
 	}

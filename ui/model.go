@@ -21,6 +21,7 @@ import (
 	"bide/ui/pane/schedule"
 	"bide/ui/pane/settings"
 	"bide/ui/setup"
+	"bide/ui/small"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -217,15 +218,15 @@ func (m *model) View() string {
 func (m *model) lines() []draw.Line {
 	switch {
 	case m.layout().small && m.AsksToQuit:
-		return smallQuestion(m.Theme, m.Question(), m.Size)
+		return small.Question(m.Theme, m.Question(), m.Size)
 	case m.layout().small && m.Prompt != nil && m.help == nil:
-		return smallPrompt(m.Shared, m.Size)
+		return small.Prompt(m.Shared, m.Size)
 	case m.help != nil:
 		return m.help.View(m.Size)
 	case m.covered():
 		return m.Over.View(m.Shared)
 	case m.layout().small:
-		return small(m.Shared, m.Size)
+		return small.View(m.Shared, m.Size)
 	}
 	out := []draw.Line{frame.Bar(m.Shared).Fit(m.W)}
 	if m.focus.paged() {

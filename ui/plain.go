@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"bide/ui/draw"
+	"bide/ui/plain"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/lipgloss"
@@ -23,7 +24,7 @@ func Plain(o Options) error {
 	m.mousing = false
 	m.Files.ReadRecord()
 	m.await(m.Init())
-	_, err = io.WriteString(o.Output, plain(m.Shared, m.notes()))
+	_, err = io.WriteString(o.Output, plain.Text(m.Shared, m.notes()))
 	return err
 }
 

@@ -11,6 +11,7 @@ import (
 	"bide/plan/words"
 	"bide/ui/page/moveto"
 	"bide/ui/pane"
+	"bide/ui/plain"
 )
 
 // plainText is a shop in words.
@@ -141,8 +142,8 @@ func TestPlainOfALargeDay(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := &page{Shared: m.Shared}
-	if p.movingJobs(plainMoves); !strings.Contains(p.String(), "takes too long to calculate for 40 jobs") || strings.Contains(p.String(), "Moved") {
+	p := &plain.Page{Shared: m.Shared}
+	if p.MovingJobs(plain.MostMoves); !strings.Contains(p.String(), "takes too long to calculate for 40 jobs") || strings.Contains(p.String(), "Moved") {
 		t.Errorf("told:\n%s", p.String())
 	}
 }

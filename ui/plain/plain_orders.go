@@ -1,4 +1,4 @@
-package ui
+package plain
 
 import (
 	"fmt"
@@ -12,8 +12,8 @@ import (
 	"bide/ui/page/moveto"
 )
 
-// orders are the order of the file against the present one: in all, and job by job.
-func (p *page) orders() {
+// Orders are the order of the file against the present one: in all, and job by job.
+func (p *Page) Orders() {
 	lefts, now := compare.Sides(p.Shared, nil)
 	file := lefts[len(lefts)-1]
 	p.chapter("Two orders: the file's, layouts centred, and this one")
@@ -53,13 +53,13 @@ func bothLate(a, b time.Duration) string {
 	return fmt.Sprintf("; %s and %s", words(a), words(b))
 }
 
-// plainMoves bounds what is worked out of moving jobs, in changeovers planned times the
+// MostMoves bounds what is worked out of moving jobs, in changeovers planned times the
 // square of the holders: a few seconds.
-const plainMoves = 25_000_000
+const MostMoves = 25_000_000
 
-// movingJobs tells for each job what it costs to move it to another number in the sequence, by
+// MovingJobs tells for each job what it costs to move it to another number in the sequence, by
 // estimates: to all, or as many around its own as the bound allows.
-func (p *page) movingJobs(bound int) {
+func (p *Page) MovingJobs(bound int) {
 	p.chapter("What it costs to move a job: an estimate, each day planned job by job, against this one")
 	jobs := p.Jobs()
 	holders := len(p.Forecast.Beam.Holders)
@@ -82,7 +82,7 @@ func (p *page) movingJobs(bound int) {
 }
 
 // movingJob tells what it costs to move one job, by estimates.
-func (p *page) movingJob(m *planning.MoveTo) {
+func (p *Page) movingJob(m *planning.MoveTo) {
 	for w := m.Estimate(); w != nil; w = m.Estimate() {
 		m.Take(w())
 	}
@@ -101,7 +101,7 @@ func (p *page) movingJob(m *planning.MoveTo) {
 }
 
 // troubles are the jobs that a gap makes late, and what it breaks or refuses.
-func (p *page) troubles(s plan.Slip) string {
+func (p *Page) troubles(s plan.Slip) string {
 	var parts []string
 	if len(s.Late) > 0 {
 		parts = append(parts, "late there and not now: "+words.Jobs(s.Late))

@@ -1,4 +1,4 @@
-package ui
+package plain
 
 import (
 	"fmt"
@@ -13,7 +13,7 @@ import (
 
 // walk tells the changeover that comes next as one walks through it: how far it is, the
 // next move and what is in its way, what is left, and what stands at its end.
-func (p *page) walk() {
+func (p *Page) walk() {
 	p.chapter("Guided setup: the changeover that comes next")
 	index := p.NextUp()
 	if index < 0 {
@@ -45,7 +45,7 @@ func (p *page) walk() {
 }
 
 // nextMove tells the next move, what is in its way, and which holders come then.
-func (p *page) nextMove(w *setup.Page) {
+func (p *Page) nextMove(w *setup.Page) {
 	next := w.Move()
 	if next == nil {
 		p.tell("All moves are made.")
@@ -67,7 +67,7 @@ func (p *page) nextMove(w *setup.Page) {
 }
 
 // atItsEnd tells what else the setup asks for, and what stands where at its end.
-func (p *page) atItsEnd(w *setup.Page) {
+func (p *Page) atItsEnd(w *setup.Page) {
 	step := w.Plan.Step
 	if text := setup.AlsoInSetup(step, w.Job); text != "" {
 		p.tell("Also in this setup: %s.", text)

@@ -1,6 +1,9 @@
-package ui
+package plain
 
 import (
+	"fmt"
+	"strings"
+
 	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/caution"
@@ -9,27 +12,25 @@ import (
 	"bide/ui/pane"
 	"bide/ui/pane/daylist"
 	"bide/ui/pane/holders"
-	"fmt"
-	"strings"
 )
 
-// page is text that grows line by line.
-type page struct {
+// Page is text that grows line by line.
+type Page struct {
 	*pane.Shared
 	strings.Builder
 }
 
 // tell adds a line, safe for any terminal.
-func (p *page) tell(format string, args ...any) {
+func (p *Page) tell(format string, args ...any) {
 	p.WriteString(strings.TrimRight(p.Safe(fmt.Sprintf(format, args...)), " ") + "\n")
 }
 
 // chapter begins a chapter.
-func (p *page) chapter(name string) { p.tell(""); p.tell("%s", name); p.tell("") }
+func (p *Page) chapter(name string) { p.tell(""); p.tell("%s", name); p.tell("") }
 
-// plain is the whole screen in words.
-func plain(d *pane.Shared, notes []string) string {
-	p := &page{Shared: d}
+// Text is the whole screen in words.
+func Text(d *pane.Shared, notes []string) string {
+	p := &Page{Shared: d}
 	name := d.Shop.Beam.Name
 	if d.Demo {
 		name += ", DEMO, an invented day"
@@ -49,13 +50,13 @@ func plain(d *pane.Shared, notes []string) string {
 	p.tracks()
 	p.holders()
 	p.settings()
-	p.orders()
-	p.movingJobs(plainMoves)
+	p.Orders()
+	p.MovingJobs(MostMoves)
 	return p.String()
 }
 
 // day is the jobs in their order.
-func (p *page) day() {
+func (p *Page) day() {
 	p.chapter("Day, " + daylist.DayHours(p.Shop.Day, "Mon 2 Jan 2006, 15:04", " to "))
 	for index, j := range p.Jobs() {
 		o := p.Outcome(index)
@@ -89,7 +90,7 @@ func (p *page) day() {
 }
 
 // changeovers are the beam and the moves, job by job.
-func (p *page) changeovers() {
+func (p *Page) changeovers() {
 	p.chapter("Beam and moves, changeover by changeover")
 	for index, j := range p.Jobs() {
 		o := p.Outcome(index)
@@ -108,7 +109,7 @@ func (p *page) changeovers() {
 }
 
 // doing names the holders that do one thing.
-func (p *page) doing(c *plan.Changeover, use plan.Use) string {
+func (p *Page) doing(c *plan.Changeover, use plan.Use) string {
 	var numbers []int
 	for i, h := range c.Holders {
 		if h.Use == use {
@@ -122,7 +123,7 @@ func (p *page) doing(c *plan.Changeover, use plan.Use) string {
 }
 
 // tracks are each holder's way through the day.
-func (p *page) tracks() {
+func (p *Page) tracks() {
 	u := p.Shop.Unit
 	p.chapter("Day map, holder by holder, in " + u.String())
 	use := p.Use()
@@ -141,7 +142,7 @@ func (p *page) tracks() {
 }
 
 // holders are what the day makes of each, and which changeovers move most.
-func (p *page) holders() {
+func (p *Page) holders() {
 	p.chapter("Holders")
 	for n := 1; n <= len(p.Forecast.Beam.Holders); n++ {
 		var parts []string

@@ -1,4 +1,4 @@
-package ui
+package small
 
 import (
 	"fmt"
@@ -10,10 +10,10 @@ import (
 	"bide/ui/pane"
 )
 
-// small is the screen below the size of the panes: the next step, and around it
+// View is the screen below the size of the panes: the next step, and around it
 // what there is room for. The last line names the keys, where there is more than one,
 // or says that a search runs.
-func small(d *pane.Shared, s draw.Size) []draw.Line {
+func View(d *pane.Shared, s draw.Size) []draw.Line {
 	below := smallBelow(d, s)
 	room := max(s.H-len(below), 1)
 	body := smallBody(d, draw.Size{W: s.W, H: room + min(s.H-1, 1)})
@@ -140,8 +140,8 @@ func ruled(d *pane.Shared, name string, w int) draw.Line {
 	return draw.Heading(d.Theme, name, d.Line(), w, false)
 }
 
-// smallQuestion asks whether to leave, on any screen.
-func smallQuestion(k *draw.Theme, asks string, s draw.Size) []draw.Line {
+// Question asks whether to leave, on any screen.
+func Question(k *draw.Theme, asks string, s draw.Size) []draw.Line {
 	texts := k.Wrap("y quits, any other key stays. "+asks, max(s.W, 1))
 	out := make([]draw.Line, 0, s.H)
 	for i := range s.H {

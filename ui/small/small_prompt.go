@@ -1,12 +1,12 @@
-package ui
+package small
 
 import (
 	"bide/ui/draw"
 	"bide/ui/pane"
 )
 
-// smallPrompt is the prompt over a small screen.
-func smallPrompt(d *pane.Shared, s draw.Size) []draw.Line {
+// Prompt is the prompt over a small screen.
+func Prompt(d *pane.Shared, s draw.Size) []draw.Line {
 	rows := append(d.Wrap(d.Prompt.Label+":", max(s.W, 1)), "")
 	rows = rows[max(len(rows)-s.H, 0):]
 	out := make([]draw.Line, 0, s.H)

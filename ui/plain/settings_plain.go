@@ -1,4 +1,4 @@
-package ui
+package plain
 
 import (
 	"fmt"
@@ -11,7 +11,7 @@ import (
 
 // settings are what is set for each job, the cautions of all jobs together once, and
 // how the day wears the anvil.
-func (p *page) settings() {
+func (p *Page) settings() {
 	p.chapter("Settings, job by job")
 	told := map[string]bool{}
 	var cautions []material.Caution
@@ -44,7 +44,7 @@ func (p *page) settings() {
 }
 
 // settingsOf are those of one job.
-func (p *page) settingsOf(k *material.Turn) {
+func (p *Page) settingsOf(k *material.Turn) {
 	for _, w := range k.Settings.Warnings {
 		p.tell("  Warning: %s", w)
 	}
