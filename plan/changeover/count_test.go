@@ -1,10 +1,11 @@
 package changeover
 
 import (
-	"bide/plan"
-	"bide/plan/plantest"
 	"math/rand/v2"
 	"testing"
+
+	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // drawn is a random beam of good holders that may rest anywhere, a standing and
@@ -19,7 +20,7 @@ func drawn(r *rand.Rand, most int) (*Planner, []plan.Length, []plan.Length) {
 	if err != nil {
 		panic(err)
 	}
-	return p, plantest.Places(r, n, b.Rail.To, 10), plantest.Places(r, r.IntN(n+1), b.Rail.To, 10)
+	return p, plantest.Places(r, n, b.Rail, 10, 1), plantest.Places(r, r.IntN(n+1), b.Rail, 10, 1)
 }
 
 // The two ways to count must agree wherever both apply, stay for stay.

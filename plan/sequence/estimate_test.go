@@ -1,12 +1,13 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/floor"
 	"math/rand/v2"
 	"slices"
 	"testing"
 	"time"
+
+	"bide/plan"
+	"bide/plan/floor"
 )
 
 // Where every layout is fixed the estimate counts what the floor counts, which is

@@ -1,12 +1,13 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/floor"
 	"fmt"
 	"math/rand/v2"
 	"testing"
 	"time"
+
+	"bide/plan"
+	"bide/plan/floor"
 )
 
 // benchDay is a day of jobs with a free shift on a beam with that many holders, and

@@ -1,10 +1,6 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/floor"
-	"bide/plan/plantest"
-	"bide/plan/verify"
 	"context"
 	"fmt"
 	"math/bits"
@@ -12,6 +8,11 @@ import (
 	"slices"
 	"testing"
 	"time"
+
+	"bide/plan"
+	"bide/plan/floor"
+	"bide/plan/plantest"
+	"bide/plan/verify"
 )
 
 // Tiny days, small enough to try every order and every resting place: the search

@@ -1,4 +1,4 @@
-package plan_test
+package sequence_test
 
 import (
 	"context"
@@ -17,7 +17,7 @@ import (
 func TestJobsRunAsTheyWereSetUp(t *testing.T) {
 	ran, other, days := 0, 0, uint64(plantest.Worlds(12, 60))
 	for seed := range days {
-		b, stands, d := drawDay(rand.New(rand.NewPCG(seed, 79)))
+		b, stands, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 79)))
 		alone, err := sequence.PlanDay(b, stands, d)
 		if err != nil || b.PositionTolerance > 0 {
 			continue

@@ -1,4 +1,4 @@
-package plan_test
+package changeover_test
 
 import (
 	"encoding/json"
@@ -11,6 +11,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/plantest"
 	"bide/plan/verify"
 )
 
@@ -36,7 +37,7 @@ type knifeSequence struct {
 // reference reads a file of reference data.
 func reference(t *testing.T, name string, into any) {
 	t.Helper()
-	text, err := os.ReadFile(filepath.Join("..", "testdata", "reference", name))
+	text, err := os.ReadFile(filepath.Join("..", "..", "testdata", "reference", name))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -190,7 +191,7 @@ func published(t *testing.T, b *plan.Beam, standing []plan.Length, l plan.Layout
 	}
 	c, faults := p.Changeover(standing, l)
 	if len(faults) > 0 {
-		t.Fatalf("refused: %v", reasons(faults))
+		t.Fatalf("refused: %v", plantest.Reasons(faults))
 	}
 	if err := verify.Changeover(b, nil, standing, l, c); err != nil {
 		t.Fatal(err)

@@ -1,4 +1,4 @@
-package plan_test
+package sequence_test
 
 import (
 	"context"
@@ -13,11 +13,11 @@ import (
 )
 
 // A settled day keeps the order, verifies, is never worse by the aim, comes out the
-// same again, and over many days saves what it is asked to.
+// Same again, and over many days saves what it is asked to.
 func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 	saved, sooner, days := 0, time.Duration(0), uint64(plantest.Worlds(8, 60))
 	for seed := range days {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 71)))
+		b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 71)))
 		alone, err := sequence.PlanDay(b, start, d)
 		if err != nil {
 			continue
@@ -27,7 +27,7 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 		if err := verify.DayOf(settled, d); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
-		if worse(settled.Totals, alone.Totals, aim) {
+		if plantest.Worse(settled.Totals, alone.Totals, aim) {
 			t.Errorf("seed %d: settled %+v, each on its own %+v", seed, settled.Totals, alone.Totals)
 		}
 		for i := range alone.Steps() {
@@ -35,7 +35,7 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 				t.Errorf("seed %d: %s at turn %d, was %s", seed, settled.Steps()[i].Job.ID, i+1, alone.Steps()[i].Job.ID)
 			}
 		}
-		if again := sequence.Settle(context.Background(), alone, aim); !same(settled, again) {
+		if again := sequence.Settle(context.Background(), alone, aim); !plantest.Same(settled, again) {
 			t.Errorf("seed %d: settled twice, and not alike", seed)
 		}
 		if settled.Floor != nil && settled.Totals.Repositions < settled.Floor.Repositions {
@@ -56,7 +56,7 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
 	tried, days := 0, uint64(plantest.Worlds(4, 30))
 	for seed := range days {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 72)))
+		b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 72)))
 		if p, err := sequence.PlanDay(b, start, d); err == nil && len(p.Steps()) > 2 {
 			first, stands := p.Steps()[0].Job.ID, start.After(p.Steps()[0])
 			for i := range d.Jobs {

@@ -1,4 +1,4 @@
-package plan_test
+package sequence_test
 
 import (
 	"context"

@@ -1,4 +1,4 @@
-package plan_test
+package changeover_test
 
 import (
 	"fmt"

@@ -1,4 +1,4 @@
-package plan_test
+package sequence_test
 
 import (
 	"context"
@@ -15,19 +15,32 @@ import (
 	"bide/plan/verify"
 )
 
-// same reports whether two plans of a day are alike, step for step.
-func same(a, b *plan.DayPlan) bool {
-	return a.Totals == b.Totals && slices.EqualFunc(a.Steps(), b.Steps(), func(x, y *plan.Step) bool {
-		return x.Job.ID == y.Job.ID && slices.Equal(x.Layout.Cuts, y.Layout.Cuts) &&
-			slices.Equal(x.Changeover.Holders, y.Changeover.Holders) && slices.Equal(x.Changeover.Moves, y.Changeover.Moves)
-	})
+const mm = plan.Millimetre
+
+// A job without slits is refused, and the others are planned, settled and searched for.
+func TestJobWithoutSlitsIsRefused(t *testing.T) {
+	b, start, d := busyDay(t)
+	d.Jobs = append(d.Jobs, plan.Job{ID: "none", Web: 100 * mm, Trim: mm, Shift: plan.Free, Arrange: plan.AnyArrange, Speed: 1})
+	for seed := range uint64(plantest.Worlds(1, 4)) {
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 200, Seed: seed})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := verify.DayOf(best, d); err != nil {
+			t.Error(err)
+		}
+		last := best.Refused()[len(best.Refused())-1]
+		if why := last.Faults[0]; last.Job.ID != "none" || !why.Equal(plan.NewFault("slits", "no slits are listed")) {
+			t.Errorf("%s is refused: %s", last.Job.ID, why.Why(plan.Millimetres))
+		}
+	}
 }
 
 // busyDay draws days until one has six jobs to plan.
 func busyDay(t *testing.T) (*plan.Beam, *plan.Positions, *plan.Day) {
 	t.Helper()
 	for seed := range uint64(100) {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 52)))
+		b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 52)))
 		if p, err := sequence.PlanDay(b, start, d); err == nil && len(p.Steps()) >= 6 {
 			return b, start, d
 		}
@@ -36,27 +49,13 @@ func busyDay(t *testing.T) (*plan.Beam, *plan.Positions, *plan.Day) {
 	return nil, nil, nil
 }
 
-// worse tells in what the first totals are worse than the second, by the aim.
-func worse(a, b plan.Totals, aim plan.Aim) bool {
-	order := [][2]int{{int(a.Late), int(b.Late)}, {a.LateJobs, b.LateJobs}, {int(a.Setup), int(b.Setup)}, {a.Repositions, b.Repositions}}
-	if aim == plan.AimMoves {
-		order[2], order[3] = order[3], order[2]
-	}
-	for _, v := range order {
-		if v[0] != v[1] {
-			return v[0] > v[1]
-		}
-	}
-	return false
-}
-
 // Whatever is searched verifies, plans and refuses the same jobs as the listed
 // order, and is no worse than it, be it settled.
 func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 	better, days := 0, uint64(plantest.Worlds(4, 30))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 51))
-		b, start, d := drawDay(r)
+		b, start, d := plantest.DrawDay(r)
 		aim := plan.Aim(seed % 2)
 		listed, err := sequence.PlanDay(b, start, d)
 		if err != nil {
@@ -75,11 +74,11 @@ func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 		kept := len(plan.Broken(listed.Jobs(), listed.Done)) == 0
 		settled := sequence.Settle(context.Background(), listed, aim)
 		for _, before := range []plan.Totals{listed.Totals, listed.Listed, settled.Totals} {
-			if kept && worse(best.Totals, before, aim) {
+			if kept && plantest.Worse(best.Totals, before, aim) {
 				t.Errorf("seed %d, aim %v: searched %+v, listed %+v", seed, aim, best.Totals, before)
 			}
 		}
-		if worse(listed.Totals, best.Totals, aim) {
+		if plantest.Worse(listed.Totals, best.Totals, aim) {
 			better++
 		}
 	}
@@ -102,10 +101,10 @@ func TestSearchIsTheSameEveryTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if listed, _ := sequence.PlanDay(b, start, d); same(first, listed) {
+	if listed, _ := sequence.PlanDay(b, start, d); plantest.Same(first, listed) {
 		t.Error("the search found nothing better than the listed order")
 	}
-	if !same(first, again) {
+	if !plantest.Same(first, again) {
 		t.Errorf("two searches with one seed: %+v and %+v", first.Totals, again.Totals)
 	}
 }
@@ -116,7 +115,7 @@ func TestSearchKeepsTheRules(t *testing.T) {
 	days := uint64(plantest.Worlds(3, 20))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 53))
-		b, start, d := drawDay(r)
+		b, start, d := plantest.DrawDay(r)
 		n := len(d.Jobs)
 		for i := range d.Jobs {
 			d.Jobs[i].State = plan.Waiting
@@ -162,7 +161,7 @@ func TestSearchStops(t *testing.T) {
 
 // With every job's turn fixed and no choice of layouts there is nothing to search.
 func TestLockedDayEndsAtOnce(t *testing.T) {
-	b, start, d := drawDay(rand.New(rand.NewPCG(9, 54)))
+	b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(9, 54)))
 	for i := range d.Jobs {
 		j := &d.Jobs[i]
 		j.State, j.Fixed, j.Shift, j.Arrange = plan.Waiting, i+1, plan.Centred, plan.AsListed
@@ -179,24 +178,6 @@ func TestLockedDayEndsAtOnce(t *testing.T) {
 		}
 	case <-time.After(time.Minute):
 		t.Error("still searching after a minute")
-	}
-}
-
-// Paint production, from Guéret, Prins & Sevaux, Applications of Optimization with
-// Xpress-MP: cleaning minutes from one batch to the next. The best open order costs
-// 22, the best round 41.
-func TestPaintProductionMatrix(t *testing.T) {
-	clean := [5][5]int{{0, 11, 7, 13, 11}, {5, 0, 13, 15, 15}, {13, 15, 0, 23, 11}, {9, 13, 5, 0, 3}, {3, 7, 7, 7, 0}}
-	open, round := 1<<30, 1<<30
-	plan.Orders(5, func(order []int) {
-		sum := 0
-		for i := 1; i < 5; i++ {
-			sum += clean[order[i-1]][order[i]]
-		}
-		open, round = min(open, sum), min(round, sum+clean[order[4]][order[0]])
-	})
-	if open != 22 || round != 41 {
-		t.Errorf("best open order %d, best round %d; published 22 and 41", open, round)
 	}
 }
 
@@ -288,7 +269,7 @@ func TestSearchWhereNoOrderKeepsTheRules(t *testing.T) {
 	if !listed.Totals.Better(settled.Totals, plan.AimMoves) && !settled.Totals.Better(listed.Totals, plan.AimMoves) {
 		t.Error("the day gains nothing by settling, and so can't tell")
 	}
-	if !same(best, settled) {
+	if !plantest.Same(best, settled) {
 		t.Errorf("searched %+v, the listed day settled %+v", best.Totals, settled.Totals)
 	}
 	if err := verify.DayOf(best, d); err != nil {

@@ -1,4 +1,4 @@
-package plan_test
+package sequence_test
 
 import (
 	"context"
@@ -8,7 +8,6 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
-	"bide/plan/changeover/layouts"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
 	"bide/plan/verify"
@@ -19,7 +18,7 @@ import (
 func TestChosenLayoutsAreKept(t *testing.T) {
 	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(plantest.Worlds(6, 40))
 	for seed := range days {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 73)))
+		b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 73)))
 		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: plan.AimMoves, Rounds: 3000, Seed: seed})
 		if err != nil || len(best.Refused()) > 0 {
 			continue
@@ -83,7 +82,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 	kept, left, days := 0, 0, uint64(plantest.Worlds(6, 40))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 74))
-		b, start, d := drawDay(r)
+		b, start, d := plantest.DrawDay(r)
 		aim := plan.Aim(seed % 2)
 		if seed%4 < 2 {
 			b.PositionTolerance = plan.Length(r.Int64N(int64(b.Pitch() / 2)))
@@ -101,7 +100,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 		if err := verify.DayOf(again, next); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
-		if !same(again, best) {
+		if !plantest.Same(again, best) {
 			t.Errorf("seed %d: found %+v, planned again %+v", seed, best.Totals, again.Totals)
 		}
 		kept++
@@ -142,7 +141,7 @@ func TestChosenGivesWay(t *testing.T) {
 		},
 	}
 	for seed := range days {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 76)))
+		b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 76)))
 		aim := plan.Aim(seed % 2)
 		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: aim, Rounds: 50, Seed: seed})
 		if err != nil || len(best.Refused()) > 0 || len(best.Steps()) < 2 {
@@ -176,7 +175,7 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 	tried, days := 0, uint64(plantest.Worlds(4, 24))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 75))
-		b, start, d := drawDay(r)
+		b, start, d := plantest.DrawDay(r)
 		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 400, Seed: seed})
 		if err != nil || len(best.Refused()) > 0 || len(best.Steps()) == 0 {
 			continue
@@ -217,35 +216,6 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 	}
 }
 
-// A job that runs stays as it stands, whatever was chosen for it.
-func TestChosenLeavesWhatRuns(t *testing.T) {
-	ran := 0
-	for seed := range uint64(40) {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 77)))
-		p, err := changeover.NewPlanner(b)
-		if err != nil {
-			t.Fatal(err)
-		}
-		j := &d.Jobs[0]
-		j.State = plan.Waiting
-		first, stands := p.Next(start, d.Start, j)
-		from, to := b.Window(j)
-		if first.Refused() || from == to {
-			continue
-		}
-		for _, shift := range []plan.Length{from, to} {
-			j.State, j.Chosen = plan.Running, &plan.Chosen{Slits: j.Slits(), Shift: shift}
-			if now, _ := p.Resume(stands, d.Start, j); now.Refused() || now.Step.Changeover.Repositions > 0 {
-				t.Errorf("seed %d: moves of a job that runs, or refused: %+v", seed, now)
-			}
-		}
-		ran++
-	}
-	if ran < 5 {
-		t.Errorf("%d jobs are too few to tell", ran)
-	}
-}
-
 // settledMoves plans and settles a day, verified, and counts its repositions.
 func settledMoves(t *testing.T, b *plan.Beam, start *plan.Positions, d *plan.Day) int {
 	t.Helper()
@@ -258,89 +228,4 @@ func settledMoves(t *testing.T, b *plan.Beam, start *plan.Positions, d *plan.Day
 		t.Error(err)
 	}
 	return day.Totals.Repositions
-}
-
-// A layout is allowed exactly where it can be set on a beam of good holders and the
-// verifier, which shares nothing with that, finds nothing wrong with it.
-func TestAllowsIsTheVerifiers(t *testing.T) {
-	allowed, refused := 0, 0
-	for seed := range uint64(3000) {
-		r := rand.New(rand.NewPCG(seed, 79))
-		b := trialBeam()
-		b.Holders = make([]plan.Condition, 30)
-		b.Rail, b.Web = plan.Span{From: -600 * mm, To: 1600 * mm}, plan.Span{To: 1000 * mm}
-		for range r.IntN(3) {
-			at := plan.Length(r.IntN(1000)) * mm
-			b.Bad = append(b.Bad, plan.Span{From: at, To: at + plan.Length(r.IntN(15))*mm})
-		}
-		b.Bad = plan.JoinSpans(b.Bad)
-		j := drawDayJob(r, 0, trialDay().Start)
-		for k := range j.Entries { // a few widths, so that entries can meet
-			j.Entries[k].Width = plan.Length(20+r.IntN(2)*10) * mm
-		}
-		j.Web = 14*mm + plan.Length(r.IntN(2))
-		for _, s := range j.Slits() {
-			j.Web += s
-		}
-		if j.Web > b.Web.Length() || len(layouts.Faults(b, &j)) > 0 {
-			continue
-		}
-		slits := j.Slits()
-		for range r.IntN(4) {
-			x, y := r.IntN(len(slits)), r.IntN(len(slits))
-			slits[x], slits[y] = slits[y], slits[x]
-		}
-		if r.IntN(8) == 0 {
-			slits = slits[1:]
-		}
-		c := plan.Chosen{Slits: slits, Shift: plan.Length(r.IntN(12)-6) * mm * plan.Length(r.IntN(2))}
-		p, err := changeover.NewPlanner(b)
-		if err != nil {
-			t.Fatal(err)
-		}
-		at := drawPlaces(r, len(b.Holders), b.Rail, b.Pitch(), mm)
-		l := b.Lay(&j, c.Slits, c.Shift)
-		want := false
-		if change, faults := p.Changeover(at, l); len(faults) == 0 {
-			want = verify.Changeover(b, &j, at, l, change) == nil
-		}
-		if got := layouts.Allows(b, &j, &c); got != want {
-			t.Fatalf("seed %d: %+v of %+v: allowed %v, the verifier %v", seed, c, j, got, want)
-		}
-		if want {
-			allowed++
-		} else {
-			refused++
-		}
-	}
-	if allowed < 300 || refused < 300 {
-		t.Errorf("%d allowed and %d refused are too few to tell", allowed, refused)
-	}
-}
-
-// An order of entries is known also where several have one width, and a list made to
-// waste time is given up on.
-func TestArrangesByEntries(t *testing.T) {
-	entries := func(counts ...int) (out []plan.Entry) {
-		for _, n := range counts {
-			out = append(out, plan.Entry{Count: n, Width: mm})
-		}
-		return append(out, plan.Entry{Count: 1, Width: 2 * mm})
-	}
-	slits := func(first, second int) []plan.Length {
-		out := append(slices.Repeat([]plan.Length{mm}, first), 2*mm)
-		return append(out, slices.Repeat([]plan.Length{mm}, second)...)
-	}
-	j := plan.Job{Arrange: plan.ByEntries, Entries: entries(4, 3, 3, 1)}
-	if !j.Arranges(slits(6, 5)) || j.Arranges(slits(2, 9)) { // 3+3 and 4+1; no two are 2
-		t.Error("entries of one width are not told apart")
-	}
-	var even []int
-	for n := range 40 {
-		even = append(even, 2*n+2)
-	}
-	j.Entries = entries(even...)
-	if total := 40 * 41; j.Arranges(slits(total/2+1, total/2-1)) { // no even ones make an odd run
-		t.Error("even runs make an odd one")
-	}
 }

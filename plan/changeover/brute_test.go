@@ -1,4 +1,4 @@
-package plan_test
+package changeover_test
 
 import (
 	"fmt"
@@ -180,10 +180,10 @@ func compareFixed(p *changeover.Planner, b *plan.Beam, standing []plan.Length, l
 
 func compareOne(want answer, l plan.Layout, got plan.Changeover, faults []plan.Fault) error {
 	if (len(faults) == 0) != want.found {
-		return fmt.Errorf("refused %v, brute force finds %+v", reasons(faults), want)
+		return fmt.Errorf("refused %v, brute force finds %+v", plantest.Reasons(faults), want)
 	}
 	if !want.found {
-		for _, why := range reasons(faults) {
+		for _, why := range plantest.Reasons(faults) {
 			if why == "" {
 				return fmt.Errorf("refused without a reason")
 			}
@@ -201,14 +201,6 @@ func compareOne(want answer, l plan.Layout, got plan.Changeover, faults []plan.F
 			got.Repositions, got.Parked, got.Travel, l.Shift, at, want.moved, want.parked, want.travel, want.layout.Shift, want.at, want.layout.Cuts)
 	}
 	return nil
-}
-
-func reasons(faults []plan.Fault) []string {
-	var out []string
-	for _, f := range faults {
-		out = append(out, f.Why(plan.Millimetres))
-	}
-	return out
 }
 
 // Drawn worlds of up to five holders: all conditions, resting on and off, store

@@ -1,48 +1,21 @@
-package plan_test
+package verify_test
 
 import (
-	"fmt"
-	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 	"bide/plan/sequence"
 	"bide/plan/verify"
 )
 
-// The verifier is held against damage: a plan that passes is spoiled in one way,
-// and the verifier must tell.
-
 const mm = plan.Millimetre
 
-// trialBeam is a beam of 12 holders, all good but one.
-func trialBeam() *plan.Beam {
-	b := &plan.Beam{
-		Name: "trial", HolderWidth: 12 * mm, Clearance: 300_000,
-		Rail: plan.Span{From: -100 * mm, To: 500 * mm}, Web: plan.Span{To: 400 * mm},
-		RestOverWeb: true, Holders: make([]plan.Condition, 12),
-		Drive: plan.Drive{Speed: 400 * mm, Acceleration: 800 * mm, Pick: 1200 * time.Millisecond, Set: time.Second, Home: -100 * mm, Hand: 25 * time.Second, Crew: 2},
-		Setup: plan.Setup{Every: 6 * time.Minute, Rethread: 5 * time.Minute, Blade: 40 * time.Second, CleanDown: 15 * time.Minute, Pressure: 30 * time.Second, Crew: 1},
-	}
-	b.Holders[11] = plan.NoCut
-	return b
-}
-
-// trialDay is a day of four jobs, the last of which the beam can't run.
-func trialDay() *plan.Day {
-	start := time.Date(2026, 3, 4, 6, 0, 0, 0, time.UTC)
-	entry := func(n int, w plan.Length) plan.Entry { return plan.Entry{Count: n, Finished: w, Width: w} }
-	blade := plan.Blade{Bevel: 45, Tip: 0.15}
-	return &plan.Day{Start: start, Jobs: []plan.Job{
-		{ID: "A", Material: "paper", Web: 300 * mm, Entries: []plan.Entry{entry(4, 60*mm)}, Trim: 3 * mm, Shift: plan.Free, Metres: 3000, Speed: 150, Blade: blade, SetBar: 2.5},
-		{ID: "B", Material: "film", Web: 300 * mm, Entries: []plan.Entry{entry(2, 25*mm), entry(3, 50*mm), entry(1, 70*mm)}, Trim: 3 * mm, Metres: 1000, Speed: 120, Due: start.Add(20 * time.Minute), Blade: plan.Blade{Bevel: 60, Tip: 0.1}, SetBar: 2.5, SiliconeFree: true},
-		{ID: "C", Material: "film", Web: 350 * mm, Entries: []plan.Entry{entry(7, 50*mm)}, Metres: 500, Speed: 100, Blade: blade, SetBar: 3, SiliconeFree: true},
-		{ID: "D", Material: "film", Web: 350 * mm, Entries: []plan.Entry{entry(20, 10*mm)}, Trim: 3 * mm, Metres: 500, Speed: 100},
-	}}
-}
+// The verifier is held against damage: a plan that passes is spoiled in one way,
+// and the verifier must tell.
 
 // trialPlan plans the trial day.
 func trialPlan(t *testing.T, b *plan.Beam) *plan.DayPlan {
@@ -51,7 +24,7 @@ func trialPlan(t *testing.T, b *plan.Beam) *plan.DayPlan {
 	for i := range at {
 		at[i] = plan.Length(-100+40*i) * mm
 	}
-	d := trialDay()
+	d := plantest.TrialDay()
 	p, err := sequence.PlanDay(b, &plan.Positions{At: at, Blades: make([]plan.Blade, len(at))}, d)
 	if err != nil {
 		t.Fatal(err)
@@ -201,8 +174,8 @@ func shiftAll(s *plan.Step, by plan.Length) {
 func TestVerifierTellsEveryDamage(t *testing.T) {
 	for _, d := range damages() {
 		t.Run(strings.ReplaceAll(d.name, " ", "_"), func(t *testing.T) {
-			p := trialPlan(t, trialBeam())
-			day := trialDay()
+			p := trialPlan(t, plantest.TrialBeam())
+			day := plantest.TrialDay()
 			d.do(p)
 			err := verify.DayOf(p, day)
 			if err == nil || !strings.Contains(err.Error(), d.must) {
@@ -213,7 +186,7 @@ func TestVerifierTellsEveryDamage(t *testing.T) {
 }
 
 // Damages to the order of moves and to reasons of idle holders, on a changeover
-// small enough to see: three holders a pitch of 10 mm apart give way to each other.
+// SmallBeam enough to see: three holders a pitch of 10 mm apart give way to each other.
 func TestVerifierTellsDamagedMoves(t *testing.T) {
 	b := &plan.Beam{HolderWidth: 10 * mm, Rail: plan.Span{To: 100 * mm}, Web: plan.Span{To: 100 * mm}, RestOverWeb: true, Holders: make([]plan.Condition, 3)}
 	from := []plan.Length{10 * mm, 20 * mm, 30 * mm}
@@ -307,83 +280,4 @@ func TestVerifierKnowsArrangements(t *testing.T) {
 			t.Errorf("rule %d, %s: %v", c.arrange, c.slits, err)
 		}
 	}
-}
-
-// All drives, and drawn days: every plan of a day passes.
-func TestDrawnDaysVerify(t *testing.T) {
-	for seed := range uint64(60) {
-		r := rand.New(rand.NewPCG(seed, 3))
-		b, start, d := drawDay(r)
-		p, err := sequence.PlanDay(b, start, d)
-		if err != nil {
-			t.Fatalf("seed %d: %v", seed, err)
-		}
-		if err := verify.DayOf(p, d); err != nil {
-			t.Errorf("seed %d: %v", seed, err)
-		}
-	}
-}
-
-// drawDay draws a beam of 20 to 40 holders, a standing and a day of up to ten jobs.
-func drawDay(r *rand.Rand) (*plan.Beam, *plan.Positions, *plan.Day) {
-	b := trialBeam()
-	b.Holders = make([]plan.Condition, 20+r.IntN(21))
-	for range r.IntN(3) {
-		b.Holders[r.IntN(len(b.Holders))] = plan.Condition(r.IntN(4))
-	}
-	b.Rail = plan.Span{From: -300 * mm, To: 1300 * mm}
-	b.Web = plan.Span{To: 1000 * mm}
-	b.RestOverWeb = r.IntN(3) > 0
-	b.ParkClearance = plan.Length(r.IntN(20)) * mm
-	b.PositionTolerance = plan.Length(r.IntN(2)) * mm / 5
-	b.Guide = plan.Guide(r.IntN(3))
-	b.Drive.Kind = plan.DriveKind(r.IntN(3))
-	b.Setup.Crew = 1 + r.IntN(2)
-	s := &plan.Positions{At: drawPlaces(r, len(b.Holders), b.Rail, b.Pitch(), mm/10), Material: []string{"", "paper", "film"}[r.IntN(3)], SiliconeFree: r.IntN(2) == 0}
-	for range b.Holders {
-		s.Blades = append(s.Blades, drawBlade(r))
-	}
-	d := trialDay()
-	d.Jobs = nil
-	for i := range 3 + r.IntN(8) {
-		d.Jobs = append(d.Jobs, drawDayJob(r, i, d.Start))
-	}
-	return b, s, d
-}
-
-func drawBlade(r *rand.Rand) plan.Blade {
-	return []plan.Blade{{}, {Bevel: 45, Tip: 0.1}, {Bevel: 60, Tip: 0.1}}[r.IntN(3)]
-}
-
-func drawDayJob(r *rand.Rand, i int, start time.Time) plan.Job {
-	j := plan.Job{
-		ID: fmt.Sprintf("J-%d", i), Material: []string{"paper", "film", "foam"}[r.IntN(3)], Trim: 3 * mm, Shift: plan.ShiftRule(r.IntN(2)),
-		Arrange: plan.Arrange(r.IntN(3)), Metres: float64(r.IntN(5000)) / 3, Speed: 150, State: []plan.State{0, 0, 0, 0, plan.Done, plan.OnHold, plan.Running}[r.IntN(7)],
-		Blade: drawBlade(r), SetBar: float64(r.IntN(3)), SiliconeFree: r.IntN(3) == 0,
-	}
-	if r.IntN(2) == 0 {
-		j.Due = start.Add(time.Duration(r.IntN(200)) * time.Minute)
-	}
-	for range 1 + r.IntN(3) {
-		w := plan.Length(130+r.IntN(600)) * mm / 10
-		j.Entries = append(j.Entries, plan.Entry{Count: 1 + r.IntN(5), Finished: w, Width: w})
-		j.Web += w * plan.Length(j.Entries[len(j.Entries)-1].Count)
-	}
-	j.Web += []plan.Length{0, 7 * mm, 12*mm + 1, 20 * mm}[r.IntN(4)]
-	return j
-}
-
-// drawPlaces draws n ascending places on a stretch, a pitch or more apart, each a
-// whole number of grid steps from its start.
-func drawPlaces(r *rand.Rand, n int, on plan.Span, pitch, grid plan.Length) []plan.Length {
-	slack := int((on.Length() - plan.Length(n-1)*pitch) / grid)
-	at := make([]plan.Length, n)
-	for i := range at {
-		at[i] = plan.Length(r.IntN(slack + 1))
-	}
-	slices.Sort(at)
-	for i := range at {
-		at[i] = on.From + at[i]*grid + plan.Length(i)*pitch
-	}
-	return at
 }
