@@ -58,6 +58,7 @@ func TestShiftsAgainstEveryShift(t *testing.T) {
 // Drawn worlds with damaged bands: the best shift, and the nearest to centred, by
 // trying every shift and every placing.
 func TestBruteForceWithBands(t *testing.T) {
+	t.Parallel()
 	n := plantest.Worlds(3_000, 30_000)
 	planned, failed := 0, 0
 	for seed := range uint64(n) {
@@ -106,6 +107,7 @@ func (w *world) compareNearest(p *changeover.Planner) error {
 
 // Wider windows and more holders: every shift is asked for, as without bands.
 func TestBestAgainstEveryShiftWithBands(t *testing.T) {
+	t.Parallel()
 	n := plantest.Worlds(3_000, 20_000)
 	failed := 0
 	for seed := range uint64(n) {

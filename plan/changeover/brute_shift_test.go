@@ -14,6 +14,7 @@ import (
 // answer for one shift, which brute force holds elsewhere, is asked for at every
 // shift, and Best must find the best of them.
 func TestBestAgainstEveryShift(t *testing.T) {
+	t.Parallel()
 	n := plantest.Worlds(4_000, 40_000)
 	failed := 0
 	for seed := range uint64(n) {

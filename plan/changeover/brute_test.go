@@ -206,6 +206,7 @@ func compareOne(want answer, l plan.Layout, got plan.Changeover, faults []plan.F
 // Drawn worlds of up to five holders: all conditions, resting on and off, store
 // gaps, in place, shift fixed and free.
 func TestBruteForceDrawn(t *testing.T) {
+	t.Parallel()
 	n := plantest.Worlds(5_000, 100_000)
 	planned, failed := 0, 0
 	for seed := range uint64(n) {
@@ -232,6 +233,7 @@ func TestBruteForceDrawn(t *testing.T) {
 // Every world of up to three holders on a short rail: all standings, all
 // conditions, all cuts, webs and rules.
 func TestBruteForceAll(t *testing.T) {
+	t.Parallel()
 	type size struct{ holders, pitch, rail, inPlace plan.Length }
 	sizes := []size{{1, 2, 4, 0}, {2, 2, 5, 0}, {2, 3, 6, 1}, {2, 4, 8, 1}, {3, 2, 6, 0}, {3, 3, 8, 1}}
 	if !plantest.IsLong() {

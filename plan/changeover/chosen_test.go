@@ -43,6 +43,7 @@ func TestChosenLeavesWhatRuns(t *testing.T) {
 // A layout is allowed exactly where it can be set on a beam of good holders and the
 // verifier, which shares nothing with that, finds nothing wrong with it.
 func TestAllowsIsTheVerifiers(t *testing.T) {
+	t.Parallel()
 	allowed, refused := 0, 0
 	for seed := range uint64(3000) {
 		r := rand.New(rand.NewPCG(seed, 79))

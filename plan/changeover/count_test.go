@@ -25,6 +25,7 @@ func drawn(r *rand.Rand, most int) (*Planner, []plan.Length, []plan.Length) {
 
 // The two ways to count must agree wherever both apply, stay for stay.
 func TestChainAgreesWithReach(t *testing.T) {
+	t.Parallel()
 	planned := 0
 	for seed := range uint64(3000) {
 		r := rand.New(rand.NewPCG(seed, 7))
@@ -56,6 +57,7 @@ func TestChainAgreesWithReach(t *testing.T) {
 
 // Breaking ties must neither add nor lose a reposition.
 func TestPlacesKeepTheCount(t *testing.T) {
+	t.Parallel()
 	for seed := range uint64(2000) {
 		r := rand.New(rand.NewPCG(seed, 8))
 		p, at, cuts := drawn(r, 60)

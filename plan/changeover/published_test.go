@@ -149,6 +149,7 @@ func TestPublishedKnifePositions(t *testing.T) {
 // Between two that stay there are then as many holders as new cuts, and each of the
 // g others takes one, in order.
 func TestPublishedPairsNeedTheirNewPositions(t *testing.T) {
+	t.Parallel()
 	eachSequence(t, func(t *testing.T, c knifeCase, s knifeSequence) {
 		ls := s.layouts(publishedBeam(c.Master, mm/5), c.Master)
 		total := 0

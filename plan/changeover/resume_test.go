@@ -157,6 +157,7 @@ func TestTakes(t *testing.T) {
 // planned with the fewest repositions that the layout takes from what stands, by trying
 // all placings; and never more than going on to the places begun would.
 func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
+	t.Parallel()
 	spared, found := 0, 0
 	for seed := range uint64(8000) {
 		r := rand.New(rand.NewPCG(seed, 79))

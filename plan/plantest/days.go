@@ -48,10 +48,25 @@ func TrialDay() *plan.Day {
 	}}
 }
 
-// DrawDay draws a beam of 20 to 40 holders, a standing and a day of up to ten jobs.
+// DrawDay draws a beam of 20 to 40 holders, positions and a day of up to ten jobs.
 func DrawDay(r *rand.Rand) (*plan.Beam, *plan.Positions, *plan.Day) {
+	return drawDay(r, 20+r.IntN(21), 8, 3, 5)
+}
+
+// DrawQuickDay draws a day as DrawDay does with -long, and else one of few jobs on few
+// holders: it is planned jointly in a hundredth of the time.
+func DrawQuickDay(r *rand.Rand) (*plan.Beam, *plan.Positions, *plan.Day) {
+	if IsLong() {
+		return DrawDay(r)
+	}
+	return drawDay(r, 10+r.IntN(7), 5, 3, 3)
+}
+
+// drawDay draws a day for that many holders: three jobs and up to more, each of some entries
+// of some slits.
+func drawDay(r *rand.Rand, holders, more, entries, slits int) (*plan.Beam, *plan.Positions, *plan.Day) {
 	b := TrialBeam()
-	b.Holders = make([]plan.Condition, 20+r.IntN(21))
+	b.Holders = make([]plan.Condition, holders)
 	for range r.IntN(3) {
 		b.Holders[r.IntN(len(b.Holders))] = plan.Condition(r.IntN(4))
 	}
@@ -69,8 +84,8 @@ func DrawDay(r *rand.Rand) (*plan.Beam, *plan.Positions, *plan.Day) {
 	}
 	d := TrialDay()
 	d.Jobs = nil
-	for i := range 3 + r.IntN(8) {
-		d.Jobs = append(d.Jobs, DrawJob(r, i, d.Start))
+	for i := range 3 + r.IntN(more) {
+		d.Jobs = append(d.Jobs, drawJob(r, i, d.Start, entries, slits))
 	}
 	return b, s, d
 }
@@ -79,7 +94,10 @@ func drawBlade(r *rand.Rand) plan.Blade {
 	return []plan.Blade{{}, {Bevel: 45, Tip: 0.1}, {Bevel: 60, Tip: 0.1}}[r.IntN(3)]
 }
 
-func DrawJob(r *rand.Rand, i int, start time.Time) plan.Job {
+// DrawJob draws a job of up to three entries of up to five slits.
+func DrawJob(r *rand.Rand, i int, start time.Time) plan.Job { return drawJob(r, i, start, 3, 5) }
+
+func drawJob(r *rand.Rand, i int, start time.Time, entries, slits int) plan.Job {
 	j := plan.Job{
 		ID: fmt.Sprintf("J-%d", i), Material: []string{"paper", "film", "foam"}[r.IntN(3)], Trim: 3 * mm, Shift: plan.ShiftRule(r.IntN(2)),
 		Arrange: plan.Arrange(r.IntN(3)), Metres: float64(r.IntN(5000)) / 3, Speed: 150, State: []plan.State{0, 0, 0, 0, plan.Done, plan.OnHold, plan.Running}[r.IntN(7)],
@@ -88,9 +106,9 @@ func DrawJob(r *rand.Rand, i int, start time.Time) plan.Job {
 	if r.IntN(2) == 0 {
 		j.Due = start.Add(time.Duration(r.IntN(200)) * time.Minute)
 	}
-	for range 1 + r.IntN(3) {
+	for range 1 + r.IntN(entries) {
 		w := plan.Length(130+r.IntN(600)) * mm / 10
-		j.Entries = append(j.Entries, plan.Entry{Count: 1 + r.IntN(5), Finished: w, Width: w})
+		j.Entries = append(j.Entries, plan.Entry{Count: 1 + r.IntN(slits), Finished: w, Width: w})
 		j.Web += w * plan.Length(j.Entries[len(j.Entries)-1].Count)
 	}
 	j.Web += []plan.Length{0, 7 * mm, 12*mm + 1, 20 * mm}[r.IntN(4)]

@@ -15,9 +15,10 @@ import (
 // A settled day keeps the order, verifies, is never worse by the aim, comes out the
 // Same again, and over many days saves what it is asked to.
 func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
+	t.Parallel()
 	saved, sooner, days := 0, time.Duration(0), uint64(plantest.Worlds(8, 60))
 	for seed := range days {
-		b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 71)))
+		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 71)))
 		alone, err := sequence.PlanDay(b, start, d)
 		if err != nil {
 			continue
@@ -54,9 +55,10 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 
 // A job that runs, and one that the beam is being set up for, stay as they stand.
 func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
+	t.Parallel()
 	tried, days := 0, uint64(plantest.Worlds(4, 30))
 	for seed := range days {
-		b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 72)))
+		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 72)))
 		if p, err := sequence.PlanDay(b, start, d); err == nil && len(p.Steps()) > 2 {
 			first, stands := p.Steps()[0].Job.ID, start.After(p.Steps()[0])
 			for i := range d.Jobs {

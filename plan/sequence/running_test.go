@@ -15,9 +15,10 @@ import (
 // stand right for that one. Days are settled, which sets many in another order than listed;
 // then each of their jobs runs as it was set up, and the file knows nothing of the order.
 func TestJobsRunAsTheyWereSetUp(t *testing.T) {
-	ran, other, days := 0, 0, uint64(plantest.Worlds(12, 60))
+	t.Parallel()
+	ran, other, days := 0, 0, uint64(plantest.Worlds(30, 60))
 	for seed := range days {
-		b, stands, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 79)))
+		b, stands, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 79)))
 		alone, err := sequence.PlanDay(b, stands, d)
 		if err != nil || b.PositionTolerance > 0 {
 			continue

@@ -40,7 +40,7 @@ func TestJobWithoutSlitsIsRefused(t *testing.T) {
 func busyDay(t *testing.T) (*plan.Beam, *plan.Positions, *plan.Day) {
 	t.Helper()
 	for seed := range uint64(100) {
-		b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 52)))
+		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 52)))
 		if p, err := sequence.PlanDay(b, start, d); err == nil && len(p.Steps()) >= 6 {
 			return b, start, d
 		}
@@ -52,10 +52,11 @@ func busyDay(t *testing.T) (*plan.Beam, *plan.Positions, *plan.Day) {
 // Whatever is searched verifies, plans and refuses the same jobs as the listed
 // order, and is no worse than it, be it settled.
 func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
+	t.Parallel()
 	better, days := 0, uint64(plantest.Worlds(4, 30))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 51))
-		b, start, d := plantest.DrawDay(r)
+		b, start, d := plantest.DrawQuickDay(r)
 		aim := plan.Aim(seed % 2)
 		listed, err := sequence.PlanDay(b, start, d)
 		if err != nil {
@@ -112,10 +113,11 @@ func TestSearchIsTheSameEveryTime(t *testing.T) {
 // Jobs that come after others and jobs with a fixed turn stay so, also where the
 // listed order breaks that.
 func TestSearchKeepsTheRules(t *testing.T) {
+	t.Parallel()
 	days := uint64(plantest.Worlds(3, 20))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 53))
-		b, start, d := plantest.DrawDay(r)
+		b, start, d := plantest.DrawQuickDay(r)
 		n := len(d.Jobs)
 		for i := range d.Jobs {
 			d.Jobs[i].State = plan.Waiting
@@ -161,7 +163,7 @@ func TestSearchStops(t *testing.T) {
 
 // With every job's turn fixed and no choice of layouts there is nothing to search.
 func TestLockedDayEndsAtOnce(t *testing.T) {
-	b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(9, 54)))
+	b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(9, 54)))
 	for i := range d.Jobs {
 		j := &d.Jobs[i]
 		j.State, j.Fixed, j.Shift, j.Arrange = plan.Waiting, i+1, plan.Centred, plan.AsListed

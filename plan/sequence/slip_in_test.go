@@ -16,9 +16,9 @@ import (
 
 // slipping draws a day, and takes its last job out to be slipped in; nil where it has
 // too few.
-func slipping(t *testing.T, seed uint64) *sequence.Slipping {
+func slipping(t *testing.T, draw func(*rand.Rand) (*plan.Beam, *plan.Positions, *plan.Day), seed uint64) *sequence.Slipping {
 	t.Helper()
-	b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 61)))
+	b, start, d := draw(rand.New(rand.NewPCG(seed, 61)))
 	jobs := slices.DeleteFunc(d.Jobs, func(j plan.Job) bool { return j.State != plan.Waiting })
 	if len(jobs) < 3 {
 		return nil
@@ -48,9 +48,10 @@ func with(t *testing.T, s *sequence.Slipping, gap int) (*plan.Day, *plan.DayPlan
 // A job slipped in at a gap gives the day that has it there in its file, and what that
 // costs is the difference of the two days.
 func TestSlippedInIsTheDayWithIt(t *testing.T) {
+	t.Parallel()
 	gaps := 0
 	for seed := range uint64(40) {
-		s := slipping(t, seed)
+		s := slipping(t, plantest.DrawDay, seed)
 		if s == nil {
 			continue
 		}
@@ -96,10 +97,11 @@ func TestSlippedInIsTheDayWithIt(t *testing.T) {
 // Settled at a gap, the day is the one that settling the day listed so gives, to the
 // move and the second: what is told before a job is dropped there is what it then costs.
 func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
+	t.Parallel()
 	gaps, won := 0, 0
 	seeds := uint64(plantest.Worlds(4, 12))
 	for seed := range seeds {
-		s := slipping(t, seed)
+		s := slipping(t, plantest.DrawQuickDay, seed)
 		if s == nil {
 			continue
 		}

@@ -155,6 +155,7 @@ func asListed(before, j int) bool { return before == 1<<j-1 }
 func anyOrder(int, int) bool      { return true }
 
 func TestTinyDays(t *testing.T) {
+	t.Parallel()
 	days, hit, floors, tight, enough := 0, 0, 0, 0, plantest.Worlds(60, 300)
 	for seed := uint64(0); days < enough; seed++ {
 		b, start, d := tiny(rand.New(rand.NewPCG(seed, 41)))
@@ -211,6 +212,7 @@ func TestTinyDays(t *testing.T) {
 // arranged anew between others that may not. The hand-made day needs no move: the
 // middle job cuts where the others do.
 func TestFloorsOfMixedDays(t *testing.T) {
+	t.Parallel()
 	b := &plan.Beam{HolderWidth: 9, Clearance: 1, Rail: plan.Span{From: 0, To: 200}, Web: plan.Span{From: 0, To: 200}, RestOverWeb: true, Holders: make([]plan.Condition, 3)}
 	start := &plan.Positions{At: []plan.Length{50, 100, 150}}
 	d := &plan.Day{}
@@ -264,6 +266,7 @@ func allowed(b *plan.Beam, j *plan.Job) (out []plan.Layout) {
 // layout and resting place there is. One slit of one width makes an entry, so the
 // entries' orders are the slits'.
 func TestFloorsOfFreeDays(t *testing.T) {
+	t.Parallel()
 	days, enough := 0, plantest.Worlds(400, 3000)
 	var proven, met [3]int
 	for seed := uint64(0); days < enough; seed++ {
