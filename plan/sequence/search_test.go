@@ -141,6 +141,32 @@ func TestSearchKeepsTheRules(t *testing.T) {
 	}
 }
 
+// A search reports rounds that never fall, up to all of them but the last few of a run, and
+// a best day that never gets worse, no better than the floor.
+func TestSearchReportsHowFarItIs(t *testing.T) {
+	b, start, d := busyDay(t)
+	const rounds = 3000
+	var all []sequence.Progress
+	report := func(p sequence.Progress) { all = append(all, p) } // one call at a time
+	if _, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: plan.AimMoves, Rounds: rounds, Seed: 3, Report: report}); err != nil {
+		t.Fatal(err)
+	}
+	for i, p := range all {
+		if p.Of != rounds || p.Rounds < 0 || p.Rounds > rounds || p.Best.Jobs != all[0].Best.Jobs {
+			t.Errorf("report %d: %+v", i, p)
+		}
+		if p.Floor != nil && p.Best.Repositions < p.Floor.Repositions {
+			t.Errorf("report %d: %d moves, below the floor of %d", i, p.Best.Repositions, p.Floor.Repositions)
+		}
+		if i > 0 && (p.Rounds < all[i-1].Rounds || plantest.Worse(p.Best, all[i-1].Best, plan.AimMoves)) {
+			t.Errorf("report %d: %d rounds and %+v after %d and %+v", i, p.Rounds, p.Best, all[i-1].Rounds, all[i-1].Best)
+		}
+	}
+	if len(all) < rounds/64 || all[0].Rounds > 64 || all[len(all)-1].Rounds < rounds*9/10 {
+		t.Errorf("%d reports, from %d to %d rounds", len(all), all[0].Rounds, all[len(all)-1].Rounds)
+	}
+}
+
 // A search that is stopped ends soon and keeps what it has; one that is stopped
 // before it begins still plans the day.
 func TestSearchStops(t *testing.T) {
