@@ -101,7 +101,7 @@ func (p program) day(c commandline.Call, s *shop.Shop) (*plan.DayPlan, error) {
 		if err != nil || c.Command == "check" {
 			return d, err
 		}
-		return sequence.Settle(context.Background(), d, effort.Aim), nil
+		return sequence.Jointly(context.Background(), d, effort.Aim), nil
 	}
 	if f, ok := p.err.(*os.File); ok && terminal.FullScreen(f, f, os.Getenv) {
 		effort.Report = progress(f)

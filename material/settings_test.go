@@ -285,7 +285,7 @@ func TestChangeToNone(t *testing.T) {
 }
 
 // TestAnvilTakenIsSaid: without the anvil's own hardness the usual one is taken, and said
-// to be; a line's words for a known one don't tell so.
+// to be; a line's words for a known one don't say so.
 func TestAnvilTakenIsSaid(t *testing.T) {
 	on := shop
 	for hrc, said := range map[float64]bool{0: true, 64: false} {

@@ -9,10 +9,10 @@ import (
 
 // Which gap costs least goes by the aim, behind rules, refusals and lateness.
 func TestSlipBetter(t *testing.T) {
-	fewer, sooner := plan.Slip{Repositions: 3, Setup: 2 * time.Minute}, plan.Slip{Repositions: 5, Setup: time.Minute}
-	late, refused := plan.Slip{LateBy: time.Second}, plan.Slip{LateBy: -time.Minute, Refused: []plan.Turn{{}}}
+	fewer, sooner := plan.Difference{Repositions: 3, Setup: 2 * time.Minute}, plan.Difference{Repositions: 5, Setup: time.Minute}
+	late, refused := plan.Difference{LateBy: time.Second}, plan.Difference{LateBy: -time.Minute, Refused: []plan.Turn{{}}}
 	for _, c := range []struct {
-		a, b plan.Slip
+		a, b plan.Difference
 		aim  plan.Aim
 		want bool
 	}{

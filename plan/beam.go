@@ -20,7 +20,7 @@ type Span struct{ From, To Length }
 // Length is how long the stretch is.
 func (s Span) Length() Length { return s.To - s.From }
 
-// Condition tells what a holder can still do.
+// Condition is what a holder can still do.
 type Condition uint8
 
 // The conditions of a holder.
@@ -73,7 +73,7 @@ type Beam struct {
 // Pitch is the least distance between the centre lines of two neighbours.
 func (b *Beam) Pitch() Length { return b.HolderWidth + b.Clearance }
 
-// DriveKind tells what moves the holders.
+// DriveKind is what moves the holders.
 type DriveKind uint8
 
 // The kinds of drive.

@@ -24,7 +24,7 @@ func TestArrangesByEntries(t *testing.T) {
 	}
 	j := plan.Job{Arrange: plan.ByEntries, Entries: entries(4, 3, 3, 1)}
 	if !j.Arranges(slits(6, 5)) || j.Arranges(slits(2, 9)) { // 3+3 and 4+1; no two are 2
-		t.Error("entries of one width are not told apart")
+		t.Error("entries of one width are mixed up")
 	}
 	var even []int
 	for n := range 40 {

@@ -76,7 +76,7 @@ func (r *Rules) fix(jobs []*Job, done int, begun *Job) {
 	}
 }
 
-// Precedence tells of each two jobs whether the one comes before the other in every
+// Precedence says of each two jobs whether the one comes before the other in every
 // order that keeps the rules: because the other comes after it, directly or not, or
 // has a later turn.
 func (r *Rules) Precedence() [][]bool {

@@ -7,7 +7,7 @@ import (
 // Text is the reason in words, with lengths in the unit.
 func (w Why) Text(u Unit) string {
 	switch w.Cause {
-	case GoesToCut:
+	case ToCut:
 		return fmt.Sprintf("to cut %d", w.Cut)
 	case NearCut:
 		if w.Distance == 0 {

@@ -71,7 +71,7 @@ func TestMoveToPlanned(t *testing.T) {
 	if s.press("home", "enter"); !s.Forecast.Present.Whole() || s.Forecast.Present.Totals != c.Totals {
 		t.Errorf("moved, the day costs %+v, shown was %+v", s.Forecast.Present.Totals, c.Totals)
 	}
-	if said := words.Cost(c.Slip); !strings.HasSuffix(s.Told(s.Pending), said) {
+	if said := words.Cost(c.Difference); !strings.HasSuffix(s.Told(s.Pending), said) {
 		t.Errorf("said is %q, the row says %q", s.Told(s.Pending), said)
 	}
 }

@@ -163,7 +163,7 @@ func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if sheets = sequence.Settle(context.Background(), sheets, plan.AimMinutes); sheets.Totals != day.Totals {
+	if sheets = sequence.Jointly(context.Background(), sheets, plan.AimMinutes); sheets.Totals != day.Totals {
 		t.Errorf("the sheet comes to %+v, the screen to %+v", sheets.Totals, day.Totals)
 	}
 

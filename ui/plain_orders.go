@@ -85,7 +85,7 @@ func (p *page) movingJob(m *planning.MoveTo) {
 		m.Take(w())
 	}
 	at := &movePage{MoveTo: m}
-	p.tell("%s, now %s. Without it: %s.", m.Job.ID, strings.TrimSuffix(at.where(m.Was), " (now)"), words.Cost(m.Out(planning.Cost{}).Slip))
+	p.tell("%s, now %s. Without it: %s.", m.Job.ID, strings.TrimSuffix(at.where(m.Was), " (now)"), words.Cost(m.Out(planning.Cost{}).Difference))
 	for index := range len(m.Rest) + 1 {
 		c, known := m.Cost(index)
 		switch {
@@ -93,13 +93,13 @@ func (p *page) movingJob(m *planning.MoveTo) {
 		case m.Barred(index):
 			p.tell("  Moved %s: not possible, %s is running.", at.where(index), m.Rest[index].ID)
 		default:
-			p.tell("  Moved %s: %s.", at.where(index), words.Join("; ", words.Cost(c.Slip), p.troubles(c.Slip)))
+			p.tell("  Moved %s: %s.", at.where(index), words.Join("; ", words.Cost(c.Difference), p.troubles(c.Difference)))
 		}
 	}
 }
 
 // troubles are the jobs that a gap makes late, and what it breaks or refuses.
-func (p *page) troubles(s plan.Slip) string {
+func (p *page) troubles(s plan.Difference) string {
 	var parts []string
 	if len(s.Late) > 0 {
 		parts = append(parts, "late there and not now: "+words.Jobs(s.Late))

@@ -101,7 +101,7 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 		}
 		for index := range sc.Jobs() {
 			c, _ := at.Cost(index)
-			if want := fmt.Sprintf("\n  Moved %s: %s", at.where(index), words.Cost(c.Slip)); index != turn && !strings.Contains(part, want) {
+			if want := fmt.Sprintf("\n  Moved %s: %s", at.where(index), words.Cost(c.Difference)); index != turn && !strings.Contains(part, want) {
 				t.Errorf("%s: no %q in\n%s", j.ID, want, part)
 			}
 		}

@@ -89,7 +89,7 @@ func plannedOnce(ctx context.Context, day *plan.DayPlan, aim plan.Aim) *plan.Day
 		jobs[i] = t.Job
 	}
 	r := plannedDays.of(func() (*plan.DayPlan, bool) {
-		d := sequence.Settle(ctx, day, aim)
+		d := sequence.Jointly(ctx, day, aim)
 		if d == day {
 			d = nil // it can't be bettered
 		}

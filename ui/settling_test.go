@@ -22,7 +22,7 @@ func TestSettledDayIsTheSheets(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := sequence.Settle(context.Background(), day, plan.AimMinutes)
+	want := sequence.Jointly(context.Background(), day, plan.AimMinutes)
 	if !sc.Forecast.Present.Whole() || sc.Forecast.Present.Totals != want.Totals {
 		t.Errorf("the screen: %+v\nthe sheet: %+v", sc.Forecast.Present.Totals, want.Totals)
 	}
@@ -55,7 +55,7 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := sequence.Settle(context.Background(), day, plan.AimMinutes)
+		want := sequence.Jointly(context.Background(), day, plan.AimMinutes)
 		if sc.settle(); !sc.Forecast.Present.Whole() || sc.Forecast.Present.Totals != want.Totals {
 			t.Errorf("%s the screen has %+v, the sheet %+v", when, sc.Forecast.Present.Totals, want.Totals)
 		}

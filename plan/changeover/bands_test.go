@@ -182,7 +182,7 @@ func (w *world) someOrder() (found bool) {
 	return found
 }
 
-// Refusals, reckoned by hand: the web of 200 mm runs from 50 to 250 and the slits of
+// Refusals, worked out by hand: the web of 200 mm runs from 50 to 250 and the slits of
 // 5 x 30 leave 25 mm of trim on each side, so cuts at 75, 105, 135, 165, 195, 225;
 // with 6 mm least trim the shift is from -19 to 19 mm.
 func TestBandRefusals(t *testing.T) {
@@ -221,7 +221,7 @@ func TestBandRefusals(t *testing.T) {
 		}
 		_, _, faults := p.Best(at, j)
 		if len(faults) != 1 || faults[0].Key != c.key || faults[0].Why(plan.Millimetres) != c.wants {
-			t.Errorf("%s:\n told %s\n want %s", c.name, strings.Join(plantest.Reasons(faults), "\n      "), c.wants)
+			t.Errorf("%s:\n  got %s\n want %s", c.name, strings.Join(plantest.Reasons(faults), "\n      "), c.wants)
 		}
 	}
 }
@@ -242,6 +242,6 @@ func TestRefusalTellsWhereTheBandsLeaveTheLayout(t *testing.T) {
 	// 75+s keeps out of the bands, and 105+s out of 92 to 94: s from -7+1 nm on less 5 and 17 to 19.
 	const want = "the cuts keep out of the anvil's damaged bands only shifted from -7 to 5 mm, from 5 to 17 mm, and nowhere there can the holders be set"
 	if len(faults) != 1 || faults[0].Why(plan.Millimetres) != want {
-		t.Errorf("told %s\nwant %s", strings.Join(plantest.Reasons(faults), "\n     "), want)
+		t.Errorf("got  %s\nwant %s", strings.Join(plantest.Reasons(faults), "\n     "), want)
 	}
 }

@@ -79,7 +79,7 @@ func damaged(b *plan.Beam, x plan.Length) bool {
 	return slices.ContainsFunc(b.Bad, func(band plan.Span) bool { return x >= band.From && x <= band.To })
 }
 
-// judge tells whether holders may stand so, and what that costs.
+// judge says whether holders may stand so, and what that costs.
 func judge(b *plan.Beam, standing []plan.Length, l plan.Layout, at []plan.Length) answer {
 	a := answer{found: true, shifted: max(l.Shift, -l.Shift)}
 	held := 0

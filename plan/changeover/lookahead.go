@@ -15,7 +15,7 @@ type Lookahead struct {
 	Swaps  []int64       // what it costs each holder to cut, in steps; empty nothing
 
 	// Rough leaves out places that only make travel shorter: between two cuts those
-	// reckoned from the drive side, and beyond the outermost cuts all but those that
+	// counted from the drive side, and beyond the outermost cuts all but those that
 	// hang on a holder that stays or a rail end. What can be set can be set without
 	// them: idle holders slide to the operator side, or outwards beyond the cuts.
 	Rough bool

@@ -9,9 +9,9 @@ import (
 	"bide/plan/plantest"
 )
 
-// What a refusal says must be so. The words expected are reckoned by hand: job A has
+// What a refusal says must be so. The words expected are worked out by hand: job A has
 // a web of 200 mm from 50 to 250 and five slits of 30, so cuts at 75, 105, ... 225.
-func TestRefusalsTellTheTrueShortage(t *testing.T) {
+func TestRefusalsSayTheTrueShortage(t *testing.T) {
 	a := &plan.Job{ID: "A", Web: 200 * mm, Trim: 6 * mm, Entries: []plan.Entry{{Count: 5, Finished: 30 * mm, Width: 30 * mm}}}
 	places := func(at ...float64) (out []plan.Length) {
 		for _, x := range at {
@@ -45,12 +45,12 @@ func TestRefusalsTellTheTrueShortage(t *testing.T) {
 			t.Fatal(err)
 		}
 		_, _, faults := p.Best(c.at, a)
-		var told []string
+		var got []string
 		for _, f := range faults {
-			told = append(told, f.Why(plan.Millimetres))
+			got = append(got, f.Why(plan.Millimetres))
 		}
-		if len(told) != 1 || told[0] != c.wants {
-			t.Errorf("%s:\n told %s\n want %s", c.name, strings.Join(told, "\n      "), c.wants)
+		if len(got) != 1 || got[0] != c.wants {
+			t.Errorf("%s:\n  got %s\n want %s", c.name, strings.Join(got, "\n      "), c.wants)
 		}
 	}
 }

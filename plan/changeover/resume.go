@@ -80,7 +80,7 @@ func (p *Planner) goTo(at []plan.Length, j *plan.Job, l plan.Layout, to []plan.L
 	}
 	c := p.Between(at, l, to)
 	for i := range c.Moves {
-		if c.Moves[i].Why.Cause == plan.StandsAhead {
+		if c.Moves[i].Why.Cause == plan.ForLaterJob {
 			c.Moves[i].Why = plan.Why{Cause: cause}
 		}
 	}

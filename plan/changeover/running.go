@@ -63,7 +63,7 @@ type finder struct {
 	total int
 	trim  bool
 	shift plan.Length
-	dead  map[string]bool // what is left where nothing was found: it tells the place too
+	dead  map[string]bool // what is left where nothing was found: it fixes the place too
 	tried int
 }
 

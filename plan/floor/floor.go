@@ -17,7 +17,7 @@ type Needs struct {
 	centred [][]plan.Length // the centred cuts of every order that its slits may have; none where those are too many
 }
 
-// The orders of entries that a job's layouts are told apart by, and of two jobs
+// The orders of entries that a job's layouts are distinguished by, and of two jobs
 // together.
 const (
 	mostLaid  = 6
@@ -43,7 +43,7 @@ func NeedsOf(b *plan.Beam, jobs []*plan.Job) []Needs {
 }
 
 // allOrders are all orders that a job allows its slits, the listed one first; none
-// where there are too many to be told apart.
+// where there are too many to distinguish.
 func allOrders(j *plan.Job) (all [][]plan.Length) {
 	switch kinds := len(plan.Widths(j.Entries)); {
 	case j.Arrange == plan.AsListed || kinds < 2:

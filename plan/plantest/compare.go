@@ -23,7 +23,7 @@ func Same(a, b *plan.DayPlan) bool {
 	})
 }
 
-// Worse tells in what the first totals are worse than the second, by the aim.
+// Worse reports whether the first totals are worse than the second by the aim.
 func Worse(a, b plan.Totals, aim plan.Aim) bool {
 	order := [][2]int{{int(a.Late), int(b.Late)}, {a.LateJobs, b.LateJobs}, {int(a.Setup), int(b.Setup)}, {a.Repositions, b.Repositions}}
 	if aim == plan.AimMoves {

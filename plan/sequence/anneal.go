@@ -113,7 +113,7 @@ func (a *annealer) estimate(t *candidate) int64 {
 func (a *annealer) aimAt(t *candidate, turn int) {
 	a.targets = a.targets[:0]
 	for _, p := range a.rough.kept {
-		a.targets = append(a.targets, layouts.Wish{At: p.at, Weight: targetWeights[0]})
+		a.targets = append(a.targets, layouts.Target{At: p.at, Weight: targetWeights[0]})
 	}
 	for n := 1; n < len(targetWeights) && turn+n < len(t.order); n++ {
 		a.add(t.choices[t.order[turn+n]].cuts, targetWeights[n])

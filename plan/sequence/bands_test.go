@@ -11,7 +11,7 @@ import (
 	"bide/plan/verify"
 )
 
-// Days on a damaged anvil, searched and settled, verify and are never worse than
+// Days on a damaged anvil, searched and planned jointly, verify and are never worse than
 // listed.
 func TestDaysWithBandsVerify(t *testing.T) {
 	t.Parallel()
@@ -41,14 +41,14 @@ func TestDaysWithBandsVerify(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		settled := sequence.Settle(context.Background(), listed, aim)
-		for name, p := range map[string]*plan.DayPlan{"listed": listed, "searched": best, "settled": settled} {
+		joint := sequence.Jointly(context.Background(), listed, aim)
+		for name, p := range map[string]*plan.DayPlan{"listed": listed, "searched": best, "joint": joint} {
 			if err := verify.DayOf(p, d); err != nil {
 				t.Errorf("seed %d, %s: %v", seed, name, err)
 			}
 		}
-		if len(plan.Broken(listed.Jobs(), listed.Done)) == 0 && plantest.Worse(best.Totals, listed.Totals, aim) || plantest.Worse(settled.Totals, listed.Totals, aim) {
-			t.Errorf("seed %d: searched %+v, settled %+v, listed %+v", seed, best.Totals, settled.Totals, listed.Totals)
+		if len(plan.Broken(listed.Jobs(), listed.Done)) == 0 && plantest.Worse(best.Totals, listed.Totals, aim) || plantest.Worse(joint.Totals, listed.Totals, aim) {
+			t.Errorf("seed %d: searched %+v, joint %+v, listed %+v", seed, best.Totals, joint.Totals, listed.Totals)
 		}
 		planned += len(best.Steps())
 	}

@@ -28,7 +28,7 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 		for _, s := range best.Steps() {
 			next.Jobs = append(next.Jobs, *s.Job)
 		}
-		without := settledMoves(t, b, start, next)
+		without := jointMoves(t, b, start, next)
 		for i, s := range best.Steps() {
 			next.Jobs[i].Chosen = &plan.Chosen{Slits: s.Layout.Slits, Shift: s.Layout.Shift}
 		}
@@ -45,24 +45,24 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 			}
 			laid++
 		}
-		kept += settledMoves(t, b, start, next)
+		kept += jointMoves(t, b, start, next)
 		plain += without
 		found += best.Totals.Repositions
 
 		for i := range next.Jobs { // another job's layout
 			next.Jobs[i].Chosen = &plan.Chosen{Slits: []plan.Length{plan.Millimetre}, Shift: plan.Millimetre}
 		}
-		if got := settledMoves(t, b, start, next); got != without {
+		if got := jointMoves(t, b, start, next); got != without {
 			t.Errorf("seed %d: layouts that the jobs don't allow change the day: %d moves, %d without", seed, got, without)
 		}
 	}
-	t.Logf("moves: %d settled without, %d with the layouts chosen, %d found", plain, kept, found)
+	t.Logf("moves: %d joint without, %d with the layouts chosen, %d found", plain, kept, found)
 	bound := (plain - found) / 2 // half of what the search won
 	if !plantest.IsLong() {      // few days: as good as without
 		bound = plain - found
 	}
 	if laid < 20 || kept-found > bound {
-		t.Errorf("moves: %d settled without, %d with the layouts chosen, %d found", plain, kept, found)
+		t.Errorf("moves: %d joint without, %d with the layouts chosen, %d found", plain, kept, found)
 	}
 }
 
@@ -98,7 +98,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		again = sequence.Settle(context.Background(), again, aim)
+		again = sequence.Jointly(context.Background(), again, aim)
 		if err := verify.DayOf(again, next); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
@@ -116,7 +116,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		for i, s := range sequence.Settle(context.Background(), later, aim).Steps() {
+		for i, s := range sequence.Jointly(context.Background(), later, aim).Steps() {
 			if want := best.Steps()[i+1]; !slices.Equal(s.Changeover.Holders, want.Changeover.Holders) {
 				t.Errorf("seed %d: once %s has run, %s is planned otherwise", seed, first.Job.ID, want.Job.ID)
 			}
@@ -128,7 +128,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 	}
 }
 
-// What was chosen gives way, and the day is settled again, where it is planned for
+// What was chosen gives way, and the day is planned jointly again, where it is planned for
 // something else, costs more than it did, or moves holders for a job that comes no more.
 func TestChosenGivesWay(t *testing.T) {
 	t.Parallel()
@@ -153,7 +153,7 @@ func TestChosenGivesWay(t *testing.T) {
 		for name, change := range changes {
 			found, aim := listed, d.Aim
 			if name == "the last gone" { // alone no changeover moves a holder for a later job
-				found = sequence.Settle(context.Background(), listed, aim)
+				found = sequence.Jointly(context.Background(), listed, aim)
 			}
 			next := chosenFrom(d, found)
 			change(next, &aim)
@@ -161,11 +161,11 @@ func TestChosenGivesWay(t *testing.T) {
 			if err != nil {
 				t.Fatalf("seed %d: %v", seed, err)
 			}
-			settled := sequence.Settle(context.Background(), alone, aim)
-			if alone.Totals.Better(settled.Totals, aim) {
-				t.Errorf("seed %d, %s: settled %+v, as chosen %+v", seed, name, settled.Totals, alone.Totals)
+			joint := sequence.Jointly(context.Background(), alone, aim)
+			if alone.Totals.Better(joint.Totals, aim) {
+				t.Errorf("seed %d, %s: joint %+v, as chosen %+v", seed, name, joint.Totals, alone.Totals)
 			}
-			if settled.Totals.Better(alone.Totals, aim) {
+			if joint.Totals.Better(alone.Totals, aim) {
 				gains[name]++
 			}
 		}
@@ -208,13 +208,13 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 				t.Errorf("seed %d: %s takes %d moves, %d as chosen, %d at least", seed, s.Job.ID, took, s.Job.Chosen.Idle.Moves, least.Repositions)
 			}
 		}
-		settled := sequence.Settle(context.Background(), alone, plan.AimMoves)
-		if err := verify.DayOf(settled, next); err != nil {
+		joint := sequence.Jointly(context.Background(), alone, plan.AimMoves)
+		if err := verify.DayOf(joint, next); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
-		for i, s := range settled.Steps() {
+		for i, s := range joint.Steps() {
 			if was := alone.Steps()[i].Layout; alone.Steps()[i].Job.Chosen.Lays(was.Slits, was.Shift) && !slices.Equal(s.Layout.Cuts, was.Cuts) {
-				t.Errorf("seed %d: %s was laid out as chosen, settled it isn't", seed, s.Job.ID)
+				t.Errorf("seed %d: %s was laid out as chosen, joint it isn't", seed, s.Job.ID)
 			}
 			tried++
 		}
@@ -224,14 +224,14 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 	}
 }
 
-// settledMoves plans and settles a day, verified, and counts its repositions.
-func settledMoves(t *testing.T, b *plan.Beam, start *plan.Positions, d *plan.Day) int {
+// jointMoves plans and plans jointly a day, verified, and counts its repositions.
+func jointMoves(t *testing.T, b *plan.Beam, start *plan.Positions, d *plan.Day) int {
 	t.Helper()
 	alone, err := sequence.PlanDay(b, start, d)
 	if err != nil {
 		t.Fatal(err)
 	}
-	day := sequence.Settle(context.Background(), alone, plan.AimMoves)
+	day := sequence.Jointly(context.Background(), alone, plan.AimMoves)
 	if err := verify.DayOf(day, d); err != nil {
 		t.Error(err)
 	}

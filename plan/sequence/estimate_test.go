@@ -11,7 +11,7 @@ import (
 )
 
 // Where every layout is fixed the estimate counts what the floor counts, which is
-// reckoned another way: by maps of places and sorted intervals.
+// counted another way: by maps of places and sorted intervals.
 func TestEstimateCountsLikeTheFloor(t *testing.T) {
 	for seed := range uint64(500) {
 		r := rand.New(rand.NewPCG(seed, 81))

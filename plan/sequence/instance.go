@@ -160,6 +160,6 @@ func (in *instance) given() *candidate {
 func (in *instance) run(sum *plan.Score, clock time.Time, j int, setup time.Duration) time.Time {
 	step := plan.Step{Job: in.jobs[j], SetupStart: clock, Setup: plan.SetupTime{Every: setup}}
 	step.Clock()
-	sum.Tell(step.Late)
+	sum.AddLate(step.Late)
 	return step.RunEnd
 }

@@ -12,9 +12,9 @@ import (
 	"bide/plan/verify"
 )
 
-// A settled day keeps the order, verifies, is never worse by the aim, comes out the
+// A day planned jointly keeps the order, verifies, is never worse by the aim, comes out the
 // Same again, and over many days saves what it is asked to.
-func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
+func TestJointDaysVerifyAndAreNeverWorse(t *testing.T) {
 	t.Parallel()
 	saved, sooner, days := 0, time.Duration(0), uint64(plantest.Worlds(8, 60))
 	for seed := range days {
@@ -24,37 +24,37 @@ func TestSettledDaysVerifyAndAreNeverWorse(t *testing.T) {
 			continue
 		}
 		aim := plan.Aim(seed % 2)
-		settled := sequence.Settle(context.Background(), alone, aim)
-		if err := verify.DayOf(settled, d); err != nil {
+		joint := sequence.Jointly(context.Background(), alone, aim)
+		if err := verify.DayOf(joint, d); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
-		if plantest.Worse(settled.Totals, alone.Totals, aim) {
-			t.Errorf("seed %d: settled %+v, each on its own %+v", seed, settled.Totals, alone.Totals)
+		if plantest.Worse(joint.Totals, alone.Totals, aim) {
+			t.Errorf("seed %d: joint %+v, each on its own %+v", seed, joint.Totals, alone.Totals)
 		}
 		for i := range alone.Steps() {
-			if settled.Steps()[i].Job != alone.Steps()[i].Job {
-				t.Errorf("seed %d: %s at turn %d, was %s", seed, settled.Steps()[i].Job.ID, i+1, alone.Steps()[i].Job.ID)
+			if joint.Steps()[i].Job != alone.Steps()[i].Job {
+				t.Errorf("seed %d: %s at turn %d, was %s", seed, joint.Steps()[i].Job.ID, i+1, alone.Steps()[i].Job.ID)
 			}
 		}
-		if again := sequence.Settle(context.Background(), alone, aim); !plantest.Same(settled, again) {
-			t.Errorf("seed %d: settled twice, and not alike", seed)
+		if again := sequence.Jointly(context.Background(), alone, aim); !plantest.Same(joint, again) {
+			t.Errorf("seed %d: joint twice, and not alike", seed)
 		}
-		if settled.Floor != nil && settled.Totals.Repositions < settled.Floor.Repositions {
-			t.Errorf("seed %d: %d moves below the floor of %d", seed, settled.Totals.Repositions, settled.Floor.Repositions)
+		if joint.Floor != nil && joint.Totals.Repositions < joint.Floor.Repositions {
+			t.Errorf("seed %d: %d moves below the floor of %d", seed, joint.Totals.Repositions, joint.Floor.Repositions)
 		}
 		if aim == plan.AimMoves {
-			saved += alone.Totals.Repositions - settled.Totals.Repositions
+			saved += alone.Totals.Repositions - joint.Totals.Repositions
 		} else {
-			sooner += alone.Totals.Setup - settled.Totals.Setup
+			sooner += alone.Totals.Setup - joint.Totals.Setup
 		}
 	}
 	if saved <= 0 || sooner <= 0 {
-		t.Errorf("settling saved %d moves and %v of setup over all days", saved, sooner)
+		t.Errorf("planning jointly saved %d moves and %v of setup over all days", saved, sooner)
 	}
 }
 
 // A job that runs, and one that the beam is being set up for, stay as they stand.
-func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
+func TestJointPlanLeavesWhatIsBegunAlone(t *testing.T) {
 	t.Parallel()
 	tried, days := 0, uint64(plantest.Worlds(4, 30))
 	for seed := range days {
@@ -73,7 +73,7 @@ func TestSettleLeavesWhatIsBegunAlone(t *testing.T) {
 				continue
 			}
 			tried++
-			if s := sequence.Settle(context.Background(), runs, plan.AimMoves); s.Steps()[0].Changeover.Repositions > 0 {
+			if s := sequence.Jointly(context.Background(), runs, plan.AimMoves); s.Steps()[0].Changeover.Repositions > 0 {
 				t.Errorf("seed %d: %d moves under a job that runs", seed, s.Steps()[0].Changeover.Repositions)
 			}
 			s, err := sequence.Search(context.Background(), b, stands, d, sequence.Effort{Rounds: 300, Seed: seed})

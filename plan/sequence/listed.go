@@ -7,9 +7,9 @@ import (
 	"time"
 )
 
-// PlanDay plans the day's jobs in the order of the file, each changeover on its
-// own; Settle improves on that. Jobs done or set aside are left out; jobs that the beam can't run are
-// refused and the rest planned. It fails only when the beam can't plan at all.
+// PlanDay plans the day's jobs in the order of the file, each changeover on its own;
+// Jointly improves on that. Jobs done or on hold are left out; jobs that the beam can't run
+// are refused and the rest planned. It fails only when the beam can't plan at all.
 func PlanDay(b *plan.Beam, start *plan.Positions, d *plan.Day) (*plan.DayPlan, error) {
 	day, err := planDay(b, start, d)
 	if err == nil {
@@ -31,7 +31,7 @@ func planDay(b *plan.Beam, start *plan.Positions, d *plan.Day) (*plan.DayPlan, e
 	return day, nil
 }
 
-// run plans the day's jobs one after the other with next.
+// runDay plans the day's jobs one after the other with next.
 func runDay(p *changeover.Planner, now *plan.Positions, d *plan.Day,
 	next func(*plan.Positions, time.Time, *plan.Job) (plan.Turn, *plan.Positions)) (turns []plan.Turn) {
 	clock := d.Begins(now)

@@ -15,7 +15,7 @@ type neighbour func(k *annealer, next *candidate, a, b int) (from, alike int, ok
 // last of them leave the order alone.
 var neighbours = [...]neighbour{
 	(*annealer).exchange, (*annealer).exchange, (*annealer).moveJob, (*annealer).moveJob, (*annealer).moveRun, (*annealer).moveRun,
-	(*annealer).turnRound, (*annealer).slideRun, (*annealer).slideRun, (*annealer).relay, (*annealer).relay, (*annealer).relay,
+	(*annealer).reverseRun, (*annealer).slideRun, (*annealer).slideRun, (*annealer).relay, (*annealer).relay, (*annealer).relay,
 }
 
 const reordering = 7 // neighbours that change the order
@@ -75,8 +75,8 @@ func (k *annealer) moveRun(next *candidate, a, b int) (from, alike int, ok bool)
 	return from, alike, a != to
 }
 
-// turnRound turns a run of jobs round.
-func (k *annealer) turnRound(next *candidate, a, b int) (from, alike int, ok bool) {
+// reverseRun reverses a run of jobs.
+func (k *annealer) reverseRun(next *candidate, a, b int) (from, alike int, ok bool) {
 	from, alike = min(a, b), max(a, b)+1
 	slices.Reverse(next.order[from:alike])
 	for _, j := range next.order[from:alike] {

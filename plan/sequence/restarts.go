@@ -11,8 +11,8 @@ import (
 
 // A search is made in heats. In the first several runs search from the same candidate,
 // each by its own chance; in the others the best of them go on, cooler. What a run finds is
-// as uneven as the ground it walks on, so on a short day many runs and a choice do better
-// than one long walk; a long day needs the walk.
+// a matter of chance, so on a short day many runs and a choice do better than one long run;
+// on a long day a short run doesn't get far enough.
 const (
 	mostRuns    = 8
 	jobsOfRuns  = 96 // runs times jobs

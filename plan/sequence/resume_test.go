@@ -17,7 +17,7 @@ import (
 )
 
 // A changeover that was planned together with the day, and broken off after any of its
-// moves, goes on to the places that it was begun for, in the day settled and searched
+// moves, goes on to the places that it was begun for, in the day planned jointly and searched
 // anew too.
 func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 	t.Parallel()
@@ -28,7 +28,7 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 		if err != nil || len(alone.Steps()) < 2 {
 			continue
 		}
-		first := sequence.Settle(context.Background(), alone, plan.AimMinutes).Steps()[0]
+		first := sequence.Jointly(context.Background(), alone, plan.AimMinutes).Steps()[0]
 		setting := &plan.Begun{Job: first.Job.ID, Slits: first.Layout.Slits, Shift: first.Layout.Shift, To: plantest.Ends(first.Changeover)}
 		now := *start
 		now.At, now.Begun = slices.Clone(start.At), setting
@@ -55,7 +55,7 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 		if err != nil || again.Steps()[0].Job != first.Job {
 			continue
 		}
-		for what, day := range map[string]*plan.DayPlan{"settled": sequence.Settle(context.Background(), again, plan.AimMoves), "searched": searchedFor(t, b, &now, d)} {
+		for what, day := range map[string]*plan.DayPlan{"joint": sequence.Jointly(context.Background(), again, plan.AimMoves), "searched": searchedFor(t, b, &now, d)} {
 			if err := verify.DayOf(day, d); err != nil {
 				t.Errorf("seed %d, %s: %v", seed, what, err)
 			}

@@ -11,8 +11,8 @@ import (
 	"bide/plan/verify"
 )
 
-// A job that runs is told no moves, in whatever order of slits it was set up: the holders
-// stand right for that one. Days are settled, which sets many in another order than listed;
+// A job that runs gets no moves, in whatever order of slits it was set up: the holders
+// stand right for that one. Days are planned jointly, which sets many in another order than listed;
 // then each of their jobs runs as it was set up, and the file knows nothing of the order.
 func TestJobsRunAsTheyWereSetUp(t *testing.T) {
 	t.Parallel()
@@ -23,9 +23,9 @@ func TestJobsRunAsTheyWereSetUp(t *testing.T) {
 		if err != nil || b.PositionTolerance > 0 {
 			continue
 		}
-		settled := sequence.Settle(context.Background(), alone, plan.AimMoves)
-		for i := range settled.Steps() {
-			step := settled.Steps()[i]
+		joint := sequence.Jointly(context.Background(), alone, plan.AimMoves)
+		for i := range joint.Steps() {
+			step := joint.Steps()[i]
 			stands = stands.After(step)
 			j := *step.Job
 			j.State = plan.Running

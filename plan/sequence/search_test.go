@@ -17,7 +17,7 @@ import (
 
 const mm = plan.Millimetre
 
-// A job without slits is refused, and the others are planned, settled and searched for.
+// A job without slits is refused, and the others are planned, jointly too, and searched for.
 func TestJobWithoutSlitsIsRefused(t *testing.T) {
 	b, start, d := busyDay(t)
 	d.Jobs = append(d.Jobs, plan.Job{ID: "none", Web: 100 * mm, Trim: mm, Shift: plan.Free, Arrange: plan.AnyArrange, Speed: 1})
@@ -50,7 +50,7 @@ func busyDay(t *testing.T) (*plan.Beam, *plan.Positions, *plan.Day) {
 }
 
 // Whatever is searched verifies, plans and refuses the same jobs as the listed
-// order, and is no worse than it, be it settled.
+// order, and is no worse than it, even planned jointly.
 func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 	t.Parallel()
 	better, days := 0, uint64(plantest.Worlds(4, 30))
@@ -73,8 +73,8 @@ func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 			t.Errorf("seed %d: %d planned and %d refused, listed %d and %d", seed, len(best.Steps()), len(best.Refused()), len(listed.Steps()), len(listed.Refused()))
 		}
 		kept := len(plan.Broken(listed.Jobs(), listed.Done)) == 0
-		settled := sequence.Settle(context.Background(), listed, aim)
-		for _, before := range []plan.Totals{listed.Totals, listed.Listed, settled.Totals} {
+		joint := sequence.Jointly(context.Background(), listed, aim)
+		for _, before := range []plan.Totals{listed.Totals, listed.Listed, joint.Totals} {
 			if kept && plantest.Worse(best.Totals, before, aim) {
 				t.Errorf("seed %d, aim %v: searched %+v, listed %+v", seed, aim, best.Totals, before)
 			}
@@ -278,7 +278,7 @@ func TestSearchWhereNoOrderThatKeepsTheRulesCanBeSet(t *testing.T) {
 	}
 }
 
-// Where no order keeps the rules the day is the listed one, settled like that.
+// Where no order keeps the rules the day is the listed one, planned jointly.
 func TestSearchWhereNoOrderKeepsTheRules(t *testing.T) {
 	b, start, d := busyDay(t)
 	for i := range d.Jobs {
@@ -293,12 +293,12 @@ func TestSearchWhereNoOrderKeepsTheRules(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	settled := sequence.Settle(context.Background(), listed, plan.AimMoves)
-	if !listed.Totals.Better(settled.Totals, plan.AimMoves) && !settled.Totals.Better(listed.Totals, plan.AimMoves) {
-		t.Error("the day gains nothing by settling, and so can't tell")
+	joint := sequence.Jointly(context.Background(), listed, plan.AimMoves)
+	if !listed.Totals.Better(joint.Totals, plan.AimMoves) && !joint.Totals.Better(listed.Totals, plan.AimMoves) {
+		t.Error("the day gains nothing by planning jointly, and so can't tell")
 	}
-	if !plantest.Same(best, settled) {
-		t.Errorf("searched %+v, the listed day settled %+v", best.Totals, settled.Totals)
+	if !plantest.Same(best, joint) {
+		t.Errorf("searched %+v, the listed day joint %+v", best.Totals, joint.Totals)
 	}
 	if err := verify.DayOf(best, d); err != nil {
 		t.Error(err)

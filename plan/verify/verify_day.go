@@ -86,7 +86,7 @@ func (v *verifier) near(what string, got, want time.Duration, legs int) {
 // holds the cut named.
 func (v *verifier) ahead(steps []*plan.Step) {
 	for _, m := range steps[0].Changeover.Moves {
-		if m.Why.Cause != plan.StandsAhead {
+		if m.Why.Cause != plan.ForLaterJob {
 			continue
 		}
 		found := false

@@ -15,7 +15,7 @@ import (
 const mm = plan.Millimetre
 
 // The verifier is held against damage: a plan that passes is spoiled in one way,
-// and the verifier must tell.
+// and the verifier must say so.
 
 // trialPlan plans the trial day.
 func trialPlan(t *testing.T, b *plan.Beam) *plan.DayPlan {
@@ -61,7 +61,7 @@ func damages() []damage {
 		{"trim too small", second(func(s *plan.Step) { s.Job.Trim = 16 * mm }), "is the least"},
 		{"trim that does not add up", second(func(s *plan.Step) { s.Layout.Trim[1]++ }), "does not add up"},
 		{"shift though centred", func(p *plan.DayPlan) { shiftAll(p.Steps()[1], mm) }, "is to be centred"},
-		{"shift told wrong", func(p *plan.DayPlan) { p.Steps()[0].Layout.Shift++ }, "shift of"},
+		{"shift wrong", func(p *plan.DayPlan) { p.Steps()[0].Layout.Shift++ }, "shift of"},
 		{"trim where none is", func(p *plan.DayPlan) { p.Steps()[2].Layout.Trim = [2]plan.Length{mm, -mm} }, "nothing is trimmed"},
 		{"cut held by nobody", change(func(c *plan.Changeover) { idle(c, 0) }), "cuts are held"},
 		{"cut held by two", change(func(c *plan.Changeover) { c.Holders[cutter(c, 2)].Cut = 2 }), "where cut 3 is next"},
@@ -88,7 +88,7 @@ func damages() []damage {
 		{"move of nobody", change(func(c *plan.Changeover) { c.Moves[0].Holder = 13 }), "is of holder 13"},
 		{"move elsewhere", change(func(c *plan.Changeover) { c.Moves[0].To++ }), "instead of from"},
 		{"idle reason for a cut", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: plan.NearCut, Cut: 1}) }), "another reason"},
-		{"other cut in the reason", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: plan.GoesToCut, Cut: 99}) }), "reason is not true"},
+		{"other cut in the reason", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: plan.ToCut, Cut: 99}) }), "reason is not true"},
 		{"unknown reason", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: 77}) }), "reason is not true"},
 		{"waits for no job", waitFor("Z", 0), "until job Z and doesn't"},
 		{"waits for a cut it never holds", waitFor("C", 1), "until job C and doesn't, or not for cut 1"},
@@ -139,7 +139,7 @@ func rename(c *plan.Changeover, from, to plan.Use) {
 // reason gives the first move to a cut another reason.
 func reason(c *plan.Changeover, w plan.Why) {
 	for i, m := range c.Moves {
-		if m.Why.Cause == plan.GoesToCut {
+		if m.Why.Cause == plan.ToCut {
 			c.Moves[i].Why = w
 			return
 		}
@@ -152,7 +152,7 @@ func waitFor(job string, cut int) func(*plan.DayPlan) {
 		for _, s := range p.Steps() {
 			for i, m := range s.Changeover.Moves {
 				if s.Changeover.Holders[m.Holder-1].Use != plan.Cutting {
-					s.Changeover.Moves[i].Why = plan.Why{Cause: plan.StandsAhead, Job: job, Cut: cut}
+					s.Changeover.Moves[i].Why = plan.Why{Cause: plan.ForLaterJob, Job: job, Cut: cut}
 					return
 				}
 			}
@@ -196,7 +196,7 @@ func TestVerifierTellsDamagedMoves(t *testing.T) {
 			Holders: []plan.Stand{{At: 10 * mm, Use: plan.Resting}, {At: 25 * mm, Cut: 1}, {At: 35 * mm, Use: plan.Resting}},
 			Moves: []plan.Move{
 				{Holder: 3, From: 30 * mm, To: 35 * mm, Why: plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 5 * mm, Least: 10 * mm}},
-				{Holder: 2, From: 20 * mm, To: 25 * mm, Why: plan.Why{Cause: plan.GoesToCut, Cut: 1}},
+				{Holder: 2, From: 20 * mm, To: 25 * mm, Why: plan.Why{Cause: plan.ToCut, Cut: 1}},
 			}}
 	}
 	check := func(name, must string, do func(c *plan.Changeover)) {
@@ -222,7 +222,7 @@ func TestVerifierTellsDamagedMoves(t *testing.T) {
 	check("another cut", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 2, Distance: 5 * mm, Least: 10 * mm}))
 	check("a number too many", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 5 * mm, Least: 10 * mm, Holder: 2}))
 	check("over the web, where resting is free", "reason is not true", why(plan.Why{Cause: plan.OverWeb, Distance: -30 * mm}))
-	check("goes to a cut it does not hold", "reason is not true", why(plan.Why{Cause: plan.GoesToCut, Cut: 1}))
+	check("goes to a cut it does not hold", "reason is not true", why(plan.Why{Cause: plan.ToCut, Cut: 1}))
 }
 
 // A stuck holder within position_tolerance of a cut serves it and then nothing is wrong;

@@ -18,7 +18,7 @@ type Improved struct {
 	alone, Day []*Outcome
 }
 
-// Improver plans a day together, in the order it has: sequence.Settle, unless the forecast is
+// Improver plans a day together, in the order it has: sequence.Jointly, unless the forecast is
 // given another.
 type Improver func(context.Context, *plan.DayPlan, plan.Aim) *plan.DayPlan
 

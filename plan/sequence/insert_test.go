@@ -14,9 +14,9 @@ import (
 	"bide/plan/verify"
 )
 
-// slipping draws a day, and takes its last job out to be slipped in; nil where it has
+// insertion draws a day, and takes its last job out to be put in again; nil where it has
 // too few.
-func slipping(t *testing.T, draw func(*rand.Rand) (*plan.Beam, *plan.Positions, *plan.Day), seed uint64) *sequence.Slipping {
+func insertion(t *testing.T, draw func(*rand.Rand) (*plan.Beam, *plan.Positions, *plan.Day), seed uint64) *sequence.Insertion {
 	t.Helper()
 	b, start, d := draw(rand.New(rand.NewPCG(seed, 61)))
 	jobs := slices.DeleteFunc(d.Jobs, func(j plan.Job) bool { return j.State != plan.Waiting })
@@ -28,14 +28,14 @@ func slipping(t *testing.T, draw func(*rand.Rand) (*plan.Beam, *plan.Positions, 
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &sequence.Slipping{DayPlan: without, Clock: d.Start, Job: &jobs[last]}
+	return &sequence.Insertion{DayPlan: without, Clock: d.Start, Job: &jobs[last]}
 }
 
-// with is the day with the job at a gap, as one that was listed so.
-func with(t *testing.T, s *sequence.Slipping, gap int) (*plan.Day, *plan.DayPlan) {
+// with is the day with the job at an index, as one that was listed so.
+func with(t *testing.T, s *sequence.Insertion, index int) (*plan.Day, *plan.DayPlan) {
 	t.Helper()
 	day := &plan.Day{Start: s.Clock}
-	for _, t := range slices.Insert(slices.Clone(s.Turns), gap, plan.Turn{Job: s.Job}) {
+	for _, t := range slices.Insert(slices.Clone(s.Turns), index, plan.Turn{Job: s.Job}) {
 		day.Jobs = append(day.Jobs, *t.Job)
 	}
 	planned, err := sequence.PlanDay(s.Beam, s.Start, day)
@@ -45,13 +45,13 @@ func with(t *testing.T, s *sequence.Slipping, gap int) (*plan.Day, *plan.DayPlan
 	return day, planned
 }
 
-// A job slipped in at a gap gives the day that has it there in its file, and what that
+// A job put in at an index gives the day that has it there in its file, and what that
 // costs is the difference of the two days.
-func TestSlippedInIsTheDayWithIt(t *testing.T) {
+func TestInsertedDayIsTheDayWithIt(t *testing.T) {
 	t.Parallel()
-	gaps := 0
+	indices := 0
 	for seed := range uint64(40) {
-		s := slipping(t, plantest.DrawDay, seed)
+		s := insertion(t, plantest.DrawDay, seed)
 		if s == nil {
 			continue
 		}
@@ -63,45 +63,45 @@ func TestSlippedInIsTheDayWithIt(t *testing.T) {
 		for _, step := range s.Steps() {
 			late[step.Job.ID] = step.Late > 0
 		}
-		for gap := range len(s.Turns) + 1 {
-			listed, want := with(t, s, gap)
-			day := s.In(p, gap)
+		for index := range len(s.Turns) + 1 {
+			listed, want := with(t, s, index)
+			day := s.In(p, index)
 			if err := verify.DayOf(day, listed); err != nil {
-				t.Errorf("seed %d, gap %d: %v", seed, gap, err)
+				t.Errorf("seed %d, index %d: %v", seed, index, err)
 			}
 			costs := day.Against(s.DayPlan)
 			if costs.Totals != want.Totals || costs.Setup != want.Totals.Setup-s.Totals.Setup ||
 				costs.Repositions != want.Totals.Repositions-s.Totals.Repositions || costs.LateBy != want.Totals.Late-s.Totals.Late {
-				t.Errorf("seed %d, gap %d: %+v, but the day with it is %+v and without it %+v", seed, gap, costs, want.Totals, s.Totals)
+				t.Errorf("seed %d, index %d: %+v, but the day with it is %+v and without it %+v", seed, index, costs, want.Totals, s.Totals)
 			}
 			if planned := len(day.Steps()) + len(costs.Refused); planned != len(s.Steps())+1 {
-				t.Errorf("seed %d, gap %d: %d planned or refused, want %d", seed, gap, planned, len(s.Steps())+1)
+				t.Errorf("seed %d, index %d: %d planned or refused, want %d", seed, index, planned, len(s.Steps())+1)
 			}
-			told := 0
+			newly := 0
 			for _, step := range want.Steps() {
 				if step.Late > 0 && !late[step.Job.ID] {
-					told++
+					newly++
 				}
 			}
-			if len(costs.Late) != told {
-				t.Errorf("seed %d, gap %d: %d are said to be late by it, but %d are", seed, gap, len(costs.Late), told)
+			if len(costs.Late) != newly {
+				t.Errorf("seed %d, index %d: %d are said to be late by it, but %d are", seed, index, len(costs.Late), newly)
 			}
-			gaps++
+			indices++
 		}
 	}
-	if gaps < 100 {
-		t.Errorf("only %d gaps tried", gaps)
+	if indices < 100 {
+		t.Errorf("only %d indices tried", indices)
 	}
 }
 
-// Settled at a gap, the day is the one that settling the day listed so gives, to the
-// move and the second: what is told before a job is dropped there is what it then costs.
-func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
+// Planned jointly with the job at an index, the day is the one that the day listed so gives, to the
+// move and the second: what is shown before a job is put there is what it then costs.
+func TestInsertedDayPlannedJointlyIsWhatItThenCosts(t *testing.T) {
 	t.Parallel()
-	gaps, won := 0, 0
+	indices, won := 0, 0
 	seeds := uint64(plantest.Worlds(4, 12))
 	for seed := range seeds {
-		s := slipping(t, plantest.DrawQuickDay, seed)
+		s := insertion(t, plantest.DrawQuickDay, seed)
 		if s == nil {
 			continue
 		}
@@ -110,28 +110,28 @@ func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
 			t.Fatal(err)
 		}
 		aim := plan.Aim(seed % 2)
-		for gap := range len(s.Turns) + 1 {
-			_, listed := with(t, s, gap)
-			want := sequence.Settle(context.Background(), listed, aim)
-			alone := s.In(p, gap)
-			day := sequence.Settle(context.Background(), alone, aim)
+		for index := range len(s.Turns) + 1 {
+			_, listed := with(t, s, index)
+			want := sequence.Jointly(context.Background(), listed, aim)
+			alone := s.In(p, index)
+			day := sequence.Jointly(context.Background(), alone, aim)
 			if day.Totals != want.Totals || alone.Totals != listed.Totals {
-				t.Errorf("seed %d, gap %d: settled %+v, want %+v; at first sight %+v, want %+v", seed, gap, day.Totals, want.Totals, alone.Totals, listed.Totals)
+				t.Errorf("seed %d, index %d: %+v, want %+v; estimated %+v, want %+v", seed, index, day.Totals, want.Totals, alone.Totals, listed.Totals)
 			}
 			if err := verify.Plan(day); err != nil {
-				t.Errorf("seed %d, gap %d: %v", seed, gap, err)
+				t.Errorf("seed %d, index %d: %v", seed, index, err)
 			}
 			if alone.Totals.Better(day.Totals, aim) {
-				t.Errorf("seed %d, gap %d: settled, the day is worse: %+v than %+v", seed, gap, day.Totals, alone.Totals)
+				t.Errorf("seed %d, index %d: planned jointly, the day is worse: %+v than %+v", seed, index, day.Totals, alone.Totals)
 			}
 			if day.Totals != alone.Totals {
 				won++
 			}
-			gaps++
+			indices++
 		}
 	}
-	if gaps < 10 || won == 0 {
-		t.Errorf("only %d gaps tried, %d won by settling", gaps, won)
+	if indices < 10 || won == 0 {
+		t.Errorf("only %d indices tried, %d better planned jointly", indices, won)
 	}
 }
 
@@ -140,7 +140,7 @@ func TestSlippedInSettledIsWhatTheDayThenCosts(t *testing.T) {
 // holders 1 and 2 with 3 resting at 200, which parks none, rather than by 2 and 3
 // with 1 parked at 0; so behind Y another X moves holder 1 alone. Y ends at its due
 // time to the minute, so whatever runs before it makes it late.
-func TestSlipInByHand(t *testing.T) {
+func TestInsertByHand(t *testing.T) {
 	b := &plan.Beam{
 		HolderWidth: 10 * plan.Millimetre, Rail: plan.Span{From: 0, To: 400 * plan.Millimetre},
 		Web: plan.Span{From: 0, To: 300 * plan.Millimetre}, RestOverWeb: true,
@@ -161,11 +161,11 @@ func TestSlipInByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	day := sequence.Slipping{DayPlan: without, Clock: begin, Job: &hot}
+	day := sequence.Insertion{DayPlan: without, Clock: begin, Job: &hot}
 	p, _ := changeover.NewPlanner(b)
-	for gap, w := range []struct{ moves, late int }{{0, 1}, {0, 1}, {1, 0}} {
-		if s := day.In(p, gap).Against(without); s.Repositions != w.moves || len(s.Late) != w.late {
-			t.Errorf("gap %d: %d moves, %d late; want %+v", gap, s.Repositions, len(s.Late), w)
+	for index, w := range []struct{ moves, late int }{{0, 1}, {0, 1}, {1, 0}} {
+		if s := day.In(p, index).Against(without); s.Repositions != w.moves || len(s.Late) != w.late {
+			t.Errorf("index %d: %d moves, %d late; want %+v", index, s.Repositions, len(s.Late), w)
 		}
 	}
 }
