@@ -54,6 +54,16 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 			if stands.Begun != nil {
 				t.Fatalf("seed %d: what is set up is still being set up", seed)
 			}
+			// Centred where it can be, the job goes on as begun all the same, and another doesn't.
+			if centred, _ := plantest.StepOf(p.NextCentred(now, time.Time{}, j)); centred.Layout.Shift != rest.Layout.Shift {
+				t.Fatalf("seed %d: begun at shift %d it goes on at %d", seed, rest.Layout.Shift, centred.Layout.Shift)
+			}
+			other := *j
+			other.ID = "other"
+			centred, faults := plantest.StepOf(p.NextCentred(now, time.Time{}, &other))
+			if l, _, none := p.Nearest(now.At, &other); len(none) != len(faults) || l.Shift != centred.Layout.Shift {
+				t.Fatalf("seed %d: another job is set at shift %d, nearest to centred is %d", seed, centred.Layout.Shift, l.Shift)
+			}
 			resumed++
 		}
 	}
