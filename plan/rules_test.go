@@ -1,6 +1,10 @@
 package plan
 
-import "testing"
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
 
 // Two jobs that want the last turn, one as turn 4 of what were five and one counted
 // from the end, close up: the one counted from the end comes last. A running job
@@ -67,5 +71,58 @@ func TestWhatIsBegunComesFirst(t *testing.T) {
 		if got := r.Kept(c.order); got != c.kept {
 			t.Errorf("order %v: kept %v, want %v", c.order, got, c.kept)
 		}
+	}
+}
+
+// Numbers in the sequence count from 1 and count the jobs done.
+func TestBrokenRulesSayTheNumbers(t *testing.T) {
+	x, fourth := &Job{ID: "X"}, &Job{ID: "F", Fixed: 4}
+	runs := &Job{ID: "R", State: Running}
+	for _, c := range []struct {
+		jobs []*Job
+		want string
+	}{
+		{[]*Job{fourth, x, {ID: "Y"}}, "job F is fixed at number 4 in the sequence and comes at number 3"},
+		{[]*Job{x, runs}, "job R is running and comes at number 4 in the sequence, behind one that waits"},
+	} {
+		if got := Broken(c.jobs, 2); len(got) != 1 || got[0].Why(Millimetres) != c.want {
+			t.Errorf("%v, want %s", got, c.want)
+		}
+	}
+}
+
+// An order is mended to one that keeps the rules wherever there is one, by trying all; one
+// that keeps them stays.
+func TestMendFindsAnOrderWhereThereIsOne(t *testing.T) {
+	mended, none := 0, 0
+	for seed := range uint64(3000) {
+		r := rand.New(rand.NewPCG(seed, 47))
+		jobs := make([]*Job, 2+r.IntN(4))
+		for i := range jobs {
+			jobs[i] = &Job{ID: string(rune('A' + i))}
+			if r.IntN(4) == 0 {
+				jobs[i].Fixed = r.IntN(len(jobs)+2) - 1
+			}
+		}
+		for range r.IntN(5) {
+			j := jobs[r.IntN(len(jobs))]
+			j.After = append(j.After, jobs[r.IntN(len(jobs))].ID)
+		}
+		rules := RulesOf(jobs, 0, nil)
+		there := false
+		Orders(len(jobs), func(order []int) { there = there || rules.Kept(order) })
+		given := r.Perm(len(jobs))
+		got, ok := rules.Mend(given)
+		if ok != there || ok && (!rules.Kept(got) || rules.Kept(given) && !slices.Equal(got, given)) {
+			t.Fatalf("seed %d: %v mended to %v (%v), there is one: %v", seed, given, got, ok, there)
+		}
+		if !ok {
+			none++
+		} else if !slices.Equal(got, given) {
+			mended++
+		}
+	}
+	if min(mended, none) < 300 {
+		t.Errorf("%d orders mended, none for %d: too few to tell", mended, none)
 	}
 }

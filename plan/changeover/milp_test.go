@@ -134,7 +134,7 @@ func TestSolversAgree(t *testing.T) {
 			t.Skipf("skipped, %s is missing: install glpk-utils and coinor-cbc", s.name)
 		}
 	}
-	n := plantest.Worlds(8, 64)
+	n := plantest.Worlds(8, 32)
 	var tally struct{ planned, refused, redrawn, free atomic.Int32 }
 	t.Run("instances", func(t *testing.T) {
 		for k := range n {

@@ -1,3 +1,12 @@
+// Package floor proves how few repositions a day can take: in the order given, and in any
+// order that its rules allow.
+//
+// What it promises: no plan that the verifier passes has fewer repositions than a floor says.
+// Each floor counts something that every plan must do, whatever its layouts, resting places
+// or order: leave places that it can't have kept (floor_keep.go), go from one job's places to
+// another's (floor_distance.go, floor_orders.go), or come to places that nobody stands at.
+// The greatest is the floor; where none is proven there is none. With a position tolerance a
+// holder may cut from beside its cut, which no count here allows for, and so there is none.
 package floor
 
 import (

@@ -17,10 +17,10 @@ import (
 // most of what the search won; what can't be set, or isn't the job's, is passed over.
 func TestChosenLayoutsAreKept(t *testing.T) {
 	t.Parallel()
-	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(plantest.Worlds(8, 40))
+	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(plantest.Worlds(8, 12))
 	for seed := range days {
 		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 73)))
-		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: plan.AimMoves, Rounds: 500, Seed: seed})
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: plan.AimMoves, Rounds: plantest.Worlds(500, 3000), Seed: seed})
 		if err != nil || len(best.Refused()) > 0 {
 			continue
 		}
@@ -81,7 +81,7 @@ func chosenFrom(d *plan.Day, best *plan.DayPlan) *plan.Day {
 // also when its first jobs have run, and with holders that may cut from beside their cuts.
 func TestChosenDayIsPlannedAsFound(t *testing.T) {
 	t.Parallel()
-	kept, left, days := 0, 0, uint64(plantest.Worlds(6, 40))
+	kept, left, days := 0, 0, uint64(plantest.Worlds(6, 12))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 74))
 		b, start, d := plantest.DrawQuickDay(r)
@@ -132,7 +132,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 // something else, costs more than it did, or moves holders for a job that comes no more.
 func TestChosenGivesWay(t *testing.T) {
 	t.Parallel()
-	gains, days := map[string]int{}, uint64(plantest.Worlds(12, 24))
+	gains, days := map[string]int{}, uint64(plantest.Worlds(12, 16))
 	changes := map[string]func(next *plan.Day, aim *plan.Aim){
 		"nothing":       func(*plan.Day, *plan.Aim) {},
 		"another aim":   func(_ *plan.Day, aim *plan.Aim) { *aim = 1 - *aim },
@@ -153,7 +153,9 @@ func TestChosenGivesWay(t *testing.T) {
 		for name, change := range changes {
 			found, aim := listed, d.Aim
 			if name == "the last gone" { // alone no changeover moves a holder for a later job
-				found = sequence.Jointly(context.Background(), listed, aim)
+				if found, err = sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: aim, Rounds: 50, Seed: seed}); err != nil {
+					t.Fatal(err)
+				}
 			}
 			next := chosenFrom(d, found)
 			change(next, &aim)
@@ -180,7 +182,7 @@ func TestChosenGivesWay(t *testing.T) {
 // more moves than it did unless it has to.
 func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 	t.Parallel()
-	tried, days := 0, uint64(plantest.Worlds(6, 24))
+	tried, days := 0, uint64(plantest.Worlds(6, 8))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 75))
 		b, start, d := plantest.DrawQuickDay(r)

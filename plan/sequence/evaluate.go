@@ -136,6 +136,10 @@ func (e *evaluator) place(step *plan.Step, how look, now *plan.Positions) (ok bo
 	return true
 }
 
+// A changeover has the fewest moves first, and a swap of blades counts for nothing beside
+// one. Where the crew takes longer for a blade than the positioner for a move that is the
+// wrong way round, so for minutes both are tried.
+
 // trade lets holders move that needn't, where moving one takes less time than
 // swapping its blade, and keeps that if the setup is shorter.
 func (e *evaluator) trade(step *plan.Step, how look, now *plan.Positions) {

@@ -14,7 +14,7 @@ import (
 // same, turn for turn: positions, sums, clocks and energy.
 func TestFollowedDayIsTheDayPlannedAnew(t *testing.T) {
 	followed, planned := 0, 0
-	for seed := range uint64(plantest.Worlds(60, 400)) {
+	for seed := range uint64(plantest.Worlds(60, 100)) {
 		chance := rand.New(rand.NewPCG(seed, 45))
 		b, start, d := plantest.DrawQuickDay(chance)
 		for i := range d.Jobs { // with due times nothing is followed

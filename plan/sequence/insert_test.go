@@ -99,7 +99,7 @@ func TestInsertedDayIsTheDayWithIt(t *testing.T) {
 func TestInsertedDayPlannedJointlyIsWhatItThenCosts(t *testing.T) {
 	t.Parallel()
 	indices, won := 0, 0
-	seeds := uint64(plantest.Worlds(4, 12))
+	seeds := uint64(plantest.Worlds(4, 5))
 	for seed := range seeds {
 		s := insertion(t, plantest.DrawQuickDay, seed)
 		if s == nil {

@@ -1,3 +1,20 @@
+// Package sequence plans a day: its jobs in the order given, each changeover on its own
+// (PlanDay) or all together (Jointly), the best order that a search finds (Search), or one
+// more job put into it (Insertion).
+//
+// What it promises:
+//   - Every changeover is exact for its layout and the positions before it (package
+//     changeover). Order, layouts and resting places of a day are searched for; what is
+//     found is no worse by the day's aim than what was given, and says what is proven about
+//     it (package floor).
+//   - The result depends on the day, the aim, the rounds and the seed alone: not on the clock
+//     or the number of processors. A cancelled context ends it early with the best so far.
+//   - What runs, and what the beam is being set up for, stays as it was begun.
+//
+// A search goes from rough to fine: an estimate of a candidate (estimate.go), its changeovers
+// planned one after the other (evaluate.go), chance that cools down (anneal.go, neighbours.go,
+// layouts.go), several starts (restarts.go), and passes over the best (improve.go,
+// reinsert.go, drop_idle.go, plainer.go). improve.go says what each pass wins.
 package sequence
 
 import (

@@ -8,6 +8,10 @@ import "slices"
 // chosen anew, and returns the first turn that changes and the first from which all
 // is alike again. It is not ok when it changes nothing.
 
+// A change of order alone seldom gains: the layouts were chosen for the old neighbours. So
+// what changes its number in the sequence gets a new layout in the same step, and what lies
+// behind it slides along or is chosen anew now and then.
+
 // neighbour makes one kind of neighbour.
 type neighbour func(k *annealer, next *candidate, a, b int) (from, alike int, ok bool)
 

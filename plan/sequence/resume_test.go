@@ -21,7 +21,7 @@ import (
 // anew too.
 func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 	t.Parallel()
-	resumed, days := 0, uint64(plantest.Worlds(10, 40))
+	resumed, days := 0, uint64(plantest.Worlds(10, 8))
 	for seed := uint64(50); seed < 50+days; seed++ {
 		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 73)))
 		alone, err := sequence.PlanDay(b, start, d)

@@ -16,7 +16,7 @@ import (
 // then each of their jobs runs as it was set up, and the file knows nothing of the order.
 func TestJobsRunAsTheyWereSetUp(t *testing.T) {
 	t.Parallel()
-	ran, other, days := 0, 0, uint64(plantest.Worlds(30, 60))
+	ran, other, days := 0, 0, uint64(plantest.Worlds(30, 24))
 	for seed := range days {
 		b, stands, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 79)))
 		alone, err := sequence.PlanDay(b, stands, d)

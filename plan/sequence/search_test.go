@@ -53,7 +53,7 @@ func busyDay(t *testing.T) (*plan.Beam, *plan.Positions, *plan.Day) {
 // order, and is no worse than it, even planned jointly.
 func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 	t.Parallel()
-	better, days := 0, uint64(plantest.Worlds(4, 30))
+	better, days := 0, uint64(plantest.Worlds(4, 8))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 51))
 		b, start, d := plantest.DrawQuickDay(r)
@@ -114,7 +114,7 @@ func TestSearchIsTheSameEveryTime(t *testing.T) {
 // listed order breaks that.
 func TestSearchKeepsTheRules(t *testing.T) {
 	t.Parallel()
-	days := uint64(plantest.Worlds(3, 20))
+	days := uint64(plantest.Worlds(3, 6))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 53))
 		b, start, d := plantest.DrawQuickDay(r)
