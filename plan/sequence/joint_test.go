@@ -16,7 +16,7 @@ import (
 // Same again, and over many days saves what it is asked to.
 func TestJointDaysVerifyAndAreNeverWorse(t *testing.T) {
 	t.Parallel()
-	saved, sooner, days := 0, time.Duration(0), uint64(plantest.Worlds(8, 12))
+	saved, sooner, days := 0, time.Duration(0), uint64(plantest.Worlds(8, 10))
 	for seed := range days {
 		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 71)))
 		alone, err := sequence.PlanDay(b, start, d)
@@ -56,7 +56,7 @@ func TestJointDaysVerifyAndAreNeverWorse(t *testing.T) {
 // A job that runs, and one that the beam is being set up for, stay as they stand.
 func TestJointPlanLeavesWhatIsBegunAlone(t *testing.T) {
 	t.Parallel()
-	tried, days := 0, uint64(plantest.Worlds(4, 6))
+	tried, days := 0, uint64(plantest.Worlds(4, 5))
 	for seed := range days {
 		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 72)))
 		if p, err := sequence.PlanDay(b, start, d); err == nil && len(p.Steps()) > 2 {
