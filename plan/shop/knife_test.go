@@ -254,6 +254,16 @@ func TestBearingAndFace(t *testing.T) {
 	}
 }
 
+// TestFaceCoversTheWeb: a face may end where the web area does, and not before.
+func TestFaceCoversTheWeb(t *testing.T) {
+	for face, fits := range map[string]bool{"[0, 300]": true, "[0.1, 300]": false, "[0, 299.9]": false} {
+		_, problems := Read(files(map[string]string{beamFile: smallBeam + "[anvil]\ndiameter = 150\nspan = 900\nface = " + face + "\n"}))
+		if (len(problems) == 0) != fits || !fits && problems[0].Place != "anvil.face" && !strings.Contains(problems[0].Place, "face") {
+			t.Errorf("face %s: %v", face, problems)
+		}
+	}
+}
+
 // TestRunsWithRamps: 1000 m at 120 m/min take 500 s. Ramps of 30 m/min each second are
 // 0.5 m/s2, which add 4 s from rest to rest (worked example): 504 s in one, 508 s in two
 // rolls of 500 m. 98.425197 ft/min each second are as much. The day's clock counts them.

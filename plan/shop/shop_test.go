@@ -227,6 +227,14 @@ func TestMissingMaterialsFileHidesNothing(t *testing.T) {
 	}
 }
 
+// A file without [beam] says that it is missing, and nothing of what would be in it.
+func TestBeamIsMissing(t *testing.T) {
+	_, problems := Read(files(map[string]string{beamFile: "units = \"mm\"\n"}))
+	if len(problems) != 1 || problems[0].File != beamFile || !strings.Contains(problems.Error(), "beam is missing") {
+		t.Errorf("problems:\n%v", problems)
+	}
+}
+
 func TestOpenRefuses(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "file")
