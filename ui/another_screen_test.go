@@ -12,7 +12,7 @@ import (
 
 // second is a screen over a folder that a first one has, with its clock.
 func second(t testing.TB) (first, second *screen, dir string) {
-	first, dir = atWork(t, 80, 24)
+	first, dir = atSmall(t, 80, 24)
 	return first, goOn(t, dir, 80, 24), dir
 }
 
@@ -46,8 +46,8 @@ func TestSecondScreenTakesOver(t *testing.T) {
 
 // The states of jobs that were told meanwhile are written too.
 func TestSecondScreenWritesTheDay(t *testing.T) {
-	first, dir := atWork(t, 80, 24)
-	first.press("w", "enter").ticks(58).press("r").settle()
+	first, dir := atSmall(t, 80, 24)
+	first.press("w", "enter").allTicks().press("r").settle()
 	sc := goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter").ticks(1).press("z").settle().tells("not saved: ", "D-101 is set aside")
 	if read(t, dir).Day.Jobs[0].State != plan.Running {
@@ -76,7 +76,7 @@ func TestSecondScreenReadsAgain(t *testing.T) {
 	if file(t, dir, "positions.toml") != made || len(eventsIn(t, dir)) != 5 || len(sc.walk().Made()) != 5 {
 		t.Error("the second one writes over what it hasn't shown")
 	}
-	sc.press("home").tells("move 6 of 58")
+	sc.press("home").tells("move 6 of 15")
 	sc.ticks(1).sound(dir)
 	if n := len(read(t, dir).Positions.Begun.Made); n != 6 {
 		t.Errorf("%d ticks are kept, want 6", n)
@@ -88,7 +88,7 @@ func TestSecondScreenReadsAgain(t *testing.T) {
 // done is read: day and all.
 func TestSecondScreenWalksOn(t *testing.T) {
 	first, sc, dir := second(t)
-	first.press("w", "enter").ticks(58).press("r").settle()
+	first.press("w", "enter").allTicks().press("r").settle()
 	first.Journal.Close()
 	sc.press("w").settle().tells("D-101 → D-102", "it was changed meanwhile")
 	if sc.Journal.Why() != "" || sc.Jobs()[0].State != plan.Running || sc.Changed() {
@@ -104,7 +104,7 @@ func TestSecondScreenKeepsItsWishes(t *testing.T) {
 	sc.press("j", "J").settle()
 	order := ids(sc.Jobs())
 	sc.press("ctrl+s").settle().tells("not saved: the shop is open for writing by")
-	first.press("w", "enter").ticks(58).press("r").settle()
+	first.press("w", "enter").allTicks().press("r").settle()
 	first.Journal.Close()
 	theirs := file(t, dir, "day.toml")
 	sc.press("ctrl+s").settle()
@@ -166,8 +166,8 @@ func TestSecondScreenNamesWhatWasBeingTold(t *testing.T) {
 		t.Errorf("marked over what wasn't shown: %v", marks)
 	}
 
-	first, dir = atWork(t, 80, 24)
-	first.press("w", "enter").ticks(58).press("r").settle()
+	first, dir = atSmall(t, 80, 24)
+	first.press("w", "enter").allTicks().press("r").settle()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter")
 	first.press("5", "c", "s").enters("bent")
@@ -175,7 +175,7 @@ func TestSecondScreenNamesWhatWasBeingTold(t *testing.T) {
 	move := sc.walk().Move()
 	sc.ticks(1).press("y").settle().says("is read again; not in it, tell it again: ", fmt.Sprintf("holder %d from", move.Holder), "D-101 is done")
 
-	first, dir = atWork(t, 80, 24)
+	first, dir = atSmall(t, 80, 24)
 	first.press("w", "enter").ticks(3)
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter")

@@ -18,7 +18,7 @@ import (
 func TestStoryOfMaintenance(t *testing.T) {
 	plantest.Long(t)
 	t.Parallel()
-	x := newTmux(t, 120, 36)
+	x := newTmux(t, "demo", 120, 36)
 	program, dir := x.file("bide"), x.file("our beam")
 	if out, err := exec.Command("go", "build", "-o", program, "bide").CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, out)

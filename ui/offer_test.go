@@ -13,28 +13,12 @@ import (
 	"bide/ui/draw"
 )
 
-// morning is the first jobs of the demo, in a folder that may be written: fewer are
-// searched sooner.
+// morning is the small day, in a folder that may be written: it is searched soon.
 func morning(t *testing.T) (s *screen, dir, day string) {
 	t.Helper()
-	dir = t.TempDir()
-	if err := os.CopyFS(dir, os.DirFS("../testdata/demo")); err != nil {
-		t.Fatal(err)
-	}
-	file := filepath.Join(dir, "day.toml")
-	text, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	const jobs = 6
-	day = strings.Join(strings.SplitAfter(string(text), "[[job]]")[:jobs+1], "")
-	day = strings.TrimSuffix(day, "[[job]]")
-	if err := os.WriteFile(file, []byte(day), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	s = goOn(t, dir, 120, 36)
+	s, dir = atSmall(t, 120, 36)
 	s.Search.By = tries(200)
-	return s, dir, day
+	return s, dir, file(t, dir, "day.toml")
 }
 
 // accepted is such a screen with an order accepted that a search found.

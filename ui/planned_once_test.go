@@ -148,7 +148,7 @@ func tries(rounds int) planning.Searcher {
 
 // What is planned once is what is planned each time.
 func TestPlannedOnceIsPlanned(t *testing.T) {
-	s := shortDemo(t, 3)
+	s := smallDay(t, 3)
 	for range 2 {
 		p, err := changeover.NewPlanner(s.Beam)
 		if err != nil {

@@ -13,6 +13,8 @@ import (
 	"testing"
 	"time"
 
+	"bide/plan/plantest"
+
 	"golang.org/x/sys/unix"
 )
 
@@ -108,7 +110,7 @@ const patience = 3 * time.Second
 func TestScreenOnATerminalThatNeverAnswers(t *testing.T) {
 	m := newMute(t)
 	shop := filepath.Join(t.TempDir(), "shop")
-	if err := os.CopyFS(shop, os.DirFS("../testdata/demo")); err != nil {
+	if err := os.CopyFS(shop, os.DirFS("../testdata/small")); err != nil {
 		t.Fatal(err)
 	}
 	t.Setenv("BIDE_TEST_SCREEN", "demo")
@@ -133,6 +135,7 @@ func TestScreenOnATerminalThatNeverAnswers(t *testing.T) {
 
 // Commands that need no screen don't wait for the terminal either.
 func TestCommandsOnATerminalThatNeverAnswers(t *testing.T) {
+	plantest.Long(t) // it is built first
 	program := filepath.Join(t.TempDir(), "bide")
 	if out, err := exec.Command("go", "build", "-o", program, "bide").CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, out)

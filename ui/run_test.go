@@ -16,7 +16,7 @@ import (
 // A real program, in virtual time: all is worked out, keys do what they say, q
 // ends it without an error.
 func TestProgram(t *testing.T) {
-	s := demo(t)
+	s := smallDay(t, 6)
 	synctest.Test(t, func(t *testing.T) {
 		m, err := newModel(s, testLook(noColours, false, false))
 		if err != nil {

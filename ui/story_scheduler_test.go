@@ -32,7 +32,7 @@ func (x *tmux) bideIn() string {
 func TestStoryOfTheScheduler(t *testing.T) {
 	plantest.Long(t)
 	t.Parallel()
-	x := newTmux(t, 120, 36)
+	x := newTmux(t, "demo", 120, 36)
 	bide := x.bideIn()
 	x.typed("export HOME=" + x.dir + " XDG_CONFIG_HOME=" + x.file("config") + " XDG_STATE_HOME=" + x.file("state"))
 	x.typed(bide + `; echo "le""ft=1"`)

@@ -110,8 +110,8 @@ func TestAllIsTakenBack(t *testing.T) {
 // That a job runs is taken back in the panes: its walk goes on at its end, the job
 // before it runs again when all is taken back, and the files are as they were.
 func TestTakingBackThatAJobRuns(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("r").settle().tells("D-101 is set up and runs (u takes that back)")
+	sc, dir := atSmall(t, 80, 24)
+	sc.press("w", "enter").allTicks().press("r").settle().tells("D-101 is set up and runs (u takes that back)")
 	runs, day, told := *read(t, dir).Positions, file(t, dir, "day.toml"), len(eventsIn(t, dir))
 	sc.press("w", "enter").ticks(1).press("y").settle().tells("D-101 is done")
 	sc.ticks(1).press("esc").settle()
@@ -125,12 +125,12 @@ func TestTakingBackThatAJobRuns(t *testing.T) {
 		t.Errorf("day.toml (-while it ran +taken back):\n%s", cmp.Diff(day, now))
 	}
 	balanced(t, eventsIn(t, dir)[told:])
-	sc.press("esc").settle().press("u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "r runs")
+	sc.press("esc").settle().press("u").settle().tells("taken back: D-101 is waiting again", "all 15 moves made", "r runs")
 	kept := read(t, dir)
-	if kept.Positions.Begun == nil || len(kept.Positions.Begun.Made) != 58 || kept.Day.Jobs[0].State != plan.Waiting {
+	if kept.Positions.Begun == nil || len(kept.Positions.Begun.Made) != 15 || kept.Day.Jobs[0].State != plan.Waiting {
 		t.Errorf("kept: %+v, state %d", kept.Positions.Begun, kept.Day.Jobs[0].State)
 	}
-	sc.press("u").settle().tells("move 58 of 58")
+	sc.press("u").settle().tells("move 15 of 15")
 	sc.sound(dir)
 	sc.ticks(1).press("r").settle().tells("D-101 is set up and runs")
 	if read(t, dir).Positions.Job != "D-101" {
@@ -142,12 +142,12 @@ func TestTakingBackThatAJobRuns(t *testing.T) {
 // hand: its first walk goes on at its end, it is taken back once, and edits stay to be
 // undone.
 func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
+	sc, dir := atSmall(t, 80, 24)
 	at := slices.Clone(sc.Actual.Positions.At)
-	sc.press("w", "enter").ticks(58).press("r").settle()
+	sc.press("w", "enter").allTicks().press("r").settle()
 	sc.press("up", "r").settle().tells("D-101 waits again")
-	sc.press("w", "enter", "u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "r runs")
-	for range 58 {
+	sc.press("w", "enter", "u").settle().tells("taken back: D-101 is waiting again", "all 15 moves made", "r runs")
+	for range 15 {
 		sc.press("u").settle().tells("taken back: ")
 	}
 	balanced(t, eventsIn(t, dir))
@@ -166,8 +166,8 @@ func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
 // What was edited after a job was set up is taken back before that; and while the next
 // is half set up, it can't be taken back that the one before it ran.
 func TestTakingBackInOrder(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("r").settle()
+	sc, dir := atSmall(t, 80, 24)
+	sc.press("w", "enter").allTicks().press("r").settle()
 	sc.press("j", "J").settle()
 	moved := slices.Clone(ids(sc.Jobs()))
 	sc.press("w", "enter").ticks(1).press("y").settle().press("esc").settle()
@@ -183,7 +183,7 @@ func TestTakingBackInOrder(t *testing.T) {
 
 // After a restart the ticks that positions.toml has can still be taken back.
 func TestTakingBackAfterARestart(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
+	sc, dir := atSmall(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
 	sc.Journal.Close()
 	sc = goOn(t, dir, 80, 24)
@@ -201,7 +201,7 @@ func TestTakingBackAfterARestart(t *testing.T) {
 
 // A mark taken back, and made again, is said to be; the record takes it back too.
 func TestAMarkIsTakenBack(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
+	sc, dir := atSmall(t, 80, 24)
 	sc.press("5", "c", "s").enters("bent").tells("is marked stuck")
 	sc.press("u").settle().tells("taken back: holder", "is marked good again")
 	sc.press("U").settle().tells("done again: holder", "is marked stuck")
@@ -214,8 +214,8 @@ func TestAMarkIsTakenBack(t *testing.T) {
 
 // On a small screen too that a job runs is told, and taken back.
 func TestTakingBackOnASmallScreen(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58)
+	sc, dir := atSmall(t, 80, 24)
+	sc.press("w", "enter").allTicks()
 	sc.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	sc.press("r").settle()
 	if !sc.whole("D-101 runs (u undo)") {
@@ -272,7 +272,7 @@ func TestTakingBackRefusesWhatIsOtherwiseSince(t *testing.T) {
 // A mark told on a walk, and told otherwise in the list of holders since, can't be taken
 // back on the walk: nothing is written.
 func TestTakingBackLeavesALaterMark(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
+	sc, dir := atSmall(t, 80, 24)
 	sc.press("w", "enter")
 	number := sc.walk().Move().Holder
 	sc.press("c").enters("", "", "a", "hiss").press("esc").settle().press("5")

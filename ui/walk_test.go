@@ -22,8 +22,19 @@ import (
 // written, and the folder.
 func atWork(t testing.TB, w, h int) (*screen, string) {
 	t.Helper()
+	return over(t, "demo", w, h)
+}
+
+// atSmall is such a screen over the small day: a changeover of few moves.
+func atSmall(t testing.TB, w, h int) (*screen, string) {
+	t.Helper()
+	return over(t, "small", w, h)
+}
+
+func over(t testing.TB, day string, w, h int) (*screen, string) {
+	t.Helper()
 	dir := t.TempDir()
-	if err := os.CopyFS(dir, os.DirFS("../testdata/demo")); err != nil {
+	if err := os.CopyFS(dir, os.DirFS("../testdata/"+day)); err != nil {
 		t.Fatal(err)
 	}
 	return goOn(t, dir, w, h), dir
@@ -78,6 +89,14 @@ func (s *screen) tells(texts ...string) {
 func (s *screen) ticks(n int) *screen {
 	for range n {
 		s.press("enter").settle()
+	}
+	return s
+}
+
+// allTicks makes all moves that are left.
+func (s *screen) allTicks() *screen {
+	for s.walk().Move() != nil {
+		s.ticks(1)
 	}
 	return s
 }

@@ -19,7 +19,7 @@ import (
 func TestOperatorAtTheScreen(t *testing.T) {
 	plantest.Long(t)
 	t.Parallel()
-	x := newTmux(t, 80, 24)
+	x := newTmux(t, "demo", 80, 24)
 	x.start("demo")
 	x.press("w")
 	x.until("Before the first move", "Lock out")

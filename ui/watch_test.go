@@ -33,13 +33,13 @@ func TestSecondScreenFollows(t *testing.T) {
 		t.Errorf("the first moved holder stands at %s, want %s", got.MM(), want.MM())
 	}
 	sc.press("w").settle().tells("2 moves already made")
-	sc.press("enter").tells("move 3 of 58")
+	sc.press("enter").tells("move 3 of 15")
 	first.ticks(2)
-	sc.glance().tells("move 5 of 58", "read again")
+	sc.glance().tells("move 5 of 15", "read again")
 	if got, want := sc.walk().Move().Holder, first.walk().Move().Holder; got != want {
 		t.Errorf("the next holder is %d, on the first screen %d", got, want)
 	}
-	first.ticks(54).press("r").settle()
+	first.allTicks().press("r").settle()
 	sc.glance().tells("meanwhile: read again; the walk to D-101 is")
 	if sc.over != nil || sc.Jobs()[0].State != plan.Running {
 		t.Error("it isn't seen that D-101 runs")
@@ -82,7 +82,7 @@ func TestOutdatedIsSaid(t *testing.T) {
 // Who may write is told too that someone else has changed a file; its text is kept. A
 // file that can't be read again is named, and all stays as it was.
 func TestWriterIsToldOfChanges(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
+	sc, dir := atSmall(t, 80, 24)
 	text := file(t, dir, "beam.toml")
 	put := func(text string) {
 		if err := os.WriteFile(filepath.Join(dir, "beam.toml"), []byte(text), 0o644); err != nil {
@@ -111,7 +111,7 @@ func TestTickOnAnOutdatedScreen(t *testing.T) {
 	first, sc, _ := second(t)
 	sc.press("w").settle().press("enter")
 	first.press("w", "enter").ticks(3)
-	sc.ticks(1).tells("read again: nothing was told", "move 4 of 58")
+	sc.ticks(1).tells("read again: nothing was told", "move 4 of 15")
 	if sc.Journal.Owes() {
 		t.Errorf("owing %v", sc.Journal.Owing())
 	}
@@ -124,7 +124,7 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 	sc.press("w").settle().press("enter").ticks(1)
 	first.press("w", "enter").ticks(1)
 	first.Journal.Close()
-	sc.press("s").settle().tells("the shop is free now", "meanwhile, and is read", "move 2 of 58")
+	sc.press("s").settle().tells("the shop is free now", "meanwhile, and is read", "move 2 of 15")
 	if strings.Contains(sc.Notice.Text, "tell it again") {
 		t.Errorf("it is to be told again though the file has it: %s", sc.Notice.Text)
 	}
@@ -147,7 +147,7 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 // Read again with a change of the day that isn't saved, the screen says that the day isn't
 // read.
 func TestReadAgainLeavesAnUnsavedDay(t *testing.T) {
-	s, dir := atWork(t, 120, 36)
+	s, dir := atSmall(t, 120, 36)
 	s.press("J").settle()
 	order := ids(s.Jobs())
 	day := filepath.Join(dir, "day.toml")
@@ -163,7 +163,7 @@ func TestReadAgainLeavesAnUnsavedDay(t *testing.T) {
 // Before the first move a walk asks for a look at blades that nobody has told, and at
 // those of a setup that was broken off.
 func TestWalkAsksForALookAtBlades(t *testing.T) {
-	s, _ := atWork(t, 120, 36)
+	s, _ := atSmall(t, 120, 36)
 	if s.press("w").settle(); strings.Contains(s.View(), "Blades not known") || strings.Contains(s.View(), "may have been swapped") {
 		t.Errorf("blades that are known are to be looked at:\n%s", s.View())
 	}
