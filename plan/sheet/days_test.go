@@ -9,6 +9,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/plantest"
 	"bide/plan/sequence"
 	"bide/plan/sheet"
 	"bide/plan/shop"
@@ -56,7 +57,7 @@ func days(t testing.TB) []planned {
 	t.Helper()
 	if all == nil {
 		all = []planned{demoDay(t), hostileDay(t), crowdedDay(t), emptyDay(t), overnightDay(t), besideDay(), farDueDay(t, 14), farDueDay(t, 120)}
-		for seed := range uint64(12) {
+		for seed := range uint64(plantest.Worlds(4, 12)) {
 			all = append(all, drawnDay(t, seed))
 		}
 	}
