@@ -1,9 +1,10 @@
 package changeover
 
 import (
-	"bide/plan"
 	"math/rand/v2"
 	"slices"
+
+	"bide/plan"
 )
 
 // Lookahead is what later changeovers make of the places chosen at this one. A place

@@ -1,8 +1,9 @@
 package changeover
 
 import (
-	"bide/plan"
 	"time"
+
+	"bide/plan"
 )
 
 // Next plans one job from what stands now, its setup beginning at the clock. It

@@ -1,9 +1,10 @@
 package changeover
 
 import (
+	"slices"
+
 	"bide/plan"
 	"bide/plan/changeover/layouts"
-	"slices"
 )
 
 // Why a layout that fits the beam can't be set. What a beam can set depends on its

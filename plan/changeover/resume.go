@@ -1,11 +1,12 @@
 package changeover
 
 import (
+	"slices"
+	"time"
+
 	"bide/plan"
 	"bide/plan/changeover/layouts"
 	"bide/plan/verify"
-	"slices"
-	"time"
 )
 
 // Resume plans a job of a day as it has been begun or chosen, from what stands now.

@@ -1,9 +1,10 @@
 package changeover
 
 import (
+	"fmt"
+
 	"bide/plan"
 	"bide/plan/changeover/layouts"
-	"fmt"
 )
 
 // A job that runs is laid out as the beam stands. Where its slits may change places no

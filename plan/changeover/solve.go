@@ -1,9 +1,10 @@
 package changeover
 
 import (
+	"slices"
+
 	"bide/plan"
 	"bide/plan/changeover/layouts"
-	"slices"
 )
 
 // Changeover plans the move from the holders' positions to a layout, exactly: the fewest

@@ -10,8 +10,9 @@
 package floor
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // Needs is what a job asks of the beam whatever layout it takes. Damaged bands of the

@@ -1,9 +1,10 @@
 package floor
 
 import (
+	"slices"
+
 	"bide/plan"
 	"bide/plan/changeover"
-	"slices"
 )
 
 // How far two jobs are apart: the fewest holders that stand elsewhere in one than

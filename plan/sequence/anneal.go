@@ -1,9 +1,10 @@
 package sequence
 
 import (
+	"math"
+
 	"bide/plan"
 	"bide/plan/changeover/layouts"
-	"math"
 )
 
 // annealer searches for the best candidate of a day: it changes the order, or a layout,

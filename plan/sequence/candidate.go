@@ -1,9 +1,10 @@
 package sequence
 
 import (
-	"bide/plan"
 	"slices"
 	"time"
+
+	"bide/plan"
 )
 
 // candidate is a day in the making: an order of jobs, a layout for each, and what

@@ -1,8 +1,9 @@
 package sequence
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // It wins 5.7 s and 14 moves on the demo, and nothing on the trials.

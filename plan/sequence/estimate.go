@@ -1,8 +1,9 @@
 package sequence
 
 import (
-	"bide/plan"
 	"time"
+
+	"bide/plan"
 )
 
 // estimator works out quickly about what the day of a candidate costs whose layouts are

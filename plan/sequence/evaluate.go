@@ -1,10 +1,11 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/changeover"
 	"math"
 	"slices"
+
+	"bide/plan"
+	"bide/plan/changeover"
 )
 
 // evaluator plans the turns of candidates. Every changeover that it plans is exact for its

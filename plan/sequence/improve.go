@@ -1,9 +1,10 @@
 package sequence
 
 import (
-	"bide/plan"
 	"context"
 	"math/rand/v2"
+
+	"bide/plan"
 )
 
 // improver makes plans of candidates, and the best of them better: it writes a candidate

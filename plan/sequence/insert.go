@@ -1,10 +1,11 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/changeover"
 	"slices"
 	"time"
+
+	"bide/plan"
+	"bide/plan/changeover"
 )
 
 // Insertion is a planned day and a job to be put into it: the turns are those without it.

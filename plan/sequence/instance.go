@@ -1,10 +1,11 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/floor"
 	"slices"
 	"time"
+
+	"bide/plan"
+	"bide/plan/floor"
 )
 
 // instance is the day to be planned: what all parts of a search read and none of them

@@ -1,9 +1,10 @@
 package sequence
 
 import (
-	"bide/plan"
 	"context"
 	"slices"
+
+	"bide/plan"
 )
 
 // Jointly plans the jobs of a planned day in the same order, but together: with

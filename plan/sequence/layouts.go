@@ -1,12 +1,13 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/changeover/layouts"
 	"cmp"
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"bide/plan"
+	"bide/plan/changeover/layouts"
 )
 
 // chooser chooses layouts for one turn by chance: the arrangement and the shift that put

@@ -18,10 +18,11 @@
 package sequence
 
 import (
+	"time"
+
 	"bide/plan"
 	"bide/plan/changeover"
 	"bide/plan/floor"
-	"time"
 )
 
 // PlanDay plans the day's jobs in the order of the file, each changeover on its own;

@@ -1,9 +1,10 @@
 package sequence
 
 import (
-	"bide/plan"
 	"context"
 	"slices"
+
+	"bide/plan"
 )
 
 // plainerLayouts gives the jobs of the best day found the layouts back that they would have

@@ -1,10 +1,11 @@
 package sequence
 
 import (
-	"bide/plan"
 	"context"
 	"math"
 	"slices"
+
+	"bide/plan"
 )
 
 // Reinsertion: improving a day whose places are all known, one job at a time (a large
@@ -20,8 +21,10 @@ import (
 // Sweeping sets one job's holders at a time and keeps every layout; here a job gets another
 // layout, and another number in the sequence, together with the places that go with it. That
 // wins 8.5 s and 7 moves on one trial. On another the day ends 1.2 s worse than without it:
-// the improver keeps what was best before, but what perturbing would have found from the
-// layouts as they were is another draw, and planning that too takes a third longer.
+// the improver keeps the best of what it has written, but not what perturbing would have found
+// had nothing been reinserted. Perturbing that day too, with a chance of its own, wins the
+// 1.2 s back and takes a tenth longer; of the four other days planned in their order none
+// changes, of five searched one, by 0.4 s.
 
 // How long and how warm jobs are reinserted, in rounds for each job and in moves.
 const (

@@ -1,12 +1,13 @@
 package sequence
 
 import (
-	"bide/plan"
 	"cmp"
 	"context"
 	"math/rand/v2"
 	"slices"
 	"sync"
+
+	"bide/plan"
 )
 
 // A search is made in heats. In the first several runs search from the same candidate,

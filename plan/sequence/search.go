@@ -1,12 +1,13 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/changeover"
-	"bide/plan/floor"
 	"context"
 	"slices"
 	"sync"
+
+	"bide/plan"
+	"bide/plan/changeover"
+	"bide/plan/floor"
 )
 
 // Effort is what a search for the best day may spend. The result depends on it,

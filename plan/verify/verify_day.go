@@ -1,10 +1,11 @@
 package verify
 
 import (
-	"bide/plan"
 	"maps"
 	"slices"
 	"time"
+
+	"bide/plan"
 )
 
 // The verifier's part for a day: what is carried from step to step.

@@ -1,10 +1,11 @@
 package words
 
 import (
-	"bide/plan"
 	"fmt"
 	"strings"
 	"time"
+
+	"bide/plan"
 )
 
 // Against says how the day's costs differ from those it had, what matters most first.

@@ -1,10 +1,11 @@
 package words
 
 import (
-	"bide/plan"
 	"fmt"
 	"strings"
 	"time"
+
+	"bide/plan"
 )
 
 // Change is a number with its sign; zero is the same.

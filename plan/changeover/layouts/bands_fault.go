@@ -1,9 +1,10 @@
 package layouts
 
 import (
+	"slices"
+
 	"bide/plan"
 	"bide/plan/words"
-	"slices"
 )
 
 // Why damaged bands of the anvil keep a job from being run.

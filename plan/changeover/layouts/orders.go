@@ -1,10 +1,11 @@
 package layouts
 
 import (
-	"bide/plan"
 	"math"
 	"math/bits"
 	"slices"
+
+	"bide/plan"
 )
 
 // The largest searches that are made exactly: entries in any order, and vectors of
