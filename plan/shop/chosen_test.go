@@ -265,3 +265,14 @@ func TestStaleKeysGo(t *testing.T) {
 		t.Errorf("the file holds\n%s", text)
 	}
 }
+
+// Two entries may be finished differently and cut alike: each slit is written as finished,
+// and as often as it is listed.
+func TestRunsOfSlitsCutAlike(t *testing.T) {
+	of := []plan.Entry{{Count: 1, Finished: 10, Width: 11}, {Count: 2, Finished: 12, Width: 11}, {Count: 1, Finished: 20, Width: 20}}
+	got := runsOf(of, []plan.Length{11, 20, 11, 11})
+	want := []plan.Entry{{Count: 1, Finished: 10}, {Count: 1, Finished: 20}, {Count: 2, Finished: 12}}
+	if !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+}

@@ -227,6 +227,16 @@ func TestMissingMaterialsFileHidesNothing(t *testing.T) {
 	}
 }
 
+// A holder as narrow as no holder is refused, be it a nanometre.
+func TestHoldersAsNarrowAsNoneAre(t *testing.T) {
+	for _, width := range []string{"0.000001", "0.000002", "0.01"} {
+		_, problems := Read(files(map[string]string{beamFile: strings.Replace(smallBeam, "holder_width = 12.0", "holder_width = "+width, 1)}))
+		if len(problems) == 0 || !strings.Contains(problems.Error(), "holder_width") {
+			t.Errorf("%s mm: %v", width, problems)
+		}
+	}
+}
+
 // A file without [beam] says that it is missing, and nothing of what would be in it.
 func TestBeamIsMissing(t *testing.T) {
 	_, problems := Read(files(map[string]string{beamFile: "units = \"mm\"\n"}))
