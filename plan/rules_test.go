@@ -6,10 +6,10 @@ import (
 	"testing"
 )
 
-// Two jobs that want the last turn, one as turn 4 of what were five and one counted
+// Two jobs that want the last number, one as number 4 of what were five and one counted
 // from the end, close up: the one counted from the end comes last. A running job
-// comes before one fixed to turn 1.
-func TestFixedTurnsCloseUp(t *testing.T) {
+// comes before one fixed to number 1.
+func TestFixedNumbersCloseUp(t *testing.T) {
 	x, y := &Job{ID: "X"}, &Job{ID: "Y"}
 	fourth, last := &Job{ID: "fourth", Fixed: 4}, &Job{ID: "last", Fixed: -1}
 	runs, first := &Job{ID: "runs", State: Running}, &Job{ID: "first", Fixed: 1}
@@ -29,9 +29,9 @@ func TestFixedTurnsCloseUp(t *testing.T) {
 	}
 }
 
-// A job fixed to turn 3 is the third of the day, also once two are done; what wanted
-// a turn that is over comes as soon as it can.
-func TestTurnsCountTheJobsDone(t *testing.T) {
+// A job fixed to number 3 is the third of the day, also once two are done; what wanted
+// a number that is over comes as soon as it can.
+func TestNumbersCountTheJobsDone(t *testing.T) {
 	x, third, second := &Job{ID: "X"}, &Job{ID: "third", Fixed: 3}, &Job{ID: "second", Fixed: 2}
 	for _, c := range []struct {
 		jobs         []*Job
@@ -60,7 +60,7 @@ func TestRulesThatNoOrderKeeps(t *testing.T) {
 }
 
 // The job that the beam is being set up for comes first, and what is fixed to the first
-// turn behind it.
+// number behind it.
 func TestWhatIsBegunComesFirst(t *testing.T) {
 	begun, first, x := &Job{ID: "begun"}, &Job{ID: "first", Fixed: 1}, &Job{ID: "X"}
 	r := RulesOf([]*Job{begun, x, first}, 0, begun)

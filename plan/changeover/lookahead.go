@@ -12,7 +12,7 @@ import (
 // cut; a place that the job after it wants too may save a second one, and so on.
 type Lookahead struct {
 	Coming []plan.Layout // the layouts that follow, the next first
-	Then   []plan.Length // where each holder stands at the next one, where that is settled; else nil
+	Then   []plan.Length // where each holder is at the next one, where that is known; else nil
 	Swaps  []int64       // what it costs each holder to cut, in steps; empty nothing
 
 	// Rough leaves out places that only make travel shorter: between two cuts those

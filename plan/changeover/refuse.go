@@ -96,10 +96,10 @@ func (p *Planner) inTheWay(l plan.Layout) []plan.Fault {
 		if s.condition[i].Moves() || st.can && s.clear(x, st) {
 			continue
 		}
-		why := plan.Say("holder %d is %s and stands at %s, where no idle holder may while a web runs from %s to %s",
+		why := plan.Say("holder %d (%s) is at %s, where no idle holder may be while a web runs from %s to %s",
 			i+1, s.condition[i], x, l.Web.From, l.Web.To)
 		if m, d := nearestCut(l.Cuts, x); m > 0 && d < p.Pitch {
-			why = plan.Say("holder %d is %s and stands %s from cut %d, nearer than the pitch of %s", i+1, s.condition[i], d, m, p.Pitch)
+			why = plan.Say("holder %d (%s) is %s from cut %d, nearer than the pitch of %s", i+1, s.condition[i], d, m, p.Pitch)
 		}
 		out = append(out, plan.Fault{Key: "slits", Phrase: why})
 	}

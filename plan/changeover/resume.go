@@ -9,7 +9,7 @@ import (
 	"bide/plan/verify"
 )
 
-// Resume plans a job of a day as it has been begun or chosen, from what stands now.
+// Resume plans a job of a day as it has been begun or chosen, from the positions now.
 //
 // Of a changeover under way it plans the rest. It is Next, but goes on to the places
 // that were chosen when it was begun, as long as they can be reached, and else keeps to
@@ -46,7 +46,7 @@ func (p *Planner) Resume(now *plan.Positions, clock time.Time, j *plan.Job) (pla
 }
 
 // chosen is Best, but takes the layout and the idle holders chosen earlier, where the job
-// allows them and they can be set. A job that runs is laid out as it stands.
+// allows them and they can be set. A job that runs is laid out as the holders are.
 func (p *Planner) chosen(at []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
 	if j.State == plan.Running {
 		if l, c, ok := p.running(at, j); ok {

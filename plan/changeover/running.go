@@ -7,7 +7,7 @@ import (
 	"bide/plan/changeover/layouts"
 )
 
-// A job that runs is laid out as the beam stands. Where its slits may change places no
+// A job that runs is laid out as the holders are. Where its slits may change places no
 // file says in which order it was set up, but the holders do.
 
 // mostOrders bounds the steps of a look for an order of slits; a beam that a job of the

@@ -84,7 +84,7 @@ func factorial(n int) int {
 // position_tolerance above 0 a place needn't be met exactly, and nothing is proven.
 //
 // The changeovers are split into windows, each bounded by itself: by the distance
-// between what stands before it and its last job, or by what can't have been kept in
+// between the positions before it and its last job, or by what can't have been kept in
 // it. Windows that don't overlap count different moves, so the best split is a
 // longest path. O(n^2) windows for n jobs; what can't have been kept is counted in the
 // whole day and in windows of few jobs, whose costs grow with their length.

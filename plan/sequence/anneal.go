@@ -44,14 +44,14 @@ func (a *annealer) anneal(t *candidate, energy int64, rounds int, warmth float64
 		if next.guess = a.estimate(next); next.guess > now.guess+a.worse(warm)+guessed*a.move.Milliseconds() || next.like(now) {
 			continue
 		}
-		next.stand(now, from)
+		next.copyPositions(now, from)
 		limit := energy + a.worse(warm)
 		if e := a.eval.from(next, how, from, limit, a.known(now), alike); e <= limit {
 			now, next, energy = next, now, e
 			if e < least {
 				least = e
 				best.take(now)
-				best.stand(now, n)
+				best.copyPositions(now, n)
 			}
 		}
 	}

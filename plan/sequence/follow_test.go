@@ -40,7 +40,7 @@ func TestFollowedDayIsTheDayPlannedAnew(t *testing.T) {
 				continue
 			}
 			next.guess = r.estimate(next)
-			next.stand(now, from)
+			next.copyPositions(now, from)
 			anew := next.clone()
 			got, want := r.eval.from(next, how, from, impossible-1, now, alike), r.eval.from(anew, how, from, impossible-1, nil, 0)
 			if got != want {

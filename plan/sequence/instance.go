@@ -24,7 +24,7 @@ type instance struct {
 	inOrder bool         // the sequence stays as it is
 	due     bool         // there are due times
 	windows []plan.Span  // by job: the shifts that it allows
-	pinned  []bool       // by job: it runs, or the beam is being set up for it, so it is as it stands
+	pinned  []bool       // by job: it runs, or the beam is being set up for it, so it stays as it is
 	begun   []*plan.Step // by job: its step where it is pinned and comes first, else nil
 	laid    []bool       // by job: its layout was chosen and stays
 

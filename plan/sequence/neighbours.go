@@ -3,7 +3,7 @@ package sequence
 import "slices"
 
 // The neighbours of a candidate that a search goes to: another order, other layouts, or
-// both. Each way makes next, which is a copy of it as it stands, into a
+// both. Each way makes next, which is a copy of it, into a
 // neighbour, with a and b two turns drawn by chance; it marks the layouts to be
 // chosen anew, and returns the first turn that changes and the first from which all
 // is alike again. It is not ok when it changes nothing.
@@ -15,7 +15,7 @@ import "slices"
 // neighbour makes one kind of neighbour.
 type neighbour func(k *annealer, next *candidate, a, b int) (from, alike int, ok bool)
 
-// neighbours are drawn from evenly; what stands here twice is drawn twice as often. The
+// neighbours are drawn from evenly; what is here twice is drawn twice as often. The
 // last of them leave the order alone.
 var neighbours = [...]neighbour{
 	(*annealer).exchange, (*annealer).exchange, (*annealer).moveJob, (*annealer).moveJob, (*annealer).moveRun, (*annealer).moveRun,

@@ -11,8 +11,8 @@ import (
 // had if nothing had been looked for, wherever that costs nothing: a shift or an
 // order of slits other than asked for is worth setting only where it saves something.
 // No setup is won by it (none on the demo or any trial): it is for people, who wonder at
-// a web that is shifted for nothing. Each job is tried by itself, at the places that then cost least between what
-// stands before it and behind it, and the day is written down with it: O(n^2)
+// a web that is shifted for nothing. Each job is tried by itself, at the places that then cost least between the
+// positions before it and behind it, and the day is written down with it: O(n^2)
 // changeovers for n jobs, all but O(n) of them with their places known.
 func (p *improver) plainerLayouts(ctx context.Context) {
 	if p.best == nil {

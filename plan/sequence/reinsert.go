@@ -118,7 +118,7 @@ func (w *reinserter) energy(order []int) int64 {
 	return energy(sum, w.aim, w.move)
 }
 
-// cost is what it costs to come to job j from what stands with u, or at the start.
+// cost is what it costs to come to job j from the positions of u, or at the start.
 func (w *reinserter) cost(u, j int) plan.Score {
 	c := &w.costs[u][j]
 	if c.Repositions >= 0 {
