@@ -125,6 +125,13 @@ func (s *screen) send(msg tea.Msg) {
 	s.later(cmd)
 }
 
+// What a test waits for comes at once, or on a busy machine late: it is looked for after
+// each pause, and given up after some minutes alone, as nothing that will come.
+const (
+	pause  = 50 * time.Millisecond
+	giveUp = 5000
+)
+
 // fewer is how much of a sweep is done: all of it, or what there is time for.
 func fewer(all, short int) int {
 	if !plantest.IsLong() {

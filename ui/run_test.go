@@ -138,7 +138,7 @@ func TestMistakesEndInOrder(t *testing.T) {
 			if err == nil || !strings.Contains(err.Error(), "clumsy "+where) || !strings.Contains(err.Error(), "outside_test.go") {
 				t.Errorf("mistake in the %s: %v", where, err)
 			}
-		case <-time.After(20 * time.Second):
+		case <-time.After(giveUp * pause):
 			t.Fatalf("mistake in the %s: the program lives on", where)
 		}
 		keys.CloseWithError(errors.New("over"))

@@ -94,11 +94,11 @@ func (x *tmux) untilLike(pattern string) string {
 func (x *tmux) waits(what string, wanted func(string) bool) string {
 	x.t.Helper()
 	var screen string
-	for range 1200 { // a busy machine is slow
+	for range giveUp {
 		if screen = x.screen(); wanted(screen) {
 			return screen
 		}
-		time.Sleep(50 * time.Millisecond)
+		time.Sleep(pause)
 	}
 	x.t.Fatalf("the screen never showed %s:\n%s", what, screen)
 	return ""
@@ -108,12 +108,12 @@ func (x *tmux) waits(what string, wanted func(string) bool) string {
 // before that, the terminal shows in front of the prompt.
 func (x *tmux) ended() string {
 	x.t.Helper()
-	for range 200 {
+	for range giveUp {
 		screen := x.screen()
 		if _, after, left := strings.Cut(screen, "status="); left && strings.Contains(after, "\nready$") {
 			return screen
 		}
-		time.Sleep(50 * time.Millisecond)
+		time.Sleep(pause)
 	}
 	x.t.Fatalf("the shell never prompted again:\n%s", x.screen())
 	return ""
@@ -203,11 +203,11 @@ func TestTerminalGone(t *testing.T) {
 			x.start("demo")
 			pid := x.pid()
 			x.run("kill-pane")
-			for range 100 {
+			for range giveUp {
 				if syscall.Kill(pid, 0) != nil {
 					return
 				}
-				time.Sleep(50 * time.Millisecond)
+				time.Sleep(pause)
 			}
 			syscall.Kill(pid, syscall.SIGKILL)
 			t.Error("the screen lives on without a terminal")
