@@ -217,7 +217,7 @@ func (d *Day) Become(s draft.States) {
 
 // New is the day of a shop whose beam can be planned.
 func New(s *shop.Shop, p *changeover.Planner) *Day {
-	d := &Day{Shop: s}
+	d := &Day{Shop: s, Search: planning.NewSearch()}
 	d.Open(s)
 	d.Forecast = planning.New(p, s.Beam, s.Positions, s.Day.Begins(s.Positions), d.History.Now.Jobs)
 	d.Forecast.Aim = d.History.Now.Aim
