@@ -303,3 +303,25 @@ func TestBesideNeverOverwrites(t *testing.T) {
 	}
 	holds(t, filepath.Join(s.Dir, fmt.Sprintf("day.bide-%d.toml", mostBeside+1)), "theirs")
 }
+
+// Of two sets of positions the first thing in which they differ is named.
+func TestDifferencesAreNamed(t *testing.T) {
+	one := func() *plan.Positions {
+		return &plan.Positions{At: []plan.Length{1, 20}, Job: "A", Web: 100, Blades: []plan.Blade{{Bevel: 45, Tip: 0.1}, {Bevel: 60, Tip: 0.1}}, Metres: []float64{10, 20}}
+	}
+	if what := differs(one(), one(), nil, nil); what != "" {
+		t.Errorf("the same, and %q", what)
+	}
+	for want, change := range map[string]func(*plan.Positions){
+		"a holder's place":        func(p *plan.Positions) { p.At[1]++ },
+		"the job or material":     func(p *plan.Positions) { p.Material = "felt" },
+		"the web or the pressure": func(p *plan.Positions) { p.SetBar = 2 },
+		"the blade of holder 1":   func(p *plan.Positions) { p.Metres[0]++ },
+		"the blade of holder 2":   func(p *plan.Positions) { p.Blades[1].Tip = 0.2 },
+	} {
+		other := one()
+		if change(other); differs(one(), other, nil, nil) != want {
+			t.Errorf("%q, want %q", differs(one(), other, nil, nil), want)
+		}
+	}
+}

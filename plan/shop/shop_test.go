@@ -10,6 +10,7 @@ import (
 	"testing/fstest"
 	"time"
 
+	"bide/material"
 	"bide/plan"
 	"bide/plan/plantest"
 	"bide/plan/shop/toml"
@@ -183,6 +184,32 @@ bevel        = 70
 `}))
 	if got, want := s.Day.Jobs[0].Blade, (plan.Blade{Bevel: 70, Tip: 0.25}); got != want {
 		t.Errorf("blade %v, want %v: what isn't overridden is the group's", got, want)
+	}
+}
+
+// What a file may say of a material, the knife can be worked out for.
+func TestMaterialsTakenHaveSettings(t *testing.T) {
+	for _, key := range []string{"thickness_mm", "cut_through_bar", "bevel", "tip", "speed_max"} {
+		taken, refused := 0, 0
+		for value := 1e-4; value < 1e6; value *= 1.5 {
+			text := fmt.Sprintf("[[material]]\nname = \"felt\"\ngroup = \"felt\"\nadhesive = \"none\"\n%s = %f\n", key, value)
+			if key != "thickness_mm" {
+				text += "thickness_mm = 3\n"
+			}
+			s, problems := Read(files(map[string]string{materialsFile: text}))
+			if len(problems) > 0 {
+				refused++
+				continue
+			}
+			taken++
+			m, _ := s.Materials.Lookup("felt")
+			if _, err := material.SettingsFor(m, material.Machine{Cylinder: material.Cylinder{BoreMM: 8, Pistons: 1, SupplyBar: 6, MarginBar: 0.8}, AnvilMM: 150}, material.Run{Speed: 10}); err != nil {
+				t.Errorf("%s = %v is taken, and then %v", key, value, err)
+			}
+		}
+		if min(taken, refused) < 3 {
+			t.Errorf("%s: %d values taken, %d refused: too few to tell", key, taken, refused)
+		}
 	}
 }
 
