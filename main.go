@@ -51,7 +51,7 @@ type program struct{ out, err io.Writer }
 func run(args []string, p program) int {
 	c, err := commandline.Parse(args)
 	if err != nil {
-		p.say("bide: %v\nbide help tells how it is used", err)
+		p.say("bide: %v\nbide help shows how it is used", err)
 		return exitUsage
 	}
 	if c.Command == "" && !c.Plain && ui.Possible() {

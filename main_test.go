@@ -319,7 +319,7 @@ func TestBrokenOrder(t *testing.T) {
 	first := strings.Join(strings.Fields(strings.Join(pagesOf(ran(t, "sheet", dir).out)[0], " ")), " ")
 	notes := strings.Join(notesOf(t, ran(t, "sheet", "--as", "json", dir).out), "\n")
 	for _, rule := range []string{after, fixed} {
-		if !strings.Contains(first, "- "+rule) || !strings.Contains(notes, "broken: "+rule) {
+		if !strings.Contains(first, "- "+rule) || !strings.Contains(notes, "rule broken: "+rule) {
 			t.Errorf("%q isn't on the first page or in the notes:\n%s\n%s", rule, first, notes)
 		}
 	}

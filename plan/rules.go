@@ -221,7 +221,7 @@ func Broken(jobs []*Job, done int) []Breach {
 		switch t := r.Fixed[at]; {
 		case t < 0 || t == at:
 		case j.State == Running:
-			breach("state", "job %s is running and comes at number %d in the sequence, behind one that waits", j.ID, done+at+1)
+			breach("state", "job %s is running and is number %d, after one that waits", j.ID, done+at+1)
 		default:
 			breach("fixed", "job %s is fixed at number %d in the sequence and comes at number %d", j.ID, done+t+1, done+at+1)
 		}

@@ -64,7 +64,7 @@ func about(d *desk, turn int) (out []draw.Span) {
 	}
 	s := o.Step
 	if d.about() {
-		say(draw.Faint, "~ estimate: each job planned on its own; planning all jobs together goes on")
+		say(draw.Faint, "~ estimate: each job planned on its own; planning all jobs together still runs")
 	}
 	say(draw.Plain, "setup %s min: %s", words.Minutes(s.Setup.Total()), causes(s.Setup))
 	say(draw.Plain, "%d cutting, %d resting, %d parked; travel %s",

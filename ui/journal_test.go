@@ -33,7 +33,7 @@ func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
 		unlock := locked(t, dir, name)
 		sc.press("r").settle().tells("not saved: D-101 is set up")
 		unlock()
-		sc.press("w").settle().press("enter", "s").settle().tells("all that was told is saved now")
+		sc.press("w").settle().press("enter", "s").settle().tells("everything is saved now")
 		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Positions.Job != "D-101" || sc.Loses() || sc.Changed() {
 			t.Errorf("%s: D-101 runs and is in state %d in the file, %s stands", name, kept.Day.Jobs[0].State, kept.Positions.Job)
 		}

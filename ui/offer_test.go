@@ -81,15 +81,15 @@ func TestAcceptedLayoutsStay(t *testing.T) {
 	}
 	s.laidOut(found, first)
 	s.press("u").settle().laidOut(found)
-	if s.press("n").settle(); s.History.Now.Find(first).Chosen != nil || !strings.Contains(s.View(), first+" is planned afresh") {
+	if s.press("n").settle(); s.History.Now.Find(first).Chosen != nil || !strings.Contains(s.View(), first+" is replanned") {
 		t.Errorf("it isn't planned afresh:\n%s", s.View())
 	}
 	s.laidOut(found, first)
-	if s.press("n"); !strings.Contains(s.View(), "planned afresh already") {
+	if s.press("n"); !strings.Contains(s.View(), "there is nothing to replan") {
 		t.Errorf("twice:\n%s", s.View())
 	}
 	s.press("N").settle()
-	if slices.ContainsFunc(s.Jobs(), func(j *plan.Job) bool { return j.Chosen != nil }) || !strings.Contains(s.View(), "jobs planned afresh") {
+	if slices.ContainsFunc(s.Jobs(), func(j *plan.Job) bool { return j.Chosen != nil }) || !strings.Contains(s.View(), "jobs replanned") {
 		t.Errorf("some are not planned afresh:\n%s", s.View())
 	}
 	s.press("u", "u").settle().laidOut(found)

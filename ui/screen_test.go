@@ -191,21 +191,21 @@ func TestNews(t *testing.T) {
 	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
 	before := sc.Forecast.Present.Totals
 	sc.press("J")
-	if !strings.Contains(sc.View(), "D-101 moved to turn 2: …") {
+	if !strings.Contains(sc.View(), "D-101 moved to number 2: …") {
 		t.Errorf("no news while it is worked out:\n%s", sc.View())
 	}
 	sc.press("J").settle()
-	want := "D-101 moved to turn 3: " + words.Against(sc.Forecast.Present.Totals, before)
+	want := "D-101 moved to number 3: " + words.Against(sc.Forecast.Present.Totals, before)
 	if !strings.Contains(sc.View(), want) {
 		t.Errorf("want %q in\n%s", want, sc.View())
 	}
 	if sc.press("j"); strings.Contains(sc.View(), "moved to") {
 		t.Error("the news outlive the next key")
 	}
-	if sc.press("u"); !strings.Contains(sc.View(), "D-101 undone: back to turn 2") {
+	if sc.press("u"); !strings.Contains(sc.View(), "D-101 undone: back to number 2") {
 		t.Errorf("no news of an undo:\n%s", sc.View())
 	}
-	if sc.press("U"); !strings.Contains(sc.View(), "D-101 done again: moved to turn 3") {
+	if sc.press("U"); !strings.Contains(sc.View(), "D-101 done again: moved to number 3") {
 		t.Errorf("no news of a redo:\n%s", sc.View())
 	}
 	sc.press("u", "u")
@@ -231,7 +231,7 @@ func TestRulesOfTheDay(t *testing.T) {
 	}
 	before := sc.Forecast.Present.Totals
 	sc.press("j", "j", "K").settle()
-	if why := sc.Broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "broken: "+why+"; "+words.Against(sc.Forecast.Present.Totals, before)+"; D-104") {
+	if why := sc.Broken[sc.job()]; sc.job().ID != "D-104" || why == "" || !strings.Contains(sc.View(), "rule broken: "+why+"; "+words.Against(sc.Forecast.Present.Totals, before)+"; D-104") {
 		t.Errorf("D-104 before D-103 isn't marked as broken:\n%s", sc.View())
 	}
 	if !strings.Contains(sc.View(), "this order !") {

@@ -60,7 +60,7 @@ func TestSearchGoesOn(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s", "J")
 	order := ids(s.Jobs())
-	if !s.Search.Running() || !strings.Contains(s.View(), "D-101 moved to turn 2") {
+	if !s.Search.Running() || !strings.Contains(s.View(), "D-101 moved to number 2") {
 		t.Fatalf("the search doesn't go on, or what was done isn't told:\n%s", s.View())
 	}
 	s.settle()

@@ -50,7 +50,7 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	x.press("Home")
 	x.until("the day then has ")
 	x.press("Enter")
-	x.until("D-104 moved to turn 1", "* not saved")
+	x.until("D-104 moved to number 1", "* not saved")
 	x.press("t")
 	x.until("D-104 is fixed at number 1", "1 f D-104")
 	x.press("c")

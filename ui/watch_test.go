@@ -65,14 +65,14 @@ func TestOutdatedIsSaid(t *testing.T) {
 		}
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
-	sc.press("R").settle().tells("positions.toml changed meanwhile: what stands is read again")
+	sc.press("R").settle().tells("positions.toml changed meanwhile: the positions are read again")
 	if strings.Join(ids(sc.Jobs()), " ") != strings.Join(order, " ") || sc.Actual.Positions.Begun == nil {
 		t.Errorf("read again: %v, %v", ids(sc.Jobs()), sc.Actual.Positions.Begun)
 	}
 	if sc.press("k"); strings.Contains(sc.View(), "has changed") {
 		t.Error("it is still said to be outdated")
 	}
-	sc.press("R").settle().tells("the files are as they are here")
+	sc.press("R").settle().tells("the files have not changed")
 
 	sc.press("w").settle().press("enter").ticks(1).tells("not saved: ")
 	first.ticks(1)
@@ -111,7 +111,7 @@ func TestTickOnAnOutdatedScreen(t *testing.T) {
 	first, sc, _ := second(t)
 	sc.press("w").settle().press("enter")
 	first.press("w", "enter").ticks(3)
-	sc.ticks(1).tells("read again: nothing was told", "move 4 of 15")
+	sc.ticks(1).tells("read again: nothing was recorded", "move 4 of 15")
 	if sc.Journal.Owes() {
 		t.Errorf("owing %v", sc.Journal.Owing())
 	}
@@ -139,7 +139,7 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 	at := sc.Actual.Positions.At[move.Holder-1]
 	sc.press("s").settle()
 	u := sc.Shop.Unit
-	if want := "tell it again: holder " + strconv.Itoa(move.Holder) + " from " + u.Show(move.From) + " to " + u.Show(at); !strings.HasSuffix(sc.Notice.Text, want) {
+	if want := "record it again: holder " + strconv.Itoa(move.Holder) + " from " + u.Show(move.From) + " to " + u.Show(at); !strings.HasSuffix(sc.Notice.Text, want) {
 		t.Errorf("said %q, want at its end %q", sc.Notice.Text, want)
 	}
 }
@@ -154,7 +154,7 @@ func TestReadAgainLeavesAnUnsavedDay(t *testing.T) {
 	if err := os.WriteFile(day, []byte(strings.Replace(file(t, dir, "day.toml"), "length_m = 3200", "length_m = 3300", 1)+"\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	s.press("R").settle().tells("day.toml changed meanwhile: what stands is read again", "the day here isn't saved and stays", "undo begins anew")
+	s.press("R").settle().tells("day.toml changed meanwhile: the positions are read again", "the changes here aren't saved and stay", "earlier ones can't be undone")
 	if !s.Changed() || strings.Join(ids(s.Jobs()), " ") != strings.Join(order, " ") {
 		t.Errorf("the order is %v, was %v", ids(s.Jobs()), order)
 	}
@@ -171,5 +171,5 @@ func TestWalkAsksForALookAtBlades(t *testing.T) {
 	stands := *s.Actual.Positions
 	stands.Blades, stands.Begun = nil, &plan.Begun{Job: "D-109"}
 	s.Actual.Positions = &stands
-	s.press("w").settle().tells("Blades not known and assumed right: check those of holders ", "half set up for D-109", "Blades may have been swapped for it")
+	s.press("w").settle().tells("Blades not known and assumed right: check those of holders ", "setup of D-109 has begun", "Blades may already be swapped for it")
 }

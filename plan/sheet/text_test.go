@@ -187,7 +187,7 @@ func TestTextTellsWhereEveryHolderStands(t *testing.T) {
 				if strings.HasPrefix(line, "BEFORE RELEASING") {
 					break
 				}
-				if strings.Contains(line, "h stands at") {
+				if strings.Contains(line, "holder at") {
 					cell = besideCell
 				}
 				for cell := range cellsOf(part, cell, line) {

@@ -111,7 +111,7 @@ func TestIdleIsRefused(t *testing.T) {
 		{`["1-3", "x"]`, `entry 2: "x" is no holder's number`},
 		{`["0"]`, `"0" is no holder's number`},
 		{`["3-3"]`, "the numbers don't rise"},
-		{`["1-3 at 5"]`, "two holders can't stand at one place"},
+		{`["1-3 at 5"]`, "two holders can't be at one position"},
 		{`["1-3", "3"]`, "entry 2: holder 3 comes behind holder 3"},
 		{`["1 at here"]`, "entry 1"},
 		{`["1 at 1e9"]`, "entry 1"},
@@ -227,7 +227,7 @@ func TestFormKeepsChosen(t *testing.T) {
 // stays.
 func TestIdleIsPassedOver(t *testing.T) {
 	for _, c := range []struct{ lines, words string }{
-		{"chosen_idle = [\"1-4\", \"12\"]\nchosen_moves = 3\nchosen_s = 60", "holder 12 is told, and the beam has 11"},
+		{"chosen_idle = [\"1-4\", \"12\"]\nchosen_moves = 3\nchosen_s = 60", "holder 12 is named, and the beam has 11"},
 		{"chosen_idle = [\"1-4\"]\nchosen_moves = 3\nchosen_s = 60", "7 of 11 holders are left to cut, and the layout has 6 cuts"},
 		{"chosen_idle = [\"1-4\", \"5 on its cut\"]\nchosen_moves = 3\nchosen_s = 60", "7 of 11 holders are left to cut"},
 		{"chosen_idle = [\"1-4\", \"5 at 400.1\"]\nchosen_moves = 3\nchosen_s = 60", "holder 5 is to go off the rail"},

@@ -183,9 +183,9 @@ func TestDamageIsTold(t *testing.T) {
 		t.Errorf("%+v", first)
 	}
 	for want, got := range map[string]string{
-		"from 114 to 180 mm: no cut lies in it; nearest at 110 mm on the operator side, at 190 mm on the drive side": first.Where,
+		"from 114 to 180 mm: no cut is in it; nearest at 110 mm on the operator side, at 190 mm on the drive side": first.Where,
 		"cut within 5 mm of it: 1500 m and 0 m": first.Worn,
-		"from 190 to 200 mm: no cut lies in it; nearest right at its end, 190 mm, on the operator side, none on the drive side": day.Damaged[1].Where,
+		"from 190 to 200 mm: no cut is in it; nearest right at its end, 190 mm, on the operator side, none on the drive side": day.Damaged[1].Where,
 		"from 114 to 180 mm: no cut is laid in it": s.Damaged(nil)[0].Where,
 	} {
 		if got != want {

@@ -125,7 +125,7 @@ func Verified(day *plan.DayPlan, err error) (*plan.DayPlan, error) {
 		return nil, err
 	}
 	if err := verify.Plan(day); err != nil {
-		return nil, fmt.Errorf("the plan that the search made doesn't hold and isn't taken: %s", strings.ReplaceAll(err.Error(), "\n", "; "))
+		return nil, fmt.Errorf("the plan that the search made fails its check and isn't used: %s", strings.ReplaceAll(err.Error(), "\n", "; "))
 	}
 	return day, nil
 }

@@ -47,9 +47,11 @@ const (
 	ToCompare               // orders
 	ToUndo
 	ToSetUp
-	ToHold    // a job
-	ToCorrect // a position
-	ToRun     // the job that is set up
+	ToHold      // a job
+	ToCorrect   // a position
+	ToRun       // the job that is set up
+	ToUndoEntry // of the guided setup
+	ToStop      // a search
 )
 
 // Open takes the day as the shop has it, and as it is where the beam is half set up:
