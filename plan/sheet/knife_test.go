@@ -216,7 +216,7 @@ func TestPressureAndRunAreTold(t *testing.T) {
 // alone is written.
 func TestAssumedStandingIsTold(t *testing.T) {
 	p := besideDay()
-	const words = "nobody has measured where the holders stood"
+	const words = "nobody has measured the positions from which the day begins"
 	for name, write := range map[string]writer{"text": sheet.Text, "html": sheet.HTML} {
 		p.opts.Only, p.plan.Start.Assumed = "B-1", true
 		if text := strings.Join(strings.Fields(string(written(t, write, p))), " "); !strings.Contains(text, words) {

@@ -357,7 +357,7 @@ func TestTextKeepsHandsFromTravellingHolders(t *testing.T) {
 			}
 			if s.Setup.Swaps > 0 && s.Setup.Positioner > 0 {
 				reckoned++
-				if !strings.Contains(text, "reckoned beside that: away from the beam, and only where the site's procedure allows it") {
+				if !strings.Contains(text, "at the same time: away from the beam, and only where the site's procedure allows it") {
 					t.Errorf("%s, changeover %d: moves and blades go on side by side unguarded", p.name, i+1)
 				}
 			}

@@ -71,15 +71,15 @@ func TestChosenIsRead(t *testing.T) {
 		if diff := cmp.Diff(c.want, s.Day.Jobs[0].Chosen); diff != "" {
 			t.Errorf("%q (-want +got):\n%s", c.lines, diff)
 		}
-		if notes := strings.Join(s.Notes, "\n"); strings.Contains(notes, "passed over") {
+		if notes := strings.Join(s.Notes, "\n"); strings.Contains(notes, "is ignored") {
 			t.Errorf("%q: %s", c.lines, notes)
 		}
 	}
 }
 
-// TestChosenIsPassedOver: a layout that the job doesn't allow any more is no problem; it
+// TestChosenIsIgnored: a layout that the job doesn't allow any more is no problem; it
 // is told, and the file stays as it is until another is saved.
-func TestChosenIsPassedOver(t *testing.T) {
+func TestChosenIsIgnored(t *testing.T) {
 	bad := strings.Replace(smallBeam, "[cylinder]", "[anvil]\ndiameter = 150\nbore = 110\nspan = 500\nhardness_hrc = 64\n[[anvil.bad]]\nfrom = 110\nto = 120\n[cylinder]", 1)
 	for _, c := range []struct{ beam, line, words string }{
 		{smallBeam, `chosen_slits = ["3 x 40", 30]`, "chosen_slits is no order"},
@@ -91,12 +91,12 @@ func TestChosenIsPassedOver(t *testing.T) {
 		day[beamFile] = c.beam
 		day[dayFile] = strings.Replace(day[dayFile], `["3 x 40", "2 x 30"]`, `["2 x 30", "3 x 40"]`, 1)
 		s := read(t, files(day))
-		i := slices.IndexFunc(s.Notes, func(note string) bool { return strings.Contains(note, "passed over") })
+		i := slices.IndexFunc(s.Notes, func(note string) bool { return strings.Contains(note, "is ignored") })
 		if s.Day.Jobs[0].Chosen != nil || i < 0 || !strings.Contains(s.Notes[i], c.words) || !strings.Contains(s.Notes[i], "job 1 (A)") {
 			t.Errorf("%s: %+v, notes:\n%s", c.line, s.Day.Jobs[0].Chosen, strings.Join(s.Notes, "\n"))
 		}
 		day[dayFile] += "state = \"done\"\n"
-		if notes := strings.Join(read(t, files(day)).Notes, "\n"); strings.Contains(notes, "passed over") {
+		if notes := strings.Join(read(t, files(day)).Notes, "\n"); strings.Contains(notes, "is ignored") {
 			t.Errorf("told of a job that is done:\n%s", notes)
 		}
 	}
@@ -112,7 +112,7 @@ func TestIdleIsRefused(t *testing.T) {
 		{`["0"]`, `"0" is no holder's number`},
 		{`["3-3"]`, "the numbers don't rise"},
 		{`["1-3 at 5"]`, "two holders can't be at one position"},
-		{`["1-3", "3"]`, "entry 2: holder 3 comes behind holder 3"},
+		{`["1-3", "3"]`, "entry 2: holder 3 comes after holder 3"},
 		{`["1 at here"]`, "entry 1"},
 		{`["1 at 1e9"]`, "entry 1"},
 		{`["501"]`, `"501" is no holder's number`},

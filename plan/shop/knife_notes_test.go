@@ -96,7 +96,7 @@ func TestOddAnvilAndMaterialAreNoted(t *testing.T) {
 		{anvil("span = 200"), stock, "beam.toml, [anvil], span: bearings at 50 and 250 mm leave a part of the web area, 0 to 300 mm"},
 		{anvil("span = 320\nbearing = -50"), stock, "span: bearings at -50 and 270 mm leave"},
 		{anvil("span = 350\nbearing = -50"), stock, ""},
-		{anvil("[[anvil.bad]]\nfrom = 310\nto = 318"), stock, "a band from 310 to 318 mm lies beside the web area, 0 to 300 mm"},
+		{anvil("[[anvil.bad]]\nfrom = 310\nto = 318"), stock, "a band from 310 to 318 mm is outside the web area, 0 to 300 mm"},
 		{anvil("[[anvil.bad]]\nfrom = 300\nto = 318"), stock, ""},
 		{"", stock + "width_allowance_pct = -50", "materials.toml, material 1 (MA), width_allowance_pct: -50 % is more than an allowance usually is"},
 		{"", stock + "width_allowance_pct = 0.8", ""},

@@ -242,14 +242,14 @@ func TestBearingAndFace(t *testing.T) {
 		t.Fatal(err)
 	}
 	taken := s.Knife(s.Positions, d.Steps())
-	if taken.Turns[0].Bending.Anvil.FromMM != -300 || !strings.Contains(taken.Rests, "taken to lie evenly") || !strings.Contains(taken.Faced, "the web area") {
+	if taken.Turns[0].Bending.Anvil.FromMM != -300 || !strings.Contains(taken.Rests, "assumed to be centred on the web area") || !strings.Contains(taken.Faced, "the web area") {
 		t.Errorf("%q, %q, from %v", taken.Rests, taken.Faced, taken.Turns[0].Bending.Anvil.FromMM)
 	}
 	fsys := files(map[string]string{beamFile: smallBeam + "[anvil]\ndiameter = 150\nspan = 900\nbearing = -250\nface = [-10, 300]\n"})
 	with := read(t, fsys)
 	s.Anvil = with.Anvil
 	day := s.Knife(s.Positions, d.Steps())
-	if day.Turns[0].Bending.Anvil.FromMM != -250 || day.Rests != "its bearings lie at -250 and 650 mm" || day.Faced != "" || day.Face.From != -10_000_000 || day.Face.Metres[24] != 1500 {
+	if day.Turns[0].Bending.Anvil.FromMM != -250 || day.Rests != "its bearings are at -250 and 650 mm" || day.Faced != "" || day.Face.From != -10_000_000 || day.Face.Metres[24] != 1500 {
 		t.Errorf("%q, %q, %+v", day.Rests, day.Faced, day.Face)
 	}
 }

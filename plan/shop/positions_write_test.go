@@ -185,7 +185,7 @@ func TestStandingRefused(t *testing.T) {
 		"these holders are missing":  func(st *plan.Positions, _ Marks) { st.At = st.At[:4] },
 		"both bevel and tip":         func(st *plan.Positions, _ Marks) { st.Blades[0] = plan.Blade{Bevel: 45} },
 		"longer than 80 characters":  func(_ *plan.Positions, m Marks) { m[1] = Mark{plan.Stuck, strings.Repeat("x", 81)} },
-		"a holder's mark would not":  func(_ *plan.Positions, m Marks) { m[9] = Mark{plan.Stuck, ""} },
+		"a holder's condition would not":  func(_ *plan.Positions, m Marks) { m[9] = Mark{plan.Stuck, ""} },
 		"the job or material would ": func(st *plan.Positions, _ Marks) { st.Job = "\x1b[2J" },
 	} {
 		st, marks := *good, Marks{}
@@ -275,7 +275,7 @@ func TestStandingMadeByHand(t *testing.T) {
 		s := folder(t, map[string]string{positionsFile: c.text})
 		st, marks := anyStanding(rand.New(rand.NewPCG(4, 1)), s.Beam)
 		out, err := s.SavePositions(st, marks)
-		if err != nil || strings.Contains(out.Said, "kept in positions.hand.toml") != c.kept {
+		if err != nil || strings.Contains(out.Said, "kept as positions.hand.toml") != c.kept {
 			t.Errorf("%+v, %v", out, err)
 		}
 		want := []string{beamFile, dayFile, positionsFile}

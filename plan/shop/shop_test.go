@@ -82,7 +82,7 @@ func TestReadFillsIn(t *testing.T) {
 	if s.Anvil != nil || !s.Positions.Assumed || s.Unit != plan.Millimetres {
 		t.Errorf("shop %+v", s)
 	}
-	if notes := strings.Join(s.Notes, "\n"); !strings.Contains(notes, "evenly spread") || !strings.Contains(notes, "last ran") {
+	if notes := strings.Join(s.Notes, "\n"); !strings.Contains(notes, "evenly spaced") || !strings.Contains(notes, "last ran") {
 		t.Errorf("notes %q", notes)
 	}
 }
