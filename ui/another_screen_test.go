@@ -173,7 +173,7 @@ func TestSecondScreenNamesWhatWasBeingTold(t *testing.T) {
 	first.press("5", "c", "s").enters("bent")
 	first.Journal.Close()
 	move := sc.walk().Move()
-	sc.ticks(1).press("y").settle().says("is read again; not in it, record it again: ", fmt.Sprintf("holder %d from", move.Holder), "D-101 is done")
+	sc.ticks(1).press("y").settle().says("is read again; not in the files, record it again: ", fmt.Sprintf("holder %d from", move.Holder), "D-101 is done")
 
 	first, dir = atSmall(t, 80, 24)
 	first.press("w", "enter").ticks(3)
