@@ -116,7 +116,7 @@ func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
 	events := len(eventsIn(t, dir))
 	stays := func(keys ...string) {
 		t.Helper()
-		sc.press(keys...).settle().tells(fmt.Sprintf("holder %d has been marked otherwise since, and stays out", number))
+		sc.press(keys...).settle().tells(fmt.Sprintf("the condition of holder %d has changed since: it stays out", number))
 		if m := read(t, dir).Marks[number]; m.Condition != plan.Out || m.Reason != "seized" || len(eventsIn(t, dir)) != events || sc.Forecast.Beam.Holders[number-1] != plan.Out {
 			t.Errorf("%v: it is marked %+v", keys, m)
 		}

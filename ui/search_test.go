@@ -187,7 +187,7 @@ func TestPlansThatDontHold(t *testing.T) {
 	day.Steps()[1].Changeover.Moves[0].To++
 	bad, err := planning.Verified(day, nil)
 	s.send(planning.Found{Errand: planning.Errand{Run: s.Search.Run}, Day: bad, Err: err})
-	if !strings.Contains(s.View(), "doesn't hold and isn't taken") || !slices.Equal(ids(s.Jobs()), order) {
+	if !strings.Contains(s.View(), "fails its check and isn't used") || !slices.Equal(ids(s.Jobs()), order) {
 		t.Errorf("order %v, was %v:\n%s", ids(s.Jobs()), order, s.View())
 	}
 }

@@ -319,7 +319,7 @@ func TestWalkFromAnAssumedStanding(t *testing.T) {
 	if kept := read(t, dir).Positions; kept.Assumed || len(kept.Begun.Made) != 1 {
 		t.Errorf("kept: assumed %v, %v", kept.Assumed, kept.Begun)
 	}
-	if notes := strings.Join(sc.notes(), "\n"); strings.Contains(notes, "missing") || !strings.Contains(notes, "set up for D-101: moves made so far: 1") {
+	if notes := strings.Join(sc.notes(), "\n"); strings.Contains(notes, "missing") || !strings.Contains(notes, "set up for D-101: 1 move made so far") {
 		t.Errorf("the notes are of what was read, not of what stands: %q", notes)
 	}
 }

@@ -57,7 +57,7 @@ func positionsNotes(now *plan.Positions, materials material.Table) (notes []stri
 		notes = append(notes, positionsFile+" is missing: positions are assumed evenly spaced over the rail; measure before moving any holder")
 	}
 	if now.Begun != nil {
-		notes = append(notes, fmt.Sprintf("the beam is being set up for %s: %d made so far", now.Begun.Job, len(now.Begun.Made)))
+		notes = append(notes, fmt.Sprintf("the beam is being set up for %s: %s made so far", now.Begun.Job, words.Count(len(now.Begun.Made), "move")))
 	}
 	if now.Job == "" || now.Material == "" {
 		notes = append(notes, "it is not known what the beam last ran: the first changeover counts rethreading and no clean-down")
