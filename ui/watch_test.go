@@ -40,7 +40,7 @@ func TestSecondScreenFollows(t *testing.T) {
 		t.Errorf("the next holder is %d, on the first screen %d", got, want)
 	}
 	first.allTicks().press("r").settle()
-	sc.glance().tells("meanwhile: read again; the setup of D-101 is")
+	sc.glance().says("meanwhile: read again; the setup of D-101 is over")
 	if sc.over != nil || sc.Jobs()[0].State != plan.Running {
 		t.Error("it isn't seen that D-101 runs")
 	}
