@@ -179,14 +179,14 @@ func TestStandingRefused(t *testing.T) {
 	s := folder(t, nil)
 	good, _ := anyStanding(rand.New(rand.NewPCG(1, 1)), s.Beam)
 	for words, change := range map[string]func(*plan.Positions, Marks){
-		"assumed, not measured":      func(st *plan.Positions, _ Marks) { st.Assumed = true },
-		"nearer than the pitch":      func(st *plan.Positions, _ Marks) { st.At[1] = st.At[0] + 1 },
-		"off the rail":               func(st *plan.Positions, _ Marks) { st.At[4] = plan.MaxRail },
-		"these holders are missing":  func(st *plan.Positions, _ Marks) { st.At = st.At[:4] },
-		"both bevel and tip":         func(st *plan.Positions, _ Marks) { st.Blades[0] = plan.Blade{Bevel: 45} },
-		"longer than 80 characters":  func(_ *plan.Positions, m Marks) { m[1] = Mark{plan.Stuck, strings.Repeat("x", 81)} },
-		"a holder's condition would not":  func(_ *plan.Positions, m Marks) { m[9] = Mark{plan.Stuck, ""} },
-		"the job or material would ": func(st *plan.Positions, _ Marks) { st.Job = "\x1b[2J" },
+		"assumed, not measured":          func(st *plan.Positions, _ Marks) { st.Assumed = true },
+		"nearer than the pitch":          func(st *plan.Positions, _ Marks) { st.At[1] = st.At[0] + 1 },
+		"off the rail":                   func(st *plan.Positions, _ Marks) { st.At[4] = plan.MaxRail },
+		"these holders are missing":      func(st *plan.Positions, _ Marks) { st.At = st.At[:4] },
+		"both bevel and tip":             func(st *plan.Positions, _ Marks) { st.Blades[0] = plan.Blade{Bevel: 45} },
+		"longer than 80 characters":      func(_ *plan.Positions, m Marks) { m[1] = Mark{plan.Stuck, strings.Repeat("x", 81)} },
+		"a holder's condition would not": func(_ *plan.Positions, m Marks) { m[9] = Mark{plan.Stuck, ""} },
+		"the job or material would ":     func(st *plan.Positions, _ Marks) { st.Job = "\x1b[2J" },
 	} {
 		st, marks := *good, Marks{}
 		st.At, st.Blades = append([]plan.Length{}, good.At...), append([]plan.Blade{}, good.Blades...)
