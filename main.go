@@ -51,7 +51,7 @@ type program struct{ out, err io.Writer }
 func run(args []string, p program) int {
 	c, err := commandline.Parse(args)
 	if err != nil {
-		p.say("bide: %v\nbide help tells how it is used", err)
+		p.say("bide: %v\nbide help shows how it is used", err)
 		return exitUsage
 	}
 	if c.Command == "" && !c.Plain && ui.Possible() {
@@ -101,7 +101,7 @@ func (p program) day(c commandline.Call, s *shop.Shop) (*plan.DayPlan, error) {
 		if err != nil || c.Command == "check" {
 			return d, err
 		}
-		return sequence.Settle(context.Background(), d, effort.Aim), nil
+		return sequence.Jointly(context.Background(), d, effort.Aim), nil
 	}
 	if f, ok := p.err.(*os.File); ok && terminal.FullScreen(f, f, os.Getenv) {
 		effort.Report = progress(f)

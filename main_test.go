@@ -50,7 +50,10 @@ func ran(t testing.TB, args ...string) result {
 	return result{out.String(), errs.String(), c.ProcessState.ExitCode()}
 }
 
-const demoDir = "testdata/demo"
+const (
+	demoDir   = "testdata/demo"
+	longerDay = "testdata/small" // its document is longer than a pipe holds
+)
 
 // Every form of the command line that is right does what it says, flags before or
 // after the folder, and says nothing on standard error.
@@ -280,29 +283,6 @@ speed = 100.0
 // asItIs changes nothing of a copy.
 func asItIs(_, text string) string { return text }
 
-// copyOfDemo is a folder with the demo's files, changed. It has the first four of its
-// jobs alone: planning those takes a tenth of the time, and their document is still
-// longer than a pipe holds.
-func copyOfDemo(t testing.TB, change func(name, text string) string) string {
-	t.Helper()
-	dir := t.TempDir()
-	files, err := os.ReadDir(demoDir)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, f := range files {
-		text, err := os.ReadFile(filepath.Join(demoDir, f.Name()))
-		if err != nil {
-			t.Fatal(err)
-		}
-		short, _, _ := strings.Cut(string(text), "\n[[job]]\nid       = \"D-105\"")
-		if err := os.WriteFile(filepath.Join(dir, f.Name()), []byte(change(f.Name(), short)), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	return dir
-}
-
 // A job that the beam can't run is refused, with its file and the numbers; the rest
 // is planned and the document written, and the exit status is 1.
 func TestRefusedJob(t *testing.T) {
@@ -339,7 +319,7 @@ func TestBrokenOrder(t *testing.T) {
 	first := strings.Join(strings.Fields(strings.Join(pagesOf(ran(t, "sheet", dir).out)[0], " ")), " ")
 	notes := strings.Join(notesOf(t, ran(t, "sheet", "--as", "json", dir).out), "\n")
 	for _, rule := range []string{after, fixed} {
-		if !strings.Contains(first, "- "+rule) || !strings.Contains(notes, "broken: "+rule) {
+		if !strings.Contains(first, "- "+rule) || !strings.Contains(notes, "rule broken: "+rule) {
 			t.Errorf("%q isn't on the first page or in the notes:\n%s\n%s", rule, first, notes)
 		}
 	}
@@ -383,7 +363,7 @@ func TestNewShop(t *testing.T) {
 // A full disk is an error, a reader that has gone is none.
 func TestOutputThatCantBeWritten(t *testing.T) {
 	if full, err := os.OpenFile("/dev/full", os.O_WRONLY, 0); err == nil {
-		c, _, errs := bide("sheet", copyOfDemo(t, asItIs))
+		c, _, errs := bide("sheet", longerDay)
 		c.Stdout = full
 		c.Run()
 		if c.ProcessState.ExitCode() != 1 || !strings.Contains(errs.String(), "can't be written") {
@@ -394,7 +374,7 @@ func TestOutputThatCantBeWritten(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		return
 	}
-	c, _, errs := bide("sheet", copyOfDemo(t, asItIs))
+	c, _, errs := bide("sheet", longerDay)
 	c.Stdout = nil
 	out, err := c.StdoutPipe()
 	if err != nil {
@@ -417,9 +397,8 @@ func TestSignals(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("no such signals")
 	}
-	dir := copyOfDemo(t, asItIs)
 	for signal, want := range map[syscall.Signal]int{syscall.SIGINT: 130, syscall.SIGTERM: 143, syscall.SIGHUP: 129} {
-		c, _, _ := bide("sheet", "--as", "json", dir)
+		c, _, _ := bide("sheet", "--as", "html", longerDay)
 		out := waiting(t, c)
 		if err := c.Process.Signal(signal); err != nil {
 			t.Fatal(err)
@@ -437,7 +416,7 @@ func TestIgnoredHangup(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("no such signals")
 	}
-	c, _, _ := bide("sheet", "--as", "json", copyOfDemo(t, asItIs))
+	c, _, _ := bide("sheet", "--as", "html", longerDay)
 	c.Path, c.Args = "/bin/sh", append([]string{"sh", "-c", `trap "" HUP; exec "$0" "$@"`}, c.Args...)
 	out := waiting(t, c)
 	if err := c.Process.Signal(syscall.SIGHUP); err != nil {

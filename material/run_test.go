@@ -256,6 +256,10 @@ func TestTurnsOfTheAnvil(t *testing.T) {
 	if got := ran(t, of(t, "paper tape", 0.1, Acrylic), on, Run{Speed: 120, Metres: 1000}).Line(IDAnvilTurns).Value; got != "3183, 382 a minute" {
 		t.Errorf("%s", got)
 	}
+	// 0.3 m are less than the circumference, 0.95 turns.
+	if got := ran(t, of(t, "paper tape", 0.1, Acrylic), on, Run{Speed: 120, Metres: 0.3}).Line(IDAnvilTurns).Value; got != "1, 382 a minute" {
+		t.Errorf("less than a turn: %q", got)
+	}
 }
 
 // TestLargestUsualRoll: 2000 mm is not doubted, and what is thicker is.

@@ -109,6 +109,9 @@ func TestSupplyTooLow(t *testing.T) {
 	if !strings.Contains(s.Refused, "60.8 bar") || !strings.Contains(s.Refused, "6.3") || s.Air.SetBar != 0 || s.WearIndex != 0 || len(s.Lines) == 0 {
 		t.Errorf("%+v, refused: %s", s.Air, s.Refused)
 	}
+	if !strings.Contains(strings.Join(s.Warnings, "\n"), s.Refused) {
+		t.Errorf("no warning says why it is refused: %q", s.Warnings)
+	}
 }
 
 func TestSettingsWarn(t *testing.T) {
@@ -282,7 +285,7 @@ func TestChangeToNone(t *testing.T) {
 }
 
 // TestAnvilTakenIsSaid: without the anvil's own hardness the usual one is taken, and said
-// to be; a line's words for a known one don't tell so.
+// to be; a line's words for a known one don't say so.
 func TestAnvilTakenIsSaid(t *testing.T) {
 	on := shop
 	for hrc, said := range map[float64]bool{0: true, 64: false} {

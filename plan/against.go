@@ -5,9 +5,9 @@ import (
 	"time"
 )
 
-// Slip is what a day costs against another one: the same day with a job elsewhere, or
+// Difference is what a day costs against another one: the same day with a job elsewhere, or
 // without it.
-type Slip struct {
+type Difference struct {
 	Totals      Totals        // of the day
 	Setup       time.Duration // more than in the other; below 0 where it is less
 	Repositions int           // more
@@ -18,8 +18,8 @@ type Slip struct {
 }
 
 // Against is what the day costs against another one.
-func (d *DayPlan) Against(now *DayPlan) Slip {
-	out := Slip{
+func (d *DayPlan) Against(now *DayPlan) Difference {
+	out := Difference{
 		Totals:      d.Totals,
 		Setup:       d.Totals.Setup - now.Totals.Setup,
 		Repositions: d.Totals.Repositions - now.Totals.Repositions,
@@ -47,10 +47,10 @@ func (d *DayPlan) Against(now *DayPlan) Slip {
 // Better reports whether a day costs less than another, both against the same one: no
 // rule broken and nothing refused first, then less late, then by the aim, then by the
 // other of setup time and repositions.
-func (s Slip) Better(o Slip, aim Aim) bool {
+func (s Difference) Better(o Difference, aim Aim) bool {
 	if a, b := len(s.Broken)+len(s.Refused), len(o.Broken)+len(o.Refused); a != b {
 		return a < b
 	}
-	cost := func(s Slip) Score { return Score{Late: s.LateBy, Setup: s.Setup, Repositions: s.Repositions} }
+	cost := func(s Difference) Score { return Score{Late: s.LateBy, Setup: s.Setup, Repositions: s.Repositions} }
 	return cost(s).Compare(cost(o), aim) < 0
 }

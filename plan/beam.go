@@ -1,9 +1,16 @@
-// Package plan works out the changeovers of a score slitter whose knife holders
-// stand on one beam: which holders stay, which move and in which order, exactly.
+// Package plan is the model of a score slitter whose knife holders stand on one beam:
+// lengths, beam, job, layout, changeover and the plan of a day, and what they say of
+// themselves. It plans nothing; the packages under it do.
 //
-// The package is pure: it reads no files, no clock and no randomness that it is
-// not given, and it imports the standard library alone. Places are Lengths on the
-// beam's own scale, from the operator side (small) to the drive side (large).
+// What it promises:
+//   - Places are Lengths, whole nanometres on the beam's own scale, from the operator side
+//     (small) to the drive side (large): "the same place" never depends on rounding.
+//   - A planned sequence is one type, DayPlan: turns, each with its job and either the step
+//     or the faults that refuse it.
+//   - How costs are compared is said once (Score), and so are the rules of an order (Rules),
+//     the clock of a changeover (SetupTime) and the layout of a job (Lay).
+//   - It is pure: it reads no files, no clock and no randomness that it is not given, and
+//     imports the standard library alone.
 package plan
 
 import "time"
@@ -20,7 +27,7 @@ type Span struct{ From, To Length }
 // Length is how long the stretch is.
 func (s Span) Length() Length { return s.To - s.From }
 
-// Condition tells what a holder can still do.
+// Condition is what a holder can still do.
 type Condition uint8
 
 // The conditions of a holder.
@@ -73,7 +80,7 @@ type Beam struct {
 // Pitch is the least distance between the centre lines of two neighbours.
 func (b *Beam) Pitch() Length { return b.HolderWidth + b.Clearance }
 
-// DriveKind tells what moves the holders.
+// DriveKind is what moves the holders.
 type DriveKind uint8
 
 // The kinds of drive.

@@ -43,12 +43,12 @@ type Cause uint8
 
 // The causes of a move.
 const (
-	GoesToCut   Cause = iota // it takes a cut: Cut
+	ToCut       Cause = iota // it takes a cut: Cut
 	NearCut                  // it stood Distance from Cut, nearer than the pitch, Least
 	OverWeb                  // it stood where idle holders may not: Distance from a web's edge, negative over the web; nearer than Least
 	MakesRoom                // Holder comes to a place Distance from where it stood, nearer than the pitch
 	MakesWay                 // Holder goes Distance past where it stood, and holders keep their order
-	StandsAhead              // it goes to where it is to cut Cut of the later Job, or, Cut 0, to where it can stay until Job has run
+	ForLaterJob              // it goes to where it is to cut Cut of the later Job, or, Cut 0, to where it can stay until Job has run
 	AsBegun                  // idle, it goes on to where it was to stand when this changeover was begun
 	AsChosen                 // idle, it goes to where a search had it stand, for the sake of later jobs
 )

@@ -7,14 +7,14 @@ import (
 
 // Chosen is how a search laid a job out, among the layouts that the job allows, and which
 // holders it left idle. The day is planned so, as long as the job still allows the layout
-// and it can be set, until the job is planned afresh.
+// and it can be set, until the job is planned anew.
 type Chosen struct {
 	Slits []Length // cut widths, operator side first
 	Shift Length   // from centred, + to the drive side
 	Idle  *Idle    // nil where only the layout was chosen
 }
 
-// Idle tells which holders don't cut in a job, and where those go that move. All others
+// Idle says which holders don't cut in a job, and where those go that move. All others
 // cut, in their order. It stands for the places of all holders, and still does when one is
 // found elsewhere that doesn't cut. Moves and Setup are what the changeover took as it was
 // chosen: one that takes more is chosen no longer.

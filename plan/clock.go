@@ -5,11 +5,11 @@ import (
 	"time"
 )
 
-// SetupTime is what the changeover to a job takes, from what stands now. Unknown
+// SetupTime is what the changeover to a job takes, from the positions now. Unknown
 // material counts as another one, an unknown web as another width, an unknown set
 // pressure as another pressure; a holder whose blade is unknown is taken to carry
 // what is wanted, and no clean-down is counted from unknown material. A job that
-// runs already, as the beam stands, takes none.
+// runs already, as the holders are, takes none.
 func (b *Beam) SetupTime(now *Positions, j *Job, c *Changeover) SetupTime {
 	if j.State == Running && now.Job == j.ID && c.Repositions == 0 {
 		return SetupTime{}
@@ -92,7 +92,7 @@ func waits(m, before Move, pitch Length) bool {
 	return false
 }
 
-// Begins is when a day that is under way goes on: when what stands was recorded, if
+// Begins is when a day that is under way goes on: when the positions were recorded, if
 // that was in the day, else at the day's start.
 func (d *Day) Begins(now *Positions) time.Time {
 	const day = 24 * time.Hour

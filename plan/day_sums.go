@@ -1,6 +1,6 @@
 package plan
 
-// After is what stands while the step's job runs, when now stood before it.
+// After are the positions while the step's job runs, those now being before it.
 func (now *Positions) After(s *Step) *Positions {
 	stands := &Positions{}
 	now.Advance(stands, s.Job, s.Changeover.Holders)
@@ -27,7 +27,7 @@ func (now *Positions) Take(other *Positions) {
 	now.Metres = append(metres[:0], other.Metres...)
 }
 
-// Advance makes next what stands while a job runs, from what stood before and
+// Advance makes next the positions while a job runs, from those before and
 // where its changeover sets the holders.
 func (now *Positions) Advance(next *Positions, j *Job, holders []Stand) {
 	next.Take(now)

@@ -74,7 +74,7 @@ type Job struct {
 	Due      time.Time
 	After    []string // ids of jobs that come before
 	State    State
-	Fixed    int     // fixed turn in the day from 1, -1 the last, 0 none
+	Fixed    int     // fixed number in the sequence from 1, -1 the last, 0 none
 	Chosen   *Chosen // how an earlier search laid it out; nil when none did
 
 	// What the material asks of the beam.

@@ -9,13 +9,13 @@ import (
 // others, fixed numbers, and the job that is running, which comes first.
 type Rules struct {
 	After [][]int // after[j]: jobs (indices) that must come before job j
-	Fixed []int   // fixed turn from 0, -1 none
+	Fixed []int   // fixed number from 0, -1 none
 	None  bool
 }
 
 // RulesOf are the rules among the jobs, which are those that can be planned; what
 // they ask of jobs that are not among them is taken as done. Turns count the day's
-// jobs that are done, so many, as its first. A turn beyond the last is the last.
+// jobs that are done, so many, as its first. A number beyond the last is the last.
 //
 // The beam is being set up for the job begun, which comes first like one that runs; nil
 // where that isn't so.
@@ -40,8 +40,8 @@ func RulesOf(jobs []*Job, done int, begun *Job) Rules {
 	return r
 }
 
-// fix gives the jobs with a fixed turn theirs, running ones and the one begun first.
-// Where jobs that can't be planned leave fewer turns than were counted on, those fixed
+// fix gives the jobs with a fixed number theirs, running ones and the one begun first.
+// Where jobs that can't be planned leave fewer numbers than were counted on, those fixed
 // keep their order and close up.
 func (r *Rules) fix(jobs []*Job, done int, begun *Job) {
 	first := func(j *Job) bool { return j.State == Running || j == begun }
@@ -61,7 +61,7 @@ func (r *Rules) fix(jobs []*Job, done int, begun *Job) {
 		}
 	}
 	slices.SortStableFunc(fixed, func(a, b int) int {
-		// Of two that want the same turn, one counted from the end comes later.
+		// Of two that want the same number, one counted from the end comes later.
 		return cmp.Or(cmp.Compare(wanted(jobs[a]), wanted(jobs[b])), -cmp.Compare(jobs[a].Fixed, jobs[b].Fixed))
 	})
 	next := 0
@@ -76,9 +76,9 @@ func (r *Rules) fix(jobs []*Job, done int, begun *Job) {
 	}
 }
 
-// Precedence tells of each two jobs whether the one comes before the other in every
+// Precedence says of each two jobs whether the one comes before the other in every
 // order that keeps the rules: because the other comes after it, directly or not, or
-// has a later turn.
+// comes later.
 func (r *Rules) Precedence() [][]bool {
 	n := len(r.Fixed)
 	before := make([][]bool, n)
@@ -108,14 +108,14 @@ func (r *Rules) Precedence() [][]bool {
 	return before
 }
 
-// Only is the order of the jobs where each of them has a fixed turn of its own.
+// Only is the order of the jobs where each of them has a fixed number of its own.
 func (r *Rules) Only() (order []int, one bool) {
 	order = make([]int, len(r.Fixed))
-	for j, turn := range r.Fixed {
-		if turn < 0 || turn >= len(order) {
+	for j, number := range r.Fixed {
+		if number < 0 || number >= len(order) {
 			return nil, false
 		}
-		order[turn] = j
+		order[number] = j
 	}
 	return order, r.Kept(order)
 }
@@ -138,8 +138,8 @@ func (r *Rules) Kept(order []int) bool {
 	return true
 }
 
-// Mend is an order near to the one given that keeps the rules: fixed turns first,
-// then to each turn left the job that may come next and must come soonest, the
+// Mend is an order near to the one given that keeps the rules: fixed numbers first,
+// then to each number left the job that may come next and must come soonest, the
 // first in the order of several. For jobs of one turn each that is exact (earliest
 // deadline first: Horn 1974, Naval Research Logistics 21:177), so ok is false only
 // where no order keeps the rules.
@@ -185,8 +185,8 @@ func (r *Rules) ready(j int, placed []bool) bool {
 	return true
 }
 
-// latest is the last turn that each job can have for those that must follow it to
-// keep their fixed turns.
+// latest is the last number that each job can have for those that must follow it to
+// keep their fixed numbers.
 func (r *Rules) latest() []int {
 	out := make([]int, len(r.Fixed))
 	for j, t := range r.Fixed {
@@ -221,7 +221,7 @@ func Broken(jobs []*Job, done int) []Breach {
 		switch t := r.Fixed[at]; {
 		case t < 0 || t == at:
 		case j.State == Running:
-			breach("state", "job %s is running and comes at number %d in the sequence, behind one that waits", j.ID, done+at+1)
+			breach("state", "job %s is running and is number %d, after one that waits", j.ID, done+at+1)
 		default:
 			breach("fixed", "job %s is fixed at number %d in the sequence and comes at number %d", j.ID, done+t+1, done+at+1)
 		}

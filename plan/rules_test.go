@@ -1,11 +1,15 @@
 package plan
 
-import "testing"
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+)
 
-// Two jobs that want the last turn, one as turn 4 of what were five and one counted
+// Two jobs that want the last number, one as number 4 of what were five and one counted
 // from the end, close up: the one counted from the end comes last. A running job
-// comes before one fixed to turn 1.
-func TestFixedTurnsCloseUp(t *testing.T) {
+// comes before one fixed to number 1.
+func TestFixedNumbersCloseUp(t *testing.T) {
 	x, y := &Job{ID: "X"}, &Job{ID: "Y"}
 	fourth, last := &Job{ID: "fourth", Fixed: 4}, &Job{ID: "last", Fixed: -1}
 	runs, first := &Job{ID: "runs", State: Running}, &Job{ID: "first", Fixed: 1}
@@ -25,9 +29,9 @@ func TestFixedTurnsCloseUp(t *testing.T) {
 	}
 }
 
-// A job fixed to turn 3 is the third of the day, also once two are done; what wanted
-// a turn that is over comes as soon as it can.
-func TestTurnsCountTheJobsDone(t *testing.T) {
+// A job fixed to number 3 is the third of the day, also once two are done; what wanted
+// a number that is over comes as soon as it can.
+func TestNumbersCountTheJobsDone(t *testing.T) {
 	x, third, second := &Job{ID: "X"}, &Job{ID: "third", Fixed: 3}, &Job{ID: "second", Fixed: 2}
 	for _, c := range []struct {
 		jobs         []*Job
@@ -56,7 +60,7 @@ func TestRulesThatNoOrderKeeps(t *testing.T) {
 }
 
 // The job that the beam is being set up for comes first, and what is fixed to the first
-// turn behind it.
+// number behind it.
 func TestWhatIsBegunComesFirst(t *testing.T) {
 	begun, first, x := &Job{ID: "begun"}, &Job{ID: "first", Fixed: 1}, &Job{ID: "X"}
 	r := RulesOf([]*Job{begun, x, first}, 0, begun)
@@ -67,5 +71,58 @@ func TestWhatIsBegunComesFirst(t *testing.T) {
 		if got := r.Kept(c.order); got != c.kept {
 			t.Errorf("order %v: kept %v, want %v", c.order, got, c.kept)
 		}
+	}
+}
+
+// Numbers in the sequence count from 1 and count the jobs done.
+func TestBrokenRulesSayTheNumbers(t *testing.T) {
+	x, fourth := &Job{ID: "X"}, &Job{ID: "F", Fixed: 4}
+	runs := &Job{ID: "R", State: Running}
+	for _, c := range []struct {
+		jobs []*Job
+		want string
+	}{
+		{[]*Job{fourth, x, {ID: "Y"}}, "job F is fixed at number 4 in the sequence and comes at number 3"},
+		{[]*Job{x, runs}, "job R is running and comes at number 4 in the sequence, behind one that waits"},
+	} {
+		if got := Broken(c.jobs, 2); len(got) != 1 || got[0].Why(Millimetres) != c.want {
+			t.Errorf("%v, want %s", got, c.want)
+		}
+	}
+}
+
+// An order is mended to one that keeps the rules wherever there is one, by trying all; one
+// that keeps them stays.
+func TestMendFindsAnOrderWhereThereIsOne(t *testing.T) {
+	mended, none := 0, 0
+	for seed := range uint64(3000) {
+		r := rand.New(rand.NewPCG(seed, 47))
+		jobs := make([]*Job, 2+r.IntN(4))
+		for i := range jobs {
+			jobs[i] = &Job{ID: string(rune('A' + i))}
+			if r.IntN(4) == 0 {
+				jobs[i].Fixed = r.IntN(len(jobs)+2) - 1
+			}
+		}
+		for range r.IntN(5) {
+			j := jobs[r.IntN(len(jobs))]
+			j.After = append(j.After, jobs[r.IntN(len(jobs))].ID)
+		}
+		rules := RulesOf(jobs, 0, nil)
+		there := false
+		Orders(len(jobs), func(order []int) { there = there || rules.Kept(order) })
+		given := r.Perm(len(jobs))
+		got, ok := rules.Mend(given)
+		if ok != there || ok && (!rules.Kept(got) || rules.Kept(given) && !slices.Equal(got, given)) {
+			t.Fatalf("seed %d: %v mended to %v (%v), there is one: %v", seed, given, got, ok, there)
+		}
+		if !ok {
+			none++
+		} else if !slices.Equal(got, given) {
+			mended++
+		}
+	}
+	if min(mended, none) < 300 {
+		t.Errorf("%d orders mended, none for %d: too few to tell", mended, none)
 	}
 }

@@ -40,15 +40,15 @@ func (a Score) Compare(b Score, aim Aim) int {
 
 // Add counts a step in.
 func (a *Score) Add(s *Step) {
-	a.Tell(s.Late)
+	a.AddLate(s.Late)
 	a.Setup += s.Setup.Total()
 	a.Repositions += s.Changeover.Repositions
 	a.parked += s.Changeover.Parked
 	a.travel += s.Changeover.Travel
 }
 
-// Tell counts a job's lateness in.
-func (a *Score) Tell(late time.Duration) {
+// AddLate counts a job's lateness in.
+func (a *Score) AddLate(late time.Duration) {
 	a.Late += late
 	if late > 0 {
 		a.LateJobs++

@@ -27,7 +27,7 @@ type Usage struct {
 	IdleTime time.Duration // of those, setups and runs
 }
 
-// Usages tells for each holder, by number, what the planned steps make of it. All
+// Usages says for each holder, by number, what the planned steps make of it. All
 // steps are of one beam. It takes time and memory in proportion to holders times
 // steps, and gives none for no steps.
 func Usages(steps []*Step) []Usage {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 	"bide/plan/sequence"
 
 	"github.com/google/go-cmp/cmp"
@@ -150,15 +151,10 @@ func TestPairsOfADayByHand(t *testing.T) {
 
 // Over planned days the usages add up to what the steps say.
 func TestUsagesAddUp(t *testing.T) {
-	const seed = 7
-	r := rand.New(rand.NewPCG(seed, 0))
-	for range 200 {
-		w := drawWorld(r)
-		job := w.job
-		job.Metres, job.Speed = 300, 100
-		other := job
-		other.ID, other.Shift = "other", plan.Free
-		day, err := sequence.PlanDay(&w.beam, &plan.Positions{At: w.standing}, &plan.Day{Jobs: []plan.Job{job, other, job}})
+	planned := 0
+	for seed := range uint64(60) {
+		b, start, d := plantest.DrawDay(rand.New(rand.NewPCG(seed, 7)))
+		day, err := sequence.PlanDay(b, start, d)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -167,14 +163,18 @@ func TestUsagesAddUp(t *testing.T) {
 			moves += u.Moves
 			cuts += u.Cuts
 			if u.Cuts+u.Idle != len(day.Steps()) {
-				t.Errorf("seed %d: %d steps cutting and %d idle of %d\n%v", seed, u.Cuts, u.Idle, len(day.Steps()), w)
+				t.Errorf("seed %d: %d steps cutting and %d idle of %d", seed, u.Cuts, u.Idle, len(day.Steps()))
 			}
 		}
 		for _, s := range day.Steps() {
 			wantCuts += len(s.Layout.Cuts)
+			planned++
 		}
 		if moves != day.Totals.Repositions || cuts != wantCuts {
-			t.Errorf("seed %d: %d moves and %d cuts, want %d and %d\n%v", seed, moves, cuts, day.Totals.Repositions, wantCuts, w)
+			t.Errorf("seed %d: %d moves and %d cuts, want %d and %d", seed, moves, cuts, day.Totals.Repositions, wantCuts)
 		}
+	}
+	if planned < 100 {
+		t.Errorf("only %d jobs planned", planned)
 	}
 }

@@ -7,11 +7,11 @@ import (
 // Text is the reason in words, with lengths in the unit.
 func (w Why) Text(u Unit) string {
 	switch w.Cause {
-	case GoesToCut:
+	case ToCut:
 		return fmt.Sprintf("to cut %d", w.Cut)
 	case NearCut:
 		if w.Distance == 0 {
-			return fmt.Sprintf("on cut %d, which another holder takes", w.Cut)
+			return fmt.Sprintf("on cut %d, which another holder cuts", w.Cut)
 		}
 		return fmt.Sprintf("too close to cut %d (%s; minimum %s)", w.Cut, u.Show(w.Distance), u.Number(w.Least))
 	case OverWeb:
@@ -22,13 +22,13 @@ func (w Why) Text(u Unit) string {
 	case MakesRoom:
 		return fmt.Sprintf("makes room for holder %d, which comes within %s", w.Holder, u.Show(w.Distance))
 	case MakesWay:
-		return fmt.Sprintf("makes way for holder %d, which passes its place by %s", w.Holder, u.Show(w.Distance))
+		return fmt.Sprintf("makes way for holder %d, which moves %s past its position", w.Holder, u.Show(w.Distance))
 	}
 	switch {
 	case w.Cause == AsBegun:
-		return "to its place in the changeover as it was begun"
+		return "to its target as this changeover began"
 	case w.Cause == AsChosen:
-		return "to its place for later jobs, from the search"
+		return "to its position for later jobs, from the search"
 	case w.Cut > 0:
 		return fmt.Sprintf("ahead to cut %d of job %s", w.Cut, w.Job)
 	}

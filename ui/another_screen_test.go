@@ -12,7 +12,7 @@ import (
 
 // second is a screen over a folder that a first one has, with its clock.
 func second(t testing.TB) (first, second *screen, dir string) {
-	first, dir = atWork(t, 80, 24)
+	first, dir = atSmall(t, 80, 24)
 	return first, goOn(t, dir, 80, 24), dir
 }
 
@@ -31,7 +31,7 @@ func TestSecondScreenTakesOver(t *testing.T) {
 		t.Fatal("the second one writes")
 	}
 	first.Journal.Close()
-	sc.ticks(1).tells("the shop is free now, and written here")
+	sc.ticks(1).tells("the shop is free: it is saved here now")
 	sc.sound(dir)
 	if n := len(read(t, dir).Positions.Begun.Made); n != 3 || len(eventsIn(t, dir)) != 3 {
 		t.Errorf("%d ticks and %d events are written, want 3 of each", n, len(eventsIn(t, dir)))
@@ -46,10 +46,10 @@ func TestSecondScreenTakesOver(t *testing.T) {
 
 // The states of jobs that were told meanwhile are written too.
 func TestSecondScreenWritesTheDay(t *testing.T) {
-	first, dir := atWork(t, 80, 24)
-	first.press("w", "enter").ticks(58).press("r").settle()
+	first, dir := atSmall(t, 80, 24)
+	first.press("w", "enter").allTicks().press("r").settle()
 	sc := goOn(t, dir, 80, 24)
-	sc.press("w").settle().press("enter").ticks(1).press("z").settle().tells("not saved: ", "D-101 is set aside")
+	sc.press("w").settle().press("enter").ticks(1).press("z").settle().tells("not saved: ", "D-101 is on hold")
 	if read(t, dir).Day.Jobs[0].State != plan.Running {
 		t.Fatal("the second one writes")
 	}
@@ -60,7 +60,7 @@ func TestSecondScreenWritesTheDay(t *testing.T) {
 	}
 	sc.press("u").settle().press("u").settle().tells("D-101 is running")
 	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Positions.Begun != nil {
-		t.Errorf("taken back: state %d, %+v", kept.Day.Jobs[0].State, kept.Positions.Begun)
+		t.Errorf("undone: state %d, %+v", kept.Day.Jobs[0].State, kept.Positions.Begun)
 	}
 }
 
@@ -72,11 +72,11 @@ func TestSecondScreenReadsAgain(t *testing.T) {
 	first.press("w", "enter").ticks(5)
 	made := file(t, dir, "positions.toml")
 	first.Journal.Close()
-	sc.ticks(1).tells("the shop is free now, and written here", "is read")
+	sc.ticks(1).tells("the shop is free: it is saved here now", "is read")
 	if file(t, dir, "positions.toml") != made || len(eventsIn(t, dir)) != 5 || len(sc.walk().Made()) != 5 {
 		t.Error("the second one writes over what it hasn't shown")
 	}
-	sc.press("home").tells("move 6 of 58")
+	sc.press("home").tells("move 6 of 15")
 	sc.ticks(1).sound(dir)
 	if n := len(read(t, dir).Positions.Begun.Made); n != 6 {
 		t.Errorf("%d ticks are kept, want 6", n)
@@ -88,7 +88,7 @@ func TestSecondScreenReadsAgain(t *testing.T) {
 // done is read: day and all.
 func TestSecondScreenWalksOn(t *testing.T) {
 	first, sc, dir := second(t)
-	first.press("w", "enter").ticks(58).press("r").settle()
+	first.press("w", "enter").allTicks().press("r").settle()
 	first.Journal.Close()
 	sc.press("w").settle().tells("D-101 → D-102", "it was changed meanwhile")
 	if sc.Journal.Why() != "" || sc.Jobs()[0].State != plan.Running || sc.Changed() {
@@ -104,7 +104,7 @@ func TestSecondScreenKeepsItsWishes(t *testing.T) {
 	sc.press("j", "J").settle()
 	order := ids(sc.Jobs())
 	sc.press("ctrl+s").settle().tells("not saved: the shop is open for writing by")
-	first.press("w", "enter").ticks(58).press("r").settle()
+	first.press("w", "enter").allTicks().press("r").settle()
 	first.Journal.Close()
 	theirs := file(t, dir, "day.toml")
 	sc.press("ctrl+s").settle()
@@ -120,16 +120,16 @@ func TestSecondScreenKeepsItsWishes(t *testing.T) {
 // Marks told on a second screen are written like all else.
 func TestSecondScreenMarks(t *testing.T) {
 	first, sc, dir := second(t)
-	sc.press("5", "c", "s").enters("bent").tells("is marked stuck (not saved)")
+	sc.press("5", "c", "s").enters("bent").tells("is recorded as stuck (not saved)")
 	sc.press("q").tells("Not saved: 1 condition", "Quit anyway?")
 	sc.press("n")
-	sc.press("u").settle().tells("taken back: ")
+	sc.press("u").settle().tells("undone: ")
 	if sc.press("q"); !sc.ended {
 		t.Error("leaving asks though the mark is taken back")
 	}
 	sc.ended = false
 	first.Journal.Close()
-	sc.press("U").settle().tells("marked stuck")
+	sc.press("U").settle().tells("recorded as stuck")
 	marks := read(t, dir).Marks
 	if len(marks) != 1 || sc.Journal.Why() != "" {
 		t.Errorf("marks %v, barred %q", marks, sc.Journal.Why())
@@ -161,27 +161,27 @@ func TestSecondScreenNamesWhatWasBeingTold(t *testing.T) {
 	first, sc, dir := second(t)
 	first.press("w", "enter").ticks(1)
 	first.Journal.Close()
-	sc.press("5", "c", "s").enters("bent").says("is read again", fmt.Sprintf("tell it again: holder %d is stuck", sc.Holder))
+	sc.press("5", "c", "s").enters("bent").says("is read again", fmt.Sprintf("record it again: holder %d is stuck", sc.Holder))
 	if marks := read(t, dir).Marks; len(marks) != 0 {
 		t.Errorf("marked over what wasn't shown: %v", marks)
 	}
 
-	first, dir = atWork(t, 80, 24)
-	first.press("w", "enter").ticks(58).press("r").settle()
+	first, dir = atSmall(t, 80, 24)
+	first.press("w", "enter").allTicks().press("r").settle()
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter")
 	first.press("5", "c", "s").enters("bent")
 	first.Journal.Close()
 	move := sc.walk().Move()
-	sc.ticks(1).press("y").settle().says("is read again; not in it, tell it again: ", fmt.Sprintf("holder %d from", move.Holder), "D-101 is done")
+	sc.ticks(1).press("y").settle().says("is read again; not in the files, record it again: ", fmt.Sprintf("holder %d from", move.Holder), "D-101 is done")
 
-	first, dir = atWork(t, 80, 24)
+	first, dir = atSmall(t, 80, 24)
 	first.press("w", "enter").ticks(3)
 	sc = goOn(t, dir, 80, 24)
 	sc.press("w").settle().press("enter")
 	first.ticks(1)
 	first.Journal.Close()
-	sc.press("u").settle().says("is read again; nothing is taken back")
+	sc.press("u").settle().says("is read again; nothing is undone")
 	if n := len(read(t, dir).Positions.Begun.Made); n != 4 || len(sc.walk().Made()) != 4 {
 		t.Errorf("%d ticks are in the file and %d here, want 4", n, len(sc.walk().Made()))
 	}

@@ -15,7 +15,7 @@ import (
 // Two orders stand side by side: the file's and this one, with the figures of both.
 func TestCompareWithTheFile(t *testing.T) {
 	s := plannedScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
-	s.press("J").settle().press("v")
+	s.press("v")
 	view := s.View()
 	for _, part := range []string{"as listed, centred", "this order", words.Minutes(s.Forecast.Listed.Totals.Setup), words.Minutes(s.Forecast.Present.Totals.Setup)} {
 		if !strings.Contains(view, part) {
@@ -30,7 +30,7 @@ func TestCompareWithTheFile(t *testing.T) {
 
 // An order found waits until it is accepted or discarded; Esc does neither.
 func TestOfferWaits(t *testing.T) {
-	s := plannedScreen(t, shortDemo(t, 7), testLook(noColours, false, true), 120, 36).settle()
+	s := plannedScreen(t, smallDay(t, 6), testLook(noColours, false, true), 120, 36).settle()
 	s.Search.By = tries(300)
 	order := ids(s.Jobs())
 	s.press("s").settle()
@@ -182,7 +182,7 @@ func TestDiscardedAgainALaterOfferStays(t *testing.T) {
 // What the day is compared with is the file's order of the same jobs: those done or taken
 // out since are in neither, those added in both.
 func TestComparedDaysHaveTheSameJobs(t *testing.T) {
-	s := newScreen(t, shortDemo(t, 5), testLook(noColours, false, false), 120, 36).settle()
+	s := newScreen(t, smallDay(t, 5), testLook(noColours, false, false), 120, 36).settle()
 	same := func(when string, order ...string) {
 		t.Helper()
 		if s.settle(); !slices.Equal(ids(s.Forecast.Listed.Jobs), order) || s.Forecast.Listed.Totals.Jobs != s.Forecast.Present.Totals.Jobs {

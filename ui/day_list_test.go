@@ -52,7 +52,7 @@ func TestLongIDsLeaveWhatCounts(t *testing.T) {
 // Figures of jobs planned each on its own are marked as estimates, in the list, the day map
 // and beside the totals; those of the settled day are not.
 func TestProvisionalFiguresAreMarked(t *testing.T) {
-	s := plannedScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 120, 36)
+	s := plannedScreen(t, smallDay(t, 4), testLook(noColours, false, false), 120, 36)
 	for !s.Forecast.Present.Full() {
 		s.background()
 	}

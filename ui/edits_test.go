@@ -121,7 +121,7 @@ func TestHalfSetUpIsNotDone(t *testing.T) {
 	s, _ := atWork(t, 120, 36)
 	s.press("w", "enter").ticks(1).press("esc").settle()
 	j := s.Job()
-	s.press("d").tells(j.ID + " is half set up and hasn't run: w goes on with it, z sets it aside")
+	s.press("d").tells(j.ID + " has begun and it has not run: w continues it, z puts it on hold")
 	if s.History.Now.Find(j.ID).State != plan.Waiting {
 		t.Errorf("%s is %v", j.ID, s.History.Now.Find(j.ID).State)
 	}

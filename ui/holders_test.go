@@ -112,7 +112,7 @@ func TestMarkingAHolder(t *testing.T) {
 	sameAsPlanned(t, s)
 	after := s.Forecast.Present.Totals
 	cost := words.Against(after, before)
-	if want := fmt.Sprintf("holder %d is marked stuck (not saved): ", number); !strings.HasPrefix(s.Told(s.Pending), want) || !strings.HasSuffix(s.Told(s.Pending), cost) {
+	if want := fmt.Sprintf("holder %d is recorded as stuck (not saved): ", number); !strings.HasPrefix(s.Told(s.Pending), want) || !strings.HasSuffix(s.Told(s.Pending), cost) {
 		t.Errorf("told %q, want %q and %q", s.Told(s.Pending), want, cost)
 	}
 	for _, id := range able {

@@ -144,7 +144,7 @@ func TestAddedWhereRulesLet(t *testing.T) {
 	s.Pick(1)
 	s.press("t") // the second is fixed to its turn
 	s.press("home", "c", "enter").settle()
-	if len(s.Broken) > 0 || s.JobAt != 2 || !strings.Contains(s.View(), "the nearest turn that keeps the rules") {
+	if len(s.Broken) > 0 || s.JobAt != 2 || !strings.Contains(s.View(), "the nearest position in the sequence that keeps the rules") {
 		t.Errorf("before a fixed job: turn %d, broken %v\n%s", s.JobAt, s.Broken, s.View())
 	}
 }

@@ -28,18 +28,18 @@ func locked(t testing.TB, dir, name string) (unlock func()) {
 // taken back what it was before.
 func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
 	for _, name := range []string{"positions.toml", "day.toml"} {
-		sc, dir := atWork(t, 80, 24)
-		sc.press("w", "enter").ticks(58)
+		sc, dir := atSmall(t, 80, 24)
+		sc.press("w", "enter").allTicks()
 		unlock := locked(t, dir, name)
 		sc.press("r").settle().tells("not saved: D-101 is set up")
 		unlock()
-		sc.press("w").settle().press("enter", "s").settle().tells("all that was told is saved now")
+		sc.press("w").settle().press("enter", "s").settle().tells("everything is saved now")
 		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Positions.Job != "D-101" || sc.Loses() || sc.Changed() {
 			t.Errorf("%s: D-101 runs and is in state %d in the file, %s stands", name, kept.Day.Jobs[0].State, kept.Positions.Job)
 		}
 
-		sc, dir = atWork(t, 80, 24)
-		sc.press("w", "enter").ticks(58).press("r").settle()
+		sc, dir = atSmall(t, 80, 24)
+		sc.press("w", "enter").allTicks().press("r").settle()
 		unlock = locked(t, dir, name)
 		sc.press("w", "enter").ticks(1).press("y").settle().tells("NOT SAVED")
 		unlock()
@@ -62,8 +62,8 @@ func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
 // thing told, or when the day is saved; leaving asks nothing, since nothing is lost by it.
 func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 	for _, saves := range [][]string{{"ctrl+s"}, {"w", "enter", "enter"}} {
-		sc, dir := atWork(t, 80, 24)
-		sc.press("w", "enter").ticks(58).press("r").settle()
+		sc, dir := atSmall(t, 80, 24)
+		sc.press("w", "enter").allTicks().press("r").settle()
 		day := file(t, dir, "day.toml")
 		sc.press("w", "enter").ticks(1).press("y").settle()
 		sc.Journal.Close()
@@ -104,7 +104,7 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 // The undoing of a mark, and doing it again, is refused where the holder has been marked
 // otherwise since; changes before it can be undone all the same.
 func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
+	sc, dir := atSmall(t, 80, 24)
 	sc.press("1", "j", "J").settle()
 	order := ids(sc.Jobs())
 	number := sc.Shared.Moves()[0].Holder
@@ -116,7 +116,7 @@ func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
 	events := len(eventsIn(t, dir))
 	stays := func(keys ...string) {
 		t.Helper()
-		sc.press(keys...).settle().tells(fmt.Sprintf("holder %d has been marked otherwise since, and stays out", number))
+		sc.press(keys...).settle().tells(fmt.Sprintf("the condition of holder %d has changed since: it stays out", number))
 		if m := read(t, dir).Marks[number]; m.Condition != plan.Out || m.Reason != "seized" || len(eventsIn(t, dir)) != events || sc.Forecast.Beam.Holders[number-1] != plan.Out {
 			t.Errorf("%v: it is marked %+v", keys, m)
 		}
@@ -132,9 +132,9 @@ func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
 // A holder that is given another blade begins with a fresh edge; what the others have cut
 // stays. The standing is written so when the job runs.
 func TestFreshEdgesHaveCutNothing(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
+	sc, dir := atSmall(t, 80, 24)
 	before := read(t, dir).Positions
-	sc.press("w", "enter").ticks(58).press("r").settle()
+	sc.press("w", "enter").allTicks().press("r").settle()
 	after := read(t, dir).Positions
 	fresh, kept := 0, 0
 	for i, was := range before.Metres {
@@ -159,8 +159,8 @@ func TestFreshEdgesHaveCutNothing(t *testing.T) {
 // which nobody knows.
 func TestRecordHasTheMetresOfAJobDone(t *testing.T) {
 	for key, state := range map[string]plan.State{"y": plan.Done, "z": plan.OnHold} {
-		sc, dir := atWork(t, 80, 24)
-		sc.press("w", "enter").ticks(58).press("r").settle()
+		sc, dir := atSmall(t, 80, 24)
+		sc.press("w", "enter").allTicks().press("r").settle()
 		sc.press("w", "enter").ticks(1).press(key).settle()
 		want := 0.0
 		if state == plan.Done {

@@ -19,7 +19,7 @@ import (
 func TestStoryOfMaintenance(t *testing.T) {
 	plantest.Long(t)
 	t.Parallel()
-	x := newTmux(t, 120, 36)
+	x := newTmux(t, "demo", 120, 36)
 	program, dir := x.file("bide"), x.file("our beam")
 	if out, err := exec.Command("go", "build", "-o", program, "bide").CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, out)
@@ -57,7 +57,7 @@ func TestStoryOfMaintenance(t *testing.T) {
 	x.until("why is holder 18 out?")
 	x.run("send-keys", "-l", "air line torn")
 	x.press("Enter")
-	x.until("holder 18 is marked out", "reason: air line torn")
+	x.until("holder 18 is recorded as out", "reason: air line torn")
 	text, err := os.ReadFile(filepath.Join(dir, "positions.toml"))
 	if err != nil || !strings.Contains(string(text), "condition = \"out\"\nwhy = \"air line torn\"") {
 		t.Errorf("the mark isn't in positions.toml (%v):\n%s", err, text)
@@ -69,7 +69,7 @@ func TestStoryOfMaintenance(t *testing.T) {
 	x.press("C")
 	x.until("New condition: ")
 	x.press("b")
-	x.until("holder 18 is marked good: ")
+	x.until("holder 18 is recorded as good: ")
 	x.press("q")
 	x.ended()
 	x.typed("clear; bide sheet '" + dir + "' | grep -c 'D-1'; echo \"pri\"\"nted\"")

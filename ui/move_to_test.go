@@ -60,19 +60,19 @@ func TestMoveTo(t *testing.T) {
 // Once each number is known exactly the page says so, and what the row says the job costs
 // there is what is said of it once it is moved.
 func TestMoveToPlanned(t *testing.T) {
-	s := plannedScreen(t, shortDemo(t, 4), testLook(noColours, false, false), 120, 36).settle()
+	s := plannedScreen(t, smallDay(t, 4), testLook(noColours, false, false), 120, 36).settle()
 	s.press("j", "j", "g").settle()
 	if !strings.Contains(s.View(), "all planned") || strings.Contains(s.View(), "~") {
 		t.Errorf("it isn't said that all are planned:\n%s", s.View())
 	}
 	golden(t, "120x36_move_to", s.View())
-	small := plannedScreen(t, shortDemo(t, 4), testLook(noColours, false, true), 80, 24).settle()
+	small := plannedScreen(t, smallDay(t, 4), testLook(noColours, false, true), 80, 24).settle()
 	golden(t, "80x24_move_to_ascii", small.press("j", "j", "g").settle().View())
 	c, _ := s.Over.(*moveto.Page).Cost(0)
 	if s.press("home", "enter"); !s.Forecast.Present.Whole() || s.Forecast.Present.Totals != c.Totals {
 		t.Errorf("moved, the day costs %+v, shown was %+v", s.Forecast.Present.Totals, c.Totals)
 	}
-	if said := words.Cost(c.Slip); !strings.HasSuffix(s.Told(s.Pending), said) {
+	if said := words.Cost(c.Difference); !strings.HasSuffix(s.Told(s.Pending), said) {
 		t.Errorf("said is %q, the row says %q", s.Told(s.Pending), said)
 	}
 }
@@ -80,7 +80,7 @@ func TestMoveToPlanned(t *testing.T) {
 // Esc leaves the job where it is, also while days are planned, and what comes late is
 // dropped.
 func TestMoveToLeft(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
+	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, true), 80, 24).settle()
 	order := ids(s.Jobs())
 	s.press("j", "g", "down", "esc")
 	if s.Over != nil || strings.Join(ids(s.Jobs()), " ") != strings.Join(order, " ") {
@@ -96,7 +96,7 @@ func TestMoveToLeft(t *testing.T) {
 
 // A job that runs isn't moved, and none is moved before it.
 func TestMoveToLeavesTheRunningJobFirst(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle()
+	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, true), 80, 24).settle()
 	s.press("r").settle()
 	if s.press("g"); s.Over != nil {
 		t.Error("a running job can be moved")
@@ -120,10 +120,10 @@ func (s *screen) moving(keys ...string) *moveto.Page {
 // When holders are marked while the page is open, all is worked out anew, of the same job
 // and with the same number picked.
 func TestMoveToFollowsAMark(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, false), 120, 36).settle()
 	was := s.moving("j")
 	s.Pick(4) // whatever is picked below
-	s.Stand(s.Actual.Marked(40, shop.Mark{Condition: plan.NoCut}, s.Shop))
+	s.Stand(s.Actual.Marked(12, shop.Mark{Condition: plan.NoCut}, s.Shop))
 	s.later(s.ask())
 	s.settle()
 	if l := s.Over.(*moveto.Page); l == was || l.Stale() || !l.Estimated {
@@ -137,7 +137,7 @@ func TestMoveToFollowsAMark(t *testing.T) {
 // where the job is gone or has begun to run it closes.
 func TestMoveToFollowsTheFiles(t *testing.T) {
 	again := func(keys []string, change func(*plan.Day)) (*screen, *moveto.Page) {
-		sc, dir := atWork(t, 120, 36)
+		sc, dir := atSmall(t, 120, 36)
 		was := sc.moving(keys...)
 		fresh := read(t, dir)
 		change(fresh.Day)

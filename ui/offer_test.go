@@ -14,28 +14,12 @@ import (
 	"bide/ui/pane"
 )
 
-// morning is the first jobs of the demo, in a folder that may be written: fewer are
-// searched sooner.
+// morning is the small day, in a folder that may be written: it is searched soon.
 func morning(t *testing.T) (s *screen, dir, day string) {
 	t.Helper()
-	dir = t.TempDir()
-	if err := os.CopyFS(dir, os.DirFS("../testdata/demo")); err != nil {
-		t.Fatal(err)
-	}
-	file := filepath.Join(dir, "day.toml")
-	text, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	const jobs = 6
-	day = strings.Join(strings.SplitAfter(string(text), "[[job]]")[:jobs+1], "")
-	day = strings.TrimSuffix(day, "[[job]]")
-	if err := os.WriteFile(file, []byte(day), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	s = goOn(t, dir, 120, 36)
+	s, dir = atSmall(t, 120, 36)
 	s.Search.By = tries(200)
-	return s, dir, day
+	return s, dir, file(t, dir, "day.toml")
 }
 
 // accepted is such a screen with an order accepted that a search found.
@@ -98,15 +82,15 @@ func TestAcceptedLayoutsStay(t *testing.T) {
 	}
 	s.laidOut(found, first)
 	s.press("u").settle().laidOut(found)
-	if s.press("n").settle(); s.History.Now.Find(first).Chosen != nil || !strings.Contains(s.View(), first+" is planned afresh") {
+	if s.press("n").settle(); s.History.Now.Find(first).Chosen != nil || !strings.Contains(s.View(), first+" is replanned") {
 		t.Errorf("it isn't planned afresh:\n%s", s.View())
 	}
 	s.laidOut(found, first)
-	if s.press("n"); !strings.Contains(s.View(), "planned afresh already") {
+	if s.press("n"); !strings.Contains(s.View(), "there is nothing to replan") {
 		t.Errorf("twice:\n%s", s.View())
 	}
 	s.press("N").settle()
-	if slices.ContainsFunc(s.Jobs(), func(j *plan.Job) bool { return j.Chosen != nil }) || !strings.Contains(s.View(), "jobs planned afresh") {
+	if slices.ContainsFunc(s.Jobs(), func(j *plan.Job) bool { return j.Chosen != nil }) || !strings.Contains(s.View(), "jobs replanned") {
 		t.Errorf("some are not planned afresh:\n%s", s.View())
 	}
 	s.press("u", "u").settle().laidOut(found)
@@ -164,7 +148,7 @@ func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if sheets = sequence.Settle(context.Background(), sheets, plan.AimMinutes); sheets.Totals != day.Totals {
+	if sheets = sequence.Jointly(context.Background(), sheets, plan.AimMinutes); sheets.Totals != day.Totals {
 		t.Errorf("the sheet comes to %+v, the screen to %+v", sheets.Totals, day.Totals)
 	}
 

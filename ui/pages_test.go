@@ -69,8 +69,8 @@ func TestWalkPutsAPageAway(t *testing.T) {
 
 // That a job runs, taken back on a small screen, puts what is open there away as well.
 func TestTakingBackPutsAPageAway(t *testing.T) {
-	sc, _ := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("r").settle()
+	sc, _ := atSmall(t, 80, 24)
+	sc.press("w", "enter").allTicks().press("r").settle()
 	sc.press("1", "j", "a").types("abc")
 	text := sc.Over.(*jobform.Page).Open().Value()
 	sc.send(tea.WindowSizeMsg{Width: 30, Height: 10})

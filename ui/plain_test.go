@@ -28,9 +28,9 @@ func plainText(t *testing.T, s *shop.Shop, ascii bool) string {
 // The linear text tells each job, each move and each holder, with no box, sequence
 // or anything that a screen reader would stumble over.
 func TestPlainTellsAll(t *testing.T) {
-	s := shortDemo(t, 6)
+	s := smallDay(t, 6)
 	text := plainText(t, s, false)
-	sc := plannedScreen(t, shortDemo(t, 6), testLook(noColours, false, false), 80, 24).settle()
+	sc := plannedScreen(t, smallDay(t, 6), testLook(noColours, false, false), 80, 24).settle()
 	for _, o := range sc.Forecast.Present.Known {
 		c := &o.Step.Changeover
 		if want := fmt.Sprintf("%s: %s, %s min of setup", o.Step.Job.ID, words.Count(c.Repositions, "move"), words.Minutes(o.Step.Setup.Total())); !strings.Contains(text, want) {
@@ -71,8 +71,8 @@ func TestPlainInASCII(t *testing.T) {
 // The linear text tells the walk's next move, what is in its way and what is left; both
 // orders; and of each job what its gaps cost, as the pages of the screen have it.
 func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
-	text := plainText(t, shortDemo(t, 6), false)
-	sc := plannedScreen(t, shortDemo(t, 6), testLook(noColours, false, false), 120, 36).settle()
+	text := plainText(t, smallDay(t, 6), false)
+	sc := plannedScreen(t, smallDay(t, 6), testLook(noColours, false, false), 120, 36).settle()
 	moves := sc.Forecast.Present.Known[0].Step.Changeover.Moves
 	for _, want := range []string{
 		fmt.Sprintf("To %s: 0 moves made, %d left", sc.Jobs()[0].ID, len(moves)),
@@ -104,7 +104,7 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 		}
 		for index := range sc.Jobs() {
 			c, _ := at.Cost(index)
-			if want := fmt.Sprintf("\n  Moved %s: %s", at.Where(index), words.Cost(c.Slip)); index != turn && !strings.Contains(part, want) {
+			if want := fmt.Sprintf("\n  Moved %s: %s", at.Where(index), words.Cost(c.Difference)); index != turn && !strings.Contains(part, want) {
 				t.Errorf("%s: no %q in\n%s", j.ID, want, part)
 			}
 		}
@@ -114,7 +114,7 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 
 // A walk that is under way is told as it is: what was made, and what can't be.
 func TestPlainTellsAWalkUnderWay(t *testing.T) {
-	of := shortDemo(t, 3)
+	of := smallDay(t, 3)
 	sc := newScreen(t, of, testLook(noColours, false, false), 120, 36).settle()
 	step := sc.Forecast.Present.Known[0].Step
 	stands := *of.Positions

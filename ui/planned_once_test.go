@@ -89,7 +89,7 @@ func plannedOnce(ctx context.Context, day *plan.DayPlan, aim plan.Aim) *plan.Day
 		jobs[i] = t.Job
 	}
 	r := plannedDays.of(func() (*plan.DayPlan, bool) {
-		d := sequence.Settle(ctx, day, aim)
+		d := sequence.Jointly(ctx, day, aim)
 		if d == day {
 			d = nil // it can't be bettered
 		}
@@ -148,7 +148,7 @@ func tries(rounds int) planning.Searcher {
 
 // What is planned once is what is planned each time.
 func TestPlannedOnceIsPlanned(t *testing.T) {
-	s := shortDemo(t, 3)
+	s := smallDay(t, 3)
 	for range 2 {
 		p, err := changeover.NewPlanner(s.Beam)
 		if err != nil {

@@ -13,6 +13,8 @@ import (
 	"testing"
 	"time"
 
+	"bide/plan/plantest"
+
 	"golang.org/x/sys/unix"
 )
 
@@ -89,61 +91,64 @@ func (m *mute) start(t *testing.T, program string, args ...string) *exec.Cmd {
 }
 
 // until waits until the terminal was sent the text.
-func (m *mute) until(t *testing.T, text string, within time.Duration) {
+func (m *mute) until(t *testing.T, text string) {
 	t.Helper()
-	for end := time.Now().Add(within); time.Now().Before(end); time.Sleep(10 * time.Millisecond) {
+	for range giveUp {
 		if strings.Contains(m.text(), text) {
 			return
 		}
+		time.Sleep(pause)
 	}
-	t.Fatalf("no %q within %v:\n%q", text, within, m.text())
+	t.Fatalf("never %q:\n%q", text, m.text())
 }
 
-// patience is less than the five seconds that a question to a mute terminal takes,
-// and far more than anything needs.
-const patience = 3 * time.Second
+// unasked fails if the terminal was asked for its background or its cursor: a program that
+// asks waits for the answer, and a terminal that never answers takes it five seconds.
+func (m *mute) unasked(t *testing.T) {
+	t.Helper()
+	if strings.Contains(m.text(), "\x1b]11;?") || strings.Contains(m.text(), "\x1b[6n") {
+		t.Errorf("the terminal was asked for its background or its cursor:\n%q", m.text())
+	}
+}
 
 // The screen doesn't wait for answers of the terminal, and keeps the bytes of a key
 // together that come one after the other.
 func TestScreenOnATerminalThatNeverAnswers(t *testing.T) {
 	m := newMute(t)
 	shop := filepath.Join(t.TempDir(), "shop")
-	if err := os.CopyFS(shop, os.DirFS("../testdata/demo")); err != nil {
+	if err := os.CopyFS(shop, os.DirFS("../testdata/small")); err != nil {
 		t.Fatal(err)
 	}
 	t.Setenv("BIDE_TEST_SCREEN", "demo")
 	t.Setenv("BIDE_TEST_SHOP", shop)
 	t.Setenv("BIDE_TEST_PID", filepath.Join(t.TempDir(), "pid"))
 	cmd := m.start(t, os.Args[0])
-	m.until(t, "D-098", patience)
-	m.until(t, "ends ", 10*time.Second)
+	m.until(t, "D-098")
+	m.until(t, "ends ")
 	for _, part := range []string{"\x1b", "[", "B"} { // down
 		io.WriteString(m.master, part)
 		time.Sleep(10 * time.Millisecond)
 	}
-	m.until(t, "D-101 → D-102", 10*time.Second)
+	m.until(t, "D-101 → D-102")
 	io.WriteString(m.master, "q")
 	if err := cmd.Wait(); err != nil {
 		t.Error(err)
 	}
-	if strings.Contains(m.text(), "\x1b]11;?") || strings.Contains(m.text(), "\x1b[6n") {
-		t.Error("the terminal was asked for its background or its cursor")
-	}
+	m.unasked(t)
 }
 
 // Commands that need no screen don't wait for the terminal either.
 func TestCommandsOnATerminalThatNeverAnswers(t *testing.T) {
+	plantest.Long(t) // it is built first
 	program := filepath.Join(t.TempDir(), "bide")
 	if out, err := exec.Command("go", "build", "-o", program, "bide").CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, out)
 	}
 	m := newMute(t)
-	cmd, began := m.start(t, program, "help"), time.Now()
+	cmd := m.start(t, program, "help")
 	if err := cmd.Wait(); err != nil {
 		t.Fatalf("%v\n%s", err, m.text())
 	}
-	if took := time.Since(began); took > patience {
-		t.Errorf("bide help took %v", took)
-	}
-	m.until(t, "bide [SHOP]", patience)
+	m.until(t, "bide [SHOP]")
+	m.unasked(t)
 }

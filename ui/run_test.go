@@ -17,7 +17,7 @@ import (
 // A real program, in virtual time: all is worked out, keys do what they say, q
 // ends it without an error.
 func TestProgram(t *testing.T) {
-	s := demo(t)
+	s := smallDay(t, 6)
 	synctest.Test(t, func(t *testing.T) {
 		m, err := newModel(s, testLook(noColours, false, false))
 		if err != nil {
@@ -139,7 +139,7 @@ func TestMistakesEndInOrder(t *testing.T) {
 			if err == nil || !strings.Contains(err.Error(), "clumsy "+where) || !strings.Contains(err.Error(), "outside_test.go") {
 				t.Errorf("mistake in the %s: %v", where, err)
 			}
-		case <-time.After(20 * time.Second):
+		case <-time.After(giveUp * pause):
 			t.Fatalf("mistake in the %s: the program lives on", where)
 		}
 		keys.CloseWithError(errors.New("over"))

@@ -18,8 +18,8 @@ import (
 // A search finds a better order and offers it; accepted, it costs what the search
 // planned, and one undo takes it back.
 func TestSearchIsAdoptedAndUndone(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
-	s.Search.By = tries(fewer(0, 300))
+	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, true), 120, 36).settle()
+	s.Search.By = tries(fewer(0, 200))
 	listed, before := ids(s.Jobs()), s.Forecast.Present.Totals
 	s.press("s")
 	if !strings.Contains(s.View(), "Esc keeps the best so far") {
@@ -60,7 +60,7 @@ func TestSearchGoesOn(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s", "J")
 	order := ids(s.Jobs())
-	if !s.Search.Running() || !strings.Contains(s.View(), "D-101 moved to turn 2") {
+	if !s.Search.Running() || !strings.Contains(s.View(), "D-101 moved to number 2") {
 		t.Fatalf("the search doesn't go on, or what was done isn't told:\n%s", s.View())
 	}
 	s.settle()
@@ -113,7 +113,7 @@ func TestSearchIsFitted(t *testing.T) {
 		"one is copied":    func(s *screen) { s.press("c", "enter") },
 		"one runs":         func(s *screen) { s.press("r") },
 		"a holder is stuck": func(s *screen) {
-			s.Conditions.Set(88, shop.Mark{Condition: plan.NoCut})
+			s.Conditions.Set(12, shop.Mark{Condition: plan.NoCut})
 			s.later(s.ask())
 			s.settle()
 		},
@@ -150,7 +150,7 @@ func TestSearchIsFitted(t *testing.T) {
 // Esc ends a search at once and keeps the best so far; while one runs no other
 // begins.
 func TestSearchStopped(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, false), 80, 24).settle()
 	s.Search.By = tries(1 << 40)
 	before := s.Forecast.Present.Totals
 	s.press("s", "s", "esc").settle()
@@ -161,7 +161,7 @@ func TestSearchStopped(t *testing.T) {
 
 // On a small screen a running search is told, and Esc stops it there too.
 func TestSearchStoppedOnASmallScreen(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, false), 80, 24).settle()
 	s.Search.By = tries(1 << 40)
 	s.press("s")
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
@@ -187,7 +187,7 @@ func TestPlansThatDontHold(t *testing.T) {
 	day.Steps()[1].Changeover.Moves[0].To++
 	bad, err := planning.Verified(day, nil)
 	s.send(planning.Found{Errand: planning.Errand{Run: s.Search.Run}, Day: bad, Err: err})
-	if !strings.Contains(s.View(), "doesn't hold and isn't taken") || !slices.Equal(ids(s.Jobs()), order) {
+	if !strings.Contains(s.View(), "fails its check and isn't used") || !slices.Equal(ids(s.Jobs()), order) {
 		t.Errorf("order %v, was %v:\n%s", ids(s.Jobs()), order, s.View())
 	}
 }

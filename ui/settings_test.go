@@ -186,7 +186,7 @@ func TestCurve(t *testing.T) {
 
 // The linear text has the settings of every job, and each caution once.
 func TestPlainTellsSettings(t *testing.T) {
-	s := shortDemo(t, 5)
+	s := smallDay(t, 5)
 	text := plainText(t, s, false)
 	for i := range s.Day.Jobs {
 		k := s.Settings(&s.Day.Jobs[i])

@@ -2,9 +2,6 @@ package ui
 
 import (
 	"context"
-	"os"
-	"path/filepath"
-	"strings"
 	"testing"
 
 	"bide/plan"
@@ -16,13 +13,13 @@ import (
 
 // What the screen comes to show is what the sheet gives: the day settled.
 func TestSettledDayIsTheSheets(t *testing.T) {
-	s := demo(t)
+	s := smallDay(t, 6)
 	sc := plannedScreen(t, s, testLook(noColours, false, false), 120, 36).settle()
 	day, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := sequence.Settle(context.Background(), day, plan.AimMinutes)
+	want := sequence.Jointly(context.Background(), day, plan.AimMinutes)
 	if !sc.Forecast.Present.Whole() || sc.Forecast.Present.Totals != want.Totals {
 		t.Errorf("the screen: %+v\nthe sheet: %+v", sc.Forecast.Present.Totals, want.Totals)
 	}
@@ -41,12 +38,8 @@ func TestSettledDayIsTheSheets(t *testing.T) {
 // What the screen shows after a walk, and in the middle of one, is what the sheet gives
 // from the files at that moment: moves, minutes and the clock.
 func TestScreenShowsTheSheetAfterATick(t *testing.T) {
-	first, dir := atWork(t, 80, 24)
+	first, dir := atSmall(t, 80, 24)
 	first.Journal.Close()
-	jobs := strings.SplitAfter(file(t, dir, "day.toml"), "[[job]]") // of the demo, the first four
-	if err := os.WriteFile(filepath.Join(dir, "day.toml"), []byte(strings.TrimSuffix(strings.Join(jobs[:5], ""), "[[job]]")), 0o644); err != nil {
-		t.Fatal(err)
-	}
 	sc := atBeam(plannedScreen(t, read(t, dir), testLook(noColours, false, false), 120, 36))
 	same := func(when string) {
 		t.Helper()
@@ -55,7 +48,7 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := sequence.Settle(context.Background(), day, plan.AimMinutes)
+		want := sequence.Jointly(context.Background(), day, plan.AimMinutes)
 		if sc.settle(); !sc.Forecast.Present.Whole() || sc.Forecast.Present.Totals != want.Totals {
 			t.Errorf("%s the screen has %+v, the sheet %+v", when, sc.Forecast.Present.Totals, want.Totals)
 		}
@@ -91,7 +84,7 @@ func TestScreenShowsTheSheetAfterATick(t *testing.T) {
 // A job that the beam can't run takes the plan of no other, wherever it comes into a
 // day that is settled.
 func TestRefusedJobTakesNoPlan(t *testing.T) {
-	sc := plannedScreen(t, shortDemo(t, 3), testLook(noColours, false, false), 120, 36).settle()
+	sc := plannedScreen(t, smallDay(t, 3), testLook(noColours, false, false), 120, 36).settle()
 	before := sc.Forecast.Present.Totals
 	own := func(when string) {
 		t.Helper()
@@ -125,7 +118,7 @@ func TestRefusedJobTakesNoPlan(t *testing.T) {
 // Each job is shown as soon as it is known on its own; the day is whole when it is
 // settled, and after an undo it is there at once.
 func TestSettledDay(t *testing.T) {
-	sc := plannedScreen(t, demo(t), testLook(noColours, false, false), 120, 36)
+	sc := plannedScreen(t, smallDay(t, 6), testLook(noColours, false, false), 120, 36)
 	for !sc.Forecast.Present.Full() {
 		sc.background()
 	}
@@ -144,7 +137,7 @@ func TestSettledDay(t *testing.T) {
 
 // A settling that is under way when the order changes brings nothing.
 func TestSettlingIsGivenUp(t *testing.T) {
-	sc := plannedScreen(t, demo(t), testLook(noColours, false, false), 120, 36)
+	sc := plannedScreen(t, smallDay(t, 6), testLook(noColours, false, false), 120, 36)
 	for !sc.Forecast.Present.Full() {
 		sc.background()
 	}

@@ -159,7 +159,7 @@ func TestRows(t *testing.T) {
 		{"one two three", 10, 3, "one two|three"},
 		{"one two three four", 10, 2, "one two|three .."},
 		{"one two three four", 10, 1, "one tw.."},
-		{"it stands at 1234.5 mm", 14, 2, "it stands at|1234.5 mm"},
+		{"it is at 1234.5 mm", 14, 2, "it is at|1234.5 mm"},
 		{"is at 12345678 mm", 10, 1, "is at .."},
 	} {
 		var rows []string

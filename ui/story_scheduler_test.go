@@ -32,7 +32,7 @@ func (x *tmux) bideIn() string {
 func TestStoryOfTheScheduler(t *testing.T) {
 	plantest.Long(t)
 	t.Parallel()
-	x := newTmux(t, 120, 36)
+	x := newTmux(t, "demo", 120, 36)
 	bide := x.bideIn()
 	x.typed("export HOME=" + x.dir + " XDG_CONFIG_HOME=" + x.file("config") + " XDG_STATE_HOME=" + x.file("state"))
 	x.typed(bide + `; echo "le""ft=1"`)
@@ -50,7 +50,7 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	x.press("Home")
 	x.until("the day then has ")
 	x.press("Enter")
-	x.until("D-104 moved to turn 1", "* not saved")
+	x.until("D-104 moved to number 1", "* not saved")
 	x.press("t")
 	x.until("D-104 is fixed at number 1", "1 f D-104")
 	x.press("c")

@@ -23,9 +23,9 @@ type tmux struct {
 	dir    string
 }
 
-// newTmux starts a terminal of that size. Without tmux the test is left out, except
+// newTmux starts a terminal of that size, beside a copy of the day. Without tmux the test is left out, except
 // where the tests count.
-func newTmux(t *testing.T, w, h int) *tmux {
+func newTmux(t *testing.T, day string, w, h int) *tmux {
 	t.Helper()
 	if _, err := exec.LookPath("tmux"); err != nil {
 		if os.Getenv("CI") == "true" {
@@ -36,7 +36,7 @@ func newTmux(t *testing.T, w, h int) *tmux {
 	x := &tmux{t, fmt.Sprintf("bide-test-%d-%s", os.Getpid(), strings.ReplaceAll(t.Name(), "/", "-")), t.TempDir()}
 	t.Cleanup(func() { exec.Command("tmux", "-L", x.socket, "kill-server").Run() })
 	shop := x.file("shop")
-	if err := os.CopyFS(shop, os.DirFS("../testdata/demo")); err != nil {
+	if err := os.CopyFS(shop, os.DirFS("../testdata/"+day)); err != nil {
 		t.Fatal(err)
 	}
 	env := append(os.Environ(), "TERM=xterm-256color", "LC_ALL=C.UTF-8", "ENV=", "COLORFGBG=15;0",
@@ -94,11 +94,11 @@ func (x *tmux) untilLike(pattern string) string {
 func (x *tmux) waits(what string, wanted func(string) bool) string {
 	x.t.Helper()
 	var screen string
-	for range 1200 { // a busy machine is slow
+	for range giveUp {
 		if screen = x.screen(); wanted(screen) {
 			return screen
 		}
-		time.Sleep(50 * time.Millisecond)
+		time.Sleep(pause)
 	}
 	x.t.Fatalf("the screen never showed %s:\n%s", what, screen)
 	return ""
@@ -108,12 +108,12 @@ func (x *tmux) waits(what string, wanted func(string) bool) string {
 // before that, the terminal shows in front of the prompt.
 func (x *tmux) ended() string {
 	x.t.Helper()
-	for range 200 {
+	for range giveUp {
 		screen := x.screen()
 		if _, after, left := strings.Cut(screen, "status="); left && strings.Contains(after, "\nready$") {
 			return screen
 		}
-		time.Sleep(50 * time.Millisecond)
+		time.Sleep(pause)
 	}
 	x.t.Fatalf("the shell never prompted again:\n%s", x.screen())
 	return ""
@@ -180,7 +180,7 @@ func TestTerminalIsRestored(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			x := newTmux(t, 120, 50)
+			x := newTmux(t, "small", 120, 50)
 			x.start(c.what)
 			c.end(x)
 			screen := x.restored(c.status)
@@ -196,18 +196,18 @@ func TestTerminalGone(t *testing.T) {
 	for _, ignored := range []bool{false, true} {
 		t.Run(fmt.Sprintf("hang-ups ignored %v", ignored), func(t *testing.T) {
 			t.Parallel()
-			x := newTmux(t, 100, 30)
+			x := newTmux(t, "small", 100, 30)
 			if ignored {
 				x.typed("trap '' HUP")
 			}
 			x.start("demo")
 			pid := x.pid()
 			x.run("kill-pane")
-			for range 100 {
+			for range giveUp {
 				if syscall.Kill(pid, 0) != nil {
 					return
 				}
-				time.Sleep(50 * time.Millisecond)
+				time.Sleep(pause)
 			}
 			syscall.Kill(pid, syscall.SIGKILL)
 			t.Error("the screen lives on without a terminal")
@@ -219,12 +219,12 @@ func TestTerminalGone(t *testing.T) {
 // terminal small and large, leave for the shell and come back.
 func TestStoryAtTheScreen(t *testing.T) {
 	t.Parallel()
-	x := newTmux(t, 120, 36)
+	x := newTmux(t, "small", 120, 36)
 	x.start("demo")
 	x.press("Down", "Down", "S-Down")
-	x.until("D-103 moved to turn 4: ", "Day ")
+	x.until("D-103 moved to number 4: ", "Day ")
 	x.press("u")
-	x.until("D-103 undone: back to turn 3")
+	x.until("D-103 undone: back to number 3")
 	x.press("Tab", "Right", "Right", "+")
 	x.until("▸Beam D-102 → D-103", "zoom 2 times")
 	x.press("Tab", "Down")

@@ -78,22 +78,22 @@ func TestAllIsTakenBack(t *testing.T) {
 	sc.sound(dir)
 	sc.ticks(2).sound(dir)
 	number := sc.walk().Move().Holder
-	sc.press("c").enters("", "", "a", "hiss").tells("is marked no cut")
+	sc.press("c").enters("", "", "a", "hiss").tells("is recorded as no cut")
 	if m := read(t, dir).Marks[number]; m.Condition != plan.NoCut || m.Reason != "hiss" {
 		t.Errorf("marked %+v", m)
 	}
 	sc.ticks(1).sound(dir)
 	var said []string
 	for range 8 { // 6 ticks, 2 corrections
-		sc.press("u").settle().tells("taken back: ")
+		sc.press("u").settle().tells("undone: ")
 		said = append(said, sc.Notice.Text)
 		sc.sound(dir)
 	}
-	sc.press("u").settle().tells("taken back: ")
+	sc.press("u").settle().tells("undone: ")
 	if !strings.Contains(strings.Join(said, "\n"), "40 is at "+plan.Millimetres.Show(at[39])+" again, 41 is at") {
 		t.Errorf("of two holders found elsewhere it isn't said where they are again: %q", said)
 	}
-	sc.press("u").settle().tells("nothing told on this walk is left")
+	sc.press("u").settle().tells("there is nothing left to undo in this setup")
 	kept := read(t, dir)
 	if diff := cmp.Diff(&standing, kept.Positions); diff != "" {
 		t.Errorf("(-before +taken back):\n%s", diff)
@@ -111,14 +111,14 @@ func TestAllIsTakenBack(t *testing.T) {
 // That a job runs is taken back in the panes: its walk goes on at its end, the job
 // before it runs again when all is taken back, and the files are as they were.
 func TestTakingBackThatAJobRuns(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("r").settle().tells("D-101 is set up and runs (u takes that back)")
+	sc, dir := atSmall(t, 80, 24)
+	sc.press("w", "enter").allTicks().press("r").settle().tells("D-101 is set up and runs (u undoes that)")
 	runs, day, told := *read(t, dir).Positions, file(t, dir, "day.toml"), len(eventsIn(t, dir))
 	sc.press("w", "enter").ticks(1).press("y").settle().tells("D-101 is done")
 	sc.ticks(1).press("esc").settle()
-	sc.press("u").tells("is half set up: take that back first, with w and then u")
-	sc.press("w", "enter", "u").settle().tells("taken back: ", "is at")
-	sc.press("u").settle().tells("taken back: ", "D-101 is running")
+	sc.press("u").tells("has begun: undo that first, with w and then u")
+	sc.press("w", "enter", "u").settle().tells("undone: ", "is at")
+	sc.press("u").settle().tells("undone: ", "D-101 is running")
 	if diff := cmp.Diff(&runs, read(t, dir).Positions); diff != "" {
 		t.Errorf("(-while it ran +taken back):\n%s", diff)
 	}
@@ -126,12 +126,12 @@ func TestTakingBackThatAJobRuns(t *testing.T) {
 		t.Errorf("day.toml (-while it ran +taken back):\n%s", cmp.Diff(day, now))
 	}
 	balanced(t, eventsIn(t, dir)[told:])
-	sc.press("esc").settle().press("u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "r runs")
+	sc.press("esc").settle().press("u").settle().tells("undone: D-101 is waiting again", "all 15 moves made", "r runs")
 	kept := read(t, dir)
-	if kept.Positions.Begun == nil || len(kept.Positions.Begun.Made) != 58 || kept.Day.Jobs[0].State != plan.Waiting {
+	if kept.Positions.Begun == nil || len(kept.Positions.Begun.Made) != 15 || kept.Day.Jobs[0].State != plan.Waiting {
 		t.Errorf("kept: %+v, state %d", kept.Positions.Begun, kept.Day.Jobs[0].State)
 	}
-	sc.press("u").settle().tells("move 58 of 58")
+	sc.press("u").settle().tells("move 15 of 15")
 	sc.sound(dir)
 	sc.ticks(1).press("r").settle().tells("D-101 is set up and runs")
 	if read(t, dir).Positions.Job != "D-101" {
@@ -143,13 +143,13 @@ func TestTakingBackThatAJobRuns(t *testing.T) {
 // hand: its first walk goes on at its end, it is taken back once, and edits stay to be
 // undone.
 func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
+	sc, dir := atSmall(t, 80, 24)
 	at := slices.Clone(sc.Actual.Positions.At)
-	sc.press("w", "enter").ticks(58).press("r").settle()
+	sc.press("w", "enter").allTicks().press("r").settle()
 	sc.press("up", "r").settle().tells("D-101 waits again")
-	sc.press("w", "enter", "u").settle().tells("taken back: D-101 is waiting again", "all 58 moves made", "r runs")
-	for range 58 {
-		sc.press("u").settle().tells("taken back: ")
+	sc.press("w", "enter", "u").settle().tells("undone: D-101 is waiting again", "all 15 moves made", "r runs")
+	for range 15 {
+		sc.press("u").settle().tells("undone: ")
 	}
 	balanced(t, eventsIn(t, dir))
 	told := len(eventsIn(t, dir))
@@ -167,13 +167,13 @@ func TestTakingBackThatAJobRanOnItsNextWalk(t *testing.T) {
 // What was edited after a job was set up is taken back before that; and while the next
 // is half set up, it can't be taken back that the one before it ran.
 func TestTakingBackInOrder(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("r").settle()
+	sc, dir := atSmall(t, 80, 24)
+	sc.press("w", "enter").allTicks().press("r").settle()
 	sc.press("j", "J").settle()
 	moved := slices.Clone(ids(sc.Jobs()))
 	sc.press("w", "enter").ticks(1).press("y").settle().press("esc").settle()
-	sc.press("u").tells("undone: back to turn")
-	sc.press("u").tells("is half set up: take that back first, with w and then u")
+	sc.press("u").tells("undone: back to number")
+	sc.press("u").tells("has begun: undo that first, with w and then u")
 	if sc.Over != nil || read(t, dir).Positions.Begun == nil {
 		t.Error("it is taken back while the next is half set up")
 	}
@@ -184,11 +184,11 @@ func TestTakingBackInOrder(t *testing.T) {
 
 // After a restart the ticks that positions.toml has can still be taken back.
 func TestTakingBackAfterARestart(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
+	sc, dir := atSmall(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
 	sc.Journal.Close()
 	sc = goOn(t, dir, 80, 24)
-	sc.press("w", "enter", "u").settle().tells("taken back: holder")
+	sc.press("w", "enter", "u").settle().tells("undone: holder")
 	sc.ticks(1)
 	for range 3 {
 		sc.press("u").settle()
@@ -202,10 +202,10 @@ func TestTakingBackAfterARestart(t *testing.T) {
 
 // A mark taken back, and made again, is said to be; the record takes it back too.
 func TestAMarkIsTakenBack(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
-	sc.press("5", "c", "s").enters("bent").tells("is marked stuck")
-	sc.press("u").settle().tells("taken back: holder", "is marked good again")
-	sc.press("U").settle().tells("done again: holder", "is marked stuck")
+	sc, dir := atSmall(t, 80, 24)
+	sc.press("5", "c", "s").enters("bent").tells("is recorded as stuck")
+	sc.press("u").settle().tells("undone: holder", "is good again")
+	sc.press("U").settle().tells("done again: holder", "is recorded as stuck")
 	sc.press("u").settle()
 	balanced(t, eventsIn(t, dir))
 	if len(read(t, dir).Marks) != 0 {
@@ -215,8 +215,8 @@ func TestAMarkIsTakenBack(t *testing.T) {
 
 // On a small screen too that a job runs is told, and taken back.
 func TestTakingBackOnASmallScreen(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58)
+	sc, dir := atSmall(t, 80, 24)
+	sc.press("w", "enter").allTicks()
 	sc.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	sc.press("r").settle()
 	if !sc.whole("D-101 runs (u undo)") {
@@ -252,14 +252,14 @@ func TestTakingBackRefusesWhatIsOtherwiseSince(t *testing.T) {
 	}{
 		{"moved", at(10, 20, nil), at(15, 20, nil), at(15, 20, nil), at(10, 20, nil), ""},
 		{"moved, the other one too", at(10, 20, nil), at(15, 20, nil), at(15, 25, nil), at(10, 25, nil), ""},
-		{"moved on", at(10, 20, nil), at(15, 20, nil), at(16, 20, nil), journal.Actual{}, "holder 1 stands elsewhere since"},
-		{"moved back", at(10, 20, nil), at(15, 20, nil), at(10, 20, nil), journal.Actual{}, "holder 1 stands elsewhere since"},
-		{"the second moved on", at(10, 20, nil), at(10, 25, nil), at(10, 26, nil), journal.Actual{}, "holder 2 stands elsewhere since"},
+		{"moved on", at(10, 20, nil), at(15, 20, nil), at(16, 20, nil), journal.Actual{}, "holder 1 has moved since"},
+		{"moved back", at(10, 20, nil), at(15, 20, nil), at(10, 20, nil), journal.Actual{}, "holder 1 has moved since"},
+		{"the second moved on", at(10, 20, nil), at(10, 25, nil), at(10, 26, nil), journal.Actual{}, "holder 2 has moved since"},
 		{"marked", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, shop.Marks{1: out, 2: stuck}), at(1, 2, shop.Marks{1: out}), ""},
-		{"marked good", at(1, 2, shop.Marks{2: stuck}), at(1, 2, nil), at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), ""},
-		{"marked on", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, shop.Marks{2: out}), journal.Actual{}, "holder 2 has been marked otherwise since"},
-		{"mended since", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, nil), journal.Actual{}, "holder 2 has been marked otherwise since"},
-		{"broken since", at(1, 2, shop.Marks{1: out}), at(1, 2, nil), at(1, 2, shop.Marks{1: stuck}), journal.Actual{}, "holder 1 has been marked otherwise since"},
+		{"recorded as good", at(1, 2, shop.Marks{2: stuck}), at(1, 2, nil), at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), ""},
+		{"marked on", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, shop.Marks{2: out}), journal.Actual{}, "the condition of holder 2 has changed since"},
+		{"mended since", at(1, 2, nil), at(1, 2, shop.Marks{2: stuck}), at(1, 2, nil), journal.Actual{}, "the condition of holder 2 has changed since"},
+		{"broken since", at(1, 2, shop.Marks{1: out}), at(1, 2, nil), at(1, 2, shop.Marks{1: stuck}), journal.Actual{}, "the condition of holder 1 has changed since"},
 	} {
 		back, wrong := (&session.Report{Was: c.was, Is: c.is}).Before(c.now)
 		if wrong != c.wrong {
@@ -273,14 +273,14 @@ func TestTakingBackRefusesWhatIsOtherwiseSince(t *testing.T) {
 // A mark told on a walk, and told otherwise in the list of holders since, can't be taken
 // back on the walk: nothing is written.
 func TestTakingBackLeavesALaterMark(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
+	sc, dir := atSmall(t, 80, 24)
 	sc.press("w", "enter")
 	number := sc.walk().Move().Holder
 	sc.press("c").enters("", "", "a", "hiss").press("esc").settle().press("5")
 	sc.Holder = number
 	sc.press("c", "o").enters("dead")
 	before, events := file(t, dir, "positions.toml"), len(eventsIn(t, dir))
-	sc.press("w").settle().press("enter", "u").settle().says(fmt.Sprintf("can't be taken back: holder %d has been marked otherwise since", number))
+	sc.press("w").settle().press("enter", "u").settle().says(fmt.Sprintf("can't be undone: the condition of holder %d has changed since", number))
 	if file(t, dir, "positions.toml") != before || len(eventsIn(t, dir)) != events {
 		t.Error("something is written all the same")
 	}

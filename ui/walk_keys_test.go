@@ -77,11 +77,11 @@ func TestMessagesHideNoMove(t *testing.T) {
 	sc.Journal.Take(sc.Shop.Dir, true)
 	sc.Journal.Now = seconds()
 	sc.settle().press("w", "enter").ticks(1)
-	text := "holder 84 can't go yet: holder 85 is in its way and goes first; " + strings.Repeat("and more of it ", 9)
+	text := "holder 84 can't move yet: holder 85 is in its way and moves first; " + strings.Repeat("and more of it ", 9)
 	move, u := sc.walk().Move(), sc.Shop.Unit
 	aside := 0
 	for w := 20; w <= 130; w += 3 {
-		for h := 3; h <= 40; h++ {
+		for h := 3; h <= 40; h += fewer(1, 3) {
 			sc.send(tea.WindowSizeMsg{Width: w, Height: h})
 			sc.Notice = workday.Notice{Text: text}
 			sc.fits()
@@ -112,7 +112,7 @@ func TestMessagesHideNoMove(t *testing.T) {
 			}
 		}
 	}
-	if aside < 20 {
+	if aside < fewer(20, 7) {
 		t.Errorf("a long text had the screen %d times", aside)
 	}
 }
@@ -198,7 +198,7 @@ func TestWhatAWalkSaysOfTimeAndProgress(t *testing.T) {
 	if sc.ticks(1); strings.Contains(sc.Notice.Text, "real time") {
 		t.Error("it is said before the day's clock changes")
 	}
-	sc.press("esc").tells("half set up", "the day goes by the real time now")
+	sc.press("esc").tells("has begun", "the day follows the real time now")
 	sc.press("w").settle().press("enter").tells(sc.Theme.Trim + sc.Theme.Trim)
 	sc.walk().Plan = &planning.Outcome{Turn: plan.Turn{Faults: []plan.Fault{plan.NewFault("x", "no way")}}}
 	if sc.tells("can't be set up"); strings.Contains(strings.Split(sc.View(), "\n")[0], sc.Theme.Bar) {

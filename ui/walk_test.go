@@ -23,8 +23,19 @@ import (
 // written, and the folder.
 func atWork(t testing.TB, w, h int) (*screen, string) {
 	t.Helper()
+	return over(t, "demo", w, h)
+}
+
+// atSmall is such a screen over the small day: a changeover of few moves.
+func atSmall(t testing.TB, w, h int) (*screen, string) {
+	t.Helper()
+	return over(t, "small", w, h)
+}
+
+func over(t testing.TB, day string, w, h int) (*screen, string) {
+	t.Helper()
 	dir := t.TempDir()
-	if err := os.CopyFS(dir, os.DirFS("../testdata/demo")); err != nil {
+	if err := os.CopyFS(dir, os.DirFS("../testdata/"+day)); err != nil {
 		t.Fatal(err)
 	}
 	return goOn(t, dir, w, h), dir
@@ -79,6 +90,14 @@ func (s *screen) tells(texts ...string) {
 func (s *screen) ticks(n int) *screen {
 	for range n {
 		s.press("enter").settle()
+	}
+	return s
+}
+
+// allTicks makes all moves that are left.
+func (s *screen) allTicks() *screen {
+	for s.walk().Move() != nil {
+		s.ticks(1)
 	}
 	return s
 }
@@ -147,9 +166,9 @@ func TestWalkFromEndToEnd(t *testing.T) {
 			t.Fatalf("after tick %d the file has %+v of job %s", n+1, kept.Begun, kept.Job)
 		}
 	}
-	sc.tells(fmt.Sprintf("%d made: it stands at %s mm", moves[4].Holder, plan.Millimetres.Number(moves[4].To)), "move 6 of 58")
+	sc.tells(fmt.Sprintf("%d made: it is at %s mm", moves[4].Holder, plan.Millimetres.Number(moves[4].To)), "move 6 of 58")
 	sc.press("u").settle().sound(dir)
-	sc.tells(fmt.Sprintf("taken back: %d is at %s mm again", moves[4].Holder, plan.Millimetres.Number(moves[4].From)), "move 5 of 58")
+	sc.tells(fmt.Sprintf("undone: %d is at %s mm again", moves[4].Holder, plan.Millimetres.Number(moves[4].From)), "move 5 of 58")
 	if got := sc.walk().Move().Holder; got != moves[4].Holder {
 		t.Errorf("after the untick holder %d is next, want %d", got, moves[4].Holder)
 	}
@@ -217,7 +236,7 @@ func TestWalkAfterARunningJob(t *testing.T) {
 	sc.Journal.Close()
 	sc = goOn(t, dir, 120, 36)
 	sc.press("w", "enter").tells("D-101 → D-102", fmt.Sprintf("move 2 of %d", n))
-	sc.press("esc").settle().tells("D-102 is half set up")
+	sc.press("esc").settle().tells("the setup of D-102 has begun")
 	sc.press("w", "enter").tells(fmt.Sprintf("move 2 of %d", n))
 	sc.sound(dir)
 	for sc.walk().Move() != nil {
@@ -237,13 +256,13 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 	before := file(t, dir, "positions.toml")
 	at := sc.Actual.Positions.At
 	sc.press("w", "enter", "f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("D-101 was to run until")
-	sc.press("c", "enter", "esc").tells("nothing is told: D-101 runs", "measured: holder 20 at")
+	sc.press("c", "enter", "esc").tells("nothing is recorded: D-101 still runs", "measured: holder 20 at")
 	if file(t, dir, "positions.toml") != before || sc.Jobs()[0].State != plan.Running {
 		t.Error("something is told all the same")
 	}
 	sc.press("enter").tells("Has it ended?")
-	sc.press("z").settle().tells("position corrected: 20 at", "D-101 is set aside")
-	sc.ticks(1).tells("made: it stands") // not asked again
+	sc.press("z").settle().tells("position corrected: 20 at", "D-101 is on hold")
+	sc.ticks(1).tells("made: it is at") // not asked again
 	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.OnHold || kept.Positions.Begun.Job != "D-102" {
 		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Positions.Begun)
 	}
@@ -251,7 +270,7 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 	sc, dir = atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(58).press("r").settle()
 	sc.Journal.Now = func() time.Time { return time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC) } // long after its end
-	sc.press("w", "enter").ticks(1).tells("made: it stands", "D-101 is done")
+	sc.press("w", "enter").ticks(1).tells("made: it is at", "D-101 is done")
 	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done {
 		t.Errorf("kept: state %d", kept.Day.Jobs[0].State)
 	}
@@ -262,7 +281,7 @@ func TestWalkPassesRefusedJobsOver(t *testing.T) {
 	s := demo(t)
 	s.Day.Jobs[0].Web *= 100
 	sc := newScreen(t, s, testLook(noColours, false, false), 80, 24).settle()
-	sc.press("w").tells("D-098 → D-102", "D-102 comes first: the walk is to that, not to D-101")
+	sc.press("w").tells("D-098 → D-102", "D-102 comes first: it is set up now, not D-101")
 	for i := range s.Day.Jobs {
 		s.Day.Jobs[i].Web = 100 * s.Beam.Web.Length()
 	}
@@ -301,7 +320,7 @@ func TestWalkFromAnAssumedStanding(t *testing.T) {
 	if kept := read(t, dir).Positions; kept.Assumed || len(kept.Begun.Made) != 1 {
 		t.Errorf("kept: assumed %v, %v", kept.Assumed, kept.Begun)
 	}
-	if notes := strings.Join(sc.notes(), "\n"); strings.Contains(notes, "missing") || !strings.Contains(notes, "set up for D-101: moves made so far: 1") {
+	if notes := strings.Join(sc.notes(), "\n"); strings.Contains(notes, "missing") || !strings.Contains(notes, "set up for D-101: 1 move made so far") {
 		t.Errorf("the notes are of what was read, not of what stands: %q", notes)
 	}
 }
@@ -320,7 +339,7 @@ func TestFinishBesideAForeignDay(t *testing.T) {
 	if err := os.WriteFile(file, theirs, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	sc.press("r").settle().tells("D-101 is set up and runs (u takes that back); someone else has changed day.toml")
+	sc.press("r").settle().tells("D-101 is set up and runs (u undoes that); someone else has changed day.toml")
 	if now, _ := os.ReadFile(file); string(now) != string(theirs) {
 		t.Error("their day.toml is overwritten")
 	}
@@ -334,14 +353,14 @@ func TestTickIsSavedBeforeItIsTold(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter", "enter").tells("being saved", "move 1 of 58")
 	sc.press("enter", "enter")
-	if strings.Contains(sc.View(), "made: it stands") {
+	if strings.Contains(sc.View(), "made: it is at") {
 		t.Errorf("it is told before it is saved:\n%s", sc.View())
 	}
-	sc.settle().tells("made: it stands", "move 2 of 58")
+	sc.settle().tells("made: it is at", "move 2 of 58")
 	now := sc.Journal.Now()
 	sc.Journal.Now = func() time.Time { return now }
 	sc.walk().Ticked = now.Add(-session.LeastPause / 2) // the key is held down
-	sc.ticks(5).tells("that was quick", "move 2 of 58")
+	sc.ticks(5).tells("too quick", "move 2 of 58")
 	if n := len(read(t, dir).Positions.Begun.Made); n != 1 {
 		t.Errorf("%d ticks are saved, want 1", n)
 	}
@@ -415,7 +434,7 @@ func TestLookingAhead(t *testing.T) {
 		sc.press("right")
 	}
 	sc.tells("looking ahead", "! waits for holder")
-	sc.ticks(1).tells("goes first", "move 1 of 58")
+	sc.ticks(1).tells("moves first", "move 1 of 58")
 	sc.press("home", "right").ticks(1).tells("move 2 of 58")
 	if got := sc.walk().Made()[0].Holder; got != ahead[1].Holder {
 		t.Errorf("holder %d was ticked, want %d", got, ahead[1].Holder)

@@ -51,7 +51,7 @@ func TestJamInAChain(t *testing.T) {
 	if sc.walk().Refused() {
 		t.Fatalf("the demo's first job is refused:\n%s", sc.View())
 	}
-	sc.tells(fmt.Sprintf("holder %d is marked stuck", m.Holder), "planned again: ", fmt.Sprintf("left, %d before", left))
+	sc.tells(fmt.Sprintf("holder %d is recorded as stuck", m.Holder), "planned again: ", fmt.Sprintf("left, %d before", left))
 	for n, j := range sc.Jobs() {
 		if refused := sc.Refused(n); refused != strings.Contains(sc.Notice.Text, j.ID) {
 			t.Errorf("%s is refused: %v; it is said %q", j.ID, refused, sc.Notice.Text)
@@ -156,7 +156,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 
-	sc.press("u").settle().tells("taken back: ", "move 5 of ") // it was told by mistake
+	sc.press("u").settle().tells("undone: ", "move 5 of ") // it was told by mistake
 	sc.sound(dir)
 	for i, a := range sc.walk().Ahead() {
 		if a.Holder == m.Holder {
@@ -175,8 +175,8 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 	sc.sound(dir)
 
 	sc, dir, _ = begin() // it stays so: the next job that can be is set up from there
-	sc.press("esc").settle().tells("D-101 is half set up")
-	sc.press("z").settle().press("w").tells("The beam is half set up for D-101")
+	sc.press("esc").settle().tells("the setup of D-101 has begun")
+	sc.press("z").settle().press("w").tells("The setup of D-101 has begun")
 	next := sc.walk().Job.ID
 	if sc.press("enter"); next == "D-101" || sc.walk().Refused() {
 		t.Fatalf("the walk is to %s:\n%s", next, sc.View())
@@ -187,7 +187,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 	}
 	sc.press("u").settle()
 	if s := read(t, dir).Positions.Begun; s.Job != "D-101" || len(s.Made) != 4 {
-		t.Errorf("taken back: %+v", s)
+		t.Errorf("undone: %+v", s)
 	}
 }
 
@@ -205,7 +205,7 @@ func TestAirLostOnACut(t *testing.T) {
 	sc.press("c")
 	sc.walk().Form.At = setup.FieldHolder
 	sc.press("ctrl+u").enters(fmt.Sprint(number), "", "a", "hose off")
-	sc.tells(fmt.Sprintf("holder %d is marked no cut", number))
+	sc.tells(fmt.Sprintf("holder %d is recorded as no cut", number))
 	sc.sound(dir)
 	o := sc.walk().Plan
 	if o.Step.Changeover.Holders[number-1].Use == plan.Cutting {

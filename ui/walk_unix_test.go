@@ -19,7 +19,7 @@ import (
 func TestOperatorAtTheScreen(t *testing.T) {
 	plantest.Long(t)
 	t.Parallel()
-	x := newTmux(t, 80, 24)
+	x := newTmux(t, "demo", 80, 24)
 	x.start("demo")
 	x.press("w")
 	x.until("Before the first move", "Lock out")
@@ -28,7 +28,7 @@ func TestOperatorAtTheScreen(t *testing.T) {
 	for _, next := range []string{"move 2 of 88", "move 3 of 88", "move 4 of 88"} {
 		time.Sleep(session.LeastPause) // as a move takes
 		x.press("Enter")
-		x.until(next, "made: it stands at")
+		x.until(next, "made: it is at")
 	}
 	stands := x.kept().Positions
 	if len(stands.Begun.Made) != 3 {
@@ -49,7 +49,7 @@ func TestOperatorAtTheScreen(t *testing.T) {
 	x.press("Enter")
 	x.until("move 4 of ")
 	x.press("u")
-	x.until("move 3 of ", "taken back: ")
+	x.until("move 3 of ", "undone: ")
 	x.press("f")
 	x.until("Correct a position")
 	x.press("8", "8", "Enter", "1", "9", "4", "9", "Enter")

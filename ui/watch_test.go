@@ -33,14 +33,14 @@ func TestSecondScreenFollows(t *testing.T) {
 		t.Errorf("the first moved holder stands at %s, want %s", got.MM(), want.MM())
 	}
 	sc.press("w").settle().tells("2 moves already made")
-	sc.press("enter").tells("move 3 of 58")
+	sc.press("enter").tells("move 3 of 15")
 	first.ticks(2)
-	sc.glance().tells("move 5 of 58", "read again")
+	sc.glance().tells("move 5 of 15", "read again")
 	if got, want := sc.walk().Move().Holder, first.walk().Move().Holder; got != want {
 		t.Errorf("the next holder is %d, on the first screen %d", got, want)
 	}
-	first.ticks(54).press("r").settle()
-	sc.glance().tells("meanwhile: read again; the walk to D-101 is")
+	first.allTicks().press("r").settle()
+	sc.glance().says("meanwhile: read again; the setup of D-101 is over")
 	if sc.Over != nil || sc.Jobs()[0].State != plan.Running {
 		t.Error("it isn't seen that D-101 runs")
 	}
@@ -65,14 +65,14 @@ func TestOutdatedIsSaid(t *testing.T) {
 		}
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
-	sc.press("R").settle().tells("positions.toml changed meanwhile: what stands is read again")
+	sc.press("R").settle().tells("positions.toml changed meanwhile: the positions are read again")
 	if strings.Join(ids(sc.Jobs()), " ") != strings.Join(order, " ") || sc.Actual.Positions.Begun == nil {
 		t.Errorf("read again: %v, %v", ids(sc.Jobs()), sc.Actual.Positions.Begun)
 	}
 	if sc.press("k"); strings.Contains(sc.View(), "has changed") {
 		t.Error("it is still said to be outdated")
 	}
-	sc.press("R").settle().tells("the files are as they are here")
+	sc.press("R").settle().tells("the files have not changed")
 
 	sc.press("w").settle().press("enter").ticks(1).tells("not saved: ")
 	first.ticks(1)
@@ -82,7 +82,7 @@ func TestOutdatedIsSaid(t *testing.T) {
 // Who may write is told too that someone else has changed a file; its text is kept. A
 // file that can't be read again is named, and all stays as it was.
 func TestWriterIsToldOfChanges(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
+	sc, dir := atSmall(t, 80, 24)
 	text := file(t, dir, "beam.toml")
 	put := func(text string) {
 		if err := os.WriteFile(filepath.Join(dir, "beam.toml"), []byte(text), 0o644); err != nil {
@@ -111,7 +111,7 @@ func TestTickOnAnOutdatedScreen(t *testing.T) {
 	first, sc, _ := second(t)
 	sc.press("w").settle().press("enter")
 	first.press("w", "enter").ticks(3)
-	sc.ticks(1).tells("read again: nothing was told", "move 4 of 58")
+	sc.ticks(1).tells("read again: nothing was recorded", "move 4 of 15")
 	if sc.Journal.Owes() {
 		t.Errorf("owing %v", sc.Journal.Owing())
 	}
@@ -124,8 +124,8 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 	sc.press("w").settle().press("enter").ticks(1)
 	first.press("w", "enter").ticks(1)
 	first.Journal.Close()
-	sc.press("s").settle().tells("the shop is free now", "meanwhile, and is read", "move 2 of 58")
-	if strings.Contains(sc.Notice.Text, "tell it again") {
+	sc.press("s").settle().tells("the shop is free: it is saved here now", "meanwhile, and is read", "move 2 of 15")
+	if strings.Contains(sc.Notice.Text, "record it again") {
 		t.Errorf("it is to be told again though the file has it: %s", sc.Notice.Text)
 	}
 
@@ -139,7 +139,7 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 	at := sc.Actual.Positions.At[move.Holder-1]
 	sc.press("s").settle()
 	u := sc.Shop.Unit
-	if want := "tell it again: holder " + strconv.Itoa(move.Holder) + " from " + u.Show(move.From) + " to " + u.Show(at); !strings.HasSuffix(sc.Notice.Text, want) {
+	if want := "record it again: holder " + strconv.Itoa(move.Holder) + " from " + u.Show(move.From) + " to " + u.Show(at); !strings.HasSuffix(sc.Notice.Text, want) {
 		t.Errorf("said %q, want at its end %q", sc.Notice.Text, want)
 	}
 }
@@ -147,14 +147,15 @@ func TestOnlyWhatIsMissingIsNamed(t *testing.T) {
 // Read again with a change of the day that isn't saved, the screen says that the day isn't
 // read.
 func TestReadAgainLeavesAnUnsavedDay(t *testing.T) {
-	s, dir := atWork(t, 120, 36)
+	s, dir := atSmall(t, 120, 36)
 	s.press("J").settle()
 	order := ids(s.Jobs())
 	day := filepath.Join(dir, "day.toml")
 	if err := os.WriteFile(day, []byte(strings.Replace(file(t, dir, "day.toml"), "length_m = 3200", "length_m = 3300", 1)+"\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	s.press("R").settle().tells("day.toml changed meanwhile: what stands is read again", "the day here isn't saved and stays", "undo begins anew")
+	s.press("R").settle().tells("day.toml changed meanwhile: the positions are read again", "the changes here aren't saved and stay")
+	s.says("earlier ones can't be undone")
 	if !s.Changed() || strings.Join(ids(s.Jobs()), " ") != strings.Join(order, " ") {
 		t.Errorf("the order is %v, was %v", ids(s.Jobs()), order)
 	}
@@ -163,7 +164,7 @@ func TestReadAgainLeavesAnUnsavedDay(t *testing.T) {
 // Before the first move a walk asks for a look at blades that nobody has told, and at
 // those of a setup that was broken off.
 func TestWalkAsksForALookAtBlades(t *testing.T) {
-	s, _ := atWork(t, 120, 36)
+	s, _ := atSmall(t, 120, 36)
 	if s.press("w").settle(); strings.Contains(s.View(), "Blades not known") || strings.Contains(s.View(), "may have been swapped") {
 		t.Errorf("blades that are known are to be looked at:\n%s", s.View())
 	}
@@ -171,5 +172,5 @@ func TestWalkAsksForALookAtBlades(t *testing.T) {
 	stands := *s.Actual.Positions
 	stands.Blades, stands.Begun = nil, &plan.Begun{Job: "D-109"}
 	s.Actual.Positions = &stands
-	s.press("w").settle().tells("Blades not known and assumed right: check those of holders ", "half set up for D-109", "Blades may have been swapped for it")
+	s.press("w").settle().tells("Blades not known and assumed right: check those of holders ", "setup of D-109 has begun", "Blades may already be swapped for it")
 }

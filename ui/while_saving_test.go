@@ -17,7 +17,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-const stillSaving = "wait: the last one is still being saved"
+const stillSaving = "wait: the last entry is still being saved"
 
 // holdsSaves does what is asked for in the background, but keeps what tells that a save
 // has ended: the moment between telling a thing and its being written down.
@@ -115,7 +115,7 @@ func TestWalkIsFromTheMarkedBeam(t *testing.T) {
 	sc.gets(held).press("w", "enter").settle()
 	for _, m := range sc.walk().Ahead() {
 		if m.Holder == first.Holder {
-			t.Fatalf("holder %d is marked stuck, and the walk tells to move it", m.Holder)
+			t.Fatalf("holder %d is recorded as stuck, and the walk tells to move it", m.Holder)
 		}
 	}
 	sameAsPlanned(t, sc)
@@ -184,9 +184,9 @@ func TestTakingBackKeepsEdits(t *testing.T) {
 	sc.press("1", "j", "J").tells(stillSaving)
 	sc.gets(held)
 	if sc.JustRan() || len(sc.Reports) != 58 || sc.Changed() {
-		t.Errorf("taken back: %d claims are left, the day is changed: %v", len(sc.Reports), sc.Changed())
+		t.Errorf("undone: %d claims are left, the day is changed: %v", len(sc.Reports), sc.Changed())
 	}
-	sc.tells("taken back: D-101 is waiting again")
+	sc.tells("undone: D-101 is waiting again")
 	if strings.Contains(sc.Notice.Text, "moved") {
 		t.Errorf("it is said %q", sc.Notice.Text)
 	}

@@ -1,8 +1,9 @@
 package changeover
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // anchors lists the places at which an optimum can set an idle holder: whole

@@ -1,8 +1,9 @@
 package changeover
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // Between is the changeover from places to the places of a layout, with uses,

@@ -1,8 +1,9 @@
 package changeover
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // places is where all holders stand when those idle go or stay as chosen and the others

@@ -23,7 +23,7 @@ import "bide/plan"
 // there is room before the first cut and behind the last one alone.
 //
 // The result is exact for good holders and exact places. Otherwise it is a bound
-// from above: what holders can't do only takes stays away, and room reckoned with
+// from above: what holders can't do only takes stays away, and room counted with
 // each cut served up to position_tolerance off is never too small.
 type chain struct {
 	nodes []node

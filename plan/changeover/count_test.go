@@ -1,10 +1,11 @@
 package changeover
 
 import (
-	"bide/plan"
-	"bide/plan/plantest"
 	"math/rand/v2"
 	"testing"
+
+	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // drawn is a random beam of good holders that may rest anywhere, a standing and
@@ -19,11 +20,12 @@ func drawn(r *rand.Rand, most int) (*Planner, []plan.Length, []plan.Length) {
 	if err != nil {
 		panic(err)
 	}
-	return p, plantest.Places(r, n, b.Rail.To, 10), plantest.Places(r, r.IntN(n+1), b.Rail.To, 10)
+	return p, plantest.Places(r, n, b.Rail, 10, 1), plantest.Places(r, r.IntN(n+1), b.Rail, 10, 1)
 }
 
 // The two ways to count must agree wherever both apply, stay for stay.
 func TestChainAgreesWithReach(t *testing.T) {
+	t.Parallel()
 	planned := 0
 	for seed := range uint64(3000) {
 		r := rand.New(rand.NewPCG(seed, 7))
@@ -55,6 +57,7 @@ func TestChainAgreesWithReach(t *testing.T) {
 
 // Breaking ties must neither add nor lose a reposition.
 func TestPlacesKeepTheCount(t *testing.T) {
+	t.Parallel()
 	for seed := range uint64(2000) {
 		r := rand.New(rand.NewPCG(seed, 8))
 		p, at, cuts := drawn(r, 60)

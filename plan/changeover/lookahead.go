@@ -1,9 +1,10 @@
 package changeover
 
 import (
-	"bide/plan"
 	"math/rand/v2"
 	"slices"
+
+	"bide/plan"
 )
 
 // Lookahead is what later changeovers make of the places chosen at this one. A place
@@ -11,11 +12,11 @@ import (
 // cut; a place that the job after it wants too may save a second one, and so on.
 type Lookahead struct {
 	Coming []plan.Layout // the layouts that follow, the next first
-	Then   []plan.Length // where each holder stands at the next one, where that is settled; else nil
+	Then   []plan.Length // where each holder is at the next one, where that is known; else nil
 	Swaps  []int64       // what it costs each holder to cut, in steps; empty nothing
 
 	// Rough leaves out places that only make travel shorter: between two cuts those
-	// reckoned from the drive side, and beyond the outermost cuts all but those that
+	// counted from the drive side, and beyond the outermost cuts all but those that
 	// hang on a holder that stays or a rail end. What can be set can be set without
 	// them: idle holders slide to the operator side, or outwards beyond the cuts.
 	Rough bool

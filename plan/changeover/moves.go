@@ -30,7 +30,7 @@ func (p *Planner) OrderFast(c *plan.Changeover) {
 func (p *Planner) why(c *plan.Changeover, i int) plan.Why {
 	s, h, x := &p.Scene, c.Holders[i], c.From[i]
 	if h.Use == plan.Cutting {
-		return plan.Why{Cause: plan.GoesToCut, Cut: h.Cut}
+		return plan.Why{Cause: plan.ToCut, Cut: h.Cut}
 	}
 	m := s.stays[i].before
 	if m < len(s.cuts) && (m == 0 || s.cuts[m]-x <= x-s.cuts[m-1]) {
@@ -59,7 +59,7 @@ func (p *Planner) why(c *plan.Changeover, i int) plan.Why {
 			return plan.Why{Cause: plan.MakesWay, Holder: n, Distance: -gap}
 		}
 	}
-	return plan.Why{Cause: plan.StandsAhead}
+	return plan.Why{Cause: plan.ForLaterJob}
 }
 
 // servedNear reports whether the holder that serves cut m stands nearer than a

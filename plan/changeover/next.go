@@ -1,12 +1,13 @@
 package changeover
 
 import (
-	"bide/plan"
 	"time"
+
+	"bide/plan"
 )
 
-// Next plans one job from what stands now, its setup beginning at the clock. It
-// returns the turn and what stands while the job runs: now itself where it is refused.
+// Next plans one job from the positions now, its setup beginning at the clock. It
+// returns the turn and the positions while the job runs: now itself where it is refused.
 func (p *Planner) Next(now *plan.Positions, clock time.Time, j *plan.Job) (plan.Turn, *plan.Positions) {
 	return p.next(now, clock, j, p.Best)
 }

@@ -1,9 +1,10 @@
 package changeover
 
 import (
-	"bide/plan"
 	"math"
 	"slices"
+
+	"bide/plan"
 )
 
 // Breaking ties: among the plans with the fewest repositions those with the fewest

@@ -11,10 +11,11 @@
 package changeover
 
 import (
-	"bide/plan"
 	"errors"
 	"fmt"
 	"math"
+
+	"bide/plan"
 )
 
 // Planner plans changeovers on one beam. It keeps its working memory between

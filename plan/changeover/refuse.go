@@ -1,9 +1,10 @@
 package changeover
 
 import (
+	"slices"
+
 	"bide/plan"
 	"bide/plan/changeover/layouts"
-	"slices"
 )
 
 // Why a layout that fits the beam can't be set. What a beam can set depends on its
@@ -41,7 +42,7 @@ func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
 	for _, r := range all {
 		eased := *p.Beam
 		eased.Holders = append([]plan.Condition(nil), p.Beam.Holders...)
-		if !r.lift(&eased) {
+		if !r.ease(&eased) {
 			continue
 		}
 		fault := plan.Fault{Key: "slits", Phrase: r.why}
@@ -59,10 +60,10 @@ func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
 	return []plan.Fault{{Key: "slits", Phrase: p.crowded(l)}}
 }
 
-// restriction is something that can rule a layout out: lift takes it away and
-// tells whether it was there.
+// restriction is something that can rule a layout out: ease takes it away and
+// reports whether it was there.
 type restriction struct {
-	lift func(*plan.Beam) bool
+	ease func(*plan.Beam) bool
 	why  plan.Phrase
 }
 
@@ -74,7 +75,7 @@ func (p *Planner) settable(now []plan.Length, l plan.Layout, window plan.Span) b
 	return ok
 }
 
-// replace turns every holder of some conditions into another; it tells whether
+// replace turns every holder of some conditions into another; it reports whether
 // there was one.
 func replace(holders []plan.Condition, to plan.Condition, from ...plan.Condition) (found bool) {
 	for i, c := range holders {
@@ -95,10 +96,10 @@ func (p *Planner) inTheWay(l plan.Layout) []plan.Fault {
 		if s.condition[i].Moves() || st.can && s.clear(x, st) {
 			continue
 		}
-		why := plan.Say("holder %d is %s and stands at %s, where no idle holder may while a web runs from %s to %s",
+		why := plan.Say("holder %d (%s) is at %s, where no idle holder may be while a web runs from %s to %s",
 			i+1, s.condition[i], x, l.Web.From, l.Web.To)
 		if m, d := nearestCut(l.Cuts, x); m > 0 && d < p.Pitch {
-			why = plan.Say("holder %d is %s and stands %s from cut %d, nearer than the pitch of %s", i+1, s.condition[i], d, m, p.Pitch)
+			why = plan.Say("holder %d (%s) is %s from cut %d, nearer than the pitch of %s", i+1, s.condition[i], d, m, p.Pitch)
 		}
 		out = append(out, plan.Fault{Key: "slits", Phrase: why})
 	}
@@ -116,7 +117,7 @@ func nearestCut(cuts []plan.Length, x plan.Length) (m int, d plan.Length) {
 	return m, d
 }
 
-// splits tells what lies on either side of the holders that can't move.
+// splits says what lies on either side of the holders that can't move.
 func (p *Planner) splits(l plan.Layout) (text plan.Phrase) {
 	for i, c := range p.Beam.Holders {
 		if c.Moves() {
@@ -132,7 +133,7 @@ func (p *Planner) splits(l plan.Layout) (text plan.Phrase) {
 	return text
 }
 
-// cantCut tells between which cuts the holders that may not cut must stand.
+// cantCut says between which cuts the holders that may not cut must stand.
 func (p *Planner) cantCut(l plan.Layout) (text plan.Phrase) {
 	k := len(l.Cuts)
 	for i, c := range p.Beam.Holders {
@@ -146,14 +147,14 @@ func (p *Planner) cantCut(l plan.Layout) (text plan.Phrase) {
 	return text
 }
 
-// parking tells how many idle holders there are and what room is left for them.
+// parking says how many idle holders there are and what room is left for them.
 func (p *Planner) parking(l plan.Layout) plan.Phrase {
 	s := &p.Scene
 	return plan.Say("%d idle holders may not rest over the web; clear of it there is room for %d on the operator side, up to %s, and for %d on the drive side, from %s",
 		len(s.At)-len(l.Cuts), fit(s.idle.From-s.Rail.From, p.Pitch), s.idle.From, fit(s.Rail.To-s.idle.To, p.Pitch), s.idle.To)
 }
 
-// crowded tells that the idle holders find no room between the cuts and beside
+// crowded says that the idle holders find no room between the cuts and beside
 // them.
 func (p *Planner) crowded(l plan.Layout) plan.Phrase {
 	rail, n := p.Beam.Rail, len(p.Beam.Holders)

@@ -1,14 +1,15 @@
 package changeover
 
 import (
+	"slices"
+	"time"
+
 	"bide/plan"
 	"bide/plan/changeover/layouts"
 	"bide/plan/verify"
-	"slices"
-	"time"
 )
 
-// Resume plans a job of a day as it has been begun or chosen, from what stands now.
+// Resume plans a job of a day as it has been begun or chosen, from the positions now.
 //
 // Of a changeover under way it plans the rest. It is Next, but goes on to the places
 // that were chosen when it was begun, as long as they can be reached, and else keeps to
@@ -45,7 +46,7 @@ func (p *Planner) Resume(now *plan.Positions, clock time.Time, j *plan.Job) (pla
 }
 
 // chosen is Best, but takes the layout and the idle holders chosen earlier, where the job
-// allows them and they can be set. A job that runs is laid out as it stands.
+// allows them and they can be set. A job that runs is laid out as the holders are.
 func (p *Planner) chosen(at []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
 	if j.State == plan.Running {
 		if l, c, ok := p.running(at, j); ok {
@@ -80,7 +81,7 @@ func (p *Planner) goTo(at []plan.Length, j *plan.Job, l plan.Layout, to []plan.L
 	}
 	c := p.Between(at, l, to)
 	for i := range c.Moves {
-		if c.Moves[i].Why.Cause == plan.StandsAhead {
+		if c.Moves[i].Why.Cause == plan.ForLaterJob {
 			c.Moves[i].Why = plan.Why{Cause: cause}
 		}
 	}

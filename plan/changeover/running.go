@@ -1,12 +1,13 @@
 package changeover
 
 import (
+	"fmt"
+
 	"bide/plan"
 	"bide/plan/changeover/layouts"
-	"fmt"
 )
 
-// A job that runs is laid out as the beam stands. Where its slits may change places no
+// A job that runs is laid out as the holders are. Where its slits may change places no
 // file says in which order it was set up, but the holders do.
 
 // mostOrders bounds the steps of a look for an order of slits; a beam that a job of the
@@ -63,7 +64,7 @@ type finder struct {
 	total int
 	trim  bool
 	shift plan.Length
-	dead  map[string]bool // what is left where nothing was found: it tells the place too
+	dead  map[string]bool // what is left where nothing was found: it fixes the place too
 	tried int
 }
 

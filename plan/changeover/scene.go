@@ -1,8 +1,9 @@
 package changeover
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // Scene is one changeover to be planned: who stands where, and the cuts wanted.

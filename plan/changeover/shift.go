@@ -1,10 +1,11 @@
 package changeover
 
 import (
-	"bide/plan"
-	"bide/plan/changeover/layouts"
 	"cmp"
 	"slices"
+
+	"bide/plan"
+	"bide/plan/changeover/layouts"
 )
 
 // A free shift. As a layout slides, its best plan changes only where a cut comes

@@ -1,10 +1,11 @@
 package changeover
 
 import (
-	"bide/plan"
-	"bide/plan/words"
 	"fmt"
 	"slices"
+
+	"bide/plan"
+	"bide/plan/words"
 )
 
 // What is short where a layout can't be set: holders that may cut, or room. Each of

@@ -1,9 +1,10 @@
 package changeover
 
 import (
+	"slices"
+
 	"bide/plan"
 	"bide/plan/changeover/layouts"
-	"slices"
 )
 
 // Changeover plans the move from the holders' positions to a layout, exactly: the fewest
@@ -27,7 +28,7 @@ func (p *Planner) Changeover(now []plan.Length, l plan.Layout) (plan.Changeover,
 	return c, nil
 }
 
-// wrongStanding tells why holders can't stand as given, which no plan mends.
+// wrongPositions says why holders can't stand as given, which no plan mends.
 func (p *Planner) wrongPositions(now []plan.Length) []plan.Fault {
 	wrong := func(words string, args ...any) []plan.Fault {
 		return []plan.Fault{plan.NewFault("positions", words, args...)}

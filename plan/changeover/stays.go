@@ -1,6 +1,6 @@
 package changeover
 
-// staySet tells which holders stay in some or in all plans with the fewest
+// staySet holds which holders stay in some or in all plans with the fewest
 // repositions. What a fewest plan never does need not be looked at again when
 // ties are broken.
 type staySet struct {

@@ -1,8 +1,18 @@
+// Package floor proves how few repositions a day can take: in the order given, and in any
+// order that its rules allow.
+//
+// What it promises: no plan that the verifier passes has fewer repositions than a floor says.
+// Each floor counts something that every plan must do, whatever its layouts, resting places
+// or order: leave places that it can't have kept (floor_keep.go), go from one job's places to
+// another's (floor_distance.go, floor_orders.go), or come to places that nobody stands at.
+// The greatest is the floor; where none is proven there is none. With a position tolerance a
+// holder may cut from beside its cut, which no count here allows for, and so there is none.
 package floor
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // Needs is what a job asks of the beam whatever layout it takes. Damaged bands of the
@@ -17,7 +27,7 @@ type Needs struct {
 	centred [][]plan.Length // the centred cuts of every order that its slits may have; none where those are too many
 }
 
-// The orders of entries that a job's layouts are told apart by, and of two jobs
+// The orders of entries that a job's layouts are distinguished by, and of two jobs
 // together.
 const (
 	mostLaid  = 6
@@ -43,7 +53,7 @@ func NeedsOf(b *plan.Beam, jobs []*plan.Job) []Needs {
 }
 
 // allOrders are all orders that a job allows its slits, the listed one first; none
-// where there are too many to be told apart.
+// where there are too many to distinguish.
 func allOrders(j *plan.Job) (all [][]plan.Length) {
 	switch kinds := len(plan.Widths(j.Entries)); {
 	case j.Arrange == plan.AsListed || kinds < 2:
@@ -74,7 +84,7 @@ func factorial(n int) int {
 // position_tolerance above 0 a place needn't be met exactly, and nothing is proven.
 //
 // The changeovers are split into windows, each bounded by itself: by the distance
-// between what stands before it and its last job, or by what can't have been kept in
+// between the positions before it and its last job, or by what can't have been kept in
 // it. Windows that don't overlap count different moves, so the best split is a
 // longest path. O(n^2) windows for n jobs; what can't have been kept is counted in the
 // whole day and in windows of few jobs, whose costs grow with their length.

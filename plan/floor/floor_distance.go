@@ -1,9 +1,10 @@
 package floor
 
 import (
+	"slices"
+
 	"bide/plan"
 	"bide/plan/changeover"
-	"slices"
 )
 
 // How far two jobs are apart: the fewest holders that stand elsewhere in one than
@@ -13,7 +14,7 @@ import (
 // one to the other.
 
 // Distances are the distances between any two of the jobs, and in the row behind the
-// last from what stands to each; 0 where nothing is proven, as with position_tolerance above
+// last from the positions at the start to each; 0 where nothing is proven, as with position_tolerance above
 // 0.
 func Distances(b *plan.Beam, start []plan.Length, jobs []*plan.Job, n []Needs) [][]int {
 	apart := make([][]int, len(n)+1)

@@ -1,8 +1,9 @@
 package floor
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // Keeping counts the arrivals that fixed cuts need when each holder is kept where

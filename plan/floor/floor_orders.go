@@ -1,8 +1,9 @@
 package floor
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // mostOnWay is how many jobs a way is sought through: 2^m m^2 steps for m.

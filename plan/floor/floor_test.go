@@ -1,10 +1,11 @@
 package floor
 
 import (
-	"bide/plan"
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"bide/plan"
 )
 
 // switches is how many tools an order of jobs inserts into an empty magazine of

@@ -7,15 +7,17 @@ import (
 	"bide/plan"
 )
 
-// Places draws n ascending places on a stretch from 0, a pitch or more apart.
-func Places(r *rand.Rand, n int, length, pitch plan.Length) []plan.Length {
-	out := make([]plan.Length, n)
-	for i := range out {
-		out[i] = plan.Length(r.Int64N(int64(length-plan.Length(n-1)*pitch) + 1))
+// Places draws n ascending places on a stretch, a pitch or more apart, each a
+// whole number of grid steps from its start.
+func Places(r *rand.Rand, n int, on plan.Span, pitch, grid plan.Length) []plan.Length {
+	slack := int((on.Length() - plan.Length(n-1)*pitch) / grid)
+	at := make([]plan.Length, n)
+	for i := range at {
+		at[i] = plan.Length(r.IntN(slack + 1))
 	}
-	slices.Sort(out)
-	for i := range out {
-		out[i] += plan.Length(i) * pitch
+	slices.Sort(at)
+	for i := range at {
+		at[i] = on.From + at[i]*grid + plan.Length(i)*pitch
 	}
-	return out
+	return at
 }

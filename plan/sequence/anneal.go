@@ -1,9 +1,10 @@
 package sequence
 
 import (
+	"math"
+
 	"bide/plan"
 	"bide/plan/changeover/layouts"
-	"math"
 )
 
 // annealer searches for the best candidate of a day: it changes the order, or a layout,
@@ -43,14 +44,14 @@ func (a *annealer) anneal(t *candidate, energy int64, rounds int, warmth float64
 		if next.guess = a.estimate(next); next.guess > now.guess+a.worse(warm)+guessed*a.move.Milliseconds() || next.like(now) {
 			continue
 		}
-		next.stand(now, from)
+		next.copyPositions(now, from)
 		limit := energy + a.worse(warm)
 		if e := a.eval.from(next, how, from, limit, a.known(now), alike); e <= limit {
 			now, next, energy = next, now, e
 			if e < least {
 				least = e
 				best.take(now)
-				best.stand(now, n)
+				best.copyPositions(now, n)
 			}
 		}
 	}
@@ -113,7 +114,7 @@ func (a *annealer) estimate(t *candidate) int64 {
 func (a *annealer) aimAt(t *candidate, turn int) {
 	a.targets = a.targets[:0]
 	for _, p := range a.rough.kept {
-		a.targets = append(a.targets, layouts.Wish{At: p.at, Weight: targetWeights[0]})
+		a.targets = append(a.targets, layouts.Target{At: p.at, Weight: targetWeights[0]})
 	}
 	for n := 1; n < len(targetWeights) && turn+n < len(t.order); n++ {
 		a.add(t.choices[t.order[turn+n]].cuts, targetWeights[n])

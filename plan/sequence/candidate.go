@@ -1,13 +1,14 @@
 package sequence
 
 import (
-	"bide/plan"
 	"slices"
 	"time"
+
+	"bide/plan"
 )
 
-// candidate is a day in the making: an order of jobs, a layout for each, and what
-// stands before each turn.
+// candidate is a day in the making: an order of jobs, a layout for each, and the
+// positions before each turn.
 type candidate struct {
 	order     []int            // job of each turn
 	choices   []choice         // by job
@@ -49,8 +50,8 @@ func (t *candidate) take(other *candidate) {
 	t.choices = append(t.choices[:0], other.choices...)
 }
 
-// stand gives t what stands up to a turn in another candidate.
-func (t *candidate) stand(other *candidate, turn int) {
+// copyPositions gives t the positions up to a turn of another candidate.
+func (t *candidate) copyPositions(other *candidate, turn int) {
 	for i := 0; i <= turn; i++ {
 		t.positions[i].Take(&other.positions[i])
 		t.sums[i], t.clocks[i] = other.sums[i], other.clocks[i]
@@ -70,7 +71,7 @@ func (t *candidate) like(other *candidate) bool {
 	return true
 }
 
-// joins reports whether t stands before a turn as the other does.
+// joins reports whether t has the positions of the other before a turn.
 func (t *candidate) joins(other *candidate, turn int) bool {
 	a, b := &t.positions[turn], &other.positions[turn]
 	return a.Job == b.Job && slices.Equal(a.At, b.At) && slices.Equal(a.Blades, b.Blades)
@@ -90,7 +91,7 @@ func (t *candidate) follow(other *candidate, turn int) {
 func (t *candidate) clone() *candidate {
 	c := newCandidate(&t.positions[0], t.clocks[0], slices.Clone(t.choices))
 	c.take(t)
-	c.stand(t, len(t.order))
+	c.copyPositions(t, len(t.order))
 	return c
 }
 

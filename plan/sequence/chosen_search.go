@@ -1,9 +1,10 @@
 package sequence
 
 import (
+	"slices"
+
 	"bide/plan"
 	"bide/plan/changeover"
-	"slices"
 )
 
 // asChosen reports whether every job of the day is planned as it was chosen, for what it

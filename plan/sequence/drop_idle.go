@@ -1,10 +1,13 @@
 package sequence
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
+// It wins 5.7 s and 14 moves on the demo, and nothing on the trials.
+//
 // A day that is improved for minutes, with blades to swap, keeps who cuts, and so choosing
 // its places for moves alone would cost it swaps. What can still be spared are the moves of
 // holders that don't cut.

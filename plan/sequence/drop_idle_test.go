@@ -1,11 +1,12 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/changeover"
 	"slices"
 	"testing"
 	"time"
+
+	"bide/plan"
+	"bide/plan/changeover"
 )
 
 // An idle holder that moves for two jobs goes at once to where the second has it, or stays

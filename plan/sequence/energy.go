@@ -1,8 +1,9 @@
 package sequence
 
 import (
-	"bide/plan"
 	"time"
+
+	"bide/plan"
 )
 
 // energy is the score as one number for the search, in milliseconds: lateness

@@ -1,15 +1,16 @@
 package sequence
 
 import (
-	"bide/plan"
 	"time"
+
+	"bide/plan"
 )
 
-// estimator tells quickly about what the day of a candidate costs whose layouts are
+// estimator works out quickly about what the day of a candidate costs whose layouts are
 // chosen: it counts the cuts at which no holder can have been kept since an earlier
 // job cut there, as FloorOfOrder does, and leaves out where idle holders go and
 // which holders push others along. That is some per cent too little, but of two
-// candidates that differ a little it nearly always tells the better one, and in a small
+// candidates that differ a little it nearly always picks the better one, and in a small
 // part of the time that planning takes. So a search looks at the estimate first and
 // plans only what passes (delayed acceptance: Christen & Fox 2005, Journal of
 // Computational and Graphical Statistics 14:795, doi:10.1198/106186005X76983, less

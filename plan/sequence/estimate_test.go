@@ -1,16 +1,17 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/floor"
 	"math/rand/v2"
 	"slices"
 	"testing"
 	"time"
+
+	"bide/plan"
+	"bide/plan/floor"
 )
 
 // Where every layout is fixed the estimate counts what the floor counts, which is
-// reckoned another way: by maps of places and sorted intervals.
+// counted another way: by maps of places and sorted intervals.
 func TestEstimateCountsLikeTheFloor(t *testing.T) {
 	for seed := range uint64(500) {
 		r := rand.New(rand.NewPCG(seed, 81))

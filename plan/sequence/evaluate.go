@@ -1,10 +1,11 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/changeover"
 	"math"
 	"slices"
+
+	"bide/plan"
+	"bide/plan/changeover"
 )
 
 // evaluator plans the turns of candidates. Every changeover that it plans is exact for its
@@ -135,6 +136,10 @@ func (e *evaluator) place(step *plan.Step, how look, now *plan.Positions) (ok bo
 	step.Setup = e.beam.SetupTime(now, step.Job, &e.change)
 	return true
 }
+
+// A changeover has the fewest moves first, and a swap of blades counts for nothing beside
+// one. Where the crew takes longer for a blade than the positioner for a move that is the
+// wrong way round, so for minutes both are tried.
 
 // trade lets holders move that needn't, where moving one takes less time than
 // swapping its blade, and keeps that if the setup is shorter.

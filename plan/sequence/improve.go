@@ -1,9 +1,10 @@
 package sequence
 
 import (
-	"bide/plan"
 	"context"
 	"math/rand/v2"
+
+	"bide/plan"
 )
 
 // improver makes plans of candidates, and the best of them better: it writes a candidate
@@ -71,11 +72,11 @@ func (p *improver) reinsert(ctx context.Context, c *chooser, t *candidate, round
 }
 
 // record writes the candidate down and keeps it if it is better than what there is; it
-// tells whether to go on with it. A plan that moves a holder for nothing isn't kept:
+// reports whether to go on with it. A plan that moves a holder for nothing isn't kept:
 // sweeping takes that away.
 func (p *improver) record(t *candidate) (better bool) {
 	d := p.eval.write(t)
-	if !foresee(d) || !held(d) {
+	if !nameLaterJobs(d) || !held(d) {
 		return true
 	}
 	sc := scoreOf(d.Steps())
@@ -88,7 +89,7 @@ func (p *improver) record(t *candidate) (better bool) {
 // noWorse writes the candidate down and keeps it if it is as good as the best so far.
 func (p *improver) noWorse(t *candidate) bool {
 	d := p.eval.write(t)
-	if !foresee(d) || !held(d) {
+	if !nameLaterJobs(d) || !held(d) {
 		return false
 	}
 	sc := scoreOf(d.Steps())
@@ -167,17 +168,17 @@ func (p *improver) sweep(t *candidate) {
 	}
 }
 
-// foresee names, for each move without a reason of its own at its changeover, the
+// nameLaterJobs names, for each move without a reason of its own at its changeover, the
 // later job that it is made for: the first at which its holder cuts where it now
-// stands, else the last at which it still stands there. It tells whether there is
+// stands, else the last at which it still stands there. It reports whether there is
 // one for each.
-func foresee(d *plan.DayPlan) (all bool) {
+func nameLaterJobs(d *plan.DayPlan) (all bool) {
 	all = true
 	steps := d.Steps()
 	for i, s := range steps {
 		moves := s.Changeover.Moves
 		for m := range moves {
-			if moves[m].Why.Cause == plan.StandsAhead {
+			if moves[m].Why.Cause == plan.ForLaterJob {
 				moves[m].Why = ahead(steps[i+1:], &moves[m])
 				all = all && moves[m].Why.Job != ""
 			}
@@ -188,7 +189,7 @@ func foresee(d *plan.DayPlan) (all bool) {
 
 // ahead is the job of the later steps that a move is made for, if there is one.
 func ahead(later []*plan.Step, move *plan.Move) plan.Why {
-	w := plan.Why{Cause: plan.StandsAhead}
+	w := plan.Why{Cause: plan.ForLaterJob}
 	for _, s := range later {
 		h := s.Changeover.Holders[move.Holder-1]
 		if h.At != move.To {

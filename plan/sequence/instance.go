@@ -1,10 +1,11 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/floor"
 	"slices"
 	"time"
+
+	"bide/plan"
+	"bide/plan/floor"
 )
 
 // instance is the day to be planned: what all parts of a search read and none of them
@@ -23,7 +24,7 @@ type instance struct {
 	inOrder bool         // the sequence stays as it is
 	due     bool         // there are due times
 	windows []plan.Span  // by job: the shifts that it allows
-	pinned  []bool       // by job: it runs, or the beam is being set up for it, so it is as it stands
+	pinned  []bool       // by job: it runs, or the beam is being set up for it, so it stays as it is
 	begun   []*plan.Step // by job: its step where it is pinned and comes first, else nil
 	laid    []bool       // by job: its layout was chosen and stays
 
@@ -160,6 +161,6 @@ func (in *instance) given() *candidate {
 func (in *instance) run(sum *plan.Score, clock time.Time, j int, setup time.Duration) time.Time {
 	step := plan.Step{Job: in.jobs[j], SetupStart: clock, Setup: plan.SetupTime{Every: setup}}
 	step.Clock()
-	sum.Tell(step.Late)
+	sum.AddLate(step.Late)
 	return step.RunEnd
 }

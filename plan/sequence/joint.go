@@ -1,29 +1,30 @@
 package sequence
 
 import (
-	"bide/plan"
 	"context"
 	"slices"
+
+	"bide/plan"
 )
 
-// Settle plans the jobs of a planned day in the same order, but together: with
+// Jointly plans the jobs of a planned day in the same order, but together: with
 // layouts, as far as the jobs allow, and resting places that suit the jobs to come.
 // The day that it returns is never worse than the one given by the aim; where it
 // isn't better it is that one. A layout chosen for a job stays, and a day that is all as
 // it was chosen stays as it is. The result depends on the day and the aim alone, unless
 // the context is cancelled, which ends it early.
-func Settle(ctx context.Context, d *plan.DayPlan, aim plan.Aim) *plan.DayPlan {
+func Jointly(ctx context.Context, d *plan.DayPlan, aim plan.Aim) *plan.DayPlan {
 	steps := d.Steps()
 	if len(steps) == 0 {
 		return d
 	}
-	return newInstance(d.Beam, d.Start, steps[0].SetupStart, d, aim).jointly(ctx)
+	return newInstance(d.Beam, d.Start, steps[0].SetupStart, d, aim).planJointly(ctx)
 }
 
-// jointly is Settle for the sequence given.
-func (in *instance) jointly(ctx context.Context) *plan.DayPlan {
+// planJointly is Jointly for the sequence given.
+func (in *instance) planJointly(ctx context.Context) *plan.DayPlan {
 	if in.asChosen() {
-		return foreseen(in.listed)
+		return withLaterJobs(in.listed)
 	}
 	d, all := in.listed, in.fixed().starts()
 	plans := make([]*plan.DayPlan, 1+len(all))
@@ -38,9 +39,9 @@ func (in *instance) jointly(ctx context.Context) *plan.DayPlan {
 	return best
 }
 
-// foreseen is a day planned as it was chosen, with the later jobs named that moves are
+// withLaterJobs is a day planned as it was chosen, with the later jobs named that moves are
 // made for.
-func foreseen(d *plan.DayPlan) *plan.DayPlan {
+func withLaterJobs(d *plan.DayPlan) *plan.DayPlan {
 	out := *d
 	out.Turns = slices.Clone(d.Turns)
 	for i := range out.Turns {
@@ -69,8 +70,8 @@ func foreseen(d *plan.DayPlan) *plan.DayPlan {
 //
 // The ground is uneven: the given layouts may suit each other already, a little annealing
 // may get them out of a poor state, and where a search has left them in one that it can't
-// leave, centred ones are the better start. Which is best depends on the day, and no sign
-// tells beforehand: on the demo three starts save 106.5 s of setup and 121 moves, on a
+// leave, centred ones are the better start. Which is best depends on the day, and nothing
+// shows it beforehand: on the demo three starts save 106.5 s of setup and 121 moves, on a
 // trial 121.7 s and 23 moves, on two others nothing.
 func (in *instance) starts() (all []*run) {
 	for n := range mostStarts {

@@ -1,12 +1,13 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/changeover/layouts"
 	"cmp"
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"bide/plan"
+	"bide/plan/changeover/layouts"
 )
 
 // chooser chooses layouts for one turn by chance: the arrangement and the shift that put
@@ -16,11 +17,12 @@ import (
 type chooser struct {
 	*instance
 	chance          *rand.Rand
-	targets, merged []layouts.Wish // memory for those of one turn, and for the next
+	targets, merged []layouts.Target // memory for those of one turn, and for the next
 }
 
 // The weights of a cut where a holder may have been kept, where the next job has
-// one, and where the job after that has one.
+// one, and where the job after that has one. The first saves a move at once; the others save
+// one only if the holder is still there by then, the last less often.
 var targetWeights = [...]int{4, 3, 1}
 
 // mostTried is how many shifts are drawn, at most, to take the best of.
@@ -31,12 +33,12 @@ func (c *chooser) add(places []plan.Length, weight int) {
 	out, m := c.merged[:0], 0
 	for _, t := range c.targets {
 		for ; m < len(places) && places[m] < t.At; m++ {
-			out = append(out, layouts.Wish{At: places[m], Weight: weight})
+			out = append(out, layouts.Target{At: places[m], Weight: weight})
 		}
 		out = append(out, t)
 	}
 	for ; m < len(places); m++ {
-		out = append(out, layouts.Wish{At: places[m], Weight: weight})
+		out = append(out, layouts.Target{At: places[m], Weight: weight})
 	}
 	c.targets, c.merged = out, c.targets
 }
@@ -78,7 +80,7 @@ func shifted(places []plan.Length, by plan.Length) []plan.Length {
 func (c *chooser) drawShift(cuts []plan.Length, window plan.Span, present plan.Length) plan.Length {
 	targets := c.targets
 	reach := func(at plan.Length) int {
-		i, _ := slices.BinarySearchFunc(targets, at, func(t layouts.Wish, at plan.Length) int { return cmp.Compare(t.At, at) })
+		i, _ := slices.BinarySearchFunc(targets, at, func(t layouts.Target, at plan.Length) int { return cmp.Compare(t.At, at) })
 		return i
 	}
 	best, most := present, -1
@@ -100,7 +102,7 @@ func (c *chooser) drawShift(cuts []plan.Length, window plan.Span, present plan.L
 }
 
 // met is the weight of the targets at the shifted cuts.
-func met(cuts []plan.Length, targets []layouts.Wish, shift plan.Length) (sum int) {
+func met(cuts []plan.Length, targets []layouts.Target, shift plan.Length) (sum int) {
 	w := 0
 	for _, c := range cuts {
 		for w < len(targets) && targets[w].At < c+shift {

@@ -3,19 +3,23 @@ package sequence
 import "slices"
 
 // The neighbours of a candidate that a search goes to: another order, other layouts, or
-// both. Each way makes next, which is a copy of it as it stands, into a
+// both. Each way makes next, which is a copy of it, into a
 // neighbour, with a and b two turns drawn by chance; it marks the layouts to be
 // chosen anew, and returns the first turn that changes and the first from which all
 // is alike again. It is not ok when it changes nothing.
 
+// A change of order alone seldom gains: the layouts were chosen for the old neighbours. So
+// what changes its number in the sequence gets a new layout in the same step, and what lies
+// behind it slides along or is chosen anew now and then.
+
 // neighbour makes one kind of neighbour.
 type neighbour func(k *annealer, next *candidate, a, b int) (from, alike int, ok bool)
 
-// neighbours are drawn from evenly; what stands here twice is drawn twice as often. The
+// neighbours are drawn from evenly; what is here twice is drawn twice as often. The
 // last of them leave the order alone.
 var neighbours = [...]neighbour{
 	(*annealer).exchange, (*annealer).exchange, (*annealer).moveJob, (*annealer).moveJob, (*annealer).moveRun, (*annealer).moveRun,
-	(*annealer).turnRound, (*annealer).slideRun, (*annealer).slideRun, (*annealer).relay, (*annealer).relay, (*annealer).relay,
+	(*annealer).reverseRun, (*annealer).slideRun, (*annealer).slideRun, (*annealer).relay, (*annealer).relay, (*annealer).relay,
 }
 
 const reordering = 7 // neighbours that change the order
@@ -75,8 +79,8 @@ func (k *annealer) moveRun(next *candidate, a, b int) (from, alike int, ok bool)
 	return from, alike, a != to
 }
 
-// turnRound turns a run of jobs round.
-func (k *annealer) turnRound(next *candidate, a, b int) (from, alike int, ok bool) {
+// reverseRun reverses a run of jobs.
+func (k *annealer) reverseRun(next *candidate, a, b int) (from, alike int, ok bool) {
 	from, alike = min(a, b), max(a, b)+1
 	slices.Reverse(next.order[from:alike])
 	for _, j := range next.order[from:alike] {

@@ -1,16 +1,18 @@
 package sequence
 
 import (
-	"bide/plan"
 	"context"
 	"slices"
+
+	"bide/plan"
 )
 
 // plainerLayouts gives the jobs of the best day found the layouts back that they would have
 // had if nothing had been looked for, wherever that costs nothing: a shift or an
 // order of slits other than asked for is worth setting only where it saves something.
-// Each job is tried by itself, at the places that then cost least between what
-// stands before it and behind it, and the day is written down with it: O(n^2)
+// No setup is won by it (none on the demo or any trial): it is for people, who wonder at
+// a web that is shifted for nothing. Each job is tried by itself, at the places that then cost least between the
+// positions before it and behind it, and the day is written down with it: O(n^2)
 // changeovers for n jobs, all but O(n) of them with their places known.
 func (p *improver) plainerLayouts(ctx context.Context) {
 	if p.best == nil {

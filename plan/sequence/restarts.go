@@ -1,18 +1,19 @@
 package sequence
 
 import (
-	"bide/plan"
 	"cmp"
 	"context"
 	"math/rand/v2"
 	"slices"
 	"sync"
+
+	"bide/plan"
 )
 
 // A search is made in heats. In the first several runs search from the same candidate,
 // each by its own chance; in the others the best of them go on, cooler. What a run finds is
-// as uneven as the ground it walks on, so on a short day many runs and a choice do better
-// than one long walk; a long day needs the walk.
+// a matter of chance, so on a short day many runs and a choice do better than one long run;
+// on a long day a short run doesn't get far enough.
 const (
 	mostRuns    = 8
 	jobsOfRuns  = 96 // runs times jobs
@@ -21,13 +22,15 @@ const (
 	laterHeats  = 2   // of the finalists
 	laterWarmth = 0.3
 	cooler      = 0.5 // the second of these beside the first
+
 	// Up to so many jobs every order is tried with the finalists' layouts, and the
 	// best few of them are polished too.
 	fewJobs = 5
 	fewDays = 8
 )
 
-// runs is how many begin on a day of that many jobs.
+// runs is how many begin on a day of that many jobs: as many rounds in all whatever their
+// number, so that a long day isn't left with runs too short to cool down.
 func runs(jobs int) int { return min(max(jobsOfRuns/max(jobs, 1), finalists), mostRuns) }
 
 // run is one of those that search side by side, with a chance and memory of its own.
@@ -48,7 +51,9 @@ func (r *run) improver() *improver {
 	return &improver{instance: r.instance, eval: r.eval, chance: r.chance}
 }
 
-// plan searches and improves what the finalists found.
+// plan searches and improves what the finalists found. Two are improved and not the best one
+// alone, since they are compared by changeovers that look ahead: which of two near ones is
+// the better day shows only when both are swept.
 func (s *search) plan(ctx context.Context) []*plan.DayPlan {
 	all := make([]*run, runs(len(s.jobs)))
 	first := int(firstHeat*float64(s.effort.Rounds)) / len(all)

@@ -1,16 +1,17 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/changeover"
-	"bide/plan/floor"
 	"context"
 	"slices"
 	"sync"
+
+	"bide/plan"
+	"bide/plan/changeover"
+	"bide/plan/floor"
 )
 
 // Effort is what a search for the best day may spend. The result depends on it,
-// the jobs and the standing alone: never on the clock or the number of processors.
+// the jobs and the positions alone: never on the clock or the number of processors.
 type Effort struct {
 	Aim    plan.Aim
 	Rounds int    // candidates tried; 0 takes the beam's DefaultRounds
@@ -18,7 +19,7 @@ type Effort struct {
 	Report func(Progress)
 }
 
-// Progress is what a running search tells now and then.
+// Progress is what a running search reports now and then.
 type Progress struct {
 	Rounds, Of int
 	Best       plan.Totals
@@ -26,11 +27,11 @@ type Progress struct {
 }
 
 // DefaultRounds is how many candidates a search tries for that many jobs, when it
-// is not told: more for more jobs, until jobs and holders are so many that a
-// candidate takes long to reckon, longer still where counting has to pack the beam
+// is given none: more for more jobs, until jobs and holders are so many that a
+// candidate takes long to plan, longer still where counting has to pack the beam
 // (see Planner.Count).
 func DefaultRounds(b *plan.Beam, jobs int) int {
-	most := mostReckoned / max(jobs*len(b.Holders), 1)
+	most := mostHolderJobs / max(jobs*len(b.Holders), 1)
 	if b.PositionTolerance > 0 || slices.ContainsFunc(b.Holders, func(c plan.Condition) bool { return c != plan.Good }) {
 		most /= 2
 	}
@@ -40,8 +41,8 @@ func DefaultRounds(b *plan.Beam, jobs int) int {
 // How many holders of jobs a search by default looks at in all, and the fewest
 // candidates that it tries however large the day is.
 const (
-	mostReckoned = 780_000_000
-	leastRounds  = 20_000
+	mostHolderJobs = 780_000_000
+	leastRounds    = 20_000
 )
 
 // Search plans the day in the best order it finds, with the layouts that each job
@@ -49,7 +50,7 @@ const (
 // repositions, then parked, then travel. A cancelled context ends it early with
 // the best so far. It is never worse than the listed order wherever that keeps the
 // rules of turn and after. Where no order that keeps them can be set it is the listed
-// order, settled. The error says why no day can be planned.
+// order, planned jointly. The error says why no day can be planned.
 func Search(ctx context.Context, b *plan.Beam, start *plan.Positions, d *plan.Day, e Effort) (*plan.DayPlan, error) {
 	listed, err := planDay(b, start, d)
 	if err != nil {
@@ -64,17 +65,17 @@ func Search(ctx context.Context, b *plan.Beam, start *plan.Positions, d *plan.Da
 	before := s.fallback(listed)
 	best := better(append(before, plans...), e.Aim) // what gains nothing changes nothing
 	if best == nil {                                // no order that keeps the rules can be set
-		best = s.jointly(ctx)
+		best = s.planJointly(ctx)
 		best.Floor = s.listedFloor()
 		return best, nil
 	}
 	if len(before) > 0 && !s.beats(best) { // the listed order may come to more when planned jointly
-		best = better([]*plan.DayPlan{s.jointly(ctx), best}, e.Aim)
+		best = better([]*plan.DayPlan{s.planJointly(ctx), best}, e.Aim)
 	}
 	// For minutes a search weighs blades by the way; planned jointly in its order the day
 	// gains more of them. For moves there is next to nothing left to gain.
 	if e.Aim == plan.AimMinutes && best != listed && ctx.Err() == nil {
-		best = better([]*plan.DayPlan{best, newInstance(b, start, s.clock, best, e.Aim).jointly(ctx)}, e.Aim)
+		best = better([]*plan.DayPlan{best, newInstance(b, start, s.clock, best, e.Aim).planJointly(ctx)}, e.Aim)
 	}
 	best.Turns, best.Listed, best.Done = among(best.Steps(), listed), listed.Listed, listed.Done
 	best.Floor = s.floor
@@ -130,7 +131,7 @@ func (s *search) provenFloor() *plan.Floor {
 	return proven
 }
 
-// report tells how far the searches are, now and then.
+// report says how far the searches are, now and then.
 func (s *search) report(n, round int, best *candidate) {
 	if s.effort.Report == nil {
 		return

@@ -1,12 +1,13 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/floor"
 	"fmt"
 	"math/rand/v2"
 	"testing"
 	"time"
+
+	"bide/plan"
+	"bide/plan/floor"
 )
 
 // benchDay is a day of jobs with a free shift on a beam with that many holders, and
@@ -84,7 +85,7 @@ func BenchmarkFloorOfOrder(b *testing.B) {
 	}
 }
 
-// A search tries more for more jobs, and less where the beam takes longer to reckon.
+// A search tries more for more jobs, and less where a beam takes longer to plan.
 func TestDefaultRounds(t *testing.T) {
 	beam := func(holders int) *plan.Beam { return &plan.Beam{Holders: make([]plan.Condition, holders)} }
 	worn, near := beam(130), beam(130)

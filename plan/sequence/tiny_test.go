@@ -1,10 +1,6 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/floor"
-	"bide/plan/plantest"
-	"bide/plan/verify"
 	"context"
 	"fmt"
 	"math/bits"
@@ -12,6 +8,11 @@ import (
 	"slices"
 	"testing"
 	"time"
+
+	"bide/plan"
+	"bide/plan/floor"
+	"bide/plan/plantest"
+	"bide/plan/verify"
 )
 
 // Tiny days, small enough to try every order and every resting place: the search
@@ -154,7 +155,8 @@ func asListed(before, j int) bool { return before == 1<<j-1 }
 func anyOrder(int, int) bool      { return true }
 
 func TestTinyDays(t *testing.T) {
-	days, hit, floors, tight, enough := 0, 0, 0, 0, plantest.Worlds(60, 300)
+	t.Parallel()
+	days, hit, floors, tight, enough := 0, 0, 0, 0, plantest.Worlds(60, 120)
 	for seed := uint64(0); days < enough; seed++ {
 		b, start, d := tiny(rand.New(rand.NewPCG(seed, 41)))
 		best, err := Search(context.Background(), b, start, d, Effort{Aim: plan.AimMoves, Seed: 1})
@@ -210,6 +212,7 @@ func TestTinyDays(t *testing.T) {
 // arranged anew between others that may not. The hand-made day needs no move: the
 // middle job cuts where the others do.
 func TestFloorsOfMixedDays(t *testing.T) {
+	t.Parallel()
 	b := &plan.Beam{HolderWidth: 9, Clearance: 1, Rail: plan.Span{From: 0, To: 200}, Web: plan.Span{From: 0, To: 200}, RestOverWeb: true, Holders: make([]plan.Condition, 3)}
 	start := &plan.Positions{At: []plan.Length{50, 100, 150}}
 	d := &plan.Day{}
@@ -263,6 +266,7 @@ func allowed(b *plan.Beam, j *plan.Job) (out []plan.Layout) {
 // layout and resting place there is. One slit of one width makes an entry, so the
 // entries' orders are the slits'.
 func TestFloorsOfFreeDays(t *testing.T) {
+	t.Parallel()
 	days, enough := 0, plantest.Worlds(400, 3000)
 	var proven, met [3]int
 	for seed := uint64(0); days < enough; seed++ {

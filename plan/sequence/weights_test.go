@@ -1,11 +1,12 @@
 package sequence
 
 import (
-	"bide/plan"
-	"bide/plan/changeover"
 	"math"
 	"math/big"
 	"testing"
+
+	"bide/plan"
+	"bide/plan/changeover"
 )
 
 // On any beam that is planned all costs together stay within 63 bits: each holder

@@ -53,7 +53,7 @@ func (c *Conditions) Set(number int, m shop.Mark) {
 
 // give gives a holder the condition of a change, and says so after some words.
 func (c *Conditions) give(r *change, after string, then func()) {
-	c.record(r.number, r.is, c.event(r), fmt.Sprintf("%sholder %d is marked %s", after, r.number, r.is.Condition), then)
+	c.record(r.number, r.is, c.event(r), fmt.Sprintf("%sholder %d is recorded as %s", after, r.number, r.is.Condition), then)
 }
 
 // takeBack undoes a change: the holder has the condition it had before, unless it has been
@@ -62,11 +62,11 @@ func (c *Conditions) takeBack(r *change) {
 	undo := func() { c.History.Undo() }
 	if c.of(r.number) != r.is {
 		undo()
-		c.Say("not taken back: %s", c.changedSince(r.number))
+		c.Say("not undone: %s", c.changedSince(r.number))
 		return
 	}
 	c.record(r.number, r.was, c.event(r).TakenBack(c.Journal.Clock()),
-		fmt.Sprintf("taken back: holder %d is marked %s again", r.number, r.was.Condition), undo)
+		fmt.Sprintf("undone: holder %d is %s again", r.number, r.was.Condition), undo)
 }
 
 // giveAgain does a change again that was undone, unless the holder has been given another
@@ -84,7 +84,7 @@ func (c *Conditions) giveAgain(r *change) {
 // changedSince says that a holder has been given a condition after a change that is to be
 // undone or done again.
 func (c *Conditions) changedSince(number int) string {
-	return fmt.Sprintf("holder %d has been marked otherwise since, and stays %s", number, c.of(number).Condition)
+	return fmt.Sprintf("the condition of holder %d has changed since: it stays %s", number, c.of(number).Condition)
 }
 
 // event is what the record holds of a change.

@@ -78,7 +78,7 @@ func (l *Looked) open() {
 func (f *Files) ReadAgain() {
 	s := f.Shop
 	if s.Dir == "" || f.Journal.Invented() {
-		f.Say("an invented day: there are no files to be read")
+		f.Say("an invented day: there are no files to read")
 		return
 	}
 	f.alone(func() any {
@@ -110,7 +110,7 @@ func (f *Files) sees(l Looked) {
 	case l.Asked && l.wrong != "":
 		f.Say("not read again: %s", l.wrong)
 	case l.Asked && len(l.files) == 0:
-		f.Say("read again: the files are as they are here")
+		f.Say("read again: the files have not changed")
 	case l.fresh == nil || f.Journal.Busy() || !l.Asked && !f.idle():
 	default:
 		if wrong := f.cantTake(l.fresh); wrong != "" {
@@ -119,7 +119,7 @@ func (f *Files) sees(l Looked) {
 		}
 		read := ": read again"
 		if f.Changed() {
-			read = ": what stands is read again"
+			read = ": the positions are read again"
 		}
 		f.Reread(l.fresh, nil, strings.Join(l.files, ", ")+" changed meanwhile"+read)
 	}
@@ -143,7 +143,7 @@ func (f *Files) Outdated() (text, brief string) {
 		since = f.since.Format("2 Jan 15:04")
 	}
 	if f.Changed() && slices.Equal(f.stale, []string{"day.toml"}) {
-		return fmt.Sprintf("day.toml has been changed by another since %s: the changes made here are kept, and %s saves them beside it", since, f.Viewer.KeyOf(workday.ToSave)), "day.toml changed"
+		return fmt.Sprintf("someone else has changed day.toml since %s: the changes made here are kept, and %s saves them in a file of their own", since, f.Viewer.KeyOf(workday.ToSave)), "day.toml changed"
 	}
 	has := "has"
 	if len(f.stale) > 1 {
@@ -179,7 +179,7 @@ func (f *Files) heard(r recorded) {
 	switch {
 	case f.Notice.Text != "":
 	case r.err != nil:
-		f.Say("%v; the holders' past isn't shown", r.err)
+		f.Say("%v; the holders' history isn't shown", r.err)
 	case r.problems > 0:
 		f.Say("record.jsonl: %s can't be read and is left out", words.Count(r.problems, "line"))
 	}

@@ -27,7 +27,7 @@ type Asked struct {
 	then  func(Asked)
 }
 
-const writtenHere = "the shop is free now, and written here"
+const writtenHere = "the shop is free: it is saved here now"
 
 // askAgain asks for the right to write, in the background, and goes on with what it is
 // wanted for: a deed, if that is in hand.
@@ -70,7 +70,7 @@ func (f *Files) given(a Asked) {
 	case a.fresh != nil && a.lock != nil:
 		f.Reread(a.fresh, a.hand, writtenHere+"; it was changed meanwhile, and is read again")
 	case a.fresh != nil:
-		f.Reread(a.fresh, a.hand, "the shop was changed meanwhile, and is read again: nothing was told")
+		f.Reread(a.fresh, a.hand, "the shop was changed meanwhile, and is read again: nothing was recorded")
 	}
 	a.then(a)
 }
@@ -92,7 +92,7 @@ func (f *Files) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 	f.Journal.Settled()
 	f.Reports, f.Wear, f.Setup = nil, nil, nil
 	if f.Changed() {
-		says = words.Join("; ", says, "the day here isn't saved and stays; undo begins anew")
+		says = words.Join("; ", says, "the changes here aren't saved and stay; earlier ones can't be undone any more")
 		f.Shop.Stands(fresh)
 		f.Become(f.statesIn(fresh))
 		f.History = draft.History[draft.Draft]{Now: draft.New(f.History.Now.All, f.History.Now.Aim)}
@@ -111,7 +111,7 @@ func (f *Files) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 		says = words.Join("; ", says, f.setOutAgain(w))
 	}
 	if lost != "" {
-		says += "; not in it, tell it again: " + lost
+		says += "; not in the files, record it again: " + lost
 	}
 	f.Say("%s", says)
 }
@@ -136,7 +136,7 @@ func (f *Files) statesIn(fresh *shop.Shop) draft.States {
 func (d *Session) setOutAgain(was *Setup) string {
 	turn := d.NextUp()
 	if turn < 0 || d.Jobs()[turn].ID != was.Job.ID {
-		return "the walk to " + was.Job.ID + " is over"
+		return "the setup of " + was.Job.ID + " is over"
 	}
 	d.Viewer.Look(turn)
 	d.guide(d.Jobs()[turn]).Warned = was.Warned

@@ -34,7 +34,7 @@ func (r *Report) Before(now journal.Actual) (out journal.Actual, wrong string) {
 		switch was := r.Was.Positions.At[i]; {
 		case was == is:
 		case now.Positions.At[i] != is:
-			wrong = fmt.Sprintf("holder %d stands elsewhere since", i+1)
+			wrong = fmt.Sprintf("holder %d has moved since", i+1)
 		default:
 			stands.At[i] = was
 		}
@@ -46,7 +46,7 @@ func (r *Report) Before(now journal.Actual) (out journal.Actual, wrong string) {
 		switch {
 		case was == is && before == after:
 		case now.Marks[n] != is:
-			wrong = fmt.Sprintf("holder %d has been marked otherwise since", n)
+			wrong = fmt.Sprintf("the condition of holder %d has changed since", n)
 		case before:
 			if marks == nil {
 				marks = shop.Marks{}
@@ -77,7 +77,7 @@ func (r *Report) asBefore(b *plan.Beam, u plan.Unit) string {
 // briefly tells in few words what is so again.
 func (r *Report) briefly(b *plan.Beam) string {
 	if len(r.events) == 0 {
-		return "taken back"
+		return "undone"
 	}
 	found := 0
 	for _, e := range r.events {
@@ -87,17 +87,17 @@ func (r *Report) briefly(b *plan.Beam) string {
 	}
 	switch e := r.events[len(r.events)-1]; {
 	case e.Kind == record.Moved:
-		return fmt.Sprintf("%d taken back", e.Holder)
+		return fmt.Sprintf("%d undone", e.Holder)
 	case e.Kind == record.Condition:
 		return fmt.Sprintf("%d is %s again", e.Holder, b.Holders[e.Holder-1])
 	case found > 1:
-		return fmt.Sprintf("%d as thought again", found)
+		return fmt.Sprintf("%d as before", found)
 	case found == 1:
-		return fmt.Sprintf("%d as thought again", e.Holder)
+		return fmt.Sprintf("%d as before", e.Holder)
 	case e.Job != "":
 		return e.Job + " waits again"
 	}
-	return "taken back"
+	return "undone"
 }
 
 // outcomes tell what became of other jobs.
@@ -105,7 +105,7 @@ func outcomes(became draft.States, but string) string {
 	var parts []string
 	for _, id := range slices.Sorted(maps.Keys(became)) {
 		if id != but {
-			parts = append(parts, id+" is "+map[plan.State]string{plan.Done: "done", plan.OnHold: "set aside", plan.Running: "running", plan.Waiting: "waiting again"}[became[id]])
+			parts = append(parts, id+" is "+map[plan.State]string{plan.Done: "done", plan.OnHold: "on hold", plan.Running: "running", plan.Waiting: "waiting again"}[became[id]])
 		}
 	}
 	return words.Join(", ", parts...)

@@ -47,7 +47,7 @@ func (d *Session) alone(w planning.Work) bool {
 // Waits reports whether something is being written, and says so.
 func (d *Session) Waits() bool {
 	if d.Journal.Busy() {
-		d.Say("wait: the last one is still being saved")
+		d.Say("wait: the last entry is still being saved")
 	}
 	return d.Journal.Busy()
 }
@@ -113,17 +113,17 @@ func (d *Session) Loses() bool { return d.Journal.Busy() || len(d.losing()) > 0 
 
 // losing names what leaving would lose.
 func (d *Session) losing() (all []string) {
-	told := d.Journal.Owing()
-	if told == "" && d.Journal.Fault() != "" {
-		told = "what was entered at the beam"
+	owed := d.Journal.Owing()
+	if owed == "" && d.Journal.Fault() != "" {
+		owed = "what was entered at the beam"
 	}
-	if told != "" {
-		all = append(all, told)
+	if owed != "" {
+		all = append(all, owed)
 	}
 	switch {
 	case !d.Changed():
 	case d.Journal.Writes():
-		all = append(all, "the changes to the day (Ctrl-S saves them)")
+		all = append(all, "the changes to the day ("+d.Viewer.KeyOf(workday.ToSave)+" saves them)")
 	default:
 		all = append(all, "the changes to the day")
 	}

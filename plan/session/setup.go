@@ -49,7 +49,7 @@ func (d *Session) begin() {
 	}
 	if picked := d.Viewer.Picked(); turn != picked && picked < len(d.Jobs()) {
 		d.Viewer.Look(turn)
-		d.Say("%s comes first: the walk is to that, not to %s", d.Jobs()[turn].ID, d.Jobs()[picked].ID)
+		d.Say("%s comes first: it is set up now, not %s", d.Jobs()[turn].ID, d.Jobs()[picked].ID)
 	}
 	d.guide(d.Jobs()[turn])
 }
@@ -175,6 +175,6 @@ func (w *Setup) Ended(became plan.State) {
 
 // RunsOn takes that it still runs: nothing is reported.
 func (w *Setup) RunsOn() {
-	w.d.Say("nothing is told: %s runs", w.Ending.Job.ID)
+	w.d.Say("nothing is recorded: %s still runs", w.Ending.Job.ID)
 	w.Ending = nil
 }

@@ -8,6 +8,7 @@ import (
 	"bide/plan/changeover"
 	"bide/plan/session/draft"
 	"bide/plan/session/journal"
+	"bide/plan/session/workday"
 	"bide/plan/shop/record"
 	"bide/plan/words"
 )
@@ -31,7 +32,7 @@ func (w *Setup) tell(done journal.Deed, became draft.States, what, says string, 
 // began as its file has it before; else nothing.
 func (d *Session) byTheWall(was time.Time) string {
 	if now := d.Forecast.Start.Clock; was.Equal(d.Shop.Day.Start) && !now.Equal(was) {
-		return "the day goes by the real time now, from " + d.Clock(now) + " on"
+		return "the day follows the real time now, from " + d.Clock(now) + " on"
 	}
 	return ""
 }
@@ -66,7 +67,7 @@ func (d *Session) unsay(t *Report) {
 		wrong = faults[0].Why(d.Shop.Unit)
 	}
 	if wrong != "" {
-		d.Say("%s can't be taken back: %s", t.what, wrong)
+		d.Say("%s can't be undone: %s", t.what, wrong)
 		return
 	}
 	now := d.Journal.Clock()
@@ -81,7 +82,7 @@ func (d *Session) unsay(t *Report) {
 		d.Reports = slices.DeleteFunc(d.Reports, func(c *Report) bool { return c == t })
 		d.Become(t.were)
 		t.goOn()
-		d.Say("%s", words.Join("; ", d.notKept()+"taken back: "+words.Join(", ", t.asBefore(d.Forecast.Beam, d.Shop.Unit), outcomes(t.were, "")), said))
+		d.Say("%s", words.Join("; ", d.notKept()+"undone: "+words.Join(", ", t.asBefore(d.Forecast.Beam, d.Shop.Unit), outcomes(t.were, "")), said))
 		d.Notice.Brief = d.notKept() + t.briefly(d.Forecast.Beam)
 	}
 	d.perform(done)
@@ -105,11 +106,11 @@ func (w *Setup) resume(t *Report) {
 // edited since stays.
 func (d *Session) unrun(t *Report) {
 	if !slices.Contains(d.Reports, t) {
-		d.Say("that %s runs was taken back already", t.job)
+		d.Say("that %s runs was undone already", t.job)
 		return
 	}
 	if s := d.Actual.Positions.Begun; s != nil {
-		d.Say("%s is half set up: take that back first, with w and then u", s.Job)
+		d.Say("the setup of %s has begun: undo that first, with %s and then %s", s.Job, d.Viewer.KeyOf(workday.ToSetUp), d.Viewer.KeyOf(workday.ToUndoEntry))
 		return
 	}
 	d.unsay(t)

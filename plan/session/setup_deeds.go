@@ -66,20 +66,20 @@ func (w *Setup) Confirm() {
 		w.d.Say("wait: the rest is being planned")
 		return
 	case w.Refused():
-		w.d.Say("%s can't be set up from what stands", w.Job.ID)
+		w.d.Say("%s can't be set up from the present positions", w.Job.ID)
 		return
 	case move == nil:
-		w.d.Say("all moves are made: %s tells that %s is set up", w.d.Viewer.KeyOf(workday.ToRun), w.Job.ID)
+		w.d.Say("all moves are made: press %s when %s runs", w.d.Viewer.KeyOf(workday.ToRun), w.Job.ID)
 		return
 	}
 	if n := changeover.Blocks(w.d.Forecast.Beam, w.d.Actual.Positions.At, *move); n != 0 {
-		w.d.Say("holder %d can't go yet: holder %d is in its way and goes first", move.Holder, n)
-		w.d.Notice.Brief = fmt.Sprintf("%d goes first", n)
+		w.d.Say("holder %d can't move yet: holder %d is in its way and moves first", move.Holder, n)
+		w.d.Notice.Brief = fmt.Sprintf("%d moves first", n)
 		return
 	}
 	if w.d.Journal.Now().Sub(w.Ticked).Abs() < LeastPause {
-		w.d.Say("that was quick: once more, when the move is made")
-		w.d.Notice.Brief = "quick! once more"
+		w.d.Say("too quick: confirm again when the move is made")
+		w.d.Notice.Brief = "too quick: again"
 		return
 	}
 	if w.asks(w.Confirm) {
@@ -90,7 +90,7 @@ func (w *Setup) Confirm() {
 	done.Positions.Begun.Made = append(done.Positions.Begun.Made, plan.Made{Holder: move.Holder, From: move.From})
 	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Moved, Holder: move.Holder, From: move.From, To: move.To, Job: w.Job.ID})
 	what := fmt.Sprintf("%d made", move.Holder)
-	w.tell(done, became, what, what+": it stands at "+w.d.Shop.Unit.Show(move.To), func() {
+	w.tell(done, became, what, what+": it is at "+w.d.Shop.Unit.Show(move.To), func() {
 		w.begun(became)
 		w.Look, w.Ticked = 0, w.d.Journal.Now()
 	})
@@ -100,7 +100,7 @@ func (w *Setup) Confirm() {
 func (w *Setup) untick() {
 	made := w.Made()
 	if len(made) == 0 {
-		w.d.Say("nothing told on this walk is left to be taken back")
+		w.d.Say("there is nothing left to undo in this setup")
 		return
 	}
 	last := made[len(made)-1]
@@ -120,8 +120,8 @@ func (w *Setup) untick() {
 			w.replan(nil)
 		}
 		w.lookAt(last.Holder)
-		w.d.Say("%s", words.Join("; ", w.d.notKept()+fmt.Sprintf("taken back: holder %d is at %s again", last.Holder, w.d.Shop.Unit.Show(last.From)), said))
-		w.d.Notice.Brief = w.d.notKept() + fmt.Sprintf("%d taken back", last.Holder)
+		w.d.Say("%s", words.Join("; ", w.d.notKept()+fmt.Sprintf("undone: holder %d is at %s again", last.Holder, w.d.Shop.Unit.Show(last.From)), said))
+		w.d.Notice.Brief = w.d.notKept() + fmt.Sprintf("%d undone", last.Holder)
 	}
 	w.d.perform(done)
 }
@@ -179,7 +179,8 @@ func (w *Setup) Finish() {
 		}
 	}
 	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Job, Job: w.Job.ID, State: plan.Running})
-	w.tell(done, became, w.Job.ID+" runs (u undo)", w.Job.ID+" is set up and runs (u takes that back)", func() { w.ran(became) })
+	undo := w.d.Viewer.KeyOf(workday.ToUndo)
+	w.tell(done, became, w.Job.ID+" runs ("+undo+" undo)", w.Job.ID+" is set up and runs ("+undo+" undoes that)", func() { w.ran(became) })
 }
 
 // ran goes back to the panes when the job runs; u there takes it back.
@@ -221,14 +222,14 @@ func (w *Setup) Leave() {
 		d.Stand(d.Actual)
 	}
 	if len(w.Made()) > 0 {
-		d.Say("%s", words.Join("; ", w.Job.ID+" is half set up: w goes on with it", d.byTheWall(was)))
+		d.Say("%s", words.Join("; ", "the setup of "+w.Job.ID+" has begun: "+d.Viewer.KeyOf(workday.ToSetUp)+" continues it", d.byTheWall(was)))
 	}
 }
 
 // SaveAgain saves what could not be saved.
 func (w *Setup) SaveAgain() {
 	if !w.d.Journal.Owes() {
-		w.d.Say("all that was told is saved")
+		w.d.Say("everything is saved")
 		return
 	}
 	w.d.perform(journal.Deed{Actual: w.d.Actual, Done: func(said string) {
@@ -236,7 +237,7 @@ func (w *Setup) SaveAgain() {
 		case w.d.Journal.Owes() && w.d.Journal.Fault() == "":
 			w.d.Say("%s", "not saved: "+said)
 		case w.d.Journal.Fault() == "":
-			w.d.Say("%s", words.Join("; ", "all that was told is saved now", said))
+			w.d.Say("%s", words.Join("; ", "everything is saved now", said))
 			w.d.Notice.Brief = "all is saved now"
 		}
 	}})

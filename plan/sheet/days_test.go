@@ -9,6 +9,7 @@ import (
 
 	"bide/material"
 	"bide/plan"
+	"bide/plan/plantest"
 	"bide/plan/sequence"
 	"bide/plan/sheet"
 	"bide/plan/shop"
@@ -56,7 +57,7 @@ func days(t testing.TB) []planned {
 	t.Helper()
 	if all == nil {
 		all = []planned{demoDay(t), hostileDay(t), crowdedDay(t), emptyDay(t), overnightDay(t), besideDay(), farDueDay(t, 14), farDueDay(t, 120)}
-		for seed := range uint64(12) {
+		for seed := range uint64(plantest.Worlds(4, 12)) {
 			all = append(all, drawnDay(t, seed))
 		}
 	}
@@ -249,7 +250,7 @@ func besideDay() planned {
 			Holders: []plan.Stand{{At: -50 * mm, Use: plan.Parked}, {At: 10 * mm, Use: plan.Cutting, Cut: 1},
 				{At: 41 * mm, Use: plan.Cutting, Cut: 2}, {At: 55 * mm, Use: plan.Resting},
 				{At: 69_500_000, Use: plan.Cutting, Cut: 3}, {At: 90 * mm, Use: plan.Cutting, Cut: 4}},
-			Moves:       []plan.Move{{Holder: 6, From: 130 * mm, To: 90 * mm, Why: plan.Why{Cause: plan.GoesToCut, Cut: 4}}},
+			Moves:       []plan.Move{{Holder: 6, From: 130 * mm, To: 90 * mm, Why: plan.Why{Cause: plan.ToCut, Cut: 4}}},
 			Repositions: 1, Parked: 1, Resting: 1, Travel: 40 * mm,
 		},
 		Setup:      plan.SetupTime{Positioner: 12 * time.Second, Crew: 80 * time.Second, Every: 6 * time.Minute, Swaps: 2},

@@ -134,7 +134,7 @@ func newDocument(d *plan.DayPlan, o *Options) *document {
 		doc.Notes = append(doc.Notes, demoNote)
 	}
 	for _, why := range o.broken(d) {
-		doc.Notes = append(doc.Notes, words.Clean("broken: "+why))
+		doc.Notes = append(doc.Notes, words.Clean("rule broken: "+why))
 	}
 	for _, n := range o.Notes {
 		doc.Notes = append(doc.Notes, words.Clean(n))

@@ -42,7 +42,7 @@ func drawBeam(f *facts, i int) *drawing {
 	}
 	c.damaged(damaged, bendTop-6, bendTop+6)
 	cutting := len(s.Changeover.Holders) - s.Changeover.Parked - s.Changeover.Resting
-	c.About = fmt.Sprintf("The beam before and after the changeover: %d holders cut, %d rest over the web, %d are parked outside it, %d move; the web lies from %s to %s.",
+	c.About = fmt.Sprintf("The beam before and after the changeover: %d holders cut, %d rest over the web, %d are parked outside it, %d move; the web is from %s to %s.",
 		cutting, s.Changeover.Resting, s.Changeover.Parked, len(s.Changeover.Moves), c.unit.Number(s.Layout.Web.From), c.unit.Show(s.Layout.Web.To))
 	return &c.drawing
 }

@@ -47,7 +47,7 @@ func (f *facts) order() string {
 }
 
 // brokenHead warns of an order that breaks rules of the day's file.
-const brokenHead = "BROKEN: this order doesn't keep what the day's file asks for"
+const brokenHead = "RULES BROKEN: this order doesn't keep what the day's file asks for"
 
 // jobs is the table of the day's jobs.
 func (f *facts) jobs() grid {
@@ -57,7 +57,7 @@ func (f *facts) jobs() grid {
 			{"n", "job", "material", "web", "cuts", "moves", "setup", "run", "", "due", "late"},
 			{"", "", "", u.String(), "", "", "min", "from", "to", "", "h:min"},
 		},
-		full:  []string{"Turn", "Job", "Material", "Web, " + u.String(), "Cuts", "Moves", "Setup, min", "Run from", "Run to", "Due", "Late, h:min"},
+		full:  []string{"No.", "Job", "Material", "Web, " + u.String(), "Cuts", "Moves", "Setup, min", "Run from", "Run to", "Due", "Late, h:min"},
 		names: []bool{1: true, 2: true, 7: true, 8: true, 9: true, 10: false},
 		wide:  2,
 	}
@@ -95,7 +95,7 @@ func (f *facts) inAll() []fact {
 
 // counting tells how holders and places are counted.
 func (f *facts) counting() string {
-	return "Holders, slits and cuts are counted from the operator side. A place is the centre line of a holder on the beam's scale; + is to the drive side. The pitch, the least distance of two neighbours, is " +
+	return "Holders, slits and cuts are counted from the operator side. A position is the centre line of a holder on the beam's scale; + is to the drive side. The pitch, the least distance of two neighbours, is " +
 		words.Both(f.plan.Beam.Pitch(), f.options.Unit) + "."
 }
 

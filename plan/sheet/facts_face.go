@@ -40,7 +40,7 @@ const damageMark = "x"
 func (f *facts) bandsHead() string {
 	text := "Metres cut in each band, named by where it begins (" + f.options.Unit.String() + "). Bands that aren't listed have no cuts"
 	if len(f.options.Knife.Damaged) > 0 {
-		text += "; " + damageMark + ": a damaged band lies in it, or a part of one"
+		text += "; " + damageMark + ": a damaged band is in it, or a part of one"
 	}
 	return text + "."
 }
@@ -90,7 +90,7 @@ func (o *Options) damaged() (out []plan.Span) {
 }
 
 // damagedHead says what a damaged band is to a plan.
-const damagedHead = "No cut is placed in these, their ends included, but one may lie right beside them: give each in beam.toml with the room that a blade needs. Damage grows: check that it still ends there."
+const damagedHead = "No cut is placed in these, their ends included, but one may be right beside them: give each in beam.toml with the room that a blade needs. Damage grows: check that it still ends there."
 
 // damaged says of each damaged band how the day's cuts lie about it, or those of the one
 // job that is written.

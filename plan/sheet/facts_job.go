@@ -43,7 +43,7 @@ func (f *facts) job(i int) (out []fact) {
 		add("", "swap "+words.Count(len(w.change), "blade")+": "+words.Holders(w.change))
 	}
 	if len(w.unknown) > 0 {
-		add("", "not known what these carry, look before they cut: "+words.Holders(w.unknown))
+		add("", "blades not known, look before they cut: "+words.Holders(w.unknown))
 	}
 	add("Pressure", f.pressure(i))
 	if j.SiliconeFree {
@@ -65,13 +65,13 @@ func (f *facts) job(i int) (out []fact) {
 // standWrong counts holders that don't stand right.
 func standWrong(n int) string {
 	if n == 1 {
-		return "1 holder doesn't stand"
+		return "1 holder isn't"
 	}
-	return fmt.Sprintf("%d holders don't stand", n)
+	return fmt.Sprintf("%d holders aren't", n)
 }
 
 // assumed warns of a plan that stands on no measured places.
-const assumed = "nobody has measured where the holders stood when the day began: they are taken to stand evenly spread. Measure each, write positions.toml and plan again before one moves."
+const assumed = "nobody has measured the positions from which the day begins: they are assumed evenly spaced. Measure each, write positions.toml and plan again before moving any."
 
 var guides = [...]string{plan.GuideCentre: "centre", plan.GuideOperator: "operator edge", plan.GuideDrive: "drive edge"}
 
@@ -122,7 +122,7 @@ func trim(l *plan.Layout, u plan.Unit) string {
 // blade tells the edge that the job wants.
 func blade(j *plan.Job, u plan.Unit) string {
 	if !j.Blade.Known() {
-		return "not known what the material wants"
+		return "the material's blade is not known"
 	}
 	tip := strconv.FormatFloat(j.Blade.Tip, 'f', -1, 64) + " mm"
 	if u == plan.Inches {
@@ -221,7 +221,7 @@ func sideWork(b *plan.Beam, c *plan.SetupTime) string {
 	case c.Positioner == 0:
 		return blades
 	case c.Crew > c.Positioner:
-		return fmt.Sprintf("%s; the moves, %s min, are reckoned beside that: %s", blades, words.Minutes(c.Positioner), beside)
+		return fmt.Sprintf("%s; the moves, %s min, at the same time: %s", blades, words.Minutes(c.Positioner), beside)
 	}
-	return fmt.Sprintf("moves %s; %s, %s min, reckoned beside that: %s", by[b.Drive.Kind], blades, words.Minutes(c.Crew), beside)
+	return fmt.Sprintf("moves %s; %s, %s min, at the same time: %s", by[b.Drive.Kind], blades, words.Minutes(c.Crew), beside)
 }

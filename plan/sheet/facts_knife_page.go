@@ -42,7 +42,7 @@ func (f *facts) settings(steps []int) grid {
 			{"n", "job", "material", "best", "bevel", "tip", "wick", "set", "", "blade", "all", "bend"},
 			{"", "", "", "by", "deg", "mm", "", "bar", "", "N", "kN", "mm"},
 		},
-		full:  []string{"Turn", "Job", "Material", "Best by", "Bevel, degrees", "Tip, mm", "Wick", "Set, bar", "Mark", "One blade, N", "All, kN", "Bend, mm"},
+		full:  []string{"No.", "Job", "Material", "Best by", "Bevel, degrees", "Tip, mm", "Wick", "Set, bar", "Mark", "One blade, N", "All, kN", "Bend, mm"},
 		names: []bool{1: true, 2: true, 3: true, 6: true, 8: true, 11: false},
 		wide:  2,
 	}

@@ -59,7 +59,7 @@ func (f *facts) cutSheets(s *plan.Step) []sheetTable {
 	c, moved, u := newCutTable(s, f.options.Unit), isMoved(&s.Changeover), f.options.Unit.String()
 	t := sheetTable{Heads: []tableHead{{"Cut", "n"}, {"Place, " + u, "n"}}}
 	if c.beside {
-		t.Heads = append(t.Heads, tableHead{"Holder stands at", "n"}, tableHead{"Off by", "n"})
+		t.Heads = append(t.Heads, tableHead{"Holder at", "n"}, tableHead{"Off by", "n"})
 	}
 	t.Heads = append(t.Heads, tableHead{"Holder", "n"})
 	for _, k := range c.cuts {

@@ -125,7 +125,7 @@ func TestFaceAndDamageAreTold(t *testing.T) {
 	p := besideDay()
 	text := string(written(t, sheet.Text, p))
 	flat := strings.Join(strings.Fields(text), " ")
-	const told = "from 42 to 60 mm: no cut lies in it; nearest at 41 mm on the operator side, at 69.5 mm on the drive side"
+	const told = "from 42 to 60 mm: no cut is in it; nearest at 41 mm on the operator side, at 69.5 mm on the drive side"
 	want := [][]string{{"10", "500"}, {"40", "500"}}
 	for at := 42; at <= 60; at += 2 {
 		want = append(want, []string{strconv.Itoa(at), "0 x"})
@@ -216,7 +216,7 @@ func TestPressureAndRunAreTold(t *testing.T) {
 // alone is written.
 func TestAssumedStandingIsTold(t *testing.T) {
 	p := besideDay()
-	const words = "nobody has measured where the holders stood"
+	const words = "nobody has measured the positions from which the day begins"
 	for name, write := range map[string]writer{"text": sheet.Text, "html": sheet.HTML} {
 		p.opts.Only, p.plan.Start.Assumed = "B-1", true
 		if text := strings.Join(strings.Fields(string(written(t, write, p))), " "); !strings.Contains(text, words) {
@@ -248,7 +248,7 @@ func TestMovesUnderARunningJobAreQuestioned(t *testing.T) {
 	for state, want := range map[plan.State]bool{plan.Waiting: false, plan.Running: true} {
 		p.plan.Steps()[0].Job.State = state
 		text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " ")
-		if strings.Contains(text, "RUNNING this job is said to run already, and 1 holder doesn't stand right for it") != want {
+		if strings.Contains(text, "RUNNING this job is said to run already, and 1 holder isn't right for it") != want {
 			t.Errorf("%v: %s", state, text)
 		}
 	}

@@ -32,11 +32,11 @@ func (t *text) moves(s *plan.Step) {
 	t.table([]string{m.head()}, rows, t.group)
 }
 
-const noMoves = "Every holder stands right for this job."
+const noMoves = "Every holder is in position for this job."
 
 // inOrder tells how moves are to be made.
 func (f *facts) inOrder(c *plan.Changeover) string {
-	return fmt.Sprintf("%s, in this order. Each is clear of its neighbours when its turn comes; out of order it may not be. Lengths in %s.",
+	return fmt.Sprintf("%s, in this order. Each is clear of its neighbours when it moves; out of order it may not be. Lengths in %s.",
 		words.Count(len(c.Moves), "holder"), unitWords[f.options.Unit])
 }
 
@@ -128,13 +128,13 @@ func (t *text) cuts(s *plan.Step, isMoved map[int]bool) {
 	c := newCutTable(s, t.options.Unit)
 	head := "cut  " + c.places.Head("place")
 	if c.beside {
-		head += "  h stands at  " + c.way.Head(" off by")
+		head += "  holder at  " + c.way.Head(" off by")
 	}
 	cells := make([]string, len(c.cuts))
 	for i, k := range c.cuts {
 		cell := fmt.Sprintf("%3d  %s", k.cut, c.places.Place(k.wanted))
 		if c.beside {
-			cell += fmt.Sprintf("  %11s  %s", c.places.Number(k.at), c.way.Way(k.off))
+			cell += fmt.Sprintf("  %9s  %s", c.places.Number(k.at), c.way.Way(k.off))
 		}
 		cells[i] = fmt.Sprintf("%s  %3d%s", cell, k.holder, star(isMoved[k.holder]))
 	}
@@ -227,5 +227,5 @@ func (f *facts) strips(s *plan.Step) string {
 	if len(parts) == 0 {
 		return ""
 	}
-	return "from holders that serve their cut from beside it: " + strings.Join(parts, ", ")
+	return "from holders that are not exactly on their cut: " + strings.Join(parts, ", ")
 }

@@ -50,7 +50,7 @@ func (o *Options) Check() error {
 		case j.State == plan.Done:
 			return fmt.Errorf("job %s is done and isn't planned", words.Clean(o.Only))
 		case j.State == plan.OnHold:
-			return fmt.Errorf("job %s is set aside and isn't planned", words.Clean(o.Only))
+			return fmt.Errorf("job %s is on hold and isn't planned", words.Clean(o.Only))
 		default:
 			return nil
 		}

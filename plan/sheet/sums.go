@@ -67,7 +67,7 @@ func leftOut(day *plan.Day) string {
 				text = and(text, j.ID+" (done)")
 			}
 			if j.State == plan.OnHold {
-				text = and(text, j.ID+" (set aside)")
+				text = and(text, j.ID+" (on hold)")
 			}
 		}
 	}

@@ -124,7 +124,7 @@ func (t *text) notes() {
 	if len(t.options.Notes) == 0 {
 		return
 	}
-	t.para("TAKEN FOR GRANTED")
+	t.para("ASSUMED")
 	for _, n := range t.options.Notes {
 		t.add(hang("  - ", n)...)
 	}

@@ -187,7 +187,7 @@ func TestTextTellsWhereEveryHolderStands(t *testing.T) {
 				if strings.HasPrefix(line, "BEFORE RELEASING") {
 					break
 				}
-				if strings.Contains(line, "h stands at") {
+				if strings.Contains(line, "holder at") {
 					cell = besideCell
 				}
 				for cell := range cellsOf(part, cell, line) {
@@ -357,7 +357,7 @@ func TestTextKeepsHandsFromTravellingHolders(t *testing.T) {
 			}
 			if s.Setup.Swaps > 0 && s.Setup.Positioner > 0 {
 				reckoned++
-				if !strings.Contains(text, "reckoned beside that: away from the beam, and only where the site's procedure allows it") {
+				if !strings.Contains(text, "at the same time: away from the beam, and only where the site's procedure allows it") {
 					t.Errorf("%s, changeover %d: moves and blades go on side by side unguarded", p.name, i+1)
 				}
 			}

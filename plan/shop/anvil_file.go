@@ -35,7 +35,7 @@ func readAnvil(root *toml.Table, web plan.Span) *knife.Anvil {
 			a.Bad = append(a.Bad, bad.Ascending("from", band))
 			if web != (plan.Span{}) && (band.To < web.From || band.From > web.To) {
 				u := t.Doc.Unit
-				bad.Note("from", "a band from %s to %s lies beside the web area, %s to %s: no cut comes there", u.Number(band.From), u.Show(band.To), u.Number(web.From), u.Show(web.To))
+				bad.Note("from", "a band from %s to %s is outside the web area, %s to %s: no cut comes there", u.Number(band.From), u.Show(band.To), u.Number(web.From), u.Show(web.To))
 			}
 		}
 		bad.Done()

@@ -13,8 +13,8 @@ var besides = []struct {
 	text string
 }{
 	{numbered("day.bide"), "holds a day that was not saved in day.toml: compare the two, then rename the one that counts to day.toml, or delete the other"},
-	{numbered("positions.other"), "holds what someone else had written into positions.toml when bide wrote it: compare it with what really stands, then delete it"},
-	{numbered("positions.hand"), "holds positions.toml as it was made by hand, with its comments: rename or delete it when nobody needs them there"},
+	{numbered("positions.other"), "holds what someone else had written into positions.toml when bide wrote it: compare it with the real positions, then delete it"},
+	{numbered("positions.hand"), "holds positions.toml as it was made by hand, with its comments: rename or delete it when nobody needs them"},
 }
 
 // numbered matches the names that writeBeside gives.

@@ -67,7 +67,7 @@ func (t jobReader) fits(j *plan.Job, c *plan.Chosen) {
 	}
 	c.Idle = nil
 	if j.State != plan.Done && j.State != plan.OnHold {
-		t.Doc.Notes = append(t.Doc.Notes, fmt.Sprintf("%s, %s: %s: %s: it is passed over, and the holders are planned anew; search again and save, or take the chosen_ keys out",
+		t.Doc.Notes = append(t.Doc.Notes, fmt.Sprintf("%s, %s: %s: %s: it is ignored and the holders are planned again; search again and save, or delete the chosen_ keys",
 			t.Doc.File, t.Place, chosenIdle, why))
 	}
 }
@@ -77,7 +77,7 @@ func (t jobReader) passOver(j *plan.Job, format string, args ...any) {
 	if j.State == plan.Done || j.State == plan.OnHold {
 		return
 	}
-	t.Doc.Notes = append(t.Doc.Notes, fmt.Sprintf("%s, %s: %s: the layout chosen is passed over and the job planned afresh; take the chosen_ keys out, or search again and save",
+	t.Doc.Notes = append(t.Doc.Notes, fmt.Sprintf("%s, %s: %s: the chosen layout is ignored and the job is planned again; delete the chosen_ keys, or search again and save",
 		t.Doc.File, t.Place, fmt.Sprintf(format, args...)))
 }
 
@@ -98,7 +98,7 @@ func misfit(b *plan.Beam, j *plan.Job, c *plan.Chosen) string {
 	case off >= 0:
 		return fmt.Sprintf("holder %d is to go off the rail", c.Idle.Holders[off].Number)
 	case last > has:
-		return fmt.Sprintf("holder %d is told, and the beam has %d", last, has)
+		return fmt.Sprintf("holder %d is named, and the beam has %d", last, has)
 	case has-idle != cuts:
 		return fmt.Sprintf("%d of %d holders are left to cut, and the layout has %d cuts", has-idle, has, cuts)
 	}

@@ -44,10 +44,10 @@ func (t jobReader) idle() *plan.Idle {
 		case !isText:
 			err = fmt.Errorf("%s is no text in quotes", toml.KindOf(item))
 		case err == nil && rests[0].Number <= last:
-			err = fmt.Errorf("holder %d comes behind holder %d", rests[0].Number, last)
+			err = fmt.Errorf("holder %d comes after holder %d", rests[0].Number, last)
 		}
 		if err != nil {
-			t.Refuse(chosenIdle, "take the chosen_ keys out, then search again", "entry %d: %v", i+1, err)
+			t.Refuse(chosenIdle, "delete the chosen_ keys, then search again", "entry %d: %v", i+1, err)
 			return nil
 		}
 		out.Holders = append(out.Holders, rests...)
@@ -70,11 +70,11 @@ func (t jobReader) rests(text string) ([]plan.Rest, error) {
 	}
 	if moved {
 		if run {
-			return nil, fmt.Errorf("%q: two holders can't stand at one place", text)
+			return nil, fmt.Errorf("%q: two holders can't be at one position", text)
 		}
 		to, err := plan.ParseLength(place, t.Doc.Unit)
 		if err == nil && (to < -toml.Largest || to > toml.Largest) {
-			err = fmt.Errorf("%q: the place is out of range", text)
+			err = fmt.Errorf("%q: the position is out of range", text)
 		}
 		return []plan.Rest{{Number: from, Moved: true, To: to}}, err
 	}

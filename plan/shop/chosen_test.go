@@ -71,15 +71,15 @@ func TestChosenIsRead(t *testing.T) {
 		if diff := cmp.Diff(c.want, s.Day.Jobs[0].Chosen); diff != "" {
 			t.Errorf("%q (-want +got):\n%s", c.lines, diff)
 		}
-		if notes := strings.Join(s.Notes, "\n"); strings.Contains(notes, "passed over") {
+		if notes := strings.Join(s.Notes, "\n"); strings.Contains(notes, "is ignored") {
 			t.Errorf("%q: %s", c.lines, notes)
 		}
 	}
 }
 
-// TestChosenIsPassedOver: a layout that the job doesn't allow any more is no problem; it
+// TestChosenIsIgnored: a layout that the job doesn't allow any more is no problem; it
 // is told, and the file stays as it is until another is saved.
-func TestChosenIsPassedOver(t *testing.T) {
+func TestChosenIsIgnored(t *testing.T) {
 	bad := strings.Replace(smallBeam, "[cylinder]", "[anvil]\ndiameter = 150\nbore = 110\nspan = 500\nhardness_hrc = 64\n[[anvil.bad]]\nfrom = 110\nto = 120\n[cylinder]", 1)
 	for _, c := range []struct{ beam, line, words string }{
 		{smallBeam, `chosen_slits = ["3 x 40", 30]`, "chosen_slits is no order"},
@@ -91,12 +91,12 @@ func TestChosenIsPassedOver(t *testing.T) {
 		day[beamFile] = c.beam
 		day[dayFile] = strings.Replace(day[dayFile], `["3 x 40", "2 x 30"]`, `["2 x 30", "3 x 40"]`, 1)
 		s := read(t, files(day))
-		i := slices.IndexFunc(s.Notes, func(note string) bool { return strings.Contains(note, "passed over") })
+		i := slices.IndexFunc(s.Notes, func(note string) bool { return strings.Contains(note, "is ignored") })
 		if s.Day.Jobs[0].Chosen != nil || i < 0 || !strings.Contains(s.Notes[i], c.words) || !strings.Contains(s.Notes[i], "job 1 (A)") {
 			t.Errorf("%s: %+v, notes:\n%s", c.line, s.Day.Jobs[0].Chosen, strings.Join(s.Notes, "\n"))
 		}
 		day[dayFile] += "state = \"done\"\n"
-		if notes := strings.Join(read(t, files(day)).Notes, "\n"); strings.Contains(notes, "passed over") {
+		if notes := strings.Join(read(t, files(day)).Notes, "\n"); strings.Contains(notes, "is ignored") {
 			t.Errorf("told of a job that is done:\n%s", notes)
 		}
 	}
@@ -111,8 +111,8 @@ func TestIdleIsRefused(t *testing.T) {
 		{`["1-3", "x"]`, `entry 2: "x" is no holder's number`},
 		{`["0"]`, `"0" is no holder's number`},
 		{`["3-3"]`, "the numbers don't rise"},
-		{`["1-3 at 5"]`, "two holders can't stand at one place"},
-		{`["1-3", "3"]`, "entry 2: holder 3 comes behind holder 3"},
+		{`["1-3 at 5"]`, "two holders can't be at one position"},
+		{`["1-3", "3"]`, "entry 2: holder 3 comes after holder 3"},
 		{`["1 at here"]`, "entry 1"},
 		{`["1 at 1e9"]`, "entry 1"},
 		{`["501"]`, `"501" is no holder's number`},
@@ -227,7 +227,7 @@ func TestFormKeepsChosen(t *testing.T) {
 // stays.
 func TestIdleIsPassedOver(t *testing.T) {
 	for _, c := range []struct{ lines, words string }{
-		{"chosen_idle = [\"1-4\", \"12\"]\nchosen_moves = 3\nchosen_s = 60", "holder 12 is told, and the beam has 11"},
+		{"chosen_idle = [\"1-4\", \"12\"]\nchosen_moves = 3\nchosen_s = 60", "holder 12 is named, and the beam has 11"},
 		{"chosen_idle = [\"1-4\"]\nchosen_moves = 3\nchosen_s = 60", "7 of 11 holders are left to cut, and the layout has 6 cuts"},
 		{"chosen_idle = [\"1-4\", \"5 on its cut\"]\nchosen_moves = 3\nchosen_s = 60", "7 of 11 holders are left to cut"},
 		{"chosen_idle = [\"1-4\", \"5 at 400.1\"]\nchosen_moves = 3\nchosen_s = 60", "holder 5 is to go off the rail"},
@@ -263,5 +263,16 @@ func TestStaleKeysGo(t *testing.T) {
 	want := "arrange  = \"listed\"\nchosen_idle = [\"1-5\"]\nchosen_moves = 3\nchosen_s = 60\nlength_m = 1000\n"
 	if !strings.Contains(string(text), want) || strings.Contains(string(text), chosenSlits) {
 		t.Errorf("the file holds\n%s", text)
+	}
+}
+
+// Two entries may be finished differently and cut alike: each slit is written as finished,
+// and as often as it is listed.
+func TestRunsOfSlitsCutAlike(t *testing.T) {
+	of := []plan.Entry{{Count: 1, Finished: 10, Width: 11}, {Count: 2, Finished: 12, Width: 11}, {Count: 1, Finished: 20, Width: 20}}
+	got := runsOf(of, []plan.Length{11, 20, 11, 11})
+	want := []plan.Entry{{Count: 1, Finished: 10}, {Count: 1, Finished: 20}, {Count: 2, Finished: 12}}
+	if !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
 	}
 }

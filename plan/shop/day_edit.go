@@ -128,7 +128,7 @@ func wholeDay(on *knife.Equipment, u plan.Unit, d *plan.Day) (string, toml.Probl
 	return pieces.String(), problems
 }
 
-const wholeHead = `# Written by bide: the day as it stands on the screen.
+const wholeHead = `# Written by bide: the day as it is on the screen.
 `
 
 // ids are the ids of a day's jobs.

@@ -98,14 +98,14 @@ func checkAfter(entries []*toml.Table, jobs []plan.Job, byID map[string]int) {
 			case !ok:
 				t.Refuse("after", meant(id, ids), "there is no job %s in the day", words.Quoted(id))
 			case k == i:
-				t.Refuse("after", "take it out", "the job is to come after itself")
+				t.Refuse("after", "delete it", "the job is to come after itself")
 			default:
 				waits[i] = append(waits[i], k)
 			}
 		}
 	}
 	for _, i := range waitingForever(waits) {
-		entries[i].Refuse("after", "take one of the jobs out of one after", "the job waits for itself by way of the jobs named in after")
+		entries[i].Refuse("after", "delete one of the jobs from one after", "the job waits for itself by way of the jobs named in after")
 	}
 }
 

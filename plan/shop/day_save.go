@@ -34,7 +34,7 @@ func (s *Shop) SaveDay(d *plan.Day, from []string) (Outcome, error) {
 		from = ids(d)
 	}
 	if len(from) != len(d.Jobs) {
-		return Outcome{}, toml.Problems{{File: dayFile, What: "it isn't told for each job where it comes from", Remedy: "give as many ids as jobs"}}
+		return Outcome{}, toml.Problems{{File: dayFile, What: "it isn't said of each job where it comes from", Remedy: "give as many ids as jobs"}}
 	}
 	text, pieced := s.dayFrom(d, from)
 	if !pieced {

@@ -47,10 +47,10 @@ var remedies = map[string]string{
 	"web":       "correct web, or run the job on a wider beam",
 	"slits":     "correct slits, split the job, or run it on another beam",
 	"shift":     `set shift = "free", or run the job on another beam`,
-	"trim":      "set trim to what the winder can pull, take a slit out or run a wider web",
-	"positions": "measure where the holders stand and correct positions.toml",
+	"trim":      "set trim to what the winder can pull, remove a slit or run a wider web",
+	"positions": "measure the holders' positions and correct positions.toml",
 	"fixed":     "put the job at that number, or change fixed",
-	"after":     "put the job behind it, or change after",
+	"after":     "put the job after it, or change after",
 }
 
 // remedy is what helps against a fault. Holders at fault come first: with them

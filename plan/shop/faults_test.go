@@ -54,7 +54,7 @@ func TestRemedyNamesHolders(t *testing.T) {
 		}
 	}
 	for why, remedy := range map[string]string{
-		"holder 2 is stuck and stands 3 mm from cut 4":       "free or exchange holder 2, locked out by your site's procedure; or correct slits",
+		"holder 2 (stuck) is 3 mm from cut 4":                "free or exchange holder 2, locked out by your site's procedure; or correct slits",
 		"on the drive side of holder 5 (out at 10 mm)":       "repair or exchange holder 5, locked",
 		"holders 3 to 5 may not cut and must stand idle":     "repair or exchange holder 4, 5, locked",
 		"holder 2 is stuck at 1 mm; holder 4 may not cut":    "free or exchange holder 2, repair or exchange holder 4, locked",
@@ -80,7 +80,7 @@ func TestRefusalNamesTheHolder(t *testing.T) {
 		t.Fatalf("%v, plan %+v", err, d)
 	}
 	p := s.ProblemOf(d.Refused()[0].Job, d.Refused()[0].Faults[0])
-	if !strings.Contains(p.What, "holder 2 is stuck") || !strings.HasPrefix(p.Remedy, "free or exchange holder 2,") || p.Line != 8 {
+	if !strings.Contains(p.What, "holder 2 (stuck)") || !strings.HasPrefix(p.Remedy, "free or exchange holder 2,") || p.Line != 8 {
 		t.Errorf("%s", p)
 	}
 }

@@ -99,7 +99,7 @@ func (t jobReader) roll() plan.Roll {
 	}
 	u, core, taken := t.Doc.Unit, r.Core, ""
 	if core == 0 {
-		core, taken = plan.Length(material.UsualCoreMM*float64(plan.Millimetre)), ", which is taken since no core is given"
+		core, taken = plan.Length(material.UsualCoreMM*float64(plan.Millimetre)), ", assumed since no core is given"
 	}
 	if r.Diameter > 0 && r.Diameter <= core {
 		t.Refuse("roll_diameter", "correct it, or give the outside of the core as core", "a roll of %s is no larger than a core of %s%s", u.Show(r.Diameter), u.Show(core), taken)

@@ -41,8 +41,8 @@ var knifeKinds = []struct {
 	what string
 	tell func(*knife.Equipment, *plan.Job, *material.Settings) string
 }{
-	{"jobs whose outer cuts may come to lie off their web, which tension makes narrower, or with little trim (a wider web or less tension helps)", edgeNote},
-	{"jobs thicker than standard holders and blades part", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
+	{"jobs whose outer cuts may be off their web, which tension makes narrower, or with little trim (a wider web or less tension helps)", edgeNote},
+	{"jobs thicker than standard holders and blades cut", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
 		if on.Material.ThicknessMM <= material.StandardReachMM {
 			return ""
 		}
@@ -54,7 +54,7 @@ var knifeKinds = []struct {
 		}
 		return fmt.Sprintf("%s, best by %s", j.Material, on.Method.Method)
 	}},
-	{"jobs that need pistons which the beam hasn't (no time is counted for fitting them)", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
+	{"jobs needing other pistons than fitted (no time is counted for fitting them)", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
 		if on.Air.Own || on.Refused != "" {
 			return ""
 		}

@@ -37,10 +37,10 @@ func TestKnifeIsNoted(t *testing.T) {
 		"group = 'paper tape'\nthickness_mm = 0.15\nadhesive = 'acrylic'\nbevel = 20\ntip = 0.02",
 		"group = 'cloth tape'\nthickness_mm = 0.3\nadhesive = 'acrylic'\ncut_through_bar = 12")
 	for _, want := range []string{
-		"day.toml: jobs thicker than standard holders and blades part: B (14 mm of 12.7)",
+		"day.toml: jobs thicker than standard holders and blades cut: B (14 mm of 12.7)",
 		"day.toml: jobs whose material should not be scored, and is planned all the same: B (MB, best by shear)",
 		"day.toml: jobs whose blade is outside what is usual for their group: C (bevel 20, usual 30 to 60 degrees; tip 0.02, usual 0.1 to 0.2 mm)",
-		"day.toml: jobs that need pistons which the beam hasn't (no time is counted for fitting them): D (3 pistons of 28 mm)",
+		"day.toml: jobs needing other pistons than fitted (no time is counted for fitting them): D (3 pistons of 28 mm)",
 	} {
 		noted(t, s, want, true)
 	}
@@ -96,7 +96,7 @@ func TestOddAnvilAndMaterialAreNoted(t *testing.T) {
 		{anvil("span = 200"), stock, "beam.toml, [anvil], span: bearings at 50 and 250 mm leave a part of the web area, 0 to 300 mm"},
 		{anvil("span = 320\nbearing = -50"), stock, "span: bearings at -50 and 270 mm leave"},
 		{anvil("span = 350\nbearing = -50"), stock, ""},
-		{anvil("[[anvil.bad]]\nfrom = 310\nto = 318"), stock, "a band from 310 to 318 mm lies beside the web area, 0 to 300 mm"},
+		{anvil("[[anvil.bad]]\nfrom = 310\nto = 318"), stock, "a band from 310 to 318 mm is outside the web area, 0 to 300 mm"},
 		{anvil("[[anvil.bad]]\nfrom = 300\nto = 318"), stock, ""},
 		{"", stock + "width_allowance_pct = -50", "materials.toml, material 1 (MA), width_allowance_pct: -50 % is more than an allowance usually is"},
 		{"", stock + "width_allowance_pct = 0.8", ""},

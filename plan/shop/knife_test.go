@@ -183,9 +183,9 @@ func TestDamageIsTold(t *testing.T) {
 		t.Errorf("%+v", first)
 	}
 	for want, got := range map[string]string{
-		"from 114 to 180 mm: no cut lies in it; nearest at 110 mm on the operator side, at 190 mm on the drive side": first.Where,
+		"from 114 to 180 mm: no cut is in it; nearest at 110 mm on the operator side, at 190 mm on the drive side": first.Where,
 		"cut within 5 mm of it: 1500 m and 0 m": first.Worn,
-		"from 190 to 200 mm: no cut lies in it; nearest right at its end, 190 mm, on the operator side, none on the drive side": day.Damaged[1].Where,
+		"from 190 to 200 mm: no cut is in it; nearest right at its end, 190 mm, on the operator side, none on the drive side": day.Damaged[1].Where,
 		"from 114 to 180 mm: no cut is laid in it": s.Damaged(nil)[0].Where,
 	} {
 		if got != want {
@@ -242,15 +242,25 @@ func TestBearingAndFace(t *testing.T) {
 		t.Fatal(err)
 	}
 	taken := s.Knife(s.Positions, d.Steps())
-	if taken.Turns[0].Bending.Anvil.FromMM != -300 || !strings.Contains(taken.Rests, "taken to lie evenly") || !strings.Contains(taken.Faced, "the web area") {
+	if taken.Turns[0].Bending.Anvil.FromMM != -300 || !strings.Contains(taken.Rests, "assumed to be centred on the web area") || !strings.Contains(taken.Faced, "the web area") {
 		t.Errorf("%q, %q, from %v", taken.Rests, taken.Faced, taken.Turns[0].Bending.Anvil.FromMM)
 	}
 	fsys := files(map[string]string{beamFile: smallBeam + "[anvil]\ndiameter = 150\nspan = 900\nbearing = -250\nface = [-10, 300]\n"})
 	with := read(t, fsys)
 	s.Anvil = with.Anvil
 	day := s.Knife(s.Positions, d.Steps())
-	if day.Turns[0].Bending.Anvil.FromMM != -250 || day.Rests != "its bearings lie at -250 and 650 mm" || day.Faced != "" || day.Face.From != -10_000_000 || day.Face.Metres[24] != 1500 {
+	if day.Turns[0].Bending.Anvil.FromMM != -250 || day.Rests != "its bearings are at -250 and 650 mm" || day.Faced != "" || day.Face.From != -10_000_000 || day.Face.Metres[24] != 1500 {
 		t.Errorf("%q, %q, %+v", day.Rests, day.Faced, day.Face)
+	}
+}
+
+// TestFaceCoversTheWeb: a face may end where the web area does, and not before.
+func TestFaceCoversTheWeb(t *testing.T) {
+	for face, fits := range map[string]bool{"[0, 300]": true, "[0.1, 300]": false, "[0, 299.9]": false} {
+		_, problems := Read(files(map[string]string{beamFile: smallBeam + "[anvil]\ndiameter = 150\nspan = 900\nface = " + face + "\n"}))
+		if (len(problems) == 0) != fits || !fits && problems[0].Place != "anvil.face" && !strings.Contains(problems[0].Place, "face") {
+			t.Errorf("face %s: %v", face, problems)
+		}
 	}
 }
 

@@ -71,5 +71,5 @@ func (m Marks) notes(fixed []plan.Condition) []string {
 	if len(told) == 0 {
 		return nil
 	}
-	return []string{positionsFile + " marks holders otherwise than " + beamFile + ": " + some(told)}
+	return []string{positionsFile + " has holders in another condition than " + beamFile + ": " + some(told)}
 }

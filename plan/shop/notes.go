@@ -54,16 +54,16 @@ func some(words []string) string {
 // positionsNotes say what the positions leave open.
 func positionsNotes(now *plan.Positions, materials material.Table) (notes []string) {
 	if now.Assumed {
-		notes = append(notes, positionsFile+" is missing: holders are taken to stand evenly spread over the rail; measure before they move")
+		notes = append(notes, positionsFile+" is missing: positions are assumed evenly spaced over the rail; measure before moving any holder")
 	}
 	if now.Begun != nil {
-		notes = append(notes, fmt.Sprintf("the beam is being set up for %s: moves made so far: %d", now.Begun.Job, len(now.Begun.Made)))
+		notes = append(notes, fmt.Sprintf("the beam is being set up for %s: %s made so far", now.Begun.Job, words.Count(len(now.Begun.Made), "move")))
 	}
 	if now.Job == "" || now.Material == "" {
 		notes = append(notes, "it is not known what the beam last ran: the first changeover counts rethreading and no clean-down")
 	}
 	if _, ok := materials.Lookup(now.Material); now.Material != "" && !ok {
-		notes = append(notes, fmt.Sprintf("%s: material %s, which the beam last ran, is in no table: what was set for it isn't known, and it counts as not free of silicone", positionsFile, words.Quoted(now.Material)))
+		notes = append(notes, fmt.Sprintf("%s: material %s, which the beam last ran, is in no table: its settings are not known, and it counts as not free of silicone", positionsFile, words.Quoted(now.Material)))
 	}
 	unknown := len(now.At)
 	for _, b := range now.Blades {
@@ -72,7 +72,7 @@ func positionsNotes(now *plan.Positions, materials material.Table) (notes []stri
 		}
 	}
 	if unknown > 0 {
-		notes = append(notes, fmt.Sprintf("the blades of %d holders are not known: they are taken to carry what is wanted", unknown))
+		notes = append(notes, fmt.Sprintf("the blades of %d holders are not known: they are assumed to be right", unknown))
 	}
 	return notes
 }

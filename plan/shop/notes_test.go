@@ -14,11 +14,11 @@ import (
 func TestNotesOfValuesTaken(t *testing.T) {
 	s := read(t, files(nil))
 	for _, want := range []string{
-		`beam.toml, [beam]: taken, since not written: rest_over_web true`,
-		`beam.toml, [guide]: taken, since not written: web_at "centre"`,
-		`beam.toml, [drive]: taken, since not written: kind "shuttle", speed 400 mm/s, acceleration 800 mm/s², pick_s 1.2 s, set_s 1 s, home -100 mm`,
-		`beam.toml, [setup]: taken, since not written: every_min 6 min, rethread_min 5 min, blade_s 40 s, clean_down_min 15 min, pressure_min 0.5 min, crew 1`,
-		`beam.toml, [cylinder]: taken, since not written: bore 28 mm, supply_bar 6.3 bar`,
+		`beam.toml, [beam]: not given, assumed: rest_over_web true`,
+		`beam.toml, [guide]: not given, assumed: web_at "centre"`,
+		`beam.toml, [drive]: not given, assumed: kind "shuttle", speed 400 mm/s, acceleration 800 mm/s², pick_s 1.2 s, set_s 1 s, home -100 mm`,
+		`beam.toml, [setup]: not given, assumed: every_min 6 min, rethread_min 5 min, blade_s 40 s, clean_down_min 15 min, pressure_min 0.5 min, crew 1`,
+		`beam.toml, [cylinder]: not given, assumed: bore 28 mm, supply_bar 6.3 bar`,
 		`day.toml: jobs without trim have a least edge trim of 3 mm: A`,
 		`day.toml: jobs without speed run at their material's speed_max: A 40 m/min`,
 	} {
@@ -29,7 +29,7 @@ func TestNotesOfValuesTaken(t *testing.T) {
 	hand := strings.Replace(smallBeam, "[drive]", "[drive]\nkind = \"hand\"\ncrew = 2", 1)
 	hand = strings.Replace(hand, "[drive]", "park_clearance = 4\nrest_over_web = false\n[drive]", 1)
 	notes := strings.Join(read(t, files(map[string]string{beamFile: hand})).Notes, "\n")
-	if !strings.Contains(notes, "[drive]: taken, since not written: hand_s 25 s\n") || strings.Contains(notes, "[beam]") {
+	if !strings.Contains(notes, "[drive]: not given, assumed: hand_s 25 s\n") || strings.Contains(notes, "[beam]") {
 		t.Errorf("by hand:\n%s", notes)
 	}
 }

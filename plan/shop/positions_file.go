@@ -54,7 +54,7 @@ func readHolders(root *toml.Table, s *plan.Positions, marks Marks) (paths []stri
 	}
 	if missing := without(paths); missing != "" {
 		root.Doc.Problem("", "holder", "these holders are missing: "+missing,
-			"add [[holder]] with number and at for each, or take the file away to have them stand evenly spread")
+			"add [[holder]] with number and at for each, or delete the file to have them evenly spaced")
 	}
 	return paths
 }
@@ -65,7 +65,7 @@ func readHolder(t *toml.Table, s *plan.Positions, i int) {
 	s.At[i] = t.Length("at", 0, toml.AnyPlace)
 	s.Blades[i] = plan.Blade{Bevel: t.Number("bevel", 0, 5, 150), Tip: t.Number("tip", 0, 0.001, 5)}
 	if t.Has("bevel") != t.Has("tip") {
-		t.Doc.Problem(t.Path, t.Place, "a blade needs both bevel and tip", "add the missing one, or take both out")
+		t.Doc.Problem(t.Path, t.Place, "a blade needs both bevel and tip", "add the missing one, or delete both")
 	}
 	if t.Has("metres") && s.Metres == nil { // without any, none is known
 		s.Metres = make([]float64, len(s.At))

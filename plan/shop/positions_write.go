@@ -11,7 +11,7 @@ import (
 )
 
 // standingHead is what bide writes at the top of positions.toml.
-const standingHead = `# Written by bide: where the holders stand, and what the beam last ran. It may be
+const standingHead = `# Written by bide: the holders' positions, and what the beam last ran. It may be
 # changed by hand while bide is closed; comments are not kept when bide writes.
 `
 
@@ -50,9 +50,9 @@ func (s *Shop) SavePositions(st *plan.Positions, marks Marks) (Outcome, error) {
 	name, why := "", ""
 	switch {
 	case there && now != s.positionsText:
-		name, why = "positions.other", "someone else had changed it, their text is kept in "
+		name, why = "positions.other", "someone else had changed it: their file is kept as "
 	case there && byHand(now):
-		name, why = "positions.hand", "it was made by hand, and as such is kept in "
+		name, why = "positions.hand", "your hand-written file is kept as "
 	}
 	if name != "" {
 		kept, err := s.writeBeside(name, now)
@@ -121,7 +121,7 @@ func bladeOf(st *plan.Positions, i int) (b plan.Blade, metres float64) {
 // saved.
 func (s *Shop) checkSaved(st *plan.Positions, marks Marks, text string) toml.Problems {
 	if st.Assumed {
-		return toml.Problems{{File: positionsFile, What: "where the holders stand is assumed, not measured", Remedy: "measure or confirm it first"}}
+		return toml.Problems{{File: positionsFile, What: "the positions are assumed, not measured", Remedy: "measure or confirm it first"}}
 	}
 	var problems toml.Problems
 	d := toml.NewDocument(positionsFile, examples, &problems)
@@ -144,7 +144,7 @@ func (s *Shop) checkSaved(st *plan.Positions, marks Marks, text string) toml.Pro
 func differs(a, b *plan.Positions, am, bm Marks) string {
 	switch {
 	case !slices.Equal(a.At, b.At):
-		return "a holder's place"
+		return "a holder's position"
 	case !toml.Local(a.Recorded).Equal(toml.Local(b.Recorded)):
 		return "the time recorded"
 	case a.Job != b.Job || a.Material != b.Material:
@@ -154,7 +154,7 @@ func differs(a, b *plan.Positions, am, bm Marks) string {
 	case !sameSetting(a.Begun, b.Begun):
 		return "the changeover under way"
 	case !maps.Equal(am, bm):
-		return "a holder's mark"
+		return "a holder's condition"
 	}
 	for i := range a.At {
 		blade, metres := bladeOf(a, i)

@@ -179,14 +179,14 @@ func TestStandingRefused(t *testing.T) {
 	s := folder(t, nil)
 	good, _ := anyStanding(rand.New(rand.NewPCG(1, 1)), s.Beam)
 	for words, change := range map[string]func(*plan.Positions, Marks){
-		"assumed, not measured":      func(st *plan.Positions, _ Marks) { st.Assumed = true },
-		"nearer than the pitch":      func(st *plan.Positions, _ Marks) { st.At[1] = st.At[0] + 1 },
-		"off the rail":               func(st *plan.Positions, _ Marks) { st.At[4] = plan.MaxRail },
-		"these holders are missing":  func(st *plan.Positions, _ Marks) { st.At = st.At[:4] },
-		"both bevel and tip":         func(st *plan.Positions, _ Marks) { st.Blades[0] = plan.Blade{Bevel: 45} },
-		"longer than 80 characters":  func(_ *plan.Positions, m Marks) { m[1] = Mark{plan.Stuck, strings.Repeat("x", 81)} },
-		"a holder's mark would not":  func(_ *plan.Positions, m Marks) { m[9] = Mark{plan.Stuck, ""} },
-		"the job or material would ": func(st *plan.Positions, _ Marks) { st.Job = "\x1b[2J" },
+		"assumed, not measured":          func(st *plan.Positions, _ Marks) { st.Assumed = true },
+		"nearer than the pitch":          func(st *plan.Positions, _ Marks) { st.At[1] = st.At[0] + 1 },
+		"off the rail":                   func(st *plan.Positions, _ Marks) { st.At[4] = plan.MaxRail },
+		"these holders are missing":      func(st *plan.Positions, _ Marks) { st.At = st.At[:4] },
+		"both bevel and tip":             func(st *plan.Positions, _ Marks) { st.Blades[0] = plan.Blade{Bevel: 45} },
+		"longer than 80 characters":      func(_ *plan.Positions, m Marks) { m[1] = Mark{plan.Stuck, strings.Repeat("x", 81)} },
+		"a holder's condition would not": func(_ *plan.Positions, m Marks) { m[9] = Mark{plan.Stuck, ""} },
+		"the job or material would ":     func(st *plan.Positions, _ Marks) { st.Job = "\x1b[2J" },
 	} {
 		st, marks := *good, Marks{}
 		st.At, st.Blades = append([]plan.Length{}, good.At...), append([]plan.Blade{}, good.Blades...)
@@ -275,7 +275,7 @@ func TestStandingMadeByHand(t *testing.T) {
 		s := folder(t, map[string]string{positionsFile: c.text})
 		st, marks := anyStanding(rand.New(rand.NewPCG(4, 1)), s.Beam)
 		out, err := s.SavePositions(st, marks)
-		if err != nil || strings.Contains(out.Said, "kept in positions.hand.toml") != c.kept {
+		if err != nil || strings.Contains(out.Said, "kept as positions.hand.toml") != c.kept {
 			t.Errorf("%+v, %v", out, err)
 		}
 		want := []string{beamFile, dayFile, positionsFile}
@@ -302,4 +302,26 @@ func TestBesideNeverOverwrites(t *testing.T) {
 		t.Errorf("%s is written", file)
 	}
 	holds(t, filepath.Join(s.Dir, fmt.Sprintf("day.bide-%d.toml", mostBeside+1)), "theirs")
+}
+
+// Of two sets of positions the first thing in which they differ is named.
+func TestDifferencesAreNamed(t *testing.T) {
+	one := func() *plan.Positions {
+		return &plan.Positions{At: []plan.Length{1, 20}, Job: "A", Web: 100, Blades: []plan.Blade{{Bevel: 45, Tip: 0.1}, {Bevel: 60, Tip: 0.1}}, Metres: []float64{10, 20}}
+	}
+	if what := differs(one(), one(), nil, nil); what != "" {
+		t.Errorf("the same, and %q", what)
+	}
+	for want, change := range map[string]func(*plan.Positions){
+		"a holder's place":        func(p *plan.Positions) { p.At[1]++ },
+		"the job or material":     func(p *plan.Positions) { p.Material = "felt" },
+		"the web or the pressure": func(p *plan.Positions) { p.SetBar = 2 },
+		"the blade of holder 1":   func(p *plan.Positions) { p.Metres[0]++ },
+		"the blade of holder 2":   func(p *plan.Positions) { p.Blades[1].Tip = 0.2 },
+	} {
+		other := one()
+		if change(other); differs(one(), other, nil, nil) != want {
+			t.Errorf("%q, want %q", differs(one(), other, nil, nil), want)
+		}
+	}
 }

@@ -32,3 +32,22 @@ func TestSettingIsRead(t *testing.T) {
 		}
 	}
 }
+
+// Two changeovers under way are the same only where all is the same.
+func TestSameSetting(t *testing.T) {
+	one := func() *plan.Begun {
+		return &plan.Begun{Job: "A", Slits: []plan.Length{10, 20}, Shift: 1, To: []plan.Length{3, 30}, Made: []plan.Made{{Holder: 2, From: 5}}}
+	}
+	if !sameSetting(one(), one()) || !sameSetting(nil, nil) || sameSetting(one(), nil) || sameSetting(nil, one()) {
+		t.Error("one that is the same isn't, or one is the same as none")
+	}
+	for name, change := range map[string]func(*plan.Begun){
+		"job": func(b *plan.Begun) { b.Job = "B" }, "slits": func(b *plan.Begun) { b.Slits[0]++ }, "shift": func(b *plan.Begun) { b.Shift++ },
+		"to": func(b *plan.Begun) { b.To = nil }, "moves": func(b *plan.Begun) { b.Made[0].From++ }, "corrected": func(b *plan.Begun) { b.Found = true },
+	} {
+		other := one()
+		if change(other); sameSetting(one(), other) {
+			t.Errorf("another %s, and it is the same", name)
+		}
+	}
+}

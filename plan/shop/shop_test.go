@@ -10,6 +10,7 @@ import (
 	"testing/fstest"
 	"time"
 
+	"bide/material"
 	"bide/plan"
 	"bide/plan/plantest"
 	"bide/plan/shop/toml"
@@ -81,7 +82,7 @@ func TestReadFillsIn(t *testing.T) {
 	if s.Anvil != nil || !s.Positions.Assumed || s.Unit != plan.Millimetres {
 		t.Errorf("shop %+v", s)
 	}
-	if notes := strings.Join(s.Notes, "\n"); !strings.Contains(notes, "evenly spread") || !strings.Contains(notes, "last ran") {
+	if notes := strings.Join(s.Notes, "\n"); !strings.Contains(notes, "evenly spaced") || !strings.Contains(notes, "last ran") {
 		t.Errorf("notes %q", notes)
 	}
 }
@@ -186,6 +187,32 @@ bevel        = 70
 	}
 }
 
+// What a file may say of a material, the knife can be worked out for.
+func TestMaterialsTakenHaveSettings(t *testing.T) {
+	for _, key := range []string{"thickness_mm", "cut_through_bar", "bevel", "tip", "speed_max"} {
+		taken, refused := 0, 0
+		for value := 1e-4; value < 1e6; value *= 1.5 {
+			text := fmt.Sprintf("[[material]]\nname = \"felt\"\ngroup = \"felt\"\nadhesive = \"none\"\n%s = %f\n", key, value)
+			if key != "thickness_mm" {
+				text += "thickness_mm = 3\n"
+			}
+			s, problems := Read(files(map[string]string{materialsFile: text}))
+			if len(problems) > 0 {
+				refused++
+				continue
+			}
+			taken++
+			m, _ := s.Materials.Lookup("felt")
+			if _, err := material.SettingsFor(m, material.Machine{Cylinder: material.Cylinder{BoreMM: 8, Pistons: 1, SupplyBar: 6, MarginBar: 0.8}, AnvilMM: 150}, material.Run{Speed: 10}); err != nil {
+				t.Errorf("%s = %v is taken, and then %v", key, value, err)
+			}
+		}
+		if min(taken, refused) < 3 {
+			t.Errorf("%s: %d values taken, %d refused: too few to tell", key, taken, refused)
+		}
+	}
+}
+
 // TestJobProblems: a job that the beam can't run is no fault of the file, but is
 // told with file, line, job and key.
 func TestJobProblems(t *testing.T) {
@@ -223,6 +250,24 @@ func TestMissingMaterialsFileHidesNothing(t *testing.T) {
 	}
 	_, problems = Read(files(map[string]string{dayFile: day}))
 	if len(problems) != 1 || problems[0].Place != "job 1 (A), material" {
+		t.Errorf("problems:\n%v", problems)
+	}
+}
+
+// A holder as narrow as no holder is refused, be it a nanometre.
+func TestHoldersAsNarrowAsNoneAre(t *testing.T) {
+	for _, width := range []string{"0.000001", "0.000002", "0.01"} {
+		_, problems := Read(files(map[string]string{beamFile: strings.Replace(smallBeam, "holder_width = 12.0", "holder_width = "+width, 1)}))
+		if len(problems) == 0 || !strings.Contains(problems.Error(), "holder_width") {
+			t.Errorf("%s mm: %v", width, problems)
+		}
+	}
+}
+
+// A file without [beam] says that it is missing, and nothing of what would be in it.
+func TestBeamIsMissing(t *testing.T) {
+	_, problems := Read(files(map[string]string{beamFile: "units = \"mm\"\n"}))
+	if len(problems) != 1 || problems[0].File != beamFile || !strings.Contains(problems.Error(), "beam is missing") {
 		t.Errorf("problems:\n%v", problems)
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"bide/plan/plantest"
 )
 
 // values are what may stand in a value's place, by right or not.
@@ -28,7 +30,10 @@ func TestEveryValue(t *testing.T) {
 				continue
 			}
 			checkChanged(t, whole, file, lines, i, "")
-			for _, value := range values {
+			for k, value := range values {
+				if !plantest.IsLong() && (i+k)%4 > 0 { // each line has some of them, each value some lines
+					continue
+				}
 				checkChanged(t, whole, file, lines, i, key+"= "+value)
 			}
 		}

@@ -6,10 +6,11 @@
 package verify
 
 import (
-	"bide/plan"
 	"errors"
 	"fmt"
 	"slices"
+
+	"bide/plan"
 )
 
 // Plan checks a whole plan: every layout and changeover, the chain of positions

@@ -175,7 +175,7 @@ func (v *verifier) way(from []plan.Length, moves []plan.Move) {
 func (v *verifier) reasons(from []plan.Length, l plan.Layout, c plan.Changeover) {
 	for _, m := range c.Moves {
 		h, w := c.Holders[m.Holder-1], m.Why
-		v.must(h.Use != plan.Cutting || w.Cause == plan.GoesToCut, "holder %d goes to cut %d and is said to move for another reason", m.Holder, h.Cut)
+		v.must(h.Use != plan.Cutting || w.Cause == plan.ToCut, "holder %d goes to cut %d and is said to move for another reason", m.Holder, h.Cut)
 		v.must(v.reason(m, h, from, l, c), "holder %d moves from %s to %s: the reason is not true: %+v", m.Holder, mm(m.From), mm(m.To), w)
 	}
 }
@@ -185,8 +185,8 @@ func (v *verifier) reasons(from []plan.Length, l plan.Layout, c plan.Changeover)
 func (v *verifier) reason(m plan.Move, h plan.Stand, from []plan.Length, l plan.Layout, c plan.Changeover) bool {
 	w, pitch, idle := m.Why, v.beam.HolderWidth+v.beam.Clearance, h.Use != plan.Cutting
 	switch w.Cause {
-	case plan.GoesToCut:
-		return !idle && w == plan.Why{Cause: plan.GoesToCut, Cut: h.Cut}
+	case plan.ToCut:
+		return !idle && w == plan.Why{Cause: plan.ToCut, Cut: h.Cut}
 	case plan.NearCut:
 		return idle && w.Cut >= 1 && w.Cut <= len(l.Cuts) && w.Distance == apart(m.From, l.Cuts[w.Cut-1]) && w.Distance < pitch &&
 			w == plan.Why{Cause: plan.NearCut, Cut: w.Cut, Distance: w.Distance, Least: pitch}
@@ -198,8 +198,8 @@ func (v *verifier) reason(m plan.Move, h plan.Stand, from []plan.Length, l plan.
 		return idle && v.giveWay(m, from, c)
 	case plan.AsBegun, plan.AsChosen:
 		return idle && w == plan.Why{Cause: w.Cause}
-	case plan.StandsAhead:
-		return idle && w.Job != "" && w == plan.Why{Cause: plan.StandsAhead, Job: w.Job, Cut: w.Cut} // the day says whether it is so
+	case plan.ForLaterJob:
+		return idle && w.Job != "" && w == plan.Why{Cause: plan.ForLaterJob, Job: w.Job, Cut: w.Cut} // the day says whether it is so
 	}
 	return false
 }

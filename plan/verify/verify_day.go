@@ -1,10 +1,11 @@
 package verify
 
 import (
-	"bide/plan"
 	"maps"
 	"slices"
 	"time"
+
+	"bide/plan"
 )
 
 // The verifier's part for a day: what is carried from step to step.
@@ -86,7 +87,7 @@ func (v *verifier) near(what string, got, want time.Duration, legs int) {
 // holds the cut named.
 func (v *verifier) ahead(steps []*plan.Step) {
 	for _, m := range steps[0].Changeover.Moves {
-		if m.Why.Cause != plan.StandsAhead {
+		if m.Why.Cause != plan.ForLaterJob {
 			continue
 		}
 		found := false

@@ -1,9 +1,10 @@
 package verify
 
 import (
-	"bide/plan"
 	"math"
 	"time"
+
+	"bide/plan"
 )
 
 // The verifier's part for setup times: what the beam carries, and how long a

@@ -1,13 +1,14 @@
 package words
 
 import (
-	"bide/plan"
 	"fmt"
 	"strings"
 	"time"
+
+	"bide/plan"
 )
 
-// Against tells how the day's costs differ from those it had, what matters most first.
+// Against says how the day's costs differ from those it had, what matters most first.
 func Against(now, was plan.Totals) string {
 	var parts []string
 	part := func(d time.Duration, text, less, more string) {

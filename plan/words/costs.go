@@ -1,10 +1,11 @@
 package words
 
 import (
-	"bide/plan"
 	"fmt"
 	"strings"
 	"time"
+
+	"bide/plan"
 )
 
 // Change is a number with its sign; zero is the same.
@@ -34,12 +35,12 @@ func Lateness(d time.Duration) string {
 	return "!" + Hours(d)
 }
 
-// Totals tell what a day costs.
+// Totals say what a day costs.
 func Totals(t plan.Totals) string {
 	return fmt.Sprintf("%s min of setup, %s, %s", Minutes(t.Setup), Count(t.Repositions, "move"), Late(t))
 }
 
-// Late tells how late a day is.
+// Late says how late a day is.
 func Late(t plan.Totals) string {
 	if t.LateJobs == 0 {
 		return "none late"
@@ -47,8 +48,8 @@ func Late(t plan.Totals) string {
 	return fmt.Sprintf("%s late (%s)", Hours(t.Late), Count(t.LateJobs, "job"))
 }
 
-// Cost tells what a slip costs against the other day.
-func Cost(s plan.Slip) string {
+// Cost says what a day costs against the other day.
+func Cost(s plan.Difference) string {
 	other := s.Totals
 	other.Setup -= s.Setup
 	other.Repositions -= s.Repositions

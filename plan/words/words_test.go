@@ -78,7 +78,7 @@ func TestRuler(t *testing.T) {
 	}
 }
 
-// The other unit stands beside a length where it tells something.
+// The other unit stands beside a length where it says something.
 func TestBoth(t *testing.T) {
 	for _, c := range []struct {
 		l    plan.Length

@@ -14,8 +14,8 @@ import (
 )
 
 // Help is what bide help prints.
-const Help = `bide keeps the knife holders of a score slitter where they stand: it plans which
-must move between two jobs, in which order, and what that costs.
+const Help = `bide plans the changeovers of a score slitter: it keeps as many knife holders as
+possible where they are, and says which must move, in which order, and the cost.
 
   bide [SHOP]                 full screen; no SHOP: the built-in demo
   bide sheet [flags] [SHOP]   the changeover sheets, to standard output
@@ -24,12 +24,12 @@ must move between two jobs, in which order, and what that costs.
   bide help                   this text
   bide --version
 
-SHOP is the folder with one beam's files. Flags stand before or after it; the
+SHOP is the folder with one beam's files. Flags come before or after it; the
 first value is the default.
   --as text|csv|json|html
   --sequence listed|best      the order of the file, or the best one found
-  --aim minutes|moves         what the plan saves first, once least is late; not
-                              given, it is as day.toml says
+  --aim minutes|moves         what the plan saves first, after lateness; without
+                              it, as day.toml says
   --rounds N                  search effort; 0 goes by the size of the day
   --seed N                    of the search (1)
   --job ID                    the sheet of one job only

@@ -225,7 +225,7 @@ var Bindings = []Binding{
 	{OnSetup, Confirm, []string{"enter", " "}, "Enter", "", "confirm", "confirm that the move is made: it is saved (also Space)"},
 	{OnSetup, Runs, []string{"r"}, "r", "", "runs", "all moves are made and the job runs; u in the panes undoes that"},
 	{OnSetup, TakeBack, []string{"u", "backspace"}, "u", "", "undo", "undo the last entry of this setup: a confirmed move, a correction, a condition (also Backspace)"},
-	{OnSetup, Back, []string{"esc"}, "Esc", "", "leave", "leave the guided setup; w goes on with it"},
+	{OnSetup, Back, []string{"esc"}, "Esc", "", "leave", "leave the guided setup; w continues it"},
 	{OnSetup, Correct, []string{"f"}, "f", "", "correct", "correct a holder's position: type where it is; the rest is planned again"},
 	{OnSetup, Fault, []string{"c"}, "c", "", "fault", "a holder is stuck, can't cut or is out of service: set its condition; the rest is planned again"},
 	{OnSetup, Right, []string{"right", "down", "l", "j"}, "→", "right", "", "look at the next move; one that nothing blocks can be made first (also ↓)"},

@@ -62,7 +62,7 @@ func AboutJob(d *Shared, index int) (out []draw.Span) {
 	}
 	s := o.Step
 	if d.Estimated() {
-		say(draw.Faint, "~ estimate: each job planned on its own; planning all jobs together goes on")
+		say(draw.Faint, "~ estimate: each job planned on its own; planning all jobs together still runs")
 	}
 	say(draw.Plain, "setup %s min: %s", words.Minutes(s.Setup.Total()), SetupCauses(s.Setup))
 	say(draw.Plain, "%d cutting, %d resting, %d parked; travel %s",

@@ -39,7 +39,7 @@ func MoveSentence(m *plan.Move, u plan.Unit) string {
 	o := words.Other(u)
 	way := m.To - m.From
 	why := ", " + m.Why.Text(u)
-	if m.Why.Cause == plan.GoesToCut {
+	if m.Why.Cause == plan.ToCut {
 		why = " moves " + m.Why.Text(u)
 	}
 	return fmt.Sprintf("Holder %d%s: from %s to %s, %s to the %s (%s to %s)",

@@ -104,7 +104,7 @@ func (d *Shared) ReadAnew() {
 func (d *Shared) KeyOf(a workday.Action) string {
 	return d.KeyFor(map[workday.Action]keys.Action{
 		workday.ToSave: keys.SaveDay, workday.ToReread: keys.Reread, workday.ToCompare: keys.CompareOrders, workday.ToUndo: keys.Undo,
-		workday.ToSetUp: keys.Setup, workday.ToHold: keys.Hold, workday.ToCorrect: keys.Correct, workday.ToRun: keys.Runs,
+		workday.ToSetUp: keys.Setup, workday.ToHold: keys.Hold, workday.ToCorrect: keys.Correct, workday.ToRun: keys.Runs, workday.ToUndoEntry: keys.TakeBack, workday.ToStop: keys.Back,
 	}[a])
 }
 

@@ -87,7 +87,7 @@ func (p *Page) movingJob(m *planning.MoveTo) {
 		m.Take(w())
 	}
 	at := &moveto.Page{MoveTo: m}
-	p.tell("%s, now %s. Without it: %s.", m.Job.ID, strings.TrimSuffix(at.Where(m.Was), " (now)"), words.Cost(m.Out(planning.Cost{}).Slip))
+	p.tell("%s, now %s. Without it: %s.", m.Job.ID, strings.TrimSuffix(at.Where(m.Was), " (now)"), words.Cost(m.Out(planning.Cost{}).Difference))
 	for index := range len(m.Rest) + 1 {
 		c, known := m.Cost(index)
 		switch {
@@ -95,13 +95,13 @@ func (p *Page) movingJob(m *planning.MoveTo) {
 		case m.Barred(index):
 			p.tell("  Moved %s: not possible, %s is running.", at.Where(index), m.Rest[index].ID)
 		default:
-			p.tell("  Moved %s: %s.", at.Where(index), words.Join("; ", words.Cost(c.Slip), p.troubles(c.Slip)))
+			p.tell("  Moved %s: %s.", at.Where(index), words.Join("; ", words.Cost(c.Difference), p.troubles(c.Difference)))
 		}
 	}
 }
 
 // troubles are the jobs that a gap makes late, and what it breaks or refuses.
-func (p *Page) troubles(s plan.Slip) string {
+func (p *Page) troubles(s plan.Difference) string {
 	var parts []string
 	if len(s.Late) > 0 {
 		parts = append(parts, "late there and not now: "+words.Jobs(s.Late))

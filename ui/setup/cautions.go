@@ -38,7 +38,7 @@ func (w *Page) notes(d *pane.Shared) []draw.Span {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "Positions are only assumed: measure. Going on confirms that the holders are where the screen shows them; " + d.KeyFor(keys.Correct) + " corrects those that are not."})
 	}
 	if half := d.Actual.Positions.Begun; half != nil && half.Job != w.Job.ID {
-		all = append(all, draw.Span{Style: draw.Strong, Text: "The beam is half set up for " + half.Job + ": this is the setup of " + w.Job.ID + " from there. Blades may have been swapped for it: check what each holder carries."})
+		all = append(all, draw.Span{Style: draw.Strong, Text: "The setup of " + half.Job + " has begun: this is the setup of " + w.Job.ID + " from there. Blades may already be swapped for it: check what each holder carries."})
 	}
 	if n := len(w.Made()); n > 0 {
 		all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%s already made: the setup goes on from there.", words.Count(n, "move"))})
@@ -105,7 +105,7 @@ func notSaved(d *pane.Shared) string {
 	if d.Journal.Writes() {
 		return ""
 	}
-	return "ticks not saved"
+	return "moves not saved"
 }
 
 // warnings are the cautions, each behind what it is about: beside it where there is room.

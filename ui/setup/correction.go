@@ -165,7 +165,7 @@ func (w *Page) marked(d *pane.Shared) {
 	at, _ := f.place(d, number)
 	places := map[int]plan.Length{number: at}
 	mark := shop.Mark{Condition: conditions[f.letter()], Reason: f.text(fieldWhy)}
-	w.report(places, map[int]shop.Mark{number: mark}, fmt.Sprintf("%d marked %s", number, mark.Condition), fmt.Sprintf("holder %d is marked %s", number, mark.Condition))
+	w.report(places, map[int]shop.Mark{number: mark}, fmt.Sprintf("%d is %s", number, mark.Condition), fmt.Sprintf("holder %d is recorded as %s", number, mark.Condition))
 }
 
 // report reports what the form has. Where it is asked first what became of the job that

@@ -50,7 +50,7 @@ func (w *Page) step(d *pane.Shared, s draw.Size) []draw.Line {
 
 // whyOf tells why a holder moves, or where to.
 func whyOf(m *plan.Move, u plan.Unit) string {
-	if m.Why.Cause == plan.GoesToCut {
+	if m.Why.Cause == plan.ToCut {
 		return fmt.Sprintf("Holder %d moves %s", m.Holder, m.Why.Text(u))
 	}
 	return "Why: " + m.Why.Text(u)

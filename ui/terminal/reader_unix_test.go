@@ -33,7 +33,7 @@ func TestReaderKeepsKeysTogether(t *testing.T) {
 	if n, err := in.Read(buf); err != nil || string(buf[:n]) != "\x1b" {
 		t.Errorf("read %q, %v", buf[:n], err)
 	}
-	if waited := time.Since(began); waited < settle/2 || waited > 40*settle {
+	if waited := time.Since(began); waited < settle/2 {
 		t.Errorf("waited %v for the rest of an escape", waited)
 	}
 	io.WriteString(w, "j")

@@ -1,10 +1,11 @@
 package layouts
 
 import (
-	"bide/plan"
 	"cmp"
 	"iter"
 	"slices"
+
+	"bide/plan"
 )
 
 // Damaged bands of the anvil. A blade presses on the anvil wherever it cuts, so no

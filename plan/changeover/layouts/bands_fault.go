@@ -1,14 +1,15 @@
 package layouts
 
 import (
+	"slices"
+
 	"bide/plan"
 	"bide/plan/words"
-	"slices"
 )
 
 // Why damaged bands of the anvil keep a job from being run.
 
-// damaged tells why the job can't be laid out clear of the damaged bands, if so.
+// damaged says why the job can't be laid out clear of the damaged bands, if so.
 func damageFaults(b *plan.Beam, j *plan.Job) []plan.Fault {
 	if len(b.Bad) == 0 {
 		return nil
@@ -44,7 +45,7 @@ func bandsAt(b *plan.Beam, cuts []plan.Length) (first plan.Phrase) {
 	return first
 }
 
-// reordered tells that other orders of the slits were tried, where they may be.
+// reordered says that other orders of the slits were tried, where they may be.
 func reordered(j *plan.Job) string {
 	if j.Arrange == plan.AsListed {
 		return ""
@@ -52,7 +53,7 @@ func reordered(j *plan.Job) string {
 	return ", in no order of the slits that was tried"
 }
 
-// freed tells whether a free shift would help a job that has none, and the key of
+// freed says whether a free shift would help a job that has none, and the key of
 // the job at fault.
 func freed(b *plan.Beam, j *plan.Job) (key string, way plan.Phrase) {
 	loose := *j
@@ -93,7 +94,7 @@ func nearestOf(all []plan.Span) plan.Length {
 	return best
 }
 
-// onlyClear tells where the layout keeps clear of the bands, and that it can't be
+// onlyClear says where the layout keeps clear of the bands, and that it can't be
 // set there.
 func OnlyClear(b *plan.Beam, l plan.Layout, window plan.Span) plan.Phrase {
 	const most = 4

@@ -5,8 +5,9 @@
 package layouts
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // Faults lists everything that keeps the job from being laid out on the beam,

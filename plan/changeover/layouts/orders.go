@@ -1,10 +1,11 @@
 package layouts
 
 import (
-	"bide/plan"
 	"math"
 	"math/bits"
 	"slices"
+
+	"bide/plan"
 )
 
 // The largest searches that are made exactly: entries in any order, and vectors of
@@ -14,38 +15,38 @@ const (
 	MostVectors = 20_000
 )
 
-// bestOrder is the order of the job's slits in which the weight of wishes at its cuts
+// bestOrder is the order of the job's slits in which the weight of targets at its cuts
 // is greatest, the first slit beginning at first.
-func bestOrder(j *plan.Job, first plan.Length, edge bool, wishes []Wish, bad plan.Spans) []plan.Length {
+func bestOrder(j *plan.Job, first plan.Length, edge bool, targets []Target, bad plan.Spans) []plan.Length {
 	if j.Arrange == plan.ByEntries {
-		return plan.Laid(j.Entries, ArrangeEntries(j.Entries, first, edge, wishes, bad))
+		return plan.Laid(j.Entries, ArrangeEntries(j.Entries, first, edge, targets, bad))
 	}
-	return ArrangeAny(j.Entries, first, edge, wishes, bad)
+	return ArrangeAny(j.Entries, first, edge, targets, bad)
 }
 
-// damage outweighs all wishes together.
+// damage outweighs all targets together.
 const damage = 1 << 20
 
-// worth is the weight of wishes at a place, less what a damaged band there takes.
-func worth(wishes []Wish, bad plan.Spans, at plan.Length) int {
+// worth is the weight of targets at a place, less what a damaged band there takes.
+func worth(targets []Target, bad plan.Spans, at plan.Length) int {
 	if bad.Hold(at) {
 		return -damage
 	}
-	i, _ := slices.BinarySearchFunc(wishes, at, func(w Wish, at plan.Length) int {
-		return int(min(max(w.At-at, -1), 1))
+	i, _ := slices.BinarySearchFunc(targets, at, func(t Target, at plan.Length) int {
+		return int(min(max(t.At-at, -1), 1))
 	})
 	n := 0
-	for ; i < len(wishes) && wishes[i].At == at; i++ {
-		n += wishes[i].Weight
+	for ; i < len(targets) && targets[i].At == at; i++ {
+		n += targets[i].Weight
 	}
 	return n
 }
 
 // ArrangeEntries orders entries, each one's slits side by side, so that the weight
-// of wishes at the cuts is greatest; the first slit begins at first, and edge says
+// of targets at the cuts is greatest; the first slit begins at first, and edge says
 // whether the outer edges are cuts. Exact, over all sets of entries laid:
 // O(2^n n) for n entries, times their slits.
-func ArrangeEntries(entries []plan.Entry, first plan.Length, edge bool, wishes []Wish, bad plan.Spans) []int {
+func ArrangeEntries(entries []plan.Entry, first plan.Length, edge bool, targets []Target, bad plan.Spans) []int {
 	n := len(entries)
 	full := 1<<n - 1
 	best, last := make([]int, full+1), make([]int, full+1)
@@ -60,7 +61,7 @@ func ArrangeEntries(entries []plan.Entry, first plan.Length, edge bool, wishes [
 			for q := range entries[e].Count {
 				at += entries[e].Width
 				if edge || set != full || q < entries[e].Count-1 { // the web's own edge is no cut
-					got += worth(wishes, bad, at)
+					got += worth(targets, bad, at)
 				}
 			}
 			if got > best[set] {
@@ -95,10 +96,10 @@ func Vectors(entries []plan.Entry) int {
 	return n
 }
 
-// ArrangeAny orders all slits so that the weight of wishes at the cuts is
+// ArrangeAny orders all slits so that the weight of targets at the cuts is
 // greatest. Exact, over all vectors of how many of each width have been laid:
 // O(v w) for v vectors of w widths.
-func ArrangeAny(entries []plan.Entry, first plan.Length, edge bool, wishes []Wish, bad plan.Spans) []plan.Length {
+func ArrangeAny(entries []plan.Entry, first plan.Length, edge bool, targets []Target, bad plan.Spans) []plan.Length {
 	kinds := plan.Widths(entries)
 	total := Vectors(entries)
 	best, last := make([]int, total), make([]int, total)
@@ -111,7 +112,7 @@ func ArrangeAny(entries []plan.Entry, first plan.Length, edge bool, wishes []Wis
 		}
 		here := 0
 		if edge || v < total-1 { // the web's own edge is no cut
-			here = worth(wishes, bad, at)
+			here = worth(targets, bad, at)
 		}
 		stride = 1
 		for w, e := range kinds {
@@ -134,8 +135,8 @@ func ArrangeAny(entries []plan.Entry, first plan.Length, edge bool, wishes []Wis
 	return out
 }
 
-// Wish is a place that a cut had better be at, and how much so.
-type Wish struct {
+// Target is a place that a cut had better be at, and how much so.
+type Target struct {
 	At     plan.Length
 	Weight int
 }

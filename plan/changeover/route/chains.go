@@ -1,8 +1,9 @@
 package route
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // chain is a run of moves in which each holder waits for the next: first to last

@@ -4,9 +4,10 @@
 package route
 
 import (
-	"bide/plan"
 	"slices"
 	"time"
+
+	"bide/plan"
 )
 
 // The route of one carriage that moves holder after holder and starts and ends at

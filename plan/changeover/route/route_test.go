@@ -1,10 +1,11 @@
 package route
 
 import (
-	"bide/plan"
-	"bide/plan/plantest"
 	"math/rand/v2"
 	"testing"
+
+	"bide/plan"
+	"bide/plan/plantest"
 )
 
 // change is the changeover between two lists of places.
@@ -80,7 +81,7 @@ func TestRouteIsShortest(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 21))
 		n := 1 + r.IntN(6)
 		rail := plan.Length(10*(n-1) + r.IntN(60))
-		c := change(plantest.Places(r, n, rail, 10), plantest.Places(r, n, rail, 10))
+		c := change(plantest.Places(r, n, plan.Span{To: rail}, 10, 1), plantest.Places(r, n, plan.Span{To: rail}, 10, 1))
 		d := &plan.Drive{Home: plan.Length(r.IntN(int(rail) + 1))}
 		order := Shortest(d, pitch, c)
 		if !clearAll(c, order, pitch) {
@@ -106,7 +107,7 @@ func TestRouteIsNeverSlowerThanTheShortest(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 22))
 		n := 1 + r.IntN(12)
 		rail := plan.Length(10*(n-1) + r.IntN(200))
-		c := change(plantest.Places(r, n, rail, 10), plantest.Places(r, n, rail, 10))
+		c := change(plantest.Places(r, n, plan.Span{To: rail}, 10, 1), plantest.Places(r, n, plan.Span{To: rail}, 10, 1))
 		d := &plan.Drive{Home: plan.Length(r.IntN(int(rail) + 1)), Speed: 30, Acceleration: 10}
 		moves := func(order []int) (out []plan.Move) {
 			for _, h := range order {

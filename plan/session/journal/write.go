@@ -163,7 +163,7 @@ func (j *Journal) WroteDay(d DaySaved) {
 // another.
 func (d *Deed) Undone() string {
 	if slices.ContainsFunc(d.Events, func(e record.Event) bool { return e.Back }) {
-		return "nothing is taken back"
+		return "nothing is undone"
 	}
 	return ""
 }

@@ -90,7 +90,7 @@ type Answer struct {
 }
 
 func New(p *changeover.Planner, b *plan.Beam, start *plan.Positions, clock time.Time, jobs []*plan.Job) *Forecast {
-	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Positions: start, Clock: clock}, Plan: PlanJob, Improve: sequence.Settle}
+	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Positions: start, Clock: clock}, Plan: PlanJob, Improve: sequence.Jointly}
 	f.Present = Order{Jobs: jobs}
 	f.Listed = Order{Jobs: jobs, centred: true}
 	return f

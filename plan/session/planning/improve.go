@@ -18,7 +18,7 @@ type Improved struct {
 	alone, Day []*Outcome
 }
 
-// Improver plans a day together, in the order it has: sequence.Settle, unless the forecast is
+// Improver plans a day together, in the order it has: sequence.Jointly, unless the forecast is
 // given another.
 type Improver func(context.Context, *plan.DayPlan, plan.Aim) *plan.DayPlan
 
@@ -125,7 +125,7 @@ func Verified(day *plan.DayPlan, err error) (*plan.DayPlan, error) {
 		return nil, err
 	}
 	if err := verify.Plan(day); err != nil {
-		return nil, fmt.Errorf("the plan that the search made doesn't hold and isn't taken: %s", strings.ReplaceAll(err.Error(), "\n", "; "))
+		return nil, fmt.Errorf("the plan that the search made fails its check and isn't used: %s", strings.ReplaceAll(err.Error(), "\n", "; "))
 	}
 	return day, nil
 }

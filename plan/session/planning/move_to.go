@@ -28,7 +28,7 @@ type MoveTo struct {
 	forecast *Forecast
 	start    *plan.Positions     // what all of it begins with
 	planner  *changeover.Planner // of the estimates
-	without  *sequence.Slipping  // the day without the job; its turns are there after the first estimate
+	without  *sequence.Insertion // the day without the job; its turns are there after the first estimate
 	now      *plan.DayPlan       // the day as it is, estimated like the others
 	order    []int               // still to be estimated, the next first
 	busy     bool                // one is being estimated
@@ -43,7 +43,7 @@ type MoveTo struct {
 
 // Cost is what an index costs against the day as it is now.
 type Cost struct {
-	plan.Slip
+	plan.Difference
 	Exact bool // else it is an estimate
 }
 
@@ -61,16 +61,16 @@ const keptDays = 8
 type Estimated struct {
 	of    *MoveTo
 	index int
-	slip  plan.Slip
+	slip  plan.Difference
 	first *firstEstimate // of the job where it is now; nil after that
 	gone  bool           // it was given up
 }
 
 // firstEstimate is what all others are held against.
 type firstEstimate struct {
-	without *sequence.Slipping
+	without *sequence.Insertion
 	now     *plan.DayPlan
-	out     plan.Slip
+	out     plan.Difference
 	planner *changeover.Planner
 }
 
@@ -89,7 +89,7 @@ func (f *Forecast) MoveTo(index, done int) *MoveTo {
 		Job: f.Present.Jobs[index], Rest: slices.Delete(slices.Clone(f.Present.Jobs), index, index+1), Was: index,
 		Aim: f.Aim, Improving: none, forecast: f, start: f.Start.Positions, order: []int{index}, costs: map[int]Cost{},
 	}
-	m.without = &sequence.Slipping{DayPlan: &plan.DayPlan{Beam: f.Beam, Start: m.start, Done: done}, Clock: f.Start.Clock, Job: m.Job}
+	m.without = &sequence.Insertion{DayPlan: &plan.DayPlan{Beam: f.Beam, Start: m.start, Done: done}, Clock: f.Start.Clock, Job: m.Job}
 	m.ctx, m.end = context.WithCancel(context.Background())
 	for i := len(m.Rest); i >= 0; i-- { // from the last on: what comes soonest takes longest
 		if i != index {
@@ -184,7 +184,7 @@ func (m *MoveTo) first(known []*Outcome) Estimated {
 		}
 	}
 	day.Totals = plan.TotalsOf(day.Turns)
-	s := &sequence.Slipping{DayPlan: &day, Clock: m.without.Clock, Job: m.Job}
+	s := &sequence.Insertion{DayPlan: &day, Clock: m.without.Clock, Job: m.Job}
 	now := s.In(p, m.Was)
 	return Estimated{of: m, index: m.Was, slip: now.Against(now), first: &firstEstimate{s, now, s.Against(now), p}}
 }

@@ -50,7 +50,7 @@ func (m *MoveTo) Out(c Cost) (out Cost) {
 	return out
 }
 
-// Best is the known index that costs least, the present one of equals (see plan.Slip); the
+// Best is the known index that costs least, the present one of equals (see plan.Difference); the
 // picked one where none is known.
 func (m *MoveTo) Best(picked int) int {
 	if best := m.least(func(Cost) bool { return true }); best != none {
@@ -64,7 +64,7 @@ func (m *MoveTo) least(of func(Cost) bool) int {
 	best, least := none, Cost{}
 	try := func(index int) {
 		c, known := m.Cost(index)
-		if known && of(c) && !m.Barred(index) && (best == none || c.Better(least.Slip, m.Aim)) {
+		if known && of(c) && !m.Barred(index) && (best == none || c.Better(least.Difference, m.Aim)) {
 			best, least = index, c
 		}
 	}

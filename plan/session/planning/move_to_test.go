@@ -56,7 +56,7 @@ func TestMoveToEachNumber(t *testing.T) {
 	best := m.Best(0)
 	for index := range len(m.Rest) + 1 {
 		c, _ := m.Cost(index)
-		if least, _ := m.Cost(best); c.Better(least.Slip, m.Aim) {
+		if least, _ := m.Cost(best); c.Better(least.Difference, m.Aim) {
 			t.Errorf("number %d is better than %d", index+1, best+1)
 		}
 		next, _ := moving(t, 2)

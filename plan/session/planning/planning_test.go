@@ -90,7 +90,7 @@ func day(f *Forecast) *plan.Day {
 func TestSearchIsOffered(t *testing.T) {
 	f := forecast(t)
 	work(f)
-	var s Search
+	s := NewSearch()
 	in := f.Inputs(0)
 	found := s.Begin(in, day(f), 200, Errand{Opens: true})().(Found)
 	if p := s.Progress(); !s.Running() || p == nil || p.Best.Jobs != 4 || s.Share() <= 0 {
@@ -120,7 +120,7 @@ func TestSearchIsOffered(t *testing.T) {
 func TestSearchEnds(t *testing.T) {
 	f := forecast(t)
 	work(f)
-	var s Search
+	s := NewSearch()
 	if s.Stop() || s.Interrupt(f.Inputs(1)) {
 		t.Error("a search that doesn't run is stopped")
 	}
@@ -149,7 +149,7 @@ func TestSearchEnds(t *testing.T) {
 // isn't, doesn't.
 func TestLaidAs(t *testing.T) {
 	f := forecast(t)
-	var s Search
+	s := NewSearch()
 	found := s.Begin(f.Inputs(0), day(f), 50, Errand{})().(Found)
 	next := day(f)
 	next.Jobs[1].Shift = plan.Centred

@@ -15,7 +15,7 @@ import (
 type Search struct {
 	Errand
 	Aim      plan.Aim
-	By       Searcher // sequence.Search, unless another is given
+	By       Searcher
 	cancel   context.CancelFunc
 	inputs   Inputs
 	ended    bool // since the day became another
@@ -63,6 +63,9 @@ func (in Inputs) Same(o Inputs) bool {
 		!slices.ContainsFunc(in.Jobs, func(j *plan.Job) bool { return !slices.Contains(o.Jobs, j) })
 }
 
+// NewSearch is a search that isn't begun.
+func NewSearch() Search { return Search{By: sequence.Search} }
+
 // Begin searches from a day with the inputs of now, with so many candidates; 0 goes by the
 // size of the day.
 func (s *Search) Begin(in Inputs, day *plan.Day, rounds int, e Errand) Work {
@@ -70,9 +73,6 @@ func (s *Search) Begin(in Inputs, day *plan.Day, rounds int, e Errand) Work {
 	e.Run = s.Run + 1
 	s.Errand, s.inputs, s.cancel, s.ended, s.progress = e, in, cancel, false, &atomic.Pointer[sequence.Progress]{}
 	progress, by := s.progress, s.By
-	if by == nil {
-		by = sequence.Search
-	}
 	effort := sequence.Effort{Aim: s.Aim, Rounds: rounds, Seed: 1, Report: func(p sequence.Progress) { progress.Store(&p) }}
 	return func() any {
 		defer cancel()

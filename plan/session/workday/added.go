@@ -69,9 +69,9 @@ func (d Editor) Add(j *plan.Job, stem string, behind *plan.Job) {
 	next := draft.New(slices.Insert(slices.Clone(all), at, j), d.History.Now.Aim)
 	next.Given, next.About, next.Did = d.History.Now.Given, j.ID, j.ID+" is added"
 	if turn := slices.Index(next.Jobs, j); at != wanted && turn == 0 {
-		next.Did += " as the first: the nearest turn that keeps the rules"
+		next.Did += " as the first: the nearest position in the sequence that keeps the rules"
 	} else if at != wanted && turn > 0 {
-		next.Did += fmt.Sprintf(" behind %s: the nearest turn that keeps the rules", next.Jobs[turn-1].ID)
+		next.Did += fmt.Sprintf(" after %s: the nearest position in the sequence that keeps the rules", next.Jobs[turn-1].ID)
 	}
 	d.Do(next)
 }

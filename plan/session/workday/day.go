@@ -47,9 +47,11 @@ const (
 	ToCompare               // orders
 	ToUndo
 	ToSetUp
-	ToHold    // a job
-	ToCorrect // a position
-	ToRun     // the job that is set up
+	ToHold      // a job
+	ToCorrect   // a position
+	ToRun       // the job that is set up
+	ToUndoEntry // of the guided setup
+	ToStop      // a search
 )
 
 // Open takes the day as the shop has it, and as it is where the beam is half set up:
@@ -217,7 +219,7 @@ func (d *Day) Become(s draft.States) {
 
 // New is the day of a shop whose beam can be planned.
 func New(s *shop.Shop, p *changeover.Planner) *Day {
-	d := &Day{Shop: s}
+	d := &Day{Shop: s, Search: planning.NewSearch()}
 	d.Open(s)
 	d.Forecast = planning.New(p, s.Beam, s.Positions, s.Day.Begins(s.Positions), d.History.Now.Jobs)
 	d.Forecast.Aim = d.History.Now.Aim

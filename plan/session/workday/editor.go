@@ -39,24 +39,24 @@ func (d Editor) SetShift(j *plan.Job) {
 
 // Arranges tell the arrangement rules.
 var Arranges = [...]string{
-	plan.AsListed:   "has its slits as listed",
-	plan.ByEntries:  "may change the places of its entries",
-	plan.AnyArrange: "may have its slits in any places",
+	plan.AsListed:   "slit order fixed",
+	plan.ByEntries:  "slit groups may be reordered",
+	plan.AnyArrange: "slits may be in any order",
 }
 
 // SetArrange gives the next permission to arrange the slits.
 func (d Editor) SetArrange(j *plan.Job) {
 	next := (j.Arrange + 1) % plan.Arrange(len(Arranges))
-	d.alter(j, "", j.ID+" "+Arranges[next], func(j *plan.Job) { j.Arrange = next })
+	d.alter(j, "", j.ID+": "+Arranges[next], func(j *plan.Job) { j.Arrange = next })
 }
 
 // Replan forgets the layout that a search chose for a job.
 func (d Editor) Replan(j *plan.Job) {
 	if j.Chosen == nil {
-		d.Say("no search chose a layout for %s that is kept: it is planned afresh already", j.ID)
+		d.Say("%s keeps no layout from a search: there is nothing to replan", j.ID)
 		return
 	}
-	d.alter(j, "", j.ID+" is planned afresh", func(j *plan.Job) { j.Chosen = nil })
+	d.alter(j, "", j.ID+" is replanned", func(j *plan.Job) { j.Chosen = nil })
 }
 
 // ReplanAll forgets the layouts that searches chose; the picked job stays so.
@@ -72,11 +72,11 @@ func (d Editor) ReplanAll(picked *plan.Job) {
 		all[i], n = &next, n+1
 	}
 	if n == 0 {
-		d.Say("no search chose a layout that is kept: all jobs are planned afresh already")
+		d.Say("no job keeps a layout from a search: there is nothing to replan")
 		return
 	}
 	next := draft.New(all, d.History.Now.Aim)
-	next.About, next.Did = picked.ID, words.Count(n, "job")+" planned afresh"
+	next.About, next.Did = picked.ID, words.Count(n, "job")+" replanned"
 	d.Do(next)
 }
 
@@ -101,14 +101,14 @@ func (d Editor) MarkRunning(j *plan.Job) {
 // MarkDone marks a job as done; one that the beam is half set up for hasn't run.
 func (d Editor) MarkDone(j *plan.Job) {
 	if s := d.Forecast.Start.Positions.Begun; s != nil && s.Job == j.ID {
-		d.Say("%s is half set up and hasn't run: %s goes on with it, %s sets it aside", j.ID, d.Screen.KeyOf(ToSetUp), d.Screen.KeyOf(ToHold))
+		d.Say("the setup of %s has begun and it has not run: %s continues it, %s puts it on hold", j.ID, d.Screen.KeyOf(ToSetUp), d.Screen.KeyOf(ToHold))
 		return
 	}
-	d.alter(j, "", j.ID+" is done; what stands is as it was told last", func(j *plan.Job) { j.State = plan.Done })
+	d.alter(j, "", j.ID+" is done; the positions stay as recorded last", func(j *plan.Job) { j.State = plan.Done })
 }
 
 func (d Editor) Hold(j *plan.Job) {
-	d.alter(j, "", j.ID+" is set aside", func(j *plan.Job) { j.State = plan.OnHold })
+	d.alter(j, "", j.ID+" is on hold", func(j *plan.Job) { j.State = plan.OnHold })
 }
 
 // BringBack lets a job that is done or set aside wait again.
@@ -120,7 +120,7 @@ func (d Editor) BringBack(j *plan.Job) {
 func (d Editor) Remove(j *plan.Job) {
 	all := slices.DeleteFunc(slices.Clone(d.History.Now.All), func(other *plan.Job) bool { return other == j })
 	next := draft.New(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }), d.History.Now.Aim)
-	next.Given, next.About, next.Did = d.History.Now.Given, j.ID, j.ID+" is out of the day (u brings it back)"
+	next.Given, next.About, next.Did = d.History.Now.Given, j.ID, j.ID+" is out of the day ("+d.Screen.KeyOf(ToUndo)+" brings it back)"
 	d.Do(next)
 }
 

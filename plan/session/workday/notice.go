@@ -45,7 +45,7 @@ func (d *Day) Told(pending string) string {
 	}
 	for _, j := range d.Jobs() {
 		if why := d.Broken[j]; why != "" {
-			return words.Join("; ", "broken: "+why, costs, text, d.Notice.also)
+			return words.Join("; ", "rule broken: "+why, costs, text, d.Notice.also)
 		}
 	}
 	return words.Join("; ", words.Join(": ", text, costs), d.Notice.also)

@@ -65,9 +65,9 @@ func (d *Day) Show(of draft.Draft, did, moved string) {
 	}
 	d.Screen.Look(turn)
 	if of.About != "" && of.Did == "" && turn >= 0 {
-		d.Notice.Text = fmt.Sprintf("%s %s turn %d", of.About, moved, d.Number(turn))
+		d.Notice.Text = fmt.Sprintf("%s %s number %d", of.About, moved, d.Number(turn))
 		if d.Refused(turn) {
-			d.Notice.Text = of.About + " is moved; the beam can't run it, so it has no turn"
+			d.Notice.Text = of.About + " is moved; the beam can't run it, so it has no number"
 		}
 	}
 	if d.Search.Interrupt(d.Inputs()) {

@@ -9,11 +9,11 @@ import (
 // Seek starts a search from the present order.
 func (d Offers) Seek(aim plan.Aim) {
 	if d.Search.Busy() {
-		d.Say("a search is running: Esc stops it and keeps the best order so far")
+		d.Say("a search is running: %s stops it and keeps the best order so far", d.Screen.KeyOf(ToStop))
 		return
 	}
 	if d.Offer != nil {
-		d.Say("the last search's order waits: v shows it, to accept or discard it")
+		d.Say("the last search's order waits: %s shows it, to accept or discard it", d.Screen.KeyOf(ToCompare))
 		return
 	}
 	d.Search.Aim = aim

@@ -28,7 +28,7 @@ func damageWords(d material.Damage, u plan.Unit) string {
 	case !d.Operator.Cuts && !d.Drive.Cuts:
 		return text + "no cut is laid in it"
 	default:
-		text += "no cut lies in it"
+		text += "no cut is in it"
 	}
 	return text + fmt.Sprintf("; nearest %s on the operator side, %s on the drive side",
 		nearestWords(d.Operator, d.From, u), nearestWords(d.Drive, d.To, u))

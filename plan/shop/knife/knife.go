@@ -91,7 +91,7 @@ func (e *Equipment) bend(on *material.Settings, places []plan.Length) (*material
 	case e.Anvil.Span == 0:
 		return nil, "beam.toml has no span between the anvil's bearings"
 	case on.Refused != "":
-		return nil, "no pressure parts the material"
+		return nil, "no pressure cuts the material"
 	case on.Unfound:
 		return nil, "no pressure is known"
 	}
@@ -110,13 +110,13 @@ func (e *Equipment) bearings() material.Anvil {
 // rests tells how the bearings' places come about.
 func (e *Equipment) rests() string {
 	if at := e.Anvil.Bearing; at != nil {
-		return fmt.Sprintf("its bearings lie at %s and %s", e.Unit.Number(*at), e.Unit.Show(*at+e.Anvil.Span))
+		return fmt.Sprintf("its bearings are at %s and %s", e.Unit.Number(*at), e.Unit.Show(*at+e.Anvil.Span))
 	}
-	return "its bearings are taken to lie evenly about the middle of the web area, since beam.toml has no bearing"
+	return "its bearings are assumed to be centred on the web area, since beam.toml has no bearing"
 }
 
 // faced tells how the face's place comes about.
-const faced = "the face is taken to be the web area, since beam.toml has none"
+const faced = "the face is assumed to be the web area, since beam.toml has none"
 
 // mostBands is how many bands the face is told in at most: one a column of a picture.
 const mostBands = 72

@@ -87,7 +87,7 @@ func (d *Document) Open(fsys fs.FS) (root *Table, missing bool) {
 	text, err := ReadText(fsys, d.File)
 	switch {
 	case errors.Is(err, fs.ErrNotExist) && hangs(fsys, d.File):
-		d.Problem("", "", "it is a symbolic link to a file that isn't there", "bring that file back (is its disk mounted?), or take the link away")
+		d.Problem("", "", "it is a symbolic link to a file that isn't there", "bring that file back (is its disk mounted?), or delete the link")
 		return nil, false
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, true

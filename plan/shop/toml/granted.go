@@ -18,7 +18,7 @@ func (t *Table) Granted(all ...Usual) {
 		}
 	}
 	if len(taken) > 0 {
-		t.Doc.Notes = append(t.Doc.Notes, fmt.Sprintf("%s, %s: taken, since not written: %s", t.Doc.File, t.Place, strings.Join(taken, ", ")))
+		t.Doc.Notes = append(t.Doc.Notes, fmt.Sprintf("%s, %s: not given, assumed: %s", t.Doc.File, t.Place, strings.Join(taken, ", ")))
 	}
 }
 

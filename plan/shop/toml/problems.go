@@ -66,7 +66,7 @@ func (ps Problems) Sorted() Problems {
 	if more := len(ps) - MostProblems; more > 0 {
 		last := ps[MostProblems]
 		ps = append(ps[:MostProblems:MostProblems], Problem{
-			File: last.File, What: fmt.Sprintf("and %d problems more", more), Remedy: "mend those above first",
+			File: last.File, What: fmt.Sprintf("and %d problems more", more), Remedy: "correct those above first",
 		})
 	}
 	return ps

@@ -71,7 +71,7 @@ func (t *Table) Flag(key string, otherwise bool) bool {
 	}
 	b, ok := value.(bool)
 	if !ok {
-		t.Refuse(key, "write true or false, without quotes", "%s is neither true nor false", KindOf(value))
+		t.Refuse(key, "write true or false, without quotes", "%s is not true or false", KindOf(value))
 		return otherwise
 	}
 	return b
@@ -251,7 +251,7 @@ func (d *Document) clockWords() string {
 	if d.typed != nil {
 		return "date and time"
 	}
-	return "date and time (they stand without quotes)"
+	return "date and time (written without quotes)"
 }
 
 // Clock is a key's date and time of day. A file's times are those of the clock on

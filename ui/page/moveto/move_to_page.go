@@ -24,7 +24,7 @@ type moveRow struct {
 
 // moveFigure makes a cell of what moving there costs; a figure that is only an estimate is
 // faint, and marked beside it.
-func moveFigure(i draw.Style, text func(r moveRow, s plan.Slip) string) func(moveRow) (draw.Style, string) {
+func moveFigure(i draw.Style, text func(r moveRow, s plan.Difference) string) func(moveRow) (draw.Style, string) {
 	return func(r moveRow) (draw.Style, string) {
 		c, known := r.Cost(r.index)
 		switch {
@@ -33,9 +33,9 @@ func moveFigure(i draw.Style, text func(r moveRow, s plan.Slip) string) func(mov
 		case !known:
 			return draw.Faint, r.d.Pending
 		case !c.Exact && i != draw.Late:
-			return draw.Pick(r.on(), draw.Faint), text(r, c.Slip)
+			return draw.Pick(r.on(), draw.Faint), text(r, c.Difference)
 		}
-		return draw.Pick(r.on(), i), text(r, c.Slip)
+		return draw.Pick(r.on(), i), text(r, c.Difference)
 	}
 }
 
@@ -94,18 +94,18 @@ func (p *Page) moveColumns() []draw.Column[moveRow] {
 		{Width: 1, Left: true, Cell: moveRow.mark},
 		{Head: "where", Width: min(where, 24), Left: true, Cell: func(r moveRow) (draw.Style, string) { return draw.Pick(r.on(), draw.Plain), r.Where(r.index) }},
 		{Width: 1, Left: true, Cell: moveRow.estimate},
-		{Head: "+/- min", Width: 7, Cell: moveFigure(draw.Strong, func(r moveRow, s plan.Slip) string { return words.SameOr(words.SignedMinutes(s.Setup)) })},
-		{Head: "+/- moves", Width: 9, Cell: moveFigure(draw.Moved, func(r moveRow, s plan.Slip) string { return words.Change(s.Repositions) })},
+		{Head: "+/- min", Width: 7, Cell: moveFigure(draw.Strong, func(r moveRow, s plan.Difference) string { return words.SameOr(words.SignedMinutes(s.Setup)) })},
+		{Head: "+/- moves", Width: 9, Cell: moveFigure(draw.Moved, func(r moveRow, s plan.Difference) string { return words.Change(s.Repositions) })},
 		{Head: "+/- late", Width: 10, Left: true, Flex: 30, Cell: moveRow.late},
-		{Head: "day min", Width: 7, Rank: 1, Cell: moveFigure(draw.Plain, func(r moveRow, s plan.Slip) string { return words.Minutes(s.Totals.Setup) })},
-		{Head: "moves", Width: 5, Rank: 1, Cell: moveFigure(draw.Plain, func(r moveRow, s plan.Slip) string { return fmt.Sprint(s.Totals.Repositions) })},
-		{Head: "late", Width: 7, Rank: 2, Left: true, Cell: moveFigure(draw.Late, func(r moveRow, s plan.Slip) string { return words.Lateness(s.Totals.Late) })},
+		{Head: "day min", Width: 7, Rank: 1, Cell: moveFigure(draw.Plain, func(r moveRow, s plan.Difference) string { return words.Minutes(s.Totals.Setup) })},
+		{Head: "moves", Width: 5, Rank: 1, Cell: moveFigure(draw.Plain, func(r moveRow, s plan.Difference) string { return fmt.Sprint(s.Totals.Repositions) })},
+		{Head: "late", Width: 7, Rank: 2, Left: true, Cell: moveFigure(draw.Late, func(r moveRow, s plan.Difference) string { return words.Lateness(s.Totals.Late) })},
 		{Head: "min above best", Width: pane.BarWidth, Rank: 3, Left: true, Cell: moveFigure(draw.Moved, moveRow.bar)},
 	}
 }
 
 // bar shows what one costs more than the one that takes least setup.
-func (r moveRow) bar(s plan.Slip) string {
+func (r moveRow) bar(s plan.Difference) string {
 	n := int(((s.Setup-r.least)*pane.BarWidth + (r.most-r.least)/2) / max(r.most-r.least, 1))
 	return strings.Repeat(r.d.Glyphs.Bar, n)
 }
@@ -114,9 +114,9 @@ func (r moveRow) bar(s plan.Slip) string {
 func (r moveRow) late() (draw.Style, string) {
 	c, _ := r.Cost(r.index)
 	if c.LateBy < 0 && len(c.Late) == 0 {
-		return moveFigure(draw.Good, func(moveRow, plan.Slip) string { return "-" + words.Hours(-c.LateBy) })(r)
+		return moveFigure(draw.Good, func(moveRow, plan.Difference) string { return "-" + words.Hours(-c.LateBy) })(r)
 	}
-	return moveFigure(draw.Late, func(moveRow, plan.Slip) string {
+	return moveFigure(draw.Late, func(moveRow, plan.Difference) string {
 		text := ""
 		switch {
 		case c.LateBy > 0:
@@ -213,7 +213,7 @@ func (p *Page) says(d *pane.Shared) (out []draw.Span) {
 	case p.To == p.Was:
 		say(draw.Plain, "its number now: the day has %s%s", words.Totals(c.Totals), estimate)
 	default:
-		say(draw.Plain, "moved here, against now: %s%s", words.Cost(c.Slip), estimate)
+		say(draw.Plain, "moved here, against now: %s%s", words.Cost(c.Difference), estimate)
 	}
 	if c.Exact && p.To != p.Was {
 		say(draw.Plain, "the day then has %s", words.Totals(c.Totals))
@@ -222,7 +222,7 @@ func (p *Page) says(d *pane.Shared) (out []draw.Span) {
 		say(draw.Faint, "estimate: each job planned on its own, not yet the day together")
 	}
 	if without := p.Out(c); without.Exact == c.Exact {
-		out = append(out, draw.Span{Style: draw.Faint, Text: "without it, against this: " + words.Cost(without.Slip) + estimate})
+		out = append(out, draw.Span{Style: draw.Faint, Text: "without it, against this: " + words.Cost(without.Difference) + estimate})
 	}
 	return out
 }

@@ -1,4 +1,4 @@
-package plan_test
+package changeover_test
 
 import (
 	"fmt"
@@ -79,7 +79,7 @@ func damaged(b *plan.Beam, x plan.Length) bool {
 	return slices.ContainsFunc(b.Bad, func(band plan.Span) bool { return x >= band.From && x <= band.To })
 }
 
-// judge tells whether holders may stand so, and what that costs.
+// judge says whether holders may stand so, and what that costs.
 func judge(b *plan.Beam, standing []plan.Length, l plan.Layout, at []plan.Length) answer {
 	a := answer{found: true, shifted: max(l.Shift, -l.Shift)}
 	held := 0
@@ -180,10 +180,10 @@ func compareFixed(p *changeover.Planner, b *plan.Beam, standing []plan.Length, l
 
 func compareOne(want answer, l plan.Layout, got plan.Changeover, faults []plan.Fault) error {
 	if (len(faults) == 0) != want.found {
-		return fmt.Errorf("refused %v, brute force finds %+v", reasons(faults), want)
+		return fmt.Errorf("refused %v, brute force finds %+v", plantest.Reasons(faults), want)
 	}
 	if !want.found {
-		for _, why := range reasons(faults) {
+		for _, why := range plantest.Reasons(faults) {
 			if why == "" {
 				return fmt.Errorf("refused without a reason")
 			}
@@ -203,17 +203,10 @@ func compareOne(want answer, l plan.Layout, got plan.Changeover, faults []plan.F
 	return nil
 }
 
-func reasons(faults []plan.Fault) []string {
-	var out []string
-	for _, f := range faults {
-		out = append(out, f.Why(plan.Millimetres))
-	}
-	return out
-}
-
 // Drawn worlds of up to five holders: all conditions, resting on and off, store
 // gaps, in place, shift fixed and free.
 func TestBruteForceDrawn(t *testing.T) {
+	t.Parallel()
 	n := plantest.Worlds(5_000, 100_000)
 	planned, failed := 0, 0
 	for seed := range uint64(n) {
@@ -240,6 +233,7 @@ func TestBruteForceDrawn(t *testing.T) {
 // Every world of up to three holders on a short rail: all standings, all
 // conditions, all cuts, webs and rules.
 func TestBruteForceAll(t *testing.T) {
+	t.Parallel()
 	type size struct{ holders, pitch, rail, inPlace plan.Length }
 	sizes := []size{{1, 2, 4, 0}, {2, 2, 5, 0}, {2, 3, 6, 1}, {2, 4, 8, 1}, {3, 2, 6, 0}, {3, 3, 8, 1}}
 	if !plantest.IsLong() {

@@ -1,4 +1,4 @@
-package plan_test
+package changeover_test
 
 import (
 	"bytes"
@@ -72,7 +72,7 @@ func glpsol(ctx context.Context, file string) (float64, error) {
 
 // cbc solves with CBC. Its solution file begins with the status and the value. With
 // its cuts on, CBC 2.10.8 calls some larger instances infeasible, or a
-// worse value optimal, where a plan that passes the verifier shows it wrong.
+// Worse value optimal, where a plan that passes the verifier shows it wrong.
 func cbc(ctx context.Context, file string) (float64, error) {
 	limit := fmt.Sprint(int(patience.Seconds()))
 	out, err := exec.CommandContext(ctx, "cbc", file, "sec", limit, "ratio", "0", "cuts", "off", "solve", "solution", file+".out").CombinedOutput()
@@ -134,7 +134,7 @@ func TestSolversAgree(t *testing.T) {
 			t.Skipf("skipped, %s is missing: install glpk-utils and coinor-cbc", s.name)
 		}
 	}
-	n := plantest.Worlds(8, 64)
+	n := plantest.Worlds(8, 32)
 	var tally struct{ planned, refused, redrawn, free atomic.Int32 }
 	t.Run("instances", func(t *testing.T) {
 		for k := range n {
@@ -195,7 +195,7 @@ func (w *world) againstSolvers(dir string) (string, error) {
 		case err != nil:
 			return "", err
 		case len(faults) > 0:
-			return "", fmt.Errorf("%s finds %v, the planner refuses: %v", s.name, least, reasons(faults))
+			return "", fmt.Errorf("%s finds %v, the planner refuses: %v", s.name, least, plantest.Reasons(faults))
 		case !slices.Equal(got, least):
 			return "", fmt.Errorf("%s finds %v, the planner %v (repositions, parked, travel in 0.1 mm)", s.name, least, got)
 		}
@@ -238,7 +238,7 @@ func drawInstance(instance, draw uint64) *world {
 
 	free := plan.Length(2 * r.IntN(30))
 	w.job = drawInstanceJob(r, b, free)
-	w.standing = drawPlaces(r, n, b.Rail, b.Pitch(), grid)
+	w.standing = plantest.Places(r, n, b.Rail, b.Pitch(), grid)
 	if p, err := changeover.NewPlanner(b); err == nil && r.IntN(4) > 0 {
 		before := drawInstanceJob(r, b, free)
 		if _, c, faults := p.Best(w.standing, &before); len(faults) == 0 {

@@ -1,7 +1,6 @@
-package plan_test
+package changeover_test
 
 import (
-	"context"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -10,19 +9,10 @@ import (
 	"bide/plan"
 	"bide/plan/changeover"
 	"bide/plan/plantest"
-	"bide/plan/sequence"
 	"bide/plan/verify"
 
 	"github.com/google/go-cmp/cmp"
 )
-
-// places are where a changeover's holders end.
-func places(c plan.Changeover) (at []plan.Length) {
-	for _, h := range c.Holders {
-		at = append(at, h.At)
-	}
-	return at
-}
 
 // A changeover that is broken off after any of its moves goes on to the same places:
 // what is left of the best plan is the best plan for what is left.
@@ -37,7 +27,7 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 		}
 		j := &w.job
 		j.ID = "job"
-		whole, faults := parts(p.Next(&plan.Positions{At: w.standing}, time.Time{}, j))
+		whole, faults := plantest.StepOf(p.Next(&plan.Positions{At: w.standing}, time.Time{}, j))
 		if len(faults) > 0 {
 			continue
 		}
@@ -48,7 +38,7 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 			}
 			now.At[m.Holder-1] = m.To
 			turn, stands := p.Resume(now, time.Time{}, j)
-			rest, faults := parts(turn, stands)
+			rest, faults := plantest.StepOf(turn, stands)
 			if len(faults) > 0 {
 				t.Fatalf("seed %d: after move %d it can't go on: %s\n%v", seed, k+1, faults[0].Why(plan.Millimetres), w)
 			}
@@ -58,11 +48,21 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 			if left := whole.Changeover.Repositions - k - 1; rest.Changeover.Repositions != left {
 				t.Fatalf("seed %d: after move %d there are %d more, want %d\n%v", seed, k+1, rest.Changeover.Repositions, left, w)
 			}
-			if diff := cmp.Diff(places(whole.Changeover), places(rest.Changeover)); diff != "" {
+			if diff := cmp.Diff(plantest.Ends(whole.Changeover), plantest.Ends(rest.Changeover)); diff != "" {
 				t.Fatalf("seed %d: after move %d it goes elsewhere (-begun +resumed):\n%s%v", seed, k+1, diff, w)
 			}
 			if stands.Begun != nil {
 				t.Fatalf("seed %d: what is set up is still being set up", seed)
+			}
+			// Centred where it can be, the job goes on as begun all the same, and another doesn't.
+			if centred, _ := plantest.StepOf(p.NextCentred(now, time.Time{}, j)); centred.Layout.Shift != rest.Layout.Shift {
+				t.Fatalf("seed %d: begun at shift %d it goes on at %d", seed, rest.Layout.Shift, centred.Layout.Shift)
+			}
+			other := *j
+			other.ID = "other"
+			centred, faults := plantest.StepOf(p.NextCentred(now, time.Time{}, &other))
+			if l, _, none := p.Nearest(now.At, &other); len(none) != len(faults) || l.Shift != centred.Layout.Shift {
+				t.Fatalf("seed %d: another job is set at shift %d, nearest to centred is %d", seed, centred.Layout.Shift, l.Shift)
 			}
 			resumed++
 		}
@@ -96,7 +96,7 @@ func TestResumeKeepsTheLayout(t *testing.T) {
 		return out
 	}
 	resume := func(setting *plan.Begun, j *plan.Job, places []plan.Length) plan.Layout {
-		s, faults := parts(p.Resume(&plan.Positions{At: places, Begun: setting}, time.Time{}, j))
+		s, faults := plantest.StepOf(p.Resume(&plan.Positions{At: places, Begun: setting}, time.Time{}, j))
 		if len(faults) > 0 {
 			t.Fatal(faults[0].Why(plan.Millimetres))
 		}
@@ -163,103 +163,11 @@ func TestTakes(t *testing.T) {
 	}
 }
 
-// Of four holders the first carries what is wanted, the second another blade, of the
-// third it isn't known, the fourth is idle.
-func TestSwaps(t *testing.T) {
-	wanted, other := plan.Blade{Bevel: 45, Tip: 0.15}, plan.Blade{Bevel: 30, Tip: 0.15}
-	now := &plan.Positions{Blades: []plan.Blade{wanted, other, {}, other}}
-	c := &plan.Changeover{Holders: []plan.Stand{{Use: plan.Cutting}, {Use: plan.Cutting}, {Use: plan.Cutting}, {Use: plan.Parked}}}
-	if got := now.Swaps(&plan.Job{Blade: wanted}, c); !slices.Equal(got, []int{2}) {
-		t.Errorf("blades are swapped in holders %v, want 2 alone", got)
-	}
-}
-
-// A day goes on when what stands was recorded, if that was in the day.
-func TestBegins(t *testing.T) {
-	start := time.Date(2026, 11, 25, 6, 0, 0, 0, time.UTC)
-	d := &plan.Day{Start: start}
-	for _, c := range []struct{ recorded, want time.Duration }{
-		{-time.Hour, 0}, {0, 0}, {time.Hour, time.Hour}, {23 * time.Hour, 23 * time.Hour}, {24 * time.Hour, 0}, {1000 * time.Hour, 0},
-	} {
-		if got := d.Begins(&plan.Positions{Recorded: start.Add(c.recorded)}); !got.Equal(start.Add(c.want)) {
-			t.Errorf("recorded %v after the start it begins at %v", c.recorded, got)
-		}
-	}
-	if got := d.Begins(&plan.Positions{}); !got.Equal(start) {
-		t.Errorf("not recorded, it begins at %v", got)
-	}
-}
-
-// A changeover that was planned together with the day, and broken off after any of its
-// moves, goes on to the places that it was begun for, in the day settled and searched
-// anew too.
-func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
-	resumed, days := 0, uint64(plantest.Worlds(4, 40))
-	for seed := uint64(50); seed < 50+days; seed++ {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 73)))
-		alone, err := sequence.PlanDay(b, start, d)
-		if err != nil || len(alone.Steps()) < 2 {
-			continue
-		}
-		first := sequence.Settle(context.Background(), alone, plan.AimMinutes).Steps()[0]
-		setting := &plan.Begun{Job: first.Job.ID, Slits: first.Layout.Slits, Shift: first.Layout.Shift, To: places(first.Changeover)}
-		now := *start
-		now.At, now.Begun = slices.Clone(start.At), setting
-		p, err := changeover.NewPlanner(b)
-		if err != nil {
-			t.Fatal(err)
-		}
-		moves := first.Changeover.Moves
-		for k, m := range moves[:len(moves)/2] {
-			now.At[m.Holder-1] = m.To
-			rest, faults := parts(p.Resume(&now, time.Time{}, first.Job))
-			if len(faults) > 0 || rest.Changeover.Repositions != len(moves)-k-1 {
-				t.Fatalf("seed %d: after move %d %d are left, want %d (%d faults)", seed, k+1, rest.Changeover.Repositions, len(moves)-k-1, len(faults))
-			}
-			if diff := cmp.Diff(setting.To, places(rest.Changeover)); diff != "" {
-				t.Fatalf("seed %d: after move %d it goes elsewhere (-begun +resumed):\n%s", seed, k+1, diff)
-			}
-			if err := verify.Changeover(b, first.Job, now.At, rest.Layout, rest.Changeover); err != nil {
-				t.Fatalf("seed %d: %v", seed, err)
-			}
-			resumed++
-		}
-		again, err := sequence.PlanDay(b, &now, d)
-		if err != nil || again.Steps()[0].Job != first.Job {
-			continue
-		}
-		for what, day := range map[string]*plan.DayPlan{"settled": sequence.Settle(context.Background(), again, plan.AimMoves), "searched": searchedFor(t, b, &now, d)} {
-			if err := verify.DayOf(day, d); err != nil {
-				t.Errorf("seed %d, %s: %v", seed, what, err)
-			}
-			if diff := cmp.Diff(setting.To, places(day.Steps()[0].Changeover)); day.Steps()[0].Job != first.Job || diff != "" {
-				t.Errorf("seed %d, %s: the changeover begun isn't first as begun (%s):\n%s", seed, what, day.Steps()[0].Job.ID, diff)
-			}
-			kept := len(plan.Broken(again.Jobs(), again.Done)) == 0
-			if what == "searched" && kept && worse(day.Totals, again.Listed, plan.AimMinutes) {
-				t.Errorf("seed %d: searched %+v, the file's order centred %+v", seed, day.Totals, again.Listed)
-			}
-		}
-	}
-	if resumed < int(2*days) {
-		t.Errorf("only %d moves resumed behind", resumed)
-	}
-}
-
-// searchedFor is what a short search makes of a day.
-func searchedFor(t *testing.T, b *plan.Beam, start *plan.Positions, d *plan.Day) *plan.DayPlan {
-	t.Helper()
-	day, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 200, Seed: 1})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return day
-}
-
 // A holder found elsewhere than thought costs no move that nobody needs: what is left is
 // planned with the fewest repositions that the layout takes from what stands, by trying
 // all placings; and never more than going on to the places begun would.
 func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
+	t.Parallel()
 	spared, found := 0, 0
 	for seed := range uint64(8000) {
 		r := rand.New(rand.NewPCG(seed, 79))
@@ -269,11 +177,11 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 			continue
 		}
 		j := &w.job
-		whole, faults := parts(p.Next(&plan.Positions{At: w.standing}, time.Time{}, j))
+		whole, faults := plantest.StepOf(p.Next(&plan.Positions{At: w.standing}, time.Time{}, j))
 		if len(faults) > 0 {
 			continue
 		}
-		setting := &plan.Begun{Job: j.ID, Slits: whole.Layout.Slits, Shift: whole.Layout.Shift, To: places(whole.Changeover)}
+		setting := &plan.Begun{Job: j.ID, Slits: whole.Layout.Slits, Shift: whole.Layout.Shift, To: plantest.Ends(whole.Changeover)}
 		now := &plan.Positions{At: slices.Clone(w.standing), Begun: setting}
 		for _, m := range whole.Changeover.Moves[:r.IntN(len(whole.Changeover.Moves)+1)] {
 			now.At[m.Holder-1] = m.To
@@ -283,9 +191,9 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 		if len(changeover.Misplaced(&w.beam, now.At)) > 0 {
 			continue
 		}
-		asBegun, _ := parts(p.Resume(now, time.Time{}, j))
+		asBegun, _ := plantest.StepOf(p.Resume(now, time.Time{}, j))
 		setting.Found = true
-		rest, faults := parts(p.Resume(now, time.Time{}, j))
+		rest, faults := plantest.StepOf(p.Resume(now, time.Time{}, j))
 		var best answer
 		settle(&w.beam, now.At, whole.Layout, &best)
 		if len(faults) > 0 {
@@ -314,7 +222,7 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 		// What is left of it leads on to the same end, move by move.
 		for k, m := range rest.Changeover.Moves {
 			now.At[m.Holder-1] = m.To
-			again, _ := parts(p.Resume(now, time.Time{}, j))
+			again, _ := plantest.StepOf(p.Resume(now, time.Time{}, j))
 			if left := got - k - 1; again.Changeover.Repositions != left {
 				t.Fatalf("seed %d: after move %d there are %d more, want %d\n%v", seed, k+1, again.Changeover.Repositions, left, w)
 			}
@@ -323,12 +231,4 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 	if found < 500 || spared < 20 {
 		t.Errorf("a holder was found elsewhere in %d worlds, in %d of them a move is spared", found, spared)
 	}
-}
-
-// parts are the step of a turn, empty where it is refused, and its faults.
-func parts(t plan.Turn, _ *plan.Positions) (plan.Step, []plan.Fault) {
-	if t.Refused() {
-		return plan.Step{}, t.Faults
-	}
-	return *t.Step, nil
 }

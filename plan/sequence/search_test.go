@@ -1,4 +1,4 @@
-package plan_test
+package sequence_test
 
 import (
 	"context"
@@ -15,19 +15,32 @@ import (
 	"bide/plan/verify"
 )
 
-// same reports whether two plans of a day are alike, step for step.
-func same(a, b *plan.DayPlan) bool {
-	return a.Totals == b.Totals && slices.EqualFunc(a.Steps(), b.Steps(), func(x, y *plan.Step) bool {
-		return x.Job.ID == y.Job.ID && slices.Equal(x.Layout.Cuts, y.Layout.Cuts) &&
-			slices.Equal(x.Changeover.Holders, y.Changeover.Holders) && slices.Equal(x.Changeover.Moves, y.Changeover.Moves)
-	})
+const mm = plan.Millimetre
+
+// A job without slits is refused, and the others are planned, jointly too, and searched for.
+func TestJobWithoutSlitsIsRefused(t *testing.T) {
+	b, start, d := busyDay(t)
+	d.Jobs = append(d.Jobs, plan.Job{ID: "none", Web: 100 * mm, Trim: mm, Shift: plan.Free, Arrange: plan.AnyArrange, Speed: 1})
+	for seed := range uint64(plantest.Worlds(1, 4)) {
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 200, Seed: seed})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := verify.DayOf(best, d); err != nil {
+			t.Error(err)
+		}
+		last := best.Refused()[len(best.Refused())-1]
+		if why := last.Faults[0]; last.Job.ID != "none" || !why.Equal(plan.NewFault("slits", "no slits are listed")) {
+			t.Errorf("%s is refused: %s", last.Job.ID, why.Why(plan.Millimetres))
+		}
+	}
 }
 
 // busyDay draws days until one has six jobs to plan.
 func busyDay(t *testing.T) (*plan.Beam, *plan.Positions, *plan.Day) {
 	t.Helper()
 	for seed := range uint64(100) {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 52)))
+		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 52)))
 		if p, err := sequence.PlanDay(b, start, d); err == nil && len(p.Steps()) >= 6 {
 			return b, start, d
 		}
@@ -36,27 +49,14 @@ func busyDay(t *testing.T) (*plan.Beam, *plan.Positions, *plan.Day) {
 	return nil, nil, nil
 }
 
-// worse tells in what the first totals are worse than the second, by the aim.
-func worse(a, b plan.Totals, aim plan.Aim) bool {
-	order := [][2]int{{int(a.Late), int(b.Late)}, {a.LateJobs, b.LateJobs}, {int(a.Setup), int(b.Setup)}, {a.Repositions, b.Repositions}}
-	if aim == plan.AimMoves {
-		order[2], order[3] = order[3], order[2]
-	}
-	for _, v := range order {
-		if v[0] != v[1] {
-			return v[0] > v[1]
-		}
-	}
-	return false
-}
-
 // Whatever is searched verifies, plans and refuses the same jobs as the listed
-// order, and is no worse than it, be it settled.
+// order, and is no worse than it, even planned jointly.
 func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
-	better, days := 0, uint64(plantest.Worlds(4, 30))
+	t.Parallel()
+	better, days := 0, uint64(plantest.Worlds(4, 8))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 51))
-		b, start, d := drawDay(r)
+		b, start, d := plantest.DrawQuickDay(r)
 		aim := plan.Aim(seed % 2)
 		listed, err := sequence.PlanDay(b, start, d)
 		if err != nil {
@@ -73,13 +73,13 @@ func TestSearchedDaysVerifyAndAreNeverWorse(t *testing.T) {
 			t.Errorf("seed %d: %d planned and %d refused, listed %d and %d", seed, len(best.Steps()), len(best.Refused()), len(listed.Steps()), len(listed.Refused()))
 		}
 		kept := len(plan.Broken(listed.Jobs(), listed.Done)) == 0
-		settled := sequence.Settle(context.Background(), listed, aim)
-		for _, before := range []plan.Totals{listed.Totals, listed.Listed, settled.Totals} {
-			if kept && worse(best.Totals, before, aim) {
+		joint := sequence.Jointly(context.Background(), listed, aim)
+		for _, before := range []plan.Totals{listed.Totals, listed.Listed, joint.Totals} {
+			if kept && plantest.Worse(best.Totals, before, aim) {
 				t.Errorf("seed %d, aim %v: searched %+v, listed %+v", seed, aim, best.Totals, before)
 			}
 		}
-		if worse(listed.Totals, best.Totals, aim) {
+		if plantest.Worse(listed.Totals, best.Totals, aim) {
 			better++
 		}
 	}
@@ -102,10 +102,10 @@ func TestSearchIsTheSameEveryTime(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if listed, _ := sequence.PlanDay(b, start, d); same(first, listed) {
+	if listed, _ := sequence.PlanDay(b, start, d); plantest.Same(first, listed) {
 		t.Error("the search found nothing better than the listed order")
 	}
-	if !same(first, again) {
+	if !plantest.Same(first, again) {
 		t.Errorf("two searches with one seed: %+v and %+v", first.Totals, again.Totals)
 	}
 }
@@ -113,10 +113,11 @@ func TestSearchIsTheSameEveryTime(t *testing.T) {
 // Jobs that come after others and jobs with a fixed turn stay so, also where the
 // listed order breaks that.
 func TestSearchKeepsTheRules(t *testing.T) {
-	days := uint64(plantest.Worlds(3, 20))
+	t.Parallel()
+	days := uint64(plantest.Worlds(3, 6))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 53))
-		b, start, d := drawDay(r)
+		b, start, d := plantest.DrawQuickDay(r)
 		n := len(d.Jobs)
 		for i := range d.Jobs {
 			d.Jobs[i].State = plan.Waiting
@@ -137,6 +138,32 @@ func TestSearchKeepsTheRules(t *testing.T) {
 		if broken := plan.Broken(best.Jobs(), best.Done); len(broken) > 0 {
 			t.Errorf("seed %d: %s", seed, broken[0].Why(plan.Millimetres))
 		}
+	}
+}
+
+// A search reports rounds that never fall, up to all of them but the last few of a run, and
+// a best day that never gets worse, no better than the floor.
+func TestSearchReportsHowFarItIs(t *testing.T) {
+	b, start, d := busyDay(t)
+	const rounds = 3000
+	var all []sequence.Progress
+	report := func(p sequence.Progress) { all = append(all, p) } // one call at a time
+	if _, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: plan.AimMoves, Rounds: rounds, Seed: 3, Report: report}); err != nil {
+		t.Fatal(err)
+	}
+	for i, p := range all {
+		if p.Of != rounds || p.Rounds < 0 || p.Rounds > rounds || p.Best.Jobs != all[0].Best.Jobs {
+			t.Errorf("report %d: %+v", i, p)
+		}
+		if p.Floor != nil && p.Best.Repositions < p.Floor.Repositions {
+			t.Errorf("report %d: %d moves, below the floor of %d", i, p.Best.Repositions, p.Floor.Repositions)
+		}
+		if i > 0 && (p.Rounds < all[i-1].Rounds || plantest.Worse(p.Best, all[i-1].Best, plan.AimMoves)) {
+			t.Errorf("report %d: %d rounds and %+v after %d and %+v", i, p.Rounds, p.Best, all[i-1].Rounds, all[i-1].Best)
+		}
+	}
+	if len(all) < rounds/64 || all[0].Rounds > 64 || all[len(all)-1].Rounds < rounds*9/10 {
+		t.Errorf("%d reports, from %d to %d rounds", len(all), all[0].Rounds, all[len(all)-1].Rounds)
 	}
 }
 
@@ -162,7 +189,7 @@ func TestSearchStops(t *testing.T) {
 
 // With every job's turn fixed and no choice of layouts there is nothing to search.
 func TestLockedDayEndsAtOnce(t *testing.T) {
-	b, start, d := drawDay(rand.New(rand.NewPCG(9, 54)))
+	b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(9, 54)))
 	for i := range d.Jobs {
 		j := &d.Jobs[i]
 		j.State, j.Fixed, j.Shift, j.Arrange = plan.Waiting, i+1, plan.Centred, plan.AsListed
@@ -177,26 +204,8 @@ func TestLockedDayEndsAtOnce(t *testing.T) {
 		if err := verify.DayOf(best, d); err != nil {
 			t.Error(err)
 		}
-	case <-time.After(time.Minute):
-		t.Error("still searching after a minute")
-	}
-}
-
-// Paint production, from Guéret, Prins & Sevaux, Applications of Optimization with
-// Xpress-MP: cleaning minutes from one batch to the next. The best open order costs
-// 22, the best round 41.
-func TestPaintProductionMatrix(t *testing.T) {
-	clean := [5][5]int{{0, 11, 7, 13, 11}, {5, 0, 13, 15, 15}, {13, 15, 0, 23, 11}, {9, 13, 5, 0, 3}, {3, 7, 7, 7, 0}}
-	open, round := 1<<30, 1<<30
-	plan.Orders(5, func(order []int) {
-		sum := 0
-		for i := 1; i < 5; i++ {
-			sum += clean[order[i-1]][order[i]]
-		}
-		open, round = min(open, sum), min(round, sum+clean[order[4]][order[0]])
-	})
-	if open != 22 || round != 41 {
-		t.Errorf("best open order %d, best round %d; published 22 and 41", open, round)
+	case <-time.After(10 * time.Minute):
+		t.Error("still searching")
 	}
 }
 
@@ -269,7 +278,7 @@ func TestSearchWhereNoOrderThatKeepsTheRulesCanBeSet(t *testing.T) {
 	}
 }
 
-// Where no order keeps the rules the day is the listed one, settled like that.
+// Where no order keeps the rules the day is the listed one, planned jointly.
 func TestSearchWhereNoOrderKeepsTheRules(t *testing.T) {
 	b, start, d := busyDay(t)
 	for i := range d.Jobs {
@@ -284,12 +293,12 @@ func TestSearchWhereNoOrderKeepsTheRules(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	settled := sequence.Settle(context.Background(), listed, plan.AimMoves)
-	if !listed.Totals.Better(settled.Totals, plan.AimMoves) && !settled.Totals.Better(listed.Totals, plan.AimMoves) {
-		t.Error("the day gains nothing by settling, and so can't tell")
+	joint := sequence.Jointly(context.Background(), listed, plan.AimMoves)
+	if !listed.Totals.Better(joint.Totals, plan.AimMoves) && !joint.Totals.Better(listed.Totals, plan.AimMoves) {
+		t.Error("the day gains nothing by planning jointly, and so can't tell")
 	}
-	if !same(best, settled) {
-		t.Errorf("searched %+v, the listed day settled %+v", best.Totals, settled.Totals)
+	if !plantest.Same(best, joint) {
+		t.Errorf("searched %+v, the listed day joint %+v", best.Totals, joint.Totals)
 	}
 	if err := verify.DayOf(best, d); err != nil {
 		t.Error(err)

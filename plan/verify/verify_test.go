@@ -1,48 +1,21 @@
-package plan_test
+package verify_test
 
 import (
-	"fmt"
-	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 	"bide/plan/sequence"
 	"bide/plan/verify"
 )
 
-// The verifier is held against damage: a plan that passes is spoiled in one way,
-// and the verifier must tell.
-
 const mm = plan.Millimetre
 
-// trialBeam is a beam of 12 holders, all good but one.
-func trialBeam() *plan.Beam {
-	b := &plan.Beam{
-		Name: "trial", HolderWidth: 12 * mm, Clearance: 300_000,
-		Rail: plan.Span{From: -100 * mm, To: 500 * mm}, Web: plan.Span{To: 400 * mm},
-		RestOverWeb: true, Holders: make([]plan.Condition, 12),
-		Drive: plan.Drive{Speed: 400 * mm, Acceleration: 800 * mm, Pick: 1200 * time.Millisecond, Set: time.Second, Home: -100 * mm, Hand: 25 * time.Second, Crew: 2},
-		Setup: plan.Setup{Every: 6 * time.Minute, Rethread: 5 * time.Minute, Blade: 40 * time.Second, CleanDown: 15 * time.Minute, Pressure: 30 * time.Second, Crew: 1},
-	}
-	b.Holders[11] = plan.NoCut
-	return b
-}
-
-// trialDay is a day of four jobs, the last of which the beam can't run.
-func trialDay() *plan.Day {
-	start := time.Date(2026, 3, 4, 6, 0, 0, 0, time.UTC)
-	entry := func(n int, w plan.Length) plan.Entry { return plan.Entry{Count: n, Finished: w, Width: w} }
-	blade := plan.Blade{Bevel: 45, Tip: 0.15}
-	return &plan.Day{Start: start, Jobs: []plan.Job{
-		{ID: "A", Material: "paper", Web: 300 * mm, Entries: []plan.Entry{entry(4, 60*mm)}, Trim: 3 * mm, Shift: plan.Free, Metres: 3000, Speed: 150, Blade: blade, SetBar: 2.5},
-		{ID: "B", Material: "film", Web: 300 * mm, Entries: []plan.Entry{entry(2, 25*mm), entry(3, 50*mm), entry(1, 70*mm)}, Trim: 3 * mm, Metres: 1000, Speed: 120, Due: start.Add(20 * time.Minute), Blade: plan.Blade{Bevel: 60, Tip: 0.1}, SetBar: 2.5, SiliconeFree: true},
-		{ID: "C", Material: "film", Web: 350 * mm, Entries: []plan.Entry{entry(7, 50*mm)}, Metres: 500, Speed: 100, Blade: blade, SetBar: 3, SiliconeFree: true},
-		{ID: "D", Material: "film", Web: 350 * mm, Entries: []plan.Entry{entry(20, 10*mm)}, Trim: 3 * mm, Metres: 500, Speed: 100},
-	}}
-}
+// The verifier is held against damage: a plan that passes is spoiled in one way,
+// and the verifier must say so.
 
 // trialPlan plans the trial day.
 func trialPlan(t *testing.T, b *plan.Beam) *plan.DayPlan {
@@ -51,7 +24,7 @@ func trialPlan(t *testing.T, b *plan.Beam) *plan.DayPlan {
 	for i := range at {
 		at[i] = plan.Length(-100+40*i) * mm
 	}
-	d := trialDay()
+	d := plantest.TrialDay()
 	p, err := sequence.PlanDay(b, &plan.Positions{At: at, Blades: make([]plan.Blade, len(at))}, d)
 	if err != nil {
 		t.Fatal(err)
@@ -88,7 +61,7 @@ func damages() []damage {
 		{"trim too small", second(func(s *plan.Step) { s.Job.Trim = 16 * mm }), "is the least"},
 		{"trim that does not add up", second(func(s *plan.Step) { s.Layout.Trim[1]++ }), "does not add up"},
 		{"shift though centred", func(p *plan.DayPlan) { shiftAll(p.Steps()[1], mm) }, "is to be centred"},
-		{"shift told wrong", func(p *plan.DayPlan) { p.Steps()[0].Layout.Shift++ }, "shift of"},
+		{"shift wrong", func(p *plan.DayPlan) { p.Steps()[0].Layout.Shift++ }, "shift of"},
 		{"trim where none is", func(p *plan.DayPlan) { p.Steps()[2].Layout.Trim = [2]plan.Length{mm, -mm} }, "nothing is trimmed"},
 		{"cut held by nobody", change(func(c *plan.Changeover) { idle(c, 0) }), "cuts are held"},
 		{"cut held by two", change(func(c *plan.Changeover) { c.Holders[cutter(c, 2)].Cut = 2 }), "where cut 3 is next"},
@@ -115,7 +88,7 @@ func damages() []damage {
 		{"move of nobody", change(func(c *plan.Changeover) { c.Moves[0].Holder = 13 }), "is of holder 13"},
 		{"move elsewhere", change(func(c *plan.Changeover) { c.Moves[0].To++ }), "instead of from"},
 		{"idle reason for a cut", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: plan.NearCut, Cut: 1}) }), "another reason"},
-		{"other cut in the reason", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: plan.GoesToCut, Cut: 99}) }), "reason is not true"},
+		{"other cut in the reason", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: plan.ToCut, Cut: 99}) }), "reason is not true"},
 		{"unknown reason", change(func(c *plan.Changeover) { reason(c, plan.Why{Cause: 77}) }), "reason is not true"},
 		{"waits for no job", waitFor("Z", 0), "until job Z and doesn't"},
 		{"waits for a cut it never holds", waitFor("C", 1), "until job C and doesn't, or not for cut 1"},
@@ -166,7 +139,7 @@ func rename(c *plan.Changeover, from, to plan.Use) {
 // reason gives the first move to a cut another reason.
 func reason(c *plan.Changeover, w plan.Why) {
 	for i, m := range c.Moves {
-		if m.Why.Cause == plan.GoesToCut {
+		if m.Why.Cause == plan.ToCut {
 			c.Moves[i].Why = w
 			return
 		}
@@ -179,7 +152,7 @@ func waitFor(job string, cut int) func(*plan.DayPlan) {
 		for _, s := range p.Steps() {
 			for i, m := range s.Changeover.Moves {
 				if s.Changeover.Holders[m.Holder-1].Use != plan.Cutting {
-					s.Changeover.Moves[i].Why = plan.Why{Cause: plan.StandsAhead, Job: job, Cut: cut}
+					s.Changeover.Moves[i].Why = plan.Why{Cause: plan.ForLaterJob, Job: job, Cut: cut}
 					return
 				}
 			}
@@ -201,8 +174,8 @@ func shiftAll(s *plan.Step, by plan.Length) {
 func TestVerifierTellsEveryDamage(t *testing.T) {
 	for _, d := range damages() {
 		t.Run(strings.ReplaceAll(d.name, " ", "_"), func(t *testing.T) {
-			p := trialPlan(t, trialBeam())
-			day := trialDay()
+			p := trialPlan(t, plantest.TrialBeam())
+			day := plantest.TrialDay()
 			d.do(p)
 			err := verify.DayOf(p, day)
 			if err == nil || !strings.Contains(err.Error(), d.must) {
@@ -213,7 +186,7 @@ func TestVerifierTellsEveryDamage(t *testing.T) {
 }
 
 // Damages to the order of moves and to reasons of idle holders, on a changeover
-// small enough to see: three holders a pitch of 10 mm apart give way to each other.
+// SmallBeam enough to see: three holders a pitch of 10 mm apart give way to each other.
 func TestVerifierTellsDamagedMoves(t *testing.T) {
 	b := &plan.Beam{HolderWidth: 10 * mm, Rail: plan.Span{To: 100 * mm}, Web: plan.Span{To: 100 * mm}, RestOverWeb: true, Holders: make([]plan.Condition, 3)}
 	from := []plan.Length{10 * mm, 20 * mm, 30 * mm}
@@ -223,7 +196,7 @@ func TestVerifierTellsDamagedMoves(t *testing.T) {
 			Holders: []plan.Stand{{At: 10 * mm, Use: plan.Resting}, {At: 25 * mm, Cut: 1}, {At: 35 * mm, Use: plan.Resting}},
 			Moves: []plan.Move{
 				{Holder: 3, From: 30 * mm, To: 35 * mm, Why: plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 5 * mm, Least: 10 * mm}},
-				{Holder: 2, From: 20 * mm, To: 25 * mm, Why: plan.Why{Cause: plan.GoesToCut, Cut: 1}},
+				{Holder: 2, From: 20 * mm, To: 25 * mm, Why: plan.Why{Cause: plan.ToCut, Cut: 1}},
 			}}
 	}
 	check := func(name, must string, do func(c *plan.Changeover)) {
@@ -249,7 +222,7 @@ func TestVerifierTellsDamagedMoves(t *testing.T) {
 	check("another cut", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 2, Distance: 5 * mm, Least: 10 * mm}))
 	check("a number too many", "reason is not true", why(plan.Why{Cause: plan.NearCut, Cut: 1, Distance: 5 * mm, Least: 10 * mm, Holder: 2}))
 	check("over the web, where resting is free", "reason is not true", why(plan.Why{Cause: plan.OverWeb, Distance: -30 * mm}))
-	check("goes to a cut it does not hold", "reason is not true", why(plan.Why{Cause: plan.GoesToCut, Cut: 1}))
+	check("goes to a cut it does not hold", "reason is not true", why(plan.Why{Cause: plan.ToCut, Cut: 1}))
 }
 
 // A stuck holder within position_tolerance of a cut serves it and then nothing is wrong;
@@ -307,83 +280,4 @@ func TestVerifierKnowsArrangements(t *testing.T) {
 			t.Errorf("rule %d, %s: %v", c.arrange, c.slits, err)
 		}
 	}
-}
-
-// All drives, and drawn days: every plan of a day passes.
-func TestDrawnDaysVerify(t *testing.T) {
-	for seed := range uint64(60) {
-		r := rand.New(rand.NewPCG(seed, 3))
-		b, start, d := drawDay(r)
-		p, err := sequence.PlanDay(b, start, d)
-		if err != nil {
-			t.Fatalf("seed %d: %v", seed, err)
-		}
-		if err := verify.DayOf(p, d); err != nil {
-			t.Errorf("seed %d: %v", seed, err)
-		}
-	}
-}
-
-// drawDay draws a beam of 20 to 40 holders, a standing and a day of up to ten jobs.
-func drawDay(r *rand.Rand) (*plan.Beam, *plan.Positions, *plan.Day) {
-	b := trialBeam()
-	b.Holders = make([]plan.Condition, 20+r.IntN(21))
-	for range r.IntN(3) {
-		b.Holders[r.IntN(len(b.Holders))] = plan.Condition(r.IntN(4))
-	}
-	b.Rail = plan.Span{From: -300 * mm, To: 1300 * mm}
-	b.Web = plan.Span{To: 1000 * mm}
-	b.RestOverWeb = r.IntN(3) > 0
-	b.ParkClearance = plan.Length(r.IntN(20)) * mm
-	b.PositionTolerance = plan.Length(r.IntN(2)) * mm / 5
-	b.Guide = plan.Guide(r.IntN(3))
-	b.Drive.Kind = plan.DriveKind(r.IntN(3))
-	b.Setup.Crew = 1 + r.IntN(2)
-	s := &plan.Positions{At: drawPlaces(r, len(b.Holders), b.Rail, b.Pitch(), mm/10), Material: []string{"", "paper", "film"}[r.IntN(3)], SiliconeFree: r.IntN(2) == 0}
-	for range b.Holders {
-		s.Blades = append(s.Blades, drawBlade(r))
-	}
-	d := trialDay()
-	d.Jobs = nil
-	for i := range 3 + r.IntN(8) {
-		d.Jobs = append(d.Jobs, drawDayJob(r, i, d.Start))
-	}
-	return b, s, d
-}
-
-func drawBlade(r *rand.Rand) plan.Blade {
-	return []plan.Blade{{}, {Bevel: 45, Tip: 0.1}, {Bevel: 60, Tip: 0.1}}[r.IntN(3)]
-}
-
-func drawDayJob(r *rand.Rand, i int, start time.Time) plan.Job {
-	j := plan.Job{
-		ID: fmt.Sprintf("J-%d", i), Material: []string{"paper", "film", "foam"}[r.IntN(3)], Trim: 3 * mm, Shift: plan.ShiftRule(r.IntN(2)),
-		Arrange: plan.Arrange(r.IntN(3)), Metres: float64(r.IntN(5000)) / 3, Speed: 150, State: []plan.State{0, 0, 0, 0, plan.Done, plan.OnHold, plan.Running}[r.IntN(7)],
-		Blade: drawBlade(r), SetBar: float64(r.IntN(3)), SiliconeFree: r.IntN(3) == 0,
-	}
-	if r.IntN(2) == 0 {
-		j.Due = start.Add(time.Duration(r.IntN(200)) * time.Minute)
-	}
-	for range 1 + r.IntN(3) {
-		w := plan.Length(130+r.IntN(600)) * mm / 10
-		j.Entries = append(j.Entries, plan.Entry{Count: 1 + r.IntN(5), Finished: w, Width: w})
-		j.Web += w * plan.Length(j.Entries[len(j.Entries)-1].Count)
-	}
-	j.Web += []plan.Length{0, 7 * mm, 12*mm + 1, 20 * mm}[r.IntN(4)]
-	return j
-}
-
-// drawPlaces draws n ascending places on a stretch, a pitch or more apart, each a
-// whole number of grid steps from its start.
-func drawPlaces(r *rand.Rand, n int, on plan.Span, pitch, grid plan.Length) []plan.Length {
-	slack := int((on.Length() - plan.Length(n-1)*pitch) / grid)
-	at := make([]plan.Length, n)
-	for i := range at {
-		at[i] = plan.Length(r.IntN(slack + 1))
-	}
-	slices.Sort(at)
-	for i := range at {
-		at[i] = on.From + at[i]*grid + plan.Length(i)*pitch
-	}
-	return at
 }

@@ -1,4 +1,4 @@
-package plan_test
+package changeover_test
 
 import (
 	"fmt"
@@ -7,6 +7,8 @@ import (
 
 	"bide/plan"
 )
+
+const mm = plan.Millimetre
 
 // Small worlds, drawn or laid out by hand, and a plain way to lay a job out.
 

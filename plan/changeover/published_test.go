@@ -1,4 +1,4 @@
-package plan_test
+package changeover_test
 
 import (
 	"encoding/json"
@@ -11,6 +11,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/plantest"
 	"bide/plan/verify"
 )
 
@@ -36,7 +37,7 @@ type knifeSequence struct {
 // reference reads a file of reference data.
 func reference(t *testing.T, name string, into any) {
 	t.Helper()
-	text, err := os.ReadFile(filepath.Join("..", "testdata", "reference", name))
+	text, err := os.ReadFile(filepath.Join("..", "..", "testdata", "reference", name))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -148,6 +149,7 @@ func TestPublishedKnifePositions(t *testing.T) {
 // Between two that stay there are then as many holders as new cuts, and each of the
 // g others takes one, in order.
 func TestPublishedPairsNeedTheirNewPositions(t *testing.T) {
+	t.Parallel()
 	eachSequence(t, func(t *testing.T, c knifeCase, s knifeSequence) {
 		ls := s.layouts(publishedBeam(c.Master, mm/5), c.Master)
 		total := 0
@@ -190,7 +192,7 @@ func published(t *testing.T, b *plan.Beam, standing []plan.Length, l plan.Layout
 	}
 	c, faults := p.Changeover(standing, l)
 	if len(faults) > 0 {
-		t.Fatalf("refused: %v", reasons(faults))
+		t.Fatalf("refused: %v", plantest.Reasons(faults))
 	}
 	if err := verify.Changeover(b, nil, standing, l, c); err != nil {
 		t.Fatal(err)

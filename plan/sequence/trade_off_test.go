@@ -1,4 +1,4 @@
-package plan_test
+package sequence_test
 
 import (
 	"context"
@@ -38,7 +38,7 @@ func TestMovesAndSwapsAreTradedOnSeconds(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for what, d := range map[string]*plan.DayPlan{"settled": sequence.Settle(context.Background(), alone, plan.AimMinutes), "searched": searchedFor(t, b, start, day)} {
+		for what, d := range map[string]*plan.DayPlan{"joint": sequence.Jointly(context.Background(), alone, plan.AimMinutes), "searched": searchedFor(t, b, start, day)} {
 			if err := verify.DayOf(d, day); err != nil {
 				t.Error(err)
 			}

@@ -1,4 +1,4 @@
-package plan_test
+package sequence_test
 
 import (
 	"fmt"
@@ -9,6 +9,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/plantest"
 	"bide/plan/sequence"
 	"bide/plan/verify"
 )
@@ -61,7 +62,7 @@ func solveOne(t *testing.T, p *changeover.Planner, b *plan.Beam, standing []plan
 // planned verifies a plan, or that a refusal says why; it reports which it is.
 func planned(t *testing.T, b *plan.Beam, j *plan.Job, standing []plan.Length, l plan.Layout, c plan.Changeover, faults []plan.Fault) bool {
 	t.Helper()
-	for _, why := range reasons(faults) {
+	for _, why := range plantest.Reasons(faults) {
 		if why == "" {
 			t.Errorf("job %s: refused with an empty reason", j.ID)
 		}
@@ -93,7 +94,7 @@ func (s *stream) below(n int) int {
 // or a tenth of a millimetre.
 func decodeWorld(data []byte) (*plan.Beam, []plan.Length, *plan.Day) {
 	s := stream(data)
-	step := []plan.Length{1, plan.Inch / 64, grid}[s.below(3)]
+	step := []plan.Length{1, plan.Inch / 64, mm / 10}[s.below(3)]
 	length := func(n int) plan.Length { return plan.Length(s.below(n)) * step }
 	n := 1 + s.below(12)
 	b := &plan.Beam{HolderWidth: step + length(40), Clearance: length(3), RestOverWeb: s.below(2) == 0,

@@ -1,7 +1,6 @@
-package plan_test
+package changeover_test
 
 import (
-	"context"
 	"fmt"
 	"math/rand/v2"
 	"slices"
@@ -12,7 +11,6 @@ import (
 	"bide/plan/changeover"
 	"bide/plan/changeover/layouts"
 	"bide/plan/plantest"
-	"bide/plan/sequence"
 	"bide/plan/verify"
 )
 
@@ -25,29 +23,6 @@ func drawBands(r *rand.Rand, b *plan.Beam) {
 		bands = append(bands, plan.Span{From: from, To: from + plan.Length(r.IntN(3))})
 	}
 	b.Bad = plan.JoinSpans(bands)
-}
-
-// Bands come out in order and apart, and hold the same places.
-func TestBandsAreJoined(t *testing.T) {
-	for seed := range uint64(2000) {
-		r := rand.New(rand.NewPCG(seed, 81))
-		var all []plan.Span
-		for range r.IntN(6) {
-			from := plan.Length(r.IntN(30))
-			all = append(all, plan.Span{From: from, To: from + plan.Length(r.IntN(8))})
-		}
-		joined := plan.JoinSpans(all)
-		for i, s := range joined {
-			if s.From > s.To || i > 0 && s.From <= joined[i-1].To {
-				t.Fatalf("seed %d: %v of %v", seed, joined, all)
-			}
-		}
-		for x := plan.Length(-1); x < 40; x++ {
-			if damaged(&plan.Beam{Bad: all}, x) != damaged(&plan.Beam{Bad: joined}, x) {
-				t.Fatalf("seed %d: %v and %v differ at %d", seed, all, joined, x)
-			}
-		}
-	}
 }
 
 // The shifts left are those that trying each one leaves.
@@ -83,6 +58,7 @@ func TestShiftsAgainstEveryShift(t *testing.T) {
 // Drawn worlds with damaged bands: the best shift, and the nearest to centred, by
 // trying every shift and every placing.
 func TestBruteForceWithBands(t *testing.T) {
+	t.Parallel()
 	n := plantest.Worlds(3_000, 30_000)
 	planned, failed := 0, 0
 	for seed := range uint64(n) {
@@ -131,6 +107,7 @@ func (w *world) compareNearest(p *changeover.Planner) error {
 
 // Wider windows and more holders: every shift is asked for, as without bands.
 func TestBestAgainstEveryShiftWithBands(t *testing.T) {
+	t.Parallel()
 	n := plantest.Worlds(3_000, 20_000)
 	failed := 0
 	for seed := range uint64(n) {
@@ -205,52 +182,7 @@ func (w *world) someOrder() (found bool) {
 	return found
 }
 
-// Days on a damaged anvil, searched and settled, verify and are never worse than
-// listed.
-func TestDaysWithBandsVerify(t *testing.T) {
-	days, planned, struck := uint64(plantest.Worlds(5, 30)), 0, 0
-	for seed := range days {
-		r := rand.New(rand.NewPCG(seed, 86))
-		b, start, d := drawDay(r)
-		whole, err := sequence.PlanDay(b, start, d)
-		if err != nil {
-			continue
-		}
-		var bands []plan.Span
-		for range 3 + r.IntN(6) {
-			from := plan.Length(r.IntN(1000)) * mm
-			bands = append(bands, plan.Span{From: from, To: from + plan.Length(1+r.IntN(8))*mm})
-		}
-		b.Bad = plan.JoinSpans(bands)
-		if verify.Plan(whole) != nil {
-			struck++
-		}
-		listed, err := sequence.PlanDay(b, start, d)
-		if err != nil {
-			t.Fatalf("seed %d: %v", seed, err)
-		}
-		aim := plan.Aim(seed % 2)
-		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: aim, Rounds: 600, Seed: seed})
-		if err != nil {
-			t.Fatalf("seed %d: %v", seed, err)
-		}
-		settled := sequence.Settle(context.Background(), listed, aim)
-		for name, p := range map[string]*plan.DayPlan{"listed": listed, "searched": best, "settled": settled} {
-			if err := verify.DayOf(p, d); err != nil {
-				t.Errorf("seed %d, %s: %v", seed, name, err)
-			}
-		}
-		if len(plan.Broken(listed.Jobs(), listed.Done)) == 0 && worse(best.Totals, listed.Totals, aim) || worse(settled.Totals, listed.Totals, aim) {
-			t.Errorf("seed %d: searched %+v, settled %+v, listed %+v", seed, best.Totals, settled.Totals, listed.Totals)
-		}
-		planned += len(best.Steps())
-	}
-	if planned < int(days) || struck < int(days)/2 {
-		t.Errorf("%d jobs planned, %d days struck by the bands", planned, struck)
-	}
-}
-
-// Refusals, reckoned by hand: the web of 200 mm runs from 50 to 250 and the slits of
+// Refusals, worked out by hand: the web of 200 mm runs from 50 to 250 and the slits of
 // 5 x 30 leave 25 mm of trim on each side, so cuts at 75, 105, 135, 165, 195, 225;
 // with 6 mm least trim the shift is from -19 to 19 mm.
 func TestBandRefusals(t *testing.T) {
@@ -280,7 +212,7 @@ func TestBandRefusals(t *testing.T) {
 		{"no trim", plan.Free, 150, []plan.Span{{From: 105 * mm, To: 106 * mm}}, "slits",
 			"cut 1 at 105 mm lies in the damaged band of the anvil from 105 to 106 mm; its trim leaves no room to shift"},
 	} {
-		b := small(nil, true)
+		b := plantest.SmallBeam(nil, true)
 		b.Bad = c.bands
 		j := &plan.Job{ID: "A", Web: c.web * mm, Trim: 6 * mm, Shift: c.rule, Entries: []plan.Entry{{Count: 5, Finished: 30 * mm, Width: 30 * mm}}}
 		p, err := changeover.NewPlanner(b)
@@ -289,7 +221,7 @@ func TestBandRefusals(t *testing.T) {
 		}
 		_, _, faults := p.Best(at, j)
 		if len(faults) != 1 || faults[0].Key != c.key || faults[0].Why(plan.Millimetres) != c.wants {
-			t.Errorf("%s:\n told %s\n want %s", c.name, strings.Join(reasons(faults), "\n      "), c.wants)
+			t.Errorf("%s:\n  got %s\n want %s", c.name, strings.Join(plantest.Reasons(faults), "\n      "), c.wants)
 		}
 	}
 }
@@ -298,7 +230,7 @@ func TestBandRefusals(t *testing.T) {
 // must be on a cut or a pitch of 12 mm from both 135+s and 165+s, so s is at most -7,
 // or 5, or from 17 on: at most -7 puts 135+s at 128 or below.
 func TestRefusalTellsWhereTheBandsLeaveTheLayout(t *testing.T) {
-	b := small(map[int]plan.Condition{5: plan.Stuck}, true)
+	b := plantest.SmallBeam(map[int]plan.Condition{5: plan.Stuck}, true)
 	at := []plan.Length{-100 * mm, -60 * mm, 20 * mm, 100 * mm, 140 * mm, 200 * mm, 240 * mm, 280 * mm, 320 * mm, 360 * mm}
 	j := &plan.Job{ID: "A", Web: 200 * mm, Trim: 6 * mm, Shift: plan.Free, Entries: []plan.Entry{{Count: 5, Finished: 30 * mm, Width: 30 * mm}}}
 	b.Bad = plan.JoinSpans([]plan.Span{{From: 56 * mm, To: 68 * mm}, {From: 80 * mm, To: 80 * mm}, {From: 92 * mm, To: 94 * mm}})
@@ -310,41 +242,6 @@ func TestRefusalTellsWhereTheBandsLeaveTheLayout(t *testing.T) {
 	// 75+s keeps out of the bands, and 105+s out of 92 to 94: s from -7+1 nm on less 5 and 17 to 19.
 	const want = "the cuts keep out of the anvil's damaged bands only shifted from -7 to 5 mm, from 5 to 17 mm, and nowhere there can the holders be set"
 	if len(faults) != 1 || faults[0].Why(plan.Millimetres) != want {
-		t.Errorf("told %s\nwant %s", strings.Join(reasons(faults), "\n     "), want)
-	}
-}
-
-// The verifier finds a cut in a band by itself, on the band's ends too.
-func TestVerifierKnowsBands(t *testing.T) {
-	b := small(nil, true)
-	b.PositionTolerance = mm
-	at := []plan.Length{-100 * mm, -60 * mm, 20 * mm, 75 * mm, 105*mm + mm/2, 135 * mm, 165 * mm, 195 * mm, 225 * mm, 360 * mm}
-	j := &plan.Job{ID: "A", Web: 200 * mm, Trim: 6 * mm, Entries: []plan.Entry{{Count: 5, Finished: 30 * mm, Width: 30 * mm}}}
-	p, err := changeover.NewPlanner(b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	l, c, faults := p.Best(at, j)
-	if len(faults) > 0 || c.Repositions > 0 {
-		t.Fatalf("%d moves, refused %v; want all to stay", c.Repositions, reasons(faults))
-	}
-	for _, v := range []struct {
-		from, to plan.Length
-		wants    string
-	}{
-		{135 * mm, 140 * mm, "cut 3 at 135 lies in a damaged band"},
-		{130 * mm, 135 * mm, "cut 3 at 135 lies in a damaged band"},
-		{135*mm + 1, 140 * mm, ""},
-		{130 * mm, 135*mm - 1, ""},
-		{105*mm + 1, 106 * mm, "holder 5 cuts at 105.5, in a damaged band"}, // in place, beside its cut
-		{20 * mm, 20 * mm, ""},                                              // an idle holder presses on nothing
-		{700 * mm, 800 * mm, ""},
-	} {
-		damaged := *b
-		damaged.Bad = []plan.Span{{From: v.from, To: v.to}}
-		err := verify.Changeover(&damaged, j, at, l, c)
-		if (err == nil) != (v.wants == "") || err != nil && !strings.Contains(err.Error(), v.wants) {
-			t.Errorf("band %v to %v: %v; want %q", v.from, v.to, err, v.wants)
-		}
+		t.Errorf("got  %s\nwant %s", strings.Join(plantest.Reasons(faults), "\n     "), want)
 	}
 }

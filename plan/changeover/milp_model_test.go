@@ -1,4 +1,4 @@
-package plan_test
+package changeover_test
 
 import (
 	"fmt"
@@ -167,7 +167,7 @@ func scaled(factor int, names []string) string {
 }
 
 // heldOnce: one holder for each cut, and the next cut's holder further on. The
-// second follows from the places; it is told to make the relaxation tight.
+// second follows from the places; it is given to make the relaxation tight.
 func (p *program) heldOnce(m int) {
 	n := len(p.standing)
 	p.row("%s = 1", strings.Join(takers(0, n, m), " + "))

@@ -1,4 +1,4 @@
-package plan_test
+package sequence_test
 
 import (
 	"context"
@@ -8,7 +8,6 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
-	"bide/plan/changeover/layouts"
 	"bide/plan/plantest"
 	"bide/plan/sequence"
 	"bide/plan/verify"
@@ -17,10 +16,11 @@ import (
 // A day of which a search has chosen the layouts alone is planned with them, and so keeps
 // most of what the search won; what can't be set, or isn't the job's, is passed over.
 func TestChosenLayoutsAreKept(t *testing.T) {
-	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(plantest.Worlds(6, 40))
+	t.Parallel()
+	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(plantest.Worlds(8, 6))
 	for seed := range days {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 73)))
-		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: plan.AimMoves, Rounds: 3000, Seed: seed})
+		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 73)))
+		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: plan.AimMoves, Rounds: plantest.Worlds(500, 3000), Seed: seed})
 		if err != nil || len(best.Refused()) > 0 {
 			continue
 		}
@@ -28,7 +28,7 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 		for _, s := range best.Steps() {
 			next.Jobs = append(next.Jobs, *s.Job)
 		}
-		without := settledMoves(t, b, start, next)
+		without := jointMoves(t, b, start, next)
 		for i, s := range best.Steps() {
 			next.Jobs[i].Chosen = &plan.Chosen{Slits: s.Layout.Slits, Shift: s.Layout.Shift}
 		}
@@ -45,24 +45,24 @@ func TestChosenLayoutsAreKept(t *testing.T) {
 			}
 			laid++
 		}
-		kept += settledMoves(t, b, start, next)
+		kept += jointMoves(t, b, start, next)
 		plain += without
 		found += best.Totals.Repositions
 
 		for i := range next.Jobs { // another job's layout
 			next.Jobs[i].Chosen = &plan.Chosen{Slits: []plan.Length{plan.Millimetre}, Shift: plan.Millimetre}
 		}
-		if got := settledMoves(t, b, start, next); got != without {
+		if got := jointMoves(t, b, start, next); got != without {
 			t.Errorf("seed %d: layouts that the jobs don't allow change the day: %d moves, %d without", seed, got, without)
 		}
 	}
-	t.Logf("moves: %d settled without, %d with the layouts chosen, %d found", plain, kept, found)
+	t.Logf("moves: %d joint without, %d with the layouts chosen, %d found", plain, kept, found)
 	bound := (plain - found) / 2 // half of what the search won
-	if !plantest.IsLong() {      // few days: as good as without
+	if days < 40 {               // few: as good as without
 		bound = plain - found
 	}
 	if laid < 20 || kept-found > bound {
-		t.Errorf("moves: %d settled without, %d with the layouts chosen, %d found", plain, kept, found)
+		t.Errorf("moves: %d joint without, %d with the layouts chosen, %d found", plain, kept, found)
 	}
 }
 
@@ -80,10 +80,11 @@ func chosenFrom(d *plan.Day, best *plan.DayPlan) *plan.Day {
 // A day that a search has found is planned again as it was found, to the last holder,
 // also when its first jobs have run, and with holders that may cut from beside their cuts.
 func TestChosenDayIsPlannedAsFound(t *testing.T) {
-	kept, left, days := 0, 0, uint64(plantest.Worlds(6, 40))
+	t.Parallel()
+	kept, left, days := 0, 0, uint64(plantest.Worlds(6, 8))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 74))
-		b, start, d := drawDay(r)
+		b, start, d := plantest.DrawQuickDay(r)
 		aim := plan.Aim(seed % 2)
 		if seed%4 < 2 {
 			b.PositionTolerance = plan.Length(r.Int64N(int64(b.Pitch() / 2)))
@@ -97,11 +98,11 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		again = sequence.Settle(context.Background(), again, aim)
+		again = sequence.Jointly(context.Background(), again, aim)
 		if err := verify.DayOf(again, next); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
-		if !same(again, best) {
+		if !plantest.Same(again, best) {
 			t.Errorf("seed %d: found %+v, planned again %+v", seed, best.Totals, again.Totals)
 		}
 		kept++
@@ -115,7 +116,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
-		for i, s := range sequence.Settle(context.Background(), later, aim).Steps() {
+		for i, s := range sequence.Jointly(context.Background(), later, aim).Steps() {
 			if want := best.Steps()[i+1]; !slices.Equal(s.Changeover.Holders, want.Changeover.Holders) {
 				t.Errorf("seed %d: once %s has run, %s is planned otherwise", seed, first.Job.ID, want.Job.ID)
 			}
@@ -127,10 +128,11 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 	}
 }
 
-// What was chosen gives way, and the day is settled again, where it is planned for
+// What was chosen gives way, and the day is planned jointly again, where it is planned for
 // something else, costs more than it did, or moves holders for a job that comes no more.
 func TestChosenGivesWay(t *testing.T) {
-	gains, days := map[string]int{}, uint64(plantest.Worlds(16, 24))
+	t.Parallel()
+	gains, days := map[string]int{}, uint64(plantest.Worlds(12, 16))
 	changes := map[string]func(next *plan.Day, aim *plan.Aim){
 		"nothing":       func(*plan.Day, *plan.Aim) {},
 		"another aim":   func(_ *plan.Day, aim *plan.Aim) { *aim = 1 - *aim },
@@ -142,24 +144,30 @@ func TestChosenGivesWay(t *testing.T) {
 		},
 	}
 	for seed := range days {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 76)))
-		aim := plan.Aim(seed % 2)
-		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: aim, Rounds: 50, Seed: seed})
-		if err != nil || len(best.Refused()) > 0 || len(best.Steps()) < 2 {
+		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 76)))
+		d.Aim = plan.Aim(seed % 2)
+		listed, err := sequence.PlanDay(b, start, d)
+		if err != nil || len(listed.Refused()) > 0 || len(listed.Steps()) < 2 {
 			continue
 		}
 		for name, change := range changes {
-			next, aim := chosenFrom(d, best), aim
+			found, aim := listed, d.Aim
+			if name == "the last gone" { // alone no changeover moves a holder for a later job
+				if found, err = sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: aim, Rounds: 50, Seed: seed}); err != nil {
+					t.Fatal(err)
+				}
+			}
+			next := chosenFrom(d, found)
 			change(next, &aim)
 			alone, err := sequence.PlanDay(b, start, next)
 			if err != nil {
 				t.Fatalf("seed %d: %v", seed, err)
 			}
-			settled := sequence.Settle(context.Background(), alone, aim)
-			if alone.Totals.Better(settled.Totals, aim) {
-				t.Errorf("seed %d, %s: settled %+v, as chosen %+v", seed, name, settled.Totals, alone.Totals)
+			joint := sequence.Jointly(context.Background(), alone, aim)
+			if alone.Totals.Better(joint.Totals, aim) {
+				t.Errorf("seed %d, %s: joint %+v, as chosen %+v", seed, name, joint.Totals, alone.Totals)
 			}
-			if settled.Totals.Better(alone.Totals, aim) {
+			if joint.Totals.Better(alone.Totals, aim) {
 				gains[name]++
 			}
 		}
@@ -173,10 +181,11 @@ func TestChosenGivesWay(t *testing.T) {
 // Where the beam doesn't stand as it did, the layouts chosen stay, and no changeover takes
 // more moves than it did unless it has to.
 func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
-	tried, days := 0, uint64(plantest.Worlds(4, 24))
+	t.Parallel()
+	tried, days := 0, uint64(plantest.Worlds(6, 8))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 75))
-		b, start, d := drawDay(r)
+		b, start, d := plantest.DrawQuickDay(r)
 		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 400, Seed: seed})
 		if err != nil || len(best.Refused()) > 0 || len(best.Steps()) == 0 {
 			continue
@@ -201,13 +210,13 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 				t.Errorf("seed %d: %s takes %d moves, %d as chosen, %d at least", seed, s.Job.ID, took, s.Job.Chosen.Idle.Moves, least.Repositions)
 			}
 		}
-		settled := sequence.Settle(context.Background(), alone, plan.AimMoves)
-		if err := verify.DayOf(settled, next); err != nil {
+		joint := sequence.Jointly(context.Background(), alone, plan.AimMoves)
+		if err := verify.DayOf(joint, next); err != nil {
 			t.Errorf("seed %d: %v", seed, err)
 		}
-		for i, s := range settled.Steps() {
+		for i, s := range joint.Steps() {
 			if was := alone.Steps()[i].Layout; alone.Steps()[i].Job.Chosen.Lays(was.Slits, was.Shift) && !slices.Equal(s.Layout.Cuts, was.Cuts) {
-				t.Errorf("seed %d: %s was laid out as chosen, settled it isn't", seed, s.Job.ID)
+				t.Errorf("seed %d: %s was laid out as chosen, joint it isn't", seed, s.Job.ID)
 			}
 			tried++
 		}
@@ -217,130 +226,16 @@ func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 	}
 }
 
-// A job that runs stays as it stands, whatever was chosen for it.
-func TestChosenLeavesWhatRuns(t *testing.T) {
-	ran := 0
-	for seed := range uint64(40) {
-		b, start, d := drawDay(rand.New(rand.NewPCG(seed, 77)))
-		p, err := changeover.NewPlanner(b)
-		if err != nil {
-			t.Fatal(err)
-		}
-		j := &d.Jobs[0]
-		j.State = plan.Waiting
-		first, stands := p.Next(start, d.Start, j)
-		from, to := b.Window(j)
-		if first.Refused() || from == to {
-			continue
-		}
-		for _, shift := range []plan.Length{from, to} {
-			j.State, j.Chosen = plan.Running, &plan.Chosen{Slits: j.Slits(), Shift: shift}
-			if now, _ := p.Resume(stands, d.Start, j); now.Refused() || now.Step.Changeover.Repositions > 0 {
-				t.Errorf("seed %d: moves of a job that runs, or refused: %+v", seed, now)
-			}
-		}
-		ran++
-	}
-	if ran < 5 {
-		t.Errorf("%d jobs are too few to tell", ran)
-	}
-}
-
-// settledMoves plans and settles a day, verified, and counts its repositions.
-func settledMoves(t *testing.T, b *plan.Beam, start *plan.Positions, d *plan.Day) int {
+// jointMoves plans and plans jointly a day, verified, and counts its repositions.
+func jointMoves(t *testing.T, b *plan.Beam, start *plan.Positions, d *plan.Day) int {
 	t.Helper()
 	alone, err := sequence.PlanDay(b, start, d)
 	if err != nil {
 		t.Fatal(err)
 	}
-	day := sequence.Settle(context.Background(), alone, plan.AimMoves)
+	day := sequence.Jointly(context.Background(), alone, plan.AimMoves)
 	if err := verify.DayOf(day, d); err != nil {
 		t.Error(err)
 	}
 	return day.Totals.Repositions
-}
-
-// A layout is allowed exactly where it can be set on a beam of good holders and the
-// verifier, which shares nothing with that, finds nothing wrong with it.
-func TestAllowsIsTheVerifiers(t *testing.T) {
-	allowed, refused := 0, 0
-	for seed := range uint64(3000) {
-		r := rand.New(rand.NewPCG(seed, 79))
-		b := trialBeam()
-		b.Holders = make([]plan.Condition, 30)
-		b.Rail, b.Web = plan.Span{From: -600 * mm, To: 1600 * mm}, plan.Span{To: 1000 * mm}
-		for range r.IntN(3) {
-			at := plan.Length(r.IntN(1000)) * mm
-			b.Bad = append(b.Bad, plan.Span{From: at, To: at + plan.Length(r.IntN(15))*mm})
-		}
-		b.Bad = plan.JoinSpans(b.Bad)
-		j := drawDayJob(r, 0, trialDay().Start)
-		for k := range j.Entries { // a few widths, so that entries can meet
-			j.Entries[k].Width = plan.Length(20+r.IntN(2)*10) * mm
-		}
-		j.Web = 14*mm + plan.Length(r.IntN(2))
-		for _, s := range j.Slits() {
-			j.Web += s
-		}
-		if j.Web > b.Web.Length() || len(layouts.Faults(b, &j)) > 0 {
-			continue
-		}
-		slits := j.Slits()
-		for range r.IntN(4) {
-			x, y := r.IntN(len(slits)), r.IntN(len(slits))
-			slits[x], slits[y] = slits[y], slits[x]
-		}
-		if r.IntN(8) == 0 {
-			slits = slits[1:]
-		}
-		c := plan.Chosen{Slits: slits, Shift: plan.Length(r.IntN(12)-6) * mm * plan.Length(r.IntN(2))}
-		p, err := changeover.NewPlanner(b)
-		if err != nil {
-			t.Fatal(err)
-		}
-		at := drawPlaces(r, len(b.Holders), b.Rail, b.Pitch(), mm)
-		l := b.Lay(&j, c.Slits, c.Shift)
-		want := false
-		if change, faults := p.Changeover(at, l); len(faults) == 0 {
-			want = verify.Changeover(b, &j, at, l, change) == nil
-		}
-		if got := layouts.Allows(b, &j, &c); got != want {
-			t.Fatalf("seed %d: %+v of %+v: allowed %v, the verifier %v", seed, c, j, got, want)
-		}
-		if want {
-			allowed++
-		} else {
-			refused++
-		}
-	}
-	if allowed < 300 || refused < 300 {
-		t.Errorf("%d allowed and %d refused are too few to tell", allowed, refused)
-	}
-}
-
-// An order of entries is known also where several have one width, and a list made to
-// waste time is given up on.
-func TestArrangesByEntries(t *testing.T) {
-	entries := func(counts ...int) (out []plan.Entry) {
-		for _, n := range counts {
-			out = append(out, plan.Entry{Count: n, Width: mm})
-		}
-		return append(out, plan.Entry{Count: 1, Width: 2 * mm})
-	}
-	slits := func(first, second int) []plan.Length {
-		out := append(slices.Repeat([]plan.Length{mm}, first), 2*mm)
-		return append(out, slices.Repeat([]plan.Length{mm}, second)...)
-	}
-	j := plan.Job{Arrange: plan.ByEntries, Entries: entries(4, 3, 3, 1)}
-	if !j.Arranges(slits(6, 5)) || j.Arranges(slits(2, 9)) { // 3+3 and 4+1; no two are 2
-		t.Error("entries of one width are not told apart")
-	}
-	var even []int
-	for n := range 40 {
-		even = append(even, 2*n+2)
-	}
-	j.Entries = entries(even...)
-	if total := 40 * 41; j.Arranges(slits(total/2+1, total/2-1)) { // no even ones make an odd run
-		t.Error("even runs make an odd one")
-	}
 }

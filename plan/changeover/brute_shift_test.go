@@ -1,4 +1,4 @@
-package plan_test
+package changeover_test
 
 import (
 	"math/rand/v2"
@@ -14,6 +14,7 @@ import (
 // answer for one shift, which brute force holds elsewhere, is asked for at every
 // shift, and Best must find the best of them.
 func TestBestAgainstEveryShift(t *testing.T) {
+	t.Parallel()
 	n := plantest.Worlds(4_000, 40_000)
 	failed := 0
 	for seed := range uint64(n) {
@@ -68,7 +69,7 @@ func drawWide(r *rand.Rand) *world {
 	b.Rail = plan.Span{To: plan.Length(n-1)*pitch + plan.Length(r.IntN(n*int(pitch)))}
 	b.RestOverWeb = r.IntN(3) > 0
 	b.ParkClearance = plan.Length(r.IntN(6))
-	w.standing = drawPlaces(r, n, b.Rail, pitch, 1)
+	w.standing = plantest.Places(r, n, b.Rail, pitch, 1)
 	j.ID, j.Shift, j.Trim = "drawn", plan.Free, plan.Length(1+r.IntN(4))
 	j.Web = 2*j.Trim + plan.Length(r.IntN(25))
 	for k := range 1 + r.IntN(n-1) {

@@ -1,4 +1,4 @@
-package plan_test
+package changeover_test
 
 import (
 	"strings"
@@ -6,6 +6,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/plantest"
 	"bide/plan/verify"
 )
 
@@ -48,7 +49,7 @@ func tries(t *testing.T, b *plan.Beam, j *plan.Job) []string {
 	standing := evenly(b)
 	l, c, faults := p.Best(standing, j)
 	if len(faults) > 0 {
-		return reasons(faults)
+		return plantest.Reasons(faults)
 	}
 	if err := verify.Changeover(b, j, standing, l, c); err != nil {
 		t.Fatal(err)

@@ -1,4 +1,4 @@
-package plan_test
+package changeover_test
 
 import (
 	"fmt"
@@ -7,6 +7,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/plantest"
 	"bide/plan/verify"
 )
 
@@ -101,7 +102,7 @@ func (s *setting) verify(tb testing.TB) (runs int) {
 	c, faults := s.planner.Changeover(s.standing, s.centred)
 	n, ok := s.planner.Count(s.standing, s.centred)
 	if ok != (len(faults) == 0) || n != c.Repositions && ok {
-		tb.Fatalf("count %d %v, changeover %d %v", n, ok, c.Repositions, reasons(faults))
+		tb.Fatalf("count %d %v, changeover %d %v", n, ok, c.Repositions, plantest.Reasons(faults))
 	}
 	if ok {
 		runs++
@@ -140,9 +141,11 @@ func round(b *testing.B, name string, easy bool, set func(seed uint64) *setting,
 	})
 }
 
-func count(s *setting)      { s.planner.Count(s.standing, s.centred) }
+func count(s *setting) { s.planner.Count(s.standing, s.centred) }
+
 func solveFixed(s *setting) { s.planner.Changeover(s.standing, s.centred) }
-func best(s *setting)       { s.planner.Best(s.standing, s.job) }
+
+func best(s *setting) { s.planner.Best(s.standing, s.job) }
 
 // BenchmarkCount counts with all holders good and free to rest.
 func BenchmarkCount(b *testing.B) {
@@ -208,7 +211,7 @@ func BenchmarkBestHard(b *testing.B) {
 			round(b, fmt.Sprintf("%s/holders=%d", h.name, n), false, func(seed uint64) *setting {
 				s := newSetting(b, n, seed, mixed, mixed, h.worse)
 				r := rand.New(rand.NewPCG(uint64(n), seed+50))
-				s.standing = drawPlaces(r, n, s.beam.Rail, s.beam.Pitch(), plan.Nanometre)
+				s.standing = plantest.Places(r, n, s.beam.Rail, s.beam.Pitch(), plan.Nanometre)
 				s.job = benchJob(r, s.beam, mixed, 30)
 				return s
 			}, best)

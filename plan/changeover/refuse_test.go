@@ -1,32 +1,17 @@
-package plan_test
+package changeover_test
 
 import (
-	"context"
 	"strings"
 	"testing"
 
 	"bide/plan"
 	"bide/plan/changeover"
 	"bide/plan/plantest"
-	"bide/plan/sequence"
-	"bide/plan/verify"
 )
 
-// Ten holders 12 mm apart at least, rail -100 to 400 mm, web area 0 to 300 mm.
-func small(conditions map[int]plan.Condition, rest bool) *plan.Beam {
-	b := &plan.Beam{
-		HolderWidth: 11 * mm, Clearance: mm, Rail: plan.Span{From: -100 * mm, To: 400 * mm}, Web: plan.Span{To: 300 * mm},
-		RestOverWeb: rest, ParkClearance: mm, Holders: make([]plan.Condition, 10),
-	}
-	for number, c := range conditions {
-		b.Holders[number-1] = c
-	}
-	return b
-}
-
-// What a refusal says must be so. The words expected are reckoned by hand: job A has
+// What a refusal says must be so. The words expected are worked out by hand: job A has
 // a web of 200 mm from 50 to 250 and five slits of 30, so cuts at 75, 105, ... 225.
-func TestRefusalsTellTheTrueShortage(t *testing.T) {
+func TestRefusalsSayTheTrueShortage(t *testing.T) {
 	a := &plan.Job{ID: "A", Web: 200 * mm, Trim: 6 * mm, Entries: []plan.Entry{{Count: 5, Finished: 30 * mm, Width: 30 * mm}}}
 	places := func(at ...float64) (out []plan.Length) {
 		for _, x := range at {
@@ -55,36 +40,17 @@ func TestRefusalsTellTheTrueShortage(t *testing.T) {
 		{"may not cut nor rest", map[int]plan.Condition{5: plan.NoCut}, false, places(-100, -80, -60, -40, -20, 260, 280, 300, 320, 340),
 			"holder 5 may not cut and must stand idle; with the holders on either side that may cut, that is behind 1 to 4 of the 6 cuts, where at most 0 can stand (idle holders may not rest over the web)"},
 	} {
-		p, err := changeover.NewPlanner(small(c.conditions, c.rest))
+		p, err := changeover.NewPlanner(plantest.SmallBeam(c.conditions, c.rest))
 		if err != nil {
 			t.Fatal(err)
 		}
 		_, _, faults := p.Best(c.at, a)
-		var told []string
+		var got []string
 		for _, f := range faults {
-			told = append(told, f.Why(plan.Millimetres))
+			got = append(got, f.Why(plan.Millimetres))
 		}
-		if len(told) != 1 || told[0] != c.wants {
-			t.Errorf("%s:\n told %s\n want %s", c.name, strings.Join(told, "\n      "), c.wants)
-		}
-	}
-}
-
-// A job without slits is refused, and the others are planned, settled and searched for.
-func TestJobWithoutSlitsIsRefused(t *testing.T) {
-	b, start, d := busyDay(t)
-	d.Jobs = append(d.Jobs, plan.Job{ID: "none", Web: 100 * mm, Trim: mm, Shift: plan.Free, Arrange: plan.AnyArrange, Speed: 1})
-	for seed := range uint64(plantest.Worlds(1, 4)) {
-		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Rounds: 200, Seed: seed})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := verify.DayOf(best, d); err != nil {
-			t.Error(err)
-		}
-		last := best.Refused()[len(best.Refused())-1]
-		if why := last.Faults[0]; last.Job.ID != "none" || !why.Equal(plan.NewFault("slits", "no slits are listed")) {
-			t.Errorf("%s is refused: %s", last.Job.ID, why.Why(plan.Millimetres))
+		if len(got) != 1 || got[0] != c.wants {
+			t.Errorf("%s:\n  got %s\n want %s", c.name, strings.Join(got, "\n      "), c.wants)
 		}
 	}
 }

@@ -1,4 +1,4 @@
-package plan_test
+package sequence_test
 
 import (
 	"context"
@@ -11,20 +11,21 @@ import (
 	"bide/plan/verify"
 )
 
-// A job that runs is told no moves, in whatever order of slits it was set up: the holders
-// stand right for that one. Days are settled, which sets many in another order than listed;
+// A job that runs gets no moves, in whatever order of slits it was set up: the holders
+// stand right for that one. Days are planned jointly, which sets many in another order than listed;
 // then each of their jobs runs as it was set up, and the file knows nothing of the order.
 func TestJobsRunAsTheyWereSetUp(t *testing.T) {
-	ran, other, days := 0, 0, uint64(plantest.Worlds(12, 60))
+	t.Parallel()
+	ran, other, days := 0, 0, uint64(plantest.Worlds(30, 24))
 	for seed := range days {
-		b, stands, d := drawDay(rand.New(rand.NewPCG(seed, 79)))
+		b, stands, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 79)))
 		alone, err := sequence.PlanDay(b, stands, d)
 		if err != nil || b.PositionTolerance > 0 {
 			continue
 		}
-		settled := sequence.Settle(context.Background(), alone, plan.AimMoves)
-		for i := range settled.Steps() {
-			step := settled.Steps()[i]
+		joint := sequence.Jointly(context.Background(), alone, plan.AimMoves)
+		for i := range joint.Steps() {
+			step := joint.Steps()[i]
 			stands = stands.After(step)
 			j := *step.Job
 			j.State = plan.Running
