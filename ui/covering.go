@@ -49,5 +49,5 @@ func (m *model) putAway() {
 func (m *model) frameOf(name string, title draw.Line, body []draw.Line, in keys.Scope) []draw.Line {
 	out := []draw.Line{frame.Bar(m.Shared).Fit(m.W)}
 	out = append(out, draw.Box(m.Theme, name, title, body, m.PageSize(), true)...)
-	return frame.Foot(m.Shared, out, in, m.shortNotes())
+	return frame.Foot(m.Shared, out, in, shortNotes(m))
 }

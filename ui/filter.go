@@ -24,7 +24,7 @@ type lister interface {
 // askFilter asks for the words of a list's filter. The list follows as one types, and
 // what is picked is always among the rows shown; Esc shows all rows again, with what was
 // picked.
-func (m *model) askFilter(of which) {
+func askFilter(m *model, of which) {
 	if why, is := unfiltered[of]; is {
 		m.Say("%s", why)
 		return
@@ -50,7 +50,7 @@ func (m *model) askFilter(of which) {
 var changesPicked = []keys.Action{keys.Earlier, keys.Later, keys.MoveTo, keys.EditJob, keys.CopyJob, keys.RemoveJob, keys.Fix, keys.OrderJob, keys.ShiftRule, keys.ArrangeRule, keys.Replan, keys.MarkRunning, keys.MarkDone, keys.Hold, keys.Marking}
 
 // hidden reports whether an action would change what the filter hides.
-func (m *model) hidden(a keys.Action) bool {
+func hidden(m *model, a keys.Action) bool {
 	l, is := m.panel(m.focus).(lister)
 	return is && slices.Contains(changesPicked, a) && l.Hides(m.Shared)
 }

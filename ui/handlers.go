@@ -44,7 +44,7 @@ var handlers = map[keys.Action]handler{
 	keys.LeftOut:       always(func(m *model) { joblist.OpenLeftOut(m.Shared) }),
 	keys.CompareOrders: always(func(m *model) { compare.Open(m.Shared) }),
 	keys.Help:          openHelp,
-	keys.FilterRows:    always(func(m *model) { m.askFilter(m.focus) }),
+	keys.FilterRows:    always(func(m *model) { askFilter(m, m.focus) }),
 	keys.Quit:          always(func(m *model) { m.AsksToQuit = true }),
 
 	keys.NextPane:    always(func(m *model) { m.turnTo(m.focus%lastPaneShown + 1) }),
@@ -56,10 +56,10 @@ var handlers = map[keys.Action]handler{
 	keys.Pane5:       show(theHolders),
 	keys.Pane6:       show(theSettings),
 	keys.Pane7:       show(theSchedule),
-	keys.Schedule:    always((*model).beamOrSchedule),
-	keys.Enlarge:     always((*model).enlarge),
+	keys.Schedule:    always(beamOrSchedule),
+	keys.Enlarge:     always(enlarge),
 	keys.Back:        back,
-	keys.ToggleMouse: func(m *model, _ keys.Action, _ keys.Scope) tea.Cmd { return m.switchMouse() },
+	keys.ToggleMouse: func(m *model, _ keys.Action, _ keys.Scope) tea.Cmd { return switchMouse(m) },
 }
 
 // always is the handler of an action that asks for the same everywhere.
@@ -102,7 +102,7 @@ func openHelp(m *model, _ keys.Action, in keys.Scope) tea.Cmd {
 }
 
 // beamOrSchedule puts the other of the two above the day.
-func (m *model) beamOrSchedule() {
+func beamOrSchedule(m *model) {
 	if m.focus == theSchedule {
 		m.turnTo(theBeam)
 		m.clock = true
@@ -114,7 +114,7 @@ func (m *model) beamOrSchedule() {
 
 // enlarge gives the pane with the keys the whole screen, or takes it back; a page leads to
 // the beam.
-func (m *model) enlarge() {
+func enlarge(m *model) {
 	if m.focus.paged() {
 		m.turnTo(theBeam)
 		return

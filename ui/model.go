@@ -68,7 +68,7 @@ func newModel(s *shop.Shop, k *draw.Theme) (*model, error) {
 	return m, nil
 }
 
-func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), m.mouseAtStart(), m.glances()) }
+func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), mouseAtStart(m), nextGlance(m)) }
 
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	cmd := m.update(msg)
@@ -91,7 +91,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 		moveto.Take(m.Shared, msg)
 	case glance:
 		m.Files.Peek()
-		return m.glances()
+		return nextGlance(m)
 	case tea.MouseMsg:
 		m.mouse(tea.MouseEvent(msg))
 	case leave:
@@ -102,15 +102,6 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 		m.Take(msg)
 	}
 	return nil
-}
-
-// ask is the command for what is to be done in the background now.
-func (m *model) ask() tea.Cmd {
-	all := []tea.Cmd{m.beats()}
-	for _, w := range append(moveto.Work(m.Shared), m.Work()...) {
-		all = append(all, background(w))
-	}
-	return tea.Batch(all...)
 }
 
 // Offered shows an order that a search found to the person who waits for it.
@@ -137,14 +128,6 @@ func (m *model) followSetup() {
 	case m.Setup != nil && (!shown || w.Setup != m.Setup):
 		m.Over = &setup.Page{Setup: m.Setup}
 	}
-}
-
-// background is work as a command; nil for none.
-func background(w planning.Work) tea.Cmd {
-	if w == nil {
-		return nil
-	}
-	return func() tea.Msg { return w() }
 }
 
 // leave comes when the program was told to end from outside.
@@ -231,15 +214,15 @@ func (m *model) lines() []draw.Line {
 	out := []draw.Line{frame.Bar(m.Shared).Fit(m.W)}
 	if m.focus.paged() {
 		out = append(out, m.panel(m.focus).View(m.Shared, true)...)
-		return frame.Foot(m.Shared, out, m.scope(), m.shortNotes())
+		return frame.Foot(m.Shared, out, m.scope(), shortNotes(m))
 	}
 	out = append(out, m.panel(theBeam).View(m.Shared, m.focus == theBeam)...)
-	out = append(out, m.beside(m.day.View(m.Shared, m.focus == theDay), m.moves.View(m.Shared, m.focus == theMoves))...)
-	return frame.Foot(m.Shared, out, m.scope(), m.shortNotes())
+	out = append(out, beside(m, m.day.View(m.Shared, m.focus == theDay), m.moves.View(m.Shared, m.focus == theMoves))...)
+	return frame.Foot(m.Shared, out, m.scope(), shortNotes(m))
 }
 
 // beside joins two panes line by line.
-func (m *model) beside(a, b []draw.Line) []draw.Line {
+func beside(m *model, a, b []draw.Line) []draw.Line {
 	if len(a) == 0 {
 		return b
 	}

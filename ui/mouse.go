@@ -19,7 +19,7 @@ type clickable interface {
 }
 
 // switchMouse turns the mouse on or off.
-func (m *model) switchMouse() tea.Cmd {
+func switchMouse(m *model) tea.Cmd {
 	if m.mousing = !m.mousing; m.mousing {
 		m.Say("mouse on: a click picks, the wheel scrolls; m turns it off")
 		return tea.EnableMouseCellMotion
@@ -33,7 +33,7 @@ func (m *model) mouse(e tea.MouseEvent) {
 	if !m.mousing || e.Action != tea.MouseActionPress || m.scope()&keys.OnPanes == 0 {
 		return
 	}
-	which, x, y := m.under(e.X, e.Y)
+	which, x, y := paneUnder(m, e.X, e.Y)
 	if which == all {
 		return
 	}
@@ -51,9 +51,9 @@ func (m *model) mouse(e tea.MouseEvent) {
 	}
 }
 
-// under is the pane at a cell of the screen, and the cell within it; all when none
+// paneUnder is the pane at a cell of the screen, and the cell within it; all when none
 // is there.
-func (m *model) under(x, y int) (which, int, int) {
+func paneUnder(m *model, x, y int) (which, int, int) {
 	l := m.layout()
 	y-- // the bar
 	in := func(s draw.Size) bool { return x >= 0 && y >= 0 && x < s.W && y < s.H }

@@ -30,7 +30,7 @@ func (m *model) settleFor(c *personal.Config) {
 
 // notes are what a person should know of before anything else happens.
 func (m *model) notes() []string {
-	out := slices.Concat(m.wrong, m.besides(), m.Shop.NotesOn(m.Actual.Positions, m.Actual.Marks))
+	out := slices.Concat(m.wrong, besideNotes(m), m.Shop.NotesOn(m.Actual.Positions, m.Actual.Marks))
 	if m.Forecast.Aim == plan.AimMoves {
 		out = append(out, "the day is planned for the fewest moves, as in the search accepted last; a search for the least setup time (s) changes that")
 	}
@@ -39,7 +39,7 @@ func (m *model) notes() []string {
 
 // shortNotes are the same for one line: the help has the whole path of the person's file, which
 // would hide here what is wrong with it.
-func (m *model) shortNotes() []string {
+func shortNotes(m *model) []string {
 	notes := m.notes()
 	if m.config != "" && len(notes) > 0 {
 		notes = slices.Clone(notes)
@@ -48,9 +48,9 @@ func (m *model) shortNotes() []string {
 	return notes
 }
 
-// besides tell of the files beside the shop's: those that were there, and the one that
+// besideNotes tell of the files beside the shop's: those that were there, and the one that
 // the day was saved to since.
-func (m *model) besides() []string {
+func besideNotes(m *model) []string {
 	note := shop.BesideNote(m.Files.SavedTo)
 	if note == "" || slices.Contains(m.Shop.Beside, note) {
 		return m.Shop.Beside
@@ -59,15 +59,15 @@ func (m *model) besides() []string {
 }
 
 // mouseAtStart is the command that turns the mouse on for who wants it so.
-func (m *model) mouseAtStart() tea.Cmd {
+func mouseAtStart(m *model) tea.Cmd {
 	if m.mousing {
 		return tea.EnableMouseCellMotion
 	}
 	return nil
 }
 
-// view is how the screen stands, to be restored the next time.
-func (m *model) view() personal.View {
+// viewNow is how the screen stands, to be restored the next time.
+func viewNow(m *model) personal.View {
 	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.Holder, Zoom: m.beam.Zoom, Near: m.dayMap.Zoom, At: int64(m.dayMap.At), Clock: m.clock}
 	if j := m.Job(); j != nil {
 		v.Job = j.ID

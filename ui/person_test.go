@@ -14,8 +14,8 @@ func TestViewIsRestored(t *testing.T) {
 	for _, keys := range [][]string{nil, {"j", "j"}, {"2", "enter", "+", "+"}, {"5", "down"}, {"4", "+", "right"}, {"7", "j"}, {"b", "j"}, {"3", "enter", "right"}} {
 		s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press(keys...).settle()
 		next := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-		next.restore(s.view())
-		if diff := cmp.Diff(s.view(), next.view()); diff != "" {
+		next.restore(viewNow(s.model))
+		if diff := cmp.Diff(viewNow(s.model), viewNow(next.model)); diff != "" {
 			t.Errorf("%v (-left +restored):\n%s", keys, diff)
 		}
 		next.fits()

@@ -23,13 +23,13 @@ func Plain(o Options) error {
 	m.settleFor(o.Config)
 	m.mousing = false
 	m.Files.ReadRecord()
-	m.await(m.Init())
+	await(m, m.Init())
 	_, err = io.WriteString(o.Output, plain.Text(m.Shared, m.notes()))
 	return err
 }
 
 // await does what is asked for in the background, one after the other.
-func (m *model) await(cmd tea.Cmd) {
+func await(m *model, cmd tea.Cmd) {
 	for todo := []tea.Cmd{cmd}; len(todo) > 0; {
 		cmd, todo = todo[0], todo[1:]
 		if cmd == nil {

@@ -66,7 +66,7 @@ func Run(o Options) error {
 	}
 	m.restore(personal.LoadView(o.State, o.Shop.Dir))
 	err = run(m, o.Input, o.Output)
-	m.view().Save(o.State, o.Shop.Dir) // a lost view is no reason to complain
+	viewNow(m).Save(o.State, o.Shop.Dir) // a lost view is no reason to complain
 	return err
 }
 

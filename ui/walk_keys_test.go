@@ -92,8 +92,8 @@ func TestMessagesHideNoMove(t *testing.T) {
 				}
 			}
 			frame := sc.View()
-			_, room := sc.walk().Rooms(sc.Size)
-			figures := sc.walk().Figures(sc.Shared, move, room)
+			_, room := setup.Rooms(sc.Size)
+			figures := setup.Figures(sc.walk(), sc.Shared, move, room)
 			if w < 36 {
 				figures = nil
 			}
@@ -148,7 +148,7 @@ func TestBladesAreNamedBeforeTheFirstMove(t *testing.T) {
 			t.Errorf("holder %d: swapped %v, want %v", n+1, !want, want)
 		}
 	}
-	text := sc.walk().Blades(sc.Shared)
+	text := setup.Blades(sc.walk(), sc.Shared)
 	for _, want := range []string{words.Count(len(swaps), "blade"), words.Ranges(swaps), "min", fmt.Sprint(job.Blade.Bevel)} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in %q", want, text)

@@ -182,7 +182,7 @@ func Clip(text string, w int) string {
 	return text
 }
 
-// cells is how many cells the text takes on the screen.
+// CellWidth is how many cells the text takes on the screen.
 func CellWidth(text string) int {
 	if printable(text) {
 		return len(text)
@@ -256,7 +256,7 @@ func (k *Theme) Rows(i Style, text string, w, most int) (out []Line) {
 	return out
 }
 
-// runs makes a line of cells, those of one ink together.
+// FromCells makes a line of cells, those of one ink together.
 func FromCells(k *Theme, cells []Span) Line {
 	l := k.Line()
 	for x := 0; x < len(cells); {

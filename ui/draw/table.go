@@ -72,7 +72,7 @@ func tableLine[R any](k *Theme, columns []Column[R], cell func(Column[R]) (Style
 	return l
 }
 
-// some tells which of n rows are shown, from the first on at most h; nothing where
+// Range tells which of n rows are shown, from the first on at most h; nothing where
 // they all are.
 func Range(from, h, n int) string {
 	if h <= 0 || h >= n {

@@ -5,10 +5,10 @@ package frame
 import (
 	"fmt"
 
+	"bide/plan/session/planning"
 	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
-	"bide/ui/page/compare"
 	"bide/ui/pane"
 )
 
@@ -26,7 +26,7 @@ func Bar(d *pane.Shared) draw.Line {
 	case d.Files.SavedTo != "":
 		l.Add(draw.Late, "  * saved in "+d.Files.SavedTo)
 	}
-	if c, open := d.Over.(*compare.Page); d.Offer != nil && !(open && c.Offered() != nil) {
+	if c, open := d.Over.(interface{ Offered() *planning.Offer }); d.Offer != nil && !(open && c.Offered() != nil) {
 		l.Add(draw.Good, "  * an order was found: "+d.KeyFor(keys.CompareOrders))
 	}
 	r := Ending(d)

@@ -35,7 +35,7 @@ var ActionNames = map[string]Action{
 // Unnamed are the actions whose keys stay.
 var Unnamed = []Action{None, Abort, Suspend, Yes, MarkGood, MarkNoCut, MarkStuck, MarkOut, MarkFiled, MarkDrop, RunEnded, RunOnHold}
 
-// rekeyed is a table of bindings with a person's keys, and what is wrong with those:
+// WithOwn is a table of bindings with a person's keys, and what is wrong with those:
 // each problem begins with where it stands. What is wrong is left as it was; the
 // table is as free of clashes as before.
 func WithOwn(table []Binding, c *personal.Config) (out []Binding, problems []string) {

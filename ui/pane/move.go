@@ -145,7 +145,7 @@ func MoveInFull(d *Shared, m *plan.Move, w int) []draw.Line {
 	return out
 }
 
-// places are a move's place now, where there is room, and its new one.
+// placesOf are a move's place now, where there is room, and its new one.
 func placesOf(d *Shared, m *plan.Move, w int) draw.Line {
 	l, u := d.Line(), d.Shop.Unit
 	if from := u.Number(m.From) + " "; draw.CellWidth(from+d.To+" "+u.Show(m.To)) <= w {

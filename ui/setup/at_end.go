@@ -22,7 +22,7 @@ func (w *Page) ended(d *pane.Shared, s draw.Size) []draw.Line {
 		all = []draw.Span{{Style: draw.Strong, Text: "all done: " + d.KeyFor(keys.Runs) + " when " + w.Job.ID + " runs"}, {Style: draw.Late, Text: "air on: knives drop!"}, air}
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%d cutting, %d resting, %d parked", len(step.Changeover.Holders)-step.Changeover.Resting-step.Changeover.Parked, step.Changeover.Resting, step.Changeover.Parked)})
-	if text := w.Blades(d); text != "" {
+	if text := Blades(w, d); text != "" {
 		all = append(all, draw.Span{Style: draw.Strong, Text: text})
 	}
 	if text := AlsoInSetup(step, w.Job); text != "" {
@@ -33,15 +33,15 @@ func (w *Page) ended(d *pane.Shared, s draw.Size) []draw.Line {
 		all = append(all, air)
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: "First-off: measure every strip of the first set, relaxed, before the run."})
-	return append(w.texts(d, s.W, all...), w.standing(d, s.W)...)
+	return append(texts(d, s.W, all...), standing(w, d, s.W)...)
 }
 
 // standing tells what stands where: in a table, or in words where that is too wide.
-func (w *Page) standing(d *pane.Shared, width int) (out []draw.Line) {
+func standing(w *Page, d *pane.Shared, width int) (out []draw.Line) {
 	all, u := GroupsAtEnd(w.Plan.Step.Changeover.Holders), d.Shop.Unit
 	if width < 48 {
 		for _, g := range all {
-			out = append(out, w.texts(d, width, draw.Span{Style: draw.Plain, Text: g.Numbers() + " " + g.Use() + ": " + g.Places(u) + " " + u.String()})...)
+			out = append(out, texts(d, width, draw.Span{Style: draw.Plain, Text: g.Numbers() + " " + g.Use() + ": " + g.Places(u) + " " + u.String()})...)
 		}
 		return out
 	}
@@ -110,4 +110,28 @@ func stretch(a, b string) string {
 		return a
 	}
 	return a + "-" + b
+}
+
+// answered takes what became of the job that ran before.
+func (w *Page) answered(a keys.Action) {
+	switch a {
+	case keys.RunEnded:
+		w.Form = nil
+		w.Setup.Ended(plan.Done)
+	case keys.RunOnHold:
+		w.Form = nil
+		w.Setup.Ended(plan.OnHold)
+	case keys.Back:
+		w.RunsOn()
+	}
+}
+
+// asking asks what became of it.
+func asking(w *Page, d *pane.Shared, width int) []draw.Line {
+	e := w.Ending
+	return texts(d, width,
+		draw.Span{Style: draw.Strong, Text: fmt.Sprintf("%s was to run until %s, and it is %s. Has it ended?", e.Job.ID, d.Clock(e.Till), d.Clock(e.Now))},
+		draw.Span{Style: draw.Plain, Text: "y: yes, it is done."},
+		draw.Span{Style: draw.Plain, Text: "z: it was stopped early. It is put on hold; Z in the day brings it back."},
+		draw.Span{Style: draw.Plain, Text: "Esc: it is still running. Nothing is recorded."})
 }

@@ -17,22 +17,22 @@ import (
 // to be at hand: blades, and what is set at the knife.
 func (w *Page) cautions(d *pane.Shared, s draw.Size) []draw.Line {
 	if s.H < 4 || s.W < 24 {
-		return w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: caution.OnOneLine(s.W)}, draw.Span{Style: draw.Plain, Text: "blades, nips!"}, draw.Span{Style: draw.Strong, Text: notSaved(d)})
+		return texts(d, s.W+2, draw.Span{Style: draw.Late, Text: caution.OnOneLine(s.W)}, draw.Span{Style: draw.Plain, Text: "blades, nips!"}, draw.Span{Style: draw.Strong, Text: notSaved(d)})
 	}
 	var out []draw.Line
 	if s.H < 10 || s.W < 40 {
-		out = w.texts(d, s.W, draw.Span{Style: draw.Late, Text: caution.InShort(100)})
+		out = texts(d, s.W, draw.Span{Style: draw.Late, Text: caution.InShort(100)})
 	} else {
-		out = append(w.texts(d, s.W, draw.Span{Style: draw.Strong, Text: "Before the first move"}), w.warnings(d, s)...)
+		out = append(texts(d, s.W, draw.Span{Style: draw.Strong, Text: "Before the first move"}), warnings(d, s)...)
 	}
 	if len(out) > 1 && s.H >= len(out)+12 {
 		out = append(out, d.Line())
 	}
-	return append(out, w.texts(d, s.W, w.notes(d)...)...)
+	return append(out, texts(d, s.W, notes(w, d)...)...)
 }
 
 // notes are what there is to know of this walk before its first move.
-func (w *Page) notes(d *pane.Shared) []draw.Span {
+func notes(w *Page, d *pane.Shared) []draw.Span {
 	var all []draw.Span
 	if d.Actual.Positions.Assumed {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "Positions are only assumed: measure. Going on confirms that the holders are where the screen shows them; " + d.KeyFor(keys.Correct) + " corrects those that are not."})
@@ -53,7 +53,7 @@ func (w *Page) notes(d *pane.Shared) []draw.Span {
 	if n := w.Unknown(); len(n) > 0 {
 		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known and assumed right: check those of %s.", words.Holders(n))})
 	}
-	if text := w.Blades(d); text != "" {
+	if text := Blades(w, d); text != "" {
 		all = append(all, draw.Span{Style: draw.Strong, Text: text})
 	} else if w.Plan == nil {
 		all = append(all, draw.Span{Style: draw.Faint, Text: d.Pending + " working out which blades are swapped"})
@@ -63,7 +63,7 @@ func (w *Page) notes(d *pane.Shared) []draw.Span {
 
 // Blades tells which blades are swapped in this setup: how many, from which to which, in
 // which holders, and about how long that takes; nothing where none is.
-func (w *Page) Blades(d *pane.Shared) string {
+func Blades(w *Page, d *pane.Shared) string {
 	swaps := w.Swaps()
 	if len(swaps) == 0 {
 		return ""
@@ -92,7 +92,7 @@ func bladeWords(b plan.Blade) string { return fmt.Sprintf("%g degrees, tip %g mm
 
 // swap tells that the holder of a move changes its blade in this setup, in as many words
 // as there is room for; empty where it doesn't.
-func (w *Page) swap(d *pane.Shared, m *plan.Move, width int) string {
+func swap(w *Page, d *pane.Shared, m *plan.Move, width int) string {
 	if !slices.Contains(w.Swaps(), m.Holder) {
 		return ""
 	}
@@ -109,7 +109,7 @@ func notSaved(d *pane.Shared) string {
 }
 
 // warnings are the cautions, each behind what it is about: beside it where there is room.
-func (w *Page) warnings(d *pane.Shared, s draw.Size) (out []draw.Line) {
+func warnings(d *pane.Shared, s draw.Size) (out []draw.Line) {
 	beside := 14
 	if s.W < 70 {
 		beside = 3

@@ -20,29 +20,29 @@ func (w *Page) step(d *pane.Shared, s draw.Size) []draw.Line {
 	if s.H <= 1 {
 		return []draw.Line{pane.MoveInShort(d, move, s.W)}
 	}
-	out := w.Figures(d, move, s)
+	out := Figures(w, d, move, s)
 	if len(out) == 0 || s.W < 36 {
 		out = pane.MoveInFull(d, move, s.W)
-		if text := w.WaitsFor(d, move); text != "" {
-			out = append(out[:min(2, len(out))], append(w.texts(d, s.W+2, draw.Span{Style: draw.Late, Text: text}), out[min(2, len(out)):]...)...)
-		} else if text := w.swap(d, move, s.W-1); text != "" {
-			out = slices.Insert(out, min(2, len(out)), w.texts(d, s.W+2, draw.Span{Style: draw.Strong, Text: text})...)
+		if text := WaitsFor(d, move); text != "" {
+			out = append(out[:min(2, len(out))], append(texts(d, s.W+2, draw.Span{Style: draw.Late, Text: text}), out[min(2, len(out)):]...)...)
+		} else if text := swap(w, d, move, s.W-1); text != "" {
+			out = slices.Insert(out, min(2, len(out)), texts(d, s.W+2, draw.Span{Style: draw.Strong, Text: text})...)
 		}
 		return out
 	}
-	out = append(out, w.facts(d, move, s.W)...)
-	waits, swap, why := w.WaitsFor(d, move), w.swap(d, move, s.W-2), draw.Span{Style: draw.Plain, Text: whyOf(move, d.Shop.Unit)}
+	out = append(out, facts(w, d, move, s.W)...)
+	waits, swap, why := WaitsFor(d, move), swap(w, d, move, s.W-2), draw.Span{Style: draw.Plain, Text: whyOf(move, d.Shop.Unit)}
 	for _, t := range []draw.Span{{Style: draw.Late, Text: waits}, {Style: draw.Strong, Text: swap}, why} { // what matters most first
 		if t.Text != "" {
-			out = append(out, w.texts(d, s.W, t)...)
+			out = append(out, texts(d, s.W, t)...)
 		}
 	}
-	if text := w.Frees(d, move); waits == "" && text != "" {
-		out = append(out, w.texts(d, s.W, draw.Span{Style: draw.Faint, Text: text})...)
+	if text := Frees(w, d, move); waits == "" && text != "" {
+		out = append(out, texts(d, s.W, draw.Span{Style: draw.Faint, Text: text})...)
 	}
 	if rest := s.H - len(out); rest >= 7 {
 		then := w.then(d, s.W, max(1, rest/4))
-		out = append(out, w.picture(d, move, draw.Size{W: s.W, H: rest - len(then)})...)
+		out = append(out, picture(w, d, move, draw.Size{W: s.W, H: rest - len(then)})...)
 		return append(out, then...)
 	}
 	return append(out, w.then(d, s.W, max(s.H-len(out), 0))...)
@@ -58,7 +58,7 @@ func whyOf(m *plan.Move, u plan.Unit) string {
 
 // Figures are the holder's number and its new place, as large as there is room for;
 // none where there is too little.
-func (w *Page) Figures(d *pane.Shared, m *plan.Move, s draw.Size) (out []draw.Line) {
+func Figures(w *Page, d *pane.Shared, m *plan.Move, s draw.Size) (out []draw.Line) {
 	arrow := ">"
 	if m.To < m.From {
 		arrow = "<"
@@ -106,7 +106,7 @@ func (w *Page) Figures(d *pane.Shared, m *plan.Move, s draw.Size) (out []draw.Li
 
 // facts are from, to and by in both units, and the side that the way leads to: where
 // there is no room for both, in the shop's unit and with the side.
-func (w *Page) facts(d *pane.Shared, m *plan.Move, width int) (out []draw.Line) {
+func facts(w *Page, d *pane.Shared, m *plan.Move, width int) (out []draw.Line) {
 	u, o := d.Shop.Unit, words.Other(d.Shop.Unit)
 	way := m.To - m.From
 	ours, theirs := words.ExactRuler(u, m.From, m.To, way), words.ExactRuler(o, m.From, m.To, way)
@@ -127,7 +127,7 @@ func (w *Page) facts(d *pane.Shared, m *plan.Move, width int) (out []draw.Line) 
 		return short, whole
 	}
 	_, from := row("from", draw.Plain, ours.Number(m.From), theirs.Number(m.From), "")
-	_, to := row("to", draw.Picked, ours.Number(m.To), theirs.Number(m.To), w.fraction(d, m.To))
+	_, to := row("to", draw.Picked, ours.Number(m.To), theirs.Number(m.To), fraction(d, m.To))
 	if to.Width > width {
 		_, to = row("to", draw.Picked, ours.Number(m.To), theirs.Number(m.To), "")
 	}
@@ -140,7 +140,7 @@ func (w *Page) facts(d *pane.Shared, m *plan.Move, width int) (out []draw.Line) 
 }
 
 // fraction is a place as a rule in inches shows it, where it does.
-func (w *Page) fraction(d *pane.Shared, at plan.Length) string {
+func fraction(d *pane.Shared, at plan.Length) string {
 	if text, ok := at.Fraction(); ok && strings.Contains(text, "/") {
 		return text + " in"
 	}
@@ -148,7 +148,7 @@ func (w *Page) fraction(d *pane.Shared, at plan.Length) string {
 }
 
 // WaitsFor tells which holder is in the way of a move.
-func (w *Page) WaitsFor(d *pane.Shared, m *plan.Move) string {
+func WaitsFor(d *pane.Shared, m *plan.Move) string {
 	if n := changeover.Blocks(d.Forecast.Beam, d.Actual.Positions.At, *m); n != 0 {
 		return fmt.Sprintf("! waits for holder %d, which is in its way", n)
 	}
@@ -156,7 +156,7 @@ func (w *Page) WaitsFor(d *pane.Shared, m *plan.Move) string {
 }
 
 // Frees tells which holders wait for a move.
-func (w *Page) Frees(d *pane.Shared, m *plan.Move) string {
+func Frees(w *Page, d *pane.Shared, m *plan.Move) string {
 	for _, n := range w.Ahead() {
 		if changeover.Blocks(d.Forecast.Beam, d.Actual.Positions.At, n) == m.Holder {
 			return fmt.Sprintf("Path clear. Holder %d moves after this one.", n.Holder)
@@ -191,7 +191,7 @@ func (w *Page) then(d *pane.Shared, width, n int) (out []draw.Line) {
 
 // picture is the beam around a move: where holders stand now above,
 // where they are to stand below.
-func (w *Page) picture(d *pane.Shared, m *plan.Move, s draw.Size) []draw.Line {
+func picture(w *Page, d *pane.Shared, m *plan.Move, s draw.Size) []draw.Line {
 	c := w.Plan.Step.Changeover
 	c.From = d.Actual.Positions.At
 	sc := draw.NewScale(around(d, m), s.W, d.Shop.Unit)

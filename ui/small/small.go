@@ -1,3 +1,5 @@
+// Package small is the screen below the size of the panes: the next move, and around it what there is
+// room for.
 package small
 
 import (

@@ -17,7 +17,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// Page is a job as it is typed: added, copied or edited.
+// JobForm is a job as it is typed: added, copied or edited.
 type JobForm struct {
 	form.Form
 	Shop     *shop.Shop                                       // whose materials and units there are

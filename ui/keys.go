@@ -78,14 +78,14 @@ func (m *model) key(name string) tea.Cmd {
 	case in == keys.OnQuestion:
 		m.AsksToQuit = false
 		return nil
-	case a != keys.Quit && m.holdsBack(a):
+	case a != keys.Quit && holdsBack(m, a):
 		m.Waits()
 		return nil
 	case m.help == nil && m.covered() && a != keys.Help && a != keys.Quit:
 		m.Over.HandleKey(a, m.Shared)
 		return nil
 	case in == keys.OnSmall && a == keys.None:
-		return m.tooSmall(name)
+		return tooSmall(m, name)
 	case in == keys.OnSmall && a == keys.Setup:
 		m.putAway()
 	}
@@ -94,7 +94,7 @@ func (m *model) key(name string) tea.Cmd {
 
 // do does what an action asks for, or gives it to what has the keys.
 func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
-	if in&keys.OnPanes != 0 && m.hidden(a) {
+	if in&keys.OnPanes != 0 && hidden(m, a) {
 		m.Say("what is picked isn't shown: / changes the filter")
 		return nil
 	}
@@ -125,7 +125,7 @@ func (m *model) turnTo(which which) {
 
 // tooSmall says that a key works on a larger screen alone, if there it does. That a job
 // runs can be told on a small one, and so be taken back there.
-func (m *model) tooSmall(key string) tea.Cmd {
+func tooSmall(m *model, key string) tea.Cmd {
 	for in := keys.Scope(1); in < keys.Scopes; in <<= 1 {
 		a := m.ActionOf(key, in)
 		if a == keys.Undo && m.JustRan() {
@@ -140,4 +140,23 @@ func (m *model) tooSmall(key string) tea.Cmd {
 		}
 	}
 	return nil
+}
+
+// While something is being saved, all that it rests on stays as it is: nothing is
+// opened, changed or left until the save has ended, which is seldom longer than a
+// blink. Looking around goes on, and leaving the program asks.
+
+// looking are the actions that change nothing but what is looked at.
+var looking = []keys.Action{
+	keys.None, keys.Help, keys.NextPane, keys.LastPane, keys.Pane1, keys.Pane2, keys.Pane3, keys.Pane4, keys.Pane5, keys.Pane6, keys.Enlarge, keys.ToggleMouse,
+	keys.Up, keys.Down, keys.Left, keys.Right, keys.PageUp, keys.PageDown, keys.Top, keys.Bottom,
+	keys.ZoomIn, keys.ZoomOut, keys.WholeBeam, keys.OnlyMoved, keys.Schedule, keys.HolderBefore, keys.HolderNext, keys.Sort, keys.Reverse, keys.Pairs,
+}
+
+// holdsBack reports whether an action has to wait for what is being saved.
+func holdsBack(m *model, a keys.Action) bool {
+	if a == keys.Back && (m.Guided() == nil || m.help != nil) {
+		return false
+	}
+	return m.Journal.Busy() && !slices.Contains(looking, a)
 }

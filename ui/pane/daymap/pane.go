@@ -1,3 +1,4 @@
+// Package daymap is the page of the day along the beam: each holder is a line from job to job.
 package daymap
 
 import (

@@ -32,7 +32,7 @@ func (s *Sequence) Number(index int) string {
 	}
 }
 
-// Page is two orders side by side.
+// Table is two orders side by side.
 type Table struct {
 	*draw.Theme
 	Left, Right Sequence

@@ -84,7 +84,7 @@ func movedIn(c *plan.Changeover) map[int]bool {
 	return out
 }
 
-// movedNext are the holders that move in the changeover behind this one.
+// movedNextIn are the holders that move in the changeover behind this one.
 func movedNextIn(e pane.JobRow) map[int]bool {
 	if o := e.Shared.Outcome(e.Index + 1); o != nil && !o.Refused() {
 		return movedIn(&o.Step.Changeover)

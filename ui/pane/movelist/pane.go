@@ -1,3 +1,5 @@
+// Package movelist is the pane of the picked changeover's moves, in an order in which each can be made
+// as it comes.
 package movelist
 
 import (

@@ -176,7 +176,7 @@ func (p *Pane) roomy(d *pane.Shared, n int, focused bool) []draw.Line {
 	return out
 }
 
-// bar draws the setup against the longest of the day.
+// setupBar draws the setup against the longest of the day.
 func setupBar(e pane.JobRow, s *plan.Step) string {
 	longest := time.Nanosecond
 	for _, s := range e.Forecast.Present.Steps() {

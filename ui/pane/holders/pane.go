@@ -1,3 +1,5 @@
+// Package holders is the page of the holders, for those who maintain them: where each is, what it does
+// in the day, which are idle, and the changeovers by the moves that they take.
 package holders
 
 import (
@@ -104,7 +106,7 @@ func Picked(d *pane.Shared) int {
 	return min(d.Holder, len(d.Forecast.Beam.Holders))
 }
 
-// follow picks a holder, and its move where the changeover has one.
+// followHolder picks a holder, and its move where the changeover has one.
 func followHolder(d *pane.Shared, number int) {
 	d.Holder = number
 	for n, m := range d.Moves() {

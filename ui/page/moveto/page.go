@@ -1,3 +1,4 @@
+// Package moveto is the page of what it costs to move a job to each number in the sequence.
 package moveto
 
 import (

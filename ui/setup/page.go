@@ -1,3 +1,5 @@
+// Package setup is the guided setup: the changeover at the machine, move by move, over the whole screen.
+// It shows cautions first and one move at a time; what is recorded is the session's.
 package setup
 
 import (

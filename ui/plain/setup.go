@@ -34,7 +34,7 @@ func (p *Page) walk() {
 	made, ahead := len(w.Made()), w.Ahead()
 	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.Job.ID, words.Count(made, "move"), len(ahead), words.Minutes(changeover.Takes(p.Forecast.Beam, ahead)))
 	p.tell("First the cautions above, and at every move: keep hands away from moving holders.")
-	if text := w.Blades(p.Shared); text != "" {
+	if text := setup.Blades(w, p.Shared); text != "" {
 		p.tell("%s", text)
 	}
 	if p.Actual.Positions.Assumed {
@@ -52,10 +52,10 @@ func (p *Page) nextMove(w *setup.Page) {
 		return
 	}
 	p.tell("Next: %s.", pane.MoveSentence(next, p.Shop.Unit))
-	if text := w.WaitsFor(p.Shared, next); text != "" {
+	if text := setup.WaitsFor(p.Shared, next); text != "" {
 		p.tell("It %s.", strings.TrimPrefix(text, "! "))
 	} else {
-		p.tell("%s", w.Frees(p.Shared, next))
+		p.tell("%s", setup.Frees(w, p.Shared, next))
 	}
 	var then []string
 	for _, m := range w.Ahead()[1:] {

@@ -1,3 +1,4 @@
+// Package plain is the day in words, one thing a line, for screen readers and printers.
 package plain
 
 import (

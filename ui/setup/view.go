@@ -1,11 +1,6 @@
 package setup
 
 import (
-	"fmt"
-	"strings"
-
-	"bide/plan/changeover"
-	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/pane"
@@ -19,7 +14,7 @@ func (w *Page) View(d *pane.Shared) []draw.Line {
 	if w.Obscures(d) {
 		return w.aside(d)
 	}
-	headed, room := w.Rooms(s)
+	headed, room := Rooms(s)
 	if headed {
 		out = append(out, w.head(d, s.W).Fit(s.W))
 	}
@@ -44,7 +39,7 @@ func (w *Page) View(d *pane.Shared) []draw.Line {
 
 // Rooms are whether there is room for the head, and the room between it and what stands
 // below: the keys and, where there is room for that, what just happened.
-func (w *Page) Rooms(s draw.Size) (headed bool, room draw.Size) {
+func Rooms(s draw.Size) (headed bool, room draw.Size) {
 	room = draw.Size{W: s.W, H: s.H - min(s.H-1, 1)}
 	if headed = s.H >= 4; headed {
 		room.H--
@@ -77,7 +72,7 @@ func (w *Page) shows(d *pane.Shared) bool {
 // spare is on how many lines what just happened may be told: all but those that tell which
 // holder goes from where to where, while such a move is shown.
 func (w *Page) spare(d *pane.Shared) int {
-	headed, room := w.Rooms(d.Size)
+	headed, room := Rooms(d.Size)
 	all := room.H + 1
 	if headed {
 		all++
@@ -88,7 +83,7 @@ func (w *Page) spare(d *pane.Shared) int {
 	case d.H < 6:
 		return 1
 	}
-	told := len(w.Figures(d, w.Move(), room)) + 3 // from, to, by
+	told := len(Figures(w, d, w.Move(), room)) + 3 // from, to, by
 	if told == 3 || d.W < 36 {
 		told = 2 // see inFull
 	}
@@ -123,15 +118,15 @@ func (w *Page) aside(d *pane.Shared) []draw.Line {
 func (w *Page) body(d *pane.Shared, s draw.Size) []draw.Line {
 	switch {
 	case w.Ending != nil:
-		return w.asking(d, s.W)
+		return asking(w, d, s.W)
 	case w.Form != nil:
 		return w.Form.view(d, s)
 	case !w.Warned:
 		return w.part(d, w.cautions(d, s), s)
 	case w.Plan == nil:
-		return w.texts(d, s.W, draw.Span{Style: draw.Faint, Text: d.Pending + " planning the rest from the current positions"})
+		return texts(d, s.W, draw.Span{Style: draw.Faint, Text: d.Pending + " planning the rest from the current positions"})
 	case w.Refused():
-		return w.part(d, w.stopped(d, s.W), s)
+		return w.part(d, stopped(w, d, s.W), s)
 	case w.Move() == nil:
 		return w.part(d, w.ended(d, s), s)
 	}
@@ -156,14 +151,14 @@ func (w *Page) part(d *pane.Shared, all []draw.Line, s draw.Size) []draw.Line {
 
 // beyond is how many lines of such a text there is no room for; 0 while a move is shown.
 func (w *Page) beyond(d *pane.Shared) int {
-	_, s := w.Rooms(d.Size)
+	_, s := Rooms(d.Size)
 	switch {
 	case !w.Warned:
 		return max(len(w.cautions(d, s))-s.H, 0)
 	case w.Plan == nil:
 		return 0
 	case w.Refused():
-		return max(len(w.stopped(d, s.W))-s.H, 0)
+		return max(len(stopped(w, d, s.W))-s.H, 0)
 	case w.Move() == nil:
 		return max(len(w.ended(d, s))-s.H, 0)
 	}
@@ -171,7 +166,7 @@ func (w *Page) beyond(d *pane.Shared) int {
 }
 
 // texts are texts broken to the width.
-func (w *Page) texts(d *pane.Shared, width int, all ...draw.Span) (out []draw.Line) {
+func texts(d *pane.Shared, width int, all ...draw.Span) (out []draw.Line) {
 	for _, t := range all {
 		for i, row := range d.Wrap(t.Text, max(width-2-2*min(1, len(out)), 1)) {
 			l := d.Line()
@@ -183,117 +178,8 @@ func (w *Page) texts(d *pane.Shared, width int, all ...draw.Span) (out []draw.Li
 	return out
 }
 
-// head tells which changeover, which move of how many, and how long the rest takes.
-func (w *Page) head(d *pane.Shared, width int) draw.Line {
-	made, ahead := len(w.Made()), len(w.Ahead())
-	from := d.Actual.Positions.Job
-	if j := w.Running(); j != nil {
-		from = j.ID
-	}
-	if from == w.Job.ID {
-		from = ""
-	}
-	l := d.Line()
-	if width < 60 {
-		l.Add(draw.Strong, from+d.To+w.Job.ID)
-		l.Add(draw.Faint, fmt.Sprintf(" %d/%d", min(made+1, made+ahead), made+ahead))
-		if w.Warned && w.Look > 0 && ahead > 0 {
-			l.Add(draw.Late, fmt.Sprintf(" ahead %d", min(w.Look, ahead-1)))
-		} else if d.Demo && l.Width+6 <= width {
-			l.Add(draw.Late, "  DEMO")
-		}
-		return l
-	}
-	l.Add(draw.Accent, " setup ")
-	if from != "" {
-		l.Add(draw.Strong, " "+from+" "+d.To+" "+w.Job.ID)
-	} else {
-		l.Add(draw.Faint, " to")
-		l.Add(draw.Strong, " "+w.Job.ID)
-	}
-	if d.Demo {
-		l.Add(draw.Late, "  DEMO")
-	}
-	switch {
-	case w.Plan == nil || w.Refused():
-	case ahead == 0:
-		l.Add(draw.Strong, fmt.Sprintf("   all %s made", words.Count(made, "move")))
-	default:
-		l.Add(draw.Strong, fmt.Sprintf("   move %d of %d", made+1, made+ahead))
-		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, words.Minutes(changeover.Takes(d.Forecast.Beam, w.Ahead()))))
-	}
-	if room := width - l.Width - 4; room >= 10 && made+ahead > 0 && w.Plan != nil && !w.Refused() {
-		bar := min(room, 40)
-		done := bar * made / (made + ahead)
-		l.To(width - bar - 1)
-		l.Add(draw.Moved, strings.Repeat(d.Bar, done))
-		l.Add(draw.Faint, strings.Repeat(d.Trim, bar-done))
-	}
-	return l
-}
-
-// status tells what isn't saved, before all; then what just happened. Both in few words
-// too.
-func (w *Page) status(d *pane.Shared) (text, brief string, i draw.Style) {
-	switch {
-	case d.AsksToQuit:
-		return d.Question(), "", draw.Late
-	case d.Journal.Busy():
-		return d.Pending + " being saved", "", draw.Faint
-	case d.Journal.Fault() != "":
-		again := d.KeyFor(keys.SaveAgain)
-		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", d.Journal.Fault(), d.Notice.Text), "NOT SAVED: " + again, draw.Late
-	}
-	if text, brief := d.Files.Outdated(); text != "" {
-		return words.Join("; ", d.Notice.Text, text), brief, draw.Late
-	}
-	return d.Notice.Text, d.Notice.Brief, draw.Strong
-}
-
-// keysLine names the keys: the first whatever the width, then as many as there is
-// room for.
-func (w *Page) keysLine(d *pane.Shared, width int) draw.Line {
-	in := w.Help()
-	if d.AsksToQuit {
-		in = keys.OnQuestion
-	}
-	l := d.Line()
-	for _, b := range d.Table.All {
-		if b.Where&in == 0 || b.Word == "" || !w.works(d, b.Act) {
-			continue
-		}
-		next := d.Line()
-		if l.Width > 0 {
-			next.Add(draw.Plain, "  ")
-		}
-		next.Add(draw.Accent, b.Shown(d.Theme.ASCII))
-		next.Add(draw.Faint, " "+b.Word)
-		if l.Width > 0 && l.Width+next.Width > width {
-			continue
-		}
-		l.Join(next)
-	}
-	return l.Fit(width)
-}
-
-// works reports whether a key is worth a place in the line of keys now.
-func (w *Page) works(d *pane.Shared, a keys.Action) bool {
-	left := len(w.Ahead()) > 0
-	switch a {
-	case keys.Confirm:
-		return left
-	case keys.Runs:
-		return w.Plan != nil && !w.Refused() && !left
-	case keys.TakeBack:
-		return w.CanTakeBack()
-	case keys.SaveAgain:
-		return d.Journal.Owes()
-	}
-	return true
-}
-
 // stopped tells why the job can't be set up from what stands.
-func (w *Page) stopped(d *pane.Shared, width int) []draw.Line {
+func stopped(w *Page, d *pane.Shared, width int) []draw.Line {
 	all := []draw.Span{{Style: draw.Late, Text: "x " + w.Job.ID + " can't be set up from the current positions:"}}
 	for _, f := range w.Plan.Faults {
 		all = append(all, draw.Span{Style: draw.Plain, Text: f.Why(d.Shop.Unit)})
@@ -301,6 +187,6 @@ func (w *Page) stopped(d *pane.Shared, width int) []draw.Line {
 	if w.CanTakeBack() {
 		all = append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.TakeBack) + " undoes the last entry."})
 	}
-	return w.texts(d, width, append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Fault) + " sets a holder's condition, " + d.KeyFor(keys.Correct) + " corrects a position."},
+	return texts(d, width, append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Fault) + " sets a holder's condition, " + d.KeyFor(keys.Correct) + " corrects a position."},
 		draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Back) + " goes back to the day; there " + w.Job.ID + " can be put on hold, and the setup is then of the next job. All confirmed moves are kept."})...)
 }

@@ -1,3 +1,5 @@
+// Package joblist is the page of a list of jobs to choose from: what is done or on hold, or what a job
+// may come after.
 package joblist
 
 import (

@@ -1,3 +1,5 @@
+// Package settings is the page of what is set at the knife for the picked job, what changes against
+// the job before, and what all of it does to the anvil.
 package settings
 
 import (

@@ -1,3 +1,5 @@
+// Package daylist is the pane of the day: its jobs in their sequence, what each changeover costs, and
+// the day in all against the listed order.
 package daylist
 
 import (

@@ -1,3 +1,5 @@
+// Package beamview is the pane of the beam: where the holders are now, where they will be for the
+// picked job, and how each gets there, from near or as a whole.
 package beamview
 
 import (

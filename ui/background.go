@@ -1,0 +1,64 @@
+package ui
+
+import (
+	"time"
+
+	"bide/plan/session/planning"
+	"bide/ui/page/moveto"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// untilGlance is the time between two looks: the files' dates cost next to nothing.
+const untilGlance = 5 * time.Second
+
+// glance comes when it is time to look at the files.
+type glance struct{}
+
+// nextGlance is the command that waits for the next look; nil where none is wanted.
+func nextGlance(m *model) tea.Cmd {
+	if !m.Files.Watched {
+		return nil
+	}
+	return tea.Tick(untilGlance, func(time.Time) tea.Msg { return glance{} })
+}
+
+// Quiet reports whether nothing is open that a shop read anew would disturb.
+func (m *model) Quiet() bool {
+	if g := m.Guided(); m.Over != nil && (g == nil || g.Typing()) {
+		return false
+	}
+	return m.Prompt == nil && !m.AsksToQuit
+}
+
+// tick comes while a search runs, to show how far it is.
+type tick struct{}
+
+// beat is how often the progress of a search is drawn.
+const beat = 100 * time.Millisecond
+
+// nextBeat waits for the next time to draw how far a search is, one at a time.
+func nextBeat(m *model) tea.Cmd {
+	if !m.Search.Running() || m.beating {
+		return nil
+	}
+	m.beating = true
+	return tea.Tick(beat, func(time.Time) tea.Msg { return tick{} })
+}
+
+// ask is the command for what is to be done in the background now.
+func (m *model) ask() tea.Cmd {
+	all := []tea.Cmd{nextBeat(m)}
+	for _, w := range append(moveto.Work(m.Shared), m.Work()...) {
+		all = append(all, background(w))
+	}
+	return tea.Batch(all...)
+}
+
+// background is work as a command; nil for none.
+func background(w planning.Work) tea.Cmd {
+	if w == nil {
+		return nil
+	}
+	return func() tea.Msg { return w() }
+}
