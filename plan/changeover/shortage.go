@@ -13,7 +13,7 @@ import (
 
 // short names the stretches between holders that can't move, or a rail end, on
 // which too few holders may cut or too little room is left for the idle ones.
-func (p *Planner) short(window plan.Span) (out []plan.Fault) {
+func (p diagnosis) short(window plan.Span) (out []plan.Fault) {
 	s := &p.Scene
 	a := -1
 	for b := 0; b <= len(s.At); b++ {
@@ -39,7 +39,7 @@ func (p *Planner) short(window plan.Span) (out []plan.Fault) {
 // points are the places on a stretch that idle holders stand between: its ends and
 // the cuts on it. a and b are holders that can't move, -1 and the number of holders
 // the rail's ends, as if a holder stood a pitch beyond.
-func (p *Planner) points(a, b int) []plan.Length {
+func (p diagnosis) points(a, b int) []plan.Length {
 	s := &p.Scene
 	from, to, after, before := s.Rail.From-s.pitch, s.Rail.To+s.pitch, 0, len(s.cuts)
 	if a >= 0 {
@@ -52,7 +52,7 @@ func (p *Planner) points(a, b int) []plan.Length {
 }
 
 // stretch names the rail between two holders that can't move.
-func (p *Planner) stretch(a, b int) plan.Phrase {
+func (p diagnosis) stretch(a, b int) plan.Phrase {
 	name := func(i int) plan.Phrase {
 		return plan.Say("holder %d (%s at %s)", i+1, p.Scene.condition[i], p.Scene.At[i])
 	}
@@ -69,7 +69,7 @@ func (p *Planner) stretch(a, b int) plan.Phrase {
 
 // penned names the runs of holders that may not cut, side by side, for which none
 // of the gaps that they can stand in has room.
-func (p *Planner) penned(window plan.Span) (out []plan.Fault) {
+func (p diagnosis) penned(window plan.Span) (out []plan.Fault) {
 	s := &p.Scene
 	k, n := len(s.cuts), len(s.At)
 	for i := 0; i < n; i++ {
