@@ -80,7 +80,7 @@ func (m *model) bestSoFar() string {
 	}
 	parts = append(parts, moves)
 	if p.Floor != nil {
-		parts = append(parts, fmt.Sprintf("floor %d", p.Floor.Repositions))
+		parts = append(parts, fmt.Sprintf("proven least %d", p.Floor.Repositions))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -145,7 +145,7 @@ func (p diagnosis) cantCut(l plan.Layout) (text plan.Phrase) {
 			continue
 		}
 		least, most := max(0, k-p.goodsAfter(i)), min(k, p.Scene.goodsBefore[i])
-		text = also(text, "holder %d may not cut; %d holders on its operator side and %d on its drive side may, so between %d and %d of the %d cuts must lie on its operator side, and it finds no way to stand idle there",
+		text = also(text, "holder %d may not cut; %d holders on its operator side and %d on its drive side may, so between %d and %d of the %d cuts must lie on its operator side, and it finds no room to be idle there",
 			i+1, p.Scene.goodsBefore[i], p.goodsAfter(i), least, most, k)
 	}
 	return text
@@ -169,7 +169,7 @@ func (p diagnosis) crowded(l plan.Layout) plan.Phrase {
 			room += int((l.Cuts[m]-l.Cuts[m-1])/p.Pitch) - 1
 		}
 	}
-	return plan.Say("%d idle holders find no room: between the cuts and beside them %d can stand", n-len(l.Cuts), room)
+	return plan.Say("%d idle holders find no room: between the cuts and beside them there is room for %d", n-len(l.Cuts), room)
 }
 
 // fit is how many holders stand on a stretch of that length, both ends included.

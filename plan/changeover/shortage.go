@@ -29,7 +29,7 @@ func (p diagnosis) short(window plan.Span) (out []plan.Fault) {
 		case cuts > good:
 			out = append(out, plan.NewFault("slits", "%s%s: %s to be held, and %s", whereCentred(window), where, words.Count(cuts, "cut"), able(good)))
 		case holders-cuts > room:
-			out = append(out, plan.NewFault("slits", "%s%s: %s to stand idle, and room for %d", whereCentred(window), where, words.Count(holders-cuts, "holder"), room))
+			out = append(out, plan.NewFault("slits", "%s%s: %s to be idle, and room for %d", whereCentred(window), where, words.Count(holders-cuts, "holder"), room))
 		}
 		a = b
 	}
@@ -96,9 +96,9 @@ func (p diagnosis) penned(window plan.Span) (out []plan.Fault) {
 
 // pennedText says where a run of holders would have to stand.
 func (s *Scene) pennedText(first, last, least, most, room int) string {
-	who := fmt.Sprintf("holder %d may not cut and must stand idle", first)
+	who := fmt.Sprintf("holder %d may not cut and must be idle", first)
 	if last > first {
-		who = fmt.Sprintf("holders %d to %d may not cut and must stand idle side by side", first, last)
+		who = fmt.Sprintf("holders %d to %d may not cut and must be idle side by side", first, last)
 	}
 	where := fmt.Sprintf("behind %d to %d of the %d cuts", least, most, len(s.cuts))
 	if least == most {
@@ -108,7 +108,7 @@ func (s *Scene) pennedText(first, last, least, most, room int) string {
 	if !s.anywhere {
 		rest = " (idle holders may not rest over the web)"
 	}
-	return fmt.Sprintf("%s; with the holders on either side that may cut, that is %s, where at most %d can stand%s", who, where, room, rest)
+	return fmt.Sprintf("%s; with the holders on either side that may cut, that is %s, where there is room for at most %d%s", who, where, room, rest)
 }
 
 // whereCentred begins a reason that holds for the centred layout of one that may
