@@ -9,7 +9,7 @@ type Floor struct {
 // What proves a floor.
 const (
 	ByKeeping  = "cuts that no holder can have kept from an earlier job"
-	ByDistance = "how many holders must stand elsewhere from one job to a later one"
-	ByDistinct = "places that some job cuts and no holder stands at"
-	ByOrders   = "how many holders must stand elsewhere between jobs, whatever their order"
+	ByDistance = "how many holders must move between one job and a later one"
+	ByDistinct = "cut positions where no holder is at the start"
+	ByOrders   = "how many holders must move between jobs, whatever their order"
 )

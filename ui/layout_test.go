@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"bide/ui/draw"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // The parts of every screen fill it exactly, at every size and with each pane
@@ -51,16 +53,18 @@ func TestWindow(t *testing.T) {
 // A small screen keeps a caution where it has a line for it, a list tells which part
 // of it is shown.
 func TestSmallCautionAndParts(t *testing.T) {
+	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
+	s.background()
 	for w := 7; w < 100; w += fewer(1, 9) {
 		for h := 5; h < 24; h += fewer(1, 6) {
-			s := newScreen(t, demo(t), testLook(noColours, false, false), w, h)
-			s.background()
+			s.send(tea.WindowSizeMsg{Width: w, Height: h})
 			if frame := s.View(); !strings.Contains(strings.ToLower(frame), "locked") {
 				t.Fatalf("%dx%d: no caution in\n%s", w, h, frame)
 			}
 		}
 	}
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+	s.settle()
 	for _, part := range []string{"1-12 of 14", "1-8 of 58"} {
 		if !strings.Contains(s.View(), part) {
 			t.Errorf("no %q in\n%s", part, s.View())

@@ -94,7 +94,7 @@ func (w *world) compareNearest(p *changeover.Planner) error {
 	for away := plan.Length(0); away <= w.job.Web && !want.found; away++ {
 		for _, shift := range []plan.Length{-away, away} {
 			if l := lay(&w.beam, &w.job, shift); !want.found && w.allows(l) {
-				settle(&w.beam, w.standing, l, &want)
+				tryPlacings(&w.beam, w.standing, l, &want)
 			}
 		}
 	}

@@ -39,8 +39,8 @@ func (a answer) better(b answer) bool {
 	return a.shifted < b.shifted
 }
 
-// settle tries every placing of the holders for one layout.
-func settle(b *plan.Beam, standing []plan.Length, l plan.Layout, best *answer) {
+// tryPlacings tries every placing of the holders for one layout.
+func tryPlacings(b *plan.Beam, standing []plan.Length, l plan.Layout, best *answer) {
 	for m := range l.Cuts {
 		if m > 0 && l.Cuts[m]-l.Cuts[m-1] < b.HolderWidth+b.Clearance {
 			return // a slit narrower than the pitch
@@ -124,7 +124,7 @@ func (w *world) best() answer {
 	for shift := -w.job.Web; shift <= w.job.Web; shift++ {
 		l := lay(&w.beam, &w.job, shift)
 		if w.allows(l) {
-			settle(&w.beam, w.standing, l, &best)
+			tryPlacings(&w.beam, w.standing, l, &best)
 		}
 	}
 	return best
@@ -147,7 +147,7 @@ func (w *world) compare(p *changeover.Planner) error {
 	centred := lay(&w.beam, &w.job, 0)
 	if w.allows(centred) {
 		var want answer
-		settle(&w.beam, w.standing, centred, &want)
+		tryPlacings(&w.beam, w.standing, centred, &want)
 		if err := compareFixed(p, &w.beam, w.standing, centred, want); err != nil {
 			return fmt.Errorf("centred: %w", err)
 		}
@@ -272,7 +272,7 @@ func everyRule(t *testing.T, b plan.Beam) int {
 					}
 					cases++
 					var want answer
-					settle(&b, standing, l, &want)
+					tryPlacings(&b, standing, l, &want)
 					if err := compareFixed(p, &b, standing, l, want); err != nil {
 						t.Fatalf("%v\nbeam %+v\nstanding %v web %v cuts %v", err, b, standing, l.Web, cuts)
 					}

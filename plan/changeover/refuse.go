@@ -11,16 +11,19 @@ import (
 // holders' conditions and on where those that can't move stand; on where the others
 // stand only with position_tolerance, since one that serves off its cut leaves more room.
 
+// diagnosis is a planner that has found no way to set its scene, and says why.
+type diagnosis struct{ *Planner }
+
 // refusal names what keeps p.Scene, centred at l, from being set at any shift in the
 // window: first what stands in the way of a fixed layout, else every restriction
 // without which the layout could be set, with its numbers.
-func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
+func (p diagnosis) refusal(l plan.Layout, window plan.Span) []plan.Fault {
 	p.Set(append([]plan.Length(nil), p.Scene.At...), l.Web, l.Cuts)
 	var out []plan.Fault
 	if window.Length() > 0 && len(p.Beam.Bad) > 0 {
 		whole := *p.Beam
 		whole.Bad = nil
-		if (&Planner{Beam: &whole, Pitch: p.Pitch}).settable(p.Scene.At, l, window) {
+		if settable(&whole, p.Scene.At, l, window) {
 			return []plan.Fault{{Key: "slits", Phrase: layouts.OnlyClear(p.Beam, l, window)}}
 		}
 	}
@@ -47,7 +50,7 @@ func (p *Planner) refusal(l plan.Layout, window plan.Span) []plan.Fault {
 		}
 		fault := plan.Fault{Key: "slits", Phrase: r.why}
 		present = append(present, fault)
-		if (&Planner{Beam: &eased, Pitch: p.Pitch}).settable(p.Scene.At, l, window) {
+		if settable(&eased, p.Scene.At, l, window) {
 			out = append(out, fault)
 		}
 	}
@@ -67,11 +70,12 @@ type restriction struct {
 	why  plan.Phrase
 }
 
-// settable reports whether the layout can be set at some shift in the window.
-func (p *Planner) settable(now []plan.Length, l plan.Layout, window plan.Span) bool {
-	p.Set(now, l.Web, l.Cuts)
-	p.slides(l.Cuts, window)
-	_, ok := p.nearest(window)
+// settable reports whether the layout can be set on a beam at some shift in the window.
+func settable(b *plan.Beam, now []plan.Length, l plan.Layout, window plan.Span) bool {
+	s := slider{&Planner{Beam: b, Pitch: b.Pitch()}}
+	s.Set(now, l.Web, l.Cuts)
+	s.slides(l.Cuts, window)
+	_, ok := s.nearest(window)
 	return ok
 }
 
@@ -88,7 +92,7 @@ func replace(holders []plan.Condition, to plan.Condition, from ...plan.Condition
 
 // inTheWay lists the holders that can't move and stand where the fixed layout
 // allows none.
-func (p *Planner) inTheWay(l plan.Layout) []plan.Fault {
+func (p diagnosis) inTheWay(l plan.Layout) []plan.Fault {
 	var out []plan.Fault
 	s := &p.Scene
 	for i, x := range s.At {
@@ -118,7 +122,7 @@ func nearestCut(cuts []plan.Length, x plan.Length) (m int, d plan.Length) {
 }
 
 // splits says what lies on either side of the holders that can't move.
-func (p *Planner) splits(l plan.Layout) (text plan.Phrase) {
+func (p diagnosis) splits(l plan.Layout) (text plan.Phrase) {
 	for i, c := range p.Beam.Holders {
 		if c.Moves() {
 			continue
@@ -134,21 +138,21 @@ func (p *Planner) splits(l plan.Layout) (text plan.Phrase) {
 }
 
 // cantCut says between which cuts the holders that may not cut must stand.
-func (p *Planner) cantCut(l plan.Layout) (text plan.Phrase) {
+func (p diagnosis) cantCut(l plan.Layout) (text plan.Phrase) {
 	k := len(l.Cuts)
 	for i, c := range p.Beam.Holders {
 		if c != plan.NoCut {
 			continue
 		}
 		least, most := max(0, k-p.goodsAfter(i)), min(k, p.Scene.goodsBefore[i])
-		text = also(text, "holder %d may not cut; %d holders on its operator side and %d on its drive side may, so between %d and %d of the %d cuts must lie on its operator side, and it finds no way to stand idle there",
+		text = also(text, "holder %d may not cut; %d holders on its operator side and %d on its drive side may, so between %d and %d of the %d cuts must lie on its operator side, and it finds no room to be idle there",
 			i+1, p.Scene.goodsBefore[i], p.goodsAfter(i), least, most, k)
 	}
 	return text
 }
 
 // parking says how many idle holders there are and what room is left for them.
-func (p *Planner) parking(l plan.Layout) plan.Phrase {
+func (p diagnosis) parking(l plan.Layout) plan.Phrase {
 	s := &p.Scene
 	return plan.Say("%d idle holders may not rest over the web; clear of it there is room for %d on the operator side, up to %s, and for %d on the drive side, from %s",
 		len(s.At)-len(l.Cuts), fit(s.idle.From-s.Rail.From, p.Pitch), s.idle.From, fit(s.Rail.To-s.idle.To, p.Pitch), s.idle.To)
@@ -156,7 +160,7 @@ func (p *Planner) parking(l plan.Layout) plan.Phrase {
 
 // crowded says that the idle holders find no room between the cuts and beside
 // them.
-func (p *Planner) crowded(l plan.Layout) plan.Phrase {
+func (p diagnosis) crowded(l plan.Layout) plan.Phrase {
 	rail, n := p.Beam.Rail, len(p.Beam.Holders)
 	room := fit(rail.Length(), p.Pitch)
 	if k := len(l.Cuts); k > 0 {
@@ -165,7 +169,7 @@ func (p *Planner) crowded(l plan.Layout) plan.Phrase {
 			room += int((l.Cuts[m]-l.Cuts[m-1])/p.Pitch) - 1
 		}
 	}
-	return plan.Say("%d idle holders find no room: between the cuts and beside them %d can stand", n-len(l.Cuts), room)
+	return plan.Say("%d idle holders find no room: between the cuts and beside them there is room for %d", n-len(l.Cuts), room)
 }
 
 // fit is how many holders stand on a stretch of that length, both ends included.
@@ -177,7 +181,7 @@ func fit(length, pitch plan.Length) int {
 }
 
 // goodsAfter counts the holders to the drive side of holder i that may cut.
-func (p *Planner) goodsAfter(i int) int {
+func (p diagnosis) goodsAfter(i int) int {
 	return p.Scene.goodsBefore[len(p.Scene.At)] - p.Scene.goodsBefore[i+1]
 }
 

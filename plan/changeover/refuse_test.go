@@ -35,10 +35,10 @@ func TestRefusalsSayTheTrueShortage(t *testing.T) {
 		// Gaps of 30 mm take one idle holder, not four; three may cut on each side, so three cuts lie before them.
 		{"four side by side that may not cut", map[int]plan.Condition{4: plan.NoCut, 5: plan.NoCut, 6: plan.NoCut, 7: plan.NoCut}, true,
 			places(-100, -80, -60, -40, -20, 260, 280, 300, 320, 340),
-			"holders 4 to 7 may not cut and must stand idle side by side; with the holders on either side that may cut, that is behind 3 of the 6 cuts, where at most 1 can stand"},
+			"holders 4 to 7 may not cut and must be idle side by side; with the holders on either side that may cut, that is behind 3 of the 6 cuts, where there is room for at most 1"},
 		// Four may cut before holder 5 and five behind it, so one to four of six cuts lie before it: over the web.
 		{"may not cut nor rest", map[int]plan.Condition{5: plan.NoCut}, false, places(-100, -80, -60, -40, -20, 260, 280, 300, 320, 340),
-			"holder 5 may not cut and must stand idle; with the holders on either side that may cut, that is behind 1 to 4 of the 6 cuts, where at most 0 can stand (idle holders may not rest over the web)"},
+			"holder 5 may not cut and must be idle; with the holders on either side that may cut, that is behind 1 to 4 of the 6 cuts, where there is room for at most 0 (idle holders may not rest over the web)"},
 	} {
 		p, err := changeover.NewPlanner(plantest.SmallBeam(c.conditions, c.rest))
 		if err != nil {

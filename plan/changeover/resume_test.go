@@ -195,7 +195,7 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 		setting.Found = true
 		rest, faults := plantest.StepOf(p.Resume(now, time.Time{}, j))
 		var best answer
-		settle(&w.beam, now.At, whole.Layout, &best)
+		tryPlacings(&w.beam, now.At, whole.Layout, &best)
 		if len(faults) > 0 {
 			if best.found {
 				t.Fatalf("seed %d: it can't go on: %s\n%v", seed, faults[0].Why(plan.Millimetres), w)

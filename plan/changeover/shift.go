@@ -37,17 +37,17 @@ type bounded struct {
 // travel, nearest to centred, and of two as near the one to the operator side.
 // The faults say why the job can't be run from these positions.
 func (p *Planner) Best(now []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
-	return p.search(now, j, p.best)
+	return p.search(now, j, slider.best)
 }
 
 // Nearest plans the changeover to a job at the allowed shift nearest to centred
 // that can be set at all.
 func (p *Planner) Nearest(now []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
-	return p.search(now, j, p.nearest)
+	return p.search(now, j, slider.nearest)
 }
 
 // search plans a job at the shift that pick finds in the window.
-func (p *Planner) search(now []plan.Length, j *plan.Job, pick func(window plan.Span) (plan.Length, bool)) (plan.Layout, plan.Changeover, []plan.Fault) {
+func (p *Planner) search(now []plan.Length, j *plan.Job, pick func(s slider, window plan.Span) (plan.Length, bool)) (plan.Layout, plan.Changeover, []plan.Fault) {
 	if faults := layouts.Faults(p.Beam, j); len(faults) > 0 {
 		return plan.Layout{}, plan.Changeover{}, faults
 	}
@@ -58,25 +58,29 @@ func (p *Planner) search(now []plan.Length, j *plan.Job, pick func(window plan.S
 	centred := p.Beam.Lay(j, slits, 0)
 	from, to := p.Beam.Window(j)
 	p.Set(now, centred.Web, centred.Cuts)
-	p.slides(centred.Cuts, plan.Span{From: from, To: to})
-	shift, ok := pick(plan.Span{From: from, To: to})
+	s := slider{p}
+	s.slides(centred.Cuts, plan.Span{From: from, To: to})
+	shift, ok := pick(s, plan.Span{From: from, To: to})
 	if !ok {
-		return plan.Layout{}, plan.Changeover{}, p.refusal(centred, plan.Span{From: from, To: to})
+		return plan.Layout{}, plan.Changeover{}, diagnosis{p}.refusal(centred, plan.Span{From: from, To: to})
 	}
 	l := p.Beam.Lay(j, slits, shift)
 	c, faults := p.Changeover(now, l)
 	return l, c, faults
 }
 
+// slider is a planner whose layout slides along the beam.
+type slider struct{ *Planner }
+
 // slides sets the cuts that slide in a window.
-func (p *Planner) slides(cuts []plan.Length, window plan.Span) {
+func (p slider) slides(cuts []plan.Length, window plan.Span) {
 	f := &p.shifts
 	f.cuts = append(f.cuts[:0], cuts...)
 	f.open = layouts.AppendShifts(p.Beam, f.open[:0], cuts, window)
 }
 
 // shift slides p.Scene to a shift from centred.
-func (p *Planner) shift(by plan.Length) {
+func (p slider) shift(by plan.Length) {
 	for m, c := range p.shifts.cuts {
 		p.Scene.cuts[m] = c + by
 	}
@@ -84,7 +88,7 @@ func (p *Planner) shift(by plan.Length) {
 }
 
 // best is the best shift in the window.
-func (p *Planner) best(window plan.Span) (plan.Length, bool) {
+func (p slider) best(window plan.Span) (plan.Length, bool) {
 	f := &p.shifts
 	most := -1 // stays of the best shifts so far, which are f.ties
 	f.ties = f.ties[:0]
@@ -105,12 +109,12 @@ func (p *Planner) best(window plan.Span) (plan.Length, bool) {
 	if most < 0 {
 		return 0, false
 	}
-	return p.settle(), true
+	return p.bestOfTied(), true
 }
 
 // meet lists the shifts in the window at which a holder can serve a cut where it
 // stands.
-func (p *Planner) meet(window plan.Span) {
+func (p slider) meet(window plan.Span) {
 	for _, c := range p.shifts.cuts {
 		i, _ := slices.BinarySearch(p.Scene.At, c+window.From-p.Scene.tolerance)
 		for ; i < len(p.Scene.At) && p.Scene.At[i] <= c+window.To+p.Scene.tolerance; i++ {
@@ -124,7 +128,7 @@ func (p *Planner) meet(window plan.Span) {
 }
 
 // critical lists all critical shifts in the window.
-func (p *Planner) critical(window plan.Span) {
+func (p slider) critical(window plan.Span) {
 	p.fixed(window)
 	for _, c := range p.shifts.cuts {
 		for i, x := range p.Scene.At {
@@ -136,7 +140,7 @@ func (p *Planner) critical(window plan.Span) {
 }
 
 // fixed lists the critical shifts that come from what can't move.
-func (p *Planner) fixed(window plan.Span) {
+func (p slider) fixed(window plan.Span) {
 	s := &p.Scene
 	edges := [4]plan.Length{s.Rail.From, s.Rail.To, s.web.From, s.web.To}
 	if !s.anywhere {
@@ -162,7 +166,7 @@ func (p *Planner) fixed(window plan.Span) {
 // fitsAnywhere reports whether the layout can be set at any shift in the window,
 // with position_tolerance 0. That depends on what can't move alone: rail ends, park
 // edges, and holders that are stuck or out.
-func (p *Planner) fitsAnywhere(window plan.Span) bool {
+func (p slider) fitsAnywhere(window plan.Span) bool {
 	f := &p.shifts
 	p.ends(window)
 	p.fixed(window)
@@ -175,7 +179,7 @@ func (p *Planner) fitsAnywhere(window plan.Span) bool {
 }
 
 // pitches lists the shifts in the window that are whole pitches from one.
-func (p *Planner) pitches(from plan.Length, window plan.Span) {
+func (p slider) pitches(from plan.Length, window plan.Span) {
 	first := from + (window.From-from)/p.Pitch*p.Pitch
 	for by := first - p.Pitch; by <= window.To; by += p.Pitch {
 		p.consider(by, window)
@@ -183,7 +187,7 @@ func (p *Planner) pitches(from plan.Length, window plan.Span) {
 }
 
 // ends begins the list: centred, and the ends of what is left of the window.
-func (p *Planner) ends(window plan.Span) {
+func (p slider) ends(window plan.Span) {
 	p.shifts.list = p.shifts.list[:0]
 	p.consider(0, window)
 	for _, s := range p.shifts.open {
@@ -194,7 +198,7 @@ func (p *Planner) ends(window plan.Span) {
 
 // consider lists a shift if it lies in the window and, where there are damaged
 // bands, in what they leave of it.
-func (p *Planner) consider(by plan.Length, window plan.Span) {
+func (p slider) consider(by plan.Length, window plan.Span) {
 	if by >= window.From && by <= window.To && (len(p.Scene.bad) == 0 || p.shifts.open.Hold(by)) {
 		p.shifts.list = append(p.shifts.list, bounded{shift: by})
 	}
@@ -202,7 +206,7 @@ func (p *Planner) consider(by plan.Length, window plan.Span) {
 
 // try counts the listed shifts, most promising first, and keeps in f.ties those
 // that reach the most stays found so far, which it returns.
-func (p *Planner) try(most int) int {
+func (p slider) try(most int) int {
 	f := &p.shifts
 	slices.SortFunc(f.list, func(a, b bounded) int { return cmp.Compare(a.shift, b.shift) })
 	f.list = slices.CompactFunc(f.list, func(a, b bounded) bool { return a.shift == b.shift })
@@ -235,8 +239,8 @@ func (p *Planner) try(most int) int {
 	return most
 }
 
-// settle is the best of the tied shifts by all that comes after repositions.
-func (p *Planner) settle() plan.Length {
+// bestOfTied is the best of the tied shifts by all that comes after repositions.
+func (p slider) bestOfTied() plan.Length {
 	pick, cost := plan.Length(0), int64(Unreachable)
 	slices.SortFunc(p.shifts.ties, layouts.Nearer)
 	for _, by := range slices.Compact(p.shifts.ties) {
@@ -252,7 +256,7 @@ func (p *Planner) settle() plan.Length {
 }
 
 // nearest is the shift nearest to centred at which the layout can be set.
-func (p *Planner) nearest(window plan.Span) (plan.Length, bool) {
+func (p slider) nearest(window plan.Span) (plan.Length, bool) {
 	f := &p.shifts
 	if p.shift(0); p.fits() {
 		return 0, true
@@ -272,7 +276,7 @@ func (p *Planner) nearest(window plan.Span) (plan.Length, bool) {
 }
 
 // fits reports whether p.Scene can be set at all.
-func (p *Planner) fits() bool {
+func (p slider) fits() bool {
 	_, ok := p.Stays.count(&p.Scene)
 	return ok
 }

@@ -13,7 +13,7 @@ import (
 
 // short names the stretches between holders that can't move, or a rail end, on
 // which too few holders may cut or too little room is left for the idle ones.
-func (p *Planner) short(window plan.Span) (out []plan.Fault) {
+func (p diagnosis) short(window plan.Span) (out []plan.Fault) {
 	s := &p.Scene
 	a := -1
 	for b := 0; b <= len(s.At); b++ {
@@ -29,7 +29,7 @@ func (p *Planner) short(window plan.Span) (out []plan.Fault) {
 		case cuts > good:
 			out = append(out, plan.NewFault("slits", "%s%s: %s to be held, and %s", whereCentred(window), where, words.Count(cuts, "cut"), able(good)))
 		case holders-cuts > room:
-			out = append(out, plan.NewFault("slits", "%s%s: %s to stand idle, and room for %d", whereCentred(window), where, words.Count(holders-cuts, "holder"), room))
+			out = append(out, plan.NewFault("slits", "%s%s: %s to be idle, and room for %d", whereCentred(window), where, words.Count(holders-cuts, "holder"), room))
 		}
 		a = b
 	}
@@ -39,7 +39,7 @@ func (p *Planner) short(window plan.Span) (out []plan.Fault) {
 // points are the places on a stretch that idle holders stand between: its ends and
 // the cuts on it. a and b are holders that can't move, -1 and the number of holders
 // the rail's ends, as if a holder stood a pitch beyond.
-func (p *Planner) points(a, b int) []plan.Length {
+func (p diagnosis) points(a, b int) []plan.Length {
 	s := &p.Scene
 	from, to, after, before := s.Rail.From-s.pitch, s.Rail.To+s.pitch, 0, len(s.cuts)
 	if a >= 0 {
@@ -52,7 +52,7 @@ func (p *Planner) points(a, b int) []plan.Length {
 }
 
 // stretch names the rail between two holders that can't move.
-func (p *Planner) stretch(a, b int) plan.Phrase {
+func (p diagnosis) stretch(a, b int) plan.Phrase {
 	name := func(i int) plan.Phrase {
 		return plan.Say("holder %d (%s at %s)", i+1, p.Scene.condition[i], p.Scene.At[i])
 	}
@@ -69,7 +69,7 @@ func (p *Planner) stretch(a, b int) plan.Phrase {
 
 // penned names the runs of holders that may not cut, side by side, for which none
 // of the gaps that they can stand in has room.
-func (p *Planner) penned(window plan.Span) (out []plan.Fault) {
+func (p diagnosis) penned(window plan.Span) (out []plan.Fault) {
 	s := &p.Scene
 	k, n := len(s.cuts), len(s.At)
 	for i := 0; i < n; i++ {
@@ -96,9 +96,9 @@ func (p *Planner) penned(window plan.Span) (out []plan.Fault) {
 
 // pennedText says where a run of holders would have to stand.
 func (s *Scene) pennedText(first, last, least, most, room int) string {
-	who := fmt.Sprintf("holder %d may not cut and must stand idle", first)
+	who := fmt.Sprintf("holder %d may not cut and must be idle", first)
 	if last > first {
-		who = fmt.Sprintf("holders %d to %d may not cut and must stand idle side by side", first, last)
+		who = fmt.Sprintf("holders %d to %d may not cut and must be idle side by side", first, last)
 	}
 	where := fmt.Sprintf("behind %d to %d of the %d cuts", least, most, len(s.cuts))
 	if least == most {
@@ -108,7 +108,7 @@ func (s *Scene) pennedText(first, last, least, most, room int) string {
 	if !s.anywhere {
 		rest = " (idle holders may not rest over the web)"
 	}
-	return fmt.Sprintf("%s; with the holders on either side that may cut, that is %s, where at most %d can stand%s", who, where, room, rest)
+	return fmt.Sprintf("%s; with the holders on either side that may cut, that is %s, where there is room for at most %d%s", who, where, room, rest)
 }
 
 // whereCentred begins a reason that holds for the centred layout of one that may

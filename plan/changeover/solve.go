@@ -21,7 +21,7 @@ func (p *Planner) Changeover(now []plan.Length, l plan.Layout) (plan.Changeover,
 	}
 	p.Set(now, l.Web, l.Cuts)
 	if !p.Stays.Find(&p.Scene) {
-		return plan.Changeover{}, p.refusal(l, plan.Span{})
+		return plan.Changeover{}, diagnosis{p}.refusal(l, plan.Span{})
 	}
 	c := p.read(p.Places.Solve(&p.Scene, &p.Stays, nil))
 	c.Moves = p.order(&c)

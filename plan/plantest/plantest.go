@@ -1,6 +1,7 @@
-// Package plantest says how much tests try. One that goes through drawn worlds asks here how
-// many: few in the usual run, so that all packages together are done in a minute, and with
-// -long as many as it takes to be sure. What takes long even once runs with -long alone.
+// Package plantest draws beams and days for tests, and says how much tests try. One that goes
+// through drawn worlds asks here how many: few and small ones in the usual run, so that all
+// packages together are done in a minute, and with -long more and large ones; -worlds draws
+// that many times as many. What takes long even once runs with -long alone.
 //
 // Only tests import this package.
 package plantest

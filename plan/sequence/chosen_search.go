@@ -7,6 +7,11 @@ import (
 	"bide/plan/changeover"
 )
 
+// A day that a search has found is saved as choices in the shop's files. Planned again it must
+// come out as it was found, to the last holder: people have seen it, printed it and set blades
+// out for it, and another plan of equal cost would only confuse them. So what is still as it
+// was chosen is left alone, and everything else is planned anew.
+
 // asChosen reports whether every job of the day is planned as it was chosen, for what it
 // was, and costs no more, or is planned as it was begun; and whether each move that is
 // made ahead is made for a job that still comes.

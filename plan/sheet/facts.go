@@ -87,7 +87,7 @@ func (f *facts) inAll() []fact {
 	if f.plan.Sequence == plan.SequenceBest {
 		add("Saved", saved(f.plan.Totals, f.plan.Listed))
 	}
-	add("Floor", f.floor())
+	add("Least", f.floor())
 	add("Ends", f.ends())
 	add("Left out", leftOut(f.options.Day))
 	return out

@@ -376,7 +376,7 @@ func TestTextTellsTheFloor(t *testing.T) {
 			p.plan.Floor = &plan.Floor{Repositions: floor, By: plan.ByDistance}
 		}
 		text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " ")
-		if !strings.Contains(text, wants) || strings.Contains(text, "Floor") != (floor > 0) || strings.Contains(text, "fewest") != (floor == 1) {
+		if !strings.Contains(text, wants) || strings.Contains(text, " Least ") != (floor > 0) || strings.Contains(text, "fewest") != (floor == 1) {
 			t.Errorf("with a floor of %d: %s", floor, text)
 		}
 	}

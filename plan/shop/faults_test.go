@@ -56,10 +56,10 @@ func TestRemedyNamesHolders(t *testing.T) {
 	for why, remedy := range map[string]string{
 		"holder 2 (stuck) is 3 mm from cut 4":                "free or exchange holder 2, locked out by your site's procedure; or correct slits",
 		"on the drive side of holder 5 (out at 10 mm)":       "repair or exchange holder 5, locked",
-		"holders 3 to 5 may not cut and must stand idle":     "repair or exchange holder 4, 5, locked",
+		"holders 3 to 5 may not cut and must be idle":        "repair or exchange holder 4, 5, locked",
 		"holder 2 is stuck at 1 mm; holder 4 may not cut":    "free or exchange holder 2, repair or exchange holder 4, locked",
-		"4 idle holders find no room; 2 can stand":           "correct slits",
-		"holder 1 stands in the way":                         "correct slits",
+		"4 idle holders find no room; 2 can be":              "correct slits",
+		"holder 1 is in the way":                             "correct slits",
 		"holders 4 to 999999999999999999999 are not on here": "repair or exchange holder 4, 5, locked",
 	} {
 		if got := s.ProblemOf(&s.Day.Jobs[0], fault("slits", why)).Remedy; !strings.HasPrefix(got, remedy) {

@@ -313,7 +313,7 @@ func TestDifferencesAreNamed(t *testing.T) {
 		t.Errorf("the same, and %q", what)
 	}
 	for want, change := range map[string]func(*plan.Positions){
-		"a holder's place":        func(p *plan.Positions) { p.At[1]++ },
+		"a holder's position":     func(p *plan.Positions) { p.At[1]++ },
 		"the job or material":     func(p *plan.Positions) { p.Material = "felt" },
 		"the web or the pressure": func(p *plan.Positions) { p.SetBar = 2 },
 		"the blade of holder 1":   func(p *plan.Positions) { p.Metres[0]++ },

@@ -109,7 +109,7 @@ func (v *verifier) fixed(from []plan.Length, l plan.Layout, c plan.Changeover) {
 		}
 		v.must(h.At == from[i], "holder %d can't move (%v) and went from %s to %s", i+1, v.beam.Holders[i], mm(from[i]), mm(h.At))
 		for m, cut := range l.Cuts {
-			v.must(h.Cut == m+1 || apart(from[i], cut) >= pitch, "holder %d can't move (%v) and stands %s from cut %d",
+			v.must(h.Cut == m+1 || apart(from[i], cut) >= pitch, "holder %d can't move (%v) and is %s from cut %d",
 				i+1, v.beam.Holders[i], mm(apart(from[i], cut)), m+1)
 		}
 	}
@@ -142,7 +142,7 @@ func (v *verifier) moves(from []plan.Length, c plan.Changeover) bool {
 		}
 		i := m.Holder - 1
 		ok = v.must(!moved[i], "holder %d moves twice", m.Holder) && ok
-		ok = v.must(m.From != m.To, "holder %d is moved to where it stands", m.Holder) && ok
+		ok = v.must(m.From != m.To, "holder %d is moved to where it is", m.Holder) && ok
 		ok = v.must(m.From == from[i] && m.To == c.Holders[i].At, "holder %d moves from %s to %s instead of from %s to %s",
 			m.Holder, mm(m.From), mm(m.To), mm(from[i]), mm(c.Holders[i].At)) && ok
 		moved[i] = true
@@ -162,10 +162,10 @@ func (v *verifier) way(from []plan.Length, moves []plan.Move) {
 		i := m.Holder - 1
 		low, high := min(m.From, m.To), max(m.From, m.To)
 		if i > 0 {
-			v.must(low-at[i-1] >= pitch, "move %d: holder %d comes to %s, holder %d stands at %s", k+1, m.Holder, mm(low), i, mm(at[i-1]))
+			v.must(low-at[i-1] >= pitch, "move %d: holder %d comes to %s, holder %d is at %s", k+1, m.Holder, mm(low), i, mm(at[i-1]))
 		}
 		if i < len(at)-1 {
-			v.must(at[i+1]-high >= pitch, "move %d: holder %d comes to %s, holder %d stands at %s", k+1, m.Holder, mm(high), i+2, mm(at[i+1]))
+			v.must(at[i+1]-high >= pitch, "move %d: holder %d comes to %s, holder %d is at %s", k+1, m.Holder, mm(high), i+2, mm(at[i+1]))
 		}
 		at[i] = m.To
 	}
@@ -175,7 +175,7 @@ func (v *verifier) way(from []plan.Length, moves []plan.Move) {
 func (v *verifier) reasons(from []plan.Length, l plan.Layout, c plan.Changeover) {
 	for _, m := range c.Moves {
 		h, w := c.Holders[m.Holder-1], m.Why
-		v.must(h.Use != plan.Cutting || w.Cause == plan.ToCut, "holder %d goes to cut %d and is said to move for another reason", m.Holder, h.Cut)
+		v.must(h.Use != plan.Cutting || w.Cause == plan.ToCut, "holder %d moves to cut %d and is said to move for another reason", m.Holder, h.Cut)
 		v.must(v.reason(m, h, from, l, c), "holder %d moves from %s to %s: the reason is not true: %+v", m.Holder, mm(m.From), mm(m.To), w)
 	}
 }

@@ -100,7 +100,7 @@ func (v *verifier) ahead(steps []*plan.Step) {
 				break
 			}
 		}
-		v.must(found, "holder %d is to stand at %s until job %s and doesn't, or not for cut %d", m.Holder, mm(m.To), m.Why.Job, m.Why.Cut)
+		v.must(found, "holder %d is to be at %s until job %s and doesn't, or not for cut %d", m.Holder, mm(m.To), m.Why.Job, m.Why.Cut)
 	}
 }
 

@@ -247,8 +247,8 @@ func TestVerifierKnowsStuckHolders(t *testing.T) {
 	}
 	check("", []plan.Length{41 * mm}, at(20, 0), at(40, 1))
 	check("is not on cut 1", []plan.Length{43 * mm}, at(20, 0), at(40, 1))
-	check("stands 9 from cut 1", []plan.Length{31 * mm}, at(30, 1), at(40, 0))
-	check("stands 9 from cut 1", []plan.Length{31 * mm, 41 * mm}, at(30, 1), at(40, 2))
+	check("is 9 from cut 1", []plan.Length{31 * mm}, at(30, 1), at(40, 0))
+	check("is 9 from cut 1", []plan.Length{31 * mm, 41 * mm}, at(30, 1), at(40, 2))
 }
 
 // Which orders of slits each rule allows: by hand.

@@ -44,7 +44,7 @@ func Faults(b *plan.Beam, j *plan.Job) []plan.Fault {
 			if trim == 0 {
 				n++
 			}
-			fault("slits", "slit %d of %s is narrower than the pitch of %s: two holders can't stand so near", n, plan.Unlike(s, b.Pitch()), plan.Unlike(b.Pitch(), s))
+			fault("slits", "slit %d of %s is narrower than the pitch of %s: two holders can't be so near", n, plan.Unlike(s, b.Pitch()), plan.Unlike(b.Pitch(), s))
 			break // the first says it; a run of equal slits would repeat it
 		}
 	}

@@ -8,6 +8,11 @@ import (
 	"bide/plan"
 )
 
+// Orders are chosen exactly where that is cheap. Exchanging two slits at a time misses what
+// three must do together, so a job would be refused that can be run, or keep a cut less; and
+// a sum over the cuts laid so far depends on which slits those are, not on their order, so all
+// sets stand for all orders.
+
 // The largest searches that are made exactly: entries in any order, and vectors of
 // counts of each width. Beyond, slits change places by chance.
 const (
