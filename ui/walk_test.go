@@ -359,7 +359,7 @@ func TestTickIsSavedBeforeItIsTold(t *testing.T) {
 	sc.settle().tells("made: it is at", "move 2 of 58")
 	now := sc.Journal.Now()
 	sc.Journal.Now = func() time.Time { return now }
-	sc.walk().Ticked = now.Add(-session.LeastPause / 2) // the key is held down
+	sc.walk().Confirmed = now.Add(-session.LeastPause / 2) // the key is held down
 	sc.ticks(5).tells("too quick", "move 2 of 58")
 	if n := len(read(t, dir).Positions.Begun.Made); n != 1 {
 		t.Errorf("%d ticks are saved, want 1", n)

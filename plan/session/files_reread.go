@@ -77,11 +77,11 @@ func (f *Files) given(a Asked) {
 
 // Reread goes on with the shop as its files are now, and says so. What was told here and
 // isn't in them is named, to be told again; wishes for the day that aren't saved stay. A
-// walk on which nothing is lost goes on with what stands. A deed in hand isn't done: it
+// setup of which nothing is lost goes on with the positions. A deed in hand isn't done: it
 // rests on what was there before.
 func (f *Files) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 	lost, w := f.missing(fresh), f.Setup
-	walks := w != nil && lost == ""
+	goesOn := w != nil && lost == ""
 	if hand != nil {
 		f.Actual = hand.Actual
 		f.Journal.Owe(hand.Events)
@@ -107,7 +107,7 @@ func (f *Files) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 	f.Forecast.Start.Clock = f.Shop.Day.Begins(f.Actual.Positions)
 	f.Stand(f.Actual)
 	f.Viewer.ReadAnew()
-	if walks {
+	if goesOn {
 		says = words.Join("; ", says, f.setOutAgain(w))
 	}
 	if lost != "" {

@@ -12,11 +12,11 @@ import (
 	"slices"
 )
 
-// Report is something told of the beam on a walk, so that it can be taken back: what was
+// Report is something recorded at the beam in a guided setup, so that it can be undone: what was
 // true before and after it, what of it is in the record, and which jobs came into other
 // states by it.
 type Report struct {
-	job     string // id of the walk's
+	job     string // id of the setup's
 	what    string // it, in few words
 	Was, Is journal.Actual
 	events  []record.Event
@@ -25,8 +25,8 @@ type Report struct {
 	goOn    func()       // what to do when it was taken back
 }
 
-// Before is what is true without what was told: of what has changed since, what was
-// told changes nothing. wrong is why it can't be taken out any more.
+// Before is what is true without what was recorded: of what has changed since, that
+// changes nothing. wrong is why it can't be taken out any more.
 func (r *Report) Before(now journal.Actual) (out journal.Actual, wrong string) {
 	stands := *r.Was.Positions
 	stands.At, stands.Assumed = slices.Clone(now.Positions.At), false
@@ -59,8 +59,8 @@ func (r *Report) Before(now journal.Actual) (out journal.Actual, wrong string) {
 	return journal.Actual{Positions: &stands, Marks: marks}, wrong
 }
 
-// asBefore tells where holders stand and how they are marked again, what was told of them
-// taken back.
+// asBefore says where holders are and in which condition again, what was recorded of them
+// undone.
 func (r *Report) asBefore(b *plan.Beam, u plan.Unit) string {
 	var parts []string
 	for _, e := range r.events {
@@ -74,7 +74,7 @@ func (r *Report) asBefore(b *plan.Beam, u plan.Unit) string {
 	return words.Join(", ", parts...)
 }
 
-// briefly tells in few words what is so again.
+// briefly says in few words what is so again.
 func (r *Report) briefly(b *plan.Beam) string {
 	if len(r.events) == 0 {
 		return "undone"

@@ -25,7 +25,7 @@ type Session struct {
 
 	Journal *journal.Journal // of what happens at the beam
 	Actual  journal.Actual   // what is really there
-	Reports []*Report        // on walks, to be taken back
+	Reports []*Report        // of guided setups, to be undone
 	Setup   *Setup           // that is under way; nil when none is
 	Began   string           // id of the job that was reported to run just now
 

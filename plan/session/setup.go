@@ -16,17 +16,17 @@ import (
 // something is found to be elsewhere.
 type Setup struct {
 	Steps
-	d      *Session
-	Warned bool      // the cautions were seen
-	Ticked time.Time // when the last move was confirmed
-	was    *planned  // the plan before what was reported last; nil when that changed none
+	d         *Session
+	Warned    bool      // the cautions were seen
+	Confirmed time.Time // when the last move was confirmed
+	was       *planned  // the plan before what was reported last; nil when that changed none
 
 	Ending *ending    // asks what became of the job that ran before; nil when nothing does
 	became plan.State // that; done unless something else was told
 	sure   bool       // it was told
 }
 
-// SetUp begins the walk, after asking again for the right to write where that is
+// SetUp begins the guided setup, after asking again for the right to write where that is
 // another's.
 func (d *Session) SetUp() {
 	if !d.Journal.OthersHave() {
@@ -91,10 +91,10 @@ func (d *Session) NextUp() int {
 	return first
 }
 
-// turnOf is the turn of the walk's job; -1 when it has none any more.
+// turnOf is the turn of the setup's job; -1 when it has none any more.
 func (w *Setup) turnOf() int { return slices.Index(w.d.Jobs(), w.Job) }
 
-// Running is the job that runs before the walk's; nil without one.
+// Running is the job that runs before the setup's; nil without one.
 func (w *Setup) Running() *plan.Job {
 	for _, j := range w.d.Jobs()[:max(w.turnOf(), 0)] {
 		if j.State == plan.Running {

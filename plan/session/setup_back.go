@@ -13,9 +13,9 @@ import (
 	"bide/plan/words"
 )
 
-// tell has a deed of the walk written down, to be taken back with u; then it goes on,
-// and says what was told, in full or in few words. Jobs have become what they became by it.
-func (w *Setup) tell(done journal.Deed, became draft.States, what, says string, then func()) {
+// record has a deed of the setup written down, to be undone; then it goes on,
+// and says what was recorded, in full or in few words. Jobs have become what they became by it.
+func (w *Setup) record(done journal.Deed, became draft.States, what, says string, then func()) {
 	t, was := &Report{job: w.Job.ID, what: what, Was: w.d.Actual, Is: done.Actual, events: done.Events, were: w.d.History.Now.StatesOf(became)}, w.d.Forecast.Start.Clock
 	t.goOn = func() { w.resume(t) }
 	done.Day = w.d.dayWith(became)
@@ -28,7 +28,7 @@ func (w *Setup) tell(done journal.Deed, became draft.States, what, says string, 
 	w.d.perform(done)
 }
 
-// byTheWall says that the day goes on by the clock on the wall from here on, where it
+// byTheWall says that the day goes on by the real time from here on, where it
 // began as its file has it before; else nothing.
 func (d *Session) byTheWall(was time.Time) string {
 	if now := d.Forecast.Start.Clock; was.Equal(d.Shop.Day.Start) && !now.Equal(was) {
@@ -37,13 +37,13 @@ func (d *Session) byTheWall(was time.Time) string {
 	return ""
 }
 
-// TakeBack takes back what was told last on this walk; after a restart, the last tick
-// that positions.toml has. That the job ran, told at the end of an earlier walk to it, is
-// taken back as in the panes.
+// TakeBack undoes what was recorded last in this setup; after a restart, the last move
+// that positions.toml has. That the job ran, recorded at the end of an earlier setup of it, is
+// undone as outside of a setup.
 func (w *Setup) TakeBack() {
 	n := len(w.d.Reports)
 	if n == 0 || w.d.Reports[n-1].job != w.Job.ID {
-		w.untick()
+		w.undoMove()
 		return
 	}
 	last := w.d.Reports[n-1]
@@ -60,7 +60,7 @@ func (w *Setup) CanTakeBack() bool {
 	return n > 0 && w.d.Reports[n-1].job == w.Job.ID || len(w.Made()) > 0
 }
 
-// unsay has a thing told written down as told by mistake.
+// unsay has a thing recorded written down as recorded by mistake.
 func (d *Session) unsay(t *Report) {
 	back, wrong := t.Before(d.Actual)
 	if faults := changeover.Misplaced(d.Forecast.Beam, back.Positions.At); wrong == "" && len(faults) > 0 {
@@ -88,21 +88,21 @@ func (d *Session) unsay(t *Report) {
 	d.perform(done)
 }
 
-// resume goes on with the walk after something was taken back: with the plan as it is
-// where only a tick was, else with a new one.
+// resume goes on with the setup after something was undone: with the plan as it is
+// where that was only a move, else with a new one.
 func (w *Setup) resume(t *Report) {
 	if len(t.were) > 0 {
 		w.became, w.sure = plan.Done, false
 	}
-	tick := len(t.were) == 0 && len(t.events) == 1 && t.events[0].Kind == record.Moved
-	if !tick || !w.holds() {
+	moved := len(t.were) == 0 && len(t.events) == 1 && t.events[0].Kind == record.Moved
+	if !moved || !w.holds() {
 		w.replan(nil)
 		return
 	}
 	w.lookAt(t.events[0].Holder)
 }
 
-// unrun takes back that a job is set up and runs: its walk goes on at its end. What was
+// unrun undoes that a job is set up and runs: its setup goes on at its end. What was
 // edited since stays.
 func (d *Session) unrun(t *Report) {
 	if !slices.Contains(d.Reports, t) {
@@ -116,7 +116,7 @@ func (d *Session) unrun(t *Report) {
 	d.unsay(t)
 }
 
-// goesOn goes on with a setup at its end, when that the job runs was taken back.
+// goesOn goes on with a setup at its end, when that the job runs was undone.
 func (w *Setup) goesOn(ran *Report) {
 	w.d.History.Drop(func(f draft.Draft) bool { return f.Cause == any(ran) })
 	w.Job, w.Look = w.d.History.Now.Find(ran.job), 0

@@ -16,9 +16,9 @@ import (
 	"bide/plan/words"
 )
 
-// What is done on a walk. Each deed is written down first; then the screen says so.
+// What is done in a guided setup. Each deed is written down first; then it is said.
 
-// change begins a deed of the walk: what stands now, to be changed, with the
+// change begins a deed of the setup: the positions of now, to be changed, with the
 // changeover begun in it. The job that ran before has then ended: the machine stands.
 func (w *Setup) change() (journal.Deed, draft.States) {
 	now, turn := w.d.Actual.Positions, w.turnOf()
@@ -44,7 +44,7 @@ func (w *Setup) change() (journal.Deed, draft.States) {
 	return out, became
 }
 
-// begun tells the day what a first deed means for it.
+// begun has the day take what a first deed means for it.
 func (w *Setup) begun(became draft.States) {
 	turn := w.turnOf()
 	w.d.Become(became)
@@ -54,11 +54,11 @@ func (w *Setup) begun(became draft.States) {
 	}
 }
 
-// LeastPause is the least time between two ticks: a key that is held down or bounces
+// LeastPause is the least time between two moves confirmed: a key that is held down or bounces
 // makes one. No move is made in less.
 const LeastPause = 500 * time.Millisecond
 
-// Confirm tells that the move looked at was made.
+// Confirm records that the move looked at was made.
 func (w *Setup) Confirm() {
 	move := w.Move()
 	switch {
@@ -77,7 +77,7 @@ func (w *Setup) Confirm() {
 		w.d.Notice.Brief = fmt.Sprintf("%d moves first", n)
 		return
 	}
-	if w.d.Journal.Now().Sub(w.Ticked).Abs() < LeastPause {
+	if w.d.Journal.Now().Sub(w.Confirmed).Abs() < LeastPause {
 		w.d.Say("too quick: confirm again when the move is made")
 		w.d.Notice.Brief = "too quick: again"
 		return
@@ -90,14 +90,14 @@ func (w *Setup) Confirm() {
 	done.Positions.Begun.Made = append(done.Positions.Begun.Made, plan.Made{Holder: move.Holder, From: move.From})
 	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Moved, Holder: move.Holder, From: move.From, To: move.To, Job: w.Job.ID})
 	what := fmt.Sprintf("%d made", move.Holder)
-	w.tell(done, became, what, what+": it is at "+w.d.Shop.Unit.Show(move.To), func() {
+	w.record(done, became, what, what+": it is at "+w.d.Shop.Unit.Show(move.To), func() {
 		w.begun(became)
-		w.Look, w.Ticked = 0, w.d.Journal.Now()
+		w.Look, w.Confirmed = 0, w.d.Journal.Now()
 	})
 }
 
-// untick takes back the last tick that positions.toml has: that move was not made.
-func (w *Setup) untick() {
+// undoMove undoes the last move that positions.toml has: it was not made.
+func (w *Setup) undoMove() {
 	made := w.Made()
 	if len(made) == 0 {
 		w.d.Say("there is nothing left to undo in this setup")
@@ -126,14 +126,14 @@ func (w *Setup) untick() {
 	w.d.perform(done)
 }
 
-// replan has the rest planned from what stands, and what that came to told against the
+// replan has the rest planned from the positions, and what that came to said against the
 // plan before, if there is one.
 func (w *Setup) replan(was *planned) {
 	w.d.Stand(w.d.Actual)
 	w.Plan, w.Look, w.was = nil, 0, was
 }
 
-// Correct tells that holders stand elsewhere than thought, or are in another
+// Correct records that holders are not where they were thought, or are in another
 // condition; the rest is planned again.
 func (w *Setup) Correct(places map[int]plan.Length, marks map[int]shop.Mark, what, says string) {
 	if w.asks(func() { w.Correct(places, marks, what, says) }) {
@@ -151,13 +151,13 @@ func (w *Setup) Correct(places map[int]plan.Length, marks map[int]shop.Mark, wha
 			done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Condition, Holder: n + 1, Condition: mark.Condition, Reason: mark.Reason, Job: w.Job.ID})
 		}
 	}
-	w.tell(done, became, what, says, func() {
+	w.record(done, became, what, says, func() {
 		w.begun(became)
 		w.replan(was)
 	})
 }
 
-// Finish tells that the changeover is done: the job runs.
+// Finish records that the changeover is done: the job runs.
 func (w *Setup) Finish() {
 	switch {
 	case w.Plan == nil || w.Refused():
@@ -180,7 +180,7 @@ func (w *Setup) Finish() {
 	}
 	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Job, Job: w.Job.ID, State: plan.Running})
 	undo := w.d.Viewer.KeyOf(workday.ToUndo)
-	w.tell(done, became, w.Job.ID+" runs ("+undo+" undo)", w.Job.ID+" is set up and runs ("+undo+" undoes that)", func() { w.ran(became) })
+	w.record(done, became, w.Job.ID+" runs ("+undo+" undo)", w.Job.ID+" is set up and runs ("+undo+" undoes that)", func() { w.ran(became) })
 }
 
 // ran goes back to the panes when the job runs; u there takes it back.
@@ -200,7 +200,7 @@ func (w *Setup) ran(became draft.States) {
 	w.d.Viewer.Look(max(w.d.NextUp(), 0)) // what is to be set up then
 }
 
-// carriedOver is what stands when the changeover is done: what it carries and where, but
+// carriedOver is what is at the beam when the changeover is done: what it carries and where, but
 // nothing run yet with it.
 func carriedOver(o *planning.Outcome, now *plan.Positions) *plan.Positions {
 	stands := *o.Positions

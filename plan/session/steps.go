@@ -78,7 +78,7 @@ func (s *Steps) lookAt(holder int) {
 	s.Look = max(slices.IndexFunc(s.Ahead(), func(a plan.Move) bool { return a.Holder == holder }), 0)
 }
 
-// holds reports whether the plan walked still leads on: each holder stands where the
+// holds reports whether the plan followed still leads on: each holder is where the
 // plan took it from, or where it leads it.
 func (s *Steps) holds() bool {
 	if s.Plan == nil || len(s.Plan.Faults) > 0 {
@@ -108,7 +108,7 @@ func (s *Steps) setting() *plan.Begun {
 	return out
 }
 
-// leadsTo puts into a changeover under way where the plan walked leads, if there is one.
+// leadsTo puts into a changeover under way where the plan followed leads, if there is one.
 func (s *Steps) leadsTo(out *plan.Begun) {
 	if s.Plan == nil || len(s.Plan.Faults) > 0 {
 		return

@@ -31,16 +31,16 @@ func (t *text) changeoverIn(i int) {
 	t.picture(s)
 	t.bend(i)
 	t.para(hang("", beforeHead)...)
-	t.toTick(before)
+	t.toFillIn(before)
 	t.moves(s)
 	t.result(s)
-	t.close(t.mark, append(append([]string{afterHead}, ticks(after(s.Setup.Swaps))...), "", signOff)...)
+	t.close(t.mark, append(append([]string{afterHead}, boxes(after(s.Setup.Swaps))...), "", signOff)...)
 }
 
-// toTick adds cautions, each with a box to tick.
-func (t *text) toTick(cautions []string) { t.add(ticks(cautions)...) }
+// toFillIn adds cautions, each with a box to fill in.
+func (t *text) toFillIn(cautions []string) { t.add(boxes(cautions)...) }
 
-func ticks(cautions []string) (lines []string) {
+func boxes(cautions []string) (lines []string) {
 	for _, c := range cautions {
 		lines = append(lines, hang("[ ] ", c)...)
 	}

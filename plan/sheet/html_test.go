@@ -210,7 +210,7 @@ func TestHTMLIsOnePageForAll(t *testing.T) {
 }
 
 // The numbered moves are those of the plan, in its order and in both units, each with a
-// box to tick.
+// box to fill in.
 func TestHTMLListsEveryMove(t *testing.T) {
 	for _, p := range days(t) {
 		u, other := p.opts.Unit, plan.Inches

@@ -212,9 +212,9 @@ func TestPressureAndRunAreTold(t *testing.T) {
 	tell("in inches", "304.8 m (1000 ft) at 500 ft/min (152.4 m/min)")
 }
 
-// A plan whose standing nobody has measured says so on every changeover, also where that
+// A plan whose positions nobody has measured says so on every changeover, also where that
 // alone is written.
-func TestAssumedStandingIsTold(t *testing.T) {
+func TestAssumedPositionsAreSaid(t *testing.T) {
 	p := besideDay()
 	const words = "nobody has measured the positions from which the day begins"
 	for name, write := range map[string]writer{"text": sheet.Text, "html": sheet.HTML} {

@@ -8,7 +8,7 @@ import (
 	"bide/plan/words"
 )
 
-// moves is the numbered list of what to move, with a box to tick for each.
+// moves is the numbered list of what to move, with a box to fill in for each.
 func (t *text) moves(s *plan.Step) {
 	c := &s.Changeover
 	t.space()

@@ -16,7 +16,7 @@ type Mark struct {
 	Reason    string // why, in a person's words; may be empty
 }
 
-// Marks are the marks of a standing by holder number, from 1. A holder without a
+// Marks are the marks of the positions by holder number, from 1. A holder without a
 // mark is in the condition that beam.toml gives it.
 type Marks map[int]Mark
 

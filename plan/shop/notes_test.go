@@ -35,7 +35,7 @@ func TestNotesOfValuesTaken(t *testing.T) {
 }
 
 // TestNotesOfWrittenValues: a new shop writes all of them, so that only what can't
-// be known of its standing is told.
+// be known of its positions is said.
 func TestNotesOfWrittenValues(t *testing.T) {
 	dir := t.TempDir()
 	if err := New(dir); err != nil {

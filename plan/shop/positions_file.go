@@ -37,7 +37,7 @@ func readStanding(d *toml.Document, root *toml.Table, b *plan.Beam, materials ma
 	return s, marks
 }
 
-// readHolders reads the [[holder]] entries into the standing and the marks, and
+// readHolders reads the [[holder]] entries into the positions and the marks, and
 // gives the path of each holder's entry.
 func readHolders(root *toml.Table, s *plan.Positions, marks Marks) (paths []string) {
 	paths = make([]string, len(s.At))

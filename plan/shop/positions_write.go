@@ -10,12 +10,12 @@ import (
 	"bide/plan/shop/toml"
 )
 
-// standingHead is what bide writes at the top of positions.toml.
-const standingHead = `# Written by bide: the holders' positions, and what the beam last ran. It may be
+// positionsHead is what bide writes at the top of positions.toml.
+const positionsHead = `# Written by bide: the holders' positions, and what the beam last ran. It may be
 # changed by hand while bide is closed; comments are not kept when bide writes.
 `
 
-// SaveStanding writes positions.toml: where the holders stand, what they carry, what
+// SavePositions writes positions.toml: where the holders stand, what they carry, what
 // the beam last ran, and the marks. Lengths are in the unit of beam.toml and read
 // back exactly. It returns when the text is safe on the disk.
 //
@@ -25,7 +25,7 @@ const standingHead = `# Written by bide: the holders' positions, and what the be
 // were read. One call at a time runs; that they come in the right order is the caller's
 // affair.
 //
-// Refused, with nothing written: a standing that is only assumed (let a person
+// Refused, with nothing written: positions that are only assumed (let a person
 // confirm it and take Assumed off), and one that couldn't be read back as it is.
 // Errors are Problems or *SaveError.
 func (s *Shop) SavePositions(st *plan.Positions, marks Marks) (Outcome, error) {
@@ -70,13 +70,13 @@ func (s *Shop) SavePositions(st *plan.Positions, marks Marks) (Outcome, error) {
 // byHand reports whether a text of positions.toml isn't bide's own and has comments, which
 // would be lost.
 func byHand(text string) bool {
-	return !strings.HasPrefix(text, standingHead) && strings.Contains(text, "#")
+	return !strings.HasPrefix(text, positionsHead) && strings.Contains(text, "#")
 }
 
-// positionsText is a standing with its marks as positions.toml holds it.
+// positionsText is the positions with their marks as positions.toml holds it.
 func positionsText(st *plan.Positions, marks Marks, u plan.Unit) string {
 	var b strings.Builder
-	b.WriteString(standingHead)
+	b.WriteString(positionsHead)
 	line := func(when bool, format string, value any) {
 		if when {
 			fmt.Fprintf(&b, format+"\n", value)
@@ -117,7 +117,7 @@ func bladeOf(st *plan.Positions, i int) (b plan.Blade, metres float64) {
 	return b, metres
 }
 
-// checkSaved reads the text of a standing back and tells what keeps it from being
+// checkSaved reads the text of positions back and says what keeps it from being
 // saved.
 func (s *Shop) checkSaved(st *plan.Positions, marks Marks, text string) toml.Problems {
 	if st.Assumed {
@@ -139,7 +139,7 @@ func (s *Shop) checkSaved(st *plan.Positions, marks Marks, text string) toml.Pro
 	return nil
 }
 
-// differs names what two standings don't have in common; empty when they are the
+// differs names what two sets of positions don't have in common; empty when they are the
 // same. What isn't known is nought or missing.
 func differs(a, b *plan.Positions, am, bm Marks) string {
 	switch {

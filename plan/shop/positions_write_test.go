@@ -40,8 +40,8 @@ func reopen(t *testing.T, s *Shop) *Shop {
 	return again
 }
 
-// anyStanding draws a standing of the small beam, with places to the nanometre.
-func anyStanding(r *rand.Rand, b *plan.Beam) (*plan.Positions, Marks) {
+// anyPositions draws positions on the small beam to the nanometre.
+func anyPositions(r *rand.Rand, b *plan.Beam) (*plan.Positions, Marks) {
 	n := len(b.Holders)
 	st := &plan.Positions{At: make([]plan.Length, n), Blades: make([]plan.Blade, n)}
 	steps := []plan.Length{1, 10, plan.Inch / 64, plan.Inch / 10000, plan.Millimetre / 10}
@@ -93,7 +93,7 @@ func TestStandingSurvives(t *testing.T) {
 		if seed%2 == 1 {
 			s = folder(t, map[string]string{beamFile: inchBeam})
 		}
-		want, marks := anyStanding(r, s.Beam)
+		want, marks := anyPositions(r, s.Beam)
 		if _, err := s.SavePositions(want, marks); err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
@@ -175,9 +175,9 @@ func TestLengthText(t *testing.T) {
 	}
 }
 
-func TestStandingRefused(t *testing.T) {
+func TestPositionsRefused(t *testing.T) {
 	s := folder(t, nil)
-	good, _ := anyStanding(rand.New(rand.NewPCG(1, 1)), s.Beam)
+	good, _ := anyPositions(rand.New(rand.NewPCG(1, 1)), s.Beam)
 	for words, change := range map[string]func(*plan.Positions, Marks){
 		"assumed, not measured":          func(st *plan.Positions, _ Marks) { st.Assumed = true },
 		"nearer than the pitch":          func(st *plan.Positions, _ Marks) { st.At[1] = st.At[0] + 1 },
@@ -204,7 +204,7 @@ func TestStandingRefused(t *testing.T) {
 // TestStandingChangedMeanwhile: a text that someone else wrote is kept beside.
 func TestStandingChangedMeanwhile(t *testing.T) {
 	s := folder(t, nil)
-	st, marks := anyStanding(rand.New(rand.NewPCG(3, 1)), s.Beam)
+	st, marks := anyPositions(rand.New(rand.NewPCG(3, 1)), s.Beam)
 	path := filepath.Join(s.Dir, positionsFile)
 	for n, kept := range []string{"positions.other.toml", "positions.other-2.toml"} {
 		theirs := strings.Repeat("# by hand\n", n+1)
@@ -232,7 +232,7 @@ func TestStandingChangedMeanwhile(t *testing.T) {
 	}
 }
 
-// TestMarks: a mark of the standing goes before the beam's condition, both ways,
+// TestMarks: a mark of the positions goes before the beam's condition, both ways,
 // and what is wrong with one is told at its line.
 func TestMarks(t *testing.T) {
 	five := func(extra ...string) string {
@@ -264,16 +264,16 @@ func TestMarks(t *testing.T) {
 	}, problems)
 }
 
-// TestStandingMadeByHand: comments of a file made by hand are kept beside it when bide
+// TestPositionsMadeByHand: comments of a file made by hand are kept beside it when bide
 // writes the first time, and never again; without comments nothing would be lost.
-func TestStandingMadeByHand(t *testing.T) {
-	bare := positionsText(&plan.Positions{At: []plan.Length{0, 20 * plan.Millimetre, 40 * plan.Millimetre, 60 * plan.Millimetre, 80 * plan.Millimetre}}, nil, plan.Millimetres)[len(standingHead):]
+func TestPositionsMadeByHand(t *testing.T) {
+	bare := positionsText(&plan.Positions{At: []plan.Length{0, 20 * plan.Millimetre, 40 * plan.Millimetre, 60 * plan.Millimetre, 80 * plan.Millimetre}}, nil, plan.Millimetres)[len(positionsHead):]
 	for _, c := range []struct {
 		text string
 		kept bool
-	}{{"# 4 leaks\n" + bare, true}, {bare, false}, {standingHead + bare, false}} {
+	}{{"# 4 leaks\n" + bare, true}, {bare, false}, {positionsHead + bare, false}} {
 		s := folder(t, map[string]string{positionsFile: c.text})
-		st, marks := anyStanding(rand.New(rand.NewPCG(4, 1)), s.Beam)
+		st, marks := anyPositions(rand.New(rand.NewPCG(4, 1)), s.Beam)
 		out, err := s.SavePositions(st, marks)
 		if err != nil || strings.Contains(out.Said, "kept as positions.hand.toml") != c.kept {
 			t.Errorf("%+v, %v", out, err)

@@ -1,10 +1,10 @@
 // Package shop reads and writes the folder of one beam's files: beam.toml, day.toml,
 // and where they are there positions.toml and materials.toml. All that is wrong in
-// them is told at once, with file, line, place and remedy.
+// them is reported at once, with file, line, place and remedy.
 //
 // What is written:
 //
-//   - positions.toml, anew each time (SaveStanding); one made by hand whose comments would
+//   - positions.toml, anew each time (SavePositions); one made by hand whose comments would
 //     be lost is kept beside it. A [[holder]] there may carry
 //     condition ("good", "no cut", "stuck", "out") and why: a mark made at the
 //     machine, which goes before the condition in beam.toml.
@@ -87,7 +87,7 @@ func Read(fsys fs.FS) (*Shop, toml.Problems) {
 	r.beam(s)
 	known := r.materials(s)
 	r.day(s, known)
-	r.standing(s)
+	r.positions(s)
 	if len(r.problems) > 0 {
 		return nil, r.problems.Sorted()
 	}
@@ -170,7 +170,7 @@ func (r *reader) day(s *Shop, known bool) {
 	r.notes = append(r.notes, d.Notes...)
 }
 
-func (r *reader) standing(s *Shop) {
+func (r *reader) positions(s *Shop) {
 	d := toml.NewDocument(positionsFile, examples, &r.problems)
 	root, missing := d.Open(r.fsys)
 	b := s.Beam

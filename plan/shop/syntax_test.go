@@ -69,7 +69,7 @@ func TestBinaryText(t *testing.T) {
 	compare(t, []want{{"day.toml:2", "", []string{"0xff is no UTF-8", "save it as UTF-8"}}}, problems)
 }
 
-// TestHangingLink: a standing that is linked to a file on a disk that is gone isn't one
+// TestHangingLink: positions that are linked to a file on a disk that is gone isn't one
 // that was never measured, and own materials aren't none.
 func TestHangingLink(t *testing.T) {
 	for _, file := range []string{positionsFile, materialsFile, dayFile} {

@@ -40,7 +40,7 @@ func TestEveryValue(t *testing.T) {
 	}
 }
 
-// startFS is a new shop's files with a standing and every table written out.
+// startFS is a new shop's files with positions and every table written out.
 func startFS(t *testing.T) map[string]string {
 	whole := map[string]string{}
 	for _, file := range startFiles {

@@ -1,6 +1,6 @@
 // Package journal writes down what happens at the beam: positions.toml first, which is the
 // truth, then record.jsonl, then day.toml where a job's state changed. Nothing that was
-// reported is lost or told as done while it isn't written: what can't be written is owed.
+// reported is lost or said to be done while it isn't written: what can't be written is owed.
 package journal
 
 import (

@@ -8,8 +8,8 @@ import (
 	"slices"
 )
 
-// sumOf tells how much of what was told at the beam is in these events, without what
-// was taken back; empty when nothing is left.
+// sumOf says how much of what was recorded at the beam is in these events, without what
+// was undone; empty when nothing is left.
 func sumOf(events []record.Event) string {
 	n := map[record.Kind]int{}
 	for _, e := range events {
@@ -40,7 +40,7 @@ func sumOf(events []record.Event) string {
 // Owing tells how much of what was reported isn't written; empty when nothing is.
 func (j *Journal) Owing() string { return sumOf(j.owed) }
 
-// Reported is what was told of a holder, of these kinds, not written down and not taken back;
+// Reported is what was reported of a holder, of these kinds, not written down and not undone;
 // nil where nothing is. It leads from where the first one did.
 func (j *Journal) Reported(holder int, kinds ...record.Kind) *record.Event {
 	var open []record.Event
@@ -62,7 +62,7 @@ func (j *Journal) Reported(holder int, kinds ...record.Kind) *record.Event {
 }
 
 // Became is what a job was reported to have become last; false where nothing was, or it
-// was taken back.
+// was undone.
 func (j *Journal) Became(id string) (state plan.State, told bool) {
 	var open []plan.State
 	for _, e := range j.owed {

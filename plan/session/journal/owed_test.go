@@ -6,7 +6,7 @@ import (
 	"bide/plan/shop/record"
 )
 
-// What is told is summed up without what was taken back.
+// What is told is summed up without what was undone.
 func TestSumOf(t *testing.T) {
 	moved := record.Event{Kind: record.Moved}
 	mark := record.Event{Kind: record.Condition}

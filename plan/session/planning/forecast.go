@@ -25,7 +25,7 @@ type Work func() any
 // since each changeover begins where the one before it ends. Answers are kept by
 // what they depend on, so one that comes late is never taken for another, and an
 // order that was there before is there again at once. When all jobs of the present
-// order are known, each on its own, the day is settled: planned together, as the
+// order are known, each on its own, the day is improved: planned together, as the
 // sheet gives it.
 type Forecast struct {
 	Planner *changeover.Planner
@@ -36,11 +36,11 @@ type Forecast struct {
 	answers memory
 	asking  bool // a question is out; the planner has one working memory
 
-	Aim     plan.Aim           // what days are settled for
-	Plan    JobPlanner         // plans one job
-	Improve Improver           // plans a day together whose jobs are planned one by one
-	settled []Improved         // of late, the newest last
-	cancel  context.CancelFunc // of the settling that is under way; nil when none is
+	Aim      plan.Aim           // what days are improved for
+	Plan     JobPlanner         // plans one job
+	Improve  Improver           // plans a day together whose jobs are planned one by one
+	improved []Improved         // of late, the newest last
+	cancel   context.CancelFunc // of the improving that is under way; nil when none is
 }
 
 // Order is an order of jobs, and what is known of it from its first job on.
@@ -68,14 +68,14 @@ type Outcome struct {
 }
 
 // then is what comes of a turn after this one, with these positions while its job runs.
-func (o *Outcome) then(t plan.Turn, standing *plan.Positions) *Outcome {
+func (o *Outcome) then(t plan.Turn, positions *plan.Positions) *Outcome {
 	if t.Refused() {
 		return &Outcome{t, o.Positions, o.Clock}
 	}
-	return &Outcome{t, standing, t.Step.RunEnd}
+	return &Outcome{t, positions, t.Step.RunEnd}
 }
 
-// question is all that an outcome depends on: a standing is made by one outcome
+// question is all that an outcome depends on: positions are made by one outcome
 // alone, and so belongs to one moment too.
 type question struct {
 	stands  *plan.Positions
@@ -162,7 +162,7 @@ func (f *Forecast) Take(result any) bool {
 // already or all is known.
 func (f *Forecast) Next() Work {
 	if !f.asking && f.Present.Full() && !f.Present.Whole() {
-		return f.settling()
+		return f.improving()
 	}
 	for _, c := range []*Order{&f.Present, &f.Listed} {
 		if !f.asking && !c.Full() {
@@ -198,11 +198,11 @@ func PlanJob(p *changeover.Planner, now *plan.Positions, clock time.Time, j *pla
 // goes on as it was begun.
 func (w worker) work(q question, clock time.Time) *Outcome {
 	before := Outcome{Positions: q.stands, Clock: clock}
-	t, standing := w.plan(w.planner, q.stands, clock, q.job, q.centred)
+	t, positions := w.plan(w.planner, q.stands, clock, q.job, q.centred)
 	if s := t.Step; s != nil && verify.Changeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
 		t = plan.Turn{Job: q.job, Faults: []plan.Fault{unheld}}
 	}
-	return before.then(t, standing)
+	return before.then(t, positions)
 }
 
 // unheld is the fault of a job whose changeover the verifier turned down: a mistake

@@ -10,9 +10,9 @@ import (
 	"bide/plan/verify"
 )
 
-// Improved is a day settled for an aim, by what its jobs come to each on its own. A refused job
+// Improved is a day improved for an aim, by what its jobs come to each on its own. A refused job
 // leaves what stands alone, so that the jobs behind it come to the same without it: only
-// all of the jobs tell days apart. Nothing comes back of a settling that was given up.
+// all of the jobs tell days apart. Nothing comes back of an improving that was given up.
 type Improved struct {
 	aim        plan.Aim
 	alone, Day []*Outcome
@@ -22,26 +22,26 @@ type Improved struct {
 // given another.
 type Improver func(context.Context, *plan.DayPlan, plan.Aim) *plan.DayPlan
 
-// mostSettled is how many settled days are kept, so that what was there before is
+// mostImproved is how many improved days are kept, so that what was there before is
 // there again at once.
-const mostSettled = 16
+const mostImproved = 16
 
-// settling settles the present order.
-func (f *Forecast) settling() Work {
+// improving improves the present order.
+func (f *Forecast) improving() Work {
 	ctx, cancel := context.WithCancel(context.Background())
 	f.asking, f.cancel = true, cancel
 	known, day := f.Present.Known, f.Day()
 	begin, aim, improve := f.Start, f.Aim, f.Improve
 	return func() any {
 		defer cancel()
-		settled, err := Verified(improve(ctx, day, aim), nil)
+		joint, err := Verified(improve(ctx, day, aim), nil)
 		switch {
 		case ctx.Err() != nil:
 			return Improved{}
-		case err != nil || settled == day:
+		case err != nil || joint == day:
 			return Improved{aim, known, known}
 		}
-		return Improved{aim, known, begin.outcomes(settled.Turns)}
+		return Improved{aim, known, begin.outcomes(joint.Turns)}
 	}
 }
 
@@ -53,19 +53,19 @@ func (f *Forecast) Day() *plan.DayPlan {
 // outcomes are what comes of turns after this one.
 func (o *Outcome) outcomes(turns []plan.Turn) (out []*Outcome) {
 	for _, t := range turns {
-		standing := o.Positions
+		positions := o.Positions
 		if !t.Refused() {
-			standing = standing.After(t.Step)
+			positions = positions.After(t.Step)
 		}
-		o = o.then(t, standing)
+		o = o.then(t, positions)
 		out = append(out, o)
 	}
 	return out
 }
 
-// Keep keeps what was worked out of an order elsewhere, job by job and settled, so
+// Keep keeps what was worked out of an order elsewhere, job by job and improved, so
 // that the order is there at once.
-func (f *Forecast) Keep(jobs []*plan.Job, alone, settled *plan.DayPlan) {
+func (f *Forecast) Keep(jobs []*plan.Job, alone, joint *plan.DayPlan) {
 	known := slices.Clone(f.Trial(jobs).Known)
 	for _, o := range f.Start.outcomes(alone.Turns)[len(known):] {
 		before := &f.Start
@@ -75,21 +75,21 @@ func (f *Forecast) Keep(jobs []*plan.Job, alone, settled *plan.DayPlan) {
 		f.answers.keep(question{before.Positions, jobs[len(known)], false}, o)
 		known = append(known, o)
 	}
-	f.keepDay(Improved{f.Aim, known, f.Start.outcomes(settled.Turns)})
+	f.keepDay(Improved{f.Aim, known, f.Start.outcomes(joint.Turns)})
 }
 
-// keepDay keeps a settled day, in the place of the oldest where there are many.
+// keepDay keeps an improved day, in the place of the oldest where there are many.
 func (f *Forecast) keepDay(t Improved) {
-	if len(f.settled) >= mostSettled {
-		f.settled = slices.Delete(f.settled, 0, 1)
+	if len(f.improved) >= mostImproved {
+		f.improved = slices.Delete(f.improved, 0, 1)
 	}
-	f.settled = append(f.settled, t)
+	f.improved = append(f.improved, t)
 }
 
-// settledDay is the day settled, as it is sought, whose jobs are known each on its own;
+// improvedDay is the day improved, as it is sought, whose jobs are known each on its own;
 // nil where it isn't there.
-func (f *Forecast) settledDay(alone []*Outcome) []*Outcome {
-	for _, t := range f.settled {
+func (f *Forecast) improvedDay(alone []*Outcome) []*Outcome {
+	for _, t := range f.improved {
 		if t.aim == f.Aim && slices.Equal(t.alone, alone) {
 			return t.Day
 		}
@@ -97,14 +97,14 @@ func (f *Forecast) settledDay(alone []*Outcome) []*Outcome {
 	return nil
 }
 
-// drop gives a settling that is under way up.
+// drop gives an improving that is under way up.
 func (f *Forecast) drop() {
 	if f.cancel != nil {
 		f.cancel()
 	}
 }
 
-// finish puts the settled day in the place of an order of jobs each on its own, if
+// finish puts the improved day in the place of an order of jobs each on its own, if
 // there is one. What a search gave whole is planned together already.
 func (f *Forecast) finish(c *Order) {
 	n := len(c.Known)
@@ -113,7 +113,7 @@ func (f *Forecast) finish(c *Order) {
 	}
 	if len(c.given) == n && c.Known[n-1] == c.given[n-1] {
 		c.Final = true
-	} else if day := f.settledDay(c.Known); day != nil {
+	} else if day := f.improvedDay(c.Known); day != nil {
 		c.Known, c.Final = day, true
 	}
 }

@@ -168,14 +168,14 @@ func (m *MoveTo) first(known []*Outcome) Estimated {
 		return Estimated{of: m, gone: true}
 	}
 	day := *m.without.DayPlan
-	standing, clock := m.without.Start, m.without.Clock
+	positions, clock := m.without.Start, m.without.Clock
 	for i, j := range m.Rest {
 		var t plan.Turn
 		switch {
 		case i < len(known):
-			t, standing = known[i].Turn, known[i].Positions
+			t, positions = known[i].Turn, known[i].Positions
 		case m.ctx.Err() == nil:
-			t, standing = p.Resume(standing, clock, j)
+			t, positions = p.Resume(positions, clock, j)
 		default:
 			return Estimated{of: m, gone: true}
 		}

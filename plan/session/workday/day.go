@@ -179,7 +179,7 @@ func (d *Day) Work() []planning.Work {
 	return all
 }
 
-// Begin lets the day begin with a standing. Plans that began elsewhere are given
+// Begin lets the day begin with these positions. Plans that began elsewhere are given
 // up, in all drafts; their layouts stay with the jobs.
 func (d *Day) Begin(stands *plan.Positions) {
 	d.History.Each(func(f draft.Draft) draft.Draft {

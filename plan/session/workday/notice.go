@@ -8,21 +8,21 @@ import (
 	"strings"
 )
 
-// Notice is what just happened, told until the next key.
+// Notice is what just happened, said until something else is.
 type Notice struct {
 	Text    string
 	Brief   string       // the same where there is little room; may be empty
 	also    string       // what came from the background meanwhile
 	job     string       // id of the one that was changed
 	against *plan.Totals // of the day before it, where they were known
-	priced  bool         // what it costs is told, though no job was changed
+	priced  bool         // what it costs is said, though no job was changed
 	able    []*plan.Job  // that could be run before it
 }
 
-// Mention tells what came from the background, beside what just happened.
+// Mention says what came from the background, beside what just happened.
 func (d *Day) Mention(text string) { d.Notice.also = text }
 
-// Say tells what just happened, or why nothing did.
+// Say says what just happened, or why nothing did.
 func (d *Day) Say(format string, args ...any) {
 	d.Notice = Notice{Text: fmt.Sprintf(format, args...)}
 }

@@ -51,7 +51,7 @@ func (d Offers) Accept() {
 	d.Offer = nil
 	next := d.History.Now.Ordered(o.Jobs)
 	next.Given, next.Did = o.Known, "the best order found"
-	next.Aim = o.Aim // what is changed by hand from now on is settled for it too
+	next.Aim = o.Aim // what is changed by hand from now on is improved for it too
 	before := d.Forecast.Present.Totals
 	known := d.Forecast.Present.Whole()
 	d.Do(next)
