@@ -31,8 +31,8 @@ func (m *model) Quiet() bool {
 	return m.Prompt == nil && !m.AsksToQuit
 }
 
-// tick comes while a search runs, to show how far it is.
-type tick struct{}
+// redraw comes while a search runs, to show how far it is.
+type redraw struct{}
 
 // beat is how often the progress of a search is drawn.
 const beat = 100 * time.Millisecond
@@ -43,7 +43,7 @@ func nextBeat(m *model) tea.Cmd {
 		return nil
 	}
 	m.beating = true
-	return tea.Tick(beat, func(time.Time) tea.Msg { return tick{} })
+	return tea.Tick(beat, func(time.Time) tea.Msg { return redraw{} })
 }
 
 // ask is the command for what is to be done in the background now.

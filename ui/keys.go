@@ -62,7 +62,7 @@ func (m *model) key(name string) tea.Cmd {
 	if a != keys.Earlier && a != keys.Later {
 		m.Notice = workday.Notice{}
 	}
-	if a == keys.MarkRunning && m.Began != "" { // the walk's key, held or pressed twice
+	if a == keys.MarkRunning && m.Began != "" { // the guided setup's key, held or pressed twice
 		m.Say("%s runs already, as confirmed in the guided setup; u undoes that", m.Began)
 		return nil
 	}
@@ -124,7 +124,7 @@ func (m *model) turnTo(which which) {
 }
 
 // tooSmall says that a key works on a larger screen alone, if there it does. That a job
-// runs can be told on a small one, and so be taken back there.
+// runs can be recorded on a small one, and so be undone there.
 func tooSmall(m *model, key string) tea.Cmd {
 	for in := keys.Scope(1); in < keys.Scopes; in <<= 1 {
 		a := m.ActionOf(key, in)

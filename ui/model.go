@@ -85,7 +85,7 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		m.resize(draw.Size{W: msg.Width, H: msg.Height})
-	case tick:
+	case redraw:
 		m.beating = false
 	case planning.Estimated, planning.Moved:
 		moveto.Take(m.Shared, msg)
@@ -130,7 +130,7 @@ func (m *model) followSetup() {
 	}
 }
 
-// leave comes when the program was told to end from outside.
+// leave comes when the program is ended from outside.
 type leave struct{}
 
 // resize gives every pane its size.
@@ -156,7 +156,7 @@ func (m *model) layout() layout {
 	if m.focus.paged() {
 		return arrange(m.W, m.H, false, m.focus)
 	}
-	tall := !m.clock && len(m.Shop.Beam.Holders) <= m.W // with more holders, ways can't be told apart
+	tall := !m.clock && len(m.Shop.Beam.Holders) <= m.W // with more holders, ways look alike
 	return arrange(m.W, m.H, tall, m.large)
 }
 

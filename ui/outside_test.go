@@ -27,7 +27,7 @@ func screenFromOutside(what string) int {
 	if what == "demo" {
 		err = Run(o)
 	} else {
-		o.settle()
+		o.complete()
 		m, _ := newModel(s, testLook(noColours, false, false))
 		err = run(&clumsy{m, what}, o.Input, o.Output)
 	}

@@ -17,7 +17,7 @@ import (
 )
 
 // settleFor takes what a person has set: keys and the mouse. What is wrong with it is
-// told among the notes.
+// shown among the notes.
 func (m *model) settleFor(c *personal.Config) {
 	if c == nil {
 		return
@@ -66,7 +66,7 @@ func mouseAtStart(m *model) tea.Cmd {
 	return nil
 }
 
-// viewNow is how the screen stands, to be restored the next time.
+// viewNow is how the screen is, to be restored the next time.
 func viewNow(m *model) personal.View {
 	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.Holder, Zoom: m.beam.Zoom, Near: m.dayMap.Zoom, At: int64(m.dayMap.At), Clock: m.clock}
 	if j := m.Job(); j != nil {

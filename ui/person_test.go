@@ -44,8 +44,8 @@ func TestPaletteIsChosen(t *testing.T) {
 		env    string
 		want   bool
 	}{
-		{Told, "", "15;0", false}, {Told, "", "0;15", true}, {Told, "", "", false},
-		{Told, "dark", "0;15", false}, {Told, "light", "15;0", true},
+		{FromTerminal, "", "15;0", false}, {FromTerminal, "", "0;15", true}, {FromTerminal, "", "", false},
+		{FromTerminal, "dark", "0;15", false}, {FromTerminal, "light", "15;0", true},
 		{Light, "dark", "15;0", true}, {Dark, "light", "0;15", false},
 	} {
 		o := Options{Background: c.flag, Config: &personal.Config{Background: c.config}, Env: env(c.env)}

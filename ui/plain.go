@@ -13,7 +13,7 @@ import (
 // Plain writes the same panes as linear text, for screen readers and printers: no
 // boxes, no colours, no cursor, one thing a line. Jobs are planned as on the screen.
 func Plain(o Options) error {
-	o.settle()
+	o.complete()
 	r := lipgloss.NewRenderer(io.Discard)
 	m, err := newModel(o.Shop, draw.NewTheme(r, false, o.ASCII || !o.unicode()))
 	if err != nil {

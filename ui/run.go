@@ -22,7 +22,7 @@ type Background uint8
 
 // The backgrounds.
 const (
-	Told Background = iota // by COLORFGBG, else dark
+	FromTerminal Background = iota // by COLORFGBG, else dark
 	Dark
 	Light
 )
@@ -43,11 +43,11 @@ type Options struct {
 // Possible reports whether a full screen can be shown on the standard streams.
 func Possible() bool { return terminal.FullScreen(os.Stdin, os.Stdout, os.Getenv) }
 
-// Run shows the screen until the person leaves it, the program is told to end, or
+// Run shows the screen until the person leaves it, the program has to end, or
 // the terminal is gone; all of these are no error. The terminal is then as it was.
 // Signals that end a program are the screen's own from here on.
 func Run(o Options) error {
-	o.settle()
+	o.complete()
 	k := draw.NewTheme(lipgloss.NewRenderer(o.Output), o.light(), o.ASCII || !o.unicode())
 	m, err := newModel(o.Shop, k)
 	if err != nil {
@@ -70,8 +70,8 @@ func Run(o Options) error {
 	return err
 }
 
-// settle fills in what isn't given.
-func (o *Options) settle() {
+// complete fills in what isn't given.
+func (o *Options) complete() {
 	if o.Input == nil {
 		o.Input = os.Stdin
 	}
@@ -91,7 +91,7 @@ func (o *Options) unicode() bool { return terminal.Unicode(o.Env) }
 // config, then by what the terminal says.
 func (o *Options) light() bool {
 	switch {
-	case o.Background != Told:
+	case o.Background != FromTerminal:
 		return o.Background == Light
 	case o.Config != nil && o.Config.Background != "":
 		return o.Config.Background == "light"

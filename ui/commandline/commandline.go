@@ -42,7 +42,7 @@ Exit status: 0 done, 1 the files or a job can't be planned, 2 wrong usage.
 Plans are advice. Local codes, the site's procedure and licensed people come first.
 `
 
-// Call is a command line as read. The flags are told by Help.
+// Call is a command line as read. Help explains the flags.
 type Call struct {
 	Command           string // a word of the help, or version; "" is the full screen
 	Operand           string // SHOP or DIR

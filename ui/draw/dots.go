@@ -5,7 +5,7 @@ type dots struct {
 	look   *Theme
 	w, h   int
 	fields []dotted
-	most   bool // most holders move: those that bide and cut are what stands out
+	most   bool // most holders move: those that stay and cut are what stands out
 }
 
 // dotted is one cell: its dots as Unicode counts them, and the highest class.

@@ -15,7 +15,7 @@ type Style uint8
 
 const (
 	Plain  Style = iota
-	Faint        // what may be overlooked: rules, units, holders that bide
+	Faint        // what may be overlooked: rules, units, holders that stay
 	Strong       // names and figures
 	Head         // heads of columns
 	Accent       // where the keys go, and the web

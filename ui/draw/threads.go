@@ -65,8 +65,8 @@ func Threads(c *plan.Changeover, aim int, column func(plan.Length) int) []Thread
 	return out
 }
 
-// Standing are the lines of holders that nothing is planned for yet.
-func Standing(at []plan.Length, column func(plan.Length) int) []Thread {
+// Unmoved are the lines of holders that nothing is planned for yet.
+func Unmoved(at []plan.Length, column func(plan.Length) int) []Thread {
 	out := make([]Thread, len(at))
 	for i, x := range at {
 		out[i] = Thread{column(x), column(x), Idles}

@@ -183,11 +183,11 @@ func (b Binding) Shown(ascii bool) string {
 func bunched(k *draw.Theme, named []Binding) draw.Line {
 	l := k.Line()
 	for i, b := range named {
-		told := i >= len(named)-2
-		if told && i > 0 {
+		inWords := i >= len(named)-2
+		if inWords && i > 0 {
 			l.Add(draw.Plain, "  ")
 		}
-		if l.Add(draw.Accent, b.Shown(k.ASCII)); told {
+		if l.Add(draw.Accent, b.Shown(k.ASCII)); inWords {
 			l.Add(draw.Faint, " "+b.Word)
 		}
 	}

@@ -1,6 +1,6 @@
 // Package personal reads what one person has set for the screen, whatever the shop:
 // keys, palette, mouse; and keeps the view that each shop was last left with. What is
-// wrong in a file is told and never keeps the screen from starting.
+// wrong in a file is shown and never keeps the screen from starting.
 package personal
 
 import (

@@ -46,7 +46,7 @@ func Text(d *pane.Shared, notes []string) string {
 		p.tell("%s: %s", c.Head, c.Text)
 	}
 	p.day()
-	p.walk()
+	p.guidedSetup()
 	p.changeovers()
 	p.tracks()
 	p.holders()

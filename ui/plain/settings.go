@@ -13,7 +13,7 @@ import (
 // how the day wears the anvil.
 func (p *Page) settings() {
 	p.chapter("Settings, job by job")
-	told := map[string]bool{}
+	seen := map[string]bool{}
 	var cautions []material.Caution
 	for index, j := range p.Jobs() {
 		k := settings.AtKnife(p.Shared, index)
@@ -24,8 +24,8 @@ func (p *Page) settings() {
 		p.tell("%s, %s: %s.", j.ID, j.Material, pane.ToSet(p.Shared, j))
 		p.settingsOf(k)
 		for _, c := range k.Settings.Cautions {
-			if !told[c.Text] {
-				told[c.Text] = true
+			if !seen[c.Text] {
+				seen[c.Text] = true
 				cautions = append(cautions, c)
 			}
 		}

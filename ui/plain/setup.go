@@ -11,9 +11,9 @@ import (
 	"bide/ui/setup"
 )
 
-// walk tells the changeover that comes next as one walks through it: how far it is, the
-// next move and what is in its way, what is left, and what stands at its end.
-func (p *Page) walk() {
+// guidedSetup is the changeover that comes next: how far it is, the next move and what is in its
+// way, what is left, and where the holders are at its end.
+func (p *Page) guidedSetup() {
 	p.chapter("Guided setup: the changeover that comes next")
 	index := p.NextUp()
 	if index < 0 {

@@ -33,11 +33,11 @@ func (w *Page) ended(d *pane.Shared, s draw.Size) []draw.Line {
 		all = append(all, air)
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: "First-off: measure every strip of the first set, relaxed, before the run."})
-	return append(texts(d, s.W, all...), standing(w, d, s.W)...)
+	return append(texts(d, s.W, all...), positionsAtEnd(w, d, s.W)...)
 }
 
-// standing tells what stands where: in a table, or in words where that is too wide.
-func standing(w *Page, d *pane.Shared, width int) (out []draw.Line) {
+// positionsAtEnd are the holders' positions at the end: in a table, or in words where that is too wide.
+func positionsAtEnd(w *Page, d *pane.Shared, width int) (out []draw.Line) {
 	all, u := GroupsAtEnd(w.Plan.Step.Changeover.Holders), d.Shop.Unit
 	if width < 48 {
 		for _, g := range all {

@@ -31,7 +31,7 @@ func (w *Page) cautions(d *pane.Shared, s draw.Size) []draw.Line {
 	return append(out, texts(d, s.W, notes(w, d)...)...)
 }
 
-// notes are what there is to know of this walk before its first move.
+// notes are what there is to know of this setup before its first move.
 func notes(w *Page, d *pane.Shared) []draw.Span {
 	var all []draw.Span
 	if d.Actual.Positions.Assumed {

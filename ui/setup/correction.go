@@ -137,19 +137,19 @@ func (w *Page) accept(d *pane.Shared) {
 // found takes the corrected positions.
 func (w *Page) found(d *pane.Shared) {
 	f := w.Form
-	if faults := changeover.Misplaced(d.Forecast.Beam, f.standing(d)); len(faults) > 0 {
+	if faults := changeover.Misplaced(d.Forecast.Beam, f.positions(d)); len(faults) > 0 {
 		f.said = faults[0].Why(d.Shop.Unit)
 		return
 	}
 	what := fmt.Sprint(len(f.places)) // holders, or the one
-	told := make([]string, 0, len(f.places))
+	reported := make([]string, 0, len(f.places))
 	for _, n := range slices.Sorted(maps.Keys(f.places)) {
-		told = append(told, fmt.Sprintf("%d at %s", n, d.Shop.Unit.Show(f.places[n])))
+		reported = append(reported, fmt.Sprintf("%d at %s", n, d.Shop.Unit.Show(f.places[n])))
 		if len(f.places) == 1 {
 			what = fmt.Sprint(n)
 		}
 	}
-	w.report(f.places, nil, what+" corrected", "position corrected: "+strings.Join(told, ", "))
+	w.report(f.places, nil, what+" corrected", "position corrected: "+strings.Join(reported, ", "))
 }
 
 // marked takes the fault.
@@ -219,8 +219,8 @@ func (f *correction) place(d *pane.Shared, number int) (at plan.Length, wrong st
 	return at, ""
 }
 
-// standing is where the holders are, as the form corrects it.
-func (f *correction) standing(d *pane.Shared) []plan.Length {
+// positions are where the holders are, as the form corrects it.
+func (f *correction) positions(d *pane.Shared) []plan.Length {
 	at := slices.Clone(d.Actual.Positions.At)
 	for n, x := range f.places {
 		at[n-1] = x
@@ -250,7 +250,7 @@ func (f *correction) read(d *pane.Shared) (says string, warns bool, wrong string
 		if wrong != "" || number == 0 {
 			return "", false, wrong
 		}
-		if faults := changeover.Misplaced(d.Forecast.Beam, f.standing(d)); len(faults) > 0 {
+		if faults := changeover.Misplaced(d.Forecast.Beam, f.positions(d)); len(faults) > 0 {
 			if why := faults[0].Why(u); f.places == nil {
 				return "", false, why + "; if so, press Esc and first correct the other holder, with " + d.KeyFor(keys.Correct)
 			} else {

@@ -26,17 +26,17 @@ func (f *correction) view(d *pane.Shared, s draw.Size) []draw.Line {
 	if says == "" {
 		says = f.Open().Hint
 	}
-	var told []draw.Line
+	var reported []draw.Line
 	for _, row := range d.Wrap(says, max(s.W-2, 1)) {
 		l := d.Line()
 		l.Add(draw.Plain, " ")
 		l.Add(ink, row)
-		told = append(told, l)
+		reported = append(reported, l)
 	}
 	title := d.Line()
 	title.Add(draw.Strong, " "+f.title)
-	if s.H < len(f.Fields)+len(told)+2 {
-		return append([]draw.Line{f.row(d, f.At, s.W)}, told...)
+	if s.H < len(f.Fields)+len(reported)+2 {
+		return append([]draw.Line{f.row(d, f.At, s.W)}, reported...)
 	}
 	out := []draw.Line{title}
 	for _, n := range slices.Sorted(maps.Keys(f.places)) {
@@ -48,7 +48,7 @@ func (f *correction) view(d *pane.Shared, s draw.Size) []draw.Line {
 		out = append(out, f.row(d, i, s.W))
 	}
 	out = append(out, d.Line())
-	out = append(out, told...)
+	out = append(out, reported...)
 	if n, wrong := f.number(d); wrong == "" {
 		l := d.Line()
 		l.Add(draw.Faint, " "+d.Short(neighbours(d, n), s.W-2))
@@ -69,15 +69,15 @@ func (f *correction) view(d *pane.Shared, s draw.Size) []draw.Line {
 // picture is the beam around a holder: where it is shown above, where the form has it
 // below.
 func (f *correction) picture(d *pane.Shared, number int, s draw.Size) []draw.Line {
-	at, told := d.Actual.Positions.At, f.standing(d)
-	m := &plan.Move{Holder: number, From: at[number-1], To: told[number-1]}
+	at, reported := d.Actual.Positions.At, f.positions(d)
+	m := &plan.Move{Holder: number, From: at[number-1], To: reported[number-1]}
 	sc := draw.NewScale(around(d, m), s.W, d.Shop.Unit)
 	pic := draw.NewPicture(d.Theme, s.W, s.H-2)
 	fine := sc
 	fine.Cols *= pic.Across()
-	threads := draw.Standing(at, fine.Column)
+	threads := draw.Unmoved(at, fine.Column)
 	for i := range threads {
-		if threads[i].To = fine.Column(told[i]); told[i] != at[i] {
+		if threads[i].To = fine.Column(reported[i]); reported[i] != at[i] {
 			threads[i].Class = draw.Moves
 		}
 	}

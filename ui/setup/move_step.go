@@ -189,8 +189,8 @@ func (w *Page) then(d *pane.Shared, width, n int) (out []draw.Line) {
 	return out
 }
 
-// picture is the beam around a move: where holders stand now above,
-// where they are to stand below.
+// picture is the beam around a move: where holders are now above,
+// where they will be below.
 func picture(w *Page, d *pane.Shared, m *plan.Move, s draw.Size) []draw.Line {
 	c := w.Plan.Step.Changeover
 	c.From = d.Actual.Positions.At
@@ -220,7 +220,7 @@ func around(d *pane.Shared, m *plan.Move) plan.Span {
 	return plan.Span{From: max(from, all.From), To: min(to, all.To)}
 }
 
-// named names the moved holder where it stands, then its neighbours as there is room.
+// named names the moved holder at its position, then its neighbours as there is room.
 func named(d *pane.Shared, m *plan.Move, s draw.Scale) draw.Line {
 	l := pane.NewLabels(s.Width)
 	at := d.Actual.Positions.At

@@ -6,13 +6,13 @@ import (
 	"bide/ui/pane"
 )
 
-// View draws the walk over the whole screen: which changeover and how far, what is
+// View draws the guided setup over the whole screen: which changeover and how far, what is
 // to be done now, what just happened, and the keys.
 func (w *Page) View(d *pane.Shared) []draw.Line {
 	s := d.Size
 	var out []draw.Line
 	if w.Obscures(d) {
-		return w.aside(d)
+		return w.message(d)
 	}
 	headed, room := Rooms(s)
 	if headed {
@@ -64,12 +64,12 @@ func (w *Page) over(d *pane.Shared, out []draw.Line) []draw.Line {
 	return out
 }
 
-// shows reports whether a move is shown, that Enter ticks.
+// shows reports whether a move is shown, that Enter confirms.
 func (w *Page) shows(d *pane.Shared) bool {
 	return w.Warned && w.Form == nil && w.Ending == nil && w.Plan != nil && !w.Refused() && w.Move() != nil
 }
 
-// spare is on how many lines what just happened may be told: all but those that tell which
+// spare is on how many lines what just happened may be shown: all but those that show which
 // holder goes from where to where, while such a move is shown.
 func (w *Page) spare(d *pane.Shared) int {
 	headed, room := Rooms(d.Size)
@@ -83,16 +83,16 @@ func (w *Page) spare(d *pane.Shared) int {
 	case d.H < 6:
 		return 1
 	}
-	told := len(Figures(w, d, w.Move(), room)) + 3 // from, to, by
-	if told == 3 || d.W < 36 {
-		told = 2 // see inFull
+	lines := len(Figures(w, d, w.Move(), room)) + 3 // from, to, by
+	if lines == 3 || d.W < 36 {
+		lines = 2 // see inFull
 	}
-	return max(room.H-told+1, 1)
+	return max(room.H-lines+1, 1)
 }
 
 // Obscures reports whether what just happened takes more lines than there are beside the
 // move shown. It has the screen to itself then, and the next key only puts it away: no
-// key ticks a move that isn't seen.
+// key confirms a move that isn't seen.
 func (w *Page) Obscures(d *pane.Shared) bool {
 	text, brief, _ := w.status(d)
 	if d.H < 3 || d.Notice.Text == "" || d.AsksToQuit || d.Journal.Busy() || !w.shows(d) {
@@ -102,8 +102,8 @@ func (w *Page) Obscures(d *pane.Shared) bool {
 	return (short != brief || short == text) && len(d.Wrap(d.Safe(short), max(d.W-2, 1))) > w.spare(d)
 }
 
-// aside is the frame when it does.
-func (w *Page) aside(d *pane.Shared) []draw.Line {
+// message is the frame when it does.
+func (w *Page) message(d *pane.Shared) []draw.Line {
 	text, brief, ink := w.status(d)
 	out := d.Rows(ink, pane.FitMessage(text, brief, d.Size), d.W, d.H-1)
 	for len(out) < d.H-1 {
@@ -178,7 +178,7 @@ func texts(d *pane.Shared, width int, all ...draw.Span) (out []draw.Line) {
 	return out
 }
 
-// stopped tells why the job can't be set up from what stands.
+// stopped tells why the job can't be set up from the positions now.
 func stopped(w *Page, d *pane.Shared, width int) []draw.Line {
 	all := []draw.Span{{Style: draw.Late, Text: "x " + w.Job.ID + " can't be set up from the current positions:"}}
 	for _, f := range w.Plan.Faults {

@@ -16,9 +16,9 @@ import (
 // what there is room for. The last line names the keys, where there is more than one,
 // or says that a search runs.
 func View(d *pane.Shared, s draw.Size) []draw.Line {
-	below := smallBelow(d, s)
+	below := below(d, s)
 	room := max(s.H-len(below), 1)
-	body := smallBody(d, draw.Size{W: s.W, H: room + min(s.H-1, 1)})
+	body := body(d, draw.Size{W: s.W, H: room + min(s.H-1, 1)})
 	out := make([]draw.Line, 0, s.H)
 	for _, l := range body[:min(len(body), room)] {
 		out = append(out, l.Fit(s.W))
@@ -42,8 +42,8 @@ func View(d *pane.Shared, s draw.Size) []draw.Line {
 	return append(out, below...)
 }
 
-// smallBelow are the last lines: the caution, and the keys.
-func smallBelow(d *pane.Shared, s draw.Size) (out []draw.Line) {
+// below are the last lines: the caution, and the keys.
+func below(d *pane.Shared, s draw.Size) (out []draw.Line) {
 	if s.H < 2 {
 		return nil
 	}
@@ -53,13 +53,13 @@ func smallBelow(d *pane.Shared, s draw.Size) (out []draw.Line) {
 		out = append(out, l.Fit(s.W))
 	}
 	if d.Search.Running() {
-		return append(out, smallSearching(d).Fit(s.W))
+		return append(out, searching(d).Fit(s.W))
 	}
 	return append(out, keys.Footer(d.Theme, d.Table, keys.OnSmall, s.W))
 }
 
-// smallSearching is in the place of the keys while a search runs.
-func smallSearching(d *pane.Shared) draw.Line {
+// searching is in the place of the keys while a search runs.
+func searching(d *pane.Shared) draw.Line {
 	l := d.Line()
 	l.Add(draw.Accent, "Esc")
 	l.Add(draw.Faint, " stops")
@@ -67,30 +67,30 @@ func smallSearching(d *pane.Shared) draw.Line {
 	return l
 }
 
-// smallBody is all that a small screen may tell, cut at its beginning to what it
+// body is all that a small screen may tell, cut at its beginning to what it
 // needs most.
-func smallBody(d *pane.Shared, s draw.Size) []draw.Line {
+func body(d *pane.Shared, s draw.Size) []draw.Line {
 	moves := d.Moves()
 	if !d.Forecast.Present.Whole() { // what is known so far is not to be set up by
 		l := d.Line()
 		l.Add(draw.Faint, "planning "+d.Pending)
-		return append([]draw.Line{smallHead(d, s.W)}, l)[min(1, max(3-s.H, 0)):]
+		return append([]draw.Line{head(d, s.W)}, l)[min(1, max(3-s.H, 0)):]
 	}
 	if d.MoveAt >= len(moves) {
-		return append([]draw.Line{smallHead(d, s.W)}, pane.NoMoves(d, s.W)...)[min(1, max(3-s.H, 0)):]
+		return append([]draw.Line{head(d, s.W)}, pane.NoMoves(d, s.W)...)[min(1, max(3-s.H, 0)):]
 	}
 	m := &moves[d.MoveAt]
 	if s.H <= 2 {
 		return []draw.Line{pane.MoveInShort(d, m, s.W)}
 	}
-	body := append([]draw.Line{smallHead(d, s.W)}, pane.MoveInFull(d, m, s.W)...)
+	body := append([]draw.Line{head(d, s.W)}, pane.MoveInFull(d, m, s.W)...)
 	if s.H == 3 {
 		return body[1:]
 	}
 	if s.H < 8 {
 		return body
 	}
-	body = append(body, smallTimes(d))
+	body = append(body, times(d))
 	then := "then"
 	if left, room := len(moves)-d.MoveAt-1, s.H-2-len(body); left > room && room > 0 {
 		then += " " + draw.Range(d.MoveAt+1, room, len(moves))
@@ -103,8 +103,8 @@ func smallBody(d *pane.Shared, s draw.Size) []draw.Line {
 	return body
 }
 
-// smallHead tells which changeover, which step of how many, and an invented day.
-func smallHead(d *pane.Shared, w int) draw.Line {
+// head tells which changeover, which step of how many, and an invented day.
+func head(d *pane.Shared, w int) draw.Line {
 	l := d.Line()
 	j := d.Job()
 	if j == nil {
@@ -123,8 +123,8 @@ func smallHead(d *pane.Shared, w int) draw.Line {
 	return l
 }
 
-// smallTimes tells when the changeover and its run begin, and how long setup takes.
-func smallTimes(d *pane.Shared) draw.Line {
+// times tells when the changeover and its run begin, and how long setup takes.
+func times(d *pane.Shared) draw.Line {
 	step, day := d.Outcome(d.JobAt).Step, d.Shop.Day.Start
 	l := d.Line()
 	l.Add(draw.Faint, "setup ")

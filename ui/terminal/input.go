@@ -11,9 +11,9 @@ import (
 // ErrGone is what reading gives when the terminal is no longer there.
 var ErrGone = errors.New("the terminal is gone")
 
-// settle is how long the rest of a key's bytes may take. A slow line splits them; a
+// keyRest is how long the rest of a key's bytes may take. A slow line splits them; a
 // person can't press two keys as fast.
-const settle = 50 * time.Millisecond
+const keyRest = 50 * time.Millisecond
 
 // Input is a terminal's input. It ends with ErrGone where a file would end with
 // io.EOF, which Bubble Tea takes for silence: it would live on without a terminal
@@ -26,7 +26,7 @@ type Input struct {
 // Read reads what was typed, with whole keys where they arrive in time.
 func (i *Input) Read(p []byte) (int, error) {
 	n, err := i.read(p)
-	for err == nil && n < len(p) && broken(p[:n]) && i.ready(i.File, settle) {
+	for err == nil && n < len(p) && broken(p[:n]) && i.ready(i.File, keyRest) {
 		var more int
 		more, err = i.read(p[n:])
 		n += more

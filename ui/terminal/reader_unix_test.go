@@ -22,7 +22,7 @@ func TestReaderKeepsKeysTogether(t *testing.T) {
 	go func() {
 		for _, part := range []string{"\x1b", "[", "1;2", "A"} {
 			io.WriteString(w, part)
-			time.Sleep(settle / 5)
+			time.Sleep(keyRest / 5)
 		}
 	}()
 	if n, err := in.Read(buf); err != nil || string(buf[:n]) != "\x1b[1;2A" {
@@ -33,7 +33,7 @@ func TestReaderKeepsKeysTogether(t *testing.T) {
 	if n, err := in.Read(buf); err != nil || string(buf[:n]) != "\x1b" {
 		t.Errorf("read %q, %v", buf[:n], err)
 	}
-	if waited := time.Since(began); waited < settle/2 {
+	if waited := time.Since(began); waited < keyRest/2 {
 		t.Errorf("waited %v for the rest of an escape", waited)
 	}
 	io.WriteString(w, "j")

@@ -96,7 +96,7 @@ func (p *Page) Lines(w int) (out []draw.Line) {
 	for _, c := range chapters {
 		out = append(out, p.chapter(c.name, w)...)
 		for _, b := range p.Table.All {
-			if b.Does == "" || !told(b.Where, c.in) {
+			if b.Does == "" || !has(b.Where, c.in) {
 				continue
 			}
 			out = append(out, p.entry(b.Shown(p.Theme.ASCII), b.Does, w)...)
@@ -119,9 +119,9 @@ func (p *Page) Lines(w int) (out []draw.Line) {
 	return out
 }
 
-// told reports whether a chapter has a binding: those of all panes in one, those
+// has reports whether a chapter has a binding: those of all panes in one, those
 // of a pane in its own.
-func told(where, chapter keys.Scope) bool {
+func has(where, chapter keys.Scope) bool {
 	if where&keys.OnPanes == keys.OnPanes {
 		return chapter == keys.OnPanes
 	}

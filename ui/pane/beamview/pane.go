@@ -180,7 +180,7 @@ func (p *Pane) threads(d *pane.Shared, s draw.Scale, h int) []draw.Line {
 	case o != nil && len(o.Faults) == 0:
 		pic.Draw(draw.Threads(&o.Step.Changeover, d.AimedHolder(), s.Column))
 	case now != nil:
-		pic.Draw(draw.Standing(now.At, s.Column))
+		pic.Draw(draw.Unmoved(now.At, s.Column))
 	}
 	var out []draw.Line
 	for y := range h {

@@ -9,7 +9,7 @@ import (
 	"bide/ui/pane"
 )
 
-// numbered names the picked holder where it stands now, those that aren't good, and
+// numbered names the picked holder at its position now, those that aren't good, and
 // every tenth.
 func numbered(d *pane.Shared, s draw.Scale) draw.Line {
 	return pane.HolderNumbers(d, s, d.Before(d.JobAt), d.AimedHolder())

@@ -55,7 +55,7 @@ func (p *Pane) trackOf(e pane.JobRow, sc draw.Scale, s mapParts) []draw.Line {
 		l.Add(draw.Faint, " "+e.Pending)
 		return append([]draw.Line{l}, make([]draw.Line, s.Bends+s.Runs-1)...)
 	case o == nil || len(o.Faults) > 0:
-		out := drawThreads(e.Theme, sc, s.Bends+s.Runs, func(column func(plan.Length) int) []draw.Thread { return draw.Standing(now.At, column) })
+		out := drawThreads(e.Theme, sc, s.Bends+s.Runs, func(column func(plan.Length) int) []draw.Thread { return draw.Unmoved(now.At, column) })
 		return out
 	}
 	c := &o.Step.Changeover

@@ -13,7 +13,7 @@ import (
 	"bide/ui/pane"
 )
 
-// Pane lists the holders, where each stands and what it does in each job of
+// Pane lists the holders, where each is and what it does in each job of
 // the day; and in a second view the changeovers by the moves they take.
 type Pane struct {
 	draw.Size
@@ -188,8 +188,8 @@ func (p *Pane) about(d *pane.Shared) []draw.Line {
 	case n < 3:
 		spans = AboutHolder(d, Picked(d))
 	default: // the legend is shown however much there is about the holder
-		told := draw.Paragraphs(d.Theme, AboutHolder(d, Picked(d)), draw.Size{W: p.W, H: n - 1})
-		return append(told, draw.Paragraphs(d.Theme, []draw.Span{{Style: draw.Faint, Text: StripLegend}}, draw.Size{W: p.W, H: 1})...)
+		lines := draw.Paragraphs(d.Theme, AboutHolder(d, Picked(d)), draw.Size{W: p.W, H: n - 1})
+		return append(lines, draw.Paragraphs(d.Theme, []draw.Span{{Style: draw.Faint, Text: StripLegend}}, draw.Size{W: p.W, H: 1})...)
 	}
 	return draw.Paragraphs(d.Theme, spans, draw.Size{W: p.W, H: n})
 }
