@@ -10,6 +10,14 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
+// large is the day that keys are measured on; with -short it is to be seen only that they run.
+func large() *shop.Shop {
+	if testing.Short() {
+		return crowd(30, 8)
+	}
+	return crowd(140, 40)
+}
+
 // A key press shows its frame in 16 ms or less on a screen of 200x60, with 140
 // holders and 40 jobs.
 func BenchmarkKeyToFrame(b *testing.B) {
@@ -30,7 +38,7 @@ func BenchmarkKeyToFrame(b *testing.B) {
 		{"holders filtered", []string{"5", "/", "c", "u", "t", "enter", "down"}},
 	} {
 		b.Run(c.name, func(b *testing.B) {
-			of := crowd(140, 40)
+			of := large()
 			known(of)
 			s := newScreen(b, of, testLook(manyColours, false, false), 200, 60).settle()
 			s.press("j", "j", "j", "j", "j")
@@ -62,6 +70,6 @@ func known(s *shop.Shop) {
 // All costs of a day of 40 jobs with 140 holders are known within a second.
 func BenchmarkForecast(b *testing.B) {
 	for b.Loop() {
-		newScreen(b, crowd(140, 40), testLook(manyColours, false, false), 200, 60).settle()
+		newScreen(b, large(), testLook(manyColours, false, false), 200, 60).settle()
 	}
 }

@@ -169,11 +169,11 @@ func TestDiscardedAgainALaterOfferStays(t *testing.T) {
 	if second == nil {
 		t.Fatal("no second order is offered")
 	}
-	s.press("esc", "u").tells("the order found first stays discarded")
+	s.press("esc", "u").tells("the earlier order stays discarded")
 	if s.press("U"); s.Offer != second {
 		t.Fatal("the later order is gone")
 	}
-	s.tells("discarded again", "a later one waits (v)")
+	s.tells("discarded again", "a newer one waits (v shows it)")
 	if s.press("v"); s.scope() != keys.OnOffer {
 		t.Error("the later order isn't shown")
 	}

@@ -8,8 +8,6 @@ import (
 	"testing"
 
 	"bide/plan"
-	"bide/plan/session/draft"
-	"bide/plan/session/workday"
 	"bide/ui/page/jobform"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -94,22 +92,6 @@ func TestIDProposed(t *testing.T) {
 	s.press("a", "right").types("x")
 	if got := s.Over.(*jobform.Page).Value("id"); got != want+"x" {
 		t.Errorf("kept with an arrow: %q", got)
-	}
-	for _, c := range []struct{ ids, like, want string }{
-		{"J-1 J-2 J-3", "J-1", "J-4"},
-		{"A7 B09 B08", "B08", "B10"},
-		{"hot A7", "hot", "A8"},
-		{"hot newb", "hot", "newc"},
-		{"N99999999999", "N99999999999", "newb"}, // no count of jobs
-	} {
-		var all []*plan.Job
-		for _, id := range strings.Fields(c.ids) {
-			all = append(all, &plan.Job{ID: id})
-		}
-		d := workday.Editor{Day: &workday.Day{History: draft.History[draft.Draft]{Now: draft.New(all, plan.AimMinutes)}}}
-		if got := d.NextID(d.History.Now.Find(c.like)); got != c.want {
-			t.Errorf("%s: proposed beside %s is %q, want %q", c.ids, c.like, got, c.want)
-		}
 	}
 }
 

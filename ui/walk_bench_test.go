@@ -5,7 +5,7 @@ import "testing"
 // BenchmarkWalk is the time from a key to the frame on a walk, at 200x60 with 140
 // holders and 40 jobs.
 func BenchmarkWalk(b *testing.B) {
-	s := newScreen(b, crowd(140, 40), testLook(manyColours, false, false), 200, 60).settle()
+	s := newScreen(b, large(), testLook(manyColours, false, false), 200, 60).settle()
 	s.press("w", "enter")
 	keys := []string{"right", "left"}
 	n := 0

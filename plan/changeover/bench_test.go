@@ -149,7 +149,7 @@ func best(s *setting) { s.planner.Best(s.standing, s.job) }
 
 // BenchmarkCount counts with all holders good and free to rest.
 func BenchmarkCount(b *testing.B) {
-	for _, n := range []int{60, 140, 500} {
+	for _, n := range plantest.Sizes(60, 140, 500) {
 		round(b, fmt.Sprintf("holders=%d", n), true, func(seed uint64) *setting { return newSetting(b, n, seed, mixed, mixed, nil) }, count)
 	}
 }
@@ -176,7 +176,7 @@ func noRest(b *plan.Beam) {
 
 func BenchmarkCountHard(b *testing.B) {
 	for _, h := range hardships {
-		for _, n := range []int{60, 140, 500} {
+		for _, n := range plantest.Sizes(60, 140, 500) {
 			round(b, fmt.Sprintf("%s/holders=%d", h.name, n), false, func(seed uint64) *setting { return newSetting(b, n, seed, mixed, mixed, h.worse) }, count)
 		}
 	}
@@ -184,7 +184,7 @@ func BenchmarkCountHard(b *testing.B) {
 
 // BenchmarkChangeover plans one layout with all tie-breaks, moves and reasons.
 func BenchmarkChangeover(b *testing.B) {
-	for _, n := range []int{60, 140, 500} {
+	for _, n := range plantest.Sizes(60, 140, 500) {
 		round(b, fmt.Sprintf("holders=%d", n), true, func(seed uint64) *setting { return newSetting(b, n, seed, mixed, mixed, nil) }, solveFixed)
 	}
 }
@@ -197,7 +197,7 @@ func BenchmarkBest(b *testing.B) {
 	}{
 		{"similar", mixed, mixed}, {"sparse-to-dense", sparse, dense}, {"dense-to-sparse", dense, sparse}, {"dense-to-dense", dense, dense},
 	} {
-		for _, n := range []int{60, 140, 500} {
+		for _, n := range plantest.Sizes(60, 140, 500) {
 			round(b, fmt.Sprintf("%s/holders=%d", c.name, n), true, func(seed uint64) *setting { return newSetting(b, n, seed, c.before, c.next, nil) }, best)
 		}
 	}
@@ -207,7 +207,7 @@ func BenchmarkBest(b *testing.B) {
 // no job left: no two distances alike, so there is all the more to look at.
 func BenchmarkBestHard(b *testing.B) {
 	for _, h := range hardships {
-		for _, n := range []int{60, 140} {
+		for _, n := range plantest.Sizes(60, 140) {
 			round(b, fmt.Sprintf("%s/holders=%d", h.name, n), false, func(seed uint64) *setting {
 				s := newSetting(b, n, seed, mixed, mixed, h.worse)
 				r := rand.New(rand.NewPCG(uint64(n), seed+50))

@@ -25,6 +25,15 @@ func Worlds(few, many int) int {
 	return few * *worlds
 }
 
+// Sizes are the sizes that a benchmark measures: all, or with -short, where it is only to be
+// seen that it runs, the first.
+func Sizes[T any](all ...T) []T {
+	if testing.Short() {
+		return all[:1]
+	}
+	return all
+}
+
 // IsLong reports whether tests are to try all they can.
 func IsLong() bool { return *long }
 

@@ -8,6 +8,7 @@ import (
 
 	"bide/plan"
 	"bide/plan/floor"
+	"bide/plan/plantest"
 )
 
 // benchDay is a day of jobs with a free shift on a beam with that many holders, and
@@ -45,7 +46,7 @@ func benchDay(b *testing.B, holders, jobs int) (*run, *candidate) {
 // BenchmarkDay plans a whole day as a search does: each changeover exactly, with a
 // look at what comes.
 func BenchmarkDay(b *testing.B) {
-	for _, size := range [][2]int{{84, 12}, {130, 40}} {
+	for _, size := range plantest.Sizes([2]int{84, 12}, [2]int{130, 40}) {
 		b.Run(fmt.Sprintf("holders=%d/jobs=%d", size[0], size[1]), func(b *testing.B) {
 			k, t := benchDay(b, size[0], size[1])
 			b.ReportAllocs()
@@ -58,7 +59,7 @@ func BenchmarkDay(b *testing.B) {
 
 // BenchmarkEstimate estimates the same days.
 func BenchmarkEstimate(b *testing.B) {
-	for _, size := range [][2]int{{84, 12}, {130, 40}} {
+	for _, size := range plantest.Sizes([2]int{84, 12}, [2]int{130, 40}) {
 		b.Run(fmt.Sprintf("holders=%d/jobs=%d", size[0], size[1]), func(b *testing.B) {
 			k, t := benchDay(b, size[0], size[1])
 			k.still()
@@ -72,7 +73,7 @@ func BenchmarkEstimate(b *testing.B) {
 
 // BenchmarkFloorOfOrder bounds long days of fixed layouts, which take it longest.
 func BenchmarkFloorOfOrder(b *testing.B) {
-	for _, jobs := range []int{40, 500} {
+	for _, jobs := range plantest.Sizes(40, 500) {
 		b.Run(fmt.Sprintf("holders=84/jobs=%d", jobs), func(b *testing.B) {
 			k, t := benchDay(b, 84, jobs)
 			for _, j := range k.jobs {

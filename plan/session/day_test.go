@@ -113,7 +113,7 @@ func TestEditUnderASearch(t *testing.T) {
 	v := open(t, folder(t, nil))
 	v.Seek(plan.AimMinutes)
 	work := v.Work()
-	if v.Hold(v.Jobs()[3]); !v.Search.Interrupted() || !strings.Contains(v.Told(""), "the search stops at that") {
+	if v.Hold(v.Jobs()[3]); !v.Search.Interrupted() || !strings.Contains(v.Told(""), "the search stops, and") {
 		t.Errorf("the search goes on: %q", v.Told(""))
 	}
 	for _, w := range work {

@@ -106,7 +106,7 @@ func (w *Setup) resume(t *Report) {
 // edited since stays.
 func (d *Session) unrun(t *Report) {
 	if !slices.Contains(d.Reports, t) {
-		d.Say("that %s runs was undone already", t.job)
+		d.Say("undone already: %s doesn't run", t.job)
 		return
 	}
 	if s := d.Actual.Positions.Begun; s != nil {

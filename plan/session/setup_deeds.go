@@ -108,7 +108,7 @@ func (w *Setup) undoMove() {
 	at := done.Positions.At[last.Holder-1]
 	done.Positions.At[last.Holder-1] = last.From
 	if faults := changeover.Misplaced(w.d.Forecast.Beam, done.Positions.At); len(faults) > 0 {
-		w.d.Say("it can't have stayed there: %s", faults[0].Why(w.d.Shop.Unit))
+		w.d.Say("not undone: %s", faults[0].Why(w.d.Shop.Unit))
 		return
 	}
 	done.Positions.Begun.Made = done.Positions.Begun.Made[:len(made)-1]

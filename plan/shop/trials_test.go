@@ -66,7 +66,7 @@ func TestTrialsPlanAndVerify(t *testing.T) {
 // Default search on the trials; the marks are what a plain search of random swaps
 // and insertions reached in a minute.
 func BenchmarkSearchTrials(b *testing.B) {
-	for _, name := range []string{"one", "two", "three"} {
+	for _, name := range plantest.Sizes("three", "one", "two") {
 		b.Run(name, func(b *testing.B) {
 			s := trial(b, name)
 			moves := 0

@@ -19,7 +19,7 @@ func (d Offers) weigh(f planning.Found) (opens bool) {
 	switch {
 	case !mends && !f.Day.Totals.Better(now, d.Search.Aim) && f.Fits:
 		d.Offer = nil
-		d.Mention("what the search had found is no better than this order, as the day is now")
+		d.Mention("the day has changed: what the search found is no better than this order now")
 		return false
 	case !mends && !f.Day.Totals.Better(now, d.Search.Aim):
 		d.Mention("the search found nothing better than this order")
@@ -31,7 +31,7 @@ func (d Offers) weigh(f planning.Found) (opens bool) {
 	}
 	text := "an order was found"
 	if f.Fits {
-		text = "what the search had found, fitted to the day as it is now"
+		text = "the order found, fitted to the changed day"
 	}
 	if opens = f.Opens && slices.Equal(f.Inputs.Jobs, d.Jobs()); !opens {
 		text += " (" + d.Screen.KeyOf(ToCompare) + " shows it)"
@@ -72,7 +72,7 @@ func (d Offers) Discard() {
 // OfferAgain offers what was discarded, unless another order waits.
 func (d Offers) OfferAgain(o *planning.Offer) {
 	if d.Offer != nil {
-		d.Say("the order found first stays discarded: a later one waits (%s)", d.Screen.KeyOf(ToCompare))
+		d.Say("the earlier order stays discarded: a newer one waits (%s shows it)", d.Screen.KeyOf(ToCompare))
 		return
 	}
 	d.Offer = o
@@ -86,7 +86,7 @@ func (d Offers) Refit() {
 		return
 	}
 	d.Search.Aim = d.Offer.Aim
-	d.Say("the day has changed since the order was found: it is being fitted to it")
+	d.Say("the day has changed: the order found is being fitted to it")
 	d.fit(d.Offer.Day, true)
 }
 
@@ -125,7 +125,7 @@ func (d Offers) Finds(f planning.Found) {
 // tossAgain discards an order found again, if it is the one that waits.
 func (d Offers) DiscardAgain(o *planning.Offer) {
 	if d.Offer != nil && d.Offer != o {
-		d.Say("the order found first is discarded again; a later one waits (%s)", d.Screen.KeyOf(ToCompare))
+		d.Say("the earlier order is discarded again; a newer one waits (%s shows it)", d.Screen.KeyOf(ToCompare))
 		return
 	}
 	d.Offer = nil

@@ -80,7 +80,7 @@ func (d *Day) Show(of draft.Draft, did, moved string) {
 func (d *Day) Inputs() planning.Inputs { return d.Forecast.Inputs(d.History.Now.Done()) }
 
 // interrupted is said when the day has become another than the one that is searched.
-const interrupted = "the search stops at that, and what it has found is fitted to the day as it is now"
+const interrupted = "the search stops, and what it has found is fitted to the changed day"
 
 // Origin is the id, in the day's file as it was read, of the job that this one is
 // or was made from; empty when it is new.

@@ -211,7 +211,7 @@ func (p *Page) says(d *pane.Shared) (out []draw.Span) {
 	}
 	switch {
 	case p.To == p.Was:
-		say(draw.Plain, "its number now: the day has %s%s", words.Totals(c.Totals), estimate)
+		say(draw.Plain, "at its number now: the day has %s%s", words.Totals(c.Totals), estimate)
 	default:
 		say(draw.Plain, "moved here, against now: %s%s", words.Cost(c.Difference), estimate)
 	}
@@ -222,7 +222,7 @@ func (p *Page) says(d *pane.Shared) (out []draw.Span) {
 		say(draw.Faint, "estimate: each job planned on its own, not yet the day together")
 	}
 	if without := p.Out(c); without.Exact == c.Exact {
-		out = append(out, draw.Span{Style: draw.Faint, Text: "without it, against this: " + words.Cost(without.Difference) + estimate})
+		out = append(out, draw.Span{Style: draw.Faint, Text: "without this job: " + words.Cost(without.Difference) + estimate})
 	}
 	return out
 }
