@@ -105,7 +105,7 @@ func checkAfter(entries []*toml.Table, jobs []plan.Job, byID map[string]int) {
 		}
 	}
 	for _, i := range waitingForever(waits) {
-		entries[i].Refuse("after", "delete one of the jobs from one after", "the job waits for itself by way of the jobs named in after")
+		entries[i].Refuse("after", "delete one of the jobs from one after", "the job waits for itself, through the jobs named in after")
 	}
 }
 
