@@ -121,7 +121,7 @@ func aimOf(c commandline.Call, s *shop.Shop) plan.Aim {
 	return s.Day.Aim
 }
 
-// progress tells how far a search is, on one line of a terminal.
+// progress says how far a search is, on one line of a terminal.
 func progress(w io.Writer) func(sequence.Progress) {
 	shown := -1
 	return func(g sequence.Progress) {
@@ -147,7 +147,7 @@ func (p program) fullScreen(c commandline.Call) int {
 	return exitDone
 }
 
-// plain tells the shop's day as linear text.
+// plain shows the shop's day as linear text.
 func (p program) plain(c commandline.Call, s *shop.Shop) int {
 	var text bytes.Buffer
 	o := options(c, s)
@@ -204,7 +204,7 @@ func (p program) sheets(c commandline.Call, s *shop.Shop, d *plan.DayPlan) int {
 	return p.print(document.Bytes(), p.refusals(s, d, c.Job))
 }
 
-// refusals tells why jobs are refused and which rules the order breaks, and gives
+// refusals says why jobs are refused and which rules the order breaks, and gives
 // the exit status.
 func (p program) refusals(s *shop.Shop, d *plan.DayPlan, only string) int {
 	status := exitDone
@@ -225,7 +225,7 @@ func (p program) refusals(s *shop.Shop, d *plan.DayPlan, only string) int {
 	return status
 }
 
-// check tells what is wrong with the jobs, or that nothing is.
+// check says what is wrong with the jobs, or that nothing is.
 func (p program) check(s *shop.Shop, d *plan.DayPlan) int {
 	text := ""
 	for _, note := range slices.Concat(s.Beside, s.Notes) {
@@ -261,7 +261,7 @@ func (p program) print(text []byte, status int) int {
 // say writes a message to standard error.
 func (p program) say(format string, args ...any) { fmt.Fprintf(p.err, format+"\n", args...) }
 
-// endOnSignals ends the program with 128 and the signal's number, as a shell tells
+// endOnSignals ends the program with 128 and the signal's number, as a shell has it
 // it, and leaves a closed pipe to the error of the write. A signal that the caller
 // has it ignore (nohup) stays ignored.
 func endOnSignals() {

@@ -70,7 +70,7 @@ func (d *Session) dayWith(s draft.States) *journal.Filed {
 	return &journal.Filed{Day: s.In(d.Filed, map[*plan.Job]*plan.Job{}).Day(d.Shop.Day), From: d.Origins(d.Filed)}
 }
 
-// keptDay is the day as it is in the file, or would be were all told written down.
+// keptDay is the day as it is in the file, or would be were all that was entered written down.
 func (d *Session) keptDay() *journal.Filed {
 	return &journal.Filed{Day: d.Filed.Day(d.Shop.Day), From: d.Origins(d.Filed)}
 }

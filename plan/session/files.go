@@ -14,7 +14,7 @@ import (
 )
 
 // The shop's files may be changed by another screen, or in an editor, while they are
-// shown here. They are looked at every few seconds. Where nothing told or wished here
+// shown here. They are looked at every few seconds. Where nothing entered or wished here
 // would be lost they are read anew; else it is said that they have changed, until a
 // person has them read.
 
@@ -74,7 +74,7 @@ func (l *Looked) open() {
 }
 
 // ReadAgain reads the files anew because a person wants it. As while something is saved,
-// nothing is opened or told meanwhile: what is read would be older than that.
+// nothing is opened or entered meanwhile: what is read would be older than that.
 func (f *Files) ReadAgain() {
 	s := f.Shop
 	if s.Dir == "" || f.Journal.Invented() {
@@ -91,7 +91,7 @@ func (f *Files) ReadAgain() {
 }
 
 // idle reports whether the files can be read anew without a loss: another may write
-// them, or nobody does, and nothing is told, wished or typed here.
+// them, or nobody does, and nothing is entered, wished or typed here.
 func (f *Files) idle() bool {
 	return !f.Journal.Writes() && !f.Journal.Busy() && !f.Loses() && len(f.Reports) == 0 && f.Viewer.Quiet() &&
 		(f.Setup == nil || f.Setup.Ending == nil && !f.Setup.sure)
@@ -125,7 +125,7 @@ func (f *Files) sees(l Looked) {
 	}
 }
 
-// cantTake tells why a shop read anew can't be gone on with; empty when it can.
+// cantTake says why a shop read anew can't be gone on with; empty when it can.
 func (f *Files) cantTake(fresh *shop.Shop) string {
 	if f.Changed() && !f.Shop.SameMachine(fresh) {
 		return "beam.toml or materials.toml has changed, and the day here has changes that aren't saved: save them or undo them first"
@@ -173,7 +173,7 @@ func (f *Files) ReadRecord() {
 	})
 }
 
-// heard takes the record; what is wrong with it is told where nothing else is.
+// heard takes the record; what is wrong with it is said where nothing else is.
 func (f *Files) heard(r recorded) {
 	f.Wear = r.summary
 	switch {

@@ -75,8 +75,8 @@ func (f *Files) given(a Asked) {
 	a.then(a)
 }
 
-// Reread goes on with the shop as its files are now, and says so. What was told here and
-// isn't in them is named, to be told again; wishes for the day that aren't saved stay. A
+// Reread goes on with the shop as its files are now, and says so. What was entered here and
+// isn't in them is named, to be entered again; wishes for the day that aren't saved stay. A
 // setup of which nothing is lost goes on with the positions. A deed in hand isn't done: it
 // rests on what was there before.
 func (f *Files) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
@@ -143,7 +143,7 @@ func (d *Session) setOutAgain(was *Setup) string {
 	return ""
 }
 
-// missing names what was told here at the beam, was not written down, and is not in the
+// missing names what was entered here at the beam, was not written down, and is not in the
 // shop as read again either.
 func (f *Files) missing(fresh *shop.Shop) string {
 	var parts []string

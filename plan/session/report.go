@@ -100,7 +100,7 @@ func (r *Report) briefly(b *plan.Beam) string {
 	return "undone"
 }
 
-// outcomes tell what became of other jobs.
+// outcomes say what became of other jobs.
 func outcomes(became draft.States, but string) string {
 	var parts []string
 	for _, id := range slices.Sorted(maps.Keys(became)) {

@@ -105,7 +105,7 @@ func New(s *shop.Shop, p *changeover.Planner) *Session {
 	return d
 }
 
-// ShowOn has whoever shows the session told what to show.
+// ShowOn sets who shows the session.
 func (d *Session) ShowOn(v Viewer) { d.Viewer, d.Screen = v, v }
 
 // Loses reports whether leaving would lose something.

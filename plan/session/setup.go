@@ -22,8 +22,8 @@ type Setup struct {
 	was       *planned  // the plan before what was reported last; nil when that changed none
 
 	Ending *ending    // asks what became of the job that ran before; nil when nothing does
-	became plan.State // that; done unless something else was told
-	sure   bool       // it was told
+	became plan.State // that; done unless something else was reported
+	sure   bool       // it was reported
 }
 
 // SetUp begins the guided setup, after asking again for the right to write where that is
@@ -69,7 +69,7 @@ func (d *Session) Preview(j *plan.Job) *Setup {
 
 // NextUp is the turn of the job that the beam is to be set up for: the first that
 // doesn't run already and that the beam can run, or that is half set up. Where the
-// beam can run none it is the first of them, to be told why; -1 when none is left.
+// beam can run none it is the first of them, to say why; -1 when none is left.
 func (d *Session) NextUp() int {
 	first, half := -1, ""
 	if s := d.Actual.Positions.Begun; s != nil {
@@ -131,7 +131,7 @@ type planned struct {
 	able []*plan.Job // that could be run
 }
 
-// against tells what the plan came to, and which jobs of the day can't be run any more,
+// against says what the plan came to, and which jobs of the day can't be run any more,
 // against the one before.
 func (w *Setup) against() string {
 	text := ""

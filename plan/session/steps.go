@@ -50,7 +50,7 @@ func (s *Steps) Move() *plan.Move {
 	return &ahead[min(s.Look, len(ahead)-1)]
 }
 
-// Unknown are the holders that are to cut the job with a blade that nobody has told, by
+// Unknown are the holders that are to cut the job with a blade that nobody has entered, by
 // number.
 func (s *Steps) Unknown() (all []int) {
 	if s.Plan == nil || s.Refused() {

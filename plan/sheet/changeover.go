@@ -47,7 +47,7 @@ func boxes(cautions []string) (lines []string) {
 	return lines
 }
 
-// setup tells the minutes by cause.
+// setup gives the minutes by cause.
 func (t *text) setup(s *plan.Step) {
 	t.add(labelled("Setup", words.Minutes(s.Setup.Total())+" min in all")...)
 	for _, c := range t.causes(s) {

@@ -25,7 +25,7 @@ type document struct {
 	Listed   totals       `json:"listed"`
 	Floor    *floor       `json:"floor,omitempty"` // where one is proven
 	Refused  []refusal    `json:"refused"`
-	Notes    []string     `json:"notes"` // demo, broken rules, what was taken for granted
+	Notes    []string     `json:"notes"` // demo, broken rules, what was assumed
 	Face     *face        `json:"anvil_face,omitempty"`
 	Damaged  []damage     `json:"anvil_damaged,omitempty"`
 	Jobs     []plannedJob `json:"jobs"`
@@ -186,7 +186,7 @@ func newChangeover(s *plan.Step) changeover {
 // finished lists the finished widths of the slits as they are laid, operator side
 // first; nil where every slit is cut at its finished width. The layout may have
 // put the job's slits in another order: equal cut widths come of equal finished
-// ones, so the width tells.
+// ones, so the width decides.
 func finished(s *plan.Step) []plan.Length {
 	of, differ := map[plan.Length]plan.Length{}, false
 	for _, e := range s.Job.Entries {

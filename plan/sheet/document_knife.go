@@ -7,7 +7,7 @@ import (
 )
 
 // What is set at the knife, in the plan document. Units stand in the keys; forces,
-// pressures and bends are floating-point numbers as reckoned.
+// pressures and bends are floating-point numbers as calculated.
 
 type settings struct {
 	Group    string `json:"group"`

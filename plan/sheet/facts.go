@@ -8,7 +8,7 @@ import (
 	"bide/plan/words"
 )
 
-// facts tells in words what a day and its changeovers are: the same words in each of
+// facts says in words what a day and its changeovers are: the same words in each of
 // the forms that people read.
 type facts struct {
 	plan    *plan.DayPlan
@@ -22,7 +22,7 @@ func newFacts(d *plan.DayPlan, o *Options) *facts {
 	return &facts{plan: d, steps: d.Steps(), options: o, day: o.begins(d), swaps: swaps(d)}
 }
 
-// fact is one thing told: its name, and the words; without a name it goes on with the
+// fact is one thing said: its name, and the words; without a name it goes on with the
 // one before.
 type fact struct {
 	Name, Text string
@@ -38,7 +38,7 @@ func (f *facts) tellsDay() bool {
 	return f.options.Only == "" || len(f.options.refused(f.plan)) > 0 || len(f.options.broken(f.plan)) > 0
 }
 
-// order tells how the day's order came about.
+// order says how the day's order came about.
 func (f *facts) order() string {
 	if f.options.Sequence == "best" {
 		return "in the best order found"
@@ -93,13 +93,13 @@ func (f *facts) inAll() []fact {
 	return out
 }
 
-// counting tells how holders and places are counted.
+// counting says how holders and places are counted.
 func (f *facts) counting() string {
 	return "Holders, slits and cuts are counted from the operator side. A position is the centre line of a holder on the beam's scale; + is to the drive side. The pitch, the least distance of two neighbours, is " +
 		words.Both(f.plan.Beam.Pitch(), f.options.Unit) + "."
 }
 
-// floor tells how few moves there could be at best; empty where nothing is proven.
+// floor says how few moves there could be at best; empty where nothing is proven.
 func (f *facts) floor() string {
 	least := f.plan.Floor
 	if least == nil {
@@ -115,7 +115,7 @@ func (f *facts) floor() string {
 	return fmt.Sprintf("no plan %s can need fewer than %s: proven by %s", which, words.Count(least.Repositions, "move"), least.By)
 }
 
-// ends tells when the last run ends, and how that lies to the shift's end.
+// ends says when the last run ends, and how that lies to the shift's end.
 func (f *facts) ends() string {
 	steps, day := f.steps, f.options.Day
 	if len(steps) == 0 || day == nil || day.End.IsZero() {

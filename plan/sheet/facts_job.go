@@ -25,7 +25,7 @@ func (f *facts) between(i int) string {
 	return cut(from, longestID) + " " + to
 }
 
-// job tells what is to be run at step i.
+// job says what is to be run at step i.
 func (f *facts) job(i int) (out []fact) {
 	s, w := f.steps[i], f.swaps[i]
 	u, j, l := f.options.Unit, s.Job, &s.Layout
@@ -104,7 +104,7 @@ func (f *facts) slits(s *plan.Step) fact {
 	return out
 }
 
-// trim tells the waste on both sides and how far the layout is from centred.
+// trim gives the waste on both sides and how far the layout is from centred.
 func trim(l *plan.Layout, u plan.Unit) string {
 	if l.Trim == [2]plan.Length{} {
 		return "none: the slits fill the web"
@@ -119,7 +119,7 @@ func trim(l *plan.Layout, u plan.Unit) string {
 	return text + "; centred"
 }
 
-// blade tells the edge that the job wants.
+// blade gives the edge that the job wants.
 func blade(j *plan.Job, u plan.Unit) string {
 	if !j.Blade.Known() {
 		return "the material's blade is not known"
@@ -131,7 +131,7 @@ func blade(j *plan.Job, u plan.Unit) string {
 	return fmt.Sprintf("included bevel %v deg, tip radius %s", j.Blade.Bevel, tip)
 }
 
-// pressure tells what to set, and what it is worth.
+// pressure says what to set, and what it is worth.
 func (f *facts) pressure(i int) string {
 	j := f.steps[i].Job
 	if j.SetBar == 0 {
@@ -157,7 +157,7 @@ func rounded(v float64, decimals int) string {
 	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
 }
 
-// run tells how long, how fast and when.
+// run says how long, how fast and when.
 func (f *facts) run(s *plan.Step) string {
 	length, speed := rounded(s.Job.Metres, 3)+" m", rounded(s.Job.Speed, 2)+" m/min"
 	if f.options.Unit == plan.Inches {
@@ -208,10 +208,10 @@ func (f *facts) causes(s *plan.Step) (out []cause) {
 	return out
 }
 
-// beside says what time reckoned side by side does not permit.
+// beside says what time counted side by side does not permit.
 const beside = "away from the beam, and only where the site's procedure allows it"
 
-// sideWork tells what is reckoned side by side: the moves, and the blades.
+// sideWork says what is counted side by side: the moves, and the blades.
 func sideWork(b *plan.Beam, c *plan.SetupTime) string {
 	by := [...]string{plan.Shuttle: "by the carriage", plan.OwnDrive: "by the holders' drives", plan.ByHand: "by hand"}
 	blades := words.Count(c.Swaps, "blade") + " swapped"

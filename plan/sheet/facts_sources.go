@@ -8,7 +8,7 @@ import (
 	"bide/plan/words"
 )
 
-// sourcesHead tells what sources are of.
+// sourcesHead says what sources are of.
 const sourcesHead = "of what is set; where jobs differ, by their number above"
 
 // settingSource is where a setting of some jobs comes from.
@@ -17,7 +17,7 @@ type settingSource struct {
 	of   []int
 }
 
-// sources tells of each setting where it comes from, settings with the same source in one
+// sources says of each setting where it comes from, settings with the same source in one
 // line, in the order of the work.
 func (f *facts) sources(steps []int) (out []string) {
 	var names []material.ID

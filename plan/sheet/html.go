@@ -42,7 +42,7 @@ func safe(r rune) rune {
 	return '?'
 }
 
-// leaves is all that the page tells.
+// leaves is all that the page says.
 type leaves struct {
 	Beam, Date, Note string
 	Day              *dayLeaf
@@ -120,7 +120,7 @@ func newDayLeaf(f *facts) *dayLeaf {
 	return l
 }
 
-// knifeLeaf tells once what holds for many jobs.
+// knifeLeaf says once what holds for many jobs.
 type knifeLeaf struct {
 	Every, Some []watch
 	Starting    string

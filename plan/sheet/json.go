@@ -113,7 +113,7 @@ func (f *folded) turn(broken bool, deeper int) {
 	}
 }
 
-// holdsOther tells of each bracket, by where it opens, whether it holds another.
+// holdsOther says of each bracket, by where it opens, whether it holds another.
 func holdsOther(in []byte) map[int]bool {
 	out := map[int]bool{}
 	var open []int

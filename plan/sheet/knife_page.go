@@ -7,7 +7,7 @@ import (
 	"bide/plan"
 )
 
-// theKnife is the page that tells once what holds for many jobs: what is set in each,
+// theKnife is the page that says once what holds for many jobs: what is set in each,
 // what is wrong with all of them, what to watch, and how the day wears the anvil.
 func (t *text) theKnife() {
 	steps := t.set()
@@ -43,7 +43,7 @@ func (t *text) theKnife() {
 	}
 }
 
-// theCautions tells each caution once: those of any job, then those of some with the
+// theCautions lists each caution once: those of any job, then those of some with the
 // jobs that they are of.
 func (t *text) theCautions(steps []int) {
 	every, some := t.cautions(steps)
@@ -134,7 +134,7 @@ func (t *text) bend(i int) {
 	t.add(hang("     ", "0 to 9: tenths of the anvil's "+text)...)
 }
 
-// tenths is the digit that tells how many tenths of the most a value is; nothing at
+// tenths is the digit that says how many tenths of the most a value is; nothing at
 // all is a point.
 func tenths(v, most float64) byte {
 	if v <= 0 || most <= 0 {

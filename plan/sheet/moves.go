@@ -34,7 +34,7 @@ func (t *text) moves(s *plan.Step) {
 
 const noMoves = "Every holder is in position for this job."
 
-// inOrder tells how moves are to be made.
+// inOrder says how moves are to be made.
 func (f *facts) inOrder(c *plan.Changeover) string {
 	return fmt.Sprintf("%s, in this order. Each is clear of its neighbours when it moves; out of order it may not be. Lengths in %s.",
 		words.Count(len(c.Moves), "holder"), unitWords[f.options.Unit])
@@ -81,7 +81,7 @@ func (m moveTable) row(step int, mv plan.Move) []string {
 	return append([]string{label + lines[0]}, hang(strings.Repeat(" ", width/2-4), strings.Join(lines[1:], " "))...)
 }
 
-// result tells what stands where when all moves are made.
+// result says what stands where when all moves are made.
 func (t *text) result(s *plan.Step) {
 	c := &s.Changeover
 	isMoved, u := isMoved(c), t.options.Unit
@@ -102,10 +102,10 @@ func (t *text) result(s *plan.Step) {
 	}
 }
 
-// idleWhere tells where holders are that don't cut.
+// idleWhere says where holders are that don't cut.
 var idleWhere = map[plan.Use]string{plan.Parked: " outside the web", plan.Resting: " lifted over the web"}
 
-// isMoved tells of each holder whether the changeover moves it.
+// isMoved says of each holder whether the changeover moves it.
 func isMoved(c *plan.Changeover) map[int]bool {
 	out := map[int]bool{}
 	for _, m := range c.Moves {
@@ -142,7 +142,7 @@ func (t *text) cuts(s *plan.Step, isMoved map[int]bool) {
 	t.table(heads, rows, 0)
 }
 
-// cutTable tells where each cut is wanted, and by which holder it is made; where a
+// cutTable says where each cut is wanted, and by which holder it is made; where a
 // holder serves its cut from beside it, also where each holder stands, and by how much
 // that is off.
 type cutTable struct {
@@ -200,7 +200,7 @@ func places(c *plan.Changeover) []plan.Length {
 	return out
 }
 
-// strips tells by how much a strip comes out other than planned because a holder
+// strips says by how much a strip comes out other than planned because a holder
 // serves its cut from beside it; empty where none does.
 func (f *facts) strips(s *plan.Step) string {
 	l, u := &s.Layout, f.options.Unit

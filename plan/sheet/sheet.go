@@ -21,7 +21,7 @@ import (
 type Options struct {
 	Unit  plan.Unit // what people of the shop are shown
 	Day   *plan.Day // the day as its file says
-	Notes []string  // what was taken for granted
+	Notes []string  // what was assumed
 	Only  string    // the id of the one job wanted; empty for the whole day
 	Demo  bool      // the day is the built-in demo, and every page says so
 	// Knife is what is set at the knife, a turn for each step of the plan; nil where
@@ -38,7 +38,7 @@ type Options struct {
 // wants reports whether the job is to be written.
 func (o *Options) wants(j *plan.Job) bool { return o.Only == "" || o.Only == j.ID }
 
-// Check tells what keeps the one job wanted from being written: it isn't there, or
+// Check says what keeps the one job wanted from being written: it isn't there, or
 // it is not to be planned.
 func (o *Options) Check() error {
 	if o.Only == "" {
@@ -71,7 +71,7 @@ func (o *Options) refused(d *plan.DayPlan) (out []plan.Turn) {
 // demoNote is what nobody may miss who holds a sheet of the demo.
 const demoNote = "DEMO: an invented day, not your beam"
 
-// broken tells which rules of the day's file the order breaks.
+// broken says which rules of the day's file the order breaks.
 func (o *Options) broken(d *plan.DayPlan) (out []string) {
 	for _, b := range plan.Broken(d.Jobs(), d.Done) {
 		if o.wants(b.Job) {

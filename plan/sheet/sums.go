@@ -8,7 +8,7 @@ import (
 	"bide/plan/words"
 )
 
-// saved tells what a day takes less than the file's order does: the difference of
+// saved says what a day takes less than the file's order does: the difference of
 // what sum prints of both.
 func saved(now, listed plan.Totals) string {
 	const tenth = 6 * time.Second // of a minute

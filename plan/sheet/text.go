@@ -119,7 +119,7 @@ func (t *text) refusals() {
 	}
 }
 
-// notes lists what was taken for granted.
+// notes lists what was assumed.
 func (t *text) notes() {
 	if len(t.options.Notes) == 0 {
 		return

@@ -61,7 +61,7 @@ func hang(label, text string) []string {
 	return lines
 }
 
-// labelled is a text behind the name of what it tells.
+// labelled is a text behind the name of what it says.
 func labelled(name, text string) []string { return hang(pad(name, 11), text) }
 
 // sideBySide puts cells of equal width into lines, along the lines first, so

@@ -113,7 +113,7 @@ func readDrive(t *toml.Table, b *plan.Beam) {
 	t.Done()
 }
 
-// grantDrive notes what is taken for granted of the drive that the beam has.
+// grantDrive notes what is assumed of the drive that the beam has.
 func grantDrive(t *toml.Table, b *plan.Beam) {
 	u, kind := t.Doc.Unit, toml.Usual{Key: "kind", Value: `"shuttle"`}
 	machine := []toml.Usual{

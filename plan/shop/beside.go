@@ -22,7 +22,7 @@ func numbered(name string) *regexp.Regexp {
 	return regexp.MustCompile(`^` + regexp.QuoteMeta(name) + `(-[0-9]+)?\.toml$`)
 }
 
-// BesideNote tells what a file beside the shop's holds and what to do with it; nothing
+// BesideNote says what a file beside the shop's holds and what to do with it; nothing
 // of a file that bide doesn't write there.
 func BesideNote(file string) string {
 	for _, b := range besides {
@@ -33,7 +33,7 @@ func BesideNote(file string) string {
 	return ""
 }
 
-// besideNotes tells of the files that lie beside the shop's, most urgent first.
+// besideNotes says of the files that lie beside the shop's, most urgent first.
 func besideNotes(fsys fs.FS) (notes []string) {
 	entries, _ := fs.ReadDir(fsys, ".") // a folder that can't be listed may still be read
 	for _, b := range besides {

@@ -38,7 +38,7 @@ func (t jobReader) chosen(m material.Material, j *plan.Job) *plan.Chosen {
 	}
 	c.Idle = idle
 	switch b := t.on.Beam; {
-	case b == nil: // what is wrong with it is told
+	case b == nil: // what is wrong with it is said
 	case !j.Arranges(c.Slits):
 		t.passOver(j, "%s is no order of slits that the job allows", chosenSlits)
 	case !layouts.Allows(b, j, c) && len(b.Bad) > 0:
@@ -81,7 +81,7 @@ func (t jobReader) passOver(j *plan.Job, format string, args ...any) {
 		t.Doc.File, t.Place, fmt.Sprintf(format, args...)))
 }
 
-// misfit tells why the idle holders of what was chosen can't be those of the beam; empty
+// misfit says why the idle holders of what was chosen can't be those of the beam; empty
 // where they can.
 func misfit(b *plan.Beam, j *plan.Job, c *plan.Chosen) string {
 	cuts, has, idle, last := len(b.Lay(j, c.Slits, c.Shift).Cuts), len(b.Holders), 0, 0

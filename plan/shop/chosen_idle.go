@@ -22,7 +22,7 @@ const tenth = 100 * time.Millisecond
 // onCut marks a holder that cuts.
 const onCut = " on its cut"
 
-// idle reads the holders left idle; nil where none are told.
+// idle reads the holders left idle; nil where none are given.
 func (t jobReader) idle() *plan.Idle {
 	moves := t.Whole(chosenMoves, 0, 0, plan.MaxHolders)
 	setup := t.Number(chosenSetup, 0, 0, longestRun*60)

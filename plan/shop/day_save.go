@@ -10,7 +10,7 @@ import (
 // widths; what a material asks of the beam isn't looked at. A layout chosen for a job
 // is saved with it if the job allows it.
 //
-// from tells which job of day.toml, as it was when the shop was read, each job is:
+// from says which job of day.toml, as it was when the shop was read, each job is:
 // its id there. Of those that name one, that with its id is that job, with the
 // comments about it, or else the first; others are copies of it; an empty one is a
 // new job. A nil from takes every job for the one of its own id.

@@ -110,7 +110,7 @@ func (s *Shop) faulty(why string) (stuck, others []string) {
 
 var widths = regexp.MustCompile(`\bslits? |\btrim\b|off the rail|damaged bands?\b`)
 
-// allowance tells, in a reason about widths, that they aren't those of the file.
+// allowance says, in a reason about widths, that they aren't those of the file.
 func (s *Shop) allowance(j *plan.Job, why string) string {
 	m, ok := s.Materials.Lookup(j.Material)
 	if !ok || m.AllowancePct.Sign() == 0 || !widths.MatchString(why) {

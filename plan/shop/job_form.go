@@ -23,7 +23,7 @@ type FieldProblem struct {
 	Key    string // of day.toml: the field it belongs to
 	What   string
 	Remedy string
-	// Refused tells that the job is right as such, but this beam can't run it: it
+	// Refused says that the job is right as such, but this beam can't run it: it
 	// may be kept in the day, and is refused by the plan.
 	Refused bool
 }
@@ -59,7 +59,7 @@ func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem)
 			j.Chosen = before.Chosen
 		}
 	}
-	checkOrder(append(entries, t), append(others, j)) // the last is told of a clash
+	checkOrder(append(entries, t), append(others, j)) // the last has the clash reported
 	checkDue([]*toml.Table{t}, &plan.Day{Start: day.Start, Jobs: []plan.Job{j}})
 	t.Done()
 	if told.laidOut() {
@@ -135,7 +135,7 @@ func dumb(day *plan.Day) []*toml.Table {
 }
 
 // tree is the form as the tree of a file: numbers and times where they are such,
-// and else text, which the reader then tells.
+// and else text, which the reader then says.
 func (f Typed) tree(start time.Time) map[string]any {
 	out := map[string]any{}
 	for key, text := range f {

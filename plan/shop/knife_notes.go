@@ -9,7 +9,7 @@ import (
 	"bide/plan/shop/knife"
 )
 
-// knifeNotes tells which jobs of the day ask at the knife for what is unusual, or for what
+// knifeNotes says which jobs of the day ask at the knife for what is unusual, or for what
 // the beam hasn't: one line for each kind.
 func knifeNotes(e *knife.Equipment, day *plan.Day) (notes []string) {
 	if e.Beam == nil {
@@ -71,7 +71,7 @@ var knifeKinds = []struct {
 	}},
 }
 
-// edgeNote tells how wide a job's web is at the knife, and what trim may be left there in
+// edgeNote says how wide a job's web is at the knife, and what trim may be left there in
 // any layout that the job allows.
 func edgeNote(q *knife.Equipment, j *plan.Job, on *material.Settings) string {
 	all := knife.TrimOf(j)

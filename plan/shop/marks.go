@@ -55,7 +55,7 @@ func (s *Shop) Marked(marks Marks) *plan.Beam {
 	return &b
 }
 
-// notes tells which holders are marked otherwise than in beam.toml.
+// notes says which holders are marked otherwise than in beam.toml.
 func (m Marks) notes(fixed []plan.Condition) []string {
 	var told []string
 	for _, n := range slices.Sorted(maps.Keys(m)) {

@@ -11,7 +11,7 @@ import (
 	"bide/plan/words"
 )
 
-// dayNotes tells what was taken for jobs that leave it open, and which run faster
+// dayNotes says what was taken for jobs that leave it open, and which run faster
 // than their material should.
 func dayNotes(d *toml.Document, entries []*toml.Table, jobs []plan.Job, materials material.Table) (notes []string) {
 	var trim, speed, fast []string

@@ -89,7 +89,7 @@ func (s *Shop) SameMachine(o *Shop) bool {
 	return s.beamText == o.beamText && s.materialsText == o.materialsText
 }
 
-// Stamp is what the folder tells of the shop's files without their being read: it
+// Stamp is what the folder says of the shop's files without their being read: it
 // changes when one of them does.
 type Stamp [4]struct{ size, modified int64 }
 

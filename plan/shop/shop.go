@@ -148,7 +148,7 @@ func (r *reader) beam(s *Shop) {
 	r.notes = append(r.notes, d.Notes...)
 }
 
-// materials tells whether the shop's materials are known: read, or none there.
+// materials says whether the shop's materials are known: read, or none there.
 func (r *reader) materials(s *Shop) bool {
 	d := toml.NewDocument(materialsFile, examples, &r.problems)
 	root, missing := d.Open(r.fsys)

@@ -127,7 +127,7 @@ func (d Draft) Find(id string) *plan.Job {
 	return nil
 }
 
-// Chosen tells that what a search chose is saved with the day.
+// Chosen says that what a search chose is saved with the day.
 func (d Draft) Chosen() string {
 	n := 0
 	for _, j := range d.All {

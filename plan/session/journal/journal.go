@@ -85,7 +85,7 @@ func (j *Journal) Clock() time.Time {
 	return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), t.Minute(), t.Second(), 0, time.UTC)
 }
 
-// Take takes the right to write the shop's folder, or tells why there is none.
+// Take takes the right to write the shop's folder, or says why there is none.
 func (j *Journal) Take(dir string, demo bool) {
 	switch {
 	case demo:

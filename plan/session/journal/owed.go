@@ -37,7 +37,7 @@ func sumOf(events []record.Event) string {
 	return words.Join(", ", parts...)
 }
 
-// Owing tells how much of what was reported isn't written; empty when nothing is.
+// Owing says how much of what was reported isn't written; empty when nothing is.
 func (j *Journal) Owing() string { return sumOf(j.owed) }
 
 // Reported is what was reported of a holder, of these kinds, not written down and not undone;

@@ -75,7 +75,7 @@ func (j *Journal) put(s *shop.Shop, events []record.Event, w *Written) (err erro
 	return err
 }
 
-// note adds events to the record, and tells how many it got.
+// note adds events to the record, and says how many it got.
 func (j *Journal) note(dir string, events []record.Event) (n int, err error) {
 	if j.record == nil {
 		if j.record, err = record.Open(dir); err != nil {
@@ -159,7 +159,7 @@ func (j *Journal) WroteDay(d DaySaved) {
 	j.owed = append(j.owed, d.order)
 }
 
-// Undone tells of a deed that isn't done and was to take something back; nothing of
+// Undone says of a deed that isn't done and was to take something back; nothing of
 // another.
 func (d *Deed) Undone() string {
 	if slices.ContainsFunc(d.Events, func(e record.Event) bool { return e.Back }) {

@@ -57,7 +57,7 @@ const (
 // Open takes the day as the shop has it, and as it is where the beam is half set up:
 // what ran then has ended, and the job that is set up comes first. Where day.toml doesn't
 // have that it has ended, since the power went before it was written, that is written
-// with the next thing told.
+// with the next thing recorded.
 func (d *Day) Open(s *shop.Shop) {
 	var jobs []*plan.Job
 	for i := range s.Day.Jobs {

@@ -37,7 +37,7 @@ func (d Editor) SetShift(j *plan.Job) {
 	d.alter(j, "", j.ID+" "+text, func(j *plan.Job) { j.Shift = next })
 }
 
-// Arranges tell the arrangement rules.
+// Arranges are the arrangement rules in words.
 var Arranges = [...]string{
 	plan.AsListed:   "slit order fixed",
 	plan.ByEntries:  "slit groups may be reordered",

@@ -51,7 +51,7 @@ func (d *Day) Told(pending string) string {
 	return words.Join("; ", words.Join(": ", text, costs), d.Notice.also)
 }
 
-// Priced are news that tell what something costs against the day as it is now.
+// Priced are news that say what something costs against the day as it is now.
 func (d *Day) Priced() Notice {
 	out := Notice{priced: true, able: d.Able()}
 	if d.Forecast.Present.Whole() {
@@ -61,7 +61,7 @@ func (d *Day) Priced() Notice {
 	return out
 }
 
-// Ables tells which jobs of those before can be run no longer, and which can be again.
+// Ables says which jobs of those before can be run no longer, and which can be again.
 func Ables(before, now []*plan.Job) string {
 	lost, found := Lacking(before, now), Lacking(now, before)
 	var parts []string

@@ -40,14 +40,14 @@ func (d *Day) MoveBy(turn, by int) {
 	}
 }
 
-// Do makes a draft the present one and tells what was done.
+// Do makes a draft the present one and says what was done.
 func (d *Day) Do(next draft.Draft) {
 	d.History.Do(next)
 	d.Show(next, next.Did, "moved to")
 }
 
 // Show puts the present draft on the desk, with the job that a draft was made about
-// picked, and tells what was done, or of a job that was only moved where it is now.
+// picked, and says what was done, or of a job that was only moved where it is now.
 func (d *Day) Show(of draft.Draft, did, moved string) {
 	if against := d.Notice.against; d.Notice.job != of.About || against == nil {
 		d.Notice.against = nil
@@ -102,7 +102,7 @@ func (d *Day) stem(j *plan.Job, id string) {
 	d.Stems[j] = id
 }
 
-// Origins tells of each of a draft's jobs where it comes from.
+// Origins says of each of a draft's jobs where it comes from.
 func (d *Day) Origins(of draft.Draft) []string {
 	out := make([]string, len(of.All))
 	for i, j := range of.All {

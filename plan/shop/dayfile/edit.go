@@ -10,7 +10,7 @@ import (
 type Edit struct{ Key, Value string }
 
 // apply makes one edit in a piece of the day and leaves every other line as it is.
-// The order of keys tells where a new one goes.
+// The order of keys says where a new one goes.
 func (e Edit) apply(piece, eol string, order []string) string {
 	pairs := toml.StatementsOf(piece)
 	i := slices.IndexFunc(pairs, func(st toml.Statement) bool { return !st.Header && st.Key == e.Key })
@@ -81,7 +81,7 @@ func column(pairs []toml.Statement) int {
 	return wide
 }
 
-// copied is a job's block without the comments above and below it: they tell of the
+// copied is a job's block without the comments above and below it: they are about the
 // job that it is a copy of.
 func copied(block string) string {
 	pairs := toml.StatementsOf(block)

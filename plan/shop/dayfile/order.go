@@ -2,7 +2,7 @@ package dayfile
 
 import "strings"
 
-// Origin tells where a job of the wanted day comes from.
+// Origin says where a job of the wanted day comes from.
 type Origin struct {
 	job  int  // of the file, from 0; -1 is a new one
 	copy bool // another job has that block already

@@ -39,10 +39,10 @@ func (w Writer) String() string {
 	return fmt.Sprintf("%s on %s (process %d), since %s", words.Clean(w.User), words.Clean(w.Host), w.PID, w.Since.Format("2 Jan 15:04"))
 }
 
-// TakenError tells that another program has a shop's folder. The shop may be read.
+// TakenError says that another program has a shop's folder. The shop may be read.
 type TakenError struct{ By Writer }
 
-// Error tells who has it.
+// Error says who has it.
 func (e *TakenError) Error() string {
 	return "the shop is open for writing by " + e.By.String() + "; here it can only be looked at"
 }
@@ -97,7 +97,7 @@ func (l *Lock) sign(now time.Time) {
 	}
 }
 
-// writerIn reads who has a lock; the zero Writer where that isn't told.
+// writerIn reads who has a lock; the zero Writer where that isn't known.
 func writerIn(f *os.File) (w Writer) {
 	const most = 4096
 	text, err := io.ReadAll(io.NewSectionReader(f, 0, most))

@@ -15,7 +15,7 @@ import (
 	"syscall"
 )
 
-// SaveError tells why a file couldn't be saved. What it held before is untouched.
+// SaveError says why a file couldn't be saved. What it held before is untouched.
 type SaveError struct {
 	File   string // name, clean
 	What   string

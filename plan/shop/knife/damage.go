@@ -7,7 +7,7 @@ import (
 	"bide/plan"
 )
 
-// Damaged tells how cuts lie about each damaged band of the anvil, in numbers and in
+// Damaged says how cuts lie about each damaged band of the anvil, in numbers and in
 // words, counting metres as far as a band of the face to both sides.
 func (e *Equipment) Damaged(cuts []material.Cut) (out []material.Damage) {
 	reach := int64(bandOf(e.hardened().Length(), e.Unit))
@@ -19,7 +19,7 @@ func (e *Equipment) Damaged(cuts []material.Cut) (out []material.Damage) {
 	return out
 }
 
-// damageWords tells where a damaged band lies and what is cut beside it.
+// damageWords says where a damaged band lies and what is cut beside it.
 func damageWords(d material.Damage, u plan.Unit) string {
 	text := fmt.Sprintf("from %s to %s: ", u.Number(plan.Length(d.From)), u.Show(plan.Length(d.To)))
 	switch {
@@ -34,12 +34,12 @@ func damageWords(d material.Damage, u plan.Unit) string {
 		nearestWords(d.Operator, d.From, u), nearestWords(d.Drive, d.To, u))
 }
 
-// damageWorn tells how much is cut beside it.
+// damageWorn says how much is cut beside it.
 func damageWorn(d material.Damage, u plan.Unit) string {
 	return fmt.Sprintf("cut within %s of it: %.0f m and %.0f m", u.Show(plan.Length(d.Reach)), d.Operator.Metres, d.Drive.Metres)
 }
 
-// nearestWords tells where the nearest cut on one side lies, and that it lies at the
+// nearestWords says where the nearest cut on one side lies, and that it lies at the
 // band's end where the numbers would make one of the two.
 func nearestWords(b material.Beside, end int64, u plan.Unit) string {
 	at := u.Show(plan.Length(b.Nearest))

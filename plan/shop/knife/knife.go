@@ -55,7 +55,7 @@ func pressing(c *plan.Changeover) (places []plan.Length) {
 
 // changes are those of the settings, with the blades as the plan has them: a holder
 // that rested keeps the blade of a job further back, so that the plan's swaps, not the
-// job before, tell how many are to be swapped.
+// job before, say how many are to be swapped.
 func changes(before, after *material.Settings, swaps int) (out []material.Change) {
 	blade := material.Change{ID: material.IDBlade, From: "other blades", To: fmt.Sprintf("%g degrees, tip %g mm", after.Blade.Bevel, after.Blade.Tip)}
 	other := false
@@ -82,7 +82,7 @@ func changes(before, after *material.Settings, swaps int) (out []material.Change
 	return append([]material.Change{blade}, out...)
 }
 
-// bend works out the anvil under blades that press alike at some places, or tells why
+// bend works out the anvil under blades that press alike at some places, or says why
 // not.
 func (e *Equipment) bend(on *material.Settings, places []plan.Length) (*material.Bending, string) {
 	switch {
@@ -107,7 +107,7 @@ func (e *Equipment) bearings() material.Anvil {
 	return material.Anvil{FromMM: InMM(e.Anvil.From(e.Beam.Web)), SpanMM: InMM(e.Anvil.Span), DiameterMM: InMM(e.Anvil.Diameter), BoreMM: InMM(e.Anvil.Bore)}
 }
 
-// rests tells how the bearings' places come about.
+// rests says how the bearings' places come about.
 func (e *Equipment) rests() string {
 	if at := e.Anvil.Bearing; at != nil {
 		return fmt.Sprintf("its bearings are at %s and %s", e.Unit.Number(*at), e.Unit.Show(*at+e.Anvil.Span))
@@ -115,10 +115,10 @@ func (e *Equipment) rests() string {
 	return "its bearings are assumed to be centred on the web area, since beam.toml has no bearing"
 }
 
-// faced tells how the face's place comes about.
+// faced says how the face's place comes about.
 const faced = "the face is assumed to be the web area, since beam.toml has none"
 
-// mostBands is how many bands the face is told in at most: one a column of a picture.
+// mostBands is how many bands the face is shown in at most: one a column of a picture.
 const mostBands = 72
 
 // hardened is the anvil's face, taken to be the web area where no file has it.

@@ -76,7 +76,7 @@ func (e *Equipment) settingsOf(name string, run material.Run) *material.Settings
 	return out
 }
 
-// Unset tells why there are no settings for a job.
+// Unset says why there are no settings for a job.
 func (e *Equipment) Unset(j *plan.Job) string {
 	m, ok := e.Materials.Lookup(j.Material)
 	if !ok {

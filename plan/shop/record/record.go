@@ -61,7 +61,7 @@ func isTorn(f *os.File) (bool, error) {
 
 // Append adds an event in one write and returns when it is safe on the disk. An
 // event of one's own making may have any kind. Errors are *SaveError; after one the
-// record may hold a part of the event's line, which readers tell and skip.
+// record may hold a part of the event's line, which readers report and skip.
 func (r *Record) Append(e Event) error {
 	line, err := e.MarshalJSON()
 	if err != nil {
@@ -91,7 +91,7 @@ const longestLine = 256 << 10
 
 // ReadRecord reads the events of a record in the order in which they came and gives
 // each to a function. A shop without a record has no events. Lines that can't be
-// read, such as a last one that was cut short by a power cut, are skipped and told;
+// read, such as a last one that was cut short by a power cut, are skipped and reported;
 // events of unknown kinds are given too. The error is one of the file system.
 //
 // It holds one line at a time: a record grows by some megabytes a year.

@@ -7,7 +7,7 @@ import (
 	"bide/plan/shop/toml"
 )
 
-// Wear is what a record tells of one holder.
+// Wear is what a record says of one holder.
 type Wear struct {
 	Moves     int         // in all
 	Recent    int         // since the time asked for
@@ -18,7 +18,7 @@ type Wear struct {
 	Last      time.Time   // its last move; zero without one
 }
 
-// Summary is what a record tells of a beam.
+// Summary is what a record says of a beam.
 type Summary struct {
 	Holders []Wear // by number; Holders[0] is holder 1
 	since   time.Time

@@ -31,7 +31,7 @@ func (d *Document) syntax(text string, err error) {
 }
 
 // encoded is the problem, or where the text is wrongly encoded that in its place: nothing
-// else about it is worth telling then.
+// else about it is worth saying then.
 func (p Problem) encoded(text string) Problem {
 	if i, what := wrongByte(text); i >= 0 {
 		p.Line, p.What, p.Remedy = 1+strings.Count(text[:i], "\n"), what, "save it as UTF-8"

@@ -11,7 +11,7 @@ import (
 )
 
 // Table is one table of a file. Each getter takes a key's value if it is there and
-// right, else a default; what is wrong is noted, so that all of it is told at once.
+// right, else a default; what is wrong is noted, so that all of it is reported at once.
 type Table struct {
 	Doc   *Document
 	Path  string // in the file, such as job[2]; empty for the top
