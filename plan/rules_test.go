@@ -83,7 +83,7 @@ func TestBrokenRulesSayTheNumbers(t *testing.T) {
 		want string
 	}{
 		{[]*Job{fourth, x, {ID: "Y"}}, "job F is fixed at number 4 in the sequence and comes at number 3"},
-		{[]*Job{x, runs}, "job R is running and comes at number 4 in the sequence, behind one that waits"},
+		{[]*Job{x, runs}, "job R is running and is number 4, after one that waits"},
 	} {
 		if got := Broken(c.jobs, 2); len(got) != 1 || got[0].Why(Millimetres) != c.want {
 			t.Errorf("%v, want %s", got, c.want)
