@@ -9,10 +9,11 @@ import (
 	"bide/plan/words"
 )
 
-// The anvil's face: how the day wears it, and its damaged bands.
+// wornFace says how the day wears the anvil's face, and where its damaged bands are.
+type wornFace struct{ *facts }
 
 // worn says how the day wears the anvil's face; empty where nothing is cut.
-func (f *facts) worn() string {
+func (f wornFace) worn() string {
 	if f.options.Knife == nil || f.options.Knife.Face == nil || f.options.Knife.Face.Worst < 0 {
 		return ""
 	}
@@ -37,7 +38,7 @@ type faceBand struct{ From, Metres, Mark string }
 const damageMark = "x"
 
 // bandsHead says what the table of bands is.
-func (f *facts) bandsHead() string {
+func (f wornFace) bandsHead() string {
 	text := "Metres cut in each band, named by where it begins (" + f.options.Unit.String() + "). Bands that aren't listed have no cuts"
 	if len(f.options.Knife.Damaged) > 0 {
 		text += "; " + damageMark + ": a damaged band is in it, or a part of one"
@@ -46,7 +47,7 @@ func (f *facts) bandsHead() string {
 }
 
 // bands are those of the face that are cut in or damaged.
-func (f *facts) bands() (out []faceBand) {
+func (f wornFace) bands() (out []faceBand) {
 	face := f.options.Knife.Face
 	var from []plan.Length
 	for b := range face.Metres {
@@ -68,7 +69,7 @@ func (f *facts) bands() (out []faceBand) {
 }
 
 // damagedIn reports whether a part of a damaged band lies in a band of the face.
-func (f *facts) damagedIn(band int) bool {
+func (f wornFace) damagedIn(band int) bool {
 	from, to := f.options.Knife.Face.Span(band)
 	last := band == len(f.options.Knife.Face.Metres)-1 // which has its far end too
 	for _, d := range f.options.Knife.Damaged {
@@ -94,10 +95,10 @@ const damagedHead = "No cut is placed in these, their ends included, but one may
 
 // damaged says of each damaged band how the day's cuts lie about it, or those of the one
 // job that is written.
-func (f *facts) damaged(steps []int) (out []string) {
+func (f atKnife) damaged() (out []string) {
 	all := f.options.Knife.Damaged
 	if f.options.Only != "" {
-		all = f.options.turn(steps[0]).Damaged
+		all = f.options.turn(f.set[0]).Damaged
 	}
 	for _, d := range all {
 		out = append(out, d.Where+"; "+d.Worn)

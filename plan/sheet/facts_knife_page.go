@@ -8,14 +8,20 @@ import (
 	"bide/plan/words"
 )
 
-// set lists the steps that are to be written and whose settings are known.
-func (f *facts) set() (steps []int) {
+// atKnife says what holds at the knife for all the steps that are to be written.
+type atKnife struct {
+	*facts
+	set []int // the steps whose settings are known
+}
+
+func (f *facts) atKnife() atKnife {
+	k := atKnife{facts: f}
 	for i, s := range f.steps {
 		if f.options.turn(i) != nil && f.options.wants(s.Job) {
-			steps = append(steps, i)
+			k.set = append(k.set, i)
 		}
 	}
-	return steps
+	return k
 }
 
 // The best method and the wicking in a column.
@@ -28,7 +34,7 @@ var (
 const startingValues = "Starting values for a trial on the machine; not guaranteed. Pressures marked g are a guess: start low and find by trial the pressure that cuts through. Write it, without the margin and times the pistons used, into materials.toml: its cut_through_bar is for one piston. Those marked x need pistons that this beam doesn't have."
 
 // bendHow says how the bend comes about; empty where none is known.
-func (f *facts) bendHow() string {
+func (f atKnife) bendHow() string {
 	if f.options.rests() == "" {
 		return ""
 	}
@@ -36,7 +42,7 @@ func (f *facts) bendHow() string {
 }
 
 // settings is the table of what is set in each job.
-func (f *facts) settings(steps []int) grid {
+func (f atKnife) settings() grid {
 	g := grid{
 		heads: [][]string{
 			{"n", "job", "material", "best", "bevel", "tip", "wick", "set", "", "blade", "all", "bend"},
@@ -46,7 +52,7 @@ func (f *facts) settings(steps []int) grid {
 		names: []bool{1: true, 2: true, 3: true, 6: true, 8: true, 11: false},
 		wide:  2,
 	}
-	for _, i := range steps {
+	for _, i := range f.set {
 		k, step := f.options.turn(i), f.steps[i]
 		s, guess, bend := k.Settings, "", ""
 		if s.Guessed && !s.Unfound {
@@ -87,8 +93,8 @@ func (o *Options) shared(warning string) bool {
 }
 
 // sharedWarnings are what is wrong with all jobs.
-func (f *facts) sharedWarnings(steps []int) (out []string) {
-	for _, w := range f.options.turn(steps[0]).Settings.Warnings {
+func (f atKnife) sharedWarnings() (out []string) {
+	for _, w := range f.options.turn(f.set[0]).Settings.Warnings {
 		if f.options.shared(w) {
 			out = append(out, w)
 		}
@@ -101,10 +107,10 @@ type watch struct{ About, Text, Of string }
 
 // cautions are those of the jobs, each once, in the order of the work: those of every
 // job, and those of some.
-func (f *facts) cautions(steps []int) (every, some []watch) {
+func (f atKnife) cautions() (every, some []watch) {
 	var all []material.Caution // as the first job has them
 	of := map[material.Caution][]int{}
-	for _, i := range steps {
+	for _, i := range f.set {
 		for _, c := range f.options.turn(i).Settings.Cautions {
 			c.Source = "" // the same words from two sources are one caution
 			if of[c] == nil {
@@ -116,7 +122,7 @@ func (f *facts) cautions(steps []int) (every, some []watch) {
 		}
 	}
 	for _, c := range all {
-		if len(of[c]) == len(steps) {
+		if len(of[c]) == len(f.set) {
 			every = append(every, watch{c.About, c.Text, ""})
 		} else {
 			some = append(some, watch{c.About, c.Text, words.Ranges(of[c])})

@@ -19,11 +19,11 @@ type settingSource struct {
 
 // sources says of each setting where it comes from, settings with the same source in one
 // line, in the order of the work.
-func (f *facts) sources(steps []int) (out []string) {
+func (f atKnife) sources() (out []string) {
 	var names []material.ID
 	var told []string
 	from := map[material.ID][]settingSource{}
-	for _, i := range steps {
+	for _, i := range f.set {
 		for _, l := range f.options.turn(i).Settings.Lines {
 			if from[l.ID] == nil {
 				names = append(names, l.ID)
@@ -33,7 +33,7 @@ func (f *facts) sources(steps []int) (out []string) {
 	}
 	of := map[string][]string{}
 	for _, name := range names {
-		text := sourceWords(from[name], len(steps))
+		text := sourceWords(from[name], len(f.set))
 		if of[text] == nil {
 			told = append(told, text)
 		}

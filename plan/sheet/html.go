@@ -85,8 +85,8 @@ func newLeaves(f *facts) *leaves {
 	if f.tellsDay() {
 		l.Day = newDayLeaf(f)
 	}
-	if steps := f.set(); len(steps) > 0 {
-		l.Knife = newKnifeLeaf(f, steps)
+	if k := f.atKnife(); len(k.set) > 0 {
+		l.Knife = newKnifeLeaf(k)
 	}
 	for i, s := range f.steps {
 		if f.options.wants(s.Job) {
@@ -137,16 +137,17 @@ type knifeLeaf struct {
 	Damaged     []string
 }
 
-func newKnifeLeaf(f *facts, steps []int) *knifeLeaf {
-	l := &knifeLeaf{Starting: startingValues, Settings: f.settings(steps).table(), BendHow: f.bendHow(), Shared: f.sharedWarnings(steps)}
-	l.Every, l.Some = f.cautions(steps)
-	l.SourcesHead, l.Sources = "Sources "+sourcesHead, f.sources(steps)
-	if text := f.worn(); text != "" && f.options.Only == "" {
+func newKnifeLeaf(f atKnife) *knifeLeaf {
+	face := wornFace{f.facts}
+	l := &knifeLeaf{Starting: startingValues, Settings: f.settings().table(), BendHow: f.bendHow(), Shared: f.sharedWarnings()}
+	l.Every, l.Some = f.cautions()
+	l.SourcesHead, l.Sources = "Sources "+sourcesHead, f.sources()
+	if text := face.worn(); text != "" && f.options.Only == "" {
 		l.Worn, l.Band = "Most: "+text, f.options.Unit.Show(plan.Length(f.options.Knife.Face.Band))
-		l.Face = drawFace(f)
-		l.BandsHead, l.Bands = f.bandsHead(), f.bandSheets()
+		l.Face = drawFace(f.facts)
+		l.BandsHead, l.Bands = face.bandsHead(), face.bandSheets()
 	}
-	l.DamagedHead, l.Damaged = damagedHead, f.damaged(steps)
+	l.DamagedHead, l.Damaged = damagedHead, f.damaged()
 	return l
 }
 

@@ -73,7 +73,7 @@ func (f *facts) cutSheets(s *plan.Step) []sheetTable {
 }
 
 // bandSheets are the metres cut in each band of the anvil's face.
-func (f *facts) bandSheets() []sheetTable {
+func (f wornFace) bandSheets() []sheetTable {
 	t := sheetTable{Heads: []tableHead{{"From, " + f.options.Unit.String(), "n"}, {"Metres", "n"}}}
 	for _, b := range f.bands() {
 		t.Rows = append(t.Rows, []string{strings.TrimSpace(b.From), strings.TrimSpace(b.Metres + " " + b.Mark)})

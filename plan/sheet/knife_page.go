@@ -10,34 +10,34 @@ import (
 // theKnife is the page that says once what holds for many jobs: what is set in each,
 // what is wrong with all of them, what to watch, and how the day wears the anvil.
 func (t *text) theKnife() {
-	steps := t.set()
-	if len(steps) == 0 {
+	k := t.atKnife()
+	if len(k.set) == 0 {
 		return
 	}
 	t.begin("THE KNIFE", "what is set, and what to watch", "")
 	t.add(hang("", startingValues)...)
 	t.space()
-	t.grid(t.settings(steps))
-	if text := t.bendHow(); text != "" {
+	t.grid(k.settings())
+	if text := k.bendHow(); text != "" {
 		t.para(hang("", text)...)
 	}
-	if shared := t.sharedWarnings(steps); len(shared) > 0 {
+	if shared := k.sharedWarnings(); len(shared) > 0 {
 		t.para("LOOK OUT, in every job")
 		for _, w := range shared {
 			t.add(hang("  - ", w)...)
 		}
 	}
-	t.theCautions(steps)
+	t.theCautions(k)
 	t.para("SOURCES " + sourcesHead)
-	for _, line := range t.sources(steps) {
+	for _, line := range k.sources() {
 		t.add(hang("  - ", line)...)
 	}
 	if t.options.Only == "" {
 		t.wear()
 	}
-	if told := t.damaged(steps); len(told) > 0 {
+	if damaged := k.damaged(); len(damaged) > 0 {
 		t.para(hang("", "DAMAGED BANDS of the anvil. "+damagedHead)...)
-		for _, band := range told {
+		for _, band := range damaged {
 			t.add(hang("  - ", band)...)
 		}
 	}
@@ -45,8 +45,8 @@ func (t *text) theKnife() {
 
 // theCautions lists each caution once: those of any job, then those of some with the
 // jobs that they are of.
-func (t *text) theCautions(steps []int) {
-	every, some := t.cautions(steps)
+func (t *text) theCautions(k atKnife) {
+	every, some := k.cautions()
 	t.para("CAUTIONS of every job here. Local codes and licensed people come first.")
 	for _, c := range every {
 		t.add(hang("  "+pad(c.About, 12), c.Text)...)
@@ -78,9 +78,10 @@ func (t *text) wear() {
 		apart("oper. "+u.Show(rail.From), u.Show(rail.To)+" drive"),
 		"cut  "+strings.TrimRight(string(line.marks), " "))
 	t.markDamaged()
-	t.add(hang("     ", "0 to 9: tenths of the most, "+t.worn())...)
-	t.para(hang("", t.bandsHead())...)
-	t.bandTable()
+	face := wornFace{t.facts}
+	t.add(hang("     ", "0 to 9: tenths of the most, "+face.worn())...)
+	t.para(hang("", face.bandsHead())...)
+	t.bandTable(face)
 }
 
 // markDamaged draws where the anvil is damaged.
@@ -98,8 +99,8 @@ func (t *text) markDamaged() {
 }
 
 // bandTable is the table of what is cut in each band of the face.
-func (t *text) bandTable() {
-	bands := t.bands()
+func (t *text) bandTable(face wornFace) {
+	bands := face.bands()
 	wide := len("metres")
 	for _, b := range bands {
 		wide = max(wide, len(b.Metres))
