@@ -77,6 +77,8 @@ type Job struct {
 	Fixed    int     // fixed number in the sequence from 1, -1 the last, 0 none
 	Chosen   *Chosen // how an earlier search laid it out; nil when none did
 
+	Customer, Note string // shown and printed; no plan depends on them
+
 	// What the material asks of the beam.
 	Blade        Blade
 	SetBar       float64 // set pressure, bar; 0 unknown

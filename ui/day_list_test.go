@@ -82,3 +82,26 @@ func TestProvisionalFiguresAreMarked(t *testing.T) {
 		t.Errorf("settled, %d are marked:\n%s", n, s.View())
 	}
 }
+
+// At 120x36 a job is listed with its material, its customer and when it ends, and a filter finds
+// a customer's jobs; without customers there is no column of them.
+func TestCustomerIsListed(t *testing.T) {
+	s := newScreen(t, smallDay(t, 4), testLook(noColours, false, false), 120, 36).settle()
+	if strings.Contains(s.View(), "customer") {
+		t.Errorf("a column of customers though no job has one:\n%s", s.View())
+	}
+	next := *s.Jobs()[2]
+	next.Customer, next.Note = "hall 2", "cut first"
+	s.Replace(s.Jobs()[2], &next)
+	s.settle()
+	for _, want := range []string{"material", "customer", "end", "hall 2"} {
+		if !strings.Contains(s.View(), want) {
+			t.Errorf("no %q:\n%s", want, s.View())
+		}
+	}
+	s.press("home", "/").enters("hall")
+	if s.Job().ID != next.ID || !strings.Contains(s.View(), "note: cut first") {
+		t.Errorf("the filter finds %s:\n%s", s.Job().ID, s.View())
+	}
+	s.fits()
+}

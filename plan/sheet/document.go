@@ -52,6 +52,8 @@ type refusal struct {
 type plannedJob struct {
 	ID         string         `json:"id"`
 	Material   string         `json:"material"`
+	Customer   string         `json:"customer,omitempty"`
+	Note       string         `json:"note,omitempty"`
 	Web        [2]millimetres `json:"web"`
 	Slits      []millimetres  `json:"slits"`
 	Finished   []millimetres  `json:"finished,omitempty"` // where cut widths differ from it
@@ -149,6 +151,7 @@ func newTotals(t plan.Totals) totals {
 func newPlannedJob(s *plan.Step) plannedJob {
 	j := plannedJob{
 		ID: words.Clean(s.Job.ID), Material: words.Clean(s.Job.Material),
+		Customer: words.Clean(s.Job.Customer), Note: words.Clean(s.Job.Note),
 		Web:   [2]millimetres{millimetres(s.Layout.Web.From), millimetres(s.Layout.Web.To)},
 		Slits: inMillimetres(s.Layout.Slits), Finished: inMillimetres(finished(s)),
 		Trim:  [2]millimetres{millimetres(s.Layout.Trim[0]), millimetres(s.Layout.Trim[1])},

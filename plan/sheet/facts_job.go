@@ -34,6 +34,12 @@ func (f *facts) job(i int) (out []fact) {
 		add("Job", j.ID)
 	}
 	add("Material", j.Material)
+	if j.Customer != "" {
+		add("Customer", j.Customer)
+	}
+	if j.Note != "" {
+		add("Note", j.Note)
+	}
 	add("Web", fmt.Sprintf("%s, guided to the %s of the web area; from %s to %s",
 		words.Both(j.Web, u), guides[f.plan.Beam.Guide], u.Number(l.Web.From), u.Show(l.Web.To)))
 	out = append(out, f.slits(s))

@@ -84,6 +84,7 @@ func (d *drawnDay) job(i, n int, unit string) {
 		{"speed", d.pick("40", "55.5", "120.0")}, {"due", "2026-11-25T11:00:00"}, {"state", d.pick("'waiting'", "'done'", "'hold'")},
 		{"fixed", fmt.Sprint(i + 1)}, {"after", fmt.Sprintf("['J%d']", (i+1)%n)},
 		{"core", d.pick("'89 mm'", "'3-1/2 in'")}, d.pickPair([2]string{"roll_m", d.pick("50", "72.5")}, [2]string{"roll_diameter", d.pick("'150 mm'", "'8 in'")}),
+		{"customer", d.pick("'hall 2'", `"depot \"7\""`)}, {"note", "'cut first'"},
 		{"chosen_shift", d.pick("0", "'1/64 in'", "-0.025", "'0.000001 mm'")}, // or a stale one
 	}
 	if slits != many {

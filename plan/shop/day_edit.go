@@ -10,7 +10,7 @@ import (
 // The keys of day.toml in the order in which bide writes them.
 var (
 	dayKeys = []string{"units", "start", "end", "aim"}
-	jobKeys = []string{"id", "material", "web", "slits", "trim", "shift", "arrange", chosenSlits, chosenShift, chosenIdle, chosenMoves, chosenSetup, "length_m", "speed", "due", "after", "state", "fixed", "core", "roll_m", "roll_diameter"}
+	jobKeys = []string{"id", "material", "web", "slits", "trim", "shift", "arrange", chosenSlits, chosenShift, chosenIdle, chosenMoves, chosenSetup, "length_m", "speed", "due", "after", "state", "fixed", "core", "roll_m", "roll_diameter", "customer", "note"}
 )
 
 // dayReading is a text of a day as read, right or wrong.

@@ -81,7 +81,7 @@ func changeJob(r *rand.Rand, j *plan.Job) {
 			j.Chosen = nil
 		}
 	}()
-	switch r.IntN(13) {
+	switch r.IntN(14) {
 	case 0:
 		j.Material = []string{"felt", "paper tape", "foil"}[r.IntN(3)]
 	case 1:
@@ -106,6 +106,8 @@ func changeJob(r *rand.Rand, j *plan.Job) {
 		j.Chosen = nil
 	case 11:
 		j.Roll = []plan.Roll{{}, {Core: 82 * plan.Millimetre, Metres: 66.5}, {Core: 3 * plan.Inch, Diameter: 8*plan.Inch + 1}}[r.IntN(3)]
+	case 12:
+		j.Customer, j.Note = []string{"", "hall 2", `a "quoted" \\ name`}[r.IntN(3)], []string{"", "# no comment"}[r.IntN(2)]
 	default:
 		j.After = nil
 	}

@@ -103,6 +103,8 @@ var examples = map[string]string{
 	"after":        `after = ["D-100"]`,
 	"state":        `state = "waiting"`,
 	"fixed":        "fixed = 1",
+	"customer":     `customer = "order 4711, hall 2"`,
+	"note":         `note = "cores from the customer"`,
 
 	"core":          "core = 89.0",
 	"roll_m":        "roll_m = 50.0",

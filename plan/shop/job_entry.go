@@ -54,6 +54,7 @@ func (t jobReader) read() plan.Job {
 			t.Refuse("fixed", "count from 1, or from -1 for the last", "there is no number 0")
 		}
 	}
+	j.Customer, j.Note = t.Text("customer", ""), t.Text("note", "")
 	m := t.material(&j)
 	j.Entries = t.entries("slits", m)
 	j.Chosen = t.chosen(m, &j)

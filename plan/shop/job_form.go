@@ -241,5 +241,6 @@ func (s *Shop) Typed(j *plan.Job) Typed {
 		"length_m": toml.Number(j.Metres), "speed": speedText(j.Speed, s.dayUnit),
 		"core": given(j.Roll.Core), "roll_m": optionalNumber(j.Roll.Metres), "roll_diameter": given(j.Roll.Diameter),
 		"due": due, "after": after, "fixed": turnText(j.Fixed),
+		"customer": j.Customer, "note": j.Note,
 	}
 }

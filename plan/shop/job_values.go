@@ -39,6 +39,8 @@ func (r *dayReading) edits(i int, want *plan.Job) (out []dayfile.Edit) {
 	set(!slices.Equal(have.After, want.After), "after", idList(want.After))
 	set(have.State != want.State, "state", word(stateWords, int(want.State)))
 	set(have.Fixed != want.Fixed, "fixed", turnText(want.Fixed))
+	set(have.Customer != want.Customer, "customer", optionalText(want.Customer))
+	set(have.Note != want.Note, "note", optionalText(want.Note))
 	return out
 }
 
@@ -103,6 +105,14 @@ func speedText(mPerMin float64, u plan.Unit) string {
 		}
 	}
 	return toml.Number(mPerMin / feet)
+}
+
+// optionalText is a text; none, which takes the key out, when it isn't given.
+func optionalText(text string) string {
+	if text == "" {
+		return ""
+	}
+	return toml.String(text)
 }
 
 // optionalTime is a time; none, which takes the key out, when it isn't given.

@@ -47,6 +47,9 @@ func AboutJob(d *Shared, index int) (out []draw.Span) {
 	if j.State == plan.Running {
 		say(draw.Good, "r %s is running", j.ID)
 	}
+	if j.Note != "" {
+		say(draw.Plain, "note: %s", j.Note)
+	}
 	if text := rulesOf(j); text != "" {
 		say(draw.Plain, "%s", text)
 	}
@@ -69,7 +72,7 @@ func AboutJob(d *Shared, index int) (out []draw.Span) {
 		len(s.Changeover.Holders)-s.Changeover.Resting-s.Changeover.Parked, s.Changeover.Resting, s.Changeover.Parked, d.Travel(s.Changeover.Travel))
 	say(draw.Plain, "%s", LayoutText(j, &s.Layout, u))
 	say(draw.Faint, "%s", words.Join("; ", chosen(j, &s.Layout), permits(j)))
-	say(draw.Faint, "%s, runs %s to %s", j.Material, words.Clock(s.RunStart, d.Shop.Day.Start), words.Clock(s.RunEnd, d.Shop.Day.Start))
+	say(draw.Faint, "%s, runs %s to %s", words.Join(" for ", j.Material, j.Customer), words.Clock(s.RunStart, d.Shop.Day.Start), words.Clock(s.RunEnd, d.Shop.Day.Start))
 	return out
 }
 

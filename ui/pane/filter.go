@@ -29,7 +29,7 @@ func Along(rows []int, picked, n int) int {
 // FilterWords are what a filter looks for its words in, for one job.
 func (d *Shared) FilterWords(index int) []string {
 	j, o := d.Jobs()[index], d.Outcome(index)
-	out := []string{j.ID, j.Material, d.Shop.Unit.Number(j.Web)}
+	out := []string{j.ID, j.Material, j.Customer, d.Shop.Unit.Number(j.Web)}
 	switch {
 	case d.Broken[j] != "":
 		out = append(out, "broken")

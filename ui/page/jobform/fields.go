@@ -51,6 +51,8 @@ var fieldHints = map[string]string{
 	"arrange":       "left and right change it",
 	"state":         "left and right change it",
 	"web":           "width",
+	"customer":      "shown and printed",
+	"note":          "shown and printed",
 	"speed":         "empty: the material's",
 }
 

@@ -2,6 +2,7 @@ package daylist
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -56,6 +57,7 @@ var (
 	dayTurn     = fact(draw.Faint, func(e pane.JobRow) string { return e.NumberText(e.Index) })
 	dayID       = fact(draw.Strong, func(e pane.JobRow) string { return e.Job.ID })
 	dayMaterial = fact(draw.Plain, func(e pane.JobRow) string { return e.Job.Material })
+	dayCustomer = fact(draw.Plain, func(e pane.JobRow) string { return e.Job.Customer })
 	dayWeb      = fact(draw.Plain, func(e pane.JobRow) string { return e.Shop.Unit.Number(e.Job.Web) })
 	dayDue      = fact(draw.Faint, func(e pane.JobRow) string { return e.Clock(e.Job.Due) })
 	dayCuts     = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return fmt.Sprint(len(s.Layout.Cuts)) })
@@ -80,6 +82,8 @@ const LeastIDWidth = 7
 func Columns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
 	times, due, material := d.ClockWidth(), 2, 8
 	switch {
+	case w >= 70 && !noCustomers(d):
+		material = 14 // there is room for the customer then
 	case w >= 70:
 		material = 20
 	case d.NoneLate():
@@ -95,6 +99,7 @@ func Columns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
 		{Width: 1, Left: true, Cell: pane.JobRow.Flag},
 		{Head: "job", Width: id, Left: true, Flex: d.IDWidth() - id, Cell: dayID},
 		{Head: "material", Width: material, Rank: 1, Left: true, Flex: 30 - material, Cell: dayMaterial},
+		{Head: "customer", Width: 10, Rank: 4, Left: true, Flex: 10, Cell: dayCustomer},
 		{Head: "web", Width: 7, Rank: 5, Cell: dayWeb},
 		{Head: "cuts", Width: 4, Rank: 6, Cell: dayCuts},
 		{Head: "moves", Width: 5, Rank: 1, Cell: MovesCell},
@@ -111,7 +116,17 @@ func Columns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
 	if d.NoneLate() { // nothing would be in it
 		columns = columns[:len(columns)-1]
 	}
-	return columns
+	return withCustomers(d, columns)
+}
+
+// withCustomers are the columns, that of customers among them only where a job names one.
+func withCustomers(d *pane.Shared, columns []draw.Column[pane.JobRow]) []draw.Column[pane.JobRow] {
+	return slices.DeleteFunc(columns, func(c draw.Column[pane.JobRow]) bool { return c.Head == "customer" && noCustomers(d) })
+}
+
+// noCustomers reports whether no job of the day names its customer.
+func noCustomers(d *pane.Shared) bool {
+	return !slices.ContainsFunc(d.Jobs(), func(j *plan.Job) bool { return j.Customer != "" })
 }
 
 // changeoverColumns are those of a changeover's own line in the roomy list.
@@ -131,19 +146,20 @@ func changeoverColumns(d *pane.Shared) []draw.Column[pane.JobRow] {
 // jobColumns are those of a job's own line there.
 func jobColumns(d *pane.Shared) []draw.Column[pane.JobRow] {
 	times := d.ClockWidth()
-	return []draw.Column[pane.JobRow]{
+	return withCustomers(d, []draw.Column[pane.JobRow]{
 		{Width: 1, Left: true, Cell: pane.JobRow.Cursor},
 		{Head: "n", Width: d.NumberWidth(), Cell: dayTurn},
 		{Width: 1, Left: true, Cell: pane.JobRow.Flag},
 		{Head: "job", Width: d.IDWidth(), Left: true, Cell: dayID},
 		{Head: "material", Width: 16, Left: true, Flex: 12, Cell: dayMaterial},
-		{Head: "web", Width: 7, Cell: dayWeb},
-		{Head: "cuts", Width: 4, Cell: dayCuts},
+		{Head: "customer", Width: 10, Rank: 1, Left: true, Flex: 10, Cell: dayCustomer},
+		{Head: "web", Width: 7, Rank: 2, Cell: dayWeb},
+		{Head: "cuts", Width: 4, Rank: 3, Cell: dayCuts},
 		{Head: "run", Width: times + 2, Cell: dayRuns},
 		{Head: "end", Width: times + 2, Cell: dayEnds},
 		{Head: "due", Width: times + 2, Cell: dayDue},
 		{Head: "late", Width: max(d.LateWidth(), len("!00:00")), Left: true, Cell: LateCell},
-	}
+	})
 }
 
 // compact lists the jobs one line each, in as many columns as there is room for.
