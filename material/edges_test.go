@@ -133,3 +133,17 @@ func TestShortAtItsEdge(t *testing.T) {
 		}
 	}
 }
+
+// A web that narrows by less than a thousandth of a percent (0.001 N/m: 0.00012 %) asks for no
+// allowance, and that is said.
+func TestNextToNoNeckInAsksForNothing(t *testing.T) {
+	for tension, want := range map[float64]string{0.001: "for neck-in alone: none", 25: "for neck-in alone: cut 2.913 % narrower"} {
+		s, err := SettingsFor(spun(t, tension), shop, Run{Speed: 40, WebMM: 1000})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if l := s.Line(IDAllowance); !strings.Contains(l.Why, want) {
+			t.Errorf("%v N/m: %+v, want %q", tension, l, want)
+		}
+	}
+}

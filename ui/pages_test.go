@@ -24,8 +24,8 @@ func TestPagesFitAtEverySize(t *testing.T) {
 			newScreen(t, oddShop(t), testLook(noColours, false, true), 80, 24).settle(),
 		} {
 			s.press(keys...).settle()
-			for w := 1; w <= 230; w += fewer(1, 7) + w/fewer(8, 3) {
-				for h := 1; h <= 70; h += fewer(1, 5) + h/fewer(8, 3) {
+			for w := 1; w <= 230; w += fewer(1, 9) + w/fewer(8, 3) {
+				for h := 1; h <= 70; h += fewer(1, 7) + h/fewer(8, 2) {
 					s.send(tea.WindowSizeMsg{Width: w, Height: h})
 					s.fits()
 				}

@@ -93,7 +93,7 @@ func TestRandomKeys(t *testing.T) {
 				t.Logf("seed %d, round %d, keys %q", seed, round, typed)
 			}
 		})
-		for range fewer(1500, 200) {
+		for range fewer(1500, 120) {
 			key := keys[r.IntN(len(keys))]
 			switch {
 			case r.IntN(4) == 0:

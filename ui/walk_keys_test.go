@@ -48,8 +48,8 @@ func TestFormsBeginAtTheHolder(t *testing.T) {
 // The walk's keys pressed twice, or held, do nothing to the day: that a job runs doesn't
 // make another run, or that one wait.
 func TestWalkKeysPressedTwice(t *testing.T) {
-	sc, _ := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("r").settle()
+	sc, _ := atSmall(t, 80, 24)
+	sc.press("w", "enter").allTicks().press("r").settle()
 	day := sc.History.Now.All
 	sc.press("r", "r", "r").settle().tells("D-101 runs already, as confirmed in the guided setup")
 	if !slices.Equal(day, sc.History.Now.All) {

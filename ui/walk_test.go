@@ -215,8 +215,8 @@ func TestWalkFromEndToEnd(t *testing.T) {
 // The next changeover is the one to the first job that doesn't run; its first tick
 // tells that the running one has ended, and changes nothing of what was planned.
 func TestWalkAfterARunningJob(t *testing.T) {
-	sc, dir := atWork(t, 120, 36)
-	sc.press("w", "enter").ticks(58).press("r").settle()
+	sc, dir := atSmall(t, 120, 36)
+	sc.press("w", "enter").allTicks().press("r").settle()
 	totals, turns := sc.Forecast.Present.Totals, len(sc.Jobs())
 	sc.press("w").tells("D-101 → D-102", "D-101 is running: the first confirmed move records that it has ended")
 	n := sc.Outcome(1).Step.Changeover.Repositions
@@ -251,8 +251,8 @@ func TestWalkAfterARunningJob(t *testing.T) {
 // What became of the job before is asked whatever is told first, once, and only while by
 // the clock it runs; when nothing is told, the form is there as it was.
 func TestWhatBecameOfTheJobBefore(t *testing.T) {
-	sc, dir := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("r").settle()
+	sc, dir := atSmall(t, 80, 24)
+	sc.press("w", "enter").allTicks().press("r").settle()
 	before := file(t, dir, "positions.toml")
 	at := sc.Actual.Positions.At
 	sc.press("w", "enter", "f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "").tells("D-101 was to run until")
@@ -267,8 +267,8 @@ func TestWhatBecameOfTheJobBefore(t *testing.T) {
 		t.Errorf("kept: state %d, %+v", kept.Day.Jobs[0].State, kept.Positions.Begun)
 	}
 
-	sc, dir = atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("r").settle()
+	sc, dir = atSmall(t, 80, 24)
+	sc.press("w", "enter").allTicks().press("r").settle()
 	sc.Journal.Now = func() time.Time { return time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC) } // long after its end
 	sc.press("w", "enter").ticks(1).tells("made: it is at", "D-101 is done")
 	if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done {
@@ -328,14 +328,14 @@ func TestWalkFromAnAssumedStanding(t *testing.T) {
 // Where someone else has changed day.toml, it stays theirs, and that the job runs is
 // written beside it; and said.
 func TestFinishBesideAForeignDay(t *testing.T) {
-	sc, dir := atWork(t, 120, 36)
+	sc, dir := atSmall(t, 120, 36)
 	file := filepath.Join(dir, "day.toml")
 	theirs, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
 	theirs = append(theirs, "# theirs\n"...)
-	sc.press("w", "enter").ticks(58)
+	sc.press("w", "enter").allTicks()
 	if err := os.WriteFile(file, theirs, 0o644); err != nil {
 		t.Fatal(err)
 	}

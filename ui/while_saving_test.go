@@ -147,7 +147,7 @@ func TestWalkStaysWhileATickIsSaved(t *testing.T) {
 // The same where the walk's first tick ends the job before, and where its end tells that
 // its job runs: the states on the screen are those in the file.
 func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
-	sc, dir := atWork(t, 120, 36)
+	sc, dir := atSmall(t, 120, 36)
 	agree := func(when string) {
 		t.Helper()
 		for _, j := range read(t, dir).Day.Jobs {
@@ -161,7 +161,7 @@ func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
 		sc.press("esc", "1", "j", "t", "J", "e").types("xyz")
 		sc.gets(held)
 	}
-	sc.press("w", "enter").ticks(58).press("r")
+	sc.press("w", "enter").allTicks().press("r")
 	meanwhile()
 	agree("set up")
 	if sc.Over != nil {

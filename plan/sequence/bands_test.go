@@ -15,7 +15,7 @@ import (
 // listed.
 func TestDaysWithBandsVerify(t *testing.T) {
 	t.Parallel()
-	days, planned, struck := uint64(plantest.Worlds(8, 6)), 0, 0
+	days, planned, struck := uint64(plantest.Worlds(6, 6)), 0, 0
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 86))
 		b, start, d := plantest.DrawQuickDay(r)

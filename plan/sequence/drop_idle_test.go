@@ -1,12 +1,14 @@
 package sequence
 
 import (
+	"math/rand/v2"
 	"slices"
 	"testing"
 	"time"
 
 	"bide/plan"
 	"bide/plan/changeover"
+	"bide/plan/plantest"
 )
 
 // An idle holder that moves for two jobs goes at once to where the second has it, or stays
@@ -43,5 +45,41 @@ func TestIdleMovesOfATurnAreDropped(t *testing.T) {
 		if got := day.positions[1].At; !slices.Equal(got, c.want) || spared == slices.Equal(c.at, c.want) {
 			t.Errorf("%s: from %v by %v to %v it goes by %v, want %v (spared: %v)", name, c.before, c.at, c.after, got, c.want, spared)
 		}
+	}
+}
+
+// Of a day whose idle moves have been dropped, no turn has one left that could be, the last
+// ones included.
+func TestNoIdleMoveIsLeftToDrop(t *testing.T) {
+	dropped := 0
+	for seed := range uint64(250) {
+		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 49)))
+		listed, err := PlanDay(b, start, d)
+		if err != nil || b.PositionTolerance > 0 || len(listed.Steps()) < 2 {
+			continue
+		}
+		r := newRun(newInstance(b, start, d.Start, listed, plan.AimMoves), 1, 0)
+		day := r.given()
+		if r.eval.all(day, look{timed: true, blind: true}) == impossible {
+			continue
+		}
+		p := r.improver()
+		if p.record(day); p.best == nil {
+			continue
+		}
+		before := p.best.Totals.Repositions
+		p.dropIdleMoves()
+		if p.best.Totals.Repositions < before {
+			dropped++
+		}
+		for turn := range len(p.from.order) - 1 {
+			least := p.best.Totals.Repositions
+			if c := p.from.clone(); p.eval.dropIdleMoves(c, turn) && p.noWorse(c) && p.best.Totals.Repositions < least {
+				t.Errorf("seed %d: a move at turn %d of %d was left", seed, turn, len(p.from.order))
+			}
+		}
+	}
+	if dropped < 3 {
+		t.Errorf("moves were dropped on %d days: too few to tell", dropped)
 	}
 }

@@ -156,7 +156,7 @@ func anyOrder(int, int) bool      { return true }
 
 func TestTinyDays(t *testing.T) {
 	t.Parallel()
-	days, hit, floors, tight, enough := 0, 0, 0, 0, plantest.Worlds(60, 120)
+	days, hit, floors, tight, enough := 0, 0, 0, 0, plantest.Worlds(45, 120)
 	for seed := uint64(0); days < enough; seed++ {
 		b, start, d := tiny(rand.New(rand.NewPCG(seed, 41)))
 		best, err := Search(context.Background(), b, start, d, Effort{Aim: plan.AimMoves, Seed: 1})
