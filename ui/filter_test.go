@@ -36,16 +36,23 @@ func TestFilterLets(t *testing.T) {
 }
 
 // The next row among those that are left, whether the picked one is among them or not.
-func TestAlong(t *testing.T) {
+func TestPickRow(t *testing.T) {
 	rows := []int{2, 5, 9}
-	for _, c := range []struct{ picked, n, want int }{
-		{2, 1, 5}, {5, 1, 9}, {9, 1, 9}, {9, -1, 5}, {2, -1, 2}, {3, 1, 5}, {3, -1, 2}, {0, 1, 2}, {0, -1, 2}, {12, -1, 9}, {12, 1, 9}, {6, 2, 9}, {6, -5, 2},
+	for _, c := range []struct {
+		picked int
+		key    keys.Action
+		page   int
+		want   int
+	}{
+		{2, keys.Down, 1, 5}, {5, keys.Down, 1, 9}, {9, keys.Down, 1, 9}, {9, keys.Up, 1, 5}, {2, keys.Up, 1, 2}, {3, keys.Down, 1, 5}, {3, keys.Up, 1, 2},
+		{0, keys.Down, 1, 2}, {0, keys.Up, 1, 2}, {12, keys.Up, 1, 9}, {12, keys.Down, 1, 9}, {6, keys.PageDown, 2, 9}, {6, keys.PageUp, 5, 2},
+		{5, keys.Top, 1, 2}, {5, keys.Bottom, 1, 9}, {3, keys.Left, 1, 3},
 	} {
-		if got := pane.Along(rows, c.picked, c.n); got != c.want {
-			t.Errorf("%d rows on from %d: %d, want %d", c.n, c.picked, got, c.want)
+		if got := pane.PickRow(rows, c.picked, c.key, c.page); got != c.want {
+			t.Errorf("key %d leads from %d to %d, want %d", c.key, c.picked, got, c.want)
 		}
 	}
-	if got := pane.Along(nil, 4, 1); got != 4 {
+	if got := pane.PickRow(nil, 4, keys.Down, 1); got != 4 {
 		t.Errorf("without rows: %d", got)
 	}
 }

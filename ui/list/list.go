@@ -5,6 +5,7 @@ package list
 import (
 	"bide/ui/draw"
 	"bide/ui/keys"
+	"slices"
 )
 
 // List is rows of which some are shown, one of them picked.
@@ -12,6 +13,11 @@ type List struct {
 	At    int // the picked row, from 0
 	Rows  int
 	Shown int // rows that there is room for, which are a page
+}
+
+// Steps reports whether a key goes through the rows of a list.
+func Steps(a keys.Action) bool {
+	return slices.Contains([]keys.Action{keys.Up, keys.Down, keys.PageUp, keys.PageDown, keys.Top, keys.Bottom}, a)
 }
 
 // Step is the row that a key leads to: the picked one where it is no key of a list, 0 where

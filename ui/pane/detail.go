@@ -174,7 +174,7 @@ func RowsShown(d *Shared, f *list.Filter, rows []int, n int) draw.Line {
 	l := d.Line()
 	if f.On() {
 		l.Add(draw.Picked, f.Count(len(rows), len(d.Jobs()))+" ")
-	} else if text := draw.Range(draw.Window(RowAt(rows, d.JobAt), len(rows), n), n, len(rows)); text != "" {
+	} else if text := ListOf(rows, d.JobAt, n).Range(); text != "" {
 		l.Add(draw.Faint, text+"  ")
 	}
 	return l

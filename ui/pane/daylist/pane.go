@@ -27,29 +27,14 @@ func (p *Pane) Help() keys.Scope    { return keys.OnDay }
 
 // HandleKey picks a job or moves it.
 func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
-	page := max(p.parts(d).list-1, 1)
+	d.Pick(pane.PickRow(p.shown(d), d.JobAt, a, max(p.parts(d).list-1, 1)))
 	switch a {
-	case keys.Up:
-		p.along(d, -1)
-	case keys.Down:
-		p.along(d, 1)
-	case keys.PageUp:
-		p.along(d, -page)
-	case keys.PageDown:
-		p.along(d, page)
-	case keys.Top:
-		p.along(d, -len(d.Jobs()))
-	case keys.Bottom:
-		p.along(d, len(d.Jobs()))
 	case keys.Earlier:
 		d.MoveBy(d.JobAt, -1)
 	case keys.Later:
 		d.MoveBy(d.JobAt, 1)
 	}
 }
-
-// along picks the job n rows on.
-func (p *Pane) along(d *pane.Shared, n int) { d.Pick(pane.Along(p.shown(d), d.JobAt, n)) }
 
 // dayParts is how the pane's lines are shared out.
 type dayParts struct {
@@ -102,7 +87,7 @@ func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 func (p *Pane) heading(d *pane.Shared, n int) string {
 	rows := p.shown(d)
 	jobs := len(rows)
-	some := draw.Range(draw.Window(pane.RowAt(rows, d.JobAt), jobs, n), n, jobs)
+	some := pane.ListOf(rows, d.JobAt, n).Range()
 	if text := p.Filter.Count(jobs, len(d.Jobs())); text != "" {
 		return text
 	}
@@ -124,9 +109,9 @@ func DayHours(d *plan.Day, begin, to string) string {
 
 func (p *Pane) entries(d *pane.Shared, n int, focused bool) []pane.JobRow {
 	rows := p.shown(d)
-	from := draw.Window(pane.RowAt(rows, d.JobAt), len(rows), n)
+	l := pane.ListOf(rows, d.JobAt, n)
 	var out []pane.JobRow
-	for _, t := range rows[from:min(from+n, len(rows))] {
+	for _, t := range rows[l.From():l.To()] {
 		out = append(out, pane.JobRow{Shared: d, Index: t, Job: d.Jobs()[t], Outcome: d.Outcome(t), Focused: focused})
 	}
 	return out
@@ -198,7 +183,7 @@ func (p *Pane) Away(d *pane.Shared) draw.Line {
 
 func (p *Pane) Filtered() *list.Filter { return &p.Filter }
 
-func (p *Pane) PickShown(d *pane.Shared) { p.along(d, 0) }
+func (p *Pane) PickShown(d *pane.Shared) { d.Pick(pane.ShownRow(p.shown(d), d.JobAt)) }
 
 func (p *Pane) Hides(d *pane.Shared) bool {
 	return d.Job() != nil && !slices.Contains(p.shown(d), d.JobAt)
@@ -216,9 +201,9 @@ func (p *Pane) Click(d *pane.Shared, _, y int) {
 	if s.roomy {
 		row = (y - 3) / 2
 	}
-	from := draw.Window(pane.RowAt(rows, d.JobAt), len(rows), s.list)
-	if row >= 0 && row < s.list && from+row < len(rows) {
-		d.Pick(rows[from+row])
+	l := pane.ListOf(rows, d.JobAt, s.list)
+	if row += l.From(); row >= l.From() && row < l.To() {
+		d.Pick(rows[row])
 	}
 }
 

@@ -31,20 +31,8 @@ func (p *Pane) Help() keys.Scope    { return keys.OnDayMap }
 
 // HandleKey picks a changeover or a holder, or looks at another part of the beam.
 func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
-	page := max(p.Parts(d).jobs-1, 1)
+	d.Pick(pane.PickRow(p.rows(d), d.JobAt, a, max(p.Parts(d).jobs-1, 1)))
 	switch a {
-	case keys.Up:
-		p.along(d, -1)
-	case keys.Down:
-		p.along(d, 1)
-	case keys.PageUp:
-		p.along(d, -page)
-	case keys.PageDown:
-		p.along(d, page)
-	case keys.Top:
-		p.along(d, -len(d.Jobs()))
-	case keys.Bottom:
-		p.along(d, len(d.Jobs()))
 	case keys.HolderBefore:
 		pickHolder(d, d.Holder-1)
 	case keys.HolderNext:
@@ -61,14 +49,11 @@ func (p *Pane) rows(d *pane.Shared) []int {
 	return p.Filter.Rows(len(d.Jobs()), d.FilterWords)
 }
 
-// along picks the job n rows on.
-func (p *Pane) along(d *pane.Shared, n int) { d.Pick(pane.Along(p.rows(d), d.JobAt, n)) }
-
 // shown are the indexes of the jobs that there is room for, around the picked one.
 func (p *Pane) shown(d *pane.Shared, n int) []int {
 	rows := p.rows(d)
-	from := draw.Window(pane.RowAt(rows, d.JobAt), len(rows), n)
-	return rows[from:min(from+n, len(rows))]
+	l := pane.ListOf(rows, d.JobAt, n)
+	return rows[l.From():l.To()]
 }
 
 // look changes the stretch that is shown.
@@ -179,7 +164,7 @@ func (p *Pane) legend(d *pane.Shared) draw.Line {
 
 func (p *Pane) Filtered() *list.Filter { return &p.Filter }
 
-func (p *Pane) PickShown(d *pane.Shared) { p.along(d, 0) }
+func (p *Pane) PickShown(d *pane.Shared) { d.Pick(pane.ShownRow(p.rows(d), d.JobAt)) }
 
 func (p *Pane) Hides(d *pane.Shared) bool {
 	return d.Job() != nil && !slices.Contains(p.rows(d), d.JobAt)

@@ -25,29 +25,14 @@ func (p *Pane) Help() keys.Scope    { return keys.OnMoves }
 
 // HandleKey picks a move, or another changeover.
 func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
-	page := max(p.list()-1, 1)
+	d.PickMove(pane.PickRow(p.Rows(d), d.MoveAt, a, max(p.list()-1, 1)))
 	switch a {
-	case keys.Up:
-		p.along(d, -1)
-	case keys.Down:
-		p.along(d, 1)
-	case keys.PageUp:
-		p.along(d, -page)
-	case keys.PageDown:
-		p.along(d, page)
-	case keys.Top:
-		p.along(d, -len(d.Moves()))
-	case keys.Bottom:
-		p.along(d, len(d.Moves()))
 	case keys.Left:
 		d.Pick(d.JobAt - 1)
 	case keys.Right:
 		d.Pick(d.JobAt + 1)
 	}
 }
-
-// along picks the move n rows on.
-func (p *Pane) along(d *pane.Shared, n int) { d.PickMove(pane.Along(p.Rows(d), d.MoveAt, n)) }
 
 // detail is how many lines tell about the picked move and caution.
 func (p *Pane) detail() int { return max(min((p.H-2)/2, 6), 0) }
@@ -67,8 +52,8 @@ func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 		columns := draw.ColumnsFor(pane.MoveColumns(d, moves), p.W)
 		body = append(body, draw.Heads(d.Theme, columns))
 		rows := p.Rows(d)
-		from := draw.Window(pane.RowAt(rows, d.MoveAt), len(rows), p.list())
-		for _, n := range rows[from:min(from+p.list(), len(rows))] {
+		l := pane.ListOf(rows, d.MoveAt, p.list())
+		for _, n := range rows[l.From():l.To()] {
 			body = append(body, draw.RowOf(d.Theme, columns, pane.MoveRow{Shared: d, Index: n, Move: &moves[n], Focused: focused}))
 		}
 	} else {
@@ -129,7 +114,7 @@ func (p *Pane) about(d *pane.Shared) []draw.Line {
 
 func (p *Pane) Filtered() *list.Filter { return &p.filter }
 
-func (p *Pane) PickShown(d *pane.Shared) { p.along(d, 0) }
+func (p *Pane) PickShown(d *pane.Shared) { d.PickMove(pane.ShownRow(p.Rows(d), d.MoveAt)) }
 
 func (p *Pane) Hides(*pane.Shared) bool { return false } // moves are changed by nothing
 
@@ -145,8 +130,8 @@ func (p *Pane) Rows(d *pane.Shared) []int {
 // Click picks the move of a row.
 func (p *Pane) Click(d *pane.Shared, _, y int) {
 	rows := p.Rows(d)
-	from := draw.Window(pane.RowAt(rows, d.MoveAt), len(rows), p.list())
-	if row := y - 2; row >= 0 && row < p.list() && from+row < len(rows) {
-		d.PickMove(rows[from+row])
+	l := pane.ListOf(rows, d.MoveAt, p.list())
+	if row := l.From() + y - 2; row >= l.From() && row < l.To() {
+		d.PickMove(rows[row])
 	}
 }

@@ -24,23 +24,12 @@ func (p *Pane) Help() keys.Scope    { return keys.OnSchedule }
 
 // HandleKey picks a job, or shows another part of the day.
 func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
-	page := max(p.jobs(d)-1, 1)
-	switch a {
-	case keys.Up:
-		p.along(d, -1)
-	case keys.Down:
-		p.along(d, 1)
-	case keys.PageUp:
-		p.along(d, -page)
-	case keys.PageDown:
-		p.along(d, page)
-	case keys.Top:
-		p.along(d, -len(d.Jobs()))
-	case keys.Bottom:
-		p.along(d, len(d.Jobs()))
-	default:
-		p.Hours.look(a, d)
+	if list.Steps(a) {
+		d.Pick(pane.PickRow(p.rows(d), d.JobAt, a, max(p.jobs(d)-1, 1)))
+		p.Hours.follow(d)
+		return
 	}
+	p.Hours.look(a, d)
 }
 
 // rows are the indexes of the jobs that the filter leaves; all where they are in one line.
@@ -49,12 +38,6 @@ func (p *Pane) rows(d *pane.Shared) []int {
 		return new(list.Filter).Rows(len(d.Jobs()), d.FilterWords)
 	}
 	return p.filter.Rows(len(d.Jobs()), d.FilterWords)
-}
-
-// along picks the job n rows on.
-func (p *Pane) along(d *pane.Shared, n int) {
-	d.Pick(pane.Along(p.rows(d), d.JobAt, n))
-	p.Hours.follow(d)
 }
 
 // fewLines is below how many lines all jobs are drawn in one.
@@ -71,8 +54,8 @@ func (p *Pane) jobs(d *pane.Shared) int {
 // shown are the indexes of the jobs that there is room for, around the picked one.
 func (p *Pane) shown(d *pane.Shared) []int {
 	rows, n := p.rows(d), p.jobs(d)
-	from := draw.Window(pane.RowAt(rows, d.JobAt), len(rows), n)
-	return rows[from:min(from+n, len(rows))]
+	l := pane.ListOf(rows, d.JobAt, n)
+	return rows[l.From():l.To()]
 }
 
 // View draws the pane.
@@ -89,7 +72,10 @@ func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 
 func (p *Pane) Filtered() *list.Filter { return &p.filter }
 
-func (p *Pane) PickShown(d *pane.Shared) { p.along(d, 0) }
+func (p *Pane) PickShown(d *pane.Shared) {
+	d.Pick(pane.ShownRow(p.rows(d), d.JobAt))
+	p.Hours.follow(d)
+}
 
 func (p *Pane) Hides(d *pane.Shared) bool {
 	return d.Job() != nil && !slices.Contains(p.rows(d), d.JobAt)
