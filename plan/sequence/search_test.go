@@ -187,6 +187,30 @@ func TestSearchStops(t *testing.T) {
 	}
 }
 
+// Stopped before it has begun, a search is no worse than the order listed, as it is or
+// centred, where that keeps the rules.
+func TestSearchStoppedAtOnceIsNoWorse(t *testing.T) {
+	stopped, cancel := context.WithCancel(context.Background())
+	cancel()
+	for seed := range uint64(60) {
+		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 55)))
+		listed, err := sequence.PlanDay(b, start, d)
+		if err != nil || len(plan.Broken(listed.Jobs(), listed.Done)) > 0 {
+			continue
+		}
+		aim := plan.Aim(seed % 2)
+		best, err := sequence.Search(stopped, b, start, d, sequence.Effort{Aim: aim, Rounds: 100, Seed: seed})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, before := range []plan.Totals{listed.Totals, listed.Listed} {
+			if plantest.Worse(best.Totals, before, aim) {
+				t.Errorf("seed %d: %+v, listed %+v", seed, best.Totals, before)
+			}
+		}
+	}
+}
+
 // With every job's turn fixed and no choice of layouts there is nothing to search.
 func TestLockedDayEndsAtOnce(t *testing.T) {
 	b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(9, 54)))
