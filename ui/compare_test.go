@@ -80,34 +80,49 @@ func TestOfferOfAnotherDay(t *testing.T) {
 	}
 }
 
-// An order found while two others are compared waits until the page is opened anew: the
-// keys of the open page mean what they meant.
-func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
+// The page opened while a search runs shows what that finds, and says so meanwhile; until then
+// Enter and x do nothing, so that no key changes its meaning. The header says the same.
+func TestPageOpenedDuringASearch(t *testing.T) {
 	s, _, _ := morning(t)
-	s.press("s", "v")
-	foot := keys.Footer(s.Theme, s.Table, keys.OnCompare, s.W)
-	s.settle().fits()
-	if s.Offer == nil {
-		t.Fatal("nothing is offered")
-	}
-	if got := s.lines(); s.scope() != keys.OnCompare || got[len(got)-1].Text() != foot.Text() {
-		t.Errorf("the keys are those of an offer:\n%s", s.View())
-	}
-	s.tells("as listed, centred", "an order was found: v")
 	order := ids(s.Jobs())
-	s.press("x")
-	if s.Offer == nil {
-		t.Fatal("it is discarded unseen")
+	s.press("s", "v")
+	if s.scope() != keys.OnSearching || !strings.Contains(s.View(), "what the search finds is shown here") {
+		t.Fatalf("while it runs the page doesn't wait:\n%s", s.View())
 	}
-	if s.press("down", "enter"); s.Over != nil || s.JobAt != 1 || s.Offer == nil || !slices.Equal(ids(s.Jobs()), order) {
-		t.Fatalf("Enter goes to turn %d, %T is open, the order is %v", s.JobAt+1, s.Over, ids(s.Jobs()))
+	if s.press("enter", "x"); s.Over == nil || !slices.Equal(ids(s.Jobs()), order) {
+		t.Fatal("while it runs something is accepted or the page is left")
 	}
-	if s.press("v"); s.scope() != keys.OnOffer {
-		t.Error("opened anew, the page doesn't show the order found")
+	s.settle().fits()
+	if s.Offer == nil || s.scope() != keys.OnOffer || !strings.Contains(s.View(), "the order found") {
+		t.Fatalf("what was found isn't shown:\n%s", s.View())
+	}
+	if strings.Contains(s.View(), "an order was found: v") {
+		t.Error("the header says that v shows it, which it is")
 	}
 	s.press("enter").settle()
-	if slices.Equal(ids(s.Jobs()), order) || s.Offer != nil {
+	if slices.Equal(ids(s.Jobs()), order) || s.Offer != nil || s.Over != nil {
 		t.Error("it can't be accepted")
+	}
+}
+
+// With an order found on the page, what a later search finds waits until it is opened again.
+func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
+	s, _, _ := morning(t)
+	s.press("s").settle()
+	first := s.Offer
+	if s.press("esc"); first == nil {
+		t.Fatal("nothing is offered")
+	}
+	s.press("v")
+	later := *first
+	if s.Offer = &later; s.scope() != keys.OnCompare || !strings.Contains(s.View(), "an order was found: v") {
+		t.Errorf("the keys are those of an offer that isn't shown:\n%s", s.View())
+	}
+	if s.press("x"); s.Offer == nil {
+		t.Fatal("it is discarded unseen")
+	}
+	if s.press("esc", "v"); s.scope() != keys.OnOffer {
+		t.Error("opened again, the page doesn't show the order found")
 	}
 }
 

@@ -8,12 +8,6 @@ import (
 	"bide/ui/pane"
 )
 
-// unfiltered tells of the panes that aren't lists why they have no filter.
-var unfiltered = map[which]string{
-	theBeam:     "one picture, nothing to filter: / filters the moves",
-	theSettings: "one text, nothing to filter: / filters the jobs in the day",
-}
-
 // lister is a pane whose rows may be filtered.
 type lister interface {
 	PickShown(*pane.Shared)    // picks a row that is shown, where the picked one isn't and any is
@@ -25,11 +19,16 @@ type lister interface {
 // what is picked is always among the rows shown; Esc shows all rows again, with what was
 // picked.
 func askFilter(m *model, of which) {
-	if why, is := unfiltered[of]; is {
-		m.Say("%s", why)
+	listed, is := m.panel(of).(lister)
+	switch {
+	case is:
+	case of == theSettings:
+		m.Say("one text, nothing to filter: %s filters the jobs in the day", m.KeyFor(keys.FilterRows))
+		return
+	default:
+		m.Say("one picture, nothing to filter: %s filters the moves", m.KeyFor(keys.FilterRows))
 		return
 	}
-	listed := m.panel(of).(lister)
 	f := listed.Filtered()
 	index, move, holder := m.JobAt, m.MoveAt, m.Holder
 	set := func(text string) {

@@ -260,3 +260,13 @@ func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 		}
 	}
 }
+
+// The schedule over the jobs has its filter where the beam would be too, so that one that is set
+// there can be changed there.
+func TestFilterOfTheScheduleOverTheJobs(t *testing.T) {
+	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, false), 120, 60).settle()
+	s.press("7", "/").enters("zzz").press("b").settle()
+	if s.press("/"); s.Prompt == nil {
+		t.Fatalf("the filter can't be changed:\n%s", s.View())
+	}
+}

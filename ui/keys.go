@@ -63,7 +63,7 @@ func (m *model) key(name string) tea.Cmd {
 		m.Notice = workday.Notice{}
 	}
 	if a == keys.MarkRunning && m.Began != "" { // the guided setup's key, held or pressed twice
-		m.Say("%s runs already, as confirmed in the guided setup; u undoes that", m.Began)
+		m.Say("%s runs already, as confirmed in the guided setup; %s undoes that", m.Began, m.KeyFor(keys.Undo))
 		return nil
 	}
 	m.Began = ""
@@ -95,7 +95,7 @@ func (m *model) key(name string) tea.Cmd {
 // do does what an action asks for, or gives it to what has the keys.
 func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 	if in&keys.OnPanes != 0 && hidden(m, a) {
-		m.Say("what is picked isn't shown: / changes the filter")
+		m.Say("what is picked isn't shown: %s changes the filter", m.KeyFor(keys.FilterRows))
 		return nil
 	}
 	if does := handlers[a]; does != nil {
@@ -148,7 +148,7 @@ func tooSmall(m *model, key string) tea.Cmd {
 
 // looking are the actions that change nothing but what is looked at.
 var looking = []keys.Action{
-	keys.None, keys.Help, keys.NextPane, keys.LastPane, keys.Pane1, keys.Pane2, keys.Pane3, keys.Pane4, keys.Pane5, keys.Pane6, keys.Enlarge, keys.ToggleMouse,
+	keys.None, keys.Help, keys.NextPane, keys.LastPane, keys.Pane1, keys.Pane2, keys.Pane3, keys.Pane4, keys.Pane5, keys.Pane6, keys.Pane7, keys.Enlarge, keys.ToggleMouse,
 	keys.Up, keys.Down, keys.Left, keys.Right, keys.PageUp, keys.PageDown, keys.Top, keys.Bottom,
 	keys.ZoomIn, keys.ZoomOut, keys.WholeBeam, keys.OnlyMoved, keys.Schedule, keys.HolderBefore, keys.HolderNext, keys.Sort, keys.Reverse, keys.Pairs,
 }

@@ -21,7 +21,7 @@ type clickable interface {
 // switchMouse turns the mouse on or off.
 func switchMouse(m *model) tea.Cmd {
 	if m.mousing = !m.mousing; m.mousing {
-		m.Say("mouse on: a click picks, the wheel scrolls; m turns it off")
+		m.Say("mouse on: a click picks, the wheel scrolls; %s turns it off", m.KeyFor(keys.ToggleMouse))
 		return tea.EnableMouseCellMotion
 	}
 	m.Say("mouse off: the terminal selects text again")

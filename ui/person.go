@@ -32,7 +32,7 @@ func (m *model) settleFor(c *personal.Config) {
 func (m *model) notes() []string {
 	out := slices.Concat(m.wrong, besideNotes(m), m.Shop.NotesOn(m.Actual.Positions, m.Actual.Marks))
 	if m.Forecast.Aim == plan.AimMoves {
-		out = append(out, "the day is planned for the fewest moves, as in the search accepted last; a search for the least setup time (s) changes that")
+		out = append(out, "the day is planned for the fewest moves, as in the search accepted last; a search for the least setup time ("+m.KeyFor(keys.Search)+") changes that")
 	}
 	return out
 }

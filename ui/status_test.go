@@ -186,7 +186,7 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	sc.press("w").settle().press("enter").ticks(2)
 	at := sc.Actual.Positions.At
 	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "")
-	sc.press("c").enters("", "", "a", "hiss")
+	sc.press("c").enters("", "", "n", "hiss")
 	sc.press("q")
 	for _, text := range []string{"Not saved: 2 moves made, 1 position corrected, 1 condition", "the changes to the day", "a form closed unfinished", "open for writing by", "Quit anyway?"} {
 		if !sc.whole(text) {

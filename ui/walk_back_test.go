@@ -78,7 +78,7 @@ func TestAllIsTakenBack(t *testing.T) {
 	sc.sound(dir)
 	sc.ticks(2).sound(dir)
 	number := sc.walk().Move().Holder
-	sc.press("c").enters("", "", "a", "hiss").tells("is recorded as no cut")
+	sc.press("c").enters("", "", "n", "hiss").tells("is recorded as no cut")
 	if m := read(t, dir).Marks[number]; m.Condition != plan.NoCut || m.Reason != "hiss" {
 		t.Errorf("marked %+v", m)
 	}
@@ -276,7 +276,7 @@ func TestTakingBackLeavesALaterMark(t *testing.T) {
 	sc, dir := atSmall(t, 80, 24)
 	sc.press("w", "enter")
 	number := sc.walk().Move().Holder
-	sc.press("c").enters("", "", "a", "hiss").press("esc").settle().press("5")
+	sc.press("c").enters("", "", "n", "hiss").press("esc").settle().press("5")
 	sc.Holder = number
 	sc.press("c", "o").enters("dead")
 	before, events := file(t, dir, "positions.toml"), len(eventsIn(t, dir))

@@ -63,9 +63,9 @@ func TestTroubleOnTheWay(t *testing.T) {
 	sc, dir := atWork(t, 80, 24)
 	sc.press("w", "enter").ticks(3)
 	number := sc.walk().Move().Holder
-	sc.press("c").tells(fmt.Sprint(number), "s stuck, a no air")
+	sc.press("c").tells(fmt.Sprint(number), "s stuck, n no cut")
 	sc.press("enter", "enter", "enter").tells("type s, a, o or g")
-	sc.press("a", "enter", "h", "i", "s", "s", "enter").settle().tells(fmt.Sprintf("holder %d is recorded as no cut", number), "move 4 of")
+	sc.press("n", "enter", "h", "i", "s", "s", "enter").settle().tells(fmt.Sprintf("holder %d is recorded as no cut", number), "move 4 of")
 	sc.sound(dir)
 	kept := read(t, dir)
 	if m := kept.Marks[number]; m != (shop.Mark{Condition: plan.NoCut, Reason: "hiss"}) || len(kept.Positions.Begun.Made) != 3 {

@@ -122,7 +122,7 @@ func TestTakenBackInFewWords(t *testing.T) {
 	sc, _ := atWork(t, 20, 5)
 	sc.press("w", "enter")
 	number := sc.walk().Move().Holder
-	sc.press("c").enters("", "", "a", "")
+	sc.press("c").enters("", "", "n", "")
 	sc.press("u").settle()
 	if want := fmt.Sprintf("%d is good again", number); !sc.whole(want) || sc.whole("marked") {
 		t.Errorf("no %q in\n%s", want, sc.View())

@@ -204,7 +204,7 @@ func TestAirLostOnACut(t *testing.T) {
 	}
 	sc.press("c")
 	sc.walk().Form.At = setup.FieldHolder
-	sc.press("ctrl+u").enters(fmt.Sprint(number), "", "a", "hose off")
+	sc.press("ctrl+u").enters(fmt.Sprint(number), "", "n", "hose off")
 	sc.tells(fmt.Sprintf("holder %d is recorded as no cut", number))
 	sc.sound(dir)
 	o := sc.walk().Plan

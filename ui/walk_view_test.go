@@ -48,7 +48,7 @@ func TestRandomKeysOnAWalk(t *testing.T) {
 	const seed = 20261126
 	r := rand.New(rand.NewPCG(seed, 1))
 	sc, dir := atSmall(t, 80, 24)
-	keys := []string{"enter", "enter", "enter", " ", "u", "u", "backspace", "right", "left", "home", "f", "c", "s", "a", "g", "o", "1", "5", "0", ".", "tab", "esc", "w", "w", "?", "r"}
+	keys := []string{"enter", "enter", "enter", " ", "u", "u", "backspace", "right", "left", "home", "f", "c", "s", "n", "g", "o", "1", "5", "0", ".", "tab", "esc", "w", "w", "?", "r"}
 	var typed []string
 	for range fewer(1500, 250) {
 		key := keys[r.IntN(len(keys))]

@@ -3,8 +3,9 @@
 package keys
 
 import (
-	"bide/ui/draw"
 	"slices"
+
+	"bide/ui/draw"
 )
 
 // Action is what a key asks for.
@@ -113,6 +114,7 @@ const (
 	OnNames
 	OnList
 	OnCompare
+	OnSearching // on the page of two orders, for what a search finds
 	OnOffer
 	OnCautions
 	OnSetup

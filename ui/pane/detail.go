@@ -9,6 +9,7 @@ import (
 	"bide/plan/session/workday"
 	"bide/plan/words"
 	"bide/ui/draw"
+	"bide/ui/keys"
 	"bide/ui/list"
 )
 
@@ -160,7 +161,7 @@ func LayoutText(j *plan.Job, l *plan.Layout, u plan.Unit) string {
 func WithDetail(d *Shared, body []draw.Line, s draw.Size, detail int) []draw.Line {
 	if len(body) == 2 { // the heads alone
 		l := d.Line()
-		l.Add(draw.Faint, " no job has all of these words; / changes them")
+		l.Add(draw.Faint, " no job has all of these words; "+d.KeyFor(keys.FilterRows)+" changes them")
 		body = append(body, l)
 	}
 	for len(body) < s.H-1-detail {

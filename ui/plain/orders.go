@@ -8,6 +8,7 @@ import (
 	"bide/plan"
 	"bide/plan/session/planning"
 	"bide/plan/words"
+	"bide/ui/keys"
 	"bide/ui/page/compare"
 	"bide/ui/page/moveto"
 )
@@ -69,10 +70,10 @@ func (p *Page) MovingJobs(bound int) {
 		p.tell("There is no job to move.")
 		return
 	case near == 0:
-		p.tell("That takes too long to calculate for %s on so many holders. On the screen, g shows it for one job.", words.Count(len(jobs), "job"))
+		p.tell("That takes too long to calculate for %s on so many holders. On the screen, %s shows it for one job.", words.Count(len(jobs), "job"), p.KeyFor(keys.MoveTo))
 		return
 	case near < len(jobs)-1:
-		p.tell("For so large a day, %s earlier and later only. On the screen, g shows all for one job.", words.Count(near, "place"))
+		p.tell("For so large a day, %s earlier and later only. On the screen, %s shows all for one job.", words.Count(near, "place"), p.KeyFor(keys.MoveTo))
 	}
 	for index, j := range jobs {
 		if j.State != plan.Running {

@@ -46,7 +46,7 @@ func newPositionForm(m *plan.Move) *correction {
 func newFaultForm(m *plan.Move) *correction {
 	f := &correction{title: "A holder has a fault"}
 	return f.with("holder", "its number", "is at", "empty: where the screen shows it",
-		"fault", "s stuck, a no air (can't cut), o out of service, g good", "why", "optional").about(m)
+		"fault", "s stuck, n no cut, o out of service, g good", "why", "optional").about(m)
 }
 
 // with gives the form fields: the label and the hint of each.
@@ -177,7 +177,7 @@ func (w *Page) report(places map[int]plan.Length, marks map[int]shop.Mark, what,
 }
 
 // conditions are those that a holder may have, by their letters.
-var conditions = map[string]plan.Condition{"s": plan.Stuck, "a": plan.NoCut, "o": plan.Out, "g": plan.Good}
+var conditions = map[string]plan.Condition{"s": plan.Stuck, "n": plan.NoCut, "o": plan.Out, "g": plan.Good}
 
 // letter is the one of the condition.
 func (f *correction) letter() string {
@@ -265,7 +265,7 @@ func (f *correction) read(d *pane.Shared) (says string, warns bool, wrong string
 	case fieldWhat:
 		c, known := conditions[f.letter()]
 		if !known {
-			return "", false, "type s, a, o or g: " + f.Fields[fieldWhat].Hint
+			return "", false, "type s, n, o or g: " + f.Fields[fieldWhat].Hint
 		}
 		return c.String(), false, ""
 	}

@@ -7,12 +7,14 @@ import (
 	"bide/ui/pane"
 )
 
-// Page is the page of two orders side by side. An order that a search finds while it
-// is open waits until the page is opened anew: no key is to change its meaning under
-// one's hands.
+// Page is the page of two orders side by side. Opened while a search runs it shows what that
+// finds, as soon as it has; until then Enter does nothing there, so no key changes its meaning
+// under one's hands. With another order on it, what a search finds waits until the page is opened
+// again.
 type Page struct {
 	d     *pane.Shared
 	of    *planning.Offer // that waited when the page was opened; nil without one
+	waits bool            // for what a search finds
 	other int             // which order is on the left
 	at    int             // job, by its turn on the right
 }
@@ -20,15 +22,26 @@ type Page struct {
 // Offered is the order that a search found and the page shows, to be accepted or
 // discarded; nil where it shows none, or that one waits no more.
 func (c *Page) Offered() *planning.Offer {
-	if c.of != c.d.Offer {
+	switch {
+	case c.waiting():
+		return nil
+	case c.waits:
+		return c.d.Offer
+	case c.of != c.d.Offer:
 		return nil
 	}
 	return c.of
 }
 
-// Help is where the keys work: there is something to accept, or not.
+// waiting reports whether the search that the page is to show the result of still runs.
+func (c *Page) waiting() bool { return c.waits && c.d.Search.Busy() }
+
+// Help is where the keys work: there is something to accept, or not, or not yet.
 func (c *Page) Help() keys.Scope {
-	if c.Offered() != nil {
+	switch {
+	case c.waiting():
+		return keys.OnSearching
+	case c.Offered() != nil:
 		return keys.OnOffer
 	}
 	return keys.OnCompare
@@ -54,7 +67,7 @@ func Open(d *pane.Shared) {
 		d.Refit()
 		return
 	}
-	d.Over = &Page{d: d, of: d.Offer}
+	d.Over = &Page{d: d, of: d.Offer, waits: d.Offer == nil && d.Search.Busy()}
 }
 
 // HandleKey goes through the jobs, changes the order on the left, and accepts or
@@ -66,7 +79,7 @@ func (c *Page) HandleKey(a keys.Action, d *pane.Shared) {
 	switch a {
 	case keys.OtherOrder:
 		if c.other = (c.other + 1) % len(left); len(left) == 1 {
-			d.Say("there are only these two; a search (s) finds a third")
+			d.Say("there are only these two; a search (%s) finds a third", d.KeyFor(keys.Search))
 		}
 	case keys.Choose:
 		if found == nil {
@@ -83,7 +96,7 @@ func (c *Page) HandleKey(a keys.Action, d *pane.Shared) {
 	case keys.Back:
 		d.Over = nil
 		if d.Offer != nil {
-			d.Say("the order found is kept: v shows it, to accept or discard")
+			d.Say("the order found is kept: %s shows it, to accept or discard", d.KeyFor(keys.CompareOrders))
 		}
 	}
 }
@@ -101,7 +114,10 @@ func (c *Page) View(d *pane.Shared) []draw.Line {
 	found := c.Offered()
 	left, right := Sides(d, found)
 	p := Table{Theme: d.Theme, Left: left[c.other%len(left)], Right: right, Offer: found, At: c.at,
-		ID: d.IDWidth(), Clock: d.ClockWidth(), Late: d.LateWidth(), Time: d.Clock}
+		ID: d.IDWidth(), Clock: d.ClockWidth(), Late: d.LateWidth(), Time: d.Clock, SearchKey: d.KeyFor(keys.Search)}
 	title, body := p.View(d.PageSize())
+	if c.waiting() {
+		title.Add(draw.Faint, "what the search finds is shown here")
+	}
 	return d.Frame("Two orders", title, body, c.Help())
 }

@@ -41,6 +41,7 @@ type Table struct {
 
 	ID, Clock, Late int                    // how wide ids, times and lateness are
 	Time            func(time.Time) string // a time as it is shown
+	SearchKey       string                 // that begins a search
 }
 
 // row is one row: a job, in both orders.

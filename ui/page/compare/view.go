@@ -146,7 +146,7 @@ func (p *Table) floor(w int) draw.Line {
 	l.Left(draw.Faint, "proven least", compareLabel)
 	switch found := p.Offer; {
 	case found == nil:
-		l.Add(draw.Faint, "a search (s) finds how few moves any order needs")
+		l.Add(draw.Faint, "a search ("+p.SearchKey+") finds how few moves any order needs")
 	case found.Floor == nil:
 		l.Add(draw.Faint, "nothing above 0 is proven")
 	default:

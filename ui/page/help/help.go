@@ -80,7 +80,7 @@ var chapters = []struct {
 	{"Moving a job", keys.OnMoveTo},
 	{"The job form", keys.OnJobForm},
 	{"Its list of materials", keys.OnNames},
-	{"Two orders", keys.OnCompare | keys.OnOffer},
+	{"Two orders", keys.OnCompare | keys.OnSearching | keys.OnOffer},
 	{"Lists to choose from", keys.OnList},
 	{"Guided setup", keys.OnCautions | keys.OnSetup | keys.OnEnding},
 	{"Correcting a position", keys.OnCorrection},

@@ -6,6 +6,7 @@ import (
 	"bide/plan"
 	"bide/plan/words"
 	"bide/ui/draw"
+	"bide/ui/keys"
 	"bide/ui/pane"
 )
 
@@ -26,7 +27,7 @@ func (p *Pane) holderLines(d *pane.Shared, from, n int, focused bool) []draw.Lin
 	}
 	if len(rows) == 0 {
 		l := d.Line()
-		l.Add(draw.Faint, " no holder has all of these words; / changes them")
+		l.Add(draw.Faint, " no holder has all of these words; "+d.KeyFor(keys.FilterRows)+" changes them")
 		out = append(out, l)
 	}
 	return out
