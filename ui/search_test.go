@@ -180,12 +180,18 @@ func TestPlansThatDontHold(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := planning.Verified(day, nil); err != nil {
+	if _, err := planning.Verified(day, nil, nil); err != nil {
 		t.Fatalf("a sound plan: %v", err)
+	}
+	more := *s.Shop.Day
+	more.Jobs = append(slices.Clone(more.Jobs), more.Jobs[0])
+	more.Jobs[len(more.Jobs)-1].ID = "left out"
+	if _, err := planning.Verified(day, &more, nil); err == nil {
+		t.Error("a plan that leaves out a job of its day is taken")
 	}
 	order := ids(s.Jobs())
 	day.Steps()[1].Changeover.Moves[0].To++
-	bad, err := planning.Verified(day, nil)
+	bad, err := planning.Verified(day, nil, nil)
 	s.send(planning.Found{Errand: planning.Errand{Run: s.Search.Run}, Day: bad, Err: err})
 	if !strings.Contains(s.View(), "fails its check and isn't used") || !slices.Equal(ids(s.Jobs()), order) {
 		t.Errorf("order %v, was %v:\n%s", ids(s.Jobs()), order, s.View())

@@ -134,9 +134,17 @@ func (w *Setup) replan(was *planned) {
 }
 
 // Correct records that holders are not where they were thought, or are in another
-// condition; the rest is planned again.
+// condition; the rest is planned again. Positions at which holders can't be are refused.
 func (w *Setup) Correct(places map[int]plan.Length, marks map[int]shop.Mark, what, says string) {
 	if w.asks(func() { w.Correct(places, marks, what, says) }) {
+		return
+	}
+	at := slices.Clone(w.d.Actual.Positions.At)
+	for n, to := range places {
+		at[n-1] = to
+	}
+	if faults := changeover.Misplaced(w.d.Forecast.Beam, at); len(faults) > 0 {
+		w.d.Say("%s", faults[0].Why(w.d.Shop.Unit))
 		return
 	}
 	was := &planned{len(w.Ahead()), w.d.Able()}

@@ -109,6 +109,21 @@ func TestCorrect(t *testing.T) {
 	}
 }
 
+// Positions at which holders can't be are refused, whoever reports them: nothing is written.
+func TestCorrectRefusesWhatCannotBe(t *testing.T) {
+	dir := folder(t, nil)
+	v := open(t, dir).setUp()
+	was := slices.Clone(v.Actual.Positions.At)
+	for name, places := range map[string]map[int]plan.Length{
+		"nearer than the pitch": {8: was[6] + 1}, "out of their order": {8: was[6] - 1}, "off the rail": {8: v.Shop.Beam.Rail.To + 1},
+	} {
+		v.Setup.Correct(places, nil, "8 corrected", "holder 8 is corrected")
+		if v.settle(); !slices.Equal(kept(t, dir).Positions.At, was) || len(events(t, dir)) > 0 || strings.Contains(v.Notice.Text, "is corrected") {
+			t.Errorf("%s is taken: %q", name, v.Notice.Text)
+		}
+	}
+}
+
 // What can't be saved is owed and said so, asked about before quitting, and saved with the
 // next thing that can be; the record has all of it.
 func TestFailedSaveIsOwed(t *testing.T) {

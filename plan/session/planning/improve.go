@@ -34,7 +34,7 @@ func (f *Forecast) improving() Work {
 	begin, aim, improve := f.Start, f.Aim, f.Improve
 	return func() any {
 		defer cancel()
-		joint, err := Verified(improve(ctx, day, aim), nil)
+		joint, err := Verified(improve(ctx, day, aim), nil, nil)
 		switch {
 		case ctx.Err() != nil:
 			return Improved{}
@@ -118,14 +118,19 @@ func (f *Forecast) finish(c *Order) {
 	}
 }
 
-// held passes on a plan that the verifier finds nothing wrong with, and of another
-// what is.
-func Verified(day *plan.DayPlan, err error) (*plan.DayPlan, error) {
+// Verified passes on a plan that the verifier finds nothing wrong with, and of another what is.
+// Given a day, it also has to plan or refuse each of that day's jobs.
+func Verified(p *plan.DayPlan, of *plan.Day, err error) (*plan.DayPlan, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := verify.Plan(day); err != nil {
+	if of != nil {
+		err = verify.DayOf(p, of)
+	} else {
+		err = verify.Plan(p)
+	}
+	if err != nil {
 		return nil, fmt.Errorf("the plan that the search made fails its check and isn't used: %s", strings.ReplaceAll(err.Error(), "\n", "; "))
 	}
-	return day, nil
+	return p, nil
 }

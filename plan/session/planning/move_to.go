@@ -298,7 +298,7 @@ func (m *MoveTo) together(ctx context.Context, index int) Moved {
 	if ctx.Err() != nil {
 		return Moved{of: m, index: index}
 	}
-	if _, err := Verified(d.together, nil); err != nil {
+	if _, err := Verified(d.together, nil, nil); err != nil {
 		d.together = d.alone
 	}
 	return d

@@ -76,7 +76,8 @@ func (s *Search) Begin(in Inputs, day *plan.Day, rounds int, e Errand) Work {
 	effort := sequence.Effort{Aim: s.Aim, Rounds: rounds, Seed: 1, Report: func(p sequence.Progress) { progress.Store(&p) }}
 	return func() any {
 		defer cancel()
-		best, err := Verified(by(ctx, in.Beam, in.Positions, day, effort))
+		best, err := by(ctx, in.Beam, in.Positions, day, effort)
+		best, err = Verified(best, day, err)
 		return Found{e, in, best, err}
 	}
 }
