@@ -34,7 +34,7 @@ type Places struct {
 type weights struct {
 	grain         plan.Length
 	perParked     int64
-	perStep       int64 // of what is gained or lost later; stepsPerMove make a reposition
+	perStep       int64 // of what is gained or lost later; StepsPerMove make a reposition
 	PerReposition int64
 }
 

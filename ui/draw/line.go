@@ -200,6 +200,7 @@ func printable(text string) bool {
 	return true
 }
 
+// Blanks are n spaces; none where n is below 0.
 func Blanks(n int) string {
 	return strings.Repeat(" ", max(n, 0))
 }

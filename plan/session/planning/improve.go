@@ -118,7 +118,7 @@ func (f *Forecast) finish(c *Order) {
 	}
 }
 
-// held passes on a plan that the verifier finds nothing wrong with, and of another
+// Verified passes on a plan that the verifier finds nothing wrong with, and of another
 // what is.
 func Verified(day *plan.DayPlan, err error) (*plan.DayPlan, error) {
 	if err != nil {
