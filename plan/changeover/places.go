@@ -50,6 +50,7 @@ type candidate struct {
 	before, after int16 // cuts served before it, and with it
 }
 
+// Unreachable is the cost of what no way leads to.
 const Unreachable = math.MaxInt64
 
 // Weigh sets the weights. The limits on holders and rail keep all sums within 63
