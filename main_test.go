@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bide/plan/plantest"
 	"bytes"
 	"encoding/json"
 	"io"
@@ -13,6 +12,8 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"bide/plan/plantest"
 )
 
 // The command line, end to end: these tests start this binary again as the program.

@@ -29,7 +29,7 @@ func (b *Beam) Lay(j *Job, slits []Length, shift Length) Layout {
 	return l
 }
 
-// web is where a web of the given width runs. Of an odd nanometre beside a
+// WebOf is where a web of the given width runs. Of an odd nanometre beside a
 // centred web the drive side gets the larger half.
 func (b *Beam) WebOf(width Length) Span {
 	from := b.Web.From

@@ -1,12 +1,13 @@
 package ui
 
 import (
-	"bide/ui/page/jobform"
-	"bide/ui/setup"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"bide/ui/page/jobform"
+	"bide/ui/setup"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/google/go-cmp/cmp"

@@ -6,7 +6,7 @@ import (
 	"bide/plan"
 )
 
-// places is where all holders stand when those idle go or stay as chosen and the others
+// IdlePlaces is where all holders stand when those idle go or stay as chosen and the others
 // cut; a holder that may cut from where it stands stays (see Beam.PositionTolerance). It is not ok
 // where holders and cuts don't come out even. O(H) for H holders.
 func IdlePlaces(d *plan.Idle, b *plan.Beam, at, cuts []plan.Length) (to []plan.Length, ok bool) {

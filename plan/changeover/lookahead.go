@@ -112,7 +112,7 @@ func (o *Lookahead) useAt(at, pitch plan.Length) (seen uses) {
 	return seen
 }
 
-// sees is what the layout makes of a place, m cuts before it.
+// useOf is what the layout makes of a place, m cuts before it.
 func useOf(l *plan.Layout, at plan.Length, m int, pitch plan.Length) int16 {
 	switch {
 	case m < len(l.Cuts) && l.Cuts[m] == at:

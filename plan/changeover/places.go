@@ -34,7 +34,7 @@ type Places struct {
 type weights struct {
 	grain         plan.Length
 	perParked     int64
-	perStep       int64 // of what is gained or lost later; stepsPerMove make a reposition
+	perStep       int64 // of what is gained or lost later; StepsPerMove make a reposition
 	PerReposition int64
 }
 
@@ -50,6 +50,7 @@ type candidate struct {
 	before, after int16 // cuts served before it, and with it
 }
 
+// Unreachable is the cost of what no way leads to.
 const Unreachable = math.MaxInt64
 
 // Weigh sets the weights. The limits on holders and rail keep all sums within 63

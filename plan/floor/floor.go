@@ -79,7 +79,7 @@ func factorial(n int) int {
 	return f
 }
 
-// FloorOfOrder is a lower bound on the repositions of the jobs in their order,
+// OfOrder is a lower bound on the repositions of the jobs in their order,
 // idle holders' moves counted; nil where none above 0 is proven. With
 // position_tolerance above 0 a place needn't be met exactly, and nothing is proven.
 //
@@ -100,7 +100,7 @@ func OfOrder(b *plan.Beam, start []plan.Length, jobs []*plan.Job) *plan.Floor {
 // can't have been kept.
 const mostInWindow = 40
 
-// floorOfOrder is FloorOfOrder where needs and distances are known.
+// OfNeeds is OfOrder where needs and distances are known.
 func OfNeeds(b *plan.Beam, start []plan.Length, n []Needs, apart [][]int) *plan.Floor {
 	whole := Keeping(b, start, n)
 	least := make([]int, len(n)+1) // moves up to each job, counted from 1
@@ -120,10 +120,10 @@ func OfNeeds(b *plan.Beam, start []plan.Length, n []Needs, apart [][]int) *plan.
 	return largest(plan.Floor{Repositions: whole, By: plan.ByKeeping}, plan.Floor{Repositions: least[len(n)], By: plan.ByDistance})
 }
 
-// floorOfAnyOrder is a lower bound on the repositions of the jobs in whatever order that
+// OfAnyOrder is a lower bound on the repositions of the jobs in whatever order that
 // keeps the rules; nil where none above 0 is proven. The rows of distances are as
 // distances gives them.
-func OfAnyOrder(b *plan.Beam, start []plan.Length, n []Needs, apart [][]int, r *plan.Rules) *plan.Floor {
+func OfAnyOrder(start []plan.Length, n []Needs, apart [][]int, r *plan.Rules) *plan.Floor {
 	places := map[plan.Length]bool{}
 	for i := range n {
 		for _, c := range n[i].Fixed {

@@ -71,7 +71,7 @@ func intervals(b *plan.Beam, start []plan.Length, n []Needs) []interval {
 	return out
 }
 
-// holds reports whether a holder can be held at a place through a job, as far as is
+// canHold reports whether a holder can be held at a place through a job, as far as is
 // known: idle, or cutting where the job's layout isn't fixed and may have a cut
 // there.
 func canHold(b *plan.Beam, place plan.Length, n *Needs) bool {

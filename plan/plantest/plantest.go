@@ -46,7 +46,8 @@ func Long(t testing.TB) {
 }
 
 // Within fails a test whose work takes more time of the processor than it may. What else the
-// machine does meanwhile doesn't count.
+// machine does meanwhile doesn't count; what else the process does counts, so no other test
+// may run beside it.
 func Within(t testing.TB, limit time.Duration, work func()) {
 	t.Helper()
 	before := processor()

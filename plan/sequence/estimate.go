@@ -8,7 +8,7 @@ import (
 
 // estimator works out quickly about what the day of a candidate costs whose layouts are
 // chosen: it counts the cuts at which no holder can have been kept since an earlier
-// job cut there, as FloorOfOrder does, and leaves out where idle holders go and
+// job cut there, as floor.OfOrder does, and leaves out where idle holders go and
 // which holders push others along. That is some per cent too little, but of two
 // candidates that differ a little it nearly always picks the better one, and in a small
 // part of the time that planning takes. So a search looks at the estimate first and

@@ -106,7 +106,7 @@ func meeting(a, b *floor.Needs) int {
 	return most
 }
 
-// left is what a job leaves behind for the next, besides places and blades.
+// jobLeft is what a job leaves behind for the next, besides places and blades.
 func jobLeft(j *plan.Job) plan.Positions {
 	return plan.Positions{Job: j.ID, Material: j.Material, Web: j.Web, SetBar: j.SetBar, SiliconeFree: j.SiliconeFree}
 }

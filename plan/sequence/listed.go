@@ -43,14 +43,14 @@ func planDay(b *plan.Beam, start *plan.Positions, d *plan.Day) (*plan.DayPlan, e
 		return nil, err
 	}
 	day := &plan.DayPlan{Beam: b, Start: start, Done: d.Done(), Aim: d.Aim}
-	day.Turns = runDay(p, start, d, p.Resume)
+	day.Turns = runDay(start, d, p.Resume)
 	day.Totals = plan.TotalsOf(day.Turns)
-	day.Listed = plan.TotalsOf(runDay(p, start, d, p.NextCentred))
+	day.Listed = plan.TotalsOf(runDay(start, d, p.NextCentred))
 	return day, nil
 }
 
 // runDay plans the day's jobs one after the other with next.
-func runDay(p *changeover.Planner, now *plan.Positions, d *plan.Day,
+func runDay(now *plan.Positions, d *plan.Day,
 	next func(*plan.Positions, time.Time, *plan.Job) (plan.Turn, *plan.Positions)) (turns []plan.Turn) {
 	clock := d.Begins(now)
 	for i := range d.Jobs {

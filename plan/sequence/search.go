@@ -104,7 +104,7 @@ func (s *search) beats(d *plan.DayPlan) bool {
 	return floor != nil && d.Totals.Repositions < floor.Repositions
 }
 
-// listedFloor is FloorOfOrder for the listed order.
+// listedFloor is floor.OfOrder for the listed order.
 func (s *search) listedFloor() *plan.Floor {
 	if s.beam.PositionTolerance > 0 {
 		return nil
@@ -118,7 +118,7 @@ func (s *search) provenFloor() *plan.Floor {
 	if s.beam.PositionTolerance > 0 {
 		return nil
 	}
-	proven := floor.OfAnyOrder(s.beam, s.start.At, floor.NeedsOf(s.beam, s.jobs), s.apart, &s.rules)
+	proven := floor.OfAnyOrder(s.start.At, floor.NeedsOf(s.beam, s.jobs), s.apart, &s.rules)
 	if order, one := s.rules.Only(); one {
 		jobs := make([]*plan.Job, len(order))
 		for turn, j := range order {
@@ -195,7 +195,7 @@ func (s *search) fallback(listed *plan.DayPlan) []*plan.DayPlan {
 	for i, j := range s.jobs {
 		jobs[i] = *j
 	}
-	turns := runDay(p, s.start, &plan.Day{Start: s.clock, Jobs: jobs}, p.NextCentred)
+	turns := runDay(s.start, &plan.Day{Start: s.clock, Jobs: jobs}, p.NextCentred)
 	for i := range turns {
 		if turns[i].Refused() {
 			return []*plan.DayPlan{listed}

@@ -71,8 +71,8 @@ func BenchmarkEstimate(b *testing.B) {
 	}
 }
 
-// BenchmarkFloorOfOrder bounds long days of fixed layouts, which take it longest.
-func BenchmarkFloorOfOrder(b *testing.B) {
+// BenchmarkOfOrder bounds long days of fixed layouts, which take it longest.
+func BenchmarkOfOrder(b *testing.B) {
 	for _, jobs := range plantest.Sizes(40, 500) {
 		b.Run(fmt.Sprintf("holders=84/jobs=%d", jobs), func(b *testing.B) {
 			k, t := benchDay(b, 84, jobs)

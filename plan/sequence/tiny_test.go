@@ -306,7 +306,7 @@ func TestFloorsOfFreeDays(t *testing.T) {
 		for i, c := range []struct {
 			*plan.Floor
 			may func(before, j int) bool
-		}{{p.Floor, asListed}, {floor.OfAnyOrder(b, start.At, floor.NeedsOf(b, p.Jobs()), ruled.apart, &unruled), anyOrder}, {ruled.provenFloor(), keeps}} {
+		}{{p.Floor, asListed}, {floor.OfAnyOrder(start.At, floor.NeedsOf(b, p.Jobs()), ruled.apart, &unruled), anyOrder}, {ruled.provenFloor(), keeps}} {
 			if c.Floor == nil {
 				continue
 			}

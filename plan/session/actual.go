@@ -8,7 +8,7 @@ import (
 	"bide/plan/words"
 )
 
-// What is done at the beam changes what stands there. The desk plans from a start of
+// What is done at the beam changes what stands there. The session plans from a start of
 // its own, so that a plan stays as it is while its moves are made one by one; stand
 // lets it begin anew.
 

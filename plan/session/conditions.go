@@ -1,16 +1,17 @@
 package session
 
 import (
+	"fmt"
+
 	"bide/plan"
 	"bide/plan/session/journal"
 	"bide/plan/shop"
 	"bide/plan/shop/record"
 	"bide/plan/words"
-	"fmt"
 )
 
 // Conditions are those of the holders, as people at the beam say them: a holder is good, can't
-// cut, is stuck, or is out or off. What differs from beam.toml is a mark, kept with the positions.
+// cut, is stuck, or is out. What differs from beam.toml is a mark, kept with the positions.
 type Conditions struct{ *Session }
 
 // Filed is the condition that beam.toml gives a holder.

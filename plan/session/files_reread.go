@@ -117,7 +117,7 @@ func (f *Files) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 }
 
 // statesIn are the states of a shop's jobs: where the beam is half set up for another,
-// what ran has ended, as openDay has it.
+// what ran has ended, as workday.Day.Open has it.
 func (f *Files) statesIn(fresh *shop.Shop) draft.States {
 	s, half := draft.States{}, fresh.Positions.Begun
 	f.Journal.SetDayLags(false)

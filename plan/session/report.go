@@ -1,15 +1,16 @@
 package session
 
 import (
+	"fmt"
+	"maps"
+	"slices"
+
 	"bide/plan"
 	"bide/plan/session/draft"
 	"bide/plan/session/journal"
 	"bide/plan/shop"
 	"bide/plan/shop/record"
 	"bide/plan/words"
-	"fmt"
-	"maps"
-	"slices"
 )
 
 // Report is something recorded at the beam in a guided setup, so that it can be undone: what was

@@ -6,13 +6,14 @@
 package session
 
 import (
+	"strings"
+
 	"bide/plan/changeover"
 	"bide/plan/session/journal"
 	"bide/plan/session/planning"
 	"bide/plan/session/workday"
 	"bide/plan/shop"
 	"bide/plan/words"
-	"strings"
 )
 
 // Session is an open shop: the day as it is ordered now with what that costs, what stands

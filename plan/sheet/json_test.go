@@ -11,10 +11,10 @@ import (
 	"testing"
 	"time"
 
-	"github.com/google/go-cmp/cmp"
-
 	"bide/plan"
 	"bide/plan/sheet"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // example is the plan document as the design fixes it, without its comments.

@@ -7,11 +7,11 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"bide/material"
 	"bide/plan"
 	"bide/plan/sheet"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // The settings of the day made by hand: 2.1 and 0.8 bar on one piston of 28 mm press

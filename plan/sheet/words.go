@@ -1,9 +1,10 @@
 package sheet
 
 import (
-	"bide/plan/words"
 	"strings"
 	"unicode/utf8"
+
+	"bide/plan/words"
 )
 
 // runes is how many columns a text takes.

@@ -1,13 +1,14 @@
 package shop
 
 import (
-	"bide/plan/shop/toml"
-	"bide/plan/words"
 	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
 // want is one problem that a bad shop must be told: where it stands, and words

@@ -1,10 +1,11 @@
 package shop
 
 import (
-	"bide/plan/shop/toml"
 	"fmt"
 	"math/rand/v2"
 	"strings"
+
+	"bide/plan/shop/toml"
 )
 
 // drawnDay is a day file as people may write one: its text, and its jobs' blocks.

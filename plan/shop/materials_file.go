@@ -12,7 +12,7 @@ import (
 
 // readMaterials reads materials.toml: the shop's own materials. It is always in
 // millimetres, bar and metres a minute.
-func readMaterials(d *toml.Document, root *toml.Table) material.Table {
+func readMaterials(root *toml.Table) material.Table {
 	var out material.Table
 	seen := map[string]bool{}
 	for _, t := range root.List("material") {

@@ -1,13 +1,14 @@
 package shop
 
 import (
-	"bide/plan/shop/disk"
-	"bide/plan/shop/toml"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"bide/plan/shop/disk"
+	"bide/plan/shop/toml"
 )
 
 // Outcome is what a save did.

@@ -155,7 +155,7 @@ func (r *reader) materials(s *Shop) bool {
 	if root == nil {
 		return missing
 	}
-	s.Materials, s.materialsText = readMaterials(d, root), d.Text
+	s.Materials, s.materialsText = readMaterials(root), d.Text
 	r.notes = append(r.notes, d.Notes...)
 	return d.Failed == 0
 }

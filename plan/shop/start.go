@@ -1,9 +1,6 @@
 package shop
 
 import (
-	"bide/plan/shop/record"
-	"bide/plan/shop/toml"
-	"bide/plan/words"
 	"embed"
 	"errors"
 	"fmt"
@@ -11,6 +8,10 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"bide/plan/shop/record"
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
 //go:embed start/*.toml

@@ -42,7 +42,7 @@ func (v *verifier) day(d *plan.DayPlan) {
 	v.once(d)
 }
 
-// add counts one step in, from what its parts say.
+// addStep counts one step in, from what its parts say.
 func addStep(t *plan.Totals, s *plan.Step) {
 	t.Repositions += s.Changeover.Repositions
 	t.Setup += s.RunStart.Sub(s.SetupStart)

@@ -18,11 +18,13 @@ type Line struct {
 	Width int // in cells
 }
 
+// Span is a part of a line in one style.
 type Span struct {
 	Style Style
 	Text  string
 }
 
+// Line is an empty line in the theme's look.
 func (k *Theme) Line() Line { return Line{look: k} }
 
 // Add appends text, safe for the screen whatever it is.
@@ -200,6 +202,7 @@ func printable(text string) bool {
 	return true
 }
 
+// Blanks are n spaces; none where n is below 0.
 func Blanks(n int) string {
 	return strings.Repeat(" ", max(n, 0))
 }

@@ -10,12 +10,11 @@ import (
 
 	"bide/plan/words"
 	"bide/ui/draw"
-
 	_ "bide/ui/quiet" // before Bubble Tea
+
 	"github.com/charmbracelet/bubbles/cursor"
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/charmbracelet/bubbles/textinput"
-
 	tea "github.com/charmbracelet/bubbletea"
 )
 

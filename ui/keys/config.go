@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"bide/ui/personal"
-
 	_ "bide/ui/quiet" // before Bubble Tea
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -198,6 +197,7 @@ var keyWords = map[string]string{
 	"tab": "Tab", "enter": "Enter", "esc": "Esc", "home": "Home", "end": "End", "insert": "Ins", "delete": "Del", "backspace": "Backspace",
 }
 
+// ShownKey is a key as people read it; in ASCII alone where that is asked for.
 func ShownKey(key string, ascii bool) string {
 	word, ok := keyWords[key]
 	switch {

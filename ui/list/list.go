@@ -3,9 +3,10 @@
 package list
 
 import (
+	"slices"
+
 	"bide/ui/draw"
 	"bide/ui/keys"
-	"slices"
 )
 
 // List is rows of which some are shown, one of them picked.

@@ -88,8 +88,10 @@ func GroupsAtEnd(holders []plan.Stand) (out []group) {
 	return out
 }
 
+// Numbers are those of the first and the last holder, or of the only one.
 func (g group) Numbers() string { return stretch(fmt.Sprint(g.First), fmt.Sprint(g.Last)) }
 
+// Use is what the holders do: which cuts they make, or how they idle.
 func (g group) Use() string {
 	if g.from.Use != plan.Cutting {
 		return g.from.Use.String()
@@ -97,6 +99,7 @@ func (g group) Use() string {
 	return "cut " + stretch(fmt.Sprint(g.from.Cut), fmt.Sprint(g.to.Cut))
 }
 
+// Places are where the first and the last stand, or the only one.
 func (g group) Places(u plan.Unit) string {
 	if g.First == g.Last {
 		return u.Number(g.from.At)

@@ -30,7 +30,7 @@ func (w *Page) step(d *pane.Shared, s draw.Size) []draw.Line {
 		}
 		return out
 	}
-	out = append(out, facts(w, d, move, s.W)...)
+	out = append(out, facts(d, move, s.W)...)
 	waits, swap, why := WaitsFor(d, move), swap(w, d, move, s.W-2), draw.Span{Style: draw.Plain, Text: whyOf(move, d.Shop.Unit)}
 	for _, t := range []draw.Span{{Style: draw.Late, Text: waits}, {Style: draw.Strong, Text: swap}, why} { // what matters most first
 		if t.Text != "" {
@@ -106,7 +106,7 @@ func Figures(w *Page, d *pane.Shared, m *plan.Move, s draw.Size) (out []draw.Lin
 
 // facts are from, to and by in both units, and the side that the way leads to: where
 // there is no room for both, in the shop's unit and with the side.
-func facts(w *Page, d *pane.Shared, m *plan.Move, width int) (out []draw.Line) {
+func facts(d *pane.Shared, m *plan.Move, width int) (out []draw.Line) {
 	u, o := d.Shop.Unit, words.Other(d.Shop.Unit)
 	way := m.To - m.From
 	ours, theirs := words.ExactRuler(u, m.From, m.To, way), words.ExactRuler(o, m.From, m.To, way)
@@ -127,7 +127,7 @@ func facts(w *Page, d *pane.Shared, m *plan.Move, width int) (out []draw.Line) {
 		return short, whole
 	}
 	_, from := row("from", draw.Plain, ours.Number(m.From), theirs.Number(m.From), "")
-	_, to := row("to", draw.Picked, ours.Number(m.To), theirs.Number(m.To), fraction(d, m.To))
+	_, to := row("to", draw.Picked, ours.Number(m.To), theirs.Number(m.To), fraction(m.To))
 	if to.Width > width {
 		_, to = row("to", draw.Picked, ours.Number(m.To), theirs.Number(m.To), "")
 	}
@@ -140,7 +140,7 @@ func facts(w *Page, d *pane.Shared, m *plan.Move, width int) (out []draw.Line) {
 }
 
 // fraction is a place as a rule in inches shows it, where it does.
-func fraction(d *pane.Shared, at plan.Length) string {
+func fraction(at plan.Length) string {
 	if text, ok := at.Fraction(); ok && strings.Contains(text, "/") {
 		return text + " in"
 	}

@@ -18,7 +18,7 @@ func (w *Page) View(d *pane.Shared) []draw.Line {
 	if headed {
 		out = append(out, w.head(d, s.W).Fit(s.W))
 	}
-	if text, _, _ := w.status(d); text != "" && s.H == 3 && w.shows(d) { // the move on one line, the text on the other
+	if text, _, _ := w.status(d); text != "" && s.H == 3 && w.shows() { // the move on one line, the text on the other
 		out = append(out, d.Line().Fit(s.W))
 		room.H--
 	}
@@ -65,7 +65,7 @@ func (w *Page) over(d *pane.Shared, out []draw.Line) []draw.Line {
 }
 
 // shows reports whether a move is shown, that Enter confirms.
-func (w *Page) shows(d *pane.Shared) bool {
+func (w *Page) shows() bool {
 	return w.Warned && w.Form == nil && w.Ending == nil && w.Plan != nil && !w.Refused() && w.Move() != nil
 }
 
@@ -78,14 +78,14 @@ func (w *Page) spare(d *pane.Shared) int {
 		all++
 	}
 	switch {
-	case !w.shows(d) || d.AsksToQuit:
+	case !w.shows() || d.AsksToQuit:
 		return all
 	case d.H < 6:
 		return 1
 	}
 	lines := len(Figures(w, d, w.Move(), room)) + 3 // from, to, by
 	if lines == 3 || d.W < 36 {
-		lines = 2 // see inFull
+		lines = 2 // see pane.MoveInFull
 	}
 	return max(room.H-lines+1, 1)
 }
@@ -95,7 +95,7 @@ func (w *Page) spare(d *pane.Shared) int {
 // key confirms a move that isn't seen.
 func (w *Page) Obscures(d *pane.Shared) bool {
 	text, brief, _ := w.status(d)
-	if d.H < 3 || d.Notice.Text == "" || d.AsksToQuit || d.Journal.Busy() || !w.shows(d) {
+	if d.H < 3 || d.Notice.Text == "" || d.AsksToQuit || d.Journal.Busy() || !w.shows() {
 		return false
 	}
 	short := pane.FitMessage(text, brief, d.Size)

@@ -21,12 +21,13 @@ const keyRest = 50 * time.Millisecond
 type Input struct {
 	*os.File
 	ready func(f *os.File, within time.Duration) bool // more can be read
+	rest  time.Duration                               // see keyRest
 }
 
 // Read reads what was typed, with whole keys where they arrive in time.
 func (i *Input) Read(p []byte) (int, error) {
 	n, err := i.read(p)
-	for err == nil && n < len(p) && broken(p[:n]) && i.ready(i.File, keyRest) {
+	for err == nil && n < len(p) && broken(p[:n]) && i.ready(i.File, i.rest) {
 		var more int
 		more, err = i.read(p[n:])
 		n += more

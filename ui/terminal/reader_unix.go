@@ -12,7 +12,7 @@ import (
 )
 
 // Reader reads what is typed at a terminal.
-func Reader(f *os.File) io.Reader { return &Input{f, ready} }
+func Reader(f *os.File) io.Reader { return &Input{f, ready, keyRest} }
 
 // ready waits until more can be read, or the time is over.
 func ready(f *os.File, within time.Duration) bool {

@@ -32,7 +32,7 @@ func Shifts(b *plan.Beam, j *plan.Job, slits []plan.Length) []plan.Span {
 	return AppendShifts(b, nil, b.Lay(j, slits, 0).Cuts, plan.Span{From: from, To: to})
 }
 
-// allowed appends to out the shifts in the window at which the cuts keep out of the
+// AppendShifts appends to out the shifts in the window at which the cuts keep out of the
 // bands.
 func AppendShifts(b *plan.Beam, out []plan.Span, cuts []plan.Length, window plan.Span) []plan.Span {
 	if len(b.Bad) == 0 {
@@ -60,7 +60,7 @@ func AppendShifts(b *plan.Beam, out []plan.Span, cuts []plan.Length, window plan
 	return out
 }
 
-// laidOut is the order in which a job's slits are laid out unless something better
+// Order is the order in which a job's slits are laid out unless something better
 // is looked for: as listed, or where that puts a cut in a damaged band at every
 // shift, the first order tried that doesn't. It is not ok when none was found; an
 // order that the job must keep is then proven to have none.
@@ -84,7 +84,7 @@ const (
 	exchangesTried = 2000
 )
 
-// orders visits orders that the job allows and that are likely to keep out of the
+// ordersOf visits orders that the job allows and that are likely to keep out of the
 // bands: at shifts spread over the window, those nearest to centred first, the ones
 // with the fewest cuts in bands, exactly; where there are too many for that, the one
 // listed with two parts exchanged.
@@ -105,7 +105,7 @@ func ordersOf(b *plan.Beam, j *plan.Job) iter.Seq[[]plan.Length] {
 	}
 }
 
-// spreadShifts are shifts spread evenly over the job's window, nearest to centred
+// evenShifts are shifts spread evenly over the job's window, nearest to centred
 // first.
 func evenShifts(b *plan.Beam, j *plan.Job) []plan.Length {
 	from, to := b.Window(j)
@@ -144,6 +144,8 @@ func exchanged(j *plan.Job, yield func([]plan.Length) bool) {
 	}
 }
 
+// Nearer compares shifts: the one nearer to centred comes first, of two as near the one to
+// the operator side.
 func Nearer(a, b plan.Length) int {
 	return cmp.Or(cmp.Compare(a.Abs(), b.Abs()), cmp.Compare(a, b))
 }

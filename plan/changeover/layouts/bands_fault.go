@@ -9,7 +9,7 @@ import (
 
 // Why damaged bands of the anvil keep a job from being run.
 
-// damaged says why the job can't be laid out clear of the damaged bands, if so.
+// damageFaults says why the job can't be laid out clear of the damaged bands, if so.
 func damageFaults(b *plan.Beam, j *plan.Job) []plan.Fault {
 	if len(b.Bad) == 0 {
 		return nil
@@ -94,7 +94,7 @@ func nearestOf(all []plan.Span) plan.Length {
 	return best
 }
 
-// onlyClear says where the layout keeps clear of the bands, and that it can't be
+// OnlyClear says where the layout keeps clear of the bands, and that it can't be
 // set there.
 func OnlyClear(b *plan.Beam, l plan.Layout, window plan.Span) plan.Phrase {
 	const most = 4
@@ -114,7 +114,7 @@ func OnlyClear(b *plan.Beam, l plan.Layout, window plan.Span) plan.Phrase {
 	return plan.Say(text+", and nowhere there can the holders be set", args...)
 }
 
-// damagedCut is the fault of a layout one of whose cuts lies in a band.
+// Damaged is the fault of a layout one of whose cuts lies in a band.
 func Damaged(b *plan.Beam, l plan.Layout) []plan.Fault {
 	if b.Bad.Miss(l.Cuts, 0) {
 		return nil

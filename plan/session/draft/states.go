@@ -1,8 +1,9 @@
 package draft
 
 import (
-	"bide/plan"
 	"slices"
+
+	"bide/plan"
 )
 
 // States are jobs by id, and what became of them.

@@ -1,9 +1,10 @@
 package journal
 
 import (
+	"maps"
+
 	"bide/plan"
 	"bide/plan/shop"
-	"maps"
 )
 
 // Actual is what is really at the beam, as far as anyone has reported.

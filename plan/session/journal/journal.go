@@ -53,9 +53,11 @@ func (j *Journal) Owes() bool { return j.failed != "" || j.Owing() != "" }
 // nothing else is begun.
 func (j *Journal) Busy() bool { return j.works }
 
-// Begin begins something that all else waits for, end ends it.
+// Begin begins something that all else waits for.
 func (j *Journal) Begin() { j.works = true }
-func (j *Journal) End()   { j.works = false }
+
+// End ends it.
+func (j *Journal) End() { j.works = false }
 
 // Fault is why what was reported last isn't written; empty when it is.
 func (j *Journal) Fault() string { return j.failed }

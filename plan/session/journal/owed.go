@@ -1,11 +1,12 @@
 package journal
 
 import (
+	"fmt"
+	"slices"
+
 	"bide/plan"
 	"bide/plan/shop/record"
 	"bide/plan/words"
-	"fmt"
-	"slices"
 )
 
 // sumOf says how much of what was recorded at the beam is in these events, without what

@@ -1,12 +1,13 @@
 package journal
 
 import (
+	"errors"
+	"slices"
+
 	"bide/plan"
 	"bide/plan/shop"
 	"bide/plan/shop/record"
 	"bide/plan/words"
-	"errors"
-	"slices"
 )
 
 // Deed is something done at the beam, to be written down: what stands after it, what

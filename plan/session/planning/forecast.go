@@ -89,6 +89,8 @@ type Answer struct {
 	*Outcome
 }
 
+// New is a forecast of a day from the positions and time that it starts at, with nothing
+// planned yet.
 func New(p *changeover.Planner, b *plan.Beam, start *plan.Positions, clock time.Time, jobs []*plan.Job) *Forecast {
 	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Positions: start, Clock: clock}, Plan: PlanJob, Improve: sequence.Jointly}
 	f.Present = Order{Jobs: jobs}

@@ -4,14 +4,15 @@
 package workday
 
 import (
+	"slices"
+	"time"
+
 	"bide/plan"
 	"bide/plan/changeover"
 	"bide/plan/session/draft"
 	"bide/plan/session/planning"
 	"bide/plan/shop"
 	"bide/plan/words"
-	"slices"
-	"time"
 )
 
 // Day is the day as it is ordered now with what that costs, and all that was done to it.

@@ -107,6 +107,7 @@ func (d Editor) MarkDone(j *plan.Job) {
 	d.alter(j, "", j.ID+" is done; the positions stay as recorded last", func(j *plan.Job) { j.State = plan.Done })
 }
 
+// Hold puts a job on hold.
 func (d Editor) Hold(j *plan.Job) {
 	d.alter(j, "", j.ID+" is on hold", func(j *plan.Job) { j.State = plan.OnHold })
 }

@@ -1,11 +1,12 @@
 package workday
 
 import (
-	"bide/plan"
-	"bide/plan/words"
 	"fmt"
 	"slices"
 	"strings"
+
+	"bide/plan"
+	"bide/plan/words"
 )
 
 // Notice is what just happened, said until something else is.

@@ -122,7 +122,7 @@ func (d Offers) Finds(f planning.Found) {
 	}
 }
 
-// tossAgain discards an order found again, if it is the one that waits.
+// DiscardAgain discards an order found again, if it is the one that waits.
 func (d Offers) DiscardAgain(o *planning.Offer) {
 	if d.Offer != nil && d.Offer != o {
 		d.Say("the earlier order is discarded again; a newer one waits (%s shows it)", d.Screen.KeyOf(ToCompare))

@@ -1,11 +1,12 @@
 package workday
 
 import (
+	"fmt"
+	"slices"
+
 	"bide/plan"
 	"bide/plan/session/draft"
 	"bide/plan/session/planning"
-	"fmt"
-	"slices"
 )
 
 // Later has work done in the background.
@@ -46,7 +47,7 @@ func (d *Day) Do(next draft.Draft) {
 	d.Show(next, next.Did, "moved to")
 }
 
-// Show puts the present draft on the desk, with the job that a draft was made about
+// Show makes the present draft the one planned, with the job that a draft was made about
 // picked, and says what was done, or of a job that was only moved where it is now.
 func (d *Day) Show(of draft.Draft, did, moved string) {
 	if against := d.Notice.against; d.Notice.job != of.About || against == nil {

@@ -1,9 +1,10 @@
 package dayfile
 
 import (
-	"bide/plan/shop/toml"
 	"slices"
 	"strings"
+
+	"bide/plan/shop/toml"
 )
 
 // Edit is a change of one key: its new value as TOML, or none to take it out.

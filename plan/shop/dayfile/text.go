@@ -4,9 +4,10 @@
 package dayfile
 
 import (
-	"bide/plan/shop/toml"
 	"slices"
 	"strings"
+
+	"bide/plan/shop/toml"
 )
 
 // Text is the text of day.toml cut into pieces that an edit leaves whole. Put

@@ -1,8 +1,6 @@
 package disk
 
 import (
-	"bide/plan/shop/toml"
-	"bide/plan/words"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -11,6 +9,9 @@ import (
 	"os/user"
 	"path/filepath"
 	"time"
+
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
 // lockFile is the file beside the shop's that is locked. It is never taken away:

@@ -1,7 +1,6 @@
 package disk
 
 import (
-	"bide/plan/shop/toml"
 	"bufio"
 	"errors"
 	"io"
@@ -13,6 +12,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"bide/plan/shop/toml"
 )
 
 var noon = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)

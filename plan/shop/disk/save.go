@@ -3,8 +3,6 @@
 package disk
 
 import (
-	"bide/plan/shop/toml"
-	"bide/plan/words"
 	"errors"
 	"fmt"
 	"io"
@@ -13,6 +11,9 @@ import (
 	"path/filepath"
 	"runtime"
 	"syscall"
+
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
 // SaveError says why a file couldn't be saved. What it held before is untouched.
@@ -162,7 +163,7 @@ var (
 	errCircle    = errors.New("its symbolic links run in a circle")
 )
 
-// saveError puts the common troubles into words.
+// NewSaveError puts the common troubles into words.
 func NewSaveError(path string, err error) *SaveError {
 	e := &SaveError{File: words.Clean(filepath.Base(path)), What: toml.Reason(err).Error(), Remedy: "look at the file and its folder, then save again", Err: err}
 	switch {

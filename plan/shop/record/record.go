@@ -1,9 +1,6 @@
 package record
 
 import (
-	"bide/plan/shop/disk"
-	"bide/plan/shop/toml"
-	"bide/plan/words"
 	"bufio"
 	"bytes"
 	"errors"
@@ -13,9 +10,13 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
+
+	"bide/plan/shop/disk"
+	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
-// recordFile is the record in a shop's folder.
+// File is the record in a shop's folder.
 const File = "record.jsonl"
 
 // Record is record.jsonl open for writing: what was done at the beam, one event a
@@ -27,7 +28,7 @@ type Record struct {
 	torn bool // the last line isn't ended
 }
 
-// OpenRecord opens the record of the shop in a folder, which it makes if need be.
+// Open opens the record of the shop in a folder, which it makes if need be.
 // Errors are *SaveError.
 func Open(dir string) (*Record, error) {
 	path := filepath.Join(dir, File)
@@ -89,7 +90,7 @@ func (r *Record) Close() error { return r.file.Close() }
 // longestLine bounds an event; a sequence of the most jobs is far below.
 const longestLine = 256 << 10
 
-// ReadRecord reads the events of a record in the order in which they came and gives
+// Read reads the events of a record in the order in which they came and gives
 // each to a function. A shop without a record has no events. Lines that can't be
 // read, such as a last one that was cut short by a power cut, are skipped and reported;
 // events of unknown kinds are given too. The error is one of the file system.

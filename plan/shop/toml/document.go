@@ -64,10 +64,10 @@ func (d *Document) Problem(path, place, what, remedy string) {
 	*d.problems = append(*d.problems, Problem{d.File, d.line(path), place, what, remedy})
 }
 
-// line is where a path stands; for one that isn't written by itself, where what
-// holds it does.
+// line is where a path stands in the document, as LineOf has it.
 func (d *Document) line(path string) int { return LineOf(d.Lines, path) }
 
+// LineOf is the line of a path, or else of the nearest that holds it; 0 where none is written.
 func LineOf(lines map[string]int, path string) int {
 	for {
 		if n, ok := lines[path]; ok {

@@ -1,12 +1,13 @@
 package toml
 
 import (
-	"bide/plan/words"
 	"errors"
 	"fmt"
 	"regexp"
 	"strings"
 	"unicode/utf8"
+
+	"bide/plan/words"
 
 	parser "github.com/BurntSushi/toml"
 )

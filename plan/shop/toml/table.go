@@ -1,13 +1,14 @@
 package toml
 
 import (
-	"bide/plan/words"
 	"fmt"
 	"maps"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
+
+	"bide/plan/words"
 )
 
 // Table is one table of a file. Each getter takes a key's value if it is there and

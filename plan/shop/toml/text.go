@@ -10,7 +10,7 @@ import (
 	"bide/plan/words"
 )
 
-// tomlString is a text as a TOML string on one line.
+// String is a text as a TOML string on one line.
 func String(text string) string {
 	var b strings.Builder
 	b.WriteByte('"')
@@ -24,13 +24,13 @@ func String(text string) string {
 	return b.String()
 }
 
-// tomlNumber is a number in full.
+// Number is a number in full.
 func Number(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
-// tomlTime is a date and time of day by the clock on the wall, without a zone.
+// Time is a date and time of day by the clock on the wall, without a zone.
 func Time(t time.Time) string { return t.Format("2006-01-02T15:04:05.999999999") }
 
-// tomlLength is a length that reads back exactly in a file of unit u: a number
+// Length is a length that reads back exactly in a file of unit u: a number
 // where that is short, else text with its own unit.
 func Length(l plan.Length, u plan.Unit) string {
 	text, plainNumber := LengthText(l, u)
@@ -40,7 +40,7 @@ func Length(l plan.Length, u plan.Unit) string {
 	return String(text)
 }
 
-// tomlEntry is a run of equal slits as an item of a list of slits.
+// Entry is a run of equal slits as an item of a list of slits.
 func Entry(e plan.Entry, u plan.Unit) string {
 	if e.Count == 1 {
 		return Length(e.Finished, u)
@@ -72,7 +72,7 @@ func LengthText(l plan.Length, u plan.Unit) (text string, plainNumber bool) {
 	return l.MM() + " mm", false
 }
 
-// tomlList is a list on one line.
+// List is a list on one line.
 func List(items []string) string { return "[" + strings.Join(items, ", ") + "]" }
 
 // Local is the local time of day that a moment shows, kept as files keep it.
