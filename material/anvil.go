@@ -95,7 +95,7 @@ func (a Anvil) check(presses []Press) error {
 	}
 	for i, p := range presses {
 		errs = append(errs,
-			inRange(fmt.Sprintf("place of blade %d", i+1), p.AtMM, "mm", a.FromMM, a.FromMM+a.SpanMM),
+			inRange(fmt.Sprintf("position of blade %d", i+1), p.AtMM, "mm", a.FromMM, a.FromMM+a.SpanMM),
 			inRange(fmt.Sprintf("force of blade %d", i+1), p.Newtons, "N", 0, mostForce))
 	}
 	return errors.Join(errs...)

@@ -219,7 +219,7 @@ func TestAnvilRefuses(t *testing.T) {
 	_, err = Anvil{SpanMM: 1000, DiameterMM: 100, BoreMM: 100}.Bend(nil)
 	refused(t, err, "bore of 100 mm")
 	_, err = roll.Bend([]Press{{100, 1}, {1601, nan}, {-1, -5}})
-	refused(t, err, "place of blade 2 of 1601 mm", "force of blade 2 of NaN N", "place of blade 3", "force of blade 3 of -5 N")
+	refused(t, err, "position of blade 2 of 1601 mm", "force of blade 2 of NaN N", "position of blade 3", "force of blade 3 of -5 N")
 }
 
 // TestLineIsTheBend: a picture's points lie evenly from bearing to bearing, at least both ends.

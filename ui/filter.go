@@ -18,7 +18,7 @@ type lister interface {
 // askFilter asks for the words of a list's filter. The list follows as one types, and
 // what is picked is always among the rows shown; Esc shows all rows again, with what was
 // picked.
-func askFilter(m *model, of which) {
+func askFilter(m *model, of paneID) {
 	listed, is := m.panel(of).(lister)
 	switch {
 	case is:
@@ -43,6 +43,17 @@ func askFilter(m *model, of which) {
 		m.PickMove(move)
 		m.Holder = holder
 	}
+}
+
+// showAll takes the filter off the list that has the keys, and reports whether there was one.
+func showAll(m *model) bool {
+	l, is := m.panel(m.focus).(lister)
+	if !is || !l.Filtered().On() {
+		return false
+	}
+	l.Filtered().Text = ""
+	m.Say("all rows are shown")
+	return true
 }
 
 // changesPicked are the actions that change what is picked.

@@ -270,3 +270,14 @@ func TestFilterOfTheScheduleOverTheJobs(t *testing.T) {
 		t.Fatalf("the filter can't be changed:\n%s", s.View())
 	}
 }
+
+// Esc on a filtered list shows all of its rows again.
+func TestEscShowsAllRows(t *testing.T) {
+	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, false), 120, 36).settle()
+	if s.press("/").enters("film"); !s.day.Filter.On() {
+		t.Fatal("no filter is set")
+	}
+	if s.press("esc"); s.day.Filter.On() || !strings.Contains(s.View(), "all rows are shown") {
+		t.Errorf("Esc leaves the filter on:\n%s", s.View())
+	}
+}

@@ -82,7 +82,7 @@ func toJob(does func(*session.Session, *plan.Job)) handler {
 }
 
 // show is the handler of a pane's own key.
-func show(pane which) handler {
+func show(pane paneID) handler {
 	return always(func(m *model) {
 		m.clock = m.clock && pane != theBeam
 		m.turnTo(pane)
@@ -119,23 +119,27 @@ func enlarge(m *model) {
 		m.turnTo(theBeam)
 		return
 	}
-	if m.large = m.focus - m.large; m.large != m.focus {
-		m.large = all
+	if m.large == m.focus {
+		m.large = noPane
+	} else {
+		m.large = m.focus
 	}
 	m.resize(m.Size)
 }
 
-// back closes the help; else it stops a search, leaves a page or takes the whole screen
-// back, the first of these that there is.
+// back closes the help; else it stops a search, shows all rows of a filtered list, leaves a page
+// or takes the whole screen back, the first of these that there is.
 func back(m *model, _ keys.Action, in keys.Scope) tea.Cmd {
 	switch {
 	case m.help == nil && m.Search.Stop() || in == keys.OnSmall:
+		return nil
+	case m.help == nil && showAll(m):
 		return nil
 	case m.help == nil && m.focus.paged():
 		m.turnTo(theDay)
 		return nil
 	}
-	m.help, m.large = nil, all
+	m.help, m.large = nil, noPane
 	m.resize(m.Size)
 	return nil
 }

@@ -176,7 +176,7 @@ func TestEditRenames(t *testing.T) {
 func TestFormIsPutAway(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("c").types("zz").press("esc")
-	if s.Over != nil || !strings.Contains(s.View(), "closed unfinished") {
+	if s.Over != nil || !strings.Contains(s.View(), "closed, not saved") {
 		t.Fatalf("it isn't said:\n%s", s.View())
 	}
 	if s.press("q"); s.ended || !s.AsksToQuit {

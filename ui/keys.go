@@ -113,11 +113,11 @@ func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 }
 
 // turnTo gives the keys to a pane; an enlarged one gives its place up to it.
-func (m *model) turnTo(which which) {
-	if m.focus = which; m.large != all && !which.paged() {
-		m.large = which
+func (m *model) turnTo(pane paneID) {
+	if m.focus = pane; m.large != noPane && !pane.paged() {
+		m.large = pane
 	}
-	if which == theHolders {
+	if pane == theHolders {
 		m.Files.ReadRecord()
 	}
 	m.resize(m.Size)

@@ -42,7 +42,7 @@ func TestActionsAreNamed(t *testing.T) {
 // nothing any more.
 func TestKeysAreChanged(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	s.settleFor(wish("undo", "f5 ctrl+u", "search", "S", "search-moves", "s", "earlier", "down", "down", "K"))
+	s.personalise(wish("undo", "f5 ctrl+u", "search", "S", "search-moves", "s", "earlier", "down", "down", "K"))
 	if len(s.wrong) > 0 {
 		t.Fatal(s.wrong)
 	}
@@ -142,13 +142,13 @@ func clashes(table []keys.Binding) (a, b keys.Action, key string) {
 // Problems of the config are told on the screen, beside what was taken for granted.
 func TestConfigProblemsAreShown(t *testing.T) {
 	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	s.settleFor(wish("undo", "q"))
+	s.personalise(wish("undo", "q"))
 	if !strings.Contains(s.View(), "note: config.toml, line 1: undo: q is taken by quit") {
 		t.Errorf("not told:\n%s", s.View())
 	}
 	c := wish("undo", "q")
 	c.File = "/a/folder/with/a/long/way/to/it/and/more/of/that/than/a/line/of/the/screen/has/room/for/bide/config.toml"
-	s.settleFor(c)
+	s.personalise(c)
 	if !strings.Contains(s.View(), "note: config.toml, line 1: undo: q is taken by quit") {
 		t.Errorf("the way to the file hides what is wrong in it:\n%s", s.View())
 	}

@@ -14,10 +14,10 @@ const (
 const beamRows = 5
 
 // which names a pane.
-type which uint8
+type paneID uint8
 
 const (
-	all which = iota
+	noPane paneID = iota
 	theDay
 	theBeam
 	theMoves
@@ -29,7 +29,7 @@ const (
 )
 
 // paged reports whether the pane has a page of its own.
-func (w which) paged() bool { return w >= theDayMap }
+func (w paneID) paged() bool { return w >= theDayMap }
 
 // layout is what is where on a screen: a bar, the beam over its whole width, the
 // day and the moves side by side, what just happened, and the keys. A pane of no
@@ -43,7 +43,7 @@ type layout struct {
 
 // arrange lays a screen out. It depends on the size, on whether more lines show more of what
 // is above the day, and on the pane that is enlarged alone, so nothing jumps while one works.
-func arrange(w, h int, tall bool, enlarged which) layout {
+func arrange(w, h int, tall bool, enlarged paneID) layout {
 	if w < leastWidth || h < leastHeight {
 		return layout{small: true}
 	}

@@ -12,7 +12,7 @@ import (
 // The parts of every screen fill it exactly, at every size and with each pane
 // enlarged, and no pane is too small for what it must show.
 func TestLayoutFillsTheScreen(t *testing.T) {
-	for large := all; large <= lastPaneShown; large++ {
+	for large := noPane; large <= lastPaneShown; large++ {
 		for w := leastWidth; w <= 240; w++ {
 			for h := leastHeight; h <= 80; h++ {
 				l := arrange(w, h, h%2 == 0, large)
@@ -20,7 +20,7 @@ func TestLayoutFillsTheScreen(t *testing.T) {
 				if cells != w*h {
 					t.Fatalf("%dx%d, enlarged %d: %d cells of %d: %+v", w, h, large, cells, w*h, l)
 				}
-				if large == all && (l.beam.H < 5 || l.day.W < 53 || l.moves.W < 26 || l.day.H < 16 || l.day.H != l.moves.H) {
+				if large == noPane && (l.beam.H < 5 || l.day.W < 53 || l.moves.W < 26 || l.day.H < 16 || l.day.H != l.moves.H) {
 					t.Fatalf("%dx%d: a pane is too small: %+v", w, h, l)
 				}
 			}
@@ -30,7 +30,7 @@ func TestLayoutFillsTheScreen(t *testing.T) {
 
 func TestLayoutIsSmallBelowTheLeastSize(t *testing.T) {
 	for _, s := range []draw.Size{{W: 79, H: 24}, {W: 80, H: 23}, {W: 1, H: 1}, {W: 20, H: 5}, {W: 300, H: 10}} {
-		if !arrange(s.W, s.H, true, all).small {
+		if !arrange(s.W, s.H, true, noPane).small {
 			t.Errorf("%dx%d isn't small", s.W, s.H)
 		}
 	}

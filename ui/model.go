@@ -38,8 +38,8 @@ type model struct {
 	hold    holders.Pane
 	sets    settings.Pane
 	clock   bool // the schedule is where the beam would be
-	focus   which
-	large   which // the pane of the first page that has the whole screen
+	focus   paneID
+	large   paneID // the pane of the first page that has the whole screen
 	help    *help.Page
 	closed  jobform.Closed
 	config  string   // the person's config file; empty where there can be none
@@ -160,7 +160,7 @@ func (m *model) layout() layout {
 	return arrange(m.W, m.H, tall, m.large)
 }
 
-func (m *model) panel(which which) panel {
+func (m *model) panel(which paneID) panel {
 	switch which {
 	case theBeam:
 		if m.clock {

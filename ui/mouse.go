@@ -34,7 +34,7 @@ func (m *model) mouse(e tea.MouseEvent) {
 		return
 	}
 	which, x, y := paneUnder(m, e.X, e.Y)
-	if which == all {
+	if which == noPane {
 		return
 	}
 	switch e.Button {
@@ -53,7 +53,7 @@ func (m *model) mouse(e tea.MouseEvent) {
 
 // paneUnder is the pane at a cell of the screen, and the cell within it; all when none
 // is there.
-func paneUnder(m *model, x, y int) (which, int, int) {
+func paneUnder(m *model, x, y int) (paneID, int, int) {
 	l := m.layout()
 	y-- // the bar
 	in := func(s draw.Size) bool { return x >= 0 && y >= 0 && x < s.W && y < s.H }
@@ -70,5 +70,5 @@ func paneUnder(m *model, x, y int) (which, int, int) {
 	if x -= l.day.W + l.between; in(l.moves) {
 		return theMoves, x, y
 	}
-	return all, 0, 0
+	return noPane, 0, 0
 }

@@ -18,7 +18,7 @@ import (
 
 // settleFor takes what a person has set: keys and the mouse. What is wrong with it is
 // shown among the notes.
-func (m *model) settleFor(c *personal.Config) {
+func (m *model) personalise(c *personal.Config) {
 	if c == nil {
 		return
 	}
@@ -68,7 +68,7 @@ func mouseAtStart(m *model) tea.Cmd {
 
 // viewNow is how the screen is, to be restored the next time.
 func viewNow(m *model) personal.View {
-	v := personal.View{Pane: int(m.focus), Large: m.large != all, Holder: m.Holder, Zoom: m.beam.Zoom, Near: m.dayMap.Zoom, At: int64(m.dayMap.At), Clock: m.clock}
+	v := personal.View{Pane: int(m.focus), Large: m.large != noPane, Holder: m.Holder, Zoom: m.beam.Zoom, Near: m.dayMap.Zoom, At: int64(m.dayMap.At), Clock: m.clock}
 	if j := m.Job(); j != nil {
 		v.Job = j.ID
 	}
@@ -91,8 +91,8 @@ func (m *model) restore(v personal.View) {
 	if v.Pane < int(theDay) || v.Pane > int(lastPaneShown) {
 		return
 	}
-	if v.Large && !which(v.Pane).paged() {
-		m.large = which(v.Pane)
+	if v.Large && !paneID(v.Pane).paged() {
+		m.large = paneID(v.Pane)
 	}
-	m.turnTo(which(v.Pane))
+	m.turnTo(paneID(v.Pane))
 }

@@ -20,7 +20,7 @@ func Plain(o Options) error {
 		return err
 	}
 	m.Demo = o.Demo
-	m.settleFor(o.Config)
+	m.personalise(o.Config)
 	m.mousing = false
 	m.Files.ReadRecord()
 	await(m, m.Init())

@@ -59,7 +59,7 @@ func Run(o Options) error {
 	if !m.Journal.Writes() && !o.Demo {
 		m.Say("%s", m.Journal.Why())
 	}
-	m.settleFor(o.Config)
+	m.personalise(o.Config)
 	m.Files.Watched = o.Shop.Dir != ""
 	if o.Demo {
 		return run(m, o.Input, o.Output)

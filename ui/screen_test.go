@@ -206,7 +206,7 @@ func TestNews(t *testing.T) {
 	if sc.press("u"); !strings.Contains(sc.View(), "D-101 undone: back to number 2") {
 		t.Errorf("no news of an undo:\n%s", sc.View())
 	}
-	if sc.press("U"); !strings.Contains(sc.View(), "D-101 done again: moved to number 3") {
+	if sc.press("U"); !strings.Contains(sc.View(), "D-101 redone: moved to number 3") {
 		t.Errorf("no news of a redo:\n%s", sc.View())
 	}
 	sc.press("u", "u")

@@ -205,7 +205,7 @@ func TestAMarkIsTakenBack(t *testing.T) {
 	sc, dir := atSmall(t, 80, 24)
 	sc.press("5", "c", "s").enters("bent").tells("is recorded as stuck")
 	sc.press("u").settle().tells("undone: holder", "is good again")
-	sc.press("U").settle().tells("done again: holder", "is recorded as stuck")
+	sc.press("U").settle().tells("redone: holder", "is recorded as stuck")
 	sc.press("u").settle()
 	balanced(t, eventsIn(t, dir))
 	if len(read(t, dir).Marks) != 0 {

@@ -64,7 +64,7 @@ func TestTroubleOnTheWay(t *testing.T) {
 	sc.press("w", "enter").ticks(3)
 	number := sc.walk().Move().Holder
 	sc.press("c").tells(fmt.Sprint(number), "s stuck, n no cut")
-	sc.press("enter", "enter", "enter").tells("type s, a, o or g")
+	sc.press("enter", "enter", "enter").tells("type s, n, o or g")
 	sc.press("n", "enter", "h", "i", "s", "s", "enter").settle().tells(fmt.Sprintf("holder %d is recorded as no cut", number), "move 4 of")
 	sc.sound(dir)
 	kept := read(t, dir)

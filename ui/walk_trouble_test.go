@@ -139,7 +139,7 @@ func TestJamThatRefusesTheJob(t *testing.T) {
 		t.Errorf("kept: %+v, %+v", kept.Positions.Begun, kept.Marks)
 	}
 	sc.press("enter").tells("can't be set up")
-	sc.press("r").tells("there is no plan to finish")
+	sc.press("r").tells("still planning: wait")
 	for _, size := range [][2]int{{40, 12}, {20, 5}} {
 		sc.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 		sc.press("home")

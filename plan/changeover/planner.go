@@ -45,7 +45,7 @@ func NewPlanner(b *plan.Beam) (*Planner, error) {
 	case b.Rail.Length() < 0 || b.Rail.Length() > plan.MaxRail:
 		return nil, fmt.Errorf("the rail must be between 0 and %d mm long", plan.MaxRail/plan.Millimetre)
 	case max(b.Rail.From.Abs(), b.Rail.To.Abs(), b.Web.From.Abs(), b.Web.To.Abs()) > math.MaxInt64/1024:
-		return nil, errors.New("places on the beam are too large to be planned")
+		return nil, errors.New("positions on the beam are too large to be planned")
 	case b.PositionTolerance < 0 || 2*b.PositionTolerance >= pitch:
 		return nil, errors.New("position_tolerance must be 0 or more and below half the pitch")
 	case b.Rail.Length() < plan.Length(n-1)*pitch:

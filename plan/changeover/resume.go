@@ -109,7 +109,7 @@ func Misplaced(b *plan.Beam, at []plan.Length) []plan.Fault {
 	var out []plan.Fault
 	fault := func(words string, args ...any) { out = append(out, plan.NewFault("positions", words, args...)) }
 	if len(at) != len(b.Holders) {
-		fault("%d places for %d holders", len(at), len(b.Holders))
+		fault("%d positions for %d holders", len(at), len(b.Holders))
 	}
 	for i, x := range at {
 		if x < b.Rail.From || x > b.Rail.To {

@@ -76,10 +76,10 @@ func (c *Conditions) giveAgain(r *change) {
 	redo := func() { c.History.Redo() }
 	if c.of(r.number) != r.was {
 		redo()
-		c.Say("not done again: %s", c.changedSince(r.number))
+		c.Say("not redone: %s", c.changedSince(r.number))
 		return
 	}
-	c.give(r, "done again: ", redo)
+	c.give(r, "redone: ", redo)
 }
 
 // changedSince says that a holder has been given a condition after a change that is to be

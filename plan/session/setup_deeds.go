@@ -169,7 +169,7 @@ func (w *Setup) Correct(places map[int]plan.Length, marks map[int]shop.Mark, wha
 func (w *Setup) Finish() {
 	switch {
 	case w.Plan == nil || w.Refused():
-		w.d.Say("there is no plan to finish")
+		w.d.Say("still planning: wait until the moves are shown")
 		return
 	case len(w.Ahead()) > 0:
 		w.d.Say("%s still to be made", words.Count(len(w.Ahead()), "move"))

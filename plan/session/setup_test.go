@@ -301,7 +301,7 @@ func TestConditions(t *testing.T) {
 		t.Errorf("marks %v", kept(t, dir).Marks)
 	}
 	v.Redo()
-	if v.settle().says("done again: "); kept(t, dir).Marks[8] != stuck {
+	if v.settle().says("redone: "); kept(t, dir).Marks[8] != stuck {
 		t.Errorf("marks %v", kept(t, dir).Marks)
 	}
 	v.setUp()

@@ -43,7 +43,7 @@ func (d *Session) Redo() {
 		d.DiscardAgain(by)
 		return
 	}
-	d.Show(next, "done again: "+next.Did, "done again: moved to")
+	d.Show(next, "redone: "+next.Did, "redone: moved to")
 }
 
 // JustRan reports whether the last change is that a job was set up and runs.

@@ -57,7 +57,7 @@ func (t sheetTable) beside(noun string, first func(row int) string) (out []sheet
 // cutSheets are the cuts with their holders; a star stands by those that were moved.
 func (f *facts) cutSheets(s *plan.Step) []sheetTable {
 	c, moved, u := newCutTable(s, f.options.Unit), isMoved(&s.Changeover), f.options.Unit.String()
-	t := sheetTable{Heads: []tableHead{{"Cut", "n"}, {"Place, " + u, "n"}}}
+	t := sheetTable{Heads: []tableHead{{"Cut", "n"}, {"Position, " + u, "n"}}}
 	if c.beside {
 		t.Heads = append(t.Heads, tableHead{"Holder at", "n"}, tableHead{"Off by", "n"})
 	}
@@ -102,7 +102,7 @@ func (f *facts) idleSheets(s *plan.Step) (out []idleSheet) {
 		if len(numbers) == 0 {
 			continue
 		}
-		t := sheetTable{Heads: []tableHead{{"Holder", "n"}, {"Place, " + f.options.Unit.String(), "n"}}}
+		t := sheetTable{Heads: []tableHead{{"Holder", "n"}, {"Position, " + f.options.Unit.String(), "n"}}}
 		for _, n := range numbers {
 			t.Rows = append(t.Rows, []string{fmt.Sprint(n) + star(moved[n]), r.Number(c.Holders[n-1].At)})
 		}

@@ -86,7 +86,7 @@ func (t *text) result(s *plan.Step) {
 	c := &s.Changeover
 	isMoved, u := isMoved(c), t.options.Unit
 	if len(s.Layout.Cuts) > 0 {
-		t.section(fmt.Sprintf("CUTS: %d, each with its place (%s) and h, its holder; * was moved", len(s.Layout.Cuts), u))
+		t.section(fmt.Sprintf("CUTS: %d, each with its position (%s) and its holder, h; * was moved", len(s.Layout.Cuts), u))
 		t.cuts(s, isMoved)
 		if text := t.strips(s); text != "" {
 			t.add(hang("", "STRIP ERROR "+text)...)
@@ -126,7 +126,7 @@ func (t *text) section(title ...string) {
 // cuts is the table of cuts, side by side.
 func (t *text) cuts(s *plan.Step, isMoved map[int]bool) {
 	c := newCutTable(s, t.options.Unit)
-	head := "cut  " + c.places.Head("place")
+	head := "cut  " + c.places.Head("at")
 	if c.beside {
 		head += "  holder at  " + c.way.Head(" off by")
 	}
@@ -168,19 +168,19 @@ func newCutTable(s *plan.Step, u plan.Unit) cutTable {
 			t.beside = t.beside || k.off != 0
 		}
 	}
-	t.places = words.NewRuler(u, "place", append(places(&s.Changeover), s.Layout.Cuts...)...)
+	t.places = words.NewRuler(u, "at", append(places(&s.Changeover), s.Layout.Cuts...)...)
 	t.way = words.NewRuler(u, "off by", off...)
 	return t
 }
 
 // idle is the table of where idle holders stand.
 func (t *text) idle(c *plan.Changeover, numbers []int, isMoved map[int]bool) {
-	r := words.NewRuler(t.options.Unit, "place", places(c)...)
+	r := words.NewRuler(t.options.Unit, "at", places(c)...)
 	var cells []string
 	for _, n := range numbers {
 		cells = append(cells, fmt.Sprintf("%6d  %s%s", n, r.Place(c.Holders[n-1].At), star(isMoved[n])))
 	}
-	head, rows := sideBySide("holder  "+r.Head("place")+" ", cells)
+	head, rows := sideBySide("holder  "+r.Head("at")+" ", cells)
 	t.table(head, rows, 0)
 }
 

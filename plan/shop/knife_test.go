@@ -224,7 +224,7 @@ func TestKnifeSaysWhyNot(t *testing.T) {
 		t.Fatal(err)
 	}
 	s.Anvil.Span = 20 * plan.Millimetre
-	if got := s.Knife(s.Positions, d.Steps()).Turns[0]; got.Bending != nil || !strings.Contains(got.Unbent, "place of blade 1") {
+	if got := s.Knife(s.Positions, d.Steps()).Turns[0]; got.Bending != nil || !strings.Contains(got.Unbent, "position of blade 1") {
 		t.Errorf("%+v", got)
 	}
 	s.Anvil = nil

@@ -46,7 +46,7 @@ func places(t *toml.Table, key string, holders int) (out []plan.Length) {
 	}
 	list, ok := value.([]any)
 	if !ok || len(list) != holders {
-		t.Refuse(key, "", "a list of %d places is needed, one for each holder", holders)
+		t.Refuse(key, "", "a list of %d positions is needed, one for each holder", holders)
 		return nil
 	}
 	for i, item := range list {

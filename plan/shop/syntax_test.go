@@ -55,8 +55,8 @@ func TestWordsOfPlacesAndRates(t *testing.T) {
 		"[drive]", "[drive]\nspeed = 0\nacceleration = -1").Replace(smallBeam)
 	_, problems := Read(files(map[string]string{beamFile: beam}))
 	compare(t, []want{
-		{"beam.toml:8", "[beam], rail", []string{"[from, to] with exactly two places", "not 3", "rail = ["}},
-		{"beam.toml:9", "[beam], web", []string{"[from, to] with exactly two places", `not "wide"`, "web = [0.0"}},
+		{"beam.toml:8", "[beam], rail", []string{"[from, to] with exactly two positions", "not 3", "rail = ["}},
+		{"beam.toml:9", "[beam], web", []string{"[from, to] with exactly two positions", `not "wide"`, "web = [0.0"}},
 		{"beam.toml:11", "[drive], speed", []string{"0 mm/s must be above 0"}},
 		{"beam.toml:12", "[drive], acceleration", []string{"-1 mm/s² must not be below 0"}},
 	}, problems)

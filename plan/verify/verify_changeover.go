@@ -9,7 +9,7 @@ import "bide/plan"
 func (v *verifier) changeover(from []plan.Length, l plan.Layout, c plan.Changeover) {
 	n := len(v.beam.Holders)
 	if !v.must(len(from) == n && len(c.From) == n && len(c.Holders) == n,
-		"%d holders with %d places before, %d given and %d after", n, len(from), len(c.From), len(c.Holders)) {
+		"%d holders with %d positions before, %d given and %d after", n, len(from), len(c.From), len(c.Holders)) {
 		return
 	}
 	to := make([]plan.Length, n)

@@ -5,8 +5,8 @@ package keys
 var Bindings = []Binding{
 	{OnDay, Up, []string{"up", "k"}, "↑ k", "up k", "", "pick the job above"},
 	{OnDay, Down, []string{"down", "j"}, "↓ j", "down j", "", "pick the job below"},
-	{OnDay, Earlier, []string{"shift+up", "K"}, "Shift-↑", "Shift-up", "", "move the job one place earlier (also K)"},
-	{OnDay, Later, []string{"shift+down", "J"}, "Shift-↓", "Shift-down", "", "move the job one place later (also J)"},
+	{OnDay, Earlier, []string{"shift+up", "K"}, "Shift-↑", "Shift-up", "", "move the job one earlier (also K)"},
+	{OnDay, Later, []string{"shift+down", "J"}, "Shift-↓", "Shift-down", "", "move the job one later (also J)"},
 	{OnDay, None, nil, "↑↓", "up down", "pick", ""},
 	{OnDay, None, nil, "Shift-↑↓", "Shift-up/down", "move job", ""},
 
@@ -192,7 +192,7 @@ var Bindings = []Binding{
 	{OnQuestion, Yes, []string{"y", "Y"}, "y", "", "quit", ""},
 	{OnQuestion, None, nil, "any other key", "", "stay", ""},
 
-	{OnPanes | OnSmall | OnCautions | OnSetup | OnEnding | OnMoveTo | OnList | OnCompare | OnSearching | OnOffer, Help, []string{"?"}, "?", "", "help", "this page, at what has the keys"},
+	{OnPanes | OnSmall | OnCautions | OnSetup | OnEnding | OnMoveTo | OnList | OnCompare | OnSearching | OnOffer, Help, []string{"?"}, "?", "", "help", "help for where you are"},
 	{OnCorrection, Help, []string{"f1"}, "F1", "", "help", "this page, at the form"},
 	{OnJobForm | OnNames, Help, []string{"f1"}, "F1", "", "", "this page, at the form"},
 	{OnPanes | OnSmall | OnCautions | OnSetup | OnEnding, Quit, []string{"q"}, "q", "", "quit", "quit; asks first if something would be lost"},

@@ -95,7 +95,7 @@ func (f *correction) row(d *pane.Shared, i, w int) draw.Line {
 	in, hint := &f.Fields[i], ""
 	switch {
 	case i == f.At && in.Proposed:
-		hint = "Enter keeps it, a digit starts another"
+		hint = "Enter keeps it, a digit types another"
 	case in.Value() == "":
 		hint = in.Hint
 	}

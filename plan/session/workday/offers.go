@@ -129,5 +129,5 @@ func (d Offers) DiscardAgain(o *planning.Offer) {
 		return
 	}
 	d.Offer = nil
-	d.Say("done again: the order found is discarded")
+	d.Say("redone: the order found is discarded")
 }

@@ -207,7 +207,7 @@ func (t *Table) Span(key string) plan.Span {
 		if ok {
 			has = fmt.Sprint(len(ends))
 		}
-		t.Refuse(key, "", "[from, to] with exactly two places is needed, not %s", has)
+		t.Refuse(key, "", "[from, to] with exactly two positions is needed, not %s", has)
 		return plan.Span{}
 	}
 	var places [2]plan.Length

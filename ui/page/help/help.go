@@ -180,7 +180,7 @@ func marks(k *draw.Theme) [][2]string {
 		{k.WebFrom + k.Trim + k.Cut + k.Web + k.Cut + k.Trim + k.WebTo, "the web from edge to edge, with its trim and its cuts"},
 		{"| . _", "in the strip of a holder: a job in which it stays, cutting, resting or parked"},
 		{"X + =", "there: a job for which it is moved, to cut, to rest or to park"},
-		{k.Levels[len(k.Levels)-1:][0] + " " + k.Bearing, "in the settings: force or metres at a place, more is higher; a bearing of the anvil"},
+		{k.Levels[len(k.Levels)-1:][0] + " " + k.Bearing, "in the settings: force or metres at a position, more is higher; a bearing of the anvil"},
 		{"x", "refused: the beam can't run the job"},
 		{"!", "late, past the end of the shift, or an order that breaks a rule"},
 		{"r", "running: it stays first"},

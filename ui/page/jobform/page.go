@@ -118,7 +118,7 @@ func (f *Page) close(d *pane.Shared) {
 		return
 	}
 	f.closed[f.place()] = f
-	d.Say("the form is closed unfinished; the same key opens it again as it is")
+	d.Say("closed, not saved; the same key opens the form again as you left it")
 }
 
 // save puts the job into the day, if nothing but the beam is against it.
