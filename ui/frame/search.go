@@ -29,7 +29,10 @@ func searching(d *pane.Shared) draw.Line {
 		return l
 	}
 	esc, best := "  Esc keeps the best so far", bestSoFar(d)
-	if d.W < 100 {
+	switch {
+	case d.Over != nil: // Esc goes back there
+		esc = ""
+	case d.W < 100:
 		esc = "  Esc keeps it"
 	}
 	for draw.CellWidth(best)+l.Width+draw.CellWidth(esc) > d.W && strings.Contains(best, ", ") {
@@ -51,6 +54,9 @@ func bestSoFar(d *pane.Shared) string {
 		return "searching"
 	}
 	was, known := d.Forecast.Present.Totals, d.Forecast.Present.Whole()
+	if known && !p.Best.Better(was, d.Search.Aim) {
+		return "nothing better found yet"
+	}
 	parts := []string{fmt.Sprintf("best so far %s min", words.Minutes(p.Best.Setup))}
 	if known {
 		parts[0] += fmt.Sprintf(" (now %s)", words.Minutes(was.Setup))

@@ -38,12 +38,15 @@ func NoMoves(d *Shared, w int) (out []draw.Line) {
 func MoveSentence(m *plan.Move, u plan.Unit) string {
 	o := words.Other(u)
 	way := m.To - m.From
-	why := ", " + m.Why.Text(u)
-	if m.Why.Cause == plan.ToCut {
-		why = " moves " + m.Why.Text(u)
+	verb := "moves "
+	switch m.Why.Cause {
+	case plan.NearCut, plan.OverWeb:
+		verb = "is "
+	case plan.MakesRoom, plan.MakesWay:
+		verb = ""
 	}
-	return fmt.Sprintf("Holder %d%s: from %s to %s, %s to the %s (%s to %s)",
-		m.Holder, why, u.Number(m.From), u.Show(m.To), u.Number(max(way, -way)), words.Towards(way),
+	return fmt.Sprintf("Holder %d %s: from %s to %s, %s to the %s (%s to %s)",
+		m.Holder, verb+m.Why.Text(u), u.Number(m.From), u.Show(m.To), u.Number(max(way, -way)), words.Towards(way),
 		o.Number(m.From), o.Show(m.To))
 }
 

@@ -54,6 +54,9 @@ func (c *Page) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 func Sides(d *pane.Shared, o *planning.Offer) (left []Sequence, right Sequence) {
 	done := d.History.Now.Done()
 	listed, present := Sequence{Name: "as listed, centred", Order: &d.Forecast.Listed, Done: done}, Sequence{Name: "this order", Order: &d.Forecast.Present, Done: done}
+	if !d.Forecast.Present.Final {
+		present.Name = "this order, estimate"
+	}
 	if o == nil {
 		return []Sequence{listed}, present
 	}
