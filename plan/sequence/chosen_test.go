@@ -17,7 +17,7 @@ import (
 // most of what the search won; what can't be set, or isn't the job's, is passed over.
 func TestChosenLayoutsAreKept(t *testing.T) {
 	t.Parallel()
-	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(plantest.Worlds(8, 6))
+	laid, plain, kept, found, days := 0, 0, 0, 0, uint64(plantest.Worlds(6, 6))
 	for seed := range days {
 		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 73)))
 		best, err := sequence.Search(context.Background(), b, start, d, sequence.Effort{Aim: plan.AimMoves, Rounds: plantest.Worlds(500, 3000), Seed: seed})
@@ -81,7 +81,7 @@ func chosenFrom(d *plan.Day, best *plan.DayPlan) *plan.Day {
 // also when its first jobs have run, and with holders that may cut from beside their cuts.
 func TestChosenDayIsPlannedAsFound(t *testing.T) {
 	t.Parallel()
-	kept, left, days := 0, 0, uint64(plantest.Worlds(6, 8))
+	kept, left, days := 0, 0, uint64(plantest.Worlds(4, 8))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 74))
 		b, start, d := plantest.DrawQuickDay(r)
@@ -132,7 +132,7 @@ func TestChosenDayIsPlannedAsFound(t *testing.T) {
 // something else, costs more than it did, or moves holders for a job that comes no more.
 func TestChosenGivesWay(t *testing.T) {
 	t.Parallel()
-	gains, days := map[string]int{}, uint64(plantest.Worlds(12, 16))
+	gains, days := map[string]int{}, uint64(plantest.Worlds(8, 16))
 	changes := map[string]func(next *plan.Day, aim *plan.Aim){
 		"nothing":       func(*plan.Day, *plan.Aim) {},
 		"another aim":   func(_ *plan.Day, aim *plan.Aim) { *aim = 1 - *aim },
@@ -182,7 +182,7 @@ func TestChosenGivesWay(t *testing.T) {
 // more moves than it did unless it has to.
 func TestChosenLayoutsStayWhereHoldersDont(t *testing.T) {
 	t.Parallel()
-	tried, days := 0, uint64(plantest.Worlds(6, 8))
+	tried, days := 0, uint64(plantest.Worlds(4, 8))
 	for seed := range days {
 		r := rand.New(rand.NewPCG(seed, 75))
 		b, start, d := plantest.DrawQuickDay(r)
