@@ -6,6 +6,7 @@ import (
 
 	"bide/plan/session/workday"
 	"bide/ui/keys"
+	"bide/ui/pane/holders"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -113,12 +114,13 @@ func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 }
 
 // turnTo gives the keys to a pane; an enlarged one gives its place up to it.
-func (m *model) turnTo(pane paneID) {
-	if m.focus = pane; m.large != noPane && !pane.paged() {
-		m.large = pane
+func (m *model) turnTo(to paneID) {
+	if m.focus = to; m.large != noPane && !to.paged() {
+		m.large = to
 	}
-	if pane == theHolders {
+	if to == theHolders {
 		m.Files.ReadRecord()
+		m.Holder = holders.Picked(m.Shared) // another job's first move is not to change it
 	}
 	m.resize(m.Size)
 }

@@ -59,18 +59,13 @@ func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
 // scroll picks another row.
 func (p *Pane) scroll(a keys.Action, d *pane.Shared) {
 	rows, at := p.picks(d)
-	if len(rows) == 0 {
-		return
+	switch {
+	case len(rows) == 0 || !list.Steps(a):
+	case at < 0: // the picked one is filtered out
+		p.choose(d, rows[0])
+	default:
+		p.choose(d, rows[list.List{At: at, Rows: len(rows), Shown: max(p.list(d)-1, 1)}.Step(a)])
 	}
-	page := max(p.list(d)-1, 1)
-	by := map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -page, keys.PageDown: page, keys.Top: -len(rows), keys.Bottom: len(rows)}[a]
-	if by == 0 {
-		return
-	}
-	if at < 0 { // the picked one is filtered out
-		at, by = 0, 0
-	}
-	p.choose(d, rows[max(0, min(at+by, len(rows)-1))])
 }
 
 // choose picks what a row stands for.
@@ -100,10 +95,11 @@ func (p *Pane) picks(d *pane.Shared) (rows []int, at int) {
 
 // Picked is the picked holder; before one is picked, that of the picked move.
 func Picked(d *pane.Shared) int {
-	if d.Holder == 0 {
-		d.Holder = max(d.AimedHolder(), 1)
+	number := d.Holder
+	if number == 0 {
+		number = max(d.AimedHolder(), 1)
 	}
-	return min(d.Holder, len(d.Forecast.Beam.Holders))
+	return min(number, len(d.Forecast.Beam.Holders))
 }
 
 // followHolder picks a holder, and its move where the changeover has one.
