@@ -1,4 +1,4 @@
-package main
+package program
 
 import (
 	"bytes"
@@ -21,7 +21,7 @@ import (
 // TestMain runs the tests, or what the program is asked for.
 func TestMain(m *testing.M) {
 	if os.Getenv("BIDE_TEST_PROGRAM") != "" {
-		main()
+		os.Exit(Run(os.Args[1:], os.Stdout, os.Stderr, os.DirFS(demoDir)))
 	}
 	os.Exit(m.Run())
 }
@@ -52,8 +52,8 @@ func ran(t testing.TB, args ...string) result {
 }
 
 const (
-	demoDir   = "testdata/demo"
-	longerDay = "testdata/small" // its document is longer than a pipe holds
+	demoDir   = "../../testdata/demo"
+	longerDay = "../../testdata/small" // its document is longer than a pipe holds
 )
 
 // Every form of the command line that is right does what it says, flags before or
@@ -155,7 +155,7 @@ func TestPlainText(t *testing.T) {
 			t.Errorf("the demo: exit %d, %q on standard error, or it isn't called one", got.status, got.err)
 		}
 	}
-	if got := ran(t, "--plain", "testdata/bad"); got.status != 1 || got.out != "" || got.err == "" {
+	if got := ran(t, "--plain", "../../testdata/bad"); got.status != 1 || got.out != "" || got.err == "" {
 		t.Errorf("no shop: exit %d, %d bytes on standard output, %q on standard error", got.status, len(got.out), got.err)
 	}
 }
