@@ -118,6 +118,9 @@ func (c *Page) View(d *pane.Shared) []draw.Line {
 	left, right := Sides(d, found)
 	p := Table{Theme: d.Theme, Left: left[c.other%len(left)], Right: right, Offer: found, At: c.at,
 		ID: d.IDWidth(), Clock: d.ClockWidth(), Late: d.LateWidth(), Time: d.Clock, SearchKey: d.KeyFor(keys.Search)}
+	if now := d.Search.Progress(); now != nil {
+		p.Floor = now.Floor
+	}
 	title, body := p.View(d.PageSize())
 	if c.waiting() {
 		title.Add(draw.Faint, "what the search finds is shown here")

@@ -37,6 +37,7 @@ type Table struct {
 	*draw.Theme
 	Left, Right Sequence
 	Offer       *planning.Offer // that the right one is, to be accepted or discarded; nil where it is none
+	Floor       *plan.Floor     // proven by the search that runs; nil where none is yet
 	At          int             // the picked job of the right one
 
 	ID, Clock, Late int                    // how wide ids, times and lateness are

@@ -144,13 +144,16 @@ func (p *Table) floor(w int) draw.Line {
 	l := p.Line()
 	l.Add(draw.Plain, " ")
 	l.Left(draw.Faint, "proven least", compareLabel)
-	switch found := p.Offer; {
-	case found == nil:
+	f := p.Floor
+	if p.Offer != nil {
+		f = p.Offer.Floor
+	}
+	switch {
+	case f == nil && p.Offer == nil:
 		l.Add(draw.Faint, "a search ("+p.SearchKey+") finds how few moves any order needs")
-	case found.Floor == nil:
+	case f == nil:
 		l.Add(draw.Faint, "nothing above 0 is proven")
 	default:
-		f := found.Floor
 		l.Add(draw.Plain, p.Short(fmt.Sprintf("no order needs fewer than %s: %s", words.Count(f.Repositions, "move"), f.By), w-l.Width-1))
 	}
 	return l
