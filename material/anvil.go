@@ -23,6 +23,7 @@ type Anvil struct {
 	DiameterMM float64
 	BoreMM     float64 // 0 is a solid roll
 	ModulusMPa float64 // 0 is steel
+	LimitMM    float64 // of the bend, the shop's own; 0 none
 }
 
 // Press is one blade's force on the anvil.
@@ -146,6 +147,17 @@ func (b *Bending) Doubt() string {
 		return ""
 	}
 	return fmt.Sprintf("the real deflection is larger: shear isn't counted, and the span is only %s diameters", trimmed(b.Anvil.SpanMM/b.Anvil.DiameterMM, 1))
+}
+
+// BendMatters says when a bend matters, and what is left out of it.
+const BendMatters = "Blades on air follow the roll as it bends, but its end bearings, which tilt, and the web, whose tension turns uneven, don't (common practice, no source); its own weight, shear and web tension are left out."
+
+// Past says that the bend is above the shop's limit; empty where it isn't, or none is set.
+func (b *Bending) Past() string {
+	if limit := b.Anvil.LimitMM; limit > 0 && b.MostMM > limit {
+		return fmt.Sprintf("a bend of %s is above the shop's max_bend of %s", lengths(b.MostMM, 3), lengths(limit, 3))
+	}
+	return ""
 }
 
 // Line is the deflection at n places evenly spread from bearing to bearing, for a

@@ -32,7 +32,7 @@ func Cautions(m Material) ([]Caution, error) {
 	if err != nil {
 		return nil, err
 	}
-	a, err := Advise(m)
+	a, err := Advise(m, Limits{})
 	if err != nil {
 		return nil, err
 	}

@@ -30,7 +30,7 @@ func Changes(before, after *Settings) []Change {
 		return fmt.Sprintf("%g degrees, tip %g mm", s.Blade.Bevel, s.Blade.Tip)
 	})
 	compare(IDPistons, "connect them or fit other holders", func(s *Settings) string {
-		return s.airText(pistons(s.Air.Pistons, s.Air.BoreMM))
+		return s.airText(s.Air.Fitted())
 	})
 	prove := "set it, then prove it on the first-off"
 	if after.Unfound {

@@ -25,21 +25,17 @@ func (n NeckIn) Edges(webMM float64, l Laid) Edges {
 	return Edges{tight, l.OperatorMM - lost*l.OperatorShare, l.DriveMM - lost*(1-l.OperatorShare)}
 }
 
-// What neck-in may take before it is warned of: a quarter of the trim asked for, and where the
-// slits fill the web a tenth of a millimetre of the outer ones. Less is within what a web
-// wanders and a strip may differ (common practice, no source).
-const (
-	trimLost = 0.25
-	slitLost = 0.1 // mm
-)
+// slitLost is what neck-in may take of the outer slits of a web without trim before it is warned
+// of, mm: within what a strip may differ (common practice, no source).
+const slitLost = 0.1
 
 // Short reports whether a side has too little left of the trim asked for.
-func (e Edges) Short(leastMM float64) bool {
+func (e Edges) Short(leastMM float64, l Limits) bool {
 	left := min(e.OperatorMM, e.DriveMM)
 	if leastMM == 0 {
 		return left < -slitLost
 	}
-	return left < leastMM*(1-trimLost)
+	return left < leastMM*(1-l.OrUsual().TrimLostPct/100)
 }
 
 // Off reports whether an outer cut is off the web, or on its edge.
@@ -50,8 +46,8 @@ func (e Edges) text() string {
 }
 
 // warn says what neck-in does to the layout's edges and what helps; empty where it does little.
-func (e Edges) warn(webMM float64, l Laid) string {
-	if !e.Short(l.LeastMM) {
+func (e Edges) warn(webMM float64, l Laid, within Limits) string {
+	if !e.Short(l.LeastMM, within) {
 		return ""
 	}
 	what := fmt.Sprintf("the trim left there is %s, of the %s required", e.text(), lengths(l.LeastMM, 2))

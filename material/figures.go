@@ -54,9 +54,6 @@ func (r Range) text(unit string) string {
 	return fmt.Sprintf("%g to %g %s", r.Least, r.Most, unit)
 }
 
-// pistons shows how many of which bore.
-func pistons(n int, bore float64) string { return fmt.Sprintf("%s of %g mm", count(n), bore) }
-
 // count shows how many pistons.
 func count(n int) string {
 	if n == 1 {

@@ -73,10 +73,10 @@ type Group struct {
 	Tip    float64 // tip radius, mm
 	Tips   Range
 
-	// CutThroughBar is a guess for one piston of GuessBoreMM; it is to be replaced by
-	// what a trial with the shop's own cylinder finds.
-	CutThroughBar float64
-	Need          Level // of pressure
+	// CutN is a guess of the force that one blade cuts with; it is to be replaced by the
+	// pressure that a trial with the shop's own cylinder finds.
+	CutN float64
+	Need Level // of force
 
 	SpeedMax float64  // line speed, m/min
 	Wetting  Wetting  // of the blade
@@ -84,11 +84,13 @@ type Group struct {
 	Adhesive Adhesive // of a material of which nothing is known but the group; empty is unknown
 	Liner    bool     // it runs on a liner, which has silicone
 	Cautions []string
-	Source   string // of blade, speed and wicking; the pressures are from memory
+	Source   string // of blade, speed and wicking; the forces are from memory
 }
 
-// Pressures says where every group's CutThroughBar comes from.
-const Pressures = fromMemory
+// Forces says where every group's CutN comes from. They were remembered as bar on a round
+// piston of 28 mm, and are those on its pi/4 28^2 = 615.75 mm2: 1 bar is 61.575 N there, so that
+// 2.2 bar are 135.5 N.
+const Forces = fromMemory
 
 // groups is the built-in table.
 var groups = slices.Concat(tapes, webs)

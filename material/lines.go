@@ -45,7 +45,7 @@ func (s *Settings) airLines(g Group, c Cylinder) []Line {
 	m, a := s.Material, s.Air
 	source := m.from(g, true)
 	if s.Guessed {
-		source = Pressures
+		source = Forces
 	}
 	if s.Refused != "" {
 		return []Line{{IDSetPressure, "none", s.Refused, source}}
@@ -58,34 +58,33 @@ func (s *Settings) airLines(g Group, c Cylinder) []Line {
 	}
 	return []Line{
 		{IDCutThrough, bars(a.CutThroughBar), s.cutWhy(g, c), source},
-		{IDSetPressure, bars(a.SetBar), fmt.Sprintf("%s above cut-through; more only blunts the blade", bars(c.MarginBar)), "the shop's margin; usual 0.7 to 1.0 bar is common practice"},
+		{IDSetPressure, bars(a.SetBar), fmt.Sprintf("%s above cut-through, usual %s; more only blunts the blade", bars(c.MarginBar), s.Limits.margin()), "the shop's margin"},
 		s.pistonsLine(c),
 		{IDForce, fmt.Sprintf("%.0f N (%.0f lbf)", a.SetN, Pounds(a.SetN)), "set pressure times piston area", "calculated"},
 	}
 }
 
 // cutWhy says where a cut-through pressure comes from, and what to write after a trial: the
-// table's pressures are for one piston of the shop's own.
+// shop's trials are with its own cylinder as it is.
 func (s *Settings) cutWhy(g Group, c Cylinder) string {
-	a := s.Air
-	times := area(a.BoreMM, a.Pistons) / area(c.BoreMM, 1)
+	a, own := s.Air, c.set(0, c.own(), c.Pistons)
 	write := "; write the result into materials.toml"
-	if a.Pistons != 1 || a.BoreMM != c.BoreMM {
-		write = fmt.Sprintf("; write %s times the result into materials.toml, where cut_through_bar is for one piston of %g mm", trimmed(times, 2), c.BoreMM)
+	if !a.Own {
+		write = fmt.Sprintf("; write %s times the result into materials.toml, where cut_through_bar is for your own %s", trimmed(a.total()/own.total(), 2), own.Fitted())
 	}
 	switch {
 	case s.Unfound:
 		return "too thick for a guess: start low and find it by trial" + write
 	case s.Guessed:
-		return fmt.Sprintf("a guess for the whole group (need: %s), whatever thickness, tip and bevel: start low and find it by trial%s", g.Need, write)
-	case a.Pistons != 1 || a.BoreMM != c.BoreMM:
-		return fmt.Sprintf("calculated from a trial of %s on one piston%s", bars(s.Material.CutThroughBar), write)
+		return fmt.Sprintf("a guess of %.0f N for the whole group (need: %s), whatever thickness, tip and bevel: start low and find it by trial%s", a.CutN, g.Need, write)
+	case !a.Own:
+		return fmt.Sprintf("calculated from a trial of %s on your own %s%s", bars(s.Material.CutThroughBar), own.Fitted(), write)
 	}
 	return "found by trial"
 }
 
 func (s *Settings) pistonsLine(c Cylinder) Line {
-	l := Line{IDPistons, pistons(s.Air.Pistons, s.Air.BoreMM), s.Air.Why, commonPractice}
+	l := Line{IDPistons, s.Air.Fitted(), s.Air.Why, commonPractice}
 	if s.Air.Own {
 		l.Why, l.Source = "your pistons reach it at "+bars(c.SupplyBar)+" supply", ownTrial
 	}

@@ -26,14 +26,15 @@ type Material struct {
 	Group         string
 	ThicknessMM   float64 // 0 unknown
 	Adhesive      Adhesive
-	CutThroughBar float64 // bar, with one piston
-	Tried         bool    // CutThroughBar was found by trial with the shop's own cylinder; else it is the group's guess
+	CutThroughBar float64 // found by trial with the shop's cylinder as it is, all its pistons acting; 0 is no trial
 	SiliconeFree  bool    // blades and felts must be clean of silicone first
 	Bevel         float64 // included angle of the blade it needs, degrees
 	Tip           float64 // tip radius of that blade, mm
 	// AllowancePct widens the cut: cut width = finished width * (1 + AllowancePct/100).
 	AllowancePct *big.Rat
+	ParentMetres float64 // on a parent roll; 0 unknown
 	SpeedMax     float64 // line speed, m/min
+	ScoreMM      float64 // score cuts are usual up to this thickness
 	// What its web does under tension, for its neck-in; 0 unknown.
 	ModulusMPa float64 // along the web
 	Poisson    float64 // narrowing for stretch
@@ -45,7 +46,7 @@ type Material struct {
 func (g Group) Start(name string) Material {
 	return Material{
 		Name: name, Group: g.Name, Adhesive: g.Adhesive,
-		CutThroughBar: g.CutThroughBar, Bevel: g.Bevel, Tip: g.Tip, SpeedMax: g.SpeedMax,
+		Bevel: g.Bevel, Tip: g.Tip, SpeedMax: g.SpeedMax, ScoreMM: g.ScoreMM,
 		AllowancePct: new(big.Rat), Source: g.Source,
 	}
 }
@@ -59,8 +60,8 @@ func (m Material) group() (Group, error) {
 	return g, nil
 }
 
-// tried reports whether the cut-through pressure is the shop's own.
-func (m Material) tried(g Group) bool { return m.Tried || m.CutThroughBar != g.CutThroughBar }
+// Tried reports whether the shop found by trial what cuts it.
+func (m Material) Tried() bool { return m.CutThroughBar > 0 }
 
 // Table is a shop's own materials; the built-in groups stand behind them.
 type Table []Material

@@ -25,11 +25,11 @@ func TestGroupsAreComplete(t *testing.T) {
 				t.Errorf("%s lacks the %s", g.Name, what)
 			}
 		}
-		if !slices.Contains([]float64{30, 45, 60}, g.Bevel) || !g.Bevels.Holds(g.Bevel) || !g.Tips.Holds(g.Tip) || g.ScoreMM <= 0 || g.ScoreMM > StandardReachMM {
+		if !slices.Contains([]float64{30, 45, 60}, g.Bevel) || !g.Bevels.Holds(g.Bevel) || !g.Tips.Holds(g.Tip) || g.ScoreMM <= 0 || g.ScoreMM > usual.ThicknessMM {
 			t.Errorf("%s: bevel %v of %v, tip %v of %v, scored up to %v mm", g.Name, g.Bevel, g.Bevels, g.Tip, g.Tips, g.ScoreMM)
 		}
-		if g.CutThroughBar <= 0 || g.CutThroughBar > 6 || g.SpeedMax <= 0 {
-			t.Errorf("%s: cut-through %v bar, speed %v m/min", g.Name, g.CutThroughBar, g.SpeedMax)
+		if g.CutN < 50 || g.CutN > 300 || g.SpeedMax <= 0 {
+			t.Errorf("%s: cut-through %v N, speed %v m/min", g.Name, g.CutN, g.SpeedMax)
 		}
 	}
 	for _, name := range []string{ // the kinds of goods that a score slitter is asked to part
@@ -44,7 +44,7 @@ func TestGroupsAreComplete(t *testing.T) {
 
 // TestTableIsTheTradesAdvice holds the table against advice typed from the notes of the trade:
 // method, bevels, tips, and the need of pressure. What is said to run faster has the larger
-// speed, and what needs more pressure the larger guess.
+// speed, and what needs more force the larger guess.
 func TestTableIsTheTradesAdvice(t *testing.T) {
 	needs := map[string]Level{"low": Low, "low-medium": Low, "medium": Medium, "medium-high": Medium, "high": High, "very high": High}
 	grades := []string{"low", "low-medium", "medium", "medium-high"}
@@ -70,7 +70,7 @@ func TestTableIsTheTradesAdvice(t *testing.T) {
 		if grade := slices.Index(grades, row["speed"]); grade >= 0 {
 			bySpeed[grade] = append(bySpeed[grade], g.SpeedMax)
 		}
-		byNeed[int(g.Need)] = append(byNeed[int(g.Need)], g.CutThroughBar)
+		byNeed[int(g.Need)] = append(byNeed[int(g.Need)], g.CutN)
 	}
 	if len(rows) != len(groups)-2 { // spunlace and roofing are from memory
 		t.Errorf("%d groups held of %d", len(rows), len(groups))
@@ -82,8 +82,27 @@ func TestTableIsTheTradesAdvice(t *testing.T) {
 	}
 	for need := int(Medium); need <= int(High); need++ {
 		if most, least := slices.Max(byNeed[need-1]), slices.Min(byNeed[need]); most > least {
-			t.Errorf("need %s is guessed at up to %v bar, %s from %v", Level(need-1), most, Level(need), least)
+			t.Errorf("need %s is guessed at up to %v N, %s from %v", Level(need-1), most, Level(need), least)
 		}
+	}
+}
+
+// TestStartLimits: top speeds and thicknesses are those of the second copy, and no group
+// starts above the 1000 ft/min below which razor is best (handbook on web handling,
+// abstract, read), 304.8 m/min.
+func TestStartLimits(t *testing.T) {
+	rows := reference(t, "start_limits.csv")
+	for _, row := range rows {
+		g, ok := GroupNamed(row["group"])
+		if speed := number(t, row["speed_max"]); !ok || g.SpeedMax != speed || g.SpeedMax > 304.8 {
+			t.Errorf("%s: %v m/min, want %v", row["group"], g.SpeedMax, speed)
+		}
+		if mm := number(t, row["score_mm"]); g.ScoreMM != mm {
+			t.Errorf("%s: score cuts up to %v mm, want %v", row["group"], g.ScoreMM, mm)
+		}
+	}
+	if len(rows) != len(groups) {
+		t.Errorf("%d groups held of %d", len(rows), len(groups))
 	}
 }
 

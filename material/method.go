@@ -55,7 +55,7 @@ type Advice struct {
 // Advise is the method advice for a material: its group's, with what its adhesive
 // and thickness change. A thickness of 0 is unknown and changes nothing. The error
 // names a group that isn't built in or a thickness out of reason.
-func Advise(m Material) (Advice, error) {
+func Advise(m Material, l Limits) (Advice, error) {
 	g, err := m.group()
 	if err != nil {
 		return Advice{}, err
@@ -65,7 +65,7 @@ func Advise(m Material) (Advice, error) {
 	}
 	a := Advice{g.Method, g.Why, g.Otherwise, g.Score, g.Edge, g.Dust, g.Fouling, nil, g.MethodSource}
 	a.forAdhesive(g, m.Adhesive)
-	a.forThickness(g, m.ThicknessMM)
+	a.forThickness(g, m, l.OrUsual())
 	if a.Score == Poor {
 		a.warn("This should not be scored: %s is better. It is still planned as a score cut.", a.Method)
 	}
@@ -92,19 +92,20 @@ const manyTimes = 3.0
 // forThickness: beyond the usual thickness a score cut gets worse by one grade, by two
 // beyond several times that, and is poor beyond the reach of standard holders and blades;
 // cloth needs more heat. What isn't to be scored is named a better way.
-func (a *Advice) forThickness(g Group, mm float64) {
+func (a *Advice) forThickness(g Group, m Material, l Limits) {
+	mm := m.ThicknessMM
 	if a.Method == HotStill && mm > hotStillMM {
 		a.Method = HotTurning
 		a.Why += fmt.Sprintf("; %g mm needs the heat of a turning knife", mm)
 	}
-	if mm <= g.ScoreMM {
+	if mm <= m.ScoreMM {
 		return
 	}
-	a.warn("%g mm is thicker than the %g mm up to which %s is usually score cut.", mm, g.ScoreMM, g.Name)
+	a.warn("%g mm is thicker than the %g mm up to which %s is usually score cut%s.", mm, m.ScoreMM, g.Name, limitFrom(m.ScoreMM, g.ScoreMM))
 	switch {
-	case mm > StandardReachMM:
+	case mm > l.ThicknessMM:
 		a.Score = Poor
-	case mm > manyTimes*g.ScoreMM:
+	case mm > manyTimes*m.ScoreMM:
 		a.Score = min(a.Score+2, Poor)
 	default:
 		a.Score = min(a.Score+1, Poor)

@@ -55,7 +55,7 @@ func TestMethods(t *testing.T) {
 		{"heavy nonwoven", 1, NoAdhesive, Shear, Poor, 1},
 		{"roofing", 1.5, NoAdhesive, Shear, Poor, 1},
 	} {
-		a, err := Advise(of(t, c.group, c.mm, c.adhesive))
+		a, err := Advise(of(t, c.group, c.mm, c.adhesive), Limits{})
 		if err != nil || a.Method != c.method || a.Score != c.score || len(a.Warnings) != c.warnings {
 			t.Errorf("%v: %v, %v, %q, %v", c, a.Method, a.Score, a.Warnings, err)
 		}
@@ -71,7 +71,7 @@ func TestThickerIsNeverEasier(t *testing.T) {
 	for _, g := range Groups() {
 		last := Good
 		for mm := 0.01; mm < 30; mm *= 1.1 {
-			a, err := Advise(of(t, g.Name, mm, Acrylic))
+			a, err := Advise(of(t, g.Name, mm, Acrylic), Limits{})
 			warned := strings.Contains(strings.Join(a.Warnings, " "), "should not be scored")
 			if err != nil || a.Score < last || warned != (a.Score == Poor) || a.Score == Poor && a.Method == Score {
 				t.Errorf("%s of %v mm: %+v after %v, %v", g.Name, mm, a, last, err)
@@ -82,21 +82,21 @@ func TestThickerIsNeverEasier(t *testing.T) {
 }
 
 func TestAdviseRefuses(t *testing.T) {
-	_, err := Advise(Material{Name: "mine", Group: "stone"})
+	_, err := Advise(Material{Name: "mine", Group: "stone"}, Limits{})
 	refused(t, err, `"mine"`, `"stone"`)
-	_, err = Advise(of(t, "felt", nan, NoAdhesive))
+	_, err = Advise(of(t, "felt", nan, NoAdhesive), Limits{})
 	refused(t, err, "thickness of NaN mm")
 }
 
 // TestReach: standard holders cut about half an inch, 12.7 mm (common practice).
 func TestReach(t *testing.T) {
 	for mm, want := range map[float64]string{0: "unknown", 0.1: "", 12.7: "", 12.8: "beyond the 12.7 mm"} {
-		got, err := CheckThickness(mm)
+		got, err := Limits{}.CheckThickness(mm)
 		if err != nil || (want == "") != (got == "") || !strings.Contains(got, want) {
 			t.Errorf("%v mm: %q, %v", mm, got, err)
 		}
 	}
-	_, err := CheckThickness(-1)
+	_, err := Limits{}.CheckThickness(-1)
 	refused(t, err, "thickness of -1 mm")
 }
 
@@ -200,7 +200,7 @@ func TestWickingTextIsOfItsKind(t *testing.T) {
 // method named.
 func TestTooThickHasItsOwnReason(t *testing.T) {
 	for group, mm := range map[string]float64{"paper tape": 3, "foam tape": 14, "cloth tape": 13} {
-		a, err := Advise(of(t, group, mm, Acrylic))
+		a, err := Advise(of(t, group, mm, Acrylic), Limits{})
 		if err != nil || !strings.Contains(a.Why, "too thick to press through") || a.Method == Score || a.Otherwise == "" {
 			t.Errorf("%s: %+v, %v", group, a, err)
 		}

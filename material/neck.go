@@ -7,7 +7,7 @@ import (
 )
 
 // poissons is where the formula of neck-in comes from.
-const poissons = "trade column on Poisson's ratio (read); the shop's own file"
+const poissons = "definition of Poisson's ratio, on the unstretched width; the shop's own file"
 
 // neckIn works out what tension does to the material's web: nil where its modulus,
 // Poisson's ratio, tension or thickness isn't known. The error is that of Web.NeckIn.
@@ -23,22 +23,17 @@ func (m Material) neckIn() (*NeckIn, error) {
 }
 
 // Relaxed is the width that a strip cut under tension has without it.
-func (n NeckIn) Relaxed(cutMM float64) float64 { return cutMM * (1 + n.Narrowing) }
+func (n NeckIn) Relaxed(cutMM float64) float64 { return cutMM / (1 - n.Narrowing) }
 
 // Tight is the width that a relaxed web has under tension.
-func (n NeckIn) Tight(relaxedMM float64) float64 { return relaxedMM / (1 + n.Narrowing) }
+func (n NeckIn) Tight(relaxedMM float64) float64 { return relaxedMM * (1 - n.Narrowing) }
 
 // NarrowerPct is by how much narrower than relaxed a web is under tension, in percent of
-// its relaxed width: what people make of the two widths. Narrowing itself, as the source
-// has it, is a part of the width under tension: 0.24 is 19.4 % of the relaxed width.
-func (n NeckIn) NarrowerPct() float64 { return 100 * n.Narrowing / (1 + n.Narrowing) }
+// its relaxed width.
+func (n NeckIn) NarrowerPct() float64 { return 100 * n.Narrowing }
 
-// guessedPct is how much narrower a web may get, in percent, before an elastic
-// formula of the first order is no more than a guess (common practice, no source).
-const guessedPct = 5.0
-
-// Guess reports whether the web narrows so much that it has to be measured.
-func (n NeckIn) Guess() bool { return n.NarrowerPct() > guessedPct }
+// allowanceHow says what the sign of an allowance means.
+const allowanceHow = "cut = finished * (1 + allowance/100), below 0 for what grows after the cut, above 0 for what stays narrower than cut; rounded once for each slit, sums exact"
 
 // widthLines say how wide strips are cut, and what tension does to them.
 func (s *Settings) widthLines(g Group, r Run) []Line {
@@ -47,7 +42,7 @@ func (s *Settings) widthLines(g Group, r Run) []Line {
 	if allowance == "" && s.NeckIn == nil {
 		return nil
 	}
-	l := Line{IDAllowance, allowance, "rounded once for each slit, sums exact", m.from(g, true)}
+	l := Line{IDAllowance, allowance, allowanceHow, m.from(g, true)}
 	if allowance == "" {
 		l.Value = "none: cut at the finished width"
 	}
@@ -83,9 +78,9 @@ func (s *Settings) neckLine(r Run) Line {
 		value += "; trim left there: " + e.text()
 	}
 	doubt := "elastic only: measure relaxed"
-	if n.Guess() {
+	if most := s.Limits.NeckInPct; n.NarrowerPct() > most {
 		value += "; only a guess at this size: measure it"
-		doubt = fmt.Sprintf("elastic, first order: only a guess beyond %g %%: measure it", guessedPct)
+		doubt = fmt.Sprintf("elastic, first order: only a guess beyond %g %%%s: measure it", most, limitFrom(most, usual.NeckInPct))
 	}
 	return Line{IDNeckIn, value,
 		fmt.Sprintf("%g N/m on %g mm with a modulus of %g MPa stretch it by %s %%, times Poisson's ratio of %g; %s",

@@ -44,34 +44,6 @@ func RollWraps(outerMM, coreMM, thicknessMM float64) (float64, error) {
 	return (outerMM - coreMM) / (2 * thicknessMM), nil
 }
 
-// RunTime is the seconds that a length takes from rest to rest: up to speed, along,
-// and down. metres from 0, speed in m/min above 0, ramps up and down in m/s2, where
-// 0 means at once. A run too short for full speed is a triangle: its peak v solves
-// v^2/(2 up) + v^2/(2 down) = L.
-func RunTime(metres, speed, up, down float64) (float64, error) {
-	err := errors.Join(
-		inRange("length", metres, "m", 0, 1e9), inRange("speed", speed, "m/min", 1e-3, 2e4),
-		inRange("ramp up", up, "m/s2", 0, 1e3), inRange("ramp down", down, "m/s2", 0, 1e3))
-	if err != nil {
-		return 0, err
-	}
-	v := speed / 60
-	slow := inverse(up) + inverse(down) // seconds of ramps for each m/s
-	if v*v*slow/2 > metres {
-		v = math.Sqrt(2 * metres / slow)
-		return v * slow, nil
-	}
-	return metres/v + v*slow/2, nil
-}
-
-// inverse is 1/rate; a rate of 0 means at once, which takes no time.
-func inverse(rate float64) float64 {
-	if rate == 0 {
-		return 0
-	}
-	return 1 / rate
-}
-
 // AnvilTurns is how often the anvil turns under a length: L / (pi D), metres and mm.
 func AnvilTurns(metres, diameterMM float64) (float64, error) {
 	err := errors.Join(inRange("length", metres, "m", 0, 1e9), inRange("diameter", diameterMM, "mm", 1, 1e4))

@@ -1,6 +1,7 @@
 package material
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -12,7 +13,10 @@ type Run struct {
 	WebMM  float64 // width of the web, relaxed; 0 unknown
 	Slits  []Slit  // each width once
 	Roll   Roll
-	Laid   *Laid // nil where it has no layout
+	// The web running with ramps, and how often it comes to rest in it; 0 unknown.
+	RampedS float64
+	Legs    int
+	Laid    *Laid // nil where it has no layout
 }
 
 // Slit is the width of a strip that the customer gets, and the width cut for it.
@@ -25,19 +29,11 @@ type Roll struct {
 	CoreMM             float64 // outside of the core; 0 unknown
 }
 
-// UsualCoreMM is the outside of a core of 3 in with its wall, which is assumed where no
-// file has the core (common practice, no source).
-const UsualCoreMM = 89.0
-
-// MostUsualRollMM is the largest that a finished roll usually is (common practice, no
-// source). A larger one likely comes of a slip in thickness or length.
-const MostUsualRollMM = 2000.0
-
 // Wound is a finished roll worked out.
 type Wound struct {
 	Metres, DiameterMM float64
 	CoreMM             float64
-	CoreAssumed        bool // UsualCoreMM, since no core is known
+	CoreAssumed        bool // as is usual, since no core is known
 	Whole              bool // nothing says how much is on a roll: all of the run
 	Wraps              float64
 	Sets               int // such rolls of each slit in the run, the last may be shorter
@@ -45,13 +41,13 @@ type Wound struct {
 
 // wind works out a finished roll of web of a thickness in mm; nil where length or
 // thickness isn't known. The error is that of RollLength or RollDiameter.
-func (r Run) wind(thicknessMM float64) (*Wound, error) {
+func (r Run) wind(thicknessMM float64, l Limits) (*Wound, error) {
 	if r.Metres == 0 || thicknessMM == 0 {
 		return nil, nil
 	}
 	w := &Wound{Metres: r.Roll.Metres, DiameterMM: r.Roll.DiameterMM, CoreMM: r.Roll.CoreMM}
 	if w.CoreMM == 0 {
-		w.CoreMM, w.CoreAssumed = UsualCoreMM, true
+		w.CoreMM, w.CoreAssumed = l.CoreMM, true
 	}
 	var err error
 	if w.DiameterMM > 0 && w.Metres == 0 {
@@ -79,47 +75,25 @@ func sets(run, length float64) int {
 // Times are how long a run takes and how far the anvil turns in it.
 type Times struct {
 	SpeedS  float64 // length over speed; 0 unknown
-	RampedS float64 // with ramps, from rest to rest for each set of rolls; 0 where none are known
-	Runs    int     // from rest to rest, as far as known
+	RampedS float64 // with ramps, as the run says; 0 unknown
+	Legs    int     // from rest to rest; 0 unknown
 	Turns   float64 // of the anvil; 0 unknown
 }
 
-// times works them out; rolls may be nil, where they aren't known.
-func (r Run) times(rolls *Wound, on Machine) (t Times, err error) {
+// times works them out.
+func (r Run) times(on Machine) (t Times, err error) {
 	if r.Metres == 0 {
 		return t, nil
 	}
-	if t.SpeedS, err = RunTime(r.Metres, r.Speed, 0, 0); err != nil {
+	err = errors.Join(inRange("length", r.Metres, "m", 0, 1e9), inRange("speed", r.Speed, "m/min", 1e-3, 2e4), inRange("run time", r.RampedS, "s", 0, 1e12))
+	if err != nil {
 		return t, err
 	}
-	length := r.Metres
-	switch {
-	case r.Roll.Metres > 0:
-		length = min(length, r.Roll.Metres)
-	case rolls != nil:
-		length = min(length, rolls.Metres)
-	}
-	t.Runs = sets(r.Metres, length)
-	if on.RampUp > 0 {
-		if t.RampedS, err = r.ramped(length, t.Runs, on); err != nil {
-			return t, err
-		}
-	}
+	t.SpeedS, t.RampedS, t.Legs = r.Metres/r.Speed*60, r.RampedS, r.Legs
 	if on.AnvilMM > 0 {
 		t.Turns, err = AnvilTurns(r.Metres, on.AnvilMM)
 	}
 	return t, err
-}
-
-// ramped is the seconds that a run takes in so many lengths, each from rest to rest, the
-// last what is left.
-func (r Run) ramped(length float64, runs int, on Machine) (float64, error) {
-	whole, err := RunTime(length, r.Speed, on.RampUp, on.RampDown)
-	if err != nil {
-		return 0, err
-	}
-	last, err := RunTime(max(r.Metres-length*float64(runs-1), 0), r.Speed, on.RampUp, on.RampDown)
-	return whole*float64(runs-1) + last, err
 }
 
 // timeLines say how long the run takes.
@@ -131,8 +105,8 @@ func (s *Settings) timeLines(on Machine, r Run) (out []Line) {
 	l := Line{IDRunTime, inMinutes(t.SpeedS), "as in the schedule: length over speed, without ramps and stops", "calculated"}
 	if t.RampedS > 0 {
 		l.Value = inMinutes(t.RampedS) + " with ramps"
-		if t.Runs > 1 {
-			l.Value += fmt.Sprintf(", %d times from rest to rest", t.Runs)
+		if t.Legs > 1 {
+			l.Value += fmt.Sprintf(", %d times from rest to rest", t.Legs)
 		}
 		l.Why = fmt.Sprintf("as in the schedule; at full speed alone %s; stops between rolls are extra", inMinutes(t.SpeedS))
 		l.Source = "calculated from the shop's own ramps"
@@ -159,7 +133,7 @@ func (s *Settings) rollLines() []Line {
 	}
 	if w.CoreAssumed {
 		l.Value += ", assumed"
-		l.Source += "; core: 3 in and its wall, common practice, no source"
+		l.Source += "; core: as is usual" + limitFrom(w.CoreMM, usual.CoreMM)
 	}
 	if w.Whole {
 		l.Value += "; if wound in one"
@@ -167,7 +141,7 @@ func (s *Settings) rollLines() []Line {
 	} else {
 		l.Value += fmt.Sprintf("; %d of each slit", w.Sets)
 	}
-	if w.DiameterMM > MostUsualRollMM {
+	if w.DiameterMM > s.Limits.RollMM {
 		l.Value += "; larger than usual: check thickness and length"
 	}
 	return []Line{l}

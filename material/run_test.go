@@ -42,7 +42,7 @@ func TestWoundRolls(t *testing.T) {
 	}
 	w := ran(t, m, shop, Run{Speed: 100, Metres: 495.8823}).Wound
 	near(t, "all on one", w.DiameterMM, 300, 1e-6)
-	if !w.Whole || !w.CoreAssumed || w.Sets != 1 || w.CoreMM != UsualCoreMM {
+	if !w.Whole || !w.CoreAssumed || w.Sets != 1 || w.CoreMM != 89 {
 		t.Errorf("%+v", w)
 	}
 	s := ran(t, m, shop, Run{Speed: 100, Metres: 495.8823})
@@ -64,28 +64,24 @@ func TestSets(t *testing.T) {
 	}
 }
 
-// TestRunWithRamps: 1000 m at 120 m/min take 500 s, and with ramps of 0.5 m/s2 from rest
-// to rest 4 s more each time: 504 in one, 2 * (250 + 4) in two rolls of 500 m. Three of
-// 400 m leave 200: 204 + 204 + 104. In 1000 m an anvil of 100 mm turns 3183.0989 times
-// (computed).
+// TestRunWithRamps: 1000 m at 120 m/min take 500 s, and with ramps in two lengths 508, as
+// the run says. In 1000 m an anvil of 100 mm turns 3183.0989 times (computed).
 func TestRunWithRamps(t *testing.T) {
 	m := of(t, "paper tape", 0.13, Acrylic)
 	on := shop
-	on.AnvilMM, on.RampUp, on.RampDown = 100, 0.5, 0.5
-	for roll, want := range map[float64]float64{0: 504, 500: 508, 400: 512, 2000: 504} {
-		s := ran(t, m, on, Run{Speed: 120, Metres: 1000, Roll: Roll{Metres: roll}})
-		near(t, "with ramps", s.Times.RampedS, want, 1e-12)
+	on.AnvilMM = 100
+	for roll, ramped := range map[float64]Run{500: {RampedS: 508, Legs: 2}, 2000: {RampedS: 504, Legs: 1}} {
+		s := ran(t, m, on, Run{Speed: 120, Metres: 1000, Roll: Roll{Metres: roll}, RampedS: ramped.RampedS, Legs: ramped.Legs})
 		near(t, "at speed", s.Times.SpeedS, 500, 1e-12)
 		near(t, "turns", s.Times.Turns, 3183.0989, 1e-7)
 		if shorter := strings.Contains(strings.Join(s.Warnings, " "), "shorter than one finished roll"); shorter != (roll == 2000) {
 			t.Errorf("rolls of %v m: %v", roll, s.Warnings)
 		}
+		want := map[float64]string{500: "8.5 min with ramps, 2 times from rest to rest | ", 2000: "8.4 min with ramps | "}[roll]
+		if line := lineOf(s, IDRunTime); !strings.HasPrefix(line, want) || !strings.Contains(line, "alone 8.3 min") {
+			t.Errorf("%s", line)
+		}
 	}
-	s := ran(t, m, on, Run{Speed: 120, Metres: 1000, Roll: Roll{Metres: 500}})
-	if line := lineOf(s, IDRunTime); !strings.Contains(line, "8.5 min with ramps, 2 times from rest to rest") || !strings.Contains(line, "alone 8.3 min") {
-		t.Errorf("%s", line)
-	}
-	on.RampUp = 0
 	if s := ran(t, m, on, Run{Speed: 120, Metres: 1000}); s.Times.RampedS != 0 || !strings.Contains(lineOf(s, IDRunTime), "without ramps") {
 		t.Errorf("without ramps: %+v, %s", s.Times, lineOf(s, IDRunTime))
 	}
@@ -112,18 +108,18 @@ func TestNothingOfAnUnknownRun(t *testing.T) {
 
 // TestNeckInOfAMaterial: the trade column's second example in metric units: 1 lbf/in on
 // 0.01 in with a modulus of 10 000 psi and a ratio of 3 narrows by 3 %, so a strip cut at
-// 9.708738 in relaxes to 10 (computed), and a web of 1030 mm is 1000 under tension.
+// 9.7 in relaxes to 10 and one at 49 mm to 49 / 0.97 = 50.515; a web of 1000 mm is 970 under tension.
 func TestNeckInOfAMaterial(t *testing.T) {
 	m := of(t, "spunlace", 0.254, NoAdhesive)
 	m.TensionNM, m.ModulusMPa, m.Poisson = 1000*NPerMMPerLbfInch, 1e4*PascalsPerPsi/1e6, 3
 	m.AllowancePct = big.NewRat(-2, 1)
-	s := ran(t, m, shop, Run{Speed: 100, WebMM: 1030, Slits: []Slit{{254, 9.708738 * 25.4}, {50, 49}}})
+	s := ran(t, m, shop, Run{Speed: 100, WebMM: 1000, Slits: []Slit{{254, 9.7 * 25.4}, {50, 49}}})
 	near(t, "narrowing", s.NeckIn.Narrowing, 0.03, 1e-9)
-	near(t, "relaxed", s.NeckIn.Relaxed(9.708738*25.4), 254, 1e-7)
+	near(t, "relaxed", s.NeckIn.Relaxed(9.7*25.4), 254, 1e-7)
 	for id, want := range map[ID]string{
-		IDNeckIn:    "a web of 1030 mm (40.551 in) is 1000 mm (39.37 in) wide at the knife, 2.913 % narrower than relaxed", // 30 of 1030
-		IDWidths:    "254 mm (10 in): cut at 246.602, relaxed 254; 50 mm (1.9685 in): cut at 49, relaxed 50.47",
-		IDAllowance: "cut 2 % narrower than finished | rounded once for each slit, sums exact; for neck-in alone: cut 2.913 % narrower than finished",
+		IDNeckIn:    "a web of 1000 mm (39.37 in) is 970 mm (38.189 in) wide at the knife, 3 % narrower than relaxed",
+		IDWidths:    "254 mm (10 in): cut at 246.38, relaxed 254; 50 mm (1.9685 in): cut at 49, relaxed 50.515",
+		IDAllowance: "cut 2 % narrower than finished | cut = finished * (1 + allowance/100), below 0 for what grows after the cut, above 0 for what stays narrower than cut; rounded once for each slit, sums exact; for neck-in alone: cut 3 % narrower than finished",
 	} {
 		if line := lineOf(s, id); !strings.HasPrefix(line, want) {
 			t.Errorf("%s: %s", id, line)
@@ -146,15 +142,13 @@ func TestNeckInOfAMaterial(t *testing.T) {
 // FuzzRun: whatever is asked of a run, there are settings whose numbers are such, or a
 // warning or an error that says which is at fault.
 func FuzzRun(f *testing.F) {
-	f.Add(100.0, 1000.0, 50.0, 0.0, 89.0, 0.13, 0.5, 0.5, 150.0, 2000.0, 0.4)
-	f.Add(100.0, 1e7, 0.0, 50.0, 89.0, 100.0, 1e-9, 1e3, 1e6, 1e-3, 20.0)
-	f.Add(1.0, math.NaN(), math.Inf(1), -1.0, math.NaN(), 1e-4, -1.0, math.Inf(1), math.NaN(), -1.0, math.Inf(-1))
-	f.Fuzz(func(t *testing.T, speed, metres, roll, thick, core, mm, up, down, tension, modulus, poisson float64) {
+	f.Add(100.0, 1000.0, 50.0, 0.0, 89.0, 0.13, 605.0, 150.0, 2000.0, 0.4)
+	f.Add(100.0, 1e7, 0.0, 50.0, 89.0, 100.0, 1e3, 1e6, 1e-3, 20.0)
+	f.Add(1.0, math.NaN(), math.Inf(1), -1.0, math.NaN(), 1e-4, math.Inf(1), math.NaN(), -1.0, math.Inf(-1))
+	f.Fuzz(func(t *testing.T, speed, metres, roll, thick, core, mm, ramped, tension, modulus, poisson float64) {
 		m := groups[0].Start("m")
 		m.ThicknessMM, m.TensionNM, m.ModulusMPa, m.Poisson = mm, tension, modulus, poisson
-		on := shop
-		on.RampUp, on.RampDown = up, down
-		s, err := SettingsFor(m, on, Run{Speed: speed, Metres: metres, WebMM: 1000, Slits: []Slit{{50, 51}}, Roll: Roll{roll, thick, core}})
+		s, err := SettingsFor(m, shop, Run{Speed: speed, Metres: metres, RampedS: ramped, WebMM: 1000, Slits: []Slit{{50, 51}}, Roll: Roll{roll, thick, core}})
 		if err != nil {
 			return
 		}
@@ -166,7 +160,7 @@ func FuzzRun(f *testing.F) {
 		if w := s.Wound; w != nil && (w.DiameterMM < w.CoreMM || w.Wraps < 0 || w.Sets < 1) {
 			t.Errorf("%+v", w)
 		}
-		if !(s.Times.RampedS >= 0) || s.Times.RampedS > 0 && s.Times.RampedS < s.Times.SpeedS*(1-1e-9) {
+		if !(s.Times.RampedS >= 0) {
 			t.Errorf("%+v", s.Times)
 		}
 	})
@@ -215,30 +209,6 @@ func TestFaultsAreOfWhatTheyName(t *testing.T) {
 	}
 }
 
-// TestOneRunIsNotCounted: 1000 m at 120 m/min with ramps of 0.5 m/s2 take 504 s, 8.4 min,
-// and as two rolls of 500 m 508: each of the two adds a ramp's 4 s to its 250.
-func TestOneRunIsNotCounted(t *testing.T) {
-	on := shop
-	on.RampUp, on.RampDown = 0.5, 0.5
-	m := of(t, "paper tape", 0.1, Acrylic)
-	for metres, want := range map[float64]string{1000: "8.4 min with ramps | ", 500: "8.5 min with ramps, 2 times from rest to rest | "} {
-		if got := lineOf(ran(t, m, on, Run{Speed: 120, Metres: 1000, Roll: Roll{Metres: metres}}), IDRunTime); !strings.HasPrefix(got, want) {
-			t.Errorf("in lengths of %v m: %q, want %q", metres, got, want)
-		}
-	}
-	// A roll of 80 mm on a core of 76 holds pi (80^2 - 76^2) / (4 * 0.1) mm = 4.9009 m, so that the
-	// run is made in 205; one that nothing is said of is made in one.
-	for roll, runs := range map[Roll]int{{DiameterMM: 80, CoreMM: 76}: 205, {}: 1} {
-		s := ran(t, m, on, Run{Speed: 120, Metres: 1000, Roll: roll})
-		if s.Times.Runs != runs || runs == 1 && s.Times.RampedS != 504 {
-			t.Errorf("%+v: %+v", roll, s.Times)
-		}
-	}
-	// The last length is what is left: 0.5 m of 1000.5 is a triangle of 2 s, twice sqrt(0.5 / 0.5).
-	s := ran(t, m, on, Run{Speed: 120, Metres: 1000.5, Roll: Roll{Metres: 500}})
-	near(t, "a short last length", s.Times.RampedS, 508+2, 1e-12)
-}
-
 // TestShortestRun: a metre at 100 m/min takes 0.6 s, and a roll of it is wound.
 func TestShortestRun(t *testing.T) {
 	s := ran(t, of(t, "paper tape", 0.1, Acrylic), shop, Run{Speed: 100, Metres: 1})
@@ -266,7 +236,7 @@ func TestTurnsOfTheAnvil(t *testing.T) {
 func TestLargestUsualRoll(t *testing.T) {
 	for mm, doubted := range map[float64]bool{2000: false, 2001: true} {
 		s := ran(t, of(t, "foam tape", 6, NoAdhesive), shop, Run{Speed: 40, Metres: 1000, Roll: Roll{DiameterMM: mm}})
-		if strings.Contains(s.Line(IDRoll).Value, "larger than usual") != doubted || strings.Contains(strings.Join(s.Warnings, " "), "larger than usual") != doubted {
+		if strings.Contains(s.Line(IDRoll).Value, "larger than usual") != doubted || strings.Contains(strings.Join(s.Warnings, " "), "larger than the usual 2000 mm") != doubted {
 			t.Errorf("%v mm: %s, %q", mm, s.Line(IDRoll).Value, s.Warnings)
 		}
 	}
@@ -300,7 +270,7 @@ func TestWidthsAreListed(t *testing.T) {
 	if got := s.Line(IDWidths).Why; got != "cut width from finished width; relaxed from neck-in alone" {
 		t.Errorf("why: %q", got)
 	}
-	if got := s.Line(IDAllowance); got.Value != "none: cut at the finished width" || !strings.HasSuffix(got.Why, "for neck-in alone: cut 0.299 % narrower than finished") { // 0.3 / 1.003
+	if got := s.Line(IDAllowance); got.Value != "none: cut at the finished width" || !strings.HasSuffix(got.Why, "for neck-in alone: cut 0.3 % narrower than finished") {
 		t.Errorf("no allowance: %+v", got)
 	}
 	still := m

@@ -9,19 +9,20 @@ import (
 
 // Machine is what a job's settings depend on beside its material.
 type Machine struct {
-	Cylinder         Cylinder
-	AnvilMM          float64 // diameter; 0 unknown
-	AnvilHRC         float64 // 0 unknown
-	RampUp, RampDown float64 // of the line, m/s2; 0 unknown
+	Cylinder Cylinder
+	AnvilMM  float64 // diameter; 0 unknown
+	AnvilHRC float64 // 0 unknown
+	Limits   Limits
 }
 
 // Settings is all that is set at the knife for one job.
 type Settings struct {
 	Material  Material
+	Limits    Limits // all of them, the shop's own or the usual
 	Method    Advice
 	Blade     BladeAdvice
 	Air       Air    // zero where Refused
-	Guessed   bool   // the cut-through pressure is the group's guess, no trial
+	Guessed   bool   // the cut-through force is the group's guess, no trial
 	Unfound   bool   // no trial, and too thick for a guess: Air has the shop's pistons and no pressure
 	Refused   string // why no pressure parts it, with the numbers; else empty
 	Speed     SpeedAdvice
@@ -45,11 +46,11 @@ func SettingsFor(m Material, on Machine, run Run) (*Settings, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Settings{Material: m}
+	s := &Settings{Material: m, Limits: on.Limits.OrUsual()}
 	var errs [7]error
-	s.Method, errs[0] = Advise(m)
+	s.Method, errs[0] = Advise(m, s.Limits)
 	s.Blade, errs[1] = AdviseBlade(m, on.AnvilHRC)
-	s.Speed, errs[2] = AdviseSpeed(run.Speed, m.SpeedMax)
+	s.Speed, errs[2] = AdviseSpeed(run.Speed, m.SpeedMax, s.Limits)
 	s.Wicking, errs[3] = AdviseWicking(m)
 	s.Cautions, errs[4] = Cautions(m)
 	errs[5] = s.press(g, on.Cylinder)
@@ -69,8 +70,8 @@ func SettingsFor(m Material, on Machine, run Run) (*Settings, error) {
 // warning: the knife is set all the same.
 func (s *Settings) runs(run Run, on Machine) {
 	var errs [3]error
-	s.Wound, errs[0] = run.wind(s.Material.ThicknessMM)
-	s.Times, errs[1] = run.times(s.Wound, on)
+	s.Wound, errs[0] = run.wind(s.Material.ThicknessMM, s.Limits)
+	s.Times, errs[1] = run.times(on)
 	s.NeckIn, errs[2] = s.Material.neckIn()
 	for i, what := range []string{"finished roll", "run time", "neck-in"} {
 		if errs[i] != nil {
@@ -80,12 +81,13 @@ func (s *Settings) runs(run Run, on Machine) {
 	if s.NeckIn != nil && run.Laid != nil && run.WebMM > 0 {
 		e := s.NeckIn.Edges(run.WebMM, *run.Laid)
 		s.Edges = &e
-		if text := e.warn(run.WebMM, *run.Laid); text != "" {
+		if text := e.warn(run.WebMM, *run.Laid, s.Limits); text != "" {
 			s.Warnings = append([]string{text}, s.Warnings...)
 		}
 	}
-	if w := s.Wound; w != nil && !w.Whole && w.DiameterMM > MostUsualRollMM {
-		s.Warnings = append(s.Warnings, fmt.Sprintf("A finished roll of %s is larger than usual: check its thickness and length.", lengths(w.DiameterMM, 0)))
+	if w := s.Wound; w != nil && !w.Whole && w.DiameterMM > s.Limits.RollMM {
+		s.Warnings = append(s.Warnings, fmt.Sprintf("A finished roll of %s is larger than the usual %s%s: check its thickness and length.",
+			lengths(w.DiameterMM, 0), lengths(s.Limits.RollMM, 0), limitFrom(s.Limits.RollMM, usual.RollMM)))
 	}
 	if w := s.Wound; w != nil && w.Metres > run.Metres*(1+1e-9) {
 		s.Warnings = append(s.Warnings, fmt.Sprintf("The run of %s m is shorter than one finished roll of %s m.", trimmed(run.Metres, 1), trimmed(w.Metres, 1)))
@@ -94,18 +96,16 @@ func (s *Settings) runs(run Run, on Machine) {
 
 // press chooses pistons and pressure.
 func (s *Settings) press(g Group, c Cylinder) error {
-	err := errors.Join(checkPistons(c.BoreMM, c.Pistons),
-		inRange("supply", c.SupplyBar, "bar", 0, mostBar), inRange("margin", c.MarginBar, "bar", 0, mostBar))
-	if err != nil {
+	if err := c.check(); err != nil {
 		return err
 	}
-	force, guessed, err := cutForce(s.Material, g, c.BoreMM)
+	force, guessed, err := cutForce(s.Material, g, c)
 	if err != nil {
 		return err
 	}
 	s.Guessed = guessed
-	if s.Unfound = guessed && s.Material.ThicknessMM > StandardReachMM; s.Unfound {
-		s.Air = Air{BoreMM: c.BoreMM, Pistons: c.Pistons, Own: true}
+	if s.Unfound = guessed && s.Material.ThicknessMM > s.Limits.ThicknessMM; s.Unfound {
+		s.Air = Air{AreaMM2: c.AreaMM2, BoreMM: c.BoreMM, Pistons: c.Pistons, Own: true}
 		return nil
 	}
 	if s.Air, err = ChooseAir(force, c); err != nil {
@@ -151,7 +151,7 @@ func (s *Settings) gatherWarnings(c Cylinder) {
 	if m := s.Material; m.SiliconeFree && m.Adhesive == Silicone {
 		s.Warnings = append(s.Warnings, "It must be free of silicone, and its adhesive is silicone: one of the two is wrong.")
 	}
-	thickness, _ := CheckThickness(s.Material.ThicknessMM)
+	thickness, _ := s.Limits.CheckThickness(s.Material.ThicknessMM)
 	supply, _ := CheckSupply(c.SupplyBar)
 	for _, text := range []string{supply, thickness, s.unfound(), s.margin(c)} {
 		if text != "" {
@@ -183,8 +183,8 @@ func (s *Settings) margin(c Cylinder) string {
 		return fmt.Sprintf("The margin of %s sets %.0f N, %.1f times the %.0f N that cut: more only blunts the blade. Try a smaller margin and prove it on the first-off.",
 			bars(c.MarginBar), a.SetN, a.SetN/a.CutN, a.CutN)
 	}
-	text, _ := CheckMargin(c.MarginBar)
-	if c.MarginBar < usualMargin.Least && a.CutN > 0 && a.CutThroughBar < usualMargin.Least {
+	text, _ := s.Limits.CheckMargin(c.MarginBar)
+	if least := s.Limits.MarginLeastBar; c.MarginBar < least && a.CutN > 0 && a.CutThroughBar < least {
 		return ""
 	}
 	return text

@@ -9,8 +9,13 @@ import (
 	"unicode"
 )
 
-// shop is a machine of the usual kind: one piston of 28 mm, 6.3 bar, margin 0.8.
-var shop = Machine{Cylinder: Cylinder{28, 1, 6.3, 0.8}, AnvilMM: 150, AnvilHRC: 64}
+// shop is a machine with wide holders: one round piston of 28 mm, 6.3 bar, margin 0.8.
+var shop = Machine{Cylinder: round(28, 1, 6.3, 0.8), AnvilMM: 150, AnvilHRC: 64}
+
+// round are round pistons in a holder that has room for 63 mm.
+func round(bore float64, pistons int, supply, margin float64) Cylinder {
+	return Cylinder{AreaMM2: RoundArea(bore), BoreMM: bore, RoomMM: 63, Pistons: pistons, SupplyBar: supply, MarginBar: margin}
+}
 
 func settings(t *testing.T, m Material, on Machine, speed float64) *Settings {
 	t.Helper()
@@ -54,43 +59,44 @@ func TestSettingsByHand(t *testing.T) {
 	}
 }
 
-// TestGuessIsForOnePiston: a guess holds for a piston of 28 mm. A piston of twice the
-// bore presses as hard at a quarter of it; a trial with the shop's own isn't scaled.
-func TestGuessIsForOnePiston(t *testing.T) {
+// TestGuessIsAForce: what cuts paper tape is guessed at 135.5 N. That is 2.6058 bar on 520 mm2
+// and half as much on twice the area; a trial with the shop's own pistons isn't converted.
+func TestGuessIsAForce(t *testing.T) {
 	m := of(t, "paper tape", 0.15, RubberResin)
-	wide := shop
-	wide.Cylinder.BoreMM = 2 * GuessBoreMM
-	s := settings(t, m, wide, 150)
-	near(t, "guess", s.Air.CutThroughBar, m.CutThroughBar/4, 1e-12)
-	if !s.Guessed {
-		t.Error("the group's guess is shown as a trial")
-	}
-	m.Tried = true
-	s = settings(t, m, wide, 150)
-	near(t, "trial", s.Air.CutThroughBar, m.CutThroughBar, 1e-12)
-	if s.Guessed {
-		t.Error("a trial is shown as a guess")
+	for n, want := range map[int]float64{2: 135.5 / 52, 4: 135.5 / 104} {
+		on := shop
+		on.Cylinder = Cylinder{AreaMM2: 260, RoomMM: 10, Pistons: n, SupplyBar: 6.3, MarginBar: 0.8}
+		m.CutThroughBar = 0
+		s := settings(t, m, on, 150)
+		near(t, "guess", s.Air.CutThroughBar, want, 1e-6)
+		if !s.Guessed || s.Air.CutN != 135.5 {
+			t.Errorf("%+v", s.Air)
+		}
+		m.CutThroughBar = 2.2
+		s = settings(t, m, on, 150)
+		near(t, "trial", s.Air.CutThroughBar, 2.2, 1e-12)
+		if s.Guessed {
+			t.Error("a trial is shown as a guess")
+		}
 	}
 }
 
-// TestPistonsShareTheCut: a trial's pressure is for one piston; a shop with two sets
-// half of it and the margin.
-func TestPistonsShareTheCut(t *testing.T) {
+// TestTrialIsWithAllPistons: 4 bar found with a shop's two pistons are 4 bar with them, and
+// 4 * 0.1 * 2 * 615.75 = 492.6 N.
+func TestTrialIsWithAllPistons(t *testing.T) {
 	m := of(t, "cloth tape", 0.3, RubberResin)
 	m.CutThroughBar = 4
 	two := shop
 	two.Cylinder.Pistons = 2
 	on := settings(t, m, two, 100)
-	near(t, "set pressure", on.Air.SetBar, 4.0/2+0.8, 1e-12)
-	if why := on.Line(IDCutThrough).Why; !strings.HasPrefix(why, "calculated from a trial of 4 bar (58 psi) on one piston; write 2 times the result into materials.toml") {
+	near(t, "set pressure", on.Air.SetBar, 4.8, 1e-12)
+	near(t, "force that cuts", on.Air.CutN, 492.6, 1e-5)
+	if why := on.Line(IDCutThrough).Why; why != "found by trial" {
 		t.Errorf("shown as %q", why)
 	}
-	m.CutThroughBar, m.Tried = 3.4, false // the guess
-	if why := settings(t, m, two, 100).Line(IDCutThrough).Why; !strings.Contains(why, "find it by trial; write 2 times the result into") || !strings.Contains(why, "whatever thickness, tip and bevel") {
+	m.CutThroughBar = 0
+	if why := settings(t, m, two, 100).Line(IDCutThrough).Why; why != "a guess of 209 N for the whole group (need: high), whatever thickness, tip and bevel: start low and find it by trial; write the result into materials.toml" {
 		t.Errorf("a guess shown as %q", why)
-	}
-	if why := settings(t, m, shop, 100).Line(IDCutThrough).Why; !strings.HasSuffix(why, "find it by trial; write the result into materials.toml") {
-		t.Errorf("with one piston shown as %q", why)
 	}
 }
 
@@ -131,8 +137,8 @@ func TestSettingsWarn(t *testing.T) {
 func TestSettingsRefuse(t *testing.T) {
 	m := of(t, "felt", nan, NoAdhesive)
 	m.Tip, m.SpeedMax = -1, 0
-	_, err := SettingsFor(m, Machine{Cylinder: Cylinder{0, 0, nan, -1}, AnvilMM: nan, AnvilHRC: 0.5}, Run{Speed: inf})
-	refused(t, err, "thickness of NaN", "tip radius of -1", "speed of +Inf", "the material's speed of 0", "bore of 0", "pistons of 0", "supply of NaN", "margin of -1", "anvil hardness of 0.5")
+	_, err := SettingsFor(m, Machine{Cylinder: Cylinder{SupplyBar: nan, MarginBar: -1}, AnvilMM: nan, AnvilHRC: 0.5}, Run{Speed: inf})
+	refused(t, err, "thickness of NaN", "tip radius of -1", "speed of +Inf", "the material's speed of 0", "piston area of 0", "pistons of 0", "supply of NaN", "margin of -1", "anvil hardness of 0.5")
 	_, err = SettingsFor(Material{Group: "stone"}, shop, Run{Speed: 100})
 	refused(t, err, "stone")
 	bad := shop
@@ -308,7 +314,7 @@ func TestRefusalNamesItsSource(t *testing.T) {
 	for _, c := range []struct {
 		m    Material
 		want string
-	}{{m, "trial 2026-03-02"}, {guess, Pressures}} {
+	}{{m, "trial 2026-03-02"}, {guess, Forces}} {
 		s := settings(t, c.m, on, 30)
 		for _, l := range s.Lines {
 			if l.ID == IDSetPressure && (s.Refused == "" || l.Source != c.want) {
@@ -377,7 +383,7 @@ func TestTooThickForAGuess(t *testing.T) {
 	if !s.Unfound || s.Air.SetBar != 0 || s.Air.Pistons != 1 || s.Refused != "" || s.Line(IDSetPressure).Value != notKnown || !strings.Contains(strings.Join(s.Warnings, " "), "No pressure is known") {
 		t.Errorf("%+v, %q", s, s.Warnings)
 	}
-	m.CutThroughBar, m.Tried = 5, true
+	m.CutThroughBar = 5
 	if s := settings(t, m, shop, 30); s.Unfound || s.Air.SetBar != 5.8 {
 		t.Errorf("tried: %+v", s)
 	}
@@ -392,12 +398,12 @@ func TestSetNeverBelowCutThrough(t *testing.T) {
 	m, on := of(t, "paper tape", 0.15, RubberResin), shop
 	on.Cylinder.MarginBar = 0
 	for bar, want := range map[float64]float64{2.204: 2.21, 2.2: 2.2, 2.209: 2.21} {
-		m.CutThroughBar, m.Tried = bar, true
+		m.CutThroughBar = bar
 		near(t, "set pressure", settings(t, m, on, 100).Air.SetBar, want, 1e-12)
 	}
 }
 
-// TestMarginOnALargeBore: 2.2 bar guessed for 28 mm are 2.2 * (28/63)^2 = 0.4346 bar on 63 mm.
+// TestMarginOnALargeBore: 135.5 N are 2.2 bar on 28 mm and 135.5 / 311.72 = 0.4347 bar on 63 mm.
 // With 0.8 bar above it, 1.24 on the gauge, the force is 2.9 times what cuts, which is warned of; with 0.3 it is
 // 1.7 times, and such a margin isn't called too small. On 28 mm both are otherwise.
 func TestMarginOnALargeBore(t *testing.T) {
@@ -408,7 +414,7 @@ func TestMarginOnALargeBore(t *testing.T) {
 		{63, 0.8, "2.9 times the"}, {63, 0.3, ""}, {28, 0.8, ""}, {28, 0.3, "below the usual"},
 	} {
 		on := shop
-		on.Cylinder.BoreMM, on.Cylinder.MarginBar = c.bore, c.margin
+		on.Cylinder = round(c.bore, 1, 6.3, c.margin)
 		got := strings.Join(settings(t, of(t, "paper tape", 0.15, RubberResin), on, 100).Warnings, " ")
 		if (got == "") != (c.want == "") || !strings.Contains(got, c.want) {
 			t.Errorf("%v: %q", c, got)
@@ -456,7 +462,7 @@ func TestLinesByHand(t *testing.T) {
 	foil := of(t, "foil", 0.1, Acrylic)
 	foil.CutThroughBar = 6 // 6.8 bar with the margin; two pistons cut at 3 and are set to 3.8
 	wide := shop
-	wide.Cylinder.BoreMM = 40 // a guess for 28 mm is (28/40)^2 = 0.49 of it on 40
+	wide.Cylinder = round(40, 1, 6.3, 0.8) // 125.66 N for each bar
 	for name, c := range map[string]struct {
 		s    *Settings
 		want map[ID]string
@@ -467,7 +473,7 @@ func TestLinesByHand(t *testing.T) {
 		}},
 		"dry":       {settings(t, of(t, "paper tape", 0.15, Acrylic), shop, 80), map[ID]string{IDWicking: "none", IDMethod: "score: a good fit"}},
 		"too thick": {settings(t, of(t, "felt", 14, NoAdhesive), shop, 30), map[ID]string{IDCutThrough: notKnown, IDSetPressure: notKnown, IDPistons: "", IDForce: ""}},
-		"wide":      {settings(t, of(t, "paper tape", 0.15, RubberResin), wide, 80), map[ID]string{IDCutThrough: "1.08 bar (16 psi)", IDSetPressure: "1.88 bar (27 psi)"}}, // 2.2 * 0.49 = 1.078, up
+		"wide":      {settings(t, of(t, "paper tape", 0.15, RubberResin), wide, 80), map[ID]string{IDCutThrough: "1.08 bar (16 psi)", IDSetPressure: "1.88 bar (27 psi)"}}, // 135.5 / 125.66 = 1.0783, up
 	} {
 		for id, want := range c.want {
 			if got := c.s.Line(id).Value; got != want {
@@ -477,7 +483,7 @@ func TestLinesByHand(t *testing.T) {
 	}
 	for id, want := range map[ID]string{
 		IDPistons:    "1 piston of 28 mm would need 6.8 bar, and the supply gives 6.3: use 2 pistons of 28 mm",
-		IDCutThrough: "calculated from a trial of 6 bar (87 psi) on one piston; write 2 times the result into materials.toml, where cut_through_bar is for one piston of 28 mm",
+		IDCutThrough: "calculated from a trial of 6 bar (87 psi) on your own 1 piston of 28 mm; write 2 times the result into materials.toml, where cut_through_bar is for your own 1 piston of 28 mm",
 	} {
 		if got := settings(t, foil, shop, 80).Line(id).Why; got != want {
 			t.Errorf("%s: %q, want %q", id, got, want)
@@ -487,8 +493,8 @@ func TestLinesByHand(t *testing.T) {
 	if got := thick.Line(IDSetPressure).Why; got != "cut-through pressure plus a margin of 0.8 bar (12 psi)" {
 		t.Errorf("too thick: %q", got)
 	}
-	for _, c := range Changes(settings(t, of(t, "felt", 2, NoAdhesive), shop, 30), thick) { // 4.8 and 0.8 bar before
-		if c != (Change{IDPressure, "5.6 bar (81 psi)", notKnown, "start low and find it by trial"}) {
+	for _, c := range Changes(settings(t, of(t, "felt", 2, NoAdhesive), shop, 30), thick) { // 295.6 N are 4.8005 bar on 615.75 mm2, and 0.8 more, up
+		if c != (Change{IDPressure, "5.61 bar (81 psi)", notKnown, "start low and find it by trial"}) {
 			t.Errorf("changed to too thick: %+v", c)
 		}
 	}

@@ -5,38 +5,32 @@ import (
 	"fmt"
 )
 
-// Line speeds that holders are good for, m/min (common practice, no source):
-// standard ones about 1000 ft/min, ones with larger pistons and matching bearings
-// up to about 3000 ft/min.
-const (
-	StandardSpeed = 1000 * MetresPerFoot
-	FastSpeed     = 3000 * MetresPerFoot
-)
-
 // SpeedAdvice is a job's speed against what material and holders are good for.
 type SpeedAdvice struct {
 	Speed, Max float64 // the job's; the material's and the standard holder's, whichever is less, m/min
 	Holders    string  // the holders that the speed asks for
+	OfHolders  float64 // what standard holders are good for, m/min
 	Warnings   []string
 }
 
 // AdviseSpeed compares a job's speed with the material's, both m/min. Range: above
 // 0 to 20 000 m/min; errors name numbers outside.
-func AdviseSpeed(speed, materialMax float64) (SpeedAdvice, error) {
+func AdviseSpeed(speed, materialMax float64, l Limits) (SpeedAdvice, error) {
+	l = l.OrUsual()
 	err := errors.Join(
 		inRange("speed", speed, "m/min", 1e-3, 20_000),
 		inRange("the material's speed", materialMax, "m/min", 1e-3, 20_000))
 	if err != nil {
 		return SpeedAdvice{}, err
 	}
-	a := SpeedAdvice{Speed: speed, Max: min(materialMax, StandardSpeed), Holders: "standard holders"}
+	a := SpeedAdvice{Speed: speed, Max: min(materialMax, l.HolderSpeed), Holders: "standard holders", OfHolders: l.HolderSpeed}
 	switch {
-	case faster(speed, FastSpeed):
+	case faster(speed, l.FastHolderSpeed):
 		a.Holders = "beyond usual holders"
-		a.warn("%s is above the %s of any usual holder.", speeds(speed), speeds(FastSpeed))
-	case faster(speed, StandardSpeed):
+		a.warn("%s is above the %s of any usual holder%s.", speeds(speed), speeds(l.FastHolderSpeed), limitFrom(l.FastHolderSpeed, usual.FastHolderSpeed))
+	case faster(speed, l.HolderSpeed):
 		a.Holders = "larger pistons with matching bearings"
-		a.warn("%s is above the %s that standard holders are good for.", speeds(speed), speeds(StandardSpeed))
+		a.warn("%s is above the %s that standard holders are good for%s.", speeds(speed), speeds(l.HolderSpeed), limitFrom(l.HolderSpeed, usual.HolderSpeed))
 	}
 	if faster(speed, materialMax) {
 		a.warn("%s is above the material's limit of %s.", speeds(speed), speeds(materialMax))
@@ -49,7 +43,7 @@ func (a SpeedAdvice) do() string {
 	switch {
 	case !faster(a.Speed, a.Max):
 		return "run no faster"
-	case a.Max < StandardSpeed:
+	case a.Max < a.OfHolders:
 		return "run no faster than the material's limit of " + speeds(a.Max)
 	}
 	return "run no faster than the " + speeds(a.Max) + " of standard holders"

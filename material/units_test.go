@@ -5,8 +5,9 @@ import (
 	"testing"
 )
 
-// TestUnitsAreTheDefined holds every factor against the table of definitions (NIST
-// SP 811, appendix B.8).
+// TestUnitsAreTheDefined holds every factor against the table of factors: the exact
+// ones are definitions (NIST SP 811, appendix B.8, prints the others to 6 or 7 digits), the
+// rest computed from them.
 func TestUnitsAreTheDefined(t *testing.T) {
 	ours := map[string]float64{
 		"in mm": MMPerInch, "ft m": MetresPerFoot, "lbf N": NewtonsPerPound, "kgf N": NewtonsPerKg, "psi Pa": PascalsPerPsi,
@@ -42,6 +43,8 @@ func TestPeelUnits(t *testing.T) {
 	near(t, "25 ozf/in in N/100 mm", 25.0/16*NPerMMPerLbfInch*100, 27.36, 0.005/27.36)
 }
 
+// TestVickersIsTheTable holds the table against a second typed copy, against slips of the
+// pen; the copy says where its rows are from.
 func TestVickersIsTheTable(t *testing.T) {
 	rows := reference(t, "hrc_hv.csv")
 	for _, row := range rows {

@@ -19,13 +19,14 @@ type Web struct {
 type NeckIn struct {
 	StressMPa float64
 	Stretch   float64 // along the web, as a part of its length
-	Narrowing float64 // across, as a part of the width under tension: see NarrowerPct
+	Narrowing float64 // across, as a part of the relaxed width
 }
 
-// NeckIn works out the elastic neck-in of a web: stress s = T/t, stretch s/E,
-// narrowing nu s/E (plane stress, free edges; trade column on Poisson's ratio,
-// read). Range: stretch up to 0.1, beyond which a web doesn't stay elastic; tension
-// and Poisson's ratio from 0; errors name numbers outside. What a soft film or a
+// NeckIn works out the elastic neck-in of a web: stress s = T/t, stretch e = s/E (a trade
+// column on Poisson's ratio, read), narrowing nu e of the unstretched width, as Poisson's
+// ratio is defined (encyclopedia, read; free edges). Range: stretch up to 0.1, beyond which
+// a web doesn't stay elastic, narrowing up to a half; tension and Poisson's ratio from 0;
+// errors name numbers outside. What a soft film or a
 // nonwoven doesn't give back is not in it: measure relaxed.
 func (w Web) NeckIn() (NeckIn, error) {
 	err := errors.Join(
@@ -37,7 +38,7 @@ func (w Web) NeckIn() (NeckIn, error) {
 	n := NeckIn{StressMPa: w.TensionNMM / w.ThicknessMM}
 	n.Stretch = n.StressMPa / w.ModulusMPa
 	n.Narrowing = w.Poisson * n.Stretch
-	return n, inRange("stretch", n.Stretch, "", 0, 0.1)
+	return n, errors.Join(inRange("stretch", n.Stretch, "", 0, 0.1), inRange("narrowing", n.Narrowing, "", 0, 0.5))
 }
 
 // allowanceStep is the step that allowances are suggested in: a thousandth of a
@@ -45,13 +46,12 @@ func (w Web) NeckIn() (NeckIn, error) {
 const allowanceStep = 1000
 
 // Allowance is the width allowance in percent that neck-in alone needs: knives stand
-// closer together than the finished width, cut = finished / (1 + narrowing), so that the
+// closer together than the finished width, cut = finished * (1 - narrowing), so that the
 // strip has its width when it is relaxed. It is exact in thousandths of a percent,
 // ready for a material's AllowancePct; cuts are then widened and rounded once where
 // the job is read, and their sums kept exact. Never above 0.
 func (n NeckIn) Allowance() *big.Rat {
-	pct := -100 * n.Narrowing / (1 + n.Narrowing)
-	return big.NewRat(int64(math.Round(pct*allowanceStep)), allowanceStep)
+	return big.NewRat(int64(math.Round(-100*n.Narrowing*allowanceStep)), allowanceStep)
 }
 
 // AllowanceText says what a width allowance does to the cuts; empty for none.

@@ -5,8 +5,10 @@ import (
 	"testing"
 )
 
-// TestNeckIn: the examples of a trade column on Poisson's ratio (read), the knives'
-// places for their relaxed widths computed. Tension in lbf/in, modulus in psi.
+// TestNeckIn: stress, stretch and narrowing are the examples of a trade column on Poisson's
+// ratio (read). The knives' places follow from the ratio's definition, change in width
+// divided by the original width (encyclopedia, read): by hand 10 in less 3 % are 9.7 in, 25 mm
+// less 1/225 are 24.888889. Tension in lbf/in, modulus in psi.
 func TestNeckIn(t *testing.T) {
 	for _, c := range []struct {
 		tension, thickness, modulus, poisson float64
@@ -14,8 +16,8 @@ func TestNeckIn(t *testing.T) {
 		relaxed, knives                      float64
 	}{
 		{3, 0.003, 1e6, 0.3, 1000, 0.001, 0.0003, 0, 0},
-		{1, 0.01, 1e4, 3, 100, 0.01, 0.03, 10, 9.708738},
-		{1, 0.003, 3e4, 0.4, 1000.0 / 3, 0.0111111, 0.0044444, 25, 24.889381},
+		{1, 0.01, 1e4, 3, 100, 0.01, 0.03, 10, 9.7},
+		{1, 0.003, 3e4, 0.4, 1000.0 / 3, 0.0111111, 0.0044444, 25, 24.888889},
 	} {
 		w := Web{c.tension * NPerMMPerLbfInch, c.thickness * MMPerInch, c.modulus * PascalsPerPsi / 1e6, c.poisson}
 		n, err := w.NeckIn()

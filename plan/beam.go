@@ -74,6 +74,7 @@ type Beam struct {
 	Guide             Guide
 	Drive             Drive
 	Setup             Setup
+	Line              Line
 	Supply            Air
 }
 
@@ -97,8 +98,7 @@ type Drive struct {
 	Acceleration Length        // nm/s^2; 0 means at once at full speed
 	Pick, Set    time.Duration // unlock and take; place, lock and let go
 	Home         Length        // where a carriage starts and ends
-	Hand         time.Duration // for each holder moved by hand
-	Crew         int           // people sharing the work by hand
+	Hand         time.Duration // for each holder moved by hand, of one person
 }
 
 // Setup is what the crew does at a changeover while the machine stands.
@@ -108,13 +108,21 @@ type Setup struct {
 	Blade     time.Duration // each blade swapped
 	CleanDown time.Duration // to a job that must be free of silicone
 	Pressure  time.Duration // other set pressure
-	Crew      int           // people sharing the blade work
+	Wicks     time.Duration // other wicking or fluid than what is fitted
+	Pistons   time.Duration // other pistons than what is fitted
+	Crew      int           // people who share the blades, and the holders moved by hand
+	Beside    bool          // blades are swapped while other holders travel, where the site has made that safe
 }
 
 // Air is the holders' pressure supply.
 type Air struct {
-	Bore      Length  // piston diameter
+	Area      float64 // of one piston, mm2
+	Bore      Length  // of a round piston; 0 is another shape
+	Room      Length  // the largest bore that a holder has room for
 	Pistons   int     // acting in one holder
 	SupplyBar float64 // bar, gauge
 	MarginBar float64 // bar above cut-through
+	// What other holders may be had with; 0 is the usual.
+	MostPistons int
+	MostArea    float64 // of one piston that isn't round, mm2
 }

@@ -7,20 +7,20 @@ import (
 
 // SetupTime is what the changeover to a job takes, from the positions now. Unknown
 // material counts as another one, an unknown web as another width, an unknown set
-// pressure as another pressure; a holder whose blade is unknown is taken to carry
-// what is wanted, and no clean-down is counted from unknown material. A job that
-// runs already, as the holders are, takes none.
+// pressure as another pressure, an unknown blade as a swap; no clean-down is counted from
+// unknown material. A job without wicking leaves what is fitted. A job that runs already,
+// as the holders are, takes none.
 func (b *Beam) SetupTime(now *Positions, j *Job, c *Changeover) SetupTime {
 	if j.State == Running && now.Job == j.ID && c.Repositions == 0 {
 		return SetupTime{}
 	}
-	t := SetupTime{Every: b.Setup.Every}
+	t := SetupTime{Every: b.Setup.Every, Beside: b.Setup.Beside}
 	for i := range c.Holders {
 		if now.swaps(j, c, i) {
 			t.Swaps++
 		}
 	}
-	t.Positioner, t.Carriage = b.Drive.Time(c.Moves, b.Pitch())
+	t.Positioner, t.Carriage = b.PositionerTime(c.Moves)
 	t.Crew = shared(t.Swaps, b.Setup.Crew, b.Setup.Blade)
 	if now.Material != j.Material || now.Web != j.Web {
 		t.Rethread = b.Setup.Rethread
@@ -31,12 +31,27 @@ func (b *Beam) SetupTime(now *Positions, j *Job, c *Changeover) SetupTime {
 	if now.SetBar == 0 || now.SetBar != j.SetBar {
 		t.Pressure = b.Setup.Pressure
 	}
+	if j.Wick != "" && now.Wick != j.Wick {
+		t.Wicks = b.Setup.Wicks
+	}
+	if now.Pistons != j.Pistons {
+		t.Pistons = b.Setup.Pistons
+	}
 	return t
 }
 
-// swaps reports whether holder i, from 0, is to cut with another blade than it carries.
+// swaps reports whether holder i, from 0, is to cut with another blade than it is known to
+// carry.
 func (now *Positions) swaps(j *Job, c *Changeover, i int) bool {
-	return c.Holders[i].Use == Cutting && i < len(now.Blades) && now.Blades[i].Known() && j.Blade.Known() && now.Blades[i] != j.Blade
+	return c.Holders[i].Use == Cutting && j.Blade.Known() && now.Blade(i) != j.Blade
+}
+
+// Blade is what holder i, from 0, carries, as far as known.
+func (now *Positions) Blade(i int) Blade {
+	if i < len(now.Blades) {
+		return now.Blades[i]
+	}
+	return Blade{}
 }
 
 // shared is how long a crew takes over n equal pieces of work, one person a piece.
@@ -45,16 +60,17 @@ func shared(n, crew int, each time.Duration) time.Duration {
 	return time.Duration((n+crew-1)/crew) * each
 }
 
-// Time is how long the positioner takes over the moves in their order, and how far
-// its carriage goes, its way from home and back included.
-func (d *Drive) Time(moves []Move, pitch Length) (time.Duration, Length) {
+// PositionerTime is how long the moves take in their order, by the positioner or by the
+// crew's hands, and how far its carriage goes, its way from home and back included.
+func (b *Beam) PositionerTime(moves []Move) (time.Duration, Length) {
+	d := &b.Drive
 	switch {
 	case len(moves) == 0:
 		return 0, 0
 	case d.Kind == ByHand:
-		return shared(len(moves), d.Crew, d.Hand), 0
+		return shared(len(moves), b.Setup.Crew, d.Hand), 0
 	case d.Kind == OwnDrive:
-		return d.together(moves, pitch), 0
+		return d.together(moves, b.Pitch()), 0
 	}
 	at, way, t := d.Home, Length(0), time.Duration(0)
 	for _, m := range moves {
@@ -92,14 +108,23 @@ func waits(m, before Move, pitch Length) bool {
 	return false
 }
 
-// Begins is when a day that is under way goes on: when the positions were recorded, if
-// that was in the day, else at the day's start.
-func (d *Day) Begins(now *Positions) time.Time {
-	const day = 24 * time.Hour
-	if now.Recorded.After(d.Start) && now.Recorded.Before(d.Start.Add(day)) {
-		return now.Recorded
+// Begins is when a plan of the day begins: at its start, or when what is recorded ended, or
+// now, whichever is the latest.
+func (d *Day) Begins(now *Positions) Clock {
+	at := d.Start
+	later := func(t time.Time) {
+		if t.After(at) {
+			at = t
+		}
 	}
-	return d.Start
+	later(now.Recorded)
+	later(d.Now)
+	for i := range d.Jobs {
+		if d.Jobs[i].State == Done {
+			later(d.Jobs[i].Ended)
+		}
+	}
+	return Clock{at, d.Calendar}
 }
 
 // Travel is how long one move of that length takes: a trapezoid of speed, a
@@ -119,35 +144,24 @@ func (d *Drive) Travel(way Length) time.Duration {
 	return time.Duration(math.Round(t*1e6)) * time.Microsecond
 }
 
-// Typical is about what one more move takes, for weighing moves against time.
-func (d *Drive) Typical() time.Duration {
-	if d.Kind == ByHand {
-		return max(d.Hand/time.Duration(max(d.Crew, 1)), time.Millisecond)
+// TypicalMove is about what one more move takes, for weighing moves against time.
+func (b *Beam) TypicalMove() time.Duration {
+	if b.Drive.Kind == ByHand {
+		return max(b.Drive.Hand/time.Duration(max(b.Setup.Crew, 1)), time.Millisecond)
 	}
-	return max(d.Pick+d.Set, time.Second)
+	return max(b.Drive.Pick+b.Drive.Set, time.Second)
 }
 
-// Clock sets when the step's job is set up, runs and ends, and how late that is.
-func (s *Step) Clock() {
-	s.RunStart = s.SetupStart.Add(s.Setup.Total())
-	s.RunEnd = s.RunStart.Add(s.Job.RunTime())
-	s.Late = 0
-	if !s.Job.Due.IsZero() {
-		s.Late = max(s.RunEnd.Sub(s.Job.Due), 0)
+// Runs is what the run takes; length over speed where no line has said so.
+func (j *Job) Runs() Run {
+	if j.Run == (Run{}) {
+		return new(Line).Run(j)
 	}
+	return j.Run
 }
 
-// RunTime is how long a job runs: what it takes with ramps where that is known, else its
-// length over its speed. To the microsecond.
-func (j *Job) RunTime() time.Duration {
-	switch {
-	case j.Takes > 0:
-		return j.Takes
-	case j.Speed <= 0:
-		return 0
-	}
-	return time.Duration(math.Round(j.Metres/j.Speed*60e6)) * time.Microsecond
-}
+// RunTime is how long a job runs where nothing breaks it off.
+func (j *Job) RunTime() time.Duration { return j.Runs().Total() }
 
 // Swaps lists the holders, by number, that are to cut the job with another blade than
 // they carry: those that the setup time counts.

@@ -10,13 +10,15 @@ type Step struct {
 	Changeover Changeover
 	Setup      SetupTime
 	SetupStart time.Time
+	SetupEnd   time.Time
 	RunStart   time.Time
 	RunEnd     time.Time
+	Paused     time.Duration // from the setup's start to the run's end: closed, or waiting for a run that may not be broken off
 	Late       time.Duration // behind the job's due time; 0 when in time or none is given
 }
 
-// SetupTime is what one changeover takes, by cause. Positioner and crew work side
-// by side; all else comes one after the other.
+// SetupTime is what one changeover takes, by cause, one after the other: hands stay off the
+// beam while holders travel.
 type SetupTime struct {
 	Positioner time.Duration // all moves, the carriage's way back home included
 	Crew       time.Duration // blade swaps, shared by the crew
@@ -24,13 +26,20 @@ type SetupTime struct {
 	Rethread   time.Duration
 	CleanDown  time.Duration
 	Pressure   time.Duration
+	Wicks      time.Duration
+	Pistons    time.Duration
 	Swaps      int    // blades swapped
 	Carriage   Length // the carriage's way; 0 without one
+	Beside     bool   // the site swaps blades while other holders travel: the longer of the two counts
 }
 
 // Total is the setup from the last good roll to the first.
 func (s SetupTime) Total() time.Duration {
-	return max(s.Positioner, s.Crew) + s.Every + s.Rethread + s.CleanDown + s.Pressure
+	atBeam := s.Positioner + s.Crew
+	if s.Beside {
+		atBeam = max(s.Positioner, s.Crew)
+	}
+	return atBeam + s.Every + s.Rethread + s.CleanDown + s.Pressure + s.Wicks + s.Pistons
 }
 
 // Turn is one number in the sequence of a day plan: a job with its step, or with every
@@ -69,6 +78,7 @@ func (s Sequence) String() string { return [...]string{"listed", "best"}[s] }
 type DayPlan struct {
 	Beam   *Beam
 	Start  *Positions
+	Begins Clock
 	Done   int // jobs of the day that are done: the first numbers in the sequence
 	Turns  []Turn
 	Totals Totals

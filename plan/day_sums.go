@@ -33,6 +33,10 @@ func (now *Positions) Advance(next *Positions, j *Job, holders []Stand) {
 	next.Take(now)
 	next.Job, next.Material, next.Web, next.SetBar = j.ID, j.Material, j.Web, j.SetBar
 	next.SiliconeFree, next.Assumed, next.Begun = j.SiliconeFree, false, nil
+	next.Pistons = j.Pistons
+	if j.Wick != "" {
+		next.Wick = j.Wick
+	}
 	if len(next.Blades) == 0 { // unknown until they have cut
 		next.Blades = append(next.Blades, make([]Blade, len(holders))...)
 	}

@@ -51,11 +51,17 @@ type Blade struct {
 // Known reports whether the blade has been described.
 func (b Blade) Known() bool { return b != Blade{} }
 
-// Roll is what is asked of a finished roll, as far as the file says: 0 is unknown. No
-// plan depends on it.
+// Pistons are those that press one blade. The zero Pistons are the beam's own.
+type Pistons struct {
+	Number int
+	Area   float64 // of one, mm2
+}
+
+// Roll is what a job's file says of its rolls: 0 is unknown.
 type Roll struct {
-	Core, Diameter Length  // outside of its core, and of the roll
-	Metres         float64 // on it
+	Core, Diameter Length  // outside of a finished roll's core, and of the roll
+	Metres         float64 // on a finished roll
+	Parent         float64 // metres on a parent roll
 }
 
 // Job is one order of the day.
@@ -70,19 +76,28 @@ type Job struct {
 	Metres   float64 // to run
 	Speed    float64 // m/min
 	Roll     Roll
-	Takes    time.Duration // the run, with the line's ramps; 0 is length over speed
 	Due      time.Time
 	After    []string // ids of jobs that come before
 	State    State
 	Fixed    int     // fixed number in the sequence from 1, -1 the last, 0 none
+	Unbroken bool    // its run may not be broken off
 	Chosen   *Chosen // how an earlier search laid it out; nil when none did
 
 	Customer, Note string // shown and printed; no plan depends on them
 
-	// What the material asks of the beam.
+	// What is recorded of a job that runs or is done; zero is unknown.
+	Began, Ended time.Time // its run
+	Ran          float64   // metres that it has run: in all once it is done, else before it began
+
+	// What its rolls, its line and its material make of it.
+	SetMetres    float64 // on each finished roll; 0 is unknown, and isn't counted
+	ParentMetres float64 // on a parent roll, likewise
+	Run          Run     // none is length over speed
 	Blade        Blade
 	SetBar       float64 // set pressure, bar; 0 unknown
 	SiliconeFree bool    // blades and felts must be clean of silicone first
+	Wick         string  // its wicking and fluid; empty for none
+	Pistons      Pistons // what presses its blades; none is the shop's own
 	Uncut        string  // why no pressure of the beam parts it, with the numbers; empty when one does
 }
 
@@ -99,7 +114,10 @@ func (j *Job) Slits() []Length {
 
 // Day is a day's jobs in the order of its file.
 type Day struct {
-	Start, End time.Time // End is zero when not given
+	Start, End time.Time // of the first and the last shift; End is zero when not given
+	Zone       string    // that the file names for its times; empty for none
+	Now        time.Time // it is planned from then on, if that is later; zero where no clock counts
+	Calendar   *Calendar // its shifts and pauses; nil where it has neither
 	Aim        Aim       // what it is planned for
 	Jobs       []Job
 }
@@ -117,7 +135,9 @@ type Positions struct {
 	SetBar   float64
 	// SiliconeFree is what the material last run asked for.
 	SiliconeFree bool
-	Assumed      bool // no file: holders taken to stand evenly spread
+	Wick         string  // fitted; empty is none, or unknown
+	Pistons      Pistons // fitted
+	Assumed      bool    // no file: holders taken to stand evenly spread
 	// Begun is the changeover that is under way; nil when none is. Job, Material,
 	// Web and SetBar are then still those of the job before.
 	Begun *Begun

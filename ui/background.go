@@ -4,7 +4,6 @@ import (
 	"time"
 
 	"bide/plan/session/planning"
-	"bide/ui/page/moveto"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -17,18 +16,10 @@ type glance struct{}
 
 // nextGlance is the command that waits for the next look; nil where none is wanted.
 func nextGlance(m *model) tea.Cmd {
-	if !m.Files.Watched {
+	if !m.session.Files.Watched {
 		return nil
 	}
 	return tea.Tick(untilGlance, func(time.Time) tea.Msg { return glance{} })
-}
-
-// Quiet reports whether nothing is open that a shop read anew would disturb.
-func (m *model) Quiet() bool {
-	if g := m.Guided(); m.Over != nil && (g == nil || g.Typing()) {
-		return false
-	}
-	return m.Prompt == nil && !m.AsksToQuit
 }
 
 // redraw comes while a search runs, to show how far it is.
@@ -39,7 +30,7 @@ const beat = 100 * time.Millisecond
 
 // nextBeat waits for the next time to draw how far a search is, one at a time.
 func nextBeat(m *model) tea.Cmd {
-	if !m.Search.Running() || m.beating {
+	if !m.session.Search.Running() || m.beating {
 		return nil
 	}
 	m.beating = true
@@ -49,7 +40,7 @@ func nextBeat(m *model) tea.Cmd {
 // ask is the command for what is to be done in the background now.
 func (m *model) ask() tea.Cmd {
 	all := []tea.Cmd{nextBeat(m)}
-	for _, w := range append(moveto.Work(m.Shared), m.Work()...) {
+	for _, w := range m.session.Work() {
 		all = append(all, background(w))
 	}
 	return tea.Batch(all...)

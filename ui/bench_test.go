@@ -28,7 +28,7 @@ func BenchmarkKeyToFrame(b *testing.B) {
 		{"pick", []string{"j", "k"}},
 		{"move job", []string{"J", "K"}},
 		{"zoom", []string{"2", "+", "-"}},
-		{"tracks", []string{"4", "j", "]", "+", "right", "-", "M"}},
+		{"day map", []string{"4", "j", "]", "+", "right", "-", "M"}},
 		{"time line", []string{"4", "b", "b", "k"}},
 		{"form", []string{"e", "x", "backspace", "down"}},
 		{"compare", []string{"v", "down", "up"}},
@@ -60,7 +60,7 @@ func BenchmarkKeyToFrame(b *testing.B) {
 // known gives a drawn shop what settings depend on.
 func known(s *shop.Shop) {
 	mm := plan.Millimetre
-	s.Beam.Supply = plan.Air{Bore: 28 * mm, Pistons: 1, SupplyBar: 6.3, MarginBar: 0.8}
+	s.Beam.Supply = plan.Air{Area: 260, Pistons: 2, SupplyBar: 6.3, MarginBar: 0.8}
 	s.Anvil = &knife.Anvil{Diameter: 150 * mm, Bore: 110 * mm, Span: 2400 * mm, HardnessHRC: 64}
 	for i := range s.Day.Jobs {
 		s.Day.Jobs[i].Material = "paper tape"

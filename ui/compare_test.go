@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session/planning"
 	"bide/plan/words"
 	"bide/ui/keys"
 	"bide/ui/page/compare"
@@ -14,10 +15,10 @@ import (
 
 // Two orders stand side by side: the file's and this one, with the figures of both.
 func TestCompareWithTheFile(t *testing.T) {
-	s := plannedScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s := plannedScreen(t, crowded(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("v")
 	view := s.View()
-	for _, part := range []string{"as listed, centred", "this order", words.Minutes(s.Forecast.Listed.Totals.Setup), words.Minutes(s.Forecast.Present.Totals.Setup)} {
+	for _, part := range []string{"as listed, centred", "this order", words.Minutes(s.Listed.Totals.Setup), words.Minutes(s.Present.Totals.Setup)} {
 		if !strings.Contains(view, part) {
 			t.Errorf("no %q in\n%s", part, view)
 		}
@@ -31,7 +32,7 @@ func TestCompareWithTheFile(t *testing.T) {
 // An order found waits until it is accepted or discarded; Esc does neither.
 func TestOfferWaits(t *testing.T) {
 	s := plannedScreen(t, smallDay(t, 6), testLook(noColours, false, true), 120, 36).settle()
-	s.Search.By = tries(300)
+	s.session.Search.By = tries(300)
 	order := ids(s.Jobs())
 	s.press("s").settle()
 	if s.Offer == nil {
@@ -66,7 +67,7 @@ func TestOfferWaits(t *testing.T) {
 func TestOfferOfAnotherDay(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s").settle().press("esc", "x").settle()
-	before := s.Forecast.Present.Totals
+	before := s.Present.Totals
 	s.press("v")
 	if s.Over != nil || !strings.Contains(s.View(), "fitted") {
 		t.Errorf("shown as it was found:\n%s", s.View())
@@ -75,8 +76,8 @@ func TestOfferOfAnotherDay(t *testing.T) {
 		t.Fatalf("it isn't shown:\n%s", s.View())
 	}
 	s.press("enter").settle()
-	if !s.Forecast.Present.Totals.Better(before, plan.AimMinutes) || s.History.Now.Find("D-101") != nil {
-		t.Errorf("accepted %+v, before %+v", s.Forecast.Present.Totals, before)
+	if !s.Present.Totals.Better(before, plan.AimMinutes) || s.Now.Find("D-101") != nil {
+		t.Errorf("accepted %+v, before %+v", s.Present.Totals, before)
 	}
 }
 
@@ -115,7 +116,8 @@ func TestOfferLeavesAnOpenPageAlone(t *testing.T) {
 	}
 	s.press("v")
 	later := *first
-	if s.Offer = &later; s.scope() != keys.OnCompare || !strings.Contains(s.View(), "an order was found: v") {
+	s.session.Offer = &later
+	if s.follow(); s.scope() != keys.OnCompare || !strings.Contains(s.View(), "an order was found: v") {
 		t.Errorf("the keys are those of an offer that isn't shown:\n%s", s.View())
 	}
 	if s.press("x"); s.Offer == nil {
@@ -133,7 +135,8 @@ func TestPageOfAnOfferThatIsGone(t *testing.T) {
 	if s.scope() != keys.OnOffer {
 		t.Fatal("nothing is offered")
 	}
-	s.Offer = nil // fitted to the day as it is now, it is no better
+	s.session.Offer = nil // fitted to the day as it is now, it is no better
+	s.follow()
 	s.fits()
 	if s.scope() != keys.OnCompare {
 		t.Error("it is still to be accepted")
@@ -146,10 +149,10 @@ func TestPageOfAnOfferThatIsGone(t *testing.T) {
 // Turns are counted alike among two orders, in the day's list, and in plain text: with the
 // jobs that are done, and without those that the beam can't run.
 func TestComparedTurnsAreTheDays(t *testing.T) {
-	shop := demo(t)
+	shop := crowded(t)
 	shop.Day.Jobs[3].Web *= 100
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
-	s.press("1", "d").settle()
+	s.press("1", "d", "enter").settle()
 	_, now := compare.Sides(s.Shared, nil)
 	refused := 0
 	for turn := range s.Jobs() {
@@ -168,9 +171,8 @@ func TestComparedTurnsAreTheDays(t *testing.T) {
 			t.Errorf("%s is turn %q in the file's order, want %q", j.ID, got, want)
 		}
 	}
-	p := &plain.Page{Shared: s.Shared}
-	p.Orders()
-	if text := p.String(); !strings.Contains(text, "\nD-105: number 4 in the file's order, number 4 in this;") {
+	text := plain.Text(s.Shared, nil, nil, func(index, _ int) planning.MoveCosts { return planning.MoveCosts{Job: s.Jobs()[index]} })
+	if !strings.Contains(text, "\nD-105: number 4 in the file's order, number 4 in this;") {
 		t.Errorf("in words it is another:\n%s", text)
 	}
 }
@@ -200,16 +202,16 @@ func TestComparedDaysHaveTheSameJobs(t *testing.T) {
 	s := newScreen(t, smallDay(t, 5), testLook(noColours, false, false), 120, 36).settle()
 	same := func(when string, order ...string) {
 		t.Helper()
-		if s.settle(); !slices.Equal(ids(s.Forecast.Listed.Jobs), order) || s.Forecast.Listed.Totals.Jobs != s.Forecast.Present.Totals.Jobs {
-			t.Errorf("%s the file's order is %v with %+v, this one %v with %+v", when, ids(s.Forecast.Listed.Jobs), s.Forecast.Listed.Totals, ids(s.Jobs()), s.Forecast.Present.Totals)
+		if s.settle(); !slices.Equal(ids(s.Listed.Jobs), order) || s.Listed.Totals.Jobs != s.Present.Totals.Jobs {
+			t.Errorf("%s the file's order is %v with %+v, this one %v with %+v", when, ids(s.Listed.Jobs), s.Listed.Totals, ids(s.Jobs()), s.Present.Totals)
 		}
 	}
-	before := s.Forecast.Listed.Totals
+	before := s.Listed.Totals
 	s.press("J", "J")
 	same("moved", "D-101", "D-102", "D-103", "D-104", "D-105")
 	s.press("c", "enter")
 	same("one copied", "D-101", "D-101b", "D-102", "D-103", "D-104", "D-105")
-	s.press("d")
+	s.press("d", "enter")
 	same("the copy done", "D-101", "D-102", "D-103", "D-104", "D-105")
 	s.Pick(0)
 	s.press("x")
@@ -217,7 +219,7 @@ func TestComparedDaysHaveTheSameJobs(t *testing.T) {
 	for range 5 {
 		s.press("u")
 	}
-	if same("all undone", "D-101", "D-102", "D-103", "D-104", "D-105"); s.Forecast.Listed.Totals != before {
-		t.Errorf("undone the file's order comes to %+v, was %+v", s.Forecast.Listed.Totals, before)
+	if same("all undone", "D-101", "D-102", "D-103", "D-104", "D-105"); s.Listed.Totals != before {
+		t.Errorf("undone the file's order comes to %+v, was %+v", s.Listed.Totals, before)
 	}
 }

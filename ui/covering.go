@@ -13,7 +13,7 @@ import (
 type typist interface {
 	// Type takes a key, or what is pasted, as text; false when it is to be taken as
 	// any other key.
-	Type(tea.KeyMsg, *pane.Shared) bool
+	Type(tea.KeyMsg, *pane.Shared) (taken bool, want pane.Want)
 }
 
 // typist is what takes text now; nil without any.
@@ -40,14 +40,18 @@ func (m *model) covered() bool { return m.Over != nil && m.Over.Fits(m.Size) }
 func (m *model) putAway() {
 	for range 3 { // a list within it may close first
 		if m.Over != nil {
-			m.Over.HandleKey(keys.Back, m.Shared)
+			m.grant(m.Over.HandleKey(keys.Back, m.Shared))
 		}
 	}
 }
 
 // frameOf is a frame of one box between the bar and the status line.
 func (m *model) frameOf(name string, title draw.Line, body []draw.Line, in keys.Scope) []draw.Line {
-	out := []draw.Line{frame.Bar(m.Shared).Fit(m.W)}
-	out = append(out, draw.Box(m.Theme, name, title, body, m.PageSize(), true)...)
+	out, beside := []draw.Line{frame.Bar(m.Shared).Fit(m.W)}, m.Line()
+	if title.Width > 0 {
+		beside.Add(draw.Faint, m.Rule+" ")
+		beside.Join(title)
+	}
+	out = append(out, draw.Box(m.Theme, name, beside, body, m.PageSize(), true)...)
 	return frame.Foot(m.Shared, out, in, shortNotes(m))
 }

@@ -27,8 +27,8 @@ func shopIn(t *testing.T) (*screen, string) {
 		t.Fatal(problems)
 	}
 	sc := newScreen(t, s, testLook(noColours, false, false), 120, 36).settle()
-	sc.Journal.Take(sc.Shop.Dir, false)
-	t.Cleanup(sc.Journal.Close)
+	sc.session.Journal.Take(sc.Shop.Dir, false)
+	t.Cleanup(sc.session.Journal.Close)
 	return sc, dir
 }
 
@@ -106,7 +106,7 @@ func TestSaveDayBeside(t *testing.T) {
 
 // A shop that may not be written says so, and nothing is lost.
 func TestSaveDayBarred(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle()
 	s.press("J", "ctrl+s")
 	if !s.Changed() || !strings.Contains(s.View(), "not saved: ") {
 		t.Errorf("it isn't said:\n%s", s.View())

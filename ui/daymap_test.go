@@ -9,7 +9,6 @@ import (
 
 	"bide/ui/pane"
 	"bide/ui/pane/daymap"
-	"bide/ui/pane/schedule"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -17,16 +16,18 @@ import (
 // The day map is kept as they were looked at and found good.
 func TestGoldenDayMap(t *testing.T) {
 	for _, mode := range modes[:2] {
-		s := plannedScreen(t, demo(t), testLook(mode.colours, false, mode.ascii), 80, 24).settle()
+		s := plannedScreen(t, crowded(t), testLook(mode.colours, false, mode.ascii), 80, 24).settle()
 		s.press("4", "j", "j", "j")
 		for _, size := range sizes {
 			s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 			golden(t, sized(size, "day_map_"+mode.name), s.View())
 		}
 	}
-	s := plannedScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s := plannedScreen(t, crowded(t), testLook(noColours, false, false), 80, 24).settle()
 	golden(t, "80x24_schedule", s.press("4", "j", "7").View())
 	golden(t, "80x24_day_map_near", s.press("4", "+", "+", "M", "]").View())
+	paused := plannedScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	golden(t, "120x36_schedule_pauses", paused.press("7").View())
 	crowded := newScreen(t, crowd(140, 40), testLook(noColours, false, false), 120, 36).settle()
 	golden(t, "120x36_day_map_40_jobs", crowded.press("4", "pgdown").View())
 	odd := plannedScreen(t, oddShop(t), testLook(noColours, false, true), 120, 36).settle()
@@ -36,7 +37,7 @@ func TestGoldenDayMap(t *testing.T) {
 // The picked holder's line stands out in every row, and the picked changeover is
 // that of the other panes.
 func TestDayMapAreJoined(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, true), 120, 36).settle()
+	s := newScreen(t, crowded(t), testLook(noColours, false, true), 120, 36).settle()
 	s.press("4", "j", "j", "]", "]")
 	if s.Holder != 2 || s.JobAt != 2 {
 		t.Fatalf("holder %d at turn %d are picked, want 2 and 2", s.Holder, s.JobAt)
@@ -57,35 +58,43 @@ func TestDayMapAreJoined(t *testing.T) {
 
 // Looking nearer and panning stay on the beam, and 0 shows all of it.
 func TestDayMapZoom(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("4")
-	whole := s.dayMap.Stretch(s.Shared)
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle().press("4")
+	whole, all := pane.BeamSpan(s.Shop.Beam), s.View()
 	for range 9 {
 		s.press("+")
 	}
-	if near := s.dayMap.Stretch(s.Shared); near.Length() != whole.Length()>>daymap.Nearest/2*2 {
-		t.Errorf("nearest shows %d nm of %d", near.Length(), whole.Length())
+	if s.dayMap.Zoom != daymap.Nearest {
+		t.Errorf("nearest it is halved %d times", s.dayMap.Zoom)
 	}
+	half := whole.Length() >> daymap.Nearest / 2
 	for _, side := range []string{"left", "right"} {
 		for range 200 {
 			s.press(side)
-			if v := s.dayMap.Stretch(s.Shared); v.From < whole.From || v.To > whole.To {
-				t.Fatalf("%v is off the beam %v", v, whole)
+			if at := s.dayMap.At; at-half < whole.From || at+half > whole.To {
+				t.Fatalf("around %v it is off the beam %v", at, whole)
 			}
 		}
 	}
-	if s.press("0"); s.dayMap.Stretch(s.Shared) != whole {
-		t.Errorf("0 shows %v, not all", s.dayMap.Stretch(s.Shared))
+	if s.press("0").View() != all {
+		t.Errorf("0 doesn't show all:\n%s", s.View())
 	}
 }
 
 // The changeovers said to be the worst are those with the longest setup.
 func TestWorstStandOut(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	worst := pane.Worst(s.Shared)
-	if len(worst) != pane.MostRanked {
-		t.Fatalf("%d are the worst, want %d", len(worst), pane.MostRanked)
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle().press("7")
+	worst := map[int]int{}
+	for turn, j := range s.Jobs() {
+		_, row, _ := strings.Cut(s.View(), " "+j.ID+" ")
+		row, _, _ = strings.Cut(row, "\n")
+		if _, rank, ranked := strings.Cut(row, "#"); ranked {
+			worst[turn] = int(rank[0] - '0')
+		}
 	}
-	setup := func(turn int) float64 { return s.Forecast.Present.Known[turn].Step.Setup.Total().Minutes() }
+	if len(worst) != 3 {
+		t.Fatalf("%d are the worst, want 3", len(worst))
+	}
+	setup := func(turn int) float64 { return s.Present.Known[turn].Step.Setup.Total().Minutes() }
 	for turn, rank := range worst {
 		longer := 0
 		for other := range s.Jobs() {
@@ -102,17 +111,16 @@ func TestWorstStandOut(t *testing.T) {
 // The clock may be looked at from nearer: around the picked job, which stays in sight
 // when another is picked, never beyond the day.
 func TestScheduleZoom(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle().press("7")
-	first, last := schedule.WholeTime(s.Shared)
+	s := newScreen(t, crowded(t), testLook(noColours, false, true), 80, 24).settle().press("7")
+	all := s.View()
+	first := func() string { return strings.Fields(strings.Split(s.View(), "\n")[2])[2] } // behind the heads setup and job
+	begins := first()
 	sees := func(what string) {
 		t.Helper()
-		from, long := s.sched.Hours.Span(s.Shared)
-		if from.Before(first) || from.Add(long).After(last) {
-			t.Fatalf("%s: %v and %v on is beyond %v to %v", what, from, long, first, last)
-		}
-		step := s.Outcome(s.JobAt).Step
-		if step.SetupStart.Before(from) && !step.SetupStart.Equal(from) || step.RunEnd.After(from.Add(long)) {
-			t.Errorf("%s: turn %d from %v to %v isn't in sight, from %v on for %v", what, s.JobAt, step.SetupStart, step.RunEnd, from, long)
+		_, row, _ := strings.Cut(s.View(), " "+s.Job().ID+" ")
+		row, _, _ = strings.Cut(row, "\n")
+		if row == "" || strings.ContainsAny(row, "<>") || first() < begins { // they point to what is out of sight
+			t.Errorf("%s: turn %d isn't in sight, or more than the day is:\n%s", what, s.JobAt, s.View())
 		}
 		s.fits()
 	}
@@ -131,22 +139,20 @@ func TestScheduleZoom(t *testing.T) {
 	for range 9 {
 		s.press("left")
 	}
-	if from, _ := s.sched.Hours.Span(s.Shared); !from.Equal(first) {
-		t.Errorf("far left it begins at %v, want %v", from, first)
+	if first() != begins {
+		t.Errorf("far left it begins at %s, want %s", first(), begins)
 	}
-	s.press("right", "right")
-	if from, _ := s.sched.Hours.Span(s.Shared); !from.After(first) {
+	if s.press("right", "right"); first() == begins {
 		t.Error("it doesn't go right")
 	}
-	s.press("0")
-	if from, long := s.sched.Hours.Span(s.Shared); !from.Equal(first) || long != last.Sub(first) {
-		t.Errorf("all of it is %v and %v on", from, long)
+	if s.press("0", "home"); s.View() != all {
+		t.Errorf("0 doesn't show all of it:\n%s", s.View())
 	}
 }
 
 // A late job's line shows when it is set up and runs, and since when it is late.
 func TestScheduleShowsLateRuns(t *testing.T) {
-	of := demo(t)
+	of := crowded(t)
 	of.Day.Jobs[9].Due = of.Day.Start.Add(time.Hour)
 	s := newScreen(t, of, testLook(noColours, false, true), 120, 36).settle().press("7")
 	for _, l := range strings.Split(s.View(), "\n") {

@@ -33,9 +33,9 @@ func TestHalfSetUpComesFirst(t *testing.T) {
 	}
 }
 
-// A walk that was begun in an order which wasn't saved goes on after a restart.
-func TestWalkGoesOnInAnUnsavedOrder(t *testing.T) {
-	s := demo(t)
+// A guided setup that was begun in an order which wasn't saved goes on after a restart.
+func TestSetupGoesOnInAnUnsavedOrder(t *testing.T) {
+	s := crowded(t)
 	third := &s.Day.Jobs[2]
 	s.Positions.Begun = &plan.Begun{Job: third.ID, Slits: third.Slits()}
 	sc := newScreen(t, s, testLook(noColours, false, false), 80, 24).settle()
@@ -44,7 +44,7 @@ func TestWalkGoesOnInAnUnsavedOrder(t *testing.T) {
 	}
 	sc.press("w")
 	if w, ok := sc.Over.(*setup.Page); !ok || w.Job.ID != third.ID {
-		t.Errorf("the walk isn't to %s", third.ID)
+		t.Errorf("the guided setup isn't to %s", third.ID)
 	}
 	if !sc.Changed() {
 		t.Error("the order is another than the file's, and not said to be")

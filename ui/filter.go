@@ -15,52 +15,46 @@ type lister interface {
 	Filtered() *list.Filter
 }
 
-// askFilter asks for the words of a list's filter. The list follows as one types, and
-// what is picked is always among the rows shown; Esc shows all rows again, with what was
+// askFilter asks for the words of the filter of a pane that has one. The list follows as one types,
+// and what is picked is always among the rows shown; Esc shows all rows again, with what was
 // picked.
-func askFilter(m *model, of paneID) {
-	listed, is := m.panel(of).(lister)
-	switch {
-	case is:
-	case of == theSettings:
-		m.Say("one text, nothing to filter: %s filters the jobs in the day", m.KeyFor(keys.FilterRows))
-		return
-	default:
-		m.Say("one picture, nothing to filter: %s filters the moves", m.KeyFor(keys.FilterRows))
-		return
+func askFilter(of any, d *pane.Shared) pane.Want {
+	listed, is := of.(lister)
+	if !is {
+		return pane.Say("there is no list here to filter; %s does it in the day and in the moves", d.KeyFor(keys.FilterRows))
 	}
 	f := listed.Filtered()
-	index, move, holder := m.JobAt, m.MoveAt, m.Holder
+	index, move, holder := d.JobAt, d.MoveAt, d.Holder
 	set := func(text string) {
 		f.Text = text
-		listed.PickShown(m.Shared)
+		listed.PickShown(d)
 	}
-	m.Prompt = pane.NewPrompt("show only rows with", f.Text, set)
-	m.Prompt.Changed = set
-	m.Prompt.Dropped = func() {
+	d.Prompt = pane.NewPrompt("show only rows with", f.Text, func(text string) pane.Want {
+		set(text)
+		return nil
+	})
+	d.Prompt.In, d.Prompt.Changed = keys.OnFilter, set
+	d.Prompt.Dropped = func() pane.Want {
 		f.Text = ""
-		m.Pick(index)
-		m.PickMove(move)
-		m.Holder = holder
+		d.Pick(index)
+		d.PickMove(move)
+		d.Holder = holder
+		return nil
 	}
+	return nil
 }
 
-// showAll takes the filter off the list that has the keys, and reports whether there was one.
-func showAll(m *model) bool {
-	l, is := m.panel(m.focus).(lister)
-	if !is || !l.Filtered().On() {
-		return false
-	}
-	l.Filtered().Text = ""
-	m.Say("all rows are shown")
-	return true
+// filtered reports whether a pane has a list that is filtered.
+func filtered(of any) bool {
+	l, is := of.(lister)
+	return is && l.Filtered().On()
 }
 
 // changesPicked are the actions that change what is picked.
 var changesPicked = []keys.Action{keys.Earlier, keys.Later, keys.MoveTo, keys.EditJob, keys.CopyJob, keys.RemoveJob, keys.Fix, keys.OrderJob, keys.ShiftRule, keys.ArrangeRule, keys.Replan, keys.MarkRunning, keys.MarkDone, keys.Hold, keys.Marking}
 
-// hidden reports whether an action would change what the filter hides.
-func hidden(m *model, a keys.Action) bool {
-	l, is := m.panel(m.focus).(lister)
-	return is && slices.Contains(changesPicked, a) && l.Hides(m.Shared)
+// hidden reports whether an action would change what the filter of a pane hides.
+func hidden(in any, d *pane.Shared, a keys.Action) bool {
+	l, is := in.(lister)
+	return is && slices.Contains(changesPicked, a) && l.Hides(d)
 }

@@ -66,7 +66,7 @@ func TestFiltersOfTheLists(t *testing.T) {
 		{"4", "crepe", "/crepe 4 of 14"},
 		{"5", "never", "/never 7 of 88"},
 	} {
-		s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press(c.pane)
+		s := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle().press(c.pane)
 		all := s.View()
 		s.press("/").typed(c.text)
 		if s.ended || s.help != nil || !strings.Contains(s.View(), c.count) {
@@ -79,7 +79,7 @@ func TestFiltersOfTheLists(t *testing.T) {
 		if s.press("/", "esc"); strings.Contains(s.View(), c.count) {
 			t.Errorf("after Esc the filter is still there:\n%s", s.View())
 		}
-		again := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press(c.pane, "/").typed(c.text)
+		again := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle().press(c.pane, "/").typed(c.text)
 		if again.press("esc"); again.View() != all {
 			t.Errorf("after Esc it isn't as it was:\n%s", again.View())
 		}
@@ -88,7 +88,7 @@ func TestFiltersOfTheLists(t *testing.T) {
 
 // Jobs that the filter hides are passed over, and none of them is lost.
 func TestFilteredDay(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("/").typed("crepe").press("enter", "home")
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle().press("/").typed("crepe").press("enter", "home")
 	var picked []string
 	for range len(s.Jobs()) {
 		if id := s.Job().ID; len(picked) == 0 || picked[len(picked)-1] != id {
@@ -109,7 +109,7 @@ func TestFilteredDay(t *testing.T) {
 
 // What is typed can be mended; what is pasted goes in as one line, safe to show.
 func TestPromptIsTyped(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press("5", "/")
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24).settle().press("5", "/")
 	s.typed("ab cd").press("backspace")
 	s.send(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}})
 	if s.Prompt.Value() != "ab c " {
@@ -122,7 +122,7 @@ func TestPromptIsTyped(t *testing.T) {
 		t.Errorf("after Ctrl-U %q", s.Prompt.Value())
 	}
 	s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("one\ntwo\x1b[2J" + strings.Repeat("long", 200)), Paste: true})
-	if !strings.HasPrefix(s.Prompt.Value(), "one two") || strings.ContainsAny(s.Prompt.Value(), "\n\x1b") || len(s.Prompt.Value()) > pane.LongestText {
+	if !strings.HasPrefix(s.Prompt.Value(), "one two") || strings.ContainsAny(s.Prompt.Value(), "\n\x1b") || len(s.Prompt.Value()) > 200 {
 		t.Errorf("pasted %q", s.Prompt.Value())
 	}
 	for w := 1; w < 130; w += 3 {
@@ -138,33 +138,35 @@ func TestPromptIsTyped(t *testing.T) {
 
 // Where there is nothing to filter, / says so and no text is asked for.
 func TestNothingToFilter(t *testing.T) {
-	for pane, want := range map[string]string{"2": "one picture, nothing to filter: / filters the moves", "6": "one text, nothing to filter: / filters the jobs in the day"} {
-		s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press(pane, "/")
+	const want = "there is no list here to filter; / does it in the day and in the moves"
+	for _, pane := range []string{"2", "6"} {
+		s := newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24).settle().press(pane, "/")
 		if s.Prompt != nil || !strings.Contains(s.View(), want) {
 			t.Errorf("pane %s: no %q in\n%s", pane, want, s.View())
 		}
 	}
 }
 
-// A holder's moves are found by its number alone, whatever figures the places have.
+// A holder's moves are found by its number alone, whatever figures the positions have.
 func TestFilterByHolder(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press("3")
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle().press("3")
 	number := s.Shared.Moves()[4].Holder
 	s.press("/").typed(fmt.Sprintf("h%d", number)).press("enter")
-	for _, n := range s.model.moves.Rows(s.Shared) {
-		if !strings.HasPrefix(fmt.Sprint(s.Shared.Moves()[n].Holder), fmt.Sprint(number)) {
-			t.Errorf("h%d finds holder %d", number, s.Shared.Moves()[n].Holder)
+	want := 0
+	for _, m := range s.Shared.Moves() {
+		if strings.HasPrefix(fmt.Sprint(m.Holder), fmt.Sprint(number)) {
+			want++
 		}
 	}
-	if len(s.model.moves.Rows(s.Shared)) == 0 {
-		t.Errorf("h%d finds nothing", number)
+	if text := fmt.Sprintf("%d of %d", want, len(s.Shared.Moves())); !strings.Contains(s.View(), text) {
+		t.Errorf("h%d doesn't find %s:\n%s", number, text, s.View())
 	}
 }
 
 // The day map and the schedule show the jobs that the filter leaves, and keys and the
 // mouse go through these alone.
 func TestFilteredDayMap(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, true), 80, 24).settle().press("4", "/").typed("crepe").press("enter")
+	s := newScreen(t, crowded(t), testLook(noColours, false, true), 80, 24).settle().press("4", "/").typed("crepe").press("enter")
 	var want []int
 	for turn, j := range s.Jobs() {
 		if strings.Contains(strings.ToLower(j.Material), "crepe") {
@@ -184,11 +186,7 @@ func TestFilteredDayMap(t *testing.T) {
 			}
 			s.press("down")
 		}
-		if view == "schedule" {
-			s.sched.Click(s.Shared, 10, 3+len(want)-2)
-		} else {
-			s.dayMap.Click(s.Shared, 10, 3+(len(want)-2)*(s.dayMap.Parts(s.Shared).Bends+s.dayMap.Parts(s.Shared).Runs))
-		}
+		s.panel(s.focus).(clickable).Click(s.Shared, 10, s.lineOf(s.Jobs()[want[len(want)-2]].ID)-1) // below the bar
 		if s.JobAt != want[len(want)-2] {
 			t.Errorf("%s: a click picks turn %d, want %d", view, s.JobAt, want[len(want)-2])
 		}
@@ -197,7 +195,7 @@ func TestFilteredDayMap(t *testing.T) {
 		}
 	}
 	s.press("/").typed(" zzz")
-	if s.fits(); !strings.Contains(s.View(), "no job has all of these words") {
+	if s.fits(); !strings.Contains(s.View(), "no job matches the filter") {
 		t.Errorf("nothing is left:\n%s", s.View())
 	}
 }
@@ -205,7 +203,7 @@ func TestFilteredDayMap(t *testing.T) {
 // What is picked is among the rows that are shown, and where none is, keys that would
 // change it say so.
 func TestHiddenRowsAreNotChanged(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle()
 	for _, pane := range []string{"1", "4"} {
 		s.press(pane, "home", "/").typed("film").press("enter")
 		if m := s.Job().Material; !strings.Contains(strings.ToLower(m), "film") {
@@ -218,18 +216,18 @@ func TestHiddenRowsAreNotChanged(t *testing.T) {
 				continue
 			}
 			s.press(key)
-			if s.Over != nil || strings.Join(ids(s.Jobs()), " ") != strings.Join(before, " ") || s.Changed() || !strings.Contains(s.View(), "isn't shown") {
+			if s.Over != nil || strings.Join(ids(s.Jobs()), " ") != strings.Join(before, " ") || s.Changed() || !strings.Contains(s.View(), "the filter hides what is picked") {
 				t.Fatalf("pane %s: %s changes a job that isn't shown:\n%s", pane, key, s.View())
 			}
 		}
 		s.press("/", "esc")
 	}
 	s.press("5", "/").typed("never").press("enter")
-	if row := holders.NewRow(s.Shared, holders.Picked(s.Shared), false); !row.Usage.Never() {
-		t.Errorf("holder %d is picked, which isn't shown", row.Number)
+	if picked := holders.Picked(s.Shared); !s.Use().Holders[picked-1].Never() {
+		t.Errorf("holder %d is picked, which isn't shown", picked)
 	}
 	s.press("/").typed("zzz").press("enter", "c")
-	if s.hold.Marking != 0 {
+	if s.hold.Help() == keys.OnMark {
 		t.Error("a holder that isn't shown is marked")
 	}
 }
@@ -242,8 +240,8 @@ func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 	if s.Job() == nil || s.Job().Chosen == nil {
 		t.Fatal("no job has a layout that the search chose")
 	}
-	for _, b := range keys.Bindings {
-		if b.Where&keys.OnJobs == 0 || slices.Contains(looking, b.Act) || len(b.Keys) == 0 {
+	for _, b := range keys.NewTable(false).All {
+		if b.Where&(keys.OnDay|keys.OnDayMap|keys.OnSchedule) == 0 || slices.Contains(looking, b.Act) || len(b.Keys) == 0 {
 			continue
 		}
 		switch b.Act {
@@ -251,10 +249,10 @@ func TestHiddenJobsStayAsTheyAre(t *testing.T) {
 			continue
 		}
 		for _, pane := range []string{"1", "4"} {
-			s.day.Filter.Text, s.dayMap.Filter.Text = "zzz", "zzz"
-			all := slices.Clone(s.History.Now.All)
+			s.day.Filtered().Text, s.dayMap.Filtered().Text = "zzz", "zzz"
+			all := slices.Clone(s.Now.All)
 			s.press(pane, b.Keys[0])
-			if s.Over != nil || s.Prompt != nil || !slices.Equal(all, s.History.Now.All) {
+			if s.Over != nil || s.Prompt != nil || !slices.Equal(all, s.Now.All) {
 				t.Fatalf("%s in pane %s changes a job that isn't shown: %q", b.Keys[0], pane, s.Notice.Text)
 			}
 		}
@@ -274,10 +272,10 @@ func TestFilterOfTheScheduleOverTheJobs(t *testing.T) {
 // Esc on a filtered list shows all of its rows again.
 func TestEscShowsAllRows(t *testing.T) {
 	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, false), 120, 36).settle()
-	if s.press("/").enters("film"); !s.day.Filter.On() {
+	if s.press("/").enters("film"); !s.day.Filtered().On() {
 		t.Fatal("no filter is set")
 	}
-	if s.press("esc"); s.day.Filter.On() || !strings.Contains(s.View(), "all rows are shown") {
+	if s.press("esc"); s.day.Filtered().On() || !strings.Contains(s.View(), "all rows are shown") {
 		t.Errorf("Esc leaves the filter on:\n%s", s.View())
 	}
 }

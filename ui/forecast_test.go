@@ -8,15 +8,15 @@ import (
 
 // What was worked out before is there at once, without anything asked for.
 func TestUndoIsInstant(t *testing.T) {
-	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	sc := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle()
 	sc.press("j", "j", "J").settle().press("J").settle()
 	for range 2 {
 		sc.press("u")
-		if !sc.Forecast.Present.Whole() || len(sc.commands) > 0 {
-			t.Fatalf("after undo %d of %d jobs are known and %d commands wait", len(sc.Forecast.Present.Known), len(sc.Jobs()), len(sc.commands))
+		if !sc.Present.Whole() || len(sc.commands) > 0 {
+			t.Fatalf("after undo %d of %d jobs are known and %d commands wait", len(sc.Present.Known), len(sc.Jobs()), len(sc.commands))
 		}
 	}
-	if sc.press("U", "U"); !sc.Forecast.Present.Whole() {
+	if sc.press("U", "U"); !sc.Present.Whole() {
 		t.Error("a redo has to be worked out again")
 	}
 }
@@ -24,7 +24,7 @@ func TestUndoIsInstant(t *testing.T) {
 // Only what comes after the first job that changes is asked for again, one job at
 // a time, and then the day together.
 func TestForecastStartsAtTheChange(t *testing.T) {
-	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	sc := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle()
 	n := len(sc.Jobs())
 	for range n - 3 {
 		sc.press("j")
@@ -46,20 +46,20 @@ func TestForecastStartsAtTheChange(t *testing.T) {
 // An answer that comes when the order has changed isn't taken for one of the new
 // order, and isn't lost either.
 func TestLateAnswers(t *testing.T) {
-	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	sc := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle()
 	sc.press("J") // asks for the new first job
 	first := sc.Jobs()[0]
 	sc.press("u", "j", "j", "J") // and now the answer is of another order
 	for len(sc.commands) > 0 {
 		sc.background()
-		for i, o := range sc.Forecast.Present.Known {
+		for i, o := range sc.Present.Known {
 			if len(o.Faults) == 0 && o.Step.Job != sc.Jobs()[i] {
 				t.Fatalf("turn %d shows the plan of %s, not of %s", i+1, o.Step.Job.ID, sc.Jobs()[i].ID)
 			}
 		}
 	}
 	sameAsPlanned(t, sc)
-	if len(sc.Forecast.Trial([]*plan.Job{first}).Known) == 0 {
+	if len(sc.session.Forecast.Trial([]*plan.Job{first}).Known) == 0 {
 		t.Error("the late answer was lost")
 	}
 }

@@ -7,7 +7,7 @@ import (
 	"bide/ui/page/compare"
 	"bide/ui/page/help"
 	"bide/ui/page/joblist"
-	"bide/ui/page/moveto"
+	"bide/ui/pane"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -18,33 +18,33 @@ type handler func(m *model, a keys.Action, in keys.Scope) tea.Cmd
 // handlers are what is done for each action wherever it is asked for; one that isn't here is
 // given to what has the keys. What opens a page or changes the day has its line here.
 var handlers = map[keys.Action]handler{
-	keys.Search:      always(func(m *model) { m.Seek(plan.AimMinutes) }),
-	keys.SearchMoves: always(func(m *model) { m.Seek(plan.AimMoves) }),
-	keys.SaveDay:     always(func(m *model) { m.Files.SaveDay() }),
-	keys.Reread:      always(func(m *model) { m.Files.ReadAgain() }),
-	keys.Setup:       always(func(m *model) { m.SetUp() }),
-	keys.Undo:        always(func(m *model) { m.Undo() }),
-	keys.Redo:        always(func(m *model) { m.Redo() }),
+	keys.Search:      always(func(m *model) { m.session.Seek(plan.AimMinutes) }),
+	keys.SearchMoves: always(func(m *model) { m.session.Seek(plan.AimMoves) }),
+	keys.SaveDay:     always(func(m *model) { m.session.Files.SaveDay() }),
+	keys.Reread:      always(func(m *model) { m.session.Files.ReadAgain() }),
+	keys.Setup:       always(func(m *model) { m.session.SetUp() }),
+	keys.Undo:        always(func(m *model) { m.session.Undo() }),
+	keys.Redo:        always(func(m *model) { m.session.Redo() }),
 
 	keys.Fix:         toJob((*session.Session).Fix),
 	keys.ShiftRule:   toJob((*session.Session).SetShift),
 	keys.ArrangeRule: toJob((*session.Session).SetArrange),
 	keys.MarkRunning: toJob((*session.Session).MarkRunning),
-	keys.MarkDone:    toJob((*session.Session).MarkDone),
+	keys.MarkDone:    always(askEnded),
 	keys.Hold:        toJob((*session.Session).Hold),
 	keys.RemoveJob:   toJob((*session.Session).Remove),
 	keys.Replan:      toJob((*session.Session).Replan),
 	keys.ReplanAll:   toJob((*session.Session).ReplanAll),
 
-	keys.MoveTo:        always(func(m *model) { moveto.Open(m.Shared) }),
+	keys.MoveTo:        toJob((*session.Session).MoveTo),
 	keys.AddJob:        openForm,
 	keys.EditJob:       openForm,
 	keys.CopyJob:       openForm,
-	keys.OrderJob:      always(func(m *model) { joblist.OpenOrder(m.Shared) }),
-	keys.LeftOut:       always(func(m *model) { joblist.OpenLeftOut(m.Shared) }),
-	keys.CompareOrders: always(func(m *model) { compare.Open(m.Shared) }),
+	keys.OrderJob:      always(func(m *model) { m.grant(joblist.OpenOrder(m.Shared)) }),
+	keys.LeftOut:       always(func(m *model) { m.grant(joblist.OpenLeftOut(m.Shared)) }),
+	keys.CompareOrders: always(compareOrders),
 	keys.Help:          openHelp,
-	keys.FilterRows:    always(func(m *model) { askFilter(m, m.focus) }),
+	keys.FilterRows:    always(func(m *model) { m.grant(askFilter(m.panel(m.focus), m.Shared)) }),
 	keys.Quit:          always(func(m *model) { m.AsksToQuit = true }),
 
 	keys.NextPane:    always(func(m *model) { m.turnTo(m.focus%lastPaneShown + 1) }),
@@ -74,10 +74,10 @@ func always(does func(*model)) handler {
 func toJob(does func(*session.Session, *plan.Job)) handler {
 	return always(func(m *model) {
 		if j := m.Job(); j != nil {
-			does(m.Session, j)
+			does(m.session, j)
 			return
 		}
-		m.Say("no job is picked")
+		m.session.Say("no job is picked")
 	})
 }
 
@@ -90,8 +90,15 @@ func show(pane paneID) handler {
 }
 
 func openForm(m *model, a keys.Action, _ keys.Scope) tea.Cmd {
-	m.closed.Open(m.Shared, a)
+	m.grant(m.closed.Open(m.Shared, a))
 	return nil
+}
+
+// compareOrders shows two orders side by side, once what was found is fitted to the day.
+func compareOrders(m *model) {
+	if m.session.Fitted() {
+		compare.Open(m.Shared)
+	}
 }
 
 // openHelp opens the help at what has the keys.
@@ -131,9 +138,11 @@ func enlarge(m *model) {
 // or takes the whole screen back, the first of these that there is.
 func back(m *model, _ keys.Action, in keys.Scope) tea.Cmd {
 	switch {
-	case m.help == nil && m.Search.Stop() || in == keys.OnSmall:
+	case m.help == nil && m.session.Search.Stop() || in == keys.OnSmall:
 		return nil
-	case m.help == nil && showAll(m):
+	case m.help == nil && filtered(m.panel(m.focus)):
+		m.panel(m.focus).(lister).Filtered().Text = ""
+		m.session.Say("all rows are shown")
 		return nil
 	case m.help == nil && m.focus.paged():
 		m.turnTo(theDay)
@@ -142,4 +151,27 @@ func back(m *model, _ keys.Action, in keys.Scope) tea.Cmd {
 	m.help, m.large = nil, noPane
 	m.resize(m.Size)
 	return nil
+}
+
+// askEnded asks when the picked job ended and how many metres it ran, before it is marked
+// as done.
+func askEnded(m *model) {
+	j := m.Job()
+	if j == nil {
+		m.session.Say("no job is picked")
+		return
+	}
+	if proposal, ok := m.session.Ended(j); ok {
+		m.askEnded(j, j.ID+" ended at, after m", proposal)
+	}
+}
+
+func (m *model) askEnded(j *plan.Job, label, typed string) {
+	m.Prompt = pane.NewPrompt(label, typed, func(typed string) pane.Want {
+		return func(s *session.Session) {
+			if err := s.MarkDone(j, typed); err != nil {
+				m.askEnded(j, err.Error(), typed)
+			}
+		}
+	})
 }

@@ -55,13 +55,19 @@ func testLook(colours int, light, ascii bool) *draw.Theme {
 	return draw.NewTheme(r, light, ascii)
 }
 
-func demo(t testing.TB) *shop.Shop {
+func crowded(t testing.TB) *shop.Shop { return kept(t, "crowded") }
+
+// demo is the built-in day.
+func demo(t testing.TB) *shop.Shop { return kept(t, "demo") }
+
+// kept is a shop of testdata, which is not to be written to.
+func kept(t testing.TB, name string) *shop.Shop {
 	t.Helper()
-	s, problems := shop.Open("../testdata/demo")
+	s, problems := shop.Open("../testdata/" + name)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	s.Dir = "" // what is kept is not to be written to
+	s.Dir = ""
 	return s
 }
 
@@ -106,7 +112,7 @@ func screenWith(t testing.TB, s *shop.Shop, k *draw.Theme, w, h int, improve pla
 	if err != nil {
 		t.Fatal(err)
 	}
-	m.Forecast.Plan, m.Forecast.Improve = jobPlannedOnce, improve
+	m.session.Forecast.Plan, m.session.Forecast.Improve = jobPlannedOnce, improve
 	sc := &screen{t: t, model: m}
 	sc.later(m.Init())
 	sc.send(tea.WindowSizeMsg{Width: w, Height: h})
@@ -140,8 +146,25 @@ func fewer(all, short int) int {
 	return all
 }
 
+// saying is the screen while something is said.
+func (s *screen) saying(text string) *screen {
+	s.session.Say("%s", text)
+	s.follow()
+	return s
+}
+
+// lineOf is the number of the first line of the screen that has a text.
+func (s *screen) lineOf(text string) int {
+	before, _, found := strings.Cut(s.View(), text)
+	if !found {
+		s.t.Fatalf("no %q in\n%s", text, s.View())
+	}
+	return strings.Count(before, "\n")
+}
+
 // settle does all that is asked for in the background.
 func (s *screen) settle() *screen {
+	s.follow() // whatever the test did to the session
 	for len(s.commands) > 0 {
 		s.background()
 	}
@@ -226,7 +249,7 @@ func golden(t *testing.T, name, frame string) {
 // run, jobs running, done and aside, rules between jobs, names that are hard to
 // draw, inches.
 func oddShop(t testing.TB) *shop.Shop {
-	s := demo(t)
+	s := crowded(t)
 	s.Unit = plan.Inches
 	s.Beam.Name = "Bahn \x1b[31m\u202e 東京 2 \U0001F469\u200d\U0001F4BB e\u0301"
 	s.Day.Jobs = s.Day.Jobs[:9]
@@ -280,11 +303,11 @@ func ids(jobs []*plan.Job) (out []string) {
 }
 
 // allKeys are the names of all keys that do something, and some that don't. The
-// search and the walk have tests of their own: one takes its time, the other changes
+// search and the guided setup have tests of their own: one takes its time, the other changes
 // what stands.
 func allKeys() []string {
 	out := []string{"x", "f1", "ctrl+a", " ", "n", "insert"}
-	for _, b := range keys.Bindings {
+	for _, b := range keys.NewTable(false).All {
 		if b.Act == keys.Search || b.Act == keys.SearchMoves || b.Act == keys.Setup {
 			continue
 		}

@@ -24,34 +24,34 @@ func locked(t testing.TB, dir, name string) (unlock func()) {
 }
 
 // What became of a job is owed to day.toml whichever of the files can't be written, and
-// written with the next save that can be: saved again, with the next tick, or when it is
+// written with the next save that can be: saved again, with the next move, or when it is
 // taken back what it was before.
 func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
 	for _, name := range []string{"positions.toml", "day.toml"} {
 		sc, dir := atSmall(t, 80, 24)
-		sc.press("w", "enter").allTicks()
+		sc.press("w", "enter").confirmsAll()
 		unlock := locked(t, dir, name)
 		sc.press("r").settle().tells("not saved: D-101 is set up")
 		unlock()
 		sc.press("w").settle().press("enter", "s").settle().tells("everything is saved now")
-		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Positions.Job != "D-101" || sc.Loses() || sc.Changed() {
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Positions.Job != "D-101" || sc.session.Loses() || sc.Changed() {
 			t.Errorf("%s: D-101 runs and is in state %d in the file, %s stands", name, kept.Day.Jobs[0].State, kept.Positions.Job)
 		}
 
 		sc, dir = atSmall(t, 80, 24)
-		sc.press("w", "enter").allTicks().press("r").settle()
+		sc.press("w", "enter").confirmsAll().press("r").settle()
 		unlock = locked(t, dir, name)
-		sc.press("w", "enter").ticks(1).press("y").settle().tells("NOT SAVED")
+		sc.press("w", "enter").confirms(1).press("y").settle().tells("NOT SAVED")
 		unlock()
-		sc.ticks(1)
-		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done || len(kept.Positions.Begun.Made) != 2 || sc.Loses() {
+		sc.confirms(1)
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Done || len(kept.Positions.Begun.Made) != 2 || sc.session.Loses() {
 			t.Errorf("%s: D-101 is done and is in state %d in the file", name, kept.Day.Jobs[0].State)
 		}
 		unlock = locked(t, dir, name)
 		sc.press("u").settle().press("u").settle().tells("NOT SAVED")
 		unlock()
 		sc.press("s").settle()
-		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Positions.Begun != nil || sc.Loses() {
+		if kept := read(t, dir); kept.Day.Jobs[0].State != plan.Running || kept.Positions.Begun != nil || sc.session.Loses() {
 			t.Errorf("%s: taken back, D-101 is in state %d in the file", name, kept.Day.Jobs[0].State)
 		}
 	}
@@ -63,10 +63,10 @@ func TestStateOfAJobIsOwedWhenASaveFails(t *testing.T) {
 func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 	for _, saves := range [][]string{{"ctrl+s"}, {"w", "enter", "enter"}} {
 		sc, dir := atSmall(t, 80, 24)
-		sc.press("w", "enter").allTicks().press("r").settle()
+		sc.press("w", "enter").confirmsAll().press("r").settle()
 		day := file(t, dir, "day.toml")
-		sc.press("w", "enter").ticks(1).press("y").settle()
-		sc.Journal.Close()
+		sc.press("w", "enter").confirms(1).press("y").settle()
+		sc.session.Journal.Close()
 		if err := os.WriteFile(filepath.Join(dir, "day.toml"), []byte(day), 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -74,13 +74,13 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 			var other *disk.Lock
 			if barred {
 				var err error
-				if other, err = disk.TakeLock(dir, sc.Journal.Now()); err != nil {
+				if other, err = disk.TakeLock(dir, sc.session.Journal.Now()); err != nil {
 					t.Fatal(err)
 				}
 			}
 			sc = goOn(t, dir, 80, 24)
 			if sc.press("q"); !sc.ended {
-				t.Errorf("leaving asks: %s", sc.Question())
+				t.Errorf("leaving asks: %s", sc.Question)
 			}
 			sc.ended = false
 			if barred {
@@ -95,7 +95,7 @@ func TestStateOfAJobIsOwedAfterAPowerCut(t *testing.T) {
 			if text := file(t, dir, "day.toml"); strings.Contains(text, `"running"`) {
 				t.Error("something runs in day.toml while the beam is set up")
 			}
-			sc.Journal.Close()
+			sc.session.Journal.Close()
 			os.WriteFile(filepath.Join(dir, "day.toml"), []byte(day), 0o644)
 		}
 	}
@@ -117,7 +117,7 @@ func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
 	stays := func(keys ...string) {
 		t.Helper()
 		sc.press(keys...).settle().tells(fmt.Sprintf("the condition of holder %d has changed since: it stays out", number))
-		if m := read(t, dir).Marks[number]; m.Condition != plan.Out || m.Reason != "seized" || len(eventsIn(t, dir)) != events || sc.Forecast.Beam.Holders[number-1] != plan.Out {
+		if m := read(t, dir).Marks[number]; m.Condition != plan.Out || m.Reason != "seized" || len(eventsIn(t, dir)) != events || sc.Beam.Holders[number-1] != plan.Out {
 			t.Errorf("%v: it is marked %+v", keys, m)
 		}
 	}
@@ -134,7 +134,7 @@ func TestUndoOfAMarkLeavesALaterOne(t *testing.T) {
 func TestFreshEdgesHaveCutNothing(t *testing.T) {
 	sc, dir := atSmall(t, 80, 24)
 	before := read(t, dir).Positions
-	sc.press("w", "enter").allTicks().press("r").settle()
+	sc.press("w", "enter").confirmsAll().press("r").settle()
 	after := read(t, dir).Positions
 	fresh, kept := 0, 0
 	for i, was := range before.Metres {
@@ -160,8 +160,8 @@ func TestFreshEdgesHaveCutNothing(t *testing.T) {
 func TestRecordHasTheMetresOfAJobDone(t *testing.T) {
 	for key, state := range map[string]plan.State{"y": plan.Done, "z": plan.OnHold} {
 		sc, dir := atSmall(t, 80, 24)
-		sc.press("w", "enter").allTicks().press("r").settle()
-		sc.press("w", "enter").ticks(1).press(key).settle()
+		sc.press("w", "enter").confirmsAll().press("r").settle()
+		sc.press("w", "enter").confirms(1).press(key).settle()
 		want := 0.0
 		if state == plan.Done {
 			want = read(t, dir).Day.Jobs[0].Metres

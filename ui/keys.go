@@ -14,8 +14,11 @@ import (
 // keys takes a key apart that stands for several: a terminal that is slower than
 // the keyboard sends them as one. What is pasted is no key.
 func (m *model) keys(msg tea.KeyMsg) tea.Cmd {
-	if t := m.typist(); t != nil && !m.ended && t.Type(msg, m.Shared) {
-		return nil
+	if t := m.typist(); t != nil && !m.ended {
+		taken, want := t.Type(msg, m.Shared)
+		if m.grant(want); taken {
+			return nil
+		}
 	}
 	if msg.Paste {
 		return nil
@@ -42,7 +45,7 @@ func (m *model) scope() keys.Scope {
 	case m.help != nil:
 		return keys.OnHelp
 	case m.Prompt != nil:
-		return keys.OnPrompt
+		return m.Prompt.In
 	case m.covered():
 		return m.Over.Help()
 	case m.layout().small:
@@ -53,25 +56,25 @@ func (m *model) scope() keys.Scope {
 
 // key does what a key asks for.
 func (m *model) key(name string) tea.Cmd {
-	defer m.followSetup()
+	defer m.follow()
 	in := m.scope()
 	a := m.ActionOf(name, in)
 	if g := m.Guided(); g != nil && in == keys.OnSetup && g.Obscures(m.Shared) && !slices.Contains([]keys.Action{keys.Abort, keys.Suspend, keys.Quit, keys.Help}, a) {
-		m.Notice = workday.Notice{}
+		m.session.Notice = workday.Notice{}
 		return nil
 	}
 	if a != keys.Earlier && a != keys.Later {
-		m.Notice = workday.Notice{}
+		m.session.Notice = workday.Notice{}
 	}
-	if a == keys.MarkRunning && m.Began != "" { // the guided setup's key, held or pressed twice
-		m.Say("%s runs already, as confirmed in the guided setup; %s undoes that", m.Began, m.KeyFor(keys.Undo))
+	if a == keys.MarkRunning && m.session.Began != "" { // the guided setup's key, held or pressed twice
+		m.session.Say("%s runs already, as confirmed in the guided setup; %s undoes that", m.session.Began, m.KeyFor(keys.Undo))
 		return nil
 	}
-	m.Began = ""
+	m.session.Began = ""
 	switch {
 	case m.ended:
 		return nil
-	case a == keys.Abort || a == keys.Yes || a == keys.Quit && !m.Loses():
+	case a == keys.Abort || a == keys.Yes || a == keys.Quit && !m.session.Loses():
 		m.ended = true
 		return tea.Quit
 	case a == keys.Suspend:
@@ -80,10 +83,10 @@ func (m *model) key(name string) tea.Cmd {
 		m.AsksToQuit = false
 		return nil
 	case a != keys.Quit && holdsBack(m, a):
-		m.Waits()
+		m.session.Waits()
 		return nil
 	case m.help == nil && m.covered() && a != keys.Help && a != keys.Quit:
-		m.Over.HandleKey(a, m.Shared)
+		m.grant(m.Over.HandleKey(a, m.Shared))
 		return nil
 	case in == keys.OnSmall && a == keys.None:
 		return tooSmall(m, name)
@@ -95,8 +98,8 @@ func (m *model) key(name string) tea.Cmd {
 
 // do does what an action asks for, or gives it to what has the keys.
 func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
-	if in&keys.OnPanes != 0 && hidden(m, a) {
-		m.Say("what is picked isn't shown: %s changes the filter", m.KeyFor(keys.FilterRows))
+	if in&keys.OnPanes != 0 && hidden(m.panel(m.focus), m.Shared, a) {
+		m.session.Say("the filter hides what is picked; %s changes the filter", m.KeyFor(keys.FilterRows))
 		return nil
 	}
 	if does := handlers[a]; does != nil {
@@ -106,9 +109,9 @@ func (m *model) do(a keys.Action, in keys.Scope) tea.Cmd {
 	case keys.OnHelp:
 		m.help.HandleKey(a, m.Size)
 	case keys.OnSmall:
-		m.moves.HandleKey(a, m.Shared)
+		m.grant(m.moves.HandleKey(a, m.Shared))
 	default:
-		m.panel(m.focus).HandleKey(a, m.Shared)
+		m.grant(m.panel(m.focus).HandleKey(a, m.Shared))
 	}
 	return nil
 }
@@ -119,7 +122,7 @@ func (m *model) turnTo(to paneID) {
 		m.large = to
 	}
 	if to == theHolders {
-		m.Files.ReadRecord()
+		m.session.Files.ReadRecord()
 		m.Holder = holders.Picked(m.Shared) // another job's first move is not to change it
 	}
 	m.resize(m.Size)
@@ -130,14 +133,14 @@ func (m *model) turnTo(to paneID) {
 func tooSmall(m *model, key string) tea.Cmd {
 	for in := keys.Scope(1); in < keys.Scopes; in <<= 1 {
 		a := m.ActionOf(key, in)
-		if a == keys.Undo && m.JustRan() {
+		if a == keys.Undo && m.session.JustRan() {
 			m.putAway()
-			m.Undo()
+			m.session.Undo()
 			return nil
 		}
 		if in&keys.OnPanes != 0 && a != keys.None {
-			m.Say("%s works from %dx%d on: make the window larger", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
-			m.Notice.Brief = fmt.Sprintf("%s: from %dx%d on", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
+			m.session.Say("%s works from %dx%d on: make the window larger", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
+			m.session.Notice.Brief = fmt.Sprintf("%s: from %dx%d on", keys.ShownKey(key, m.ASCII), leastWidth, leastHeight)
 			return nil
 		}
 	}
@@ -160,5 +163,5 @@ func holdsBack(m *model, a keys.Action) bool {
 	if a == keys.Back && (m.Guided() == nil || m.help != nil) {
 		return false
 	}
-	return m.Journal.Busy() && !slices.Contains(looking, a)
+	return m.session.Journal.Busy() && !slices.Contains(looking, a)
 }

@@ -53,7 +53,7 @@ func TestWindow(t *testing.T) {
 // A small screen keeps a caution where it has a line for it, a list tells which part
 // of it is shown.
 func TestSmallCautionAndParts(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24)
 	s.background()
 	for w := 7; w < 100; w += fewer(1, 9) {
 		for h := 5; h < 24; h += fewer(1, 6) {

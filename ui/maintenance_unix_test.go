@@ -19,7 +19,7 @@ import (
 func TestStoryOfMaintenance(t *testing.T) {
 	plantest.Long(t)
 	t.Parallel()
-	x := newTmux(t, "demo", 120, 36)
+	x := newTmux(t, "crowded", 120, 36)
 	program, dir := x.file("bide"), x.file("our beam")
 	if out, err := exec.Command("go", "build", "-o", program, "bide").CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, out)
@@ -35,9 +35,9 @@ func TestStoryOfMaintenance(t *testing.T) {
 	x.typed("cp -r '" + x.file("shop") + "' '" + dir + "' && bide check '" + dir + "'")
 	x.until("no problems: ")
 	x.typed("clear; bide '" + dir + "'; echo \"stat\"\"us=$?\"")
-	x.until("config.toml, line 3: undo: q is taken by quit", "ends ")
+	x.until("planned from now, ", "ends ") // the day is long past; what is wrong with the keys is said from the next key on
 	x.press("5")
-	x.until("▸Holders", "never used today: ", "C condition")
+	x.until("▸Holders", "never used today: ", "C condition", "config.toml, line 3: undo: q is taken by quit")
 	x.press("/")
 	x.until("show only rows with")
 	x.run("send-keys", "-l", "never")

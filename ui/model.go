@@ -3,12 +3,11 @@ package ui
 import (
 	"strings"
 
-	"bide/plan/session/planning"
+	"bide/plan/session"
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/frame"
 	"bide/ui/keys"
-	"bide/ui/page/compare"
 	"bide/ui/page/help"
 	"bide/ui/page/jobform"
 	"bide/ui/page/moveto"
@@ -30,6 +29,9 @@ import (
 // the background, keys to the focused pane.
 type model struct {
 	*pane.Shared
+	session *session.Session
+	guided  *session.Setup // whose page was shown last; nil when none was
+	was     string         // id of the job that was picked last
 	day     daylist.Pane
 	beam    beamview.Pane
 	moves   movelist.Pane
@@ -52,32 +54,63 @@ type model struct {
 // panel is what the panes have in common.
 type panel interface {
 	SetSize(draw.Size)
-	HandleKey(keys.Action, *pane.Shared)
+	HandleKey(keys.Action, *pane.Shared) pane.Want
 	View(d *pane.Shared, focused bool) []draw.Line
 	Help() keys.Scope
 }
 
 func newModel(s *shop.Shop, k *draw.Theme) (*model, error) {
-	d, err := pane.New(s, k)
+	d, err := session.New(s)
 	if err != nil {
 		return nil, err
 	}
-	m := &model{Shared: d, focus: theDay, closed: jobform.Closed{}}
-	d.Frame = m.frameOf
-	d.ShowOn(m)
+	m := &model{Shared: &pane.Shared{Theme: k, Table: keys.NewTable(k.ASCII)}, session: d, focus: theDay, closed: jobform.Closed{}}
+	m.Frame = m.frameOf
+	m.session.ShowOn(viewer{m})
+	m.follow()
 	return m, nil
 }
 
 func (m *model) Init() tea.Cmd { return tea.Batch(m.ask(), mouseAtStart(m), nextGlance(m)) }
 
 func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	cmd := m.update(msg)
-	m.followSetup()
+	cmd := tea.Batch(m.update(msg), m.ask())
+	m.follow()
 	m.PickMove(m.MoveAt) // there may be fewer now
-	if m.Was = ""; m.Job() != nil {
-		m.Was = m.Job().ID
+	if m.was = ""; m.Job() != nil {
+		m.was = m.Job().ID
 	}
-	return m, tea.Batch(cmd, m.ask())
+	return m, cmd
+}
+
+// grant does what a pane or page wants.
+func (m *model) grant(w pane.Want) {
+	if w != nil {
+		w(m.session)
+		m.follow()
+	}
+}
+
+// follow shows the session as it is now, with the page of what is under way in it.
+func (m *model) follow() {
+	m.Shared.View = m.session.Shown()
+	switch _, shown := m.Over.(moveto.Page); {
+	case m.Moving == nil && shown:
+		m.Over = nil
+	case m.Moving != nil && !shown:
+		m.Over = moveto.Page{}
+	}
+	w, shown := m.Over.(*setup.Page)
+	switch {
+	case m.Setup == nil && shown:
+		m.Over = nil
+	case m.Setup != nil && (!shown || m.guided != m.session.Setup):
+		w = &setup.Page{}
+		m.Over = w
+	}
+	if m.guided = m.session.Setup; m.guided != nil {
+		w.Guide = m.Setup
+	}
 }
 
 // update deals with what comes.
@@ -87,10 +120,9 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 		m.resize(draw.Size{W: msg.Width, H: msg.Height})
 	case redraw:
 		m.beating = false
-	case planning.Estimated, planning.Moved:
-		moveto.Take(m.Shared, msg)
 	case glance:
-		m.Files.Peek()
+		m.session.FollowClock()
+		m.session.Files.Peek()
 		return nextGlance(m)
 	case tea.MouseMsg:
 		m.mouse(tea.MouseEvent(msg))
@@ -99,35 +131,9 @@ func (m *model) update(msg tea.Msg) tea.Cmd {
 	case tea.KeyMsg:
 		return m.keys(msg)
 	default:
-		m.Take(msg)
+		m.session.Take(msg)
 	}
 	return nil
-}
-
-// Offered shows an order that a search found to the person who waits for it.
-func (m *model) Offered() {
-	if m.Over == nil && m.help == nil && !m.AsksToQuit && m.Prompt == nil {
-		compare.Open(m.Shared)
-	}
-}
-
-// Unfinished is what was typed and would be lost.
-func (m *model) Unfinished() string {
-	if len(m.closed) > 0 {
-		return "a form closed unfinished"
-	}
-	return ""
-}
-
-// followSetup shows the guided setup that is under way, or none.
-func (m *model) followSetup() {
-	w, shown := m.Over.(*setup.Page)
-	switch {
-	case m.Setup == nil && shown:
-		m.Over = nil
-	case m.Setup != nil && (!shown || w.Setup != m.Setup):
-		m.Over = &setup.Page{Setup: m.Setup}
-	}
 }
 
 // leave comes when the program is ended from outside.
@@ -137,8 +143,8 @@ type leave struct{}
 func (m *model) resize(s draw.Size) {
 	m.Size = s
 	if m.Over != nil && !m.covered() {
-		m.Say("the open page needs a larger window")
-		m.Notice.Brief = "window too small"
+		m.session.Say("the open page needs a larger window")
+		m.session.Notice.Brief = "window too small"
 	}
 	l := m.layout()
 	m.beam.SetSize(l.beam)
@@ -201,7 +207,7 @@ func (m *model) View() string {
 func (m *model) lines() []draw.Line {
 	switch {
 	case m.layout().small && m.AsksToQuit:
-		return small.Question(m.Theme, m.Question(), m.Size)
+		return small.Question(m.Theme, m.Question, m.Size)
 	case m.layout().small && m.Prompt != nil && m.help == nil:
 		return small.Prompt(m.Shared, m.Size)
 	case m.help != nil:

@@ -21,10 +21,10 @@ type clickable interface {
 // switchMouse turns the mouse on or off.
 func switchMouse(m *model) tea.Cmd {
 	if m.mousing = !m.mousing; m.mousing {
-		m.Say("mouse on: a click picks, the wheel scrolls; %s turns it off", m.KeyFor(keys.ToggleMouse))
+		m.session.Say("mouse on: a click picks, the wheel scrolls; %s turns it off", m.KeyFor(keys.ToggleMouse))
 		return tea.EnableMouseCellMotion
 	}
-	m.Say("mouse off: the terminal selects text again")
+	m.session.Say("mouse off: the terminal selects text again")
 	return tea.DisableMouse
 }
 
@@ -39,11 +39,11 @@ func (m *model) mouse(e tea.MouseEvent) {
 	}
 	switch e.Button {
 	case tea.MouseButtonWheelUp:
-		m.panel(which).HandleKey(keys.Up, m.Shared)
+		m.grant(m.panel(which).HandleKey(keys.Up, m.Shared))
 	case tea.MouseButtonWheelDown:
-		m.panel(which).HandleKey(keys.Down, m.Shared)
+		m.grant(m.panel(which).HandleKey(keys.Down, m.Shared))
 	case tea.MouseButtonLeft:
-		m.Notice = workday.Notice{}
+		m.session.Notice = workday.Notice{}
 		m.turnTo(which)
 		if p, ok := m.panel(which).(clickable); ok {
 			p.Click(m.Shared, x, y)

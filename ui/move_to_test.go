@@ -5,27 +5,28 @@ import (
 	"testing"
 
 	"bide/plan"
+	"bide/plan/session/workday"
 	"bide/plan/shop"
 	"bide/plan/words"
-	"bide/ui/page/moveto"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
 
 // The page shows what each number costs by estimates, and moving puts the job there.
 func TestMoveTo(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle()
 	s.press("j", "j", "j")
 	j := s.Job()
 	s.press("g")
 	if !strings.Contains(s.View(), "Move "+j.ID+" to") {
 		t.Fatalf("no page is open:\n%s", s.View())
 	}
-	p := s.Over.(*moveto.Page)
+	p := s.session.Mover
 	for known, _ := p.Known(); known < len(s.Jobs()); known, _ = p.Known() {
 		s.background()
 	}
 	p.Improving = -1
+	s.follow()
 	if known, _ := p.Known(); known != len(s.Jobs()) || !p.Estimated {
 		t.Fatalf("%d are known, want %d", known, len(s.Jobs()))
 	}
@@ -35,22 +36,22 @@ func TestMoveTo(t *testing.T) {
 	p.Improving = 2
 	for _, w := range []int{80, 100, 120} {
 		s.send(tea.WindowSizeMsg{Width: w, Height: 36})
-		if view := s.View(); !strings.Contains(view, "planning number 3, 13 to go  ~ estimate ") || !strings.Contains(view, "+/- against ") {
+		if view := s.View(); !strings.Contains(view, "planning number 3, 13 left  ~ estimate ") || !strings.Contains(view, "+/- against ") {
 			t.Errorf("%d wide it isn't said which is being planned:\n%s", w, view)
 		}
 	}
 	p.Improving = -1
 	s.press("b")
-	if p.To != p.Best(3) {
-		t.Errorf("the cheapest is said to be %d, it is %d", p.To, p.Best(3))
+	if s.Moving.To != p.Best(3) {
+		t.Errorf("the cheapest is said to be %d, it is %d", s.Moving.To, p.Best(3))
 	}
 	want, _ := p.Cost(1)
 	s.press("home", "down", "enter")
 	if s.Over != nil || s.Jobs()[1] != j {
 		t.Fatalf("%s isn't at number 2: %v", j.ID, ids(s.Jobs()))
 	}
-	if s.settle(); s.Forecast.Present.Totals != want.Totals { // this screen plans no day together
-		t.Errorf("moved, the day costs %+v, shown was %+v", s.Forecast.Present.Totals, want.Totals)
+	if s.settle(); s.Present.Totals != want.Totals { // this screen plans no day together
+		t.Errorf("moved, the day costs %+v, shown was %+v", s.Present.Totals, want.Totals)
 	}
 	if s.press("u"); s.Jobs()[3] != j {
 		t.Errorf("undone, %s isn't back: %v", j.ID, ids(s.Jobs()))
@@ -68,9 +69,9 @@ func TestMoveToPlanned(t *testing.T) {
 	golden(t, "120x36_move_to", s.View())
 	small := plannedScreen(t, smallDay(t, 4), testLook(noColours, false, true), 80, 24).settle()
 	golden(t, "80x24_move_to_ascii", small.press("j", "j", "g").settle().View())
-	c, _ := s.Over.(*moveto.Page).Cost(0)
-	if s.press("home", "enter"); !s.Forecast.Present.Whole() || s.Forecast.Present.Totals != c.Totals {
-		t.Errorf("moved, the day costs %+v, shown was %+v", s.Forecast.Present.Totals, c.Totals)
+	c, _ := s.Moving.Cost(0)
+	if s.press("home", "enter"); !s.Present.Whole() || s.Present.Totals != c.Totals {
+		t.Errorf("moved, the day costs %+v, shown was %+v", s.Present.Totals, c.Totals)
 	}
 	if said := words.Cost(c.Difference); !strings.HasSuffix(s.Told(s.Pending), said) {
 		t.Errorf("said is %q, the row says %q", s.Told(s.Pending), said)
@@ -102,7 +103,7 @@ func TestMoveToLeavesTheRunningJobFirst(t *testing.T) {
 		t.Error("a running job can be moved")
 	}
 	s.press("j", "g").settle().press("b")
-	if p := s.Over.(*moveto.Page); p.To == 0 {
+	if s.Moving.To == 0 {
 		t.Error("before the running job is said to be the cheapest")
 	}
 	s.press("home", "enter")
@@ -112,42 +113,42 @@ func TestMoveToLeavesTheRunningJobFirst(t *testing.T) {
 }
 
 // moving opens the page for the picked job and picks the next number.
-func (s *screen) moving(keys ...string) *moveto.Page {
+func (s *screen) moving(keys ...string) *workday.Moving {
 	s.press(append([]string{"1"}, keys...)...).press("g").settle().press("down").settle()
-	return s.Over.(*moveto.Page)
+	return s.Moving
 }
 
 // When holders are marked while the page is open, all is worked out anew, of the same job
 // and with the same number picked.
 func TestMoveToFollowsAMark(t *testing.T) {
 	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, false), 120, 36).settle()
-	was := s.moving("j")
+	was, begun := s.moving("j"), s.session.Mover
 	s.Pick(4) // whatever is picked below
-	s.Stand(s.Actual.Marked(12, shop.Mark{Condition: plan.NoCut}, s.Shop))
+	s.session.Stand(s.Actual.Marked(12, shop.Mark{Condition: plan.NoCut}, s.Shop))
 	s.later(s.ask())
 	s.settle()
-	if l := s.Over.(*moveto.Page); l == was || l.Stale() || !l.Estimated {
+	if l := s.session.Mover; l == begun || l.Stale() || !l.Estimated {
 		t.Error("the costs are those of the beam as it was")
-	} else if l.Job.ID != was.Job.ID || l.To != was.To {
-		t.Errorf("%s with %d picked, before it was %s with %d", l.Job.ID, l.To, was.Job.ID, was.To)
+	} else if l.Job.ID != was.Job.ID || s.Moving.To != was.To {
+		t.Errorf("%s with %d picked, before it was %s with %d", l.Job.ID, s.Moving.To, was.Job.ID, was.To)
 	}
 }
 
 // When the shop is read again while the page is open, it is of the day that there is then;
 // where the job is gone or has begun to run it closes.
 func TestMoveToFollowsTheFiles(t *testing.T) {
-	again := func(keys []string, change func(*plan.Day)) (*screen, *moveto.Page) {
+	again := func(keys []string, change func(*plan.Day)) (*screen, *workday.Moving) {
 		sc, dir := atSmall(t, 120, 36)
 		was := sc.moving(keys...)
 		fresh := read(t, dir)
 		change(fresh.Day)
-		sc.Files.Reread(fresh, nil, "read again")
+		sc.session.Files.Reread(fresh, nil, "read again")
 		sc.later(sc.ask())
 		sc.settle().fits()
 		return sc, was
 	}
 	sc, was := again([]string{"end", "k"}, func(d *plan.Day) { d.Jobs = append(d.Jobs[:3:3], d.Jobs[len(d.Jobs)-2:]...) })
-	if l := sc.Over.(*moveto.Page); l.Job.ID != was.Job.ID || len(l.Rest) != 4 || l.To != 4 {
+	if l := sc.Moving; l.Job.ID != was.Job.ID || len(l.Rest) != 4 || l.To != 4 {
 		t.Errorf("%s of %d others, %d picked; it was %s", l.Job.ID, len(l.Rest), l.To, was.Job.ID)
 	}
 	sc.press("enter").settle().fits()

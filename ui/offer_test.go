@@ -18,7 +18,7 @@ import (
 func morning(t *testing.T) (s *screen, dir, day string) {
 	t.Helper()
 	s, dir = atSmall(t, 120, 36)
-	s.Search.By = tries(200)
+	s.session.Search.By = tries(200)
 	return s, dir, file(t, dir, "day.toml")
 }
 
@@ -53,7 +53,7 @@ func (s *screen) laidOut(want map[string]plan.Chosen, but ...string) {
 	}
 }
 
-// What is accepted stays through edits of other jobs, walks and undo; a job that is to
+// What is accepted stays through edits of other jobs, setups and undo; a job that is to
 // be laid out otherwise, or afresh, loses it.
 func TestAcceptedLayoutsStay(t *testing.T) {
 	s, _, _ := accepted(t)
@@ -77,12 +77,12 @@ func TestAcceptedLayoutsStay(t *testing.T) {
 	s.press("u", "u", "u").settle().laidOut(found)
 
 	s.press("f").settle()
-	if j := s.History.Now.Find(first); j.Shift == jobs[0].Shift || j.Chosen != nil {
+	if j := s.Now.Find(first); j.Shift == jobs[0].Shift || j.Chosen != nil {
 		t.Errorf("%s may shift otherwise and keeps what was chosen: %+v", first, j)
 	}
 	s.laidOut(found, first)
 	s.press("u").settle().laidOut(found)
-	if s.press("n").settle(); s.History.Now.Find(first).Chosen != nil || !strings.Contains(s.View(), first+" is replanned") {
+	if s.press("n").settle(); s.Now.Find(first).Chosen != nil || !strings.Contains(s.View(), first+" is replanned") {
 		t.Errorf("it isn't planned afresh:\n%s", s.View())
 	}
 	s.laidOut(found, first)
@@ -101,16 +101,16 @@ func TestAcceptedLayoutsStay(t *testing.T) {
 	s.press("U").settle().laidOut(found)
 }
 
-// A walk ticked to its end leaves the jobs behind it as they were found.
-func TestAcceptedLayoutsStayOnAWalk(t *testing.T) {
+// A setup confirmed to its end leaves the jobs behind it as they were found.
+func TestAcceptedLayoutsStayInASetup(t *testing.T) {
 	s, dir, _ := accepted(t)
 	found := layouts(s)
-	s.press("ctrl+s").settle().walkToTheEnd()
-	if s.History.Now.All[0].State != plan.Running || len(s.Outcome(0).Step.Changeover.Moves) > 0 {
+	s.press("ctrl+s").settle().setUpNext()
+	if s.Now.All[0].State != plan.Running || len(s.Outcome(0).Step.Changeover.Moves) > 0 {
 		t.Errorf("the first job doesn't stand as it was set up:\n%s", s.View())
 	}
 	s.laidOut(found)
-	s.Journal.Close()
+	s.session.Journal.Close()
 	goOn(t, dir, 120, 36).laidOut(found)
 }
 
@@ -118,7 +118,7 @@ func TestAcceptedLayoutsStayOnAWalk(t *testing.T) {
 // is as it was, to the byte.
 func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	s, dir, _ := accepted(t)
-	order, found, day := ids(s.Jobs()), layouts(s), s.Forecast.Present
+	order, found, day := ids(s.Jobs()), layouts(s), s.Present
 	s.press("ctrl+s").settle()
 	if s.Changed() || !strings.Contains(s.View(), "saved in day.toml, with what a search chose for ") {
 		t.Errorf("it isn't said to be saved:\n%s", s.View())
@@ -127,7 +127,7 @@ func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	if !strings.Contains(string(text), "\nchosen_slits = [") || !strings.Contains(string(text), "# Inch goods: the widths are those of the customer's drawing.") {
 		t.Errorf("the file holds\n%s", text)
 	}
-	s.Journal.Close()
+	s.session.Journal.Close()
 	again := goOn(t, dir, 120, 36)
 	if !slices.Equal(ids(again.Jobs()), order) {
 		t.Errorf("the order is %v, was %v", ids(again.Jobs()), order)
@@ -136,10 +136,10 @@ func TestAcceptedLayoutsAreSaved(t *testing.T) {
 	if again.Changed() {
 		t.Error("opened again, something is changed")
 	}
-	if want := day.Totals; again.Forecast.Present.Totals != want {
-		t.Errorf("opened again the day comes to %+v, was %+v", again.Forecast.Present.Totals, want)
+	if want := day.Totals; again.Present.Totals != want {
+		t.Errorf("opened again the day comes to %+v, was %+v", again.Present.Totals, want)
 	}
-	for i, o := range again.Forecast.Present.Known {
+	for i, o := range again.Present.Known {
 		if !slices.Equal(o.Step.Changeover.Holders, day.Known[i].Step.Changeover.Holders) {
 			t.Errorf("opened again, holders of %s stand elsewhere", o.Step.Job.ID)
 		}
@@ -166,7 +166,7 @@ func TestFormOutlivesAcceptance(t *testing.T) {
 	turn := slices.IndexFunc(s.Jobs(), func(j *plan.Job) bool { return j.ID == "D-101" })
 	s.Pick(turn)
 	s.press("e", "enter").settle()
-	if s.History.Now.Find("D-101x") == nil || s.History.Now.Find("D-101") != nil || len(s.History.Now.All) != 6 {
+	if s.Now.Find("D-101x") == nil || s.Now.Find("D-101") != nil || len(s.Now.All) != 6 {
 		t.Errorf("the jobs are %v", ids(s.Jobs()))
 	}
 }
@@ -190,22 +190,22 @@ func TestLeavingASearch(t *testing.T) {
 // time too, and that is told; a search that is discarded leaves no trace.
 func TestAimOfTheAcceptedSearchStays(t *testing.T) {
 	s, dir, _ := morning(t)
-	if s.press("S").settle().press("x"); s.Forecast.Aim != plan.AimMinutes || s.Changed() {
+	if s.press("S").settle().press("x"); s.Result.Aim != plan.AimMinutes || s.Changed() {
 		t.Error("discarded, it is planned for")
 	}
 	s.press("u", "v", "enter").settle()
-	if s.Forecast.Aim != plan.AimMoves {
+	if s.Result.Aim != plan.AimMoves {
 		t.Error("accepted, it is planned for minutes")
 	}
-	if s.press("u").settle(); s.Forecast.Aim != plan.AimMinutes || s.Changed() {
+	if s.press("u").settle(); s.Result.Aim != plan.AimMinutes || s.Changed() {
 		t.Error("the acceptance undone, it is planned for moves")
 	}
-	if s.press("U").settle().press("ctrl+s").settle(); s.Forecast.Aim != plan.AimMoves || !strings.Contains(file(t, dir, "day.toml"), "\naim   = \"moves\"\n") {
+	if s.press("U").settle().press("ctrl+s").settle(); s.Result.Aim != plan.AimMoves || !strings.Contains(file(t, dir, "day.toml"), "\naim   = \"moves\"\n") {
 		t.Errorf("done again and saved, the file holds\n%s", file(t, dir, "day.toml"))
 	}
-	s.Journal.Close()
+	s.session.Journal.Close()
 	again := newScreen(t, read(t, dir), testLook(noColours, false, false), 120, 36).settle()
-	if again.Forecast.Aim != plan.AimMoves || !slices.ContainsFunc(again.notes(), func(n string) bool { return strings.Contains(n, "planned for the fewest moves") }) {
-		t.Errorf("opened again it is planned for %v: %q", again.Forecast.Aim, again.notes())
+	if again.Result.Aim != plan.AimMoves || !slices.ContainsFunc(again.notes(), func(n string) bool { return strings.Contains(n, "planned for the fewest moves") }) {
+		t.Errorf("opened again it is planned for %v: %q", again.Result.Aim, again.notes())
 	}
 }

@@ -17,11 +17,11 @@ import (
 // keys for it.
 func TestPagesFitAtEverySize(t *testing.T) {
 	for name, keys := range map[string][]string{
-		"day map": {"4", "+", "]"}, "schedule": {"7"}, "schedule above": {"b"}, "lift": {"j", "g"}, "form": {"e", "down", "down", "!"},
+		"day map": {"4", "+", "]"}, "schedule": {"7"}, "schedule above": {"b"}, "move to": {"j", "g"}, "form": {"e", "down", "down", "!"},
 		"compare": {"J", "v"}, "after": {"o"}, "left out": {"z", "z", "Z"},
 	} {
 		for _, s := range []*screen{
-			newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle(),
+			newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24).settle(),
 			newScreen(t, oddShop(t), testLook(noColours, false, true), 80, 24).settle(),
 		} {
 			s.press(keys...).settle()
@@ -40,7 +40,7 @@ func TestPagesFitAtEverySize(t *testing.T) {
 
 // A page that doesn't fit is kept, and is there again when there is room.
 func TestPageIsKeptOnASmallScreen(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("e").types("abc")
 	f := s.Over.(*jobform.Page)
 	text := f.Open().Value()
@@ -54,9 +54,9 @@ func TestPageIsKeptOnASmallScreen(t *testing.T) {
 	}
 }
 
-// A walk from a small screen puts what is open there away: nothing of it is lost.
-func TestWalkPutsAPageAway(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+// A guided setup from a small screen puts what is open there away: nothing of it is lost.
+func TestSetupPutsAPageAway(t *testing.T) {
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24).settle()
 	s.press("e").types("abc")
 	text := s.Over.(*jobform.Page).Open().Value()
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
@@ -71,12 +71,12 @@ func TestWalkPutsAPageAway(t *testing.T) {
 // That a job runs, taken back on a small screen, puts what is open there away as well.
 func TestTakingBackPutsAPageAway(t *testing.T) {
 	sc, _ := atSmall(t, 80, 24)
-	sc.press("w", "enter").allTicks().press("r").settle()
+	sc.press("w", "enter").confirmsAll().press("r").settle()
 	sc.press("1", "j", "a").types("abc")
 	text := sc.Over.(*jobform.Page).Open().Value()
 	sc.send(tea.WindowSizeMsg{Width: 30, Height: 10})
 	sc.press("u").settle()
-	if _, walks := sc.Over.(*setup.Page); !walks {
+	if _, open := sc.Over.(*setup.Page); !open {
 		t.Fatalf("%T is open", sc.Over)
 	}
 	sc.send(tea.WindowSizeMsg{Width: 80, Height: 24})
@@ -94,7 +94,7 @@ func TestReadmeShowsTheScreen(t *testing.T) {
 	}
 	s := plannedScreen(t, demo(t), testLook(noColours, false, true), 100, 30).settle()
 	s.Demo = true
-	s.press("down", "down").settle()
+	s.press("down", "down", "down").settle()
 	picture := strings.Split(s.View(), "\n")
 	for i, line := range picture {
 		picture[i] = strings.TrimRight(line, " ")

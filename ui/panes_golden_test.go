@@ -49,7 +49,7 @@ func TestGoldenPanes(t *testing.T) {
 func goldenPane(t *testing.T, name string, keys []string) {
 	for _, mode := range modes[:2] {
 		k := testLook(mode.colours, mode.light, mode.ascii)
-		s := plannedScreen(t, demo(t), k, 80, 24).settle().press(keys...).settle()
+		s := plannedScreen(t, crowded(t), k, 80, 24).settle().press(keys...).settle()
 		for _, size := range sizes {
 			s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
 			s.fits()
@@ -82,7 +82,7 @@ func TestPanesFitEverySize(t *testing.T) {
 		func() *screen {
 			return newScreen(t, crowd(140, 40), testLook(noColours, false, false), 80, 24).settle()
 		},
-		func() *screen { return newScreen(t, demo(t), testLook(noColours, false, false), 80, 24) },
+		func() *screen { return newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24) },
 	}[:fewer(3, 2)] {
 		for _, p := range goldenPanes {
 			s := make().press(p.keys...)
@@ -124,7 +124,7 @@ func TestRandomKeysOnHolders(t *testing.T) {
 	shop := oddShop(t)
 	shop.Conditions = shop.Beam.Holders // as if beam.toml had them
 	s := newScreen(t, shop, testLook(noColours, false, false), 120, 36).settle()
-	before, marks := s.Forecast.Present.Totals, len(s.Actual.Marks)
+	before, marks := s.Present.Totals, len(s.Actual.Marks)
 	names := []string{"5", "up", "down", "left", "right", "pgdown", "pgup", "home", "end", "o", "O", "p", "c", "n", "s", "g", "b", "esc", "enter", "/", "1", "2", "backspace", "u", "U", "m", "x", "4", "tab"}
 	var typed []string
 	for range fewer(3000, 300) {
@@ -147,14 +147,14 @@ func TestRandomKeysOnHolders(t *testing.T) {
 	}
 	s.press("esc", "esc").settle()
 	s.turnTo(theHolders)
-	for i := 0; len(s.History.Past) > 0; i++ {
+	for i := 0; len(s.session.History.Past) > 0; i++ {
 		if s.press("esc", "5", "u").settle(); i > len(typed) {
 			t.Fatalf("seed %d: undoing doesn't end after %q", seed, typed)
 		}
 	}
 	s.later(s.ask())
 	s.settle()
-	if diff := cmp.Diff(before, s.Forecast.Present.Totals); diff != "" || len(s.Actual.Marks) != marks || s.Changed() {
+	if diff := cmp.Diff(before, s.Present.Totals); diff != "" || len(s.Actual.Marks) != marks || s.Changed() {
 		t.Errorf("seed %d: all undone, marks are %v, and the day differs after %q:\n%s", seed, s.Actual.Marks, typed, diff)
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
-	"bide/plan/shop"
+	"bide/plan/shop/disk"
 	"bide/ui/keys"
 	"bide/ui/pane"
 	"bide/ui/pane/beamview"
@@ -31,7 +31,7 @@ func (m *model) personalise(c *personal.Config) {
 // notes are what a person should know of before anything else happens.
 func (m *model) notes() []string {
 	out := slices.Concat(m.wrong, besideNotes(m), m.Shop.NotesOn(m.Actual.Positions, m.Actual.Marks))
-	if m.Forecast.Aim == plan.AimMoves {
+	if m.Result.Aim == plan.AimMoves {
 		out = append(out, "the day is planned for the fewest moves, as in the search accepted last; a search for the least setup time ("+m.KeyFor(keys.Search)+") changes that")
 	}
 	return out
@@ -51,7 +51,7 @@ func shortNotes(m *model) []string {
 // besideNotes tell of the files beside the shop's: those that were there, and the one that
 // the day was saved to since.
 func besideNotes(m *model) []string {
-	note := shop.BesideNote(m.Files.SavedTo)
+	note := disk.BesideNote(m.SavedTo)
 	if note == "" || slices.Contains(m.Shop.Beside, note) {
 		return m.Shop.Beside
 	}

@@ -12,8 +12,8 @@ import (
 // The last view comes back: pane, whether it had the screen, job, holder, zoom.
 func TestViewIsRestored(t *testing.T) {
 	for _, keys := range [][]string{nil, {"j", "j"}, {"2", "enter", "+", "+"}, {"5", "down"}, {"4", "+", "right"}, {"7", "j"}, {"b", "j"}, {"3", "enter", "right"}} {
-		s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle().press(keys...).settle()
-		next := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+		s := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle().press(keys...).settle()
+		next := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle()
 		next.restore(viewNow(s.model))
 		if diff := cmp.Diff(viewNow(s.model), viewNow(next.model)); diff != "" {
 			t.Errorf("%v (-left +restored):\n%s", keys, diff)
@@ -25,7 +25,7 @@ func TestViewIsRestored(t *testing.T) {
 // A view that means nothing here harms nothing.
 func TestOddViewsAreHarmless(t *testing.T) {
 	for _, v := range []personal.View{{}, {Pane: -1, Holder: -5, Zoom: -3, Job: "none"}, {Pane: 99, Holder: 99999, Zoom: 99, Large: true, Near: 77, At: -1 << 62}, {Pane: int(theDayMap), Near: 3, At: 1 << 62}, {Pane: int(theHolders), Large: true, Holder: 88}} {
-		s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
+		s := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle()
 		s.restore(v)
 		s.fits()
 		s.press("1", "2", "3", "4", "5").settle()
@@ -58,7 +58,7 @@ func TestPaletteIsChosen(t *testing.T) {
 // The mouse does nothing until it is switched on; then a click picks pane and row,
 // and the wheel goes through the rows of what it is over.
 func TestMouse(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle()
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24).settle()
 	click := func(x, y int, b tea.MouseButton) {
 		s.send(tea.MouseMsg{X: x, Y: y, Button: b, Action: tea.MouseActionPress})
 	}
@@ -90,7 +90,7 @@ func TestMouse(t *testing.T) {
 		t.Errorf("a click on the fifth holder picks %d", s.Holder)
 	}
 	s.press("4", "home")
-	click(5, 1+3+2*max(s.dayMap.Parts(s.Shared).Bends+s.dayMap.Parts(s.Shared).Runs, 1), tea.MouseButtonLeft)
+	click(5, s.lineOf(s.Jobs()[2].ID), tea.MouseButtonLeft)
 	if s.JobAt != 2 {
 		t.Errorf("a click on the third job picks turn %d", s.JobAt)
 	}

@@ -3,6 +3,7 @@ package ui
 import (
 	"io"
 
+	"bide/plan/session/planning"
 	"bide/ui/draw"
 	"bide/ui/plain"
 
@@ -22,9 +23,12 @@ func Plain(o Options) error {
 	m.Demo = o.Demo
 	m.personalise(o.Config)
 	m.mousing = false
-	m.Files.ReadRecord()
+	m.session.Files.ReadRecord()
 	await(m, m.Init())
-	_, err = io.WriteString(o.Output, plain.Text(m.Shared, m.notes()))
+	moving := func(index, near int) planning.MoveCosts {
+		return m.session.Forecast.Estimates(index, m.Now.Done(), near)
+	}
+	_, err = io.WriteString(o.Output, plain.Text(m.Shared, m.notes(), m.session.Preview(), moving))
 	return err
 }
 

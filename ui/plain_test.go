@@ -31,7 +31,7 @@ func TestPlainTellsAll(t *testing.T) {
 	s := smallDay(t, 6)
 	text := plainText(t, s, false)
 	sc := plannedScreen(t, smallDay(t, 6), testLook(noColours, false, false), 80, 24).settle()
-	for _, o := range sc.Forecast.Present.Known {
+	for _, o := range sc.Present.Known {
 		c := &o.Step.Changeover
 		if want := fmt.Sprintf("%s: %s, %s min of setup", o.Step.Job.ID, words.Count(c.Repositions, "move"), words.Minutes(o.Step.Setup.Total())); !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
@@ -68,17 +68,17 @@ func TestPlainInASCII(t *testing.T) {
 	}
 }
 
-// The linear text tells the walk's next move, what is in its way and what is left; both
+// The linear text tells the next move of the guided setup, what is in its way and what is left; both
 // orders; and of each job what its gaps cost, as the pages of the screen have it.
-func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
+func TestPlainTellsSetupOrdersAndMoves(t *testing.T) {
 	text := plainText(t, smallDay(t, 6), false)
 	sc := plannedScreen(t, smallDay(t, 6), testLook(noColours, false, false), 120, 36).settle()
-	moves := sc.Forecast.Present.Known[0].Step.Changeover.Moves
+	moves := sc.Present.Known[0].Step.Changeover.Moves
 	for _, want := range []string{
 		fmt.Sprintf("To %s: 0 moves made, %d left", sc.Jobs()[0].ID, len(moves)),
 		"Next: " + pane.MoveSentence(&moves[0], sc.Shop.Unit) + ".",
-		fmt.Sprintf("Setup: %s min in the file's order, %s in this.", words.Minutes(sc.Forecast.Listed.Totals.Setup), words.Minutes(sc.Forecast.Present.Totals.Setup)),
-		fmt.Sprintf("Moves: %d and %d.", sc.Forecast.Listed.Totals.Repositions, sc.Forecast.Present.Totals.Repositions),
+		fmt.Sprintf("Setup: %s min in the file's order, %s in this.", words.Minutes(sc.Listed.Totals.Setup), words.Minutes(sc.Present.Totals.Setup)),
+		fmt.Sprintf("Moves: %d and %d.", sc.Listed.Totals.Repositions, sc.Present.Totals.Repositions),
 		"knives may drop at once", "At its end: ", "First the cautions above",
 	} {
 		if !strings.Contains(text, want) {
@@ -98,13 +98,13 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 		}
 		sc.JobAt = turn
 		sc.press("g")
-		at := sc.Over.(*moveto.Page)
+		at := sc.session.Mover
 		for !at.Estimated {
 			sc.background()
 		}
 		for index := range sc.Jobs() {
 			c, _ := at.Cost(index)
-			if want := fmt.Sprintf("\n  Moved %s: %s", at.Where(index), words.Cost(c.Difference)); index != turn && !strings.Contains(part, want) {
+			if want := fmt.Sprintf("\n  Moved %s: %s", moveto.Where(&at.MoveCosts, index), words.Cost(c.Difference)); index != turn && !strings.Contains(part, want) {
 				t.Errorf("%s: no %q in\n%s", j.ID, want, part)
 			}
 		}
@@ -112,11 +112,11 @@ func TestPlainTellsWalkOrdersAndLifts(t *testing.T) {
 	}
 }
 
-// A walk that is under way is told as it is: what was made, and what can't be.
-func TestPlainTellsAWalkUnderWay(t *testing.T) {
+// A guided setup that is under way is told as it is: what was made, and what can't be.
+func TestPlainTellsASetupUnderWay(t *testing.T) {
 	of := smallDay(t, 3)
 	sc := newScreen(t, of, testLook(noColours, false, false), 120, 36).settle()
-	step := sc.Forecast.Present.Known[0].Step
+	step := sc.Present.Known[0].Step
 	stands := *of.Positions
 	stands.At = slices.Clone(stands.At)
 	var made []plan.Made
@@ -142,8 +142,7 @@ func TestPlainOfALargeDay(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := &plain.Page{Shared: m.Shared}
-	if p.MovingJobs(plain.MostMoves); !strings.Contains(p.String(), "takes too long to calculate for 40 jobs") || strings.Contains(p.String(), "Moved") {
-		t.Errorf("told:\n%s", p.String())
+	if text := plain.Text(m.Shared, nil, nil, nil); !strings.Contains(text, "takes too long to calculate for 40 jobs") || strings.Contains(text, "Moved") {
+		t.Errorf("told:\n%s", text)
 	}
 }

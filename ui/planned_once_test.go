@@ -6,7 +6,6 @@ import (
 	"slices"
 	"sync"
 	"testing"
-	"time"
 
 	"bide/plan"
 	"bide/plan/changeover"
@@ -59,7 +58,7 @@ var (
 )
 
 // jobPlannedOnce plans a job, and gives each who asks a copy.
-func jobPlannedOnce(p *changeover.Planner, now *plan.Positions, clock time.Time, j *plan.Job, centred bool) (plan.Turn, *plan.Positions) {
+func jobPlannedOnce(p *changeover.Planner, now *plan.Positions, clock plan.Clock, j *plan.Job, centred bool) (plan.Turn, *plan.Positions) {
 	r := plannedJobs.of(func() (planned, bool) {
 		t, s := planning.PlanJob(p, now, clock, j, centred)
 		return planned{t, s}, true
@@ -157,8 +156,8 @@ func TestPlannedOnceIsPlanned(t *testing.T) {
 		now := s.Positions
 		for i := range s.Day.Jobs {
 			j := &s.Day.Jobs[i]
-			got, after := jobPlannedOnce(p, now, s.Day.Start, j, false)
-			want, stands := planning.PlanJob(p, now, s.Day.Start, j, false)
+			got, after := jobPlannedOnce(p, now, plan.Clock{At: s.Day.Start}, j, false)
+			want, stands := planning.PlanJob(p, now, plan.Clock{At: s.Day.Start}, j, false)
 			if diff := cmp.Diff([]any{want, stands}, []any{got, after}); diff != "" {
 				t.Errorf("%s (-planned +planned once):\n%s", j.ID, diff)
 			}

@@ -17,7 +17,7 @@ func TestTurnsAreTheSheets(t *testing.T) {
 	s := oddShop(t)
 	sc := newScreen(t, s, testLook(noColours, false, true), 120, 36).settle()
 	day := &plan.Day{Start: s.Day.Start}
-	for _, j := range sc.History.Now.All {
+	for _, j := range sc.Now.All {
 		day.Jobs = append(day.Jobs, *j)
 	}
 	planned, err := sequence.PlanDay(s.Beam, s.Positions, day)

@@ -1,5 +1,6 @@
 // Package ui is the full screen: the day, the beam, and the moves of a changeover.
-// It asks package plan for everything and decides nothing itself.
+// It lays out and routes: panes and pages get the session as a value and give back what they want
+// of it, which is done here. It decides nothing itself.
 package ui
 
 import (
@@ -54,13 +55,14 @@ func Run(o Options) error {
 		return err
 	}
 	m.Demo = o.Demo
-	m.Journal.Take(o.Shop.Dir, o.Demo)
-	defer m.Journal.Close()
-	if !m.Journal.Writes() && !o.Demo {
-		m.Say("%s", m.Journal.Why())
+	m.session.Journal.Take(o.Shop.Dir, o.Demo)
+	defer m.session.Journal.Close()
+	m.session.Opened()
+	if !m.session.Journal.Writes() && !o.Demo {
+		m.session.Say("%s", m.session.Journal.Why())
 	}
 	m.personalise(o.Config)
-	m.Files.Watched = o.Shop.Dir != ""
+	m.session.Files.Watched = o.Shop.Dir != ""
 	if o.Demo {
 		return run(m, o.Input, o.Output)
 	}

@@ -36,9 +36,9 @@ func TestProgram(t *testing.T) {
 		synctest.Wait()
 		p.Send(keyNamed(t, "j"))
 		synctest.Wait()
-		if !m.Forecast.Present.Whole() || !m.Forecast.Listed.Whole() || m.Changed() || m.JobAt != 2 || m.focus != theMoves || m.MoveAt != 1 {
+		if !m.Present.Whole() || !m.Listed.Whole() || m.Changed() || m.JobAt != 2 || m.focus != theMoves || m.MoveAt != 1 {
 			t.Errorf("known %d and %d, changed %v, turn %d, pane %d, move %d",
-				len(m.Forecast.Present.Known), len(m.Forecast.Listed.Known), m.Changed(), m.JobAt, m.focus, m.MoveAt)
+				len(m.Present.Known), len(m.Listed.Known), m.Changed(), m.JobAt, m.focus, m.MoveAt)
 		}
 		p.Send(keyNamed(t, "q"))
 		if err := <-ended; err != nil {
@@ -57,10 +57,10 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		m.Search.By = tries(40)
-		first.Journal.Close()
-		m.Journal.Take(dir, false)
-		defer m.Journal.Close()
+		m.session.Search.By = tries(40)
+		first.session.Journal.Close()
+		m.session.Journal.Take(dir, false)
+		defer m.session.Journal.Close()
 		p := tea.NewProgram(m, tea.WithInput(nil), tea.WithOutput(io.Discard), tea.WithoutSignalHandler())
 		ended := make(chan error)
 		go func() {
@@ -89,7 +89,7 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		synctest.Wait()
 		for range 2 {
 			time.Sleep(2 * session.LeastPause)
-			press("enter", "f", "left") // the form opens unless the tick is still being saved
+			press("enter", "f", "left") // the form opens unless the move is still being saved
 			synctest.Wait()
 			press("esc")
 			synctest.Wait()
@@ -104,12 +104,12 @@ func TestProgramWorksSideBySide(t *testing.T) {
 		if err := <-ended; err != nil {
 			t.Error(err)
 		}
-		if m.Search.Run < 2 {
-			t.Errorf("%d searches were begun, want 2 at least", m.Search.Run)
+		if m.session.Search.Run < 2 {
+			t.Errorf("%d searches were begun, want 2 at least", m.session.Search.Run)
 		}
 		kept := read(t, dir)
-		if kept.Positions.Begun == nil || len(kept.Positions.Begun.Made) != 2 || len(m.Reports) != 2 || m.Journal.Busy() || m.Journal.Fault() != "" {
-			t.Errorf("kept %+v, %d claims, saving %v, %q", kept.Positions.Begun, len(m.Reports), m.Journal.Busy(), m.Journal.Fault())
+		if kept.Positions.Begun == nil || len(kept.Positions.Begun.Made) != 2 || len(m.session.Reports) != 2 || m.session.Journal.Busy() || m.session.Journal.Fault() != "" {
+			t.Errorf("kept %+v, %d claims, saving %v, %q", kept.Positions.Begun, len(m.session.Reports), m.session.Journal.Busy(), m.session.Journal.Fault())
 		}
 		var there []string
 		for i := range kept.Day.Jobs {
@@ -124,7 +124,7 @@ func TestProgramWorksSideBySide(t *testing.T) {
 // A mistake anywhere ends the program with its trace, and the trace names it.
 func TestMistakesEndInOrder(t *testing.T) {
 	for _, where := range []string{"command", "update", "view"} {
-		m, err := newModel(demo(t), testLook(noColours, false, false))
+		m, err := newModel(crowded(t), testLook(noColours, false, false))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -147,12 +147,12 @@ func TestMistakesEndInOrder(t *testing.T) {
 }
 
 func TestRunRefusesWhatItCantShow(t *testing.T) {
-	s := demo(t)
+	s := crowded(t)
 	s.Day.Jobs = nil
 	if err := Run(Options{Shop: s, Output: io.Discard}); err == nil || !strings.Contains(err.Error(), "day.toml") {
 		t.Errorf("no jobs: %v", err)
 	}
-	s = demo(t)
+	s = crowded(t)
 	s.Beam.Holders = nil
 	if err := Run(Options{Shop: s, Output: io.Discard}); err == nil || !strings.Contains(err.Error(), "beam.toml") {
 		t.Errorf("no holders: %v", err)

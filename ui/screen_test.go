@@ -22,7 +22,7 @@ import (
 // The screens are kept as they were looked at and found good.
 func TestGoldenScreens(t *testing.T) {
 	for _, mode := range modes {
-		s := plannedScreen(t, demo(t), testLook(mode.colours, mode.light, mode.ascii), 80, 24).settle()
+		s := plannedScreen(t, crowded(t), testLook(mode.colours, mode.light, mode.ascii), 80, 24).settle()
 		for _, size := range sizes {
 			if mode.colours == manyColours && size[0] != 120 { // one of each for its colours: what it says is the same
 				continue
@@ -42,7 +42,7 @@ func TestGoldenViews(t *testing.T) {
 		"question":    {"J", "q"},
 		"help":        {"?"},
 	} {
-		day := demo(t)
+		day := crowded(t)
 		if name == "moved_job" || name == "question" { // another order is to be planned
 			day = smallDay(t, 6)
 		}
@@ -51,7 +51,7 @@ func TestGoldenViews(t *testing.T) {
 	}
 	odd := plannedScreen(t, oddShop(t), testLook(noColours, false, true), 120, 36).settle()
 	golden(t, "120x36_odd_ascii", odd.press("j", "j", "j").View())
-	waiting := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
+	waiting := newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24)
 	for range 3 {
 		waiting.background()
 	}
@@ -60,7 +60,7 @@ func TestGoldenViews(t *testing.T) {
 
 // Every frame fits, whatever the size, in every state.
 func TestEverySizeFits(t *testing.T) {
-	for _, s := range []*shop.Shop{demo(t), oddShop(t), {Equipment: knife.Equipment{Beam: demo(t).Beam}, Positions: demo(t).Positions, Day: &plan.Day{Jobs: []plan.Job{{ID: "off", State: plan.OnHold}}}}} {
+	for _, s := range []*shop.Shop{crowded(t), oddShop(t), {Equipment: knife.Equipment{Beam: crowded(t).Beam}, Positions: crowded(t).Positions, Day: &plan.Day{Jobs: []plan.Job{{ID: "off", State: plan.OnHold}}}}} {
 		for _, ascii := range []bool{false, true}[:fewer(2, 1)] {
 			sc := newScreen(t, s, testLook(noColours, false, ascii), 80, 24)
 			for _, keys := range [][]string{nil, {"j", "j", "j", "j"}, {"2", "+", "l"}, {"3", "enter"}, {"1"}, {"2"}, {"esc", "J", "q"}, {"n", "?"}} {
@@ -84,7 +84,7 @@ func TestEverySizeFits(t *testing.T) {
 func TestRandomKeys(t *testing.T) {
 	const seed = 20261125
 	keys := allKeys()
-	for round, make := range []func(testing.TB) *shop.Shop{demo, oddShop} {
+	for round, make := range []func(testing.TB) *shop.Shop{crowded, oddShop} {
 		r := rand.New(rand.NewPCG(seed, uint64(round)))
 		sc := newScreen(t, make(t), testLook(noColours, false, round == 1), 100, 30)
 		var typed []string
@@ -117,8 +117,8 @@ func TestRandomKeys(t *testing.T) {
 		sameAsPlanned(t, sc)
 		sc.send(tea.WindowSizeMsg{Width: 100, Height: 30})
 		sc.press("esc", "esc", "1")
-		for sc.History.Undo() {
-			sc.Show(draft.Draft{}, "", "")
+		for sc.session.History.Undo() {
+			sc.session.Show(draft.Draft{}, "", "")
 		}
 		sc.later(sc.ask())
 		sc.settle()
@@ -133,19 +133,19 @@ func TestRandomKeys(t *testing.T) {
 // the screen's order.
 func sameAsPlanned(t *testing.T, sc *screen) {
 	t.Helper()
-	day := &plan.Day{Start: sc.Forecast.Start.Clock}
+	day := &plan.Day{Start: sc.Start.Clock.At}
 	for _, j := range sc.Jobs() {
 		day.Jobs = append(day.Jobs, *j)
 	}
-	want, err := sequence.PlanDay(sc.Forecast.Beam, sc.Forecast.Start.Positions, day)
+	want, err := sequence.PlanDay(sc.Beam, sc.Start.Positions, day)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if diff := cmp.Diff(want.Totals, sc.Forecast.Present.Totals); diff != "" {
+	if diff := cmp.Diff(want.Totals, sc.Present.Totals); diff != "" {
 		t.Errorf("the screen's totals aren't those of its order (-plan +screen):\n%s", diff)
 	}
 	n := 0
-	for _, o := range sc.Forecast.Present.Known {
+	for _, o := range sc.Present.Known {
 		if len(o.Faults) > 0 {
 			continue
 		}
@@ -155,8 +155,8 @@ func sameAsPlanned(t *testing.T, sc *screen) {
 		}
 		n++
 	}
-	if n != len(want.Steps()) || len(sc.Forecast.Present.Known) != len(sc.Jobs()) {
-		t.Errorf("%d steps of %d jobs, want %d", n, len(sc.Forecast.Present.Known), len(want.Steps()))
+	if n != len(want.Steps()) || len(sc.Present.Known) != len(sc.Jobs()) {
+		t.Errorf("%d steps of %d jobs, want %d", n, len(sc.Present.Known), len(want.Steps()))
 	}
 }
 
@@ -171,16 +171,16 @@ func TestKeysInOneMessage(t *testing.T) {
 	if sc.JobAt != 3 || sc.ended {
 		t.Error("pasted text was taken for keys")
 	}
-	sc.Search.By = tries(300)
+	sc.session.Search.By = tries(300)
 	order := ids(sc.Jobs())
 	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("sJ")})
 	if order[3], order[4] = order[4], order[3]; !slices.Equal(ids(sc.Jobs()), order) {
 		t.Errorf("of sJ in one message the J is lost: %v, want %v", ids(sc.Jobs()), order)
 	}
-	if sc.settle(); !sc.Forecast.Present.Whole() || !slices.Equal(ids(sc.Jobs()), order) {
-		t.Errorf("%d jobs are known in the order %v, want all in %v", len(sc.Forecast.Present.Known), ids(sc.Jobs()), order)
+	if sc.settle(); !sc.Present.Whole() || !slices.Equal(ids(sc.Jobs()), order) {
+		t.Errorf("%d jobs are known in the order %v, want all in %v", len(sc.Present.Known), ids(sc.Jobs()), order)
 	}
-	sc.Offer = nil // leaving would ask
+	sc.session.Offer = nil // leaving would ask
 	sc.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("uqJ")})
 	if !sc.ended || sc.Changed() {
 		t.Error("a quit among several keys doesn't end")
@@ -189,14 +189,14 @@ func TestKeysInOneMessage(t *testing.T) {
 
 // What just happened is told until the next key.
 func TestNews(t *testing.T) {
-	sc := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	before := sc.Forecast.Present.Totals
+	sc := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle()
+	before := sc.Present.Totals
 	sc.press("J")
 	if !strings.Contains(sc.View(), "D-101 moved to number 2: …") {
 		t.Errorf("no news while it is worked out:\n%s", sc.View())
 	}
 	sc.press("J").settle()
-	want := "D-101 moved to number 3: " + words.Against(sc.Forecast.Present.Totals, before)
+	want := "D-101 moved to number 3: " + words.Against(sc.Present.Totals, before)
 	if !strings.Contains(sc.View(), want) {
 		t.Errorf("want %q in\n%s", want, sc.View())
 	}
@@ -217,7 +217,7 @@ func TestNews(t *testing.T) {
 
 // An order that breaks a rule is allowed and marked; a running job keeps its turn.
 func TestRulesOfTheDay(t *testing.T) {
-	s := demo(t)
+	s := crowded(t)
 	s.Day.Jobs[0].State = plan.Running
 	s.Day.Jobs[3].After = []string{s.Day.Jobs[2].ID}
 	sc := newScreen(t, s, testLook(noColours, false, false), 120, 36).settle()
@@ -230,9 +230,9 @@ func TestRulesOfTheDay(t *testing.T) {
 	if diff := cmp.Diff(start, ids(sc.Jobs())); diff != "" || !strings.Contains(sc.View(), "nothing can come before it") {
 		t.Errorf("a job came before the running one, or it isn't said that it can't:\n%s", sc.View())
 	}
-	before := sc.Forecast.Present.Totals
+	before := sc.Present.Totals
 	sc.press("j", "j", "K").settle()
-	if why := sc.Broken[sc.Job()]; sc.Job().ID != "D-104" || why == "" || !strings.Contains(strings.Join(strings.Fields(sc.View()), " "), "rule broken: "+why+"; "+words.Against(sc.Forecast.Present.Totals, before)+"; D-104") {
+	if why := sc.Broken[sc.Job()]; sc.Job().ID != "D-104" || why == "" || !strings.Contains(strings.Join(strings.Fields(sc.View()), " "), "rule broken: "+why+"; "+words.Against(sc.Present.Totals, before)+"; D-104") {
 		t.Errorf("D-104 before D-103 isn't marked as broken:\n%s", sc.View())
 	}
 	if !strings.Contains(sc.View(), "this order !") {
@@ -249,12 +249,12 @@ func TestRulesOfTheDay(t *testing.T) {
 // An invented day is said to be one, and the day's end with it.
 func TestDemoIsSaid(t *testing.T) {
 	for _, w := range []int{80, 120} {
-		sc := newScreen(t, demo(t), testLook(noColours, false, false), w, 36).settle()
+		sc := newScreen(t, crowded(t), testLook(noColours, false, false), w, 36).settle()
 		if strings.Contains(sc.View(), "DEMO") {
 			t.Error("a shop that was named is called an invented one")
 		}
 		sc.Demo = true
-		bar := textOf(frame.Bar(sc.Shared))
+		bar := frame.Bar(sc.Shared).Text()
 		if !strings.Contains(bar, "Beam 2  DEMO, an invented day") || !strings.Contains(bar, "ends ") {
 			t.Errorf("%d wide, the bar is %q", w, bar)
 		}
@@ -266,7 +266,7 @@ func TestDemoIsSaid(t *testing.T) {
 // that opened the question confirms.
 func TestLeaving(t *testing.T) {
 	left := func(keys ...string) bool {
-		return newScreen(t, demo(t), testLook(noColours, false, false), 80, 24).settle().press(keys...).ended
+		return newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24).settle().press(keys...).ended
 	}
 	for _, c := range []struct {
 		keys []string

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"slices"
 	"strings"
 	"testing"
@@ -19,8 +20,8 @@ import (
 // planned, and one undo takes it back.
 func TestSearchIsAdoptedAndUndone(t *testing.T) {
 	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, true), 120, 36).settle()
-	s.Search.By = tries(fewer(0, 200))
-	listed, before := ids(s.Jobs()), s.Forecast.Present.Totals
+	s.session.Search.By = tries(fewer(0, 200))
+	listed, before := ids(s.Jobs()), s.Present.Totals
 	s.press("s")
 	if !strings.Contains(s.View(), "Esc keeps the best so far") {
 		t.Errorf("no progress is shown:\n%s", s.View())
@@ -30,27 +31,27 @@ func TestSearchIsAdoptedAndUndone(t *testing.T) {
 		t.Fatalf("the order found isn't offered beside this one:\n%s", s.View())
 	}
 	s.press("enter").settle()
-	if !s.Forecast.Present.Totals.Better(before, plan.AimMinutes) {
-		t.Fatalf("searched %+v, before %+v", s.Forecast.Present.Totals, before)
+	if !s.Present.Totals.Better(before, plan.AimMinutes) {
+		t.Fatalf("searched %+v, before %+v", s.Present.Totals, before)
 	}
 	if !strings.Contains(s.View(), "the best order found") {
 		t.Errorf("it isn't said:\n%s", s.View())
 	}
 	var steps []*plan.Step
-	for _, o := range s.Forecast.Present.Known {
+	for _, o := range s.Present.Known {
 		steps = append(steps, o.Step)
 	}
-	day := &plan.DayPlan{Beam: s.Shop.Beam, Start: s.Shop.Positions, Turns: plan.Planned(steps), Totals: plan.TotalsOf(plan.Planned(steps))}
+	day := &plan.DayPlan{Beam: s.Shop.Beam, Start: s.Shop.Positions, Begins: s.Start.Clock, Turns: plan.Planned(steps), Totals: plan.TotalsOf(plan.Planned(steps))}
 	if err := verify.Plan(day); err != nil {
 		t.Errorf("what is shown doesn't hold: %v", err)
 	}
 	s.press("u").settle()
-	if !slices.Equal(ids(s.Jobs()), listed) || s.Forecast.Present.Totals != before {
-		t.Errorf("undone: %v, %+v", ids(s.Jobs()), s.Forecast.Present.Totals)
+	if !slices.Equal(ids(s.Jobs()), listed) || s.Present.Totals != before {
+		t.Errorf("undone: %v, %+v", ids(s.Jobs()), s.Present.Totals)
 	}
 	s.press("U").settle()
-	if !s.Forecast.Present.Totals.Better(before, plan.AimMinutes) {
-		t.Errorf("done again: %+v", s.Forecast.Present.Totals)
+	if !s.Present.Totals.Better(before, plan.AimMinutes) {
+		t.Errorf("done again: %+v", s.Present.Totals)
 	}
 }
 
@@ -60,21 +61,21 @@ func TestSearchGoesOn(t *testing.T) {
 	s, _, _ := morning(t)
 	s.press("s", "J")
 	order := ids(s.Jobs())
-	if !s.Search.Running() || !strings.Contains(s.View(), "D-101 moved to number 2") {
+	if !s.session.Search.Running() || !strings.Contains(s.View(), "D-101 moved to number 2") {
 		t.Fatalf("the search doesn't go on, or what was done isn't told:\n%s", s.View())
 	}
 	s.settle()
 	if s.Offer == nil || s.Over != nil || !slices.Equal(ids(s.Jobs()), order) || !strings.Contains(s.View(), "v shows it") {
 		t.Fatalf("by hand %v, now %v:\n%s", order, ids(s.Jobs()), s.View())
 	}
-	before := s.Forecast.Present.Totals
+	before := s.Present.Totals
 	s.press("v", "enter").settle()
-	if !s.Forecast.Present.Totals.Better(before, plan.AimMinutes) {
-		t.Errorf("accepted %+v, before %+v", s.Forecast.Present.Totals, before)
+	if !s.Present.Totals.Better(before, plan.AimMinutes) {
+		t.Errorf("accepted %+v, before %+v", s.Present.Totals, before)
 	}
 	s.press("u").settle()
-	if !slices.Equal(ids(s.Jobs()), order) || s.Forecast.Present.Totals != before {
-		t.Errorf("undone: %v, %+v", ids(s.Jobs()), s.Forecast.Present.Totals)
+	if !slices.Equal(ids(s.Jobs()), order) || s.Present.Totals != before {
+		t.Errorf("undone: %v, %+v", ids(s.Jobs()), s.Present.Totals)
 	}
 }
 
@@ -94,11 +95,11 @@ func (s *screen) finding() planning.Found {
 	return planning.Found{}
 }
 
-// walkToTheEnd sets the next job up, move by move.
-func (s *screen) walkToTheEnd() {
-	s.Journal.Now = seconds()
+// setUpNext sets the next job up, move by move.
+func (s *screen) setUpNext() {
+	s.session.Journal.Now = seconds()
 	s.press("w", "enter")
-	for len(s.walk().Ahead()) > 0 {
+	for len(s.setup().Ahead()) > 0 {
 		s.press("enter").settle()
 	}
 	s.press("r").settle()
@@ -113,11 +114,11 @@ func TestSearchIsFitted(t *testing.T) {
 		"one is copied":    func(s *screen) { s.press("c", "enter") },
 		"one runs":         func(s *screen) { s.press("r") },
 		"a holder is stuck": func(s *screen) {
-			s.Conditions.Set(12, shop.Mark{Condition: plan.NoCut})
+			s.session.Conditions.Set(12, shop.Mark{Condition: plan.NoCut})
 			s.later(s.ask())
 			s.settle()
 		},
-		"walked to the first": func(s *screen) { s.walkToTheEnd() },
+		"the first is set up": func(s *screen) { s.setUpNext() },
 	} {
 		if !plantest.IsLong() && !strings.HasPrefix(name, "a ") {
 			continue
@@ -127,20 +128,17 @@ func TestSearchIsFitted(t *testing.T) {
 			s.press("s")
 			f := s.finding()
 			change(s)
-			if !s.Search.Interrupted() {
-				t.Error("the search goes on for a day that is no more")
-			}
 			s.send(f)
 			s.settle()
-			if s.Offer == nil || s.Over != nil || !s.Offer.Inputs.Same(s.Inputs()) || !strings.Contains(s.View(), "an order was found: v") {
+			if s.Offer == nil || s.Over != nil || !s.Offer.Inputs.Same(s.session.Inputs()) || !strings.Contains(s.View(), "an order was found: v") {
 				t.Fatalf("it isn't offered:\n%s", s.View())
 			}
-			before := s.Forecast.Present.Totals
+			before := s.Present.Totals
 			s.press("v", "enter").settle()
-			if !s.Forecast.Present.Totals.Better(before, plan.AimMinutes) {
-				t.Errorf("accepted %+v, before %+v", s.Forecast.Present.Totals, before)
+			if !s.Present.Totals.Better(before, plan.AimMinutes) {
+				t.Errorf("accepted %+v, before %+v", s.Present.Totals, before)
 			}
-			if c := s.History.Now.Find("D-103"); c != nil && c.Shift == plan.Centred && c.Chosen != nil && c.Chosen.Shift != 0 {
+			if c := s.Now.Find("D-103"); c != nil && c.Shift == plan.Centred && c.Chosen != nil && c.Chosen.Shift != 0 {
 				t.Errorf("laid out as found for another job: %+v", c.Chosen)
 			}
 		})
@@ -151,48 +149,38 @@ func TestSearchIsFitted(t *testing.T) {
 // begins.
 func TestSearchStopped(t *testing.T) {
 	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, false), 80, 24).settle()
-	s.Search.By = tries(1 << 40)
-	before := s.Forecast.Present.Totals
+	s.session.Search.By = tries(1 << 40)
+	before := s.Present.Totals
 	s.press("s", "s", "esc").settle()
-	if s.Search.Running() || before.Better(s.Forecast.Present.Totals, plan.AimMinutes) {
-		t.Errorf("stopped: %+v, before %+v", s.Forecast.Present.Totals, before)
+	if s.session.Search.Running() || before.Better(s.Present.Totals, plan.AimMinutes) {
+		t.Errorf("stopped: %+v, before %+v", s.Present.Totals, before)
 	}
 }
 
 // On a small screen a running search is told, and Esc stops it there too.
 func TestSearchStoppedOnASmallScreen(t *testing.T) {
 	s := newScreen(t, smallDay(t, 6), testLook(noColours, false, false), 80, 24).settle()
-	s.Search.By = tries(1 << 40)
+	s.session.Search.By = tries(1 << 40)
 	s.press("s")
 	s.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	if s.fits(); !strings.Contains(s.View(), "Esc stops search") {
 		t.Errorf("the search isn't told:\n%s", s.View())
 	}
-	if s.press("esc").settle(); s.Search.Running() {
+	if s.press("esc").settle(); s.session.Search.Running() {
 		t.Error("Esc doesn't stop the search")
 	}
 }
 
 // A plan that the verifier turns down is neither taken nor shown.
 func TestPlansThatDontHold(t *testing.T) {
-	s := newScreen(t, demo(t), testLook(noColours, false, false), 120, 36).settle()
-	day, err := sequence.PlanDay(s.Shop.Beam, s.Shop.Positions, s.Shop.Day)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if _, err := planning.Verified(day, nil, nil); err != nil {
-		t.Fatalf("a sound plan: %v", err)
-	}
-	more := *s.Shop.Day
-	more.Jobs = append(slices.Clone(more.Jobs), more.Jobs[0])
-	more.Jobs[len(more.Jobs)-1].ID = "left out"
-	if _, err := planning.Verified(day, &more, nil); err == nil {
-		t.Error("a plan that leaves out a job of its day is taken")
-	}
+	s := newScreen(t, crowded(t), testLook(noColours, false, false), 120, 36).settle()
 	order := ids(s.Jobs())
-	day.Steps()[1].Changeover.Moves[0].To++
-	bad, err := planning.Verified(day, nil, nil)
-	s.send(planning.Found{Errand: planning.Errand{Run: s.Search.Run}, Day: bad, Err: err})
+	s.session.Search.By = func(_ context.Context, b *plan.Beam, start *plan.Positions, d *plan.Day, _ sequence.Effort) (*plan.DayPlan, error) {
+		bad, err := sequence.PlanDay(b, start, d)
+		bad.Steps()[1].Changeover.Moves[0].To++
+		return bad, err
+	}
+	s.press("s").settle()
 	if !strings.Contains(s.View(), "fails its check and isn't used") || !slices.Equal(ids(s.Jobs()), order) {
 		t.Errorf("order %v, was %v:\n%s", ids(s.Jobs()), order, s.View())
 	}
@@ -202,7 +190,7 @@ func TestPlansThatDontHold(t *testing.T) {
 // it costs more; of two that keep them, only the better.
 func TestSearchMendsABrokenOrder(t *testing.T) {
 	for _, breaks := range []bool{true, false} {
-		shop := demo(t)
+		shop := crowded(t)
 		day, err := sequence.PlanDay(shop.Beam, shop.Positions, shop.Day)
 		if err != nil {
 			t.Fatal(err)
@@ -216,9 +204,9 @@ func TestSearchMendsABrokenOrder(t *testing.T) {
 			t.Job = &plan.Job{ID: t.Job.ID} // free of rules
 			t.Step.Job = t.Job
 		}
-		cheaper := &s.Forecast.Present.Totals
+		cheaper := &s.Present.Totals
 		cheaper.Setup, cheaper.Late, cheaper.LateJobs = 0, 0, 0
-		s.send(planning.Found{Errand: planning.Errand{Run: s.Search.Run}, Inputs: s.Inputs(), Day: day})
+		s.send(planning.Found{Errand: planning.Errand{Run: s.session.Search.Run}, Inputs: s.session.Inputs(), Day: day})
 		if took := s.Offer != nil; took != breaks {
 			t.Errorf("the present order breaks a rule: %v, taken: %v", breaks, took)
 		}

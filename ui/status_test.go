@@ -89,7 +89,7 @@ func with(format, text string) string {
 }
 
 // A long reason, as those of the file system and of another's lock.
-const reason = "the shop is open for writing by someone-with-a-long-name on a-machine-with-a-long-name (process 1234567), since 25 Nov 06:12; here it can only be looked at: nothing is written"
+const reason = "the shop is open for writing by someone-with-a-long-name on a-machine-with-a-long-name (process 1234567), since 25 Nov 06:12; here it can only be looked at: nothing is saved here"
 
 // Nothing that is said is cut on a screen that has all panes, wherever it is said and
 // however long its reason; and with ids and numbers alone it takes two lines at most.
@@ -98,14 +98,13 @@ func TestNoMessageIsCut(t *testing.T) {
 	if len(formats) < 50 {
 		t.Fatalf("only %d places that say something were found", len(formats))
 	}
-	for name, keys := range map[string][]string{"panes": nil, "large": {"enter"}, "holders": {"5"}, "lift": {"j", "g"}, "compare": {"J", "v"}, "cautions": {"w"}, "walk": {"w", "enter"}} {
-		sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-		sc.Journal.Take(sc.Shop.Dir, true)
+	for name, keys := range map[string][]string{"panes": nil, "large": {"enter"}, "holders": {"5"}, "move to": {"j", "g"}, "compare": {"J", "v"}, "cautions": {"w"}, "setup": {"w", "enter"}} {
+		sc := newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24)
+		sc.session.Journal.Take(sc.Shop.Dir, true)
 		sc.settle().press(keys...).settle()
 		for at, format := range formats {
 			for _, text := range []string{with(format, reason+"; "+reason), with(format, "D-1042/B-12"), with(format, reason)}[:fewer(3, 2)] {
-				sc.Notice = workday.Notice{Text: text}
-				if sc.fits(); !sc.whole(text) {
+				if sc.saying(text).fits(); !sc.whole(text) {
 					t.Errorf("%s, on %s, is cut: %q", at, name, text)
 				}
 			}
@@ -117,34 +116,33 @@ func TestNoMessageIsCut(t *testing.T) {
 }
 
 // On smaller screens too, down to 40x12, what is said with ids and numbers is whole; at
-// 20x5 what is said after each tick is, and the next move with it.
+// 20x5 what is said after each move is, and the next move with it.
 func TestMessagesOnSmallScreens(t *testing.T) {
-	sc := newScreen(t, demo(t), testLook(noColours, false, false), 80, 24)
-	sc.Journal.Take(sc.Shop.Dir, true)
-	sc.Journal.Now = seconds()
+	sc := newScreen(t, crowded(t), testLook(noColours, false, false), 80, 24)
+	sc.session.Journal.Take(sc.Shop.Dir, true)
+	sc.session.Journal.Now = seconds()
 	sc.settle()
-	for _, walks := range []bool{false, true} {
-		if walks {
+	for _, guided := range []bool{false, true} {
+		if guided {
 			sc.press("w", "enter")
 		}
 		sc.send(tea.WindowSizeMsg{Width: 40, Height: 12})
 		for at, format := range said(t) {
 			text := with(format, "D-1042/B-12")
-			sc.Notice = workday.Notice{Text: text}
-			if sc.fits(); !sc.whole(text) {
+			if sc.saying(text).fits(); !sc.whole(text) {
 				t.Errorf("%s is cut: %q", at, text)
 			}
 		}
 	}
-	sc.Notice = workday.Notice{}
+	sc.session.Notice = workday.Notice{}
 	sc.send(tea.WindowSizeMsg{Width: 20, Height: 5})
 	for range 58 {
-		before := sc.walk().Move()
-		sc.ticks(1)
+		before := sc.setup().Move()
+		sc.confirms(1)
 		if !sc.whole(fmt.Sprintf("%d made", before.Holder)) {
 			t.Fatalf("it isn't said that %d is made:\n%s", before.Holder, sc.View())
 		}
-		if m := sc.walk().Move(); m != nil {
+		if m := sc.setup().Move(); m != nil {
 			sc.tells(fmt.Sprint(m.Holder), plan.Millimetres.Number(m.To), strings.Fields(words.Towards(m.To - m.From))[0])
 		}
 	}
@@ -168,7 +166,7 @@ func TestRows(t *testing.T) {
 	} {
 		var rows []string
 		for _, l := range k.Rows(draw.Plain, c.text, c.w, c.n) {
-			rows = append(rows, strings.TrimSpace(textOf(l)))
+			rows = append(rows, strings.TrimSpace(l.Text()))
 			if l.Width != c.w {
 				t.Errorf("%q: a line of %d, want %d", c.text, l.Width, c.w)
 			}
@@ -183,7 +181,7 @@ func TestRows(t *testing.T) {
 func TestLeavingNamesWhatIsLost(t *testing.T) {
 	first, sc, _ := second(t)
 	sc.press("j", "J").settle().press("e").types("x").press("esc")
-	sc.press("w").settle().press("enter").ticks(2)
+	sc.press("w").settle().press("enter").confirms(2)
 	at := sc.Actual.Positions.At
 	sc.press("f").enters("20", plan.Millimetres.Number(at[19]+plan.Millimetre), "")
 	sc.press("c").enters("", "", "n", "hiss")
@@ -200,5 +198,5 @@ func TestLeavingNamesWhatIsLost(t *testing.T) {
 	if sc.press("q"); sc.whole("moves made") || sc.whole("holder found") || !sc.whole("the changes to the day") {
 		t.Errorf("what is taken back is said to be lost:\n%s", sc.View())
 	}
-	first.Journal.Close()
+	first.session.Journal.Close()
 }

@@ -46,7 +46,7 @@ func TestStoryOfTheScheduler(t *testing.T) {
 	x.press("7")
 	x.until("Schedule", "shift ends")
 	x.press("1", "Down", "Down", "Down", "g")
-	x.until("Move D-104 to", "~ estimate", "at its number now: the day has")
+	x.until("Move D-104 to", "~ estimate", "where it is now, the day has")
 	x.press("Home")
 	x.until("the day then has ")
 	x.press("Enter")

@@ -70,10 +70,10 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 			sc, _ := atWork(t, 120, 36)
 			sc.press(told.before...).settle().press(told.keys...)
 			held := sc.holdsSaves()
-			if len(held) != 1 || !sc.Journal.Busy() {
+			if len(held) != 1 || !sc.session.Journal.Busy() {
 				t.Fatalf("%d saves are under way, want 1", len(held))
 			}
-			order, past := slices.Clone(sc.Jobs()), len(sc.History.Past)
+			order, past := slices.Clone(sc.Jobs()), len(sc.session.History.Past)
 			for _, pane := range []string{"1", "2", "3", "4", "5", "6"} {
 				for _, key := range allKeys() {
 					if key == "ctrl+c" || key == "q" || key == "?" || key == "f1" {
@@ -81,12 +81,12 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 					}
 					sc.press(pane, key)
 					sc.holdsSaves()
-					if sc.Over != nil || sc.Prompt != nil || !slices.Equal(order, sc.Jobs()) || len(sc.History.Past) != past {
+					if sc.Over != nil || sc.Prompt != nil || !slices.Equal(order, sc.Jobs()) || len(sc.session.History.Past) != past {
 						t.Fatalf("%s in pane %s opens or changes something while it is saved: %T, %q", key, pane, sc.Over, sc.Notice.Text)
 					}
 				}
 				for _, key := range []string{"w", "s", "S", "g", "e"} {
-					if sc.press(pane, key); sc.Over != nil || sc.Search.Busy() {
+					if sc.press(pane, key); sc.Over != nil || sc.session.Search.Busy() {
 						t.Fatalf("%s in pane %s is done while it is saved", key, pane)
 					}
 					if in := sc.scope(); sc.ActionOf(key, in) != keys.None && sc.Notice.Text != stillSaving {
@@ -103,8 +103,8 @@ func TestNothingIsOpenedWhileSaving(t *testing.T) {
 	}
 }
 
-// A walk is begun from the beam as it is marked, also when w follows the mark at once.
-func TestWalkIsFromTheMarkedBeam(t *testing.T) {
+// A guided setup is begun from the beam as it is marked, also when w follows the mark at once.
+func TestSetupIsFromTheMarkedBeam(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
 	first := sc.Shared.Moves()[0]
 	sc.press("5")
@@ -113,30 +113,30 @@ func TestWalkIsFromTheMarkedBeam(t *testing.T) {
 	held := sc.holdsSaves()
 	sc.press("w").tells(stillSaving)
 	sc.gets(held).press("w", "enter").settle()
-	for _, m := range sc.walk().Ahead() {
+	for _, m := range sc.setup().Ahead() {
 		if m.Holder == first.Holder {
-			t.Fatalf("holder %d is recorded as stuck, and the walk tells to move it", m.Holder)
+			t.Fatalf("holder %d is recorded as stuck, and the guided setup tells to move it", m.Holder)
 		}
 	}
 	sameAsPlanned(t, sc)
 }
 
-// While a tick is saved the walk isn't left and nothing is opened on it; then the panes
+// While a move is saved the guided setup isn't left and nothing is opened on it; then the panes
 // plan from what stands.
-func TestWalkStaysWhileATickIsSaved(t *testing.T) {
+func TestSetupStaysWhileAMoveIsSaved(t *testing.T) {
 	sc, dir := atWork(t, 120, 36)
 	sc.press("w", "enter", "enter")
 	held := sc.holdsSaves()
 	for _, key := range []string{"esc", "f", "c", "r", "u", "enter"} {
 		sc.press(key).tells("being saved")
-		if w, walks := sc.Over.(*setup.Page); !walks || w.Form != nil {
-			t.Fatalf("%s leaves the walk, or opens something, while a tick is saved", key)
+		if w, open := sc.Over.(*setup.Page); !open || w.Typing() {
+			t.Fatalf("%s leaves the guided setup, or opens something, while a move is saved", key)
 		}
 	}
 	sc.gets(held).sound(dir)
-	made := sc.walk().Made()
+	made := sc.setup().Made()
 	sc.press("esc").settle()
-	if len(made) != 1 || sc.Forecast.Start.Positions != sc.Actual.Positions {
+	if len(made) != 1 || sc.Start.Positions != sc.Actual.Positions {
 		t.Fatalf("%d moves made; the day doesn't begin with what stands", len(made))
 	}
 	if slices.ContainsFunc(sc.Shared.Moves(), func(m plan.Move) bool { return m.Holder == made[0].Holder }) {
@@ -144,14 +144,14 @@ func TestWalkStaysWhileATickIsSaved(t *testing.T) {
 	}
 }
 
-// The same where the walk's first tick ends the job before, and where its end tells that
+// The same where the first confirmed move ends the job before, and where its end tells that
 // its job runs: the states on the screen are those in the file.
 func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
 	sc, dir := atSmall(t, 120, 36)
 	agree := func(when string) {
 		t.Helper()
 		for _, j := range read(t, dir).Day.Jobs {
-			if here := sc.History.Now.Find(j.ID).State; here != j.State {
+			if here := sc.Now.Find(j.ID).State; here != j.State {
 				t.Errorf("%s, %s is in state %d in the file and in %d here", when, j.ID, j.State, here)
 			}
 		}
@@ -161,7 +161,7 @@ func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
 		sc.press("esc", "1", "j", "t", "J", "e").types("xyz")
 		sc.gets(held)
 	}
-	sc.press("w", "enter").allTicks().press("r")
+	sc.press("w", "enter").confirmsAll().press("r")
 	meanwhile()
 	agree("set up")
 	if sc.Over != nil {
@@ -169,7 +169,7 @@ func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
 	}
 	sc.press("w", "enter", "enter", "y")
 	meanwhile()
-	agree("at the first tick of the next")
+	agree("at the first move of the next")
 	sc.press("esc").settle()
 	if sc.Changed() {
 		t.Error("the day is said to be changed")
@@ -179,12 +179,12 @@ func TestStatesAreKeptWhateverIsPressedMeanwhile(t *testing.T) {
 // Taking back that a job runs takes out that change, and no edit.
 func TestTakingBackKeepsEdits(t *testing.T) {
 	sc, _ := atWork(t, 80, 24)
-	sc.press("w", "enter").ticks(58).press("r").settle().press("u")
+	sc.press("w", "enter").confirms(58).press("r").settle().press("u")
 	held := sc.holdsSaves()
 	sc.press("1", "j", "J").tells(stillSaving)
 	sc.gets(held)
-	if sc.JustRan() || len(sc.Reports) != 58 || sc.Changed() {
-		t.Errorf("undone: %d claims are left, the day is changed: %v", len(sc.Reports), sc.Changed())
+	if sc.session.JustRan() || len(sc.session.Reports) != 58 || sc.Changed() {
+		t.Errorf("undone: %d claims are left, the day is changed: %v", len(sc.session.Reports), sc.Changed())
 	}
 	sc.tells("undone: D-101 is waiting again")
 	if strings.Contains(sc.Notice.Text, "moved") {
@@ -213,8 +213,8 @@ func TestNothingIsToldWhileFilesAreReadAgain(t *testing.T) {
 	sc.press("enter")
 	held = append(held, sc.holdsSaves()...)
 	sc.gets(held).says("materials.toml changed meanwhile: read again")
-	if kept := read(t, dir).Positions; kept.Begun != nil || sc.Actual.Positions.Begun != nil || sc.Journal.Busy() {
-		t.Errorf("in the file %v, here %v, saving %v", kept.Begun, sc.Actual.Positions.Begun, sc.Journal.Busy())
+	if kept := read(t, dir).Positions; kept.Begun != nil || sc.Actual.Positions.Begun != nil || sc.session.Journal.Busy() {
+		t.Errorf("in the file %v, here %v, saving %v", kept.Begun, sc.Actual.Positions.Begun, sc.session.Journal.Busy())
 	}
-	sc.ticks(1).sound(dir)
+	sc.confirms(1).sound(dir)
 }

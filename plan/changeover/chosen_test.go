@@ -22,14 +22,14 @@ func TestChosenLeavesWhatRuns(t *testing.T) {
 		}
 		j := &d.Jobs[0]
 		j.State = plan.Waiting
-		first, stands := p.Next(start, d.Start, j)
+		first, stands := p.Next(start, d.Begins(start), j)
 		from, to := b.Window(j)
 		if first.Refused() || from == to {
 			continue
 		}
 		for _, shift := range []plan.Length{from, to} {
 			j.State, j.Chosen = plan.Running, &plan.Chosen{Slits: j.Slits(), Shift: shift}
-			if now, _ := p.Resume(stands, d.Start, j); now.Refused() || now.Step.Changeover.Repositions > 0 {
+			if now, _ := p.Resume(stands, d.Begins(start), j); now.Refused() || now.Step.Changeover.Repositions > 0 {
 				t.Errorf("seed %d: moves of a job that runs, or refused: %+v", seed, now)
 			}
 		}

@@ -58,9 +58,9 @@ func (o *Lookahead) Carry(now *plan.Positions, j *plan.Job) {
 	if !j.Blade.Known() {
 		return
 	}
-	for _, b := range now.Blades {
+	for i := range now.At {
 		cost := int64(0)
-		if b.Known() && b != j.Blade {
+		if now.Blade(i) != j.Blade {
 			cost = 1
 		}
 		o.Swaps = append(o.Swaps, cost)

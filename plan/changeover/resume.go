@@ -2,7 +2,6 @@ package changeover
 
 import (
 	"slices"
-	"time"
 
 	"bide/plan"
 	"bide/plan/changeover/layouts"
@@ -23,7 +22,7 @@ import (
 // the rest is what was left of it: a plan from here that was better in any of
 // Next's aims would have been better from the beginning too, each holder moving
 // once.
-func (p *Planner) Resume(now *plan.Positions, clock time.Time, j *plan.Job) (plan.Turn, *plan.Positions) {
+func (p *Planner) Resume(now *plan.Positions, clock plan.Clock, j *plan.Job) (plan.Turn, *plan.Positions) {
 	return p.next(now, clock, j, func(at []plan.Length, j *plan.Job) (plan.Layout, plan.Changeover, []plan.Fault) {
 		l, c, faults := p.chosen(at, j)
 		if s := now.Begun; s != nil && s.Job == j.ID {
@@ -126,11 +125,4 @@ func Misplaced(b *plan.Beam, at []plan.Length) []plan.Fault {
 		}
 	}
 	return out
-}
-
-// Takes is how long the positioner takes over moves in their order; a carriage begins
-// and ends at home.
-func Takes(b *plan.Beam, moves []plan.Move) time.Duration {
-	t, _ := b.Drive.Time(moves, b.Pitch())
-	return t
 }

@@ -4,7 +4,6 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
-	"time"
 
 	"bide/plan"
 	"bide/plan/changeover"
@@ -27,7 +26,7 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 		}
 		j := &w.job
 		j.ID = "job"
-		whole, faults := plantest.StepOf(p.Next(&plan.Positions{At: w.standing}, time.Time{}, j))
+		whole, faults := plantest.StepOf(p.Next(&plan.Positions{At: w.standing}, plan.Clock{}, j))
 		if len(faults) > 0 {
 			continue
 		}
@@ -37,7 +36,7 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 				t.Fatalf("seed %d: move %d is blocked by holder %d\n%v", seed, k+1, n, w)
 			}
 			now.At[m.Holder-1] = m.To
-			turn, stands := p.Resume(now, time.Time{}, j)
+			turn, stands := p.Resume(now, plan.Clock{}, j)
 			rest, faults := plantest.StepOf(turn, stands)
 			if len(faults) > 0 {
 				t.Fatalf("seed %d: after move %d it can't go on: %s\n%v", seed, k+1, faults[0].Why(plan.Millimetres), w)
@@ -55,12 +54,12 @@ func TestResumeGoesOnAsBegun(t *testing.T) {
 				t.Fatalf("seed %d: what is set up is still being set up", seed)
 			}
 			// Centred where it can be, the job goes on as begun all the same, and another doesn't.
-			if centred, _ := plantest.StepOf(p.NextCentred(now, time.Time{}, j)); centred.Layout.Shift != rest.Layout.Shift {
+			if centred, _ := plantest.StepOf(p.NextCentred(now, plan.Clock{}, j)); centred.Layout.Shift != rest.Layout.Shift {
 				t.Fatalf("seed %d: begun at shift %d it goes on at %d", seed, rest.Layout.Shift, centred.Layout.Shift)
 			}
 			other := *j
 			other.ID = "other"
-			centred, faults := plantest.StepOf(p.NextCentred(now, time.Time{}, &other))
+			centred, faults := plantest.StepOf(p.NextCentred(now, plan.Clock{}, &other))
 			if l, _, none := p.Nearest(now.At, &other); len(none) != len(faults) || l.Shift != centred.Layout.Shift {
 				t.Fatalf("seed %d: another job is set at shift %d, nearest to centred is %d", seed, centred.Layout.Shift, l.Shift)
 			}
@@ -96,7 +95,7 @@ func TestResumeKeepsTheLayout(t *testing.T) {
 		return out
 	}
 	resume := func(setting *plan.Begun, j *plan.Job, places []plan.Length) plan.Layout {
-		s, faults := plantest.StepOf(p.Resume(&plan.Positions{At: places, Begun: setting}, time.Time{}, j))
+		s, faults := plantest.StepOf(p.Resume(&plan.Positions{At: places, Begun: setting}, plan.Clock{}, j))
 		if len(faults) > 0 {
 			t.Fatal(faults[0].Why(plan.Millimetres))
 		}
@@ -155,14 +154,6 @@ func TestBlocksAndMisplaced(t *testing.T) {
 	}
 }
 
-// Three moves by two people with 25 s each take two rounds.
-func TestTakes(t *testing.T) {
-	b := &plan.Beam{Drive: plan.Drive{Kind: plan.ByHand, Hand: 25 * time.Second, Crew: 2}}
-	if got := changeover.Takes(b, make([]plan.Move, 3)); got != 50*time.Second {
-		t.Errorf("three moves take %v, want 50 s", got)
-	}
-}
-
 // A holder found elsewhere than thought costs no move that nobody needs: what is left is
 // planned with the fewest repositions that the layout takes from what stands, by trying
 // all placings; and never more than going on to the places begun would.
@@ -177,7 +168,7 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 			continue
 		}
 		j := &w.job
-		whole, faults := plantest.StepOf(p.Next(&plan.Positions{At: w.standing}, time.Time{}, j))
+		whole, faults := plantest.StepOf(p.Next(&plan.Positions{At: w.standing}, plan.Clock{}, j))
 		if len(faults) > 0 {
 			continue
 		}
@@ -191,9 +182,9 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 		if len(changeover.Misplaced(&w.beam, now.At)) > 0 {
 			continue
 		}
-		asBegun, _ := plantest.StepOf(p.Resume(now, time.Time{}, j))
+		asBegun, _ := plantest.StepOf(p.Resume(now, plan.Clock{}, j))
 		setting.Found = true
-		rest, faults := plantest.StepOf(p.Resume(now, time.Time{}, j))
+		rest, faults := plantest.StepOf(p.Resume(now, plan.Clock{}, j))
 		var best answer
 		tryPlacings(&w.beam, now.At, whole.Layout, &best)
 		if len(faults) > 0 {
@@ -222,7 +213,7 @@ func TestResumeAfterAHolderIsFoundElsewhere(t *testing.T) {
 		// What is left of it leads on to the same end, move by move.
 		for k, m := range rest.Changeover.Moves {
 			now.At[m.Holder-1] = m.To
-			again, _ := plantest.StepOf(p.Resume(now, time.Time{}, j))
+			again, _ := plantest.StepOf(p.Resume(now, plan.Clock{}, j))
 			if left := got - k - 1; again.Changeover.Repositions != left {
 				t.Fatalf("seed %d: after move %d there are %d more, want %d\n%v", seed, k+1, again.Changeover.Repositions, left, w)
 			}

@@ -29,7 +29,8 @@ func switches(jobs [][]int, order []int, places int) int {
 
 // Published orders of tool-switching problems: a place on the beam that some jobs
 // cut is a tool that some jobs need. Where the first load of the magazine is free,
-// as many insertions as it has places are not counted.
+// as many insertions as it has places are not counted. Published are the orders named so;
+// counts as listed and with 5 to 7 places are computed by keeping what is needed soonest.
 func TestKeepingAgainstToolSwitching(t *testing.T) {
 	// Tang & Denardo 1988, Operations Research 36(5):767.
 	ten := [][]int{{1, 4, 8, 9}, {1, 3, 5}, {2, 6, 7, 8}, {1, 5, 7, 9}, {3, 5, 8}, {1, 2, 4}, {1}, {6}, {3}, {5, 7}}
@@ -64,7 +65,7 @@ func TestKeepingAgainstToolSwitching(t *testing.T) {
 		{"Yanasse & Senne, as listed", fifteen, listed(15), 10, 26},
 	} {
 		if got := switches(c.jobs, c.order, c.places) - c.places; got != c.want {
-			t.Errorf("%s: %d switches, published %d", c.name, got, c.want)
+			t.Errorf("%s: %d switches, want %d", c.name, got, c.want)
 		}
 	}
 }

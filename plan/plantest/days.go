@@ -28,7 +28,7 @@ func TrialBeam() *plan.Beam {
 		Name: "trial", HolderWidth: 12 * mm, Clearance: 300_000,
 		Rail: plan.Span{From: -100 * mm, To: 500 * mm}, Web: plan.Span{To: 400 * mm},
 		RestOverWeb: true, Holders: make([]plan.Condition, 12),
-		Drive: plan.Drive{Speed: 400 * mm, Acceleration: 800 * mm, Pick: 1200 * time.Millisecond, Set: time.Second, Home: -100 * mm, Hand: 25 * time.Second, Crew: 2},
+		Drive: plan.Drive{Speed: 400 * mm, Acceleration: 800 * mm, Pick: 1200 * time.Millisecond, Set: time.Second, Home: -100 * mm, Hand: 25 * time.Second},
 		Setup: plan.Setup{Every: 6 * time.Minute, Rethread: 5 * time.Minute, Blade: 40 * time.Second, CleanDown: 15 * time.Minute, Pressure: 30 * time.Second, Crew: 1},
 	}
 	b.Holders[11] = plan.NoCut
@@ -86,6 +86,11 @@ func drawDay(r *rand.Rand, holders, more, entries, slits int) (*plan.Beam, *plan
 	d.Jobs = nil
 	for i := range 3 + r.IntN(more) {
 		d.Jobs = append(d.Jobs, drawJob(r, i, d.Start, entries, slits))
+	}
+	b.Setup.Beside = b.Drive.Kind != plan.ByHand && r.IntN(2) == 0
+	b.Setup.Wicks, b.Setup.Pistons = time.Duration(r.IntN(3))*time.Minute, time.Duration(r.IntN(3))*time.Minute
+	for i := range d.Jobs {
+		d.Jobs[i].Wick, d.Jobs[i].Pistons = []string{"", "each", "bar"}[r.IntN(3)], plan.Pistons{Number: r.IntN(2)}
 	}
 	return b, s, d
 }

@@ -27,7 +27,7 @@ func TestOnlyMovesAreProvenBetter(t *testing.T) {
 			{plan.AimMoves, listed.Floor.Repositions - 1, false, true}, {plan.AimMoves, listed.Floor.Repositions, false, false},
 			{plan.AimMoves, listed.Floor.Repositions - 1, true, false}, {plan.AimMinutes, listed.Floor.Repositions - 1, false, false},
 		} {
-			s := &search{instance: newInstance(b, start, d.Start, listed, c.aim)}
+			s := &search{instance: newInstance(listed, c.aim)}
 			day := &plan.DayPlan{Totals: plan.Totals{Repositions: c.moves}}
 			if c.late {
 				day.Totals.Late = 1

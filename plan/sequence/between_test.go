@@ -20,7 +20,7 @@ func TestBetweenIsBest(t *testing.T) {
 		if err != nil || len(listed.Steps()) == 0 {
 			continue
 		}
-		k := newRun(newInstance(b, start, d.Start, listed, plan.AimMoves), 1, 0)
+		k := newRun(newInstance(listed, plan.AimMoves), 1, 0)
 		all := placings(b)
 		before, after := all[r.IntN(len(all))], all[r.IntN(len(all))]
 		if r.IntN(5) == 0 {

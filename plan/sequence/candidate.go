@@ -74,7 +74,7 @@ func (t *candidate) like(other *candidate) bool {
 // joins reports whether t has the positions of the other before a turn.
 func (t *candidate) joins(other *candidate, turn int) bool {
 	a, b := &t.positions[turn], &other.positions[turn]
-	return a.Job == b.Job && slices.Equal(a.At, b.At) && slices.Equal(a.Blades, b.Blades)
+	return a.Job == b.Job && a.Wick == b.Wick && slices.Equal(a.At, b.At) && slices.Equal(a.Blades, b.Blades)
 }
 
 // follow lets t go on from a turn as the other does, from which it differs in

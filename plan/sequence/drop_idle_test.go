@@ -52,13 +52,13 @@ func TestIdleMovesOfATurnAreDropped(t *testing.T) {
 // ones included.
 func TestNoIdleMoveIsLeftToDrop(t *testing.T) {
 	dropped := 0
-	for seed := range uint64(250) {
+	for seed := range uint64(400) {
 		b, start, d := plantest.DrawQuickDay(rand.New(rand.NewPCG(seed, 49)))
 		listed, err := PlanDay(b, start, d)
 		if err != nil || b.PositionTolerance > 0 || len(listed.Steps()) < 2 {
 			continue
 		}
-		r := newRun(newInstance(b, start, d.Start, listed, plan.AimMoves), 1, 0)
+		r := newRun(newInstance(listed, plan.AimMoves), 1, 0)
 		day := r.given()
 		if r.eval.all(day, look{timed: true, blind: true}) == impossible {
 			continue

@@ -94,14 +94,14 @@ func (e *evaluator) turn(t *candidate, how look, turn int) (ok bool) {
 		return false
 	}
 	e.lookAhead(t, how, turn)
-	step := plan.Step{Job: job, SetupStart: t.clocks[turn]}
+	step := plan.Step{Job: job}
 	if !e.place(&step, how, now) {
 		return false
 	}
 	if e.aim == plan.AimMinutes && !how.rough && step.Setup.Swaps > 0 {
 		e.trade(&step, how, now)
 	}
-	step.Clock()
+	step.Clock(e.by(t.clocks[turn]))
 	t.clocks[turn+1] = step.RunEnd
 	t.sums[turn+1] = t.sums[turn]
 	t.sums[turn+1].Add(&step)
@@ -145,8 +145,8 @@ func (e *evaluator) place(step *plan.Step, how look, now *plan.Positions) (ok bo
 // swapping its blade, and keeps that if the setup is shorter.
 func (e *evaluator) trade(step *plan.Step, how look, now *plan.Positions) {
 	kept := e.change
-	e.change = plan.Changeover{}                      // place is to leave what is kept alone
-	worth := max(int64(e.beam.Setup.Blade/e.move), 1) // of a swap, in moves
+	e.change = plan.Changeover{}                                                              // place is to leave what is kept alone
+	worth := max(int64(e.beam.Setup.Blade)/int64(e.move)/int64(max(e.beam.Setup.Crew, 1)), 1) // of a swap, in moves
 	worth = min(worth, e.p.Places.Most(len(now.At)))
 	for i := range e.ahead.Swaps {
 		e.ahead.Swaps[i] *= changeover.StepsPerMove * worth
@@ -184,15 +184,15 @@ func (e *evaluator) between(j int, cuts, before, after, into []plan.Length, roug
 
 // write makes a plan of the candidate from its positions.
 func (e *evaluator) write(t *candidate) *plan.DayPlan {
-	d := &plan.DayPlan{Beam: e.beam, Start: &t.positions[0]}
+	d := &plan.DayPlan{Beam: e.beam, Start: &t.positions[0], Begins: e.by(t.clocks[0])}
 	now, clock := &t.positions[0], t.clocks[0]
 	for turn, j := range t.order {
 		job := e.jobs[j]
 		l := e.beam.Lay(job, t.choices[j].slits, t.choices[j].shift)
 		c := e.p.Between(now.At, l, t.positions[turn+1].At)
-		s := &plan.Step{Job: job, Layout: l, Changeover: c, SetupStart: clock}
+		s := &plan.Step{Job: job, Layout: l, Changeover: c}
 		s.Setup = e.beam.SetupTime(now, job, &c)
-		s.Clock()
+		s.Clock(e.by(clock))
 		if begun := e.begun[j]; begun != nil && turn == 0 {
 			*s = *begun
 			s.Changeover.Moves = slices.Clone(s.Changeover.Moves) // the next day's reasons are its own

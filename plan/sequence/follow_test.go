@@ -24,7 +24,7 @@ func TestFollowedDayIsTheDayPlannedAnew(t *testing.T) {
 		if err != nil || len(listed.Steps()) < 3 {
 			continue
 		}
-		r := newRun(newInstance(b, start, d.Start, listed, plan.Aim(seed%2)), seed, 0)
+		r := newRun(newInstance(listed, plan.Aim(seed%2)), seed, 0)
 		now, ok := r.begin(false)
 		if !ok {
 			continue

@@ -34,10 +34,8 @@ type improver struct {
 // The bounds of improving. A few sweeps improve a day as far as they can; perturbing it
 // finds the ways out of that which cost nothing at first.
 const (
-	mostSweeps   = 12
-	mostPerturbs = 24
-	fewPerturbs  = 3
-	perturbsOf   = 5000 // turns times holders that may be perturbed on a larger day
+	mostSweeps = 12
+	perturbs   = 4
 )
 
 // polish plans the candidate's day for good: looking ahead or not, with the places as
@@ -62,10 +60,10 @@ func (p *improver) polish(ctx context.Context, t *candidate) {
 }
 
 // reinsert reinserts the jobs of a candidate whose places are all known, and improves it.
-func (p *improver) reinsert(ctx context.Context, c *chooser, t *candidate, rounds int, locked bool) {
+func (p *improver) reinsert(ctx context.Context, c *chooser, t *candidate) {
 	p.record(t)
 	p.sweepOut(ctx, t)
-	t = reinsert(ctx, p.eval, c, t, rounds, locked)
+	t = reinsert(ctx, p.eval, c, t)
 	p.record(t)
 	p.sweepOut(ctx, t)
 	p.perturb(ctx, t)
@@ -86,18 +84,25 @@ func (p *improver) record(t *candidate) (better bool) {
 	return better
 }
 
-// noWorse writes the candidate down and keeps it if it is as good as the best so far.
+// noWorse writes the candidate down and keeps it if it is as good as the best so far in time
+// and moves. Travel that takes no longer counts for nothing here: a millimetre less of it is no
+// reason for a web to be shifted.
 func (p *improver) noWorse(t *candidate) bool {
 	d := p.eval.write(t)
 	if !nameLaterJobs(d) || !held(d) {
 		return false
 	}
 	sc := scoreOf(d.Steps())
-	if sc.Compare(p.least, p.aim) > 0 {
+	if inTimeAndMoves(sc).Compare(inTimeAndMoves(p.least), p.aim) > 0 {
 		return false
 	}
 	p.best, p.least, p.from = d, sc, t
 	return true
+}
+
+// inTimeAndMoves is a score with what breaks ties left out.
+func inTimeAndMoves(s plan.Score) plan.Score {
+	return plan.Score{Late: s.Late, LateJobs: s.LateJobs, Setup: s.Setup, Repositions: s.Repositions}
 }
 
 // held reports whether every cut is held: with position_tolerance a holder that was to stay
@@ -137,8 +142,8 @@ func (p *improver) sweepOut(ctx context.Context, t *candidate) {
 // places that cost the same it always takes the same ones, so a saving that two jobs must
 // make together stays out of its reach; other places of equal cost open the way.
 func (p *improver) perturb(ctx context.Context, t *candidate) {
-	moves, size := t.moves(), len(t.order)*len(p.beam.Holders)
-	for range min(max(fewPerturbs, perturbsOf/max(size, 1)), mostPerturbs) {
+	moves := t.moves()
+	for range perturbs {
 		if ctx.Err() != nil {
 			break
 		}

@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"slices"
-	"time"
 
 	"bide/plan"
 	"bide/plan/changeover"
@@ -10,8 +9,7 @@ import (
 
 // Insertion is a planned day and a job to be put into it: the turns are those without it.
 type Insertion struct {
-	*plan.DayPlan           // its turns, each planned on its own or as a search gave them
-	Clock         time.Time // when its first setup begins
+	*plan.DayPlan // its turns, each planned on its own or as a search gave them
 	Job           *plan.Job
 }
 
@@ -24,7 +22,7 @@ type Insertion struct {
 func (in *Insertion) In(p *changeover.Planner, index int) *plan.DayPlan {
 	day := *in.DayPlan
 	day.Turns, day.Floor = slices.Insert(slices.Clone(in.Turns), index, plan.Turn{Job: in.Job}), nil
-	now, clock := in.Start, in.Clock
+	now, clock := in.Start, in.Begins
 	for i := range day.Turns {
 		t, stands := &day.Turns[i], now
 		switch {
@@ -36,7 +34,7 @@ func (in *Insertion) In(p *changeover.Planner, index int) *plan.DayPlan {
 			stands = now.After(t.Step)
 		}
 		if !t.Refused() {
-			now, clock = stands, t.Step.RunEnd
+			now, clock.At = stands, t.Step.RunEnd
 		}
 	}
 	day.Totals = plan.TotalsOf(day.Turns)

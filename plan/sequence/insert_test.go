@@ -28,13 +28,13 @@ func insertion(t *testing.T, draw func(*rand.Rand) (*plan.Beam, *plan.Positions,
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &sequence.Insertion{DayPlan: without, Clock: d.Start, Job: &jobs[last]}
+	return &sequence.Insertion{DayPlan: without, Job: &jobs[last]}
 }
 
 // with is the day with the job at an index, as one that was listed so.
 func with(t *testing.T, s *sequence.Insertion, index int) (*plan.Day, *plan.DayPlan) {
 	t.Helper()
-	day := &plan.Day{Start: s.Clock}
+	day := &plan.Day{Start: s.Begins.At}
 	for _, t := range slices.Insert(slices.Clone(s.Turns), index, plan.Turn{Job: s.Job}) {
 		day.Jobs = append(day.Jobs, *t.Job)
 	}
@@ -145,7 +145,7 @@ func TestInsertByHand(t *testing.T) {
 		HolderWidth: 10 * plan.Millimetre, Rail: plan.Span{From: 0, To: 400 * plan.Millimetre},
 		Web: plan.Span{From: 0, To: 300 * plan.Millimetre}, RestOverWeb: true,
 		Holders: make([]plan.Condition, 3),
-		Drive:   plan.Drive{Kind: plan.ByHand, Hand: time.Minute, Crew: 1},
+		Drive:   plan.Drive{Kind: plan.ByHand, Hand: time.Minute},
 	}
 	x := plan.Job{ID: "X1", Web: 140 * plan.Millimetre, Trim: 5 * plan.Millimetre, Speed: 1, Metres: 10,
 		Entries: []plan.Entry{{Count: 1, Width: 100 * plan.Millimetre, Finished: 100 * plan.Millimetre}}}
@@ -161,7 +161,7 @@ func TestInsertByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	day := sequence.Insertion{DayPlan: without, Clock: begin, Job: &hot}
+	day := sequence.Insertion{DayPlan: without, Job: &hot}
 	p, _ := changeover.NewPlanner(b)
 	for index, w := range []struct{ moves, late int }{{0, 1}, {0, 1}, {1, 0}} {
 		if s := day.In(p, index).Against(without); s.Repositions != w.moves || len(s.Late) != w.late {

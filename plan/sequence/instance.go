@@ -13,7 +13,7 @@ import (
 type instance struct {
 	beam   *plan.Beam
 	start  *plan.Positions
-	clock  time.Time     // when the first setup begins
+	clock  plan.Clock    // when the first setup begins
 	listed *plan.DayPlan // the sequence given
 	steps  []*plan.Step  // of that
 	jobs   []*plan.Job   // of those: the ones that can be run
@@ -36,8 +36,9 @@ type instance struct {
 	first  []time.Duration   // by job: the same when it comes first
 }
 
-func newInstance(b *plan.Beam, start *plan.Positions, clock time.Time, listed *plan.DayPlan, aim plan.Aim) *instance {
-	in := &instance{beam: b, start: start, clock: clock, listed: listed, steps: listed.Steps(), jobs: listed.Jobs(), aim: aim, move: b.Drive.Typical()}
+func newInstance(listed *plan.DayPlan, aim plan.Aim) *instance {
+	b := listed.Beam
+	in := &instance{beam: b, start: listed.Start, clock: listed.Begins, listed: listed, steps: listed.Steps(), jobs: listed.Jobs(), aim: aim, move: b.TypicalMove()}
 	var begun *plan.Job
 	if len(in.jobs) > 0 && in.setting(in.jobs[0]) && in.jobs[0].Fixed == 0 {
 		begun = in.jobs[0]
@@ -71,9 +72,9 @@ func (in *instance) comparePairs() {
 	for u, job := range in.jobs {
 		in.first = append(in.first, in.beam.SetupTime(in.start, job, &plan.Changeover{}).Total())
 		common, least, setup := make([]int, len(n)), make([]int64, len(n)), make([]time.Duration, len(n))
-		before := jobLeft(job)
 		for j := range n {
 			common[j] = meeting(&n[u], &n[j])
+			before := jobLeft(job, in.jobs[j])
 			setup[j] = in.beam.SetupTime(&before, in.jobs[j], &plan.Changeover{}).Total()
 			least[j] = energy(plan.Score{Setup: setup[j], Repositions: in.apart[u][j]}, in.aim, in.move)
 		}
@@ -106,9 +107,15 @@ func meeting(a, b *floor.Needs) int {
 	return most
 }
 
-// jobLeft is what a job leaves behind for the next, besides places and blades.
-func jobLeft(j *plan.Job) plan.Positions {
-	return plan.Positions{Job: j.ID, Material: j.Material, Web: j.Web, SetBar: j.SetBar, SiliconeFree: j.SiliconeFree}
+// jobLeft is what a job leaves behind for the next, besides places and blades. The wicks are
+// those of the job, or those of a job further back where it has none: then they are taken
+// to be the next one's, so that what follows from it is never too much.
+func jobLeft(j, next *plan.Job) plan.Positions {
+	left := plan.Positions{Job: j.ID, Material: j.Material, Web: j.Web, SetBar: j.SetBar, SiliconeFree: j.SiliconeFree, Wick: j.Wick, Pistons: j.Pistons}
+	if left.Wick == "" {
+		left.Wick = next.Wick
+	}
+	return left
 }
 
 // fixed is the instance with its sequence kept, whatever rule it breaks, and layouts that
@@ -153,14 +160,19 @@ func (in *instance) given() *candidate {
 		l := &s.Layout
 		choices[i] = choice{slits: l.Slits, shift: l.Shift, cuts: l.Cuts, entries: plan.EntriesOf(in.jobs[i], l.Slits)}
 	}
-	return newCandidate(in.start, in.clock, choices)
+	return newCandidate(in.start, in.clock.At, choices)
+}
+
+// by is the clock of the day at a time.
+func (in *instance) by(at time.Time) plan.Clock {
+	return plan.Clock{At: at, Calendar: in.clock.Calendar}
 }
 
 // run counts the lateness of job j in, which is set up from the clock on in the time
 // given, and returns when it ends.
 func (in *instance) run(sum *plan.Score, clock time.Time, j int, setup time.Duration) time.Time {
-	step := plan.Step{Job: in.jobs[j], SetupStart: clock, Setup: plan.SetupTime{Every: setup}}
-	step.Clock()
+	step := plan.Step{Job: in.jobs[j], Setup: plan.SetupTime{Every: setup}}
+	step.Clock(in.by(clock))
 	sum.AddLate(step.Late)
 	return step.RunEnd
 }

@@ -18,7 +18,7 @@ func Jointly(ctx context.Context, d *plan.DayPlan, aim plan.Aim) *plan.DayPlan {
 	if len(steps) == 0 {
 		return d
 	}
-	return newInstance(d.Beam, d.Start, steps[0].SetupStart, d, aim).planJointly(ctx)
+	return newInstance(d, aim).planJointly(ctx)
 }
 
 // planJointly is Jointly for the sequence given.
@@ -103,7 +103,7 @@ func (r *run) planFrom(ctx context.Context, beginning int) *plan.DayPlan {
 	}
 	p := r.improver()
 	p.polish(ctx, t.clone()) // reinsertion leaves blades out
-	p.reinsert(ctx, r.chooser, t, min(jointPerJob*len(t.order), mostJoint), true)
+	p.reinsert(ctx, r.chooser, t)
 	p.dropIdleMoves()
 	p.plainerLayouts(ctx)
 	return p.best
@@ -126,8 +126,6 @@ func (r *run) layOutAnew(ctx context.Context, t *candidate) (better *candidate, 
 // chance: a sheet should be there at once.
 const (
 	mostStarts   = 3
-	jointPerJob  = 40
-	mostJoint    = 1200
 	layOutPerJob = 80
 	mostLayOut   = 2400
 	layOutWarmth = 0.1

@@ -18,8 +18,6 @@
 package sequence
 
 import (
-	"time"
-
 	"bide/plan"
 	"bide/plan/changeover"
 	"bide/plan/floor"
@@ -42,17 +40,16 @@ func planDay(b *plan.Beam, start *plan.Positions, d *plan.Day) (*plan.DayPlan, e
 	if err != nil {
 		return nil, err
 	}
-	day := &plan.DayPlan{Beam: b, Start: start, Done: d.Done(), Aim: d.Aim}
-	day.Turns = runDay(start, d, p.Resume)
+	day := &plan.DayPlan{Beam: b, Start: start, Begins: d.Begins(start), Done: d.Done(), Aim: d.Aim}
+	day.Turns = runDay(start, day.Begins, d, p.Resume)
 	day.Totals = plan.TotalsOf(day.Turns)
-	day.Listed = plan.TotalsOf(runDay(start, d, p.NextCentred))
+	day.Listed = plan.TotalsOf(runDay(start, day.Begins, d, p.NextCentred))
 	return day, nil
 }
 
 // runDay plans the day's jobs one after the other with next.
-func runDay(now *plan.Positions, d *plan.Day,
-	next func(*plan.Positions, time.Time, *plan.Job) (plan.Turn, *plan.Positions)) (turns []plan.Turn) {
-	clock := d.Begins(now)
+func runDay(now *plan.Positions, clock plan.Clock, d *plan.Day,
+	next func(*plan.Positions, plan.Clock, *plan.Job) (plan.Turn, *plan.Positions)) (turns []plan.Turn) {
 	for i := range d.Jobs {
 		j := &d.Jobs[i]
 		if j.State == plan.Done || j.State == plan.OnHold {
@@ -60,7 +57,7 @@ func runDay(now *plan.Positions, d *plan.Day,
 		}
 		t, stands := next(now, clock, j)
 		if turns = append(turns, t); !t.Refused() {
-			now, clock = stands, t.Step.RunEnd
+			now, clock.At = stands, t.Step.RunEnd
 		}
 	}
 	return turns

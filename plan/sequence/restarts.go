@@ -26,7 +26,7 @@ const (
 	// Up to so many jobs every order is tried with the finalists' layouts, and the
 	// best few of them are polished too.
 	fewJobs = 5
-	fewDays = 8
+	fewDays = 2
 )
 
 // runs is how many begin on a day of that many jobs: as many rounds in all whatever their
@@ -76,7 +76,7 @@ func (s *search) plan(ctx context.Context) []*plan.DayPlan {
 			s.heat(ctx, r, second/laterHeats, warmth)
 		}
 		p := r.improver()
-		p.reinsert(ctx, r.chooser, r.best, min(reinsertsPerJob*len(s.jobs), s.effort.Rounds), false)
+		p.reinsert(ctx, r.chooser, r.best)
 		for _, t := range append([]*candidate{r.best}, r.everyOrder(ctx, r.best)...) {
 			p.polish(ctx, t)
 		}

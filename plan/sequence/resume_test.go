@@ -5,7 +5,6 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
-	"time"
 
 	"bide/plan"
 	"bide/plan/changeover"
@@ -39,7 +38,7 @@ func TestResumeGoesOnToThePlacesBegun(t *testing.T) {
 		moves := first.Changeover.Moves
 		for k, m := range moves[:len(moves)/2] {
 			now.At[m.Holder-1] = m.To
-			rest, faults := plantest.StepOf(p.Resume(&now, time.Time{}, first.Job))
+			rest, faults := plantest.StepOf(p.Resume(&now, plan.Clock{}, first.Job))
 			if len(faults) > 0 || rest.Changeover.Repositions != len(moves)-k-1 {
 				t.Fatalf("seed %d: after move %d %d are left, want %d (%d faults)", seed, k+1, rest.Changeover.Repositions, len(moves)-k-1, len(faults))
 			}

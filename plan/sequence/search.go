@@ -59,7 +59,7 @@ func Search(ctx context.Context, b *plan.Beam, start *plan.Positions, d *plan.Da
 	if e.Rounds == 0 {
 		e.Rounds = DefaultRounds(b, len(listed.Steps()))
 	}
-	s := &search{instance: newInstance(b, start, d.Begins(start), listed, e.Aim), effort: e}
+	s := &search{instance: newInstance(listed, e.Aim), effort: e}
 	s.floor = s.provenFloor()
 	plans := s.plan(ctx)
 	before := s.fallback(listed)
@@ -75,7 +75,7 @@ func Search(ctx context.Context, b *plan.Beam, start *plan.Positions, d *plan.Da
 	// For minutes a search weighs blades by the way; planned jointly in its order the day
 	// gains more of them. For moves there is next to nothing left to gain.
 	if e.Aim == plan.AimMinutes && best != listed && ctx.Err() == nil {
-		best = better([]*plan.DayPlan{best, newInstance(b, start, s.clock, best, e.Aim).planJointly(ctx)}, e.Aim)
+		best = better([]*plan.DayPlan{best, newInstance(best, e.Aim).planJointly(ctx)}, e.Aim)
 	}
 	best.Turns, best.Listed, best.Done = among(best.Steps(), listed), listed.Listed, listed.Done
 	best.Floor = s.floor
@@ -195,14 +195,14 @@ func (s *search) fallback(listed *plan.DayPlan) []*plan.DayPlan {
 	for i, j := range s.jobs {
 		jobs[i] = *j
 	}
-	turns := runDay(s.start, &plan.Day{Start: s.clock, Jobs: jobs}, p.NextCentred)
+	turns := runDay(s.start, s.clock, &plan.Day{Jobs: jobs}, p.NextCentred)
 	for i := range turns {
 		if turns[i].Refused() {
 			return []*plan.DayPlan{listed}
 		}
 		turns[i].Job, turns[i].Step.Job = s.jobs[i], s.jobs[i]
 	}
-	centred := &plan.DayPlan{Beam: s.beam, Start: s.start, Turns: turns, Totals: plan.TotalsOf(turns)}
+	centred := &plan.DayPlan{Beam: s.beam, Start: s.start, Begins: s.clock, Turns: turns, Totals: plan.TotalsOf(turns)}
 	return []*plan.DayPlan{listed, centred}
 }
 

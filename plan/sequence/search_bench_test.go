@@ -35,7 +35,7 @@ func benchDay(b *testing.B, holders, jobs int) (*run, *candidate) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	k := newRun(newInstance(beam, start, d.Start, listed, plan.AimMoves), 1, 0)
+	k := newRun(newInstance(listed, plan.AimMoves), 1, 0)
 	t, ok := k.begin(false)
 	if !ok || len(t.order) != jobs {
 		b.Fatalf("%d of %d jobs planned", len(t.order), jobs)

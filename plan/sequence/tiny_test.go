@@ -293,7 +293,7 @@ func TestFloorsOfFreeDays(t *testing.T) {
 		for _, j := range p.Jobs() {
 			layouts = append(layouts, allowed(b, j))
 		}
-		ruled, between := &search{instance: newInstance(b, start, d.Start, p, plan.AimMoves)}, plan.RulesOf(p.Jobs(), 0, nil)
+		ruled, between := &search{instance: newInstance(p, plan.AimMoves)}, plan.RulesOf(p.Jobs(), 0, nil)
 		unruled := plan.Rules{After: make([][]int, len(p.Steps())), Fixed: slices.Repeat([]int{-1}, len(p.Steps())), None: true}
 		keeps := func(before, j int) bool {
 			for _, i := range between.After[j] {

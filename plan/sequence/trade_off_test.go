@@ -24,7 +24,7 @@ func TestMovesAndSwapsAreTradedOnSeconds(t *testing.T) {
 	} {
 		b := &plan.Beam{
 			HolderWidth: 10 * mm, Rail: plan.Span{From: 0, To: 400 * mm}, Web: plan.Span{From: 0, To: 300 * mm}, RestOverWeb: true,
-			Holders: make([]plan.Condition, 4), Drive: plan.Drive{Kind: plan.ByHand, Hand: c.move, Crew: 1},
+			Holders: make([]plan.Condition, 4), Drive: plan.Drive{Kind: plan.ByHand, Hand: c.move},
 			Setup: plan.Setup{Blade: c.swap, Crew: 1},
 		}
 		wrong, right := plan.Blade{Bevel: 60, Tip: 0.2}, plan.Blade{Bevel: 45, Tip: 0.1}

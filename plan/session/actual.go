@@ -18,7 +18,7 @@ import (
 func (d *Session) perform(done journal.Deed) {
 	j := d.Journal
 	if done.Day == nil && j.DayLags() {
-		done.Day = d.keptDay()
+		done.Day = &journal.Filed{Day: d.Filed.Day(d.Shop.Day), From: d.Origins(d.Filed)}
 	}
 	if !j.OthersHave() {
 		d.alone(j.Write(d.Shop, done))
@@ -54,10 +54,8 @@ func (d *Session) Stand(t journal.Actual) {
 		d.Say("beam.toml: %v", err)
 		return
 	}
-	d.Forecast.Planner, d.Forecast.Beam = p, b
-	if d.Journal.Writes() { // as who reads the files has it
-		d.Forecast.Start.Clock = d.Shop.Day.Begins(t.Positions)
-	}
+	d.Forecast.Planner, d.Beam = p, b
+	d.Start.Clock = d.begins(t.Positions)
 	d.Begin(t.Positions)
 }
 
@@ -68,9 +66,4 @@ func (d *Session) dayWith(s draft.States) *journal.Filed {
 		return nil
 	}
 	return &journal.Filed{Day: s.In(d.Filed, map[*plan.Job]*plan.Job{}).Day(d.Shop.Day), From: d.Origins(d.Filed)}
-}
-
-// keptDay is the day as it is in the file, or would be were all that was entered written down.
-func (d *Session) keptDay() *journal.Filed {
-	return &journal.Filed{Day: d.Filed.Day(d.Shop.Day), From: d.Origins(d.Filed)}
 }

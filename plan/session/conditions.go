@@ -46,7 +46,7 @@ func (c *Conditions) Set(number int, m shop.Mark) {
 		return
 	}
 	c.give(r, "", func() {
-		next := c.History.Now
+		next := *c.Now
 		next.About, next.Did, next.Cause = "", "", r
 		c.History.Do(next)
 	})
@@ -66,7 +66,7 @@ func (c *Conditions) takeBack(r *change) {
 		c.Say("not undone: %s", c.changedSince(r.number))
 		return
 	}
-	c.record(r.number, r.was, c.event(r).TakenBack(c.Journal.Clock()),
+	c.record(r.number, r.was, c.event(r).TakenBack(c.TimeNow()),
 		fmt.Sprintf("undone: holder %d is %s again", r.number, r.was.Condition), undo)
 }
 
@@ -90,7 +90,7 @@ func (c *Conditions) changedSince(number int) string {
 
 // event is what the record holds of a change.
 func (c *Conditions) event(r *change) record.Event {
-	return record.Event{Time: c.Journal.Clock(), Kind: record.Condition, Holder: r.number, Condition: r.is.Condition, Reason: r.is.Reason}
+	return record.Event{Time: c.TimeNow(), Kind: record.Condition, Holder: r.number, Condition: r.is.Condition, Reason: r.is.Reason}
 }
 
 // record gives a holder a mark, with what the record is to hold of it; once that is written

@@ -41,7 +41,7 @@ func TestUndoRedo(t *testing.T) {
 	if v.Redo(); v.order() != "CBD" || len(v.Away()) != 1 {
 		t.Errorf("%s, away %s", v.order(), ids(v.Away()))
 	}
-	v.says("there is nothing to do again")
+	v.says("there is nothing to redo")
 }
 
 // A job taken out leaves what others wait for, added it has an id of its own, and a rule
@@ -65,7 +65,9 @@ func TestEdits(t *testing.T) {
 	if v.settle(); next.ID == "B" || v.order() != "B"+next.ID+"CD" || v.Origin(&next) != "" {
 		t.Errorf("%s", v.order())
 	}
-	v.MarkDone(v.Jobs()[0])
+	if err := v.MarkDone(v.Jobs()[0], "06:20, 100"); err != nil {
+		t.Fatal(err)
+	}
 	if v.settle(); v.order() != next.ID+"CD" || v.Number(0) != 2 {
 		t.Errorf("%s, the first is number %d", v.order(), v.Number(0))
 	}
@@ -113,7 +115,7 @@ func TestEditUnderASearch(t *testing.T) {
 	v := open(t, folder(t, nil))
 	v.Seek(plan.AimMinutes)
 	work := v.Work()
-	if v.Hold(v.Jobs()[3]); !v.Search.Interrupted() || !strings.Contains(v.Told(""), "the search stops, and") {
+	if v.Hold(v.Jobs()[3]); !strings.Contains(v.Told(""), "the search stops, and") {
 		t.Errorf("the search goes on: %q", v.Told(""))
 	}
 	for _, w := range work {
@@ -126,5 +128,28 @@ func TestEditUnderASearch(t *testing.T) {
 	v.Accept()
 	if v.settle(); len(v.Jobs()) != 3 || ids(v.Away()) != "D" || !v.Forecast.Present.Whole() {
 		t.Errorf("%s, away %s", v.order(), ids(v.Away()))
+	}
+}
+
+// Of what is undone it is said what is so then, with no key for what it was before.
+func TestUndoSaysWhatIsSo(t *testing.T) {
+	v := open(t, folder(t, nil)).settle()
+	first, second := v.Jobs()[0], v.Jobs()[1]
+	for want, edit := range map[string]func(){
+		"undone: B is back in the day":              func() { v.Remove(second) },
+		"undone: B waits again":                     func() { v.Hold(second) },
+		"undone: A waits again":                     func() { v.MarkRunning(first) },
+		"undone: A may shift inside its trim again": func() { v.SetShift(first) },
+		"undone: A: slit order fixed again":         func() { v.SetArrange(first) },
+		"undone: B is free in the sequence again":   func() { v.Fix(second) },
+		"undone: B need not come after A":           func() { v.OrderAfter(second, first) },
+		"A undone: back to number 1":                func() { v.MoveBy(0, 1) },
+		"undone: E is removed from the day again":   func() { e := *second; e.ID = "E"; v.Add(&e, "", second) },
+		"undone: B is as before the edit":           func() { e := *second; e.Metres++; v.Replace(second, &e) },
+	} {
+		edit()
+		if v.Undo(); v.Notice.Text != want {
+			t.Errorf("%q, want %q", v.Notice.Text, want)
+		}
 	}
 }

@@ -133,13 +133,13 @@ func (f *Files) cantTake(fresh *shop.Shop) string {
 	return ""
 }
 
-// Outdated says that what is shown may be; empty while it isn't.
-func (f *Files) Outdated() (text, brief string) {
+// outdated says that what is shown may be; empty while it isn't.
+func (f *Files) outdated() (text, brief string) {
 	if len(f.stale) == 0 {
 		return "", ""
 	}
 	since := f.since.Format("15:04")
-	if now := f.Journal.Clock(); now.YearDay() != f.since.YearDay() {
+	if now := f.TimeNow(); now.YearDay() != f.since.YearDay() {
 		since = f.since.Format("2 Jan 15:04")
 	}
 	if f.Changed() && slices.Equal(f.stale, []string{"day.toml"}) {

@@ -7,6 +7,7 @@ import (
 	"bide/plan"
 	"bide/plan/session/draft"
 	"bide/plan/session/journal"
+	"bide/plan/session/workday"
 	"bide/plan/shop"
 	"bide/plan/shop/disk"
 	"bide/plan/shop/record"
@@ -27,7 +28,7 @@ type Asked struct {
 	then  func(Asked)
 }
 
-const writtenHere = "the shop is free: it is saved here now"
+const writtenHere = "the other screen has closed: this one saves now"
 
 // askAgain asks for the right to write, in the background, and goes on with what it is
 // wanted for: a deed, if that is in hand.
@@ -42,7 +43,7 @@ func (f *Files) askAgain(hand *journal.Deed, then func(Asked)) {
 		fresh, problems := shop.Open(old.Dir)
 		if len(problems) > 0 && a.lock != nil {
 			a.lock.Release()
-			return Asked{why: "the shop is free, but " + problems[0].String() + ": nothing is written", hand: hand, then: then}
+			return Asked{why: "the other screen has closed, but " + problems[0].String() + ": nothing is saved here", hand: hand, then: then}
 		}
 		a.fresh = fresh
 		return a
@@ -57,7 +58,7 @@ func (f *Files) given(a Asked) {
 	if wrong := ""; a.fresh != nil && a.lock != nil {
 		if wrong = f.cantTake(a.fresh); wrong != "" {
 			a.lock.Release()
-			a.lock, a.fresh, a.why = nil, nil, "the shop is free, but "+wrong+": nothing is written"
+			a.lock, a.fresh, a.why = nil, nil, "the other screen has closed, but "+wrong+": nothing is saved here"
 		}
 	}
 	if a.fresh != nil && a.lock == nil && (f.Loses() || len(f.Reports) > 0) {
@@ -68,7 +69,7 @@ func (f *Files) given(a Asked) {
 	case a.fresh == nil && a.lock != nil:
 		f.Say("%s", writtenHere)
 	case a.fresh != nil && a.lock != nil:
-		f.Reread(a.fresh, a.hand, writtenHere+"; it was changed meanwhile, and is read again")
+		f.Reread(a.fresh, a.hand, writtenHere+"; the files changed meanwhile, and are read again")
 	case a.fresh != nil:
 		f.Reread(a.fresh, a.hand, "the shop was changed meanwhile, and is read again: nothing was recorded")
 	}
@@ -92,19 +93,18 @@ func (f *Files) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 	f.Journal.Settled()
 	f.Reports, f.Wear, f.Setup = nil, nil, nil
 	if f.Changed() {
-		says = words.Join("; ", says, "the changes here aren't saved and stay; earlier ones can't be undone any more")
+		says = words.Join("; ", says, "unsaved changes here are kept; earlier ones can no longer be undone")
 		f.Shop.Stands(fresh)
 		f.Become(f.statesIn(fresh))
-		f.History = draft.History[draft.Draft]{Now: draft.New(f.History.Now.All, f.History.Now.Aim)}
+		f.History = draft.History[draft.Draft]{Now: draft.New(f.Now.All, f.Now.Aim)}
 	} else {
-		f.Shop, f.Stems = fresh, nil
 		f.Open(fresh)
 		f.Journal.SetDayLags(f.Lags)
-		f.Forecast.Aim = f.History.Now.Aim
+		f.Aim = f.Now.Aim
 	}
-	f.stamp, f.stale, f.wrong, f.since = shop.Stamp{}, nil, "", f.Journal.Clock()
+	f.stamp, f.stale, f.wrong, f.since = shop.Stamp{}, nil, "", f.TimeNow()
 	f.Actual = journal.Actual{Positions: f.Shop.Positions, Marks: f.Shop.Marks}
-	f.Forecast.Start.Clock = f.Shop.Day.Begins(f.Actual.Positions)
+	f.Start.Clock = f.begins(f.Actual.Positions)
 	f.Stand(f.Actual)
 	f.Viewer.ReadAnew()
 	if goesOn {
@@ -116,17 +116,13 @@ func (f *Files) Reread(fresh *shop.Shop, hand *journal.Deed, says string) {
 	f.Say("%s", says)
 }
 
-// statesIn are the states of a shop's jobs: where the beam is half set up for another,
-// what ran has ended, as workday.Day.Open has it.
+// statesIn are the states of a shop's jobs, as workday.Day.Open has them.
 func (f *Files) statesIn(fresh *shop.Shop) draft.States {
-	s, half := draft.States{}, fresh.Positions.Begun
-	f.Journal.SetDayLags(false)
-	for i := range fresh.Day.Jobs {
-		j := &fresh.Day.Jobs[i]
-		if s[j.ID] = j.State; half != nil && j.State == plan.Running && j.ID != half.Job {
-			s[j.ID] = plan.Done
-			f.Journal.SetDayLags(true)
-		}
+	filed, lags := workday.FiledIn(fresh)
+	f.Journal.SetDayLags(lags)
+	s := draft.States{}
+	for _, j := range filed.All {
+		s[j.ID] = draft.ProgressOf(j)
 	}
 	return s
 }
@@ -134,12 +130,13 @@ func (f *Files) statesIn(fresh *shop.Shop) draft.States {
 // setOutAgain begins a setup anew over a shop read again, as far as it was read; where its
 // job is set up already, that is said.
 func (d *Session) setOutAgain(was *Setup) string {
-	turn := d.NextUp()
+	turn := d.nextUp()
 	if turn < 0 || d.Jobs()[turn].ID != was.Job.ID {
 		return "the setup of " + was.Job.ID + " is over"
 	}
 	d.Viewer.Look(turn)
-	d.guide(d.Jobs()[turn]).Warned = was.Warned
+	d.Setup = d.preview(d.Jobs()[turn])
+	d.Setup.Warned = was.Warned
 	return ""
 }
 
@@ -160,7 +157,7 @@ func (f *Files) missing(fresh *shop.Shop) string {
 	for _, j := range f.Filed.All {
 		i := slices.IndexFunc(fresh.Day.Jobs, func(there plan.Job) bool { return there.ID == j.ID })
 		if state, told := f.Journal.Became(j.ID); told && i >= 0 && fresh.Day.Jobs[i].State != state {
-			parts = append(parts, outcomes(draft.States{j.ID: state}, ""))
+			parts = append(parts, outcomes(draft.States{j.ID: {State: state}}, ""))
 		}
 	}
 	return words.Join(", ", parts...)

@@ -8,7 +8,7 @@ import (
 
 // SaveDay saves the day as it is here.
 func (f *Files) SaveDay() {
-	j, now := f.Journal, f.History.Now
+	j, now := f.Journal, *f.Now
 	switch {
 	case j.OthersHave():
 		f.askAgain(nil, func(a Asked) {

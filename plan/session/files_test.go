@@ -16,12 +16,12 @@ func (v *viewer) glance() *viewer {
 func TestDayChangedOnDisk(t *testing.T) {
 	dir := folder(t, nil)
 	v := open(t, dir).glance()
-	if text, brief := v.Files.Outdated(); text != "" || brief != "" {
-		t.Fatalf("%q, %q", text, brief)
+	if now := v.Shown(); now.Outdated != "" || now.OutdatedBrief != "" {
+		t.Fatalf("%q, %q", now.Outdated, now.OutdatedBrief)
 	}
 	put(t, dir, "day.toml", strings.Replace(dayFile, `"5 x 50"`, `"5 x 48"`, 1))
 	v.glance()
-	if text, _ := v.Files.Outdated(); !strings.Contains(text, "day.toml has changed since") || !strings.Contains(text, "<reread> reads it again") {
+	if text := v.Shown().Outdated; !strings.Contains(text, "day.toml has changed since") || !strings.Contains(text, "<reread> reads it again") {
 		t.Errorf("%q", text)
 	}
 	if v.Jobs()[0].Entries[0].Width != 50*mm || v.anew != 0 {
@@ -57,7 +57,7 @@ func TestFaultyFileOnDisk(t *testing.T) {
 	put(t, dir, "day.toml", dayFile+"nonsense = 1\n")
 	v.Files.ReadAgain()
 	v.settle().says("not read again: day.toml:")
-	if text, _ := v.Files.Outdated(); !strings.Contains(text, "nonsense") || v.order() != "ABCD" || v.anew != 0 {
+	if text := v.Shown().Outdated; !strings.Contains(text, "nonsense") || v.order() != "ABCD" || v.anew != 0 {
 		t.Errorf("%q, %s", text, v.order())
 	}
 	put(t, dir, "day.toml", strings.Replace(dayFile, `id       = "A"`, `id       = "E"`, 1))
@@ -77,7 +77,7 @@ func TestPositionsChangedUnderEdits(t *testing.T) {
 	put(t, dir, "positions.toml", strings.Replace(positionsFile, "at = 350.0", "at = 371.0", 1))
 	v.Files.ReadAgain()
 	v.settle().says("the positions are read again")
-	if v.says("the changes here aren't saved and stay"); v.Actual.Positions.At[7] != 371*mm || v.order() != "BACD" || !v.Changed() {
+	if v.says("unsaved changes here are kept"); v.Actual.Positions.At[7] != 371*mm || v.order() != "BACD" || !v.Changed() {
 		t.Errorf("at %d, %s", v.Actual.Positions.At[7], v.order())
 	}
 	put(t, dir, "beam.toml", strings.Replace(beamFile, "clearance    = 1.0", "clearance    = 2.0", 1))
@@ -99,7 +99,7 @@ func TestSaveDay(t *testing.T) {
 	v.Fix(v.Jobs()[1])
 	v.settle().Files.SaveDay()
 	if v.settle().says("saved"); v.Changed() || v.Loses() {
-		t.Errorf("%q", v.Question())
+		t.Errorf("%q", v.Shown().Question)
 	}
 	s := kept(t, dir)
 	if s.Day.Jobs[0].ID != "B" || s.Day.Jobs[1].Fixed != 2 {

@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"bide/plan"
-	"bide/plan/changeover"
 	"bide/plan/session"
 	"bide/plan/session/workday"
 	"bide/plan/shop"
@@ -136,11 +135,11 @@ func text(t testing.TB, dir, name string) string {
 func open(t testing.TB, dir string) *viewer {
 	t.Helper()
 	s := kept(t, dir)
-	p, err := changeover.NewPlanner(s.Beam)
+	d, err := session.New(s)
 	if err != nil {
 		t.Fatal(err)
 	}
-	v := &viewer{t: t, Session: session.New(s, p), now: time.Date(2026, 11, 25, 6, 30, 0, 0, time.UTC)}
+	v := &viewer{t: t, Session: d, now: time.Date(2026, 11, 25, 6, 30, 0, 0, time.UTC)}
 	v.Journal.Now = func() time.Time { return v.now }
 	v.Journal.Take(dir, false)
 	v.ShowOn(v)

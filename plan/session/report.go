@@ -19,20 +19,20 @@ import (
 type Report struct {
 	job     string // id of the setup's
 	what    string // it, in few words
-	Was, Is journal.Actual
+	was, is journal.Actual
 	events  []record.Event
 	were    draft.States // of the jobs that came into other states, those before
 	ran     bool         // it is that the job runs, which ended the setup
 	goOn    func()       // what to do when it was taken back
 }
 
-// Before is what is true without what was recorded: of what has changed since, that
+// before is what is true without what was recorded: of what has changed since, that
 // changes nothing. wrong is why it can't be taken out any more.
-func (r *Report) Before(now journal.Actual) (out journal.Actual, wrong string) {
-	stands := *r.Was.Positions
+func (r *Report) before(now journal.Actual) (out journal.Actual, wrong string) {
+	stands := *r.was.Positions
 	stands.At, stands.Assumed = slices.Clone(now.Positions.At), false
-	for i, is := range r.Is.Positions.At {
-		switch was := r.Was.Positions.At[i]; {
+	for i, is := range r.is.Positions.At {
+		switch was := r.was.Positions.At[i]; {
 		case was == is:
 		case now.Positions.At[i] != is:
 			wrong = fmt.Sprintf("holder %d has moved since", i+1)
@@ -41,9 +41,9 @@ func (r *Report) Before(now journal.Actual) (out journal.Actual, wrong string) {
 		}
 	}
 	marks := maps.Clone(now.Marks)
-	for _, n := range slices.Concat(slices.Collect(maps.Keys(r.Was.Marks)), slices.Collect(maps.Keys(r.Is.Marks))) {
-		was, before := r.Was.Marks[n]
-		is, after := r.Is.Marks[n]
+	for _, n := range slices.Concat(slices.Collect(maps.Keys(r.was.Marks)), slices.Collect(maps.Keys(r.is.Marks))) {
+		was, before := r.was.Marks[n]
+		is, after := r.is.Marks[n]
 		switch {
 		case was == is && before == after:
 		case now.Marks[n] != is:
@@ -106,7 +106,7 @@ func outcomes(became draft.States, but string) string {
 	var parts []string
 	for _, id := range slices.Sorted(maps.Keys(became)) {
 		if id != but {
-			parts = append(parts, id+" is "+map[plan.State]string{plan.Done: "done", plan.OnHold: "on hold", plan.Running: "running", plan.Waiting: "waiting again"}[became[id]])
+			parts = append(parts, id+" is "+map[plan.State]string{plan.Done: "done", plan.OnHold: "on hold", plan.Running: "running", plan.Waiting: "waiting again"}[became[id].State])
 		}
 	}
 	return words.Join(", ", parts...)

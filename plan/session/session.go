@@ -6,6 +6,8 @@
 package session
 
 import (
+	"errors"
+	"fmt"
 	"strings"
 
 	"bide/plan/changeover"
@@ -68,6 +70,10 @@ func (d *Session) Take(result any) bool {
 	switch r := result.(type) {
 	case planning.Found:
 		d.Finds(r)
+	case planning.Estimated, planning.Moved:
+		if d.Mover != nil {
+			d.Mover.Take(r)
+		}
 	case journal.Written:
 		d.performed(r)
 	case journal.DaySaved:
@@ -92,18 +98,26 @@ func (d *Session) Take(result any) bool {
 func (d *Session) planned() {
 	d.Refresh()
 	d.followPlan()
-	if f := d.Search.Held(); f != nil && d.Forecast.Present.Whole() {
+	if f := d.Search.Held(); f != nil && d.Present.Whole() {
 		d.Finds(*f)
 	}
 }
 
-// New opens a session of a shop whose beam can be planned.
-func New(s *shop.Shop, p *changeover.Planner) *Session {
+// New opens a session of a shop. It is an error when its beam can't be planned for, or its day
+// has no jobs.
+func New(s *shop.Shop) (*Session, error) {
+	p, err := changeover.NewPlanner(s.Beam)
+	if err != nil {
+		return nil, fmt.Errorf("beam.toml: %w", err)
+	}
+	if len(s.Day.Jobs) == 0 {
+		return nil, errors.New("day.toml: there are no jobs")
+	}
 	d := &Session{Day: workday.New(s, p), Journal: journal.New(), Actual: journal.Actual{Positions: s.Positions, Marks: s.Marks}}
 	d.Editor, d.Offers = workday.Editor{Day: d.Day}, workday.Offers{Day: d.Day}
 	d.Journal.SetDayLags(d.Lags)
-	d.Files, d.Conditions = Files{Session: d, since: d.Journal.Clock()}, Conditions{d}
-	return d
+	d.Files, d.Conditions = Files{Session: d, since: d.TimeNow()}, Conditions{d}
+	return d, nil
 }
 
 // ShowOn sets who shows the session.
@@ -140,8 +154,8 @@ func (d *Session) losing() (all []string) {
 	return all
 }
 
-// Question asks whether to quit, and says what would be lost, and why.
-func (d *Session) Question() string {
+// question asks whether to quit, and says what would be lost, and why.
+func (d *Session) question() string {
 	if d.Journal.Busy() {
 		return "The last entry is still being saved. Quit anyway?"
 	}

@@ -15,15 +15,28 @@ import (
 // that and from the plan, which stays the same from the first move to the last unless
 // something is found to be elsewhere.
 type Setup struct {
-	Steps
+	Guide
 	d         *Session
-	Warned    bool      // the cautions were seen
-	Confirmed time.Time // when the last move was confirmed
-	was       *planned  // the plan before what was reported last; nil when that changed none
+	Confirmed time.Time  // when the last move was confirmed
+	was       *planned   // the plan before what was reported last; nil when that changed none
+	became    plan.State // what became of the job that ran before; done unless something else was reported
+	sure      bool       // it was reported
+}
 
-	Ending *ending    // asks what became of the job that ran before; nil when nothing does
-	became plan.State // that; done unless something else was reported
-	sure   bool       // it was reported
+// Guide is a guided setup as it is shown.
+type Guide struct {
+	Steps
+	Warned   bool      // the cautions were seen
+	Ending   *ending   // asks what became of the job that ran before; nil when nothing does
+	Running  *plan.Job // that runs before the setup's; nil without one
+	Undoable bool      // there is something to undo
+}
+
+// shown is the setup as it is now; it stays so.
+func (w *Setup) shown() *Guide {
+	g, actual, result := w.Guide, w.d.Actual, *w.d.Result
+	g.actual, g.result, g.Running, g.Undoable = &actual, &result, w.running(), w.undoable()
+	return &g
 }
 
 // SetUp begins the guided setup, after asking again for the right to write where that is
@@ -42,7 +55,7 @@ func (d *Session) SetUp() {
 
 // begin begins the setup for the job that the beam is to be set up for next.
 func (d *Session) begin() {
-	turn := d.NextUp()
+	turn := d.nextUp()
 	if turn < 0 {
 		d.Say("no job is waiting: there is nothing to set up")
 		return
@@ -51,26 +64,30 @@ func (d *Session) begin() {
 		d.Viewer.Look(turn)
 		d.Say("%s comes first: it is set up now, not %s", d.Jobs()[turn].ID, d.Jobs()[picked].ID)
 	}
-	d.guide(d.Jobs()[turn])
+	d.Setup = d.preview(d.Jobs()[turn])
 }
 
-// guide begins the guided setup for a job.
-func (d *Session) guide(j *plan.Job) *Setup {
-	d.Setup = d.Preview(j)
-	return d.Setup
-}
-
-// Preview is the guided setup for a job as it would begin.
-func (d *Session) Preview(j *plan.Job) *Setup {
-	w := &Setup{d: d, Steps: Steps{Job: j, actual: &d.Actual}, became: plan.Done}
+// preview is the guided setup for a job as it would begin.
+func (d *Session) preview(j *plan.Job) *Setup {
+	w := &Setup{d: d, Guide: Guide{Steps: Steps{Job: j, actual: &d.Actual, result: d.Result}}, became: plan.Done}
 	w.follow()
 	return w
 }
 
-// NextUp is the turn of the job that the beam is to be set up for: the first that
+// Preview is the guided setup of the job that comes next as it would begin; nil when none
+// is left.
+func (d *Session) Preview() *Guide {
+	turn := d.nextUp()
+	if turn < 0 {
+		return nil
+	}
+	return d.preview(d.Jobs()[turn]).shown()
+}
+
+// nextUp is the turn of the job that the beam is to be set up for: the first that
 // doesn't run already and that the beam can run, or that is half set up. Where the
 // beam can run none it is the first of them, to say why; -1 when none is left.
-func (d *Session) NextUp() int {
+func (d *Session) nextUp() int {
 	first, half := -1, ""
 	if s := d.Actual.Positions.Begun; s != nil {
 		half = s.Job
@@ -94,8 +111,8 @@ func (d *Session) NextUp() int {
 // turnOf is the turn of the setup's job; -1 when it has none any more.
 func (w *Setup) turnOf() int { return slices.Index(w.d.Jobs(), w.Job) }
 
-// Running is the job that runs before the setup's; nil without one.
-func (w *Setup) Running() *plan.Job {
+// running is the job that runs before the setup's; nil without one.
+func (w *Setup) running() *plan.Job {
 	for _, j := range w.d.Jobs()[:max(w.turnOf(), 0)] {
 		if j.State == plan.Running {
 			return j
@@ -108,7 +125,7 @@ func (w *Setup) Running() *plan.Job {
 // new one.
 func (w *Setup) follow() {
 	turn := w.turnOf()
-	if turn < 0 || w.Plan != nil || !w.d.Forecast.Present.Whole() { // what is known before may change yet
+	if turn < 0 || w.Plan != nil || !w.d.Present.Whole() { // what is known before may change yet
 		return
 	}
 	w.Plan = w.d.Outcome(turn)
@@ -157,12 +174,12 @@ func (w *Setup) asks(then func()) bool {
 	if w.Ending = nil; turn < 1 || w.Plan == nil || w.sure || d.Journal.Invented() {
 		return false
 	}
-	now, before := d.Journal.Clock(), d.Outcome(turn-1)
-	j := w.Running()
-	if j == nil || before == nil || !now.Before(before.Clock) || !d.Shop.Day.Begins(&plan.Positions{Recorded: now}).Equal(now) {
+	now, before := d.TimeNow(), d.Outcome(turn-1)
+	j := w.running()
+	if j == nil || before == nil || !now.Before(before.Clock.At) || now.Before(d.Shop.Day.Start) {
 		return false
 	}
-	w.Ending = &ending{j, before.Clock, now, then}
+	w.Ending = &ending{j, before.Clock.At, now, then}
 	return true
 }
 

@@ -2,10 +2,8 @@ package session
 
 import (
 	"slices"
-	"time"
 
 	"bide/plan"
-	"bide/plan/changeover"
 	"bide/plan/session/draft"
 	"bide/plan/session/journal"
 	"bide/plan/session/workday"
@@ -16,25 +14,16 @@ import (
 // record has a deed of the setup written down, to be undone; then it goes on,
 // and says what was recorded, in full or in few words. Jobs have become what they became by it.
 func (w *Setup) record(done journal.Deed, became draft.States, what, says string, then func()) {
-	t, was := &Report{job: w.Job.ID, what: what, Was: w.d.Actual, Is: done.Actual, events: done.Events, were: w.d.History.Now.StatesOf(became)}, w.d.Forecast.Start.Clock
+	t := &Report{job: w.Job.ID, what: what, was: w.d.Actual, is: done.Actual, events: done.Events, were: w.d.Now.StatesOf(became)}
 	t.goOn = func() { w.resume(t) }
 	done.Day = w.d.dayWith(became)
 	done.Done = func(said string) {
 		w.d.Reports = append(w.d.Reports, t)
 		then()
-		w.d.Say("%s", words.Join("; ", w.d.notKept()+says, outcomes(became, w.Job.ID), said, w.d.byTheWall(was)))
+		w.d.Say("%s", words.Join("; ", w.d.notKept()+says, outcomes(became, w.Job.ID), said))
 		w.d.Notice.Brief = w.d.notKept() + what
 	}
 	w.d.perform(done)
-}
-
-// byTheWall says that the day goes on by the real time from here on, where it
-// began as its file has it before; else nothing.
-func (d *Session) byTheWall(was time.Time) string {
-	if now := d.Forecast.Start.Clock; was.Equal(d.Shop.Day.Start) && !now.Equal(was) {
-		return "the day follows the real time now, from " + d.Clock(now) + " on"
-	}
-	return ""
 }
 
 // TakeBack undoes what was recorded last in this setup; after a restart, the last move
@@ -54,23 +43,23 @@ func (w *Setup) TakeBack() {
 	w.d.unsay(last)
 }
 
-// CanTakeBack reports whether there is something to take back.
-func (w *Setup) CanTakeBack() bool {
+// undoable reports whether there is something to undo.
+func (w *Setup) undoable() bool {
 	n := len(w.d.Reports)
 	return n > 0 && w.d.Reports[n-1].job == w.Job.ID || len(w.Made()) > 0
 }
 
 // unsay has a thing recorded written down as recorded by mistake.
 func (d *Session) unsay(t *Report) {
-	back, wrong := t.Before(d.Actual)
-	if faults := changeover.Misplaced(d.Forecast.Beam, back.Positions.At); wrong == "" && len(faults) > 0 {
-		wrong = faults[0].Why(d.Shop.Unit)
+	back, wrong := t.before(d.Actual)
+	if wrong == "" {
+		wrong = d.Misplaced(back.Positions.At)
 	}
 	if wrong != "" {
 		d.Say("%s can't be undone: %s", t.what, wrong)
 		return
 	}
-	now := d.Journal.Clock()
+	now := d.TimeNow()
 	if back.Positions.Begun != nil { // else it stands again as it was recorded then
 		back.Positions.Recorded = now
 	}
@@ -82,8 +71,8 @@ func (d *Session) unsay(t *Report) {
 		d.Reports = slices.DeleteFunc(d.Reports, func(c *Report) bool { return c == t })
 		d.Become(t.were)
 		t.goOn()
-		d.Say("%s", words.Join("; ", d.notKept()+"undone: "+words.Join(", ", t.asBefore(d.Forecast.Beam, d.Shop.Unit), outcomes(t.were, "")), said))
-		d.Notice.Brief = d.notKept() + t.briefly(d.Forecast.Beam)
+		d.Say("%s", words.Join("; ", d.notKept()+"undone: "+words.Join(", ", t.asBefore(d.Beam, d.Shop.Unit), outcomes(t.were, "")), said))
+		d.Notice.Brief = d.notKept() + t.briefly(d.Beam)
 	}
 	d.perform(done)
 }
@@ -119,7 +108,7 @@ func (d *Session) unrun(t *Report) {
 // goesOn goes on with a setup at its end, when that the job runs was undone.
 func (w *Setup) goesOn(ran *Report) {
 	w.d.History.Drop(func(f draft.Draft) bool { return f.Cause == any(ran) })
-	w.Job, w.Look = w.d.History.Now.Find(ran.job), 0
+	w.Job, w.Look = w.d.Now.Find(ran.job), 0
 	w.d.Setup = w
 	w.d.Stand(w.d.Actual)
 }

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"bide/plan"
-	"bide/plan/changeover"
 	"bide/plan/session/draft"
 	"bide/plan/session/journal"
 	"bide/plan/session/planning"
@@ -27,18 +26,19 @@ func (w *Setup) change() (journal.Deed, draft.States) {
 		now = w.d.Before(turn)
 		for _, j := range w.d.Jobs()[:turn] {
 			if j.State == plan.Running {
-				became[j.ID] = w.became
-				e := record.Event{Time: w.d.Journal.Clock(), Kind: record.Job, Job: j.ID, State: w.became}
+				is := draft.ProgressOf(j).To(w.became)
 				if w.became == plan.Done {
-					e.Metres = j.Metres
+					is = draft.ProgressOf(j).Done(w.d.TimeNow(), j.Metres)
 				}
+				became[j.ID] = is
+				e := record.Event{Time: w.d.TimeNow(), Kind: record.Job, Job: j.ID, State: is.State, Metres: is.Ran}
 				out.Events = append(out.Events, e)
 			}
 		}
 	}
 	stands := *now
 	stands.At = slices.Clone(w.d.Actual.Positions.At)
-	stands.Recorded, stands.Assumed = w.d.Journal.Clock(), false
+	stands.Recorded, stands.Assumed = w.d.TimeNow(), false
 	stands.Begun = w.setting()
 	out.Actual = journal.Actual{Positions: &stands, Marks: w.d.Actual.Marks}
 	return out, became
@@ -72,7 +72,7 @@ func (w *Setup) Confirm() {
 		w.d.Say("all moves are made: press %s when %s runs", w.d.Viewer.KeyOf(workday.ToRun), w.Job.ID)
 		return
 	}
-	if n := changeover.Blocks(w.d.Forecast.Beam, w.d.Actual.Positions.At, *move); n != 0 {
+	if n := w.BlockedBy(move); n != 0 {
 		w.d.Say("holder %d can't move yet: holder %d is in its way and moves first", move.Holder, n)
 		w.d.Notice.Brief = fmt.Sprintf("%d moves first", n)
 		return
@@ -88,7 +88,7 @@ func (w *Setup) Confirm() {
 	done, became := w.change()
 	done.Positions.At[move.Holder-1] = move.To
 	done.Positions.Begun.Made = append(done.Positions.Begun.Made, plan.Made{Holder: move.Holder, From: move.From})
-	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Moved, Holder: move.Holder, From: move.From, To: move.To, Job: w.Job.ID})
+	done.Events = append(done.Events, record.Event{Time: w.d.TimeNow(), Kind: record.Moved, Holder: move.Holder, From: move.From, To: move.To, Job: w.Job.ID})
 	what := fmt.Sprintf("%d made", move.Holder)
 	w.record(done, became, what, what+": it is at "+w.d.Shop.Unit.Show(move.To), func() {
 		w.begun(became)
@@ -107,12 +107,12 @@ func (w *Setup) undoMove() {
 	done, became := w.change()
 	at := done.Positions.At[last.Holder-1]
 	done.Positions.At[last.Holder-1] = last.From
-	if faults := changeover.Misplaced(w.d.Forecast.Beam, done.Positions.At); len(faults) > 0 {
-		w.d.Say("not undone: %s", faults[0].Why(w.d.Shop.Unit))
+	if wrong := w.d.Misplaced(done.Positions.At); wrong != "" {
+		w.d.Say("not undone: %s", wrong)
 		return
 	}
 	done.Positions.Begun.Made = done.Positions.Begun.Made[:len(made)-1]
-	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Moved, Holder: last.Holder, From: last.From, To: at, Job: w.Job.ID}.TakenBack(w.d.Journal.Clock()))
+	done.Events = append(done.Events, record.Event{Time: w.d.TimeNow(), Kind: record.Moved, Holder: last.Holder, From: last.From, To: at, Job: w.Job.ID}.TakenBack(w.d.TimeNow()))
 	done.Day = w.d.dayWith(became)
 	done.Done = func(said string) {
 		w.begun(became)
@@ -135,28 +135,28 @@ func (w *Setup) replan(was *planned) {
 
 // Correct records that holders are not where they were thought, or are in another
 // condition; the rest is planned again. Positions at which holders can't be are refused.
-func (w *Setup) Correct(places map[int]plan.Length, marks map[int]shop.Mark, what, says string) {
-	if w.asks(func() { w.Correct(places, marks, what, says) }) {
+func (w *Setup) Correct(positions map[int]plan.Length, marks map[int]shop.Mark, what, says string) {
+	if w.asks(func() { w.Correct(positions, marks, what, says) }) {
 		return
 	}
 	at := slices.Clone(w.d.Actual.Positions.At)
-	for n, to := range places {
+	for n, to := range positions {
 		at[n-1] = to
 	}
-	if faults := changeover.Misplaced(w.d.Forecast.Beam, at); len(faults) > 0 {
-		w.d.Say("%s", faults[0].Why(w.d.Shop.Unit))
+	if wrong := w.d.Misplaced(at); wrong != "" {
+		w.d.Say("%s", wrong)
 		return
 	}
 	was := &planned{len(w.Ahead()), w.d.Able()}
 	done, became := w.change()
 	for n := range done.Positions.At {
-		if to, told := places[n+1]; told && to != done.Positions.At[n] {
-			done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Corrected, Holder: n + 1, From: done.Positions.At[n], To: to, Job: w.Job.ID})
+		if to, told := positions[n+1]; told && to != done.Positions.At[n] {
+			done.Events = append(done.Events, record.Event{Time: w.d.TimeNow(), Kind: record.Corrected, Holder: n + 1, From: done.Positions.At[n], To: to, Job: w.Job.ID})
 			done.Positions.At[n], done.Positions.Begun.Found = to, true
 		}
 		if mark, told := marks[n+1]; told {
 			done.Marks = w.d.Actual.Marked(n+1, mark, w.d.Shop).Marks
-			done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Condition, Holder: n + 1, Condition: mark.Condition, Reason: mark.Reason, Job: w.Job.ID})
+			done.Events = append(done.Events, record.Event{Time: w.d.TimeNow(), Kind: record.Condition, Holder: n + 1, Condition: mark.Condition, Reason: mark.Reason, Job: w.Job.ID})
 		}
 	}
 	w.record(done, became, what, says, func() {
@@ -179,14 +179,20 @@ func (w *Setup) Finish() {
 	}
 	done, became := w.change()
 	done.Positions = carriedOver(w.Plan, done.Positions)
-	done.Positions.Recorded = w.d.Journal.Clock()
-	became[w.Job.ID] = plan.Running
+	done.Positions.Recorded = w.d.TimeNow()
+	began := w.d.TimeNow()
+	if w.d.Journal.Invented() { // there time goes as planned
+		began = w.Plan.Step.RunStart
+	}
+	runs := draft.ProgressOf(w.Job).To(plan.Running)
+	runs.Began = began
+	became[w.Job.ID] = runs
 	for _, j := range w.d.Jobs() {
 		if _, ended := became[j.ID]; j.State == plan.Running && !ended {
-			became[j.ID] = plan.Done
+			became[j.ID] = draft.ProgressOf(j).Done(began, j.Metres)
 		}
 	}
-	done.Events = append(done.Events, record.Event{Time: w.d.Journal.Clock(), Kind: record.Job, Job: w.Job.ID, State: plan.Running})
+	done.Events = append(done.Events, record.Event{Time: w.d.TimeNow(), Kind: record.Job, Job: w.Job.ID, State: plan.Running})
 	undo := w.d.Viewer.KeyOf(workday.ToUndo)
 	w.record(done, became, w.Job.ID+" runs ("+undo+" undo)", w.Job.ID+" is set up and runs ("+undo+" undoes that)", func() { w.ran(became) })
 }
@@ -196,16 +202,16 @@ func (w *Setup) ran(became draft.States) {
 	last := w.d.Reports[len(w.d.Reports)-1]
 	last.ran, last.goOn = true, func() { w.goesOn(last) }
 	w.d.Become(became)
-	next := w.d.History.Now
+	next := *w.d.Now
 	next.About, next.Did, next.Cause = "", "", last
 	w.d.History.Do(next)
-	w.d.Forecast.Start.Clock = w.Plan.Step.RunStart // in an invented day time goes as planned
+	w.d.Start.Clock.At = became[w.Job.ID].Began
 	w.d.Stand(w.d.Actual)
 	if w.d.Setup == w {
 		w.d.Setup = nil
 	}
 	w.d.Began = w.Job.ID
-	w.d.Viewer.Look(max(w.d.NextUp(), 0)) // what is to be set up then
+	w.d.Viewer.Look(max(w.d.nextUp(), 0)) // what is to be set up then
 }
 
 // carriedOver is what is at the beam when the changeover is done: what it carries and where, but
@@ -224,13 +230,13 @@ func carriedOver(o *planning.Outcome, now *plan.Positions) *plan.Positions {
 
 // Leave ends the guided setup, to be gone on with. The day then begins with what is there.
 func (w *Setup) Leave() {
-	d, was := w.d, w.d.Forecast.Start.Clock
+	d := w.d
 	d.Setup = nil
-	if d.Forecast.Start.Positions != d.Actual.Positions {
+	if d.Start.Positions != d.Actual.Positions {
 		d.Stand(d.Actual)
 	}
 	if len(w.Made()) > 0 {
-		d.Say("%s", words.Join("; ", "the setup of "+w.Job.ID+" has begun: "+d.Viewer.KeyOf(workday.ToSetUp)+" continues it", d.byTheWall(was)))
+		d.Say("the setup of %s has begun: %s continues it", w.Job.ID, d.Viewer.KeyOf(workday.ToSetUp))
 	}
 }
 

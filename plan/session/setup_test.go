@@ -114,10 +114,10 @@ func TestCorrectRefusesWhatCannotBe(t *testing.T) {
 	dir := folder(t, nil)
 	v := open(t, dir).setUp()
 	was := slices.Clone(v.Actual.Positions.At)
-	for name, places := range map[string]map[int]plan.Length{
+	for name, positions := range map[string]map[int]plan.Length{
 		"nearer than the pitch": {8: was[6] + 1}, "out of their order": {8: was[6] - 1}, "off the rail": {8: v.Shop.Beam.Rail.To + 1},
 	} {
-		v.Setup.Correct(places, nil, "8 corrected", "holder 8 is corrected")
+		v.Setup.Correct(positions, nil, "8 corrected", "holder 8 is corrected")
 		if v.settle(); !slices.Equal(kept(t, dir).Positions.At, was) || len(events(t, dir)) > 0 || strings.Contains(v.Notice.Text, "is corrected") {
 			t.Errorf("%s is taken: %q", name, v.Notice.Text)
 		}
@@ -138,8 +138,8 @@ func TestFailedSaveIsOwed(t *testing.T) {
 		t.Fatal(err)
 	}
 	v.confirms(1).says("not saved: ")
-	if v.Journal.Fault() == "" || v.Journal.Owing() != "1 move made" || !v.Loses() || !strings.Contains(v.Question(), "Not saved: 1 move made") {
-		t.Errorf("fault %q, owing %q, %q", v.Journal.Fault(), v.Journal.Owing(), v.Question())
+	if v.Journal.Fault() == "" || v.Journal.Owing() != "1 move made" || !v.Loses() || !strings.Contains(v.Shown().Question, "Not saved: 1 move made") {
+		t.Errorf("fault %q, owing %q, %q", v.Journal.Fault(), v.Journal.Owing(), v.Shown().Question)
 	}
 	if at := v.Actual.Positions.At[first.Holder-1]; at != first.To {
 		t.Errorf("the holder is at %d, though it was moved to %d", at, first.To)
@@ -154,7 +154,7 @@ func TestFailedSaveIsOwed(t *testing.T) {
 	v.Setup.SaveAgain()
 	v.settle().says("everything is saved now")
 	if v.Journal.Owes() || v.Loses() {
-		t.Errorf("still owed: %q", v.Question())
+		t.Errorf("still owed: %q", v.Shown().Question)
 	}
 	if now := kept(t, dir).Positions; !slices.Equal(now.At, v.Actual.Positions.At) || len(now.Begun.Made) != 2 {
 		t.Errorf("kept %v, want %v", now.At, v.Actual.Positions.At)
@@ -175,7 +175,7 @@ func TestSecondScreen(t *testing.T) {
 		t.Fatalf("the second one writes; %q", v.Journal.Why())
 	}
 	first.Journal.Close()
-	v.confirms(1).says("the shop is free: it is saved here now")
+	v.confirms(1).says("the other screen has closed: this one saves now")
 	if now := kept(t, dir).Positions; len(now.Begun.Made) != 3 || len(events(t, dir)) != 3 || v.Loses() {
 		t.Errorf("made %v, %d events; %v", now.Begun.Made, len(events(t, dir)), v.Loses())
 	}

@@ -2,8 +2,10 @@ package session
 
 import (
 	"slices"
+	"time"
 
 	"bide/plan"
+	"bide/plan/changeover"
 	"bide/plan/session/journal"
 	"bide/plan/session/planning"
 )
@@ -15,6 +17,7 @@ type Steps struct {
 	Plan   *planning.Outcome // that is followed; nil while it is worked out
 	Look   int               // which of the moves ahead is looked at; 0 is the next
 	actual *journal.Actual
+	result *planning.Result
 }
 
 // Refused reports whether the job can't be set up from what stands.
@@ -50,19 +53,25 @@ func (s *Steps) Move() *plan.Move {
 	return &ahead[min(s.Look, len(ahead)-1)]
 }
 
-// Unknown are the holders that are to cut the job with a blade that nobody has entered, by
-// number.
-func (s *Steps) Unknown() (all []int) {
-	if s.Plan == nil || s.Refused() {
-		return nil
-	}
-	blades := s.actual.Positions.Blades
-	for i, h := range s.Plan.Step.Changeover.Holders {
-		if h.Use == plan.Cutting && (i >= len(blades) || !blades[i].Known()) {
-			all = append(all, i+1)
+// BlockedBy is the number of the holder that is in the way of a move; 0 without one.
+func (s *Steps) BlockedBy(m *plan.Move) int {
+	return changeover.Blocks(s.result.Beam, s.actual.Positions.At, *m)
+}
+
+// Frees is the number of the first holder ahead that waits for a move; 0 where none does.
+func (s *Steps) Frees(m *plan.Move) int {
+	for _, n := range s.Ahead() {
+		if s.BlockedBy(&n) == m.Holder {
+			return n.Holder
 		}
 	}
-	return all
+	return 0
+}
+
+// TimeLeft is how long the positioner takes for the moves ahead.
+func (s *Steps) TimeLeft() time.Duration {
+	takes, _ := s.result.Beam.PositionerTime(s.Ahead())
+	return takes
 }
 
 // Swaps are the holders that are to cut the job with another blade, by number.

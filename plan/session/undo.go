@@ -1,13 +1,14 @@
 package session
 
 import (
+	"bide/plan"
 	"bide/plan/session/planning"
 )
 
 // Undo undoes the last change: an edit of the day, a condition, an order discarded, or that a
 // job runs.
 func (d *Session) Undo() {
-	was := d.History.Now
+	was := *d.Now
 	switch by := was.Cause.(type) {
 	case *Report:
 		d.unrun(by)
@@ -24,7 +25,11 @@ func (d *Session) Undo() {
 		d.OfferAgain(o)
 		return
 	}
-	d.Show(was, "undone: "+was.Did, "undone: back to")
+	back := was.Back
+	if j := d.Now.Find(was.About); back == "" && j != nil {
+		back = j.ID + map[plan.State]string{plan.Waiting: " waits again", plan.Running: " is running again", plan.Done: " is done again", plan.OnHold: " is on hold again"}[j.State]
+	}
+	d.Show(was, "undone: "+back, "undone: back to")
 }
 
 // Redo does again what was undone last.
@@ -35,7 +40,7 @@ func (d *Session) Redo() {
 		return
 	}
 	if !any {
-		d.Say("there is nothing to do again")
+		d.Say("there is nothing to redo")
 		return
 	}
 	d.History.Redo()
@@ -48,6 +53,6 @@ func (d *Session) Redo() {
 
 // JustRan reports whether the last change is that a job was set up and runs.
 func (d *Session) JustRan() bool {
-	_, ran := d.History.Now.Cause.(*Report)
+	_, ran := d.Now.Cause.(*Report)
 	return ran
 }

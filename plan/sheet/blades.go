@@ -4,12 +4,12 @@ import "bide/plan"
 
 // swap names the holders whose blades matter at one changeover.
 type swap struct {
-	change  []int // they carry another blade than the job wants
-	unknown []int // they are to cut, and nobody has said what they carry
+	change  []int // they aren't known to carry the blade that the job wants
+	unknown []int // of those: nobody has said what they carry
 }
 
 // swaps follows the blades through the day. A holder that cuts carries from then
-// on what its job wants; one whose blade is unknown is taken to carry it already.
+// on what its job wants.
 func swaps(d *plan.DayPlan) []swap {
 	blades := make([]plan.Blade, len(d.Beam.Holders))
 	copy(blades, d.Start.Blades)
@@ -18,12 +18,11 @@ func swaps(d *plan.DayPlan) []swap {
 	for n, s := range steps {
 		wanted := s.Job.Blade
 		for i, h := range s.Changeover.Holders {
-			switch {
-			case h.Use != plan.Cutting || !wanted.Known() || blades[i] == wanted:
+			if h.Use != plan.Cutting || !wanted.Known() || blades[i] == wanted {
 				continue
-			case blades[i].Known():
-				out[n].change = append(out[n].change, i+1)
-			default:
+			}
+			out[n].change = append(out[n].change, i+1)
+			if !blades[i].Known() {
 				out[n].unknown = append(out[n].unknown, i+1)
 			}
 			blades[i] = wanted

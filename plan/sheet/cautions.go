@@ -15,8 +15,9 @@ const beforeHead = "BEFORE A HAND GOES NEAR THE BEAM. Local codes, the site's pr
 // before is what comes before a hand goes near the beam.
 var before = []string{
 	"Machine stopped; blades, anvil and web at rest. Blades coast: wait and look.",
+	"Holders lifted and secured against falling: they drop when air is lost or dumped.",
 	"Locked out as local code and the site's procedure say. Owner: ______________",
-	"Holders lifted and seen to be lifted; stored air dumped and zero pressure proved, and proved again as long as air can build up.",
+	"Then stored air dumped and zero pressure proved, and proved again as long as air can build up.",
 	"Check that each holder is where this sheet shows it. If not, plan again.",
 	"Keep hands away from moving holders and out of the beam: gaps close. Wear cut-resistant gloves to handle blades, none near turning nips.",
 }
@@ -27,7 +28,7 @@ func power(kind plan.DriveKind) string {
 	if kind == plan.ByHand {
 		return ""
 	}
-	return "Moves by the positioner need its power: the site's procedure says who makes them, from where and under which lock."
+	return "Moves by the positioner need its power: made from the control station, guards closed and everyone clear, as the site's procedure says; hands at the beam only locked out."
 }
 
 const afterHead = "BEFORE RELEASING THE RUN"

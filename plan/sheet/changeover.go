@@ -50,7 +50,7 @@ func boxes(cautions []string) (lines []string) {
 // setup gives the minutes by cause.
 func (t *text) setup(s *plan.Step) {
 	t.add(labelled("Setup", words.Minutes(s.Setup.Total())+" min in all")...)
-	for _, c := range t.causes(s) {
-		t.add(hang(fmt.Sprintf("%11s%5s  ", "", c.Minutes), c.What)...)
+	for _, c := range words.Causes(&s.Setup, t.plan.Beam.Drive.Kind) {
+		t.add(hang(fmt.Sprintf("%11s%5s  ", "", c.Minutes), c.Text)...)
 	}
 }

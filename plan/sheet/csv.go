@@ -19,7 +19,7 @@ var csvHead = []string{
 	"number", "job", "material", "setup_start", "kind", "step", "holder",
 	"from_mm", "to_mm", "by_mm", "from_in", "to_in", "by_in", "why",
 	"bevel_deg", "tip_mm", "swaps", "set_bar", "set_guessed", "pistons", "bore_mm", "blade_n",
-	"wicking", "fluid", "silicone_free", "speed_m_min", "method",
+	"wicking", "fluid", "silicone_free", "speed_m_min", "method", "piston_mm2",
 }
 
 // The columns of moves, from step to by_in, and those of settings, the last.
@@ -71,7 +71,7 @@ func settingsRows(turn string, k *material.Turn, s *plan.Step) [][]string {
 	copy(out[settingsFrom:], []string{
 		number(on.Blade.Bevel), number(on.Blade.Tip), strconv.Itoa(s.Setup.Swaps), bar, yesOrNo(on.Guessed),
 		strconv.Itoa(on.Air.Pistons), number(on.Air.BoreMM), force,
-		on.Wicking.Wick.String(), on.Wicking.Fluid, yesOrNo(on.Material.SiliconeFree), number(on.Speed.Speed), on.Method.Method.String(),
+		on.Wicking.Wick.String(), on.Wicking.Fluid, yesOrNo(on.Material.SiliconeFree), number(on.Speed.Speed), on.Method.Method.String(), number(on.Air.AreaMM2),
 	})
 	return [][]string{out}
 }

@@ -74,7 +74,7 @@ func evenBeam(holders int, rail plan.Span) (*plan.Beam, *plan.Positions) {
 		ParkClearance: 10 * plan.Millimetre, RestOverWeb: true,
 		Holders: make([]plan.Condition, holders),
 		Drive: plan.Drive{Speed: 400 * plan.Millimetre, Acceleration: 800 * plan.Millimetre,
-			Pick: 1200 * time.Millisecond, Set: time.Second, Home: rail.From, Hand: 25 * time.Second, Crew: 1},
+			Pick: 1200 * time.Millisecond, Set: time.Second, Home: rail.From, Hand: 25 * time.Second},
 		Setup: plan.Setup{Every: 6 * time.Minute, Rethread: 5 * time.Minute, Blade: 40 * time.Second,
 			CleanDown: 15 * time.Minute, Pressure: 30 * time.Second, Crew: 1},
 	}
@@ -94,6 +94,7 @@ func drawnDay(t testing.TB, seed uint64) planned {
 	b.Guide = plan.Guide(r.IntN(3))
 	b.Drive.Kind = plan.DriveKind(r.IntN(3))
 	b.Holders[r.IntN(len(b.Holders))] = plan.NoCut
+	b.Setup.Beside = b.Drive.Kind != plan.ByHand && seed%2 == 0
 	if seed%3 == 0 {
 		b.PositionTolerance = 2 * plan.Millimetre
 	}
@@ -236,7 +237,7 @@ func besideDay() planned {
 	mm := plan.Millimetre
 	b := &plan.Beam{Name: "Beside", HolderWidth: 9 * mm, Clearance: mm, Rail: plan.Span{From: -50 * mm, To: 150 * mm},
 		Web: plan.Span{From: 0, To: 100 * mm}, RestOverWeb: true, PositionTolerance: 2 * mm, Holders: make([]plan.Condition, 6), Bad: []plan.Span{{From: 42 * mm, To: 60 * mm}},
-		Supply: plan.Air{Bore: 28 * mm, Pistons: 1, SupplyBar: 6.3, MarginBar: 0.8}}
+		Supply: plan.Air{Area: 260, Pistons: 2, SupplyBar: 6.3, MarginBar: 0.8}}
 	from := []plan.Length{-50 * mm, 10 * mm, 41 * mm, 55 * mm, 69_500_000, 130 * mm}
 	j := plan.Job{ID: "B-1", Material: "film", Web: 100 * mm, Trim: 5 * mm, Metres: 500, Speed: 100,
 		Entries: []plan.Entry{{Count: 2, Finished: 30 * mm, Width: 30 * mm}, {Count: 1, Finished: 20 * mm, Width: 20 * mm}},
@@ -253,13 +254,13 @@ func besideDay() planned {
 			Moves:       []plan.Move{{Holder: 6, From: 130 * mm, To: 90 * mm, Why: plan.Why{Cause: plan.ToCut, Cut: 4}}},
 			Repositions: 1, Parked: 1, Resting: 1, Travel: 40 * mm,
 		},
-		Setup:      plan.SetupTime{Positioner: 12 * time.Second, Crew: 80 * time.Second, Every: 6 * time.Minute, Swaps: 2},
-		SetupStart: sixOClock, RunStart: sixOClock.Add(440 * time.Second), RunEnd: sixOClock.Add(740 * time.Second),
+		Setup:      plan.SetupTime{Positioner: 12 * time.Second, Crew: 120 * time.Second, Every: 6 * time.Minute, Swaps: 3},
+		SetupStart: sixOClock, SetupEnd: sixOClock.Add(492 * time.Second), RunStart: sixOClock.Add(492 * time.Second), RunEnd: sixOClock.Add(792 * time.Second),
 	}
 	other := plan.Blade{Bevel: 60, Tip: 0.2}
 	start := &plan.Positions{At: from, Job: "B-0", Blades: []plan.Blade{other, other, {}, other, j.Blade, other}}
-	sum := plan.Totals{Jobs: 1, Repositions: 1, Setup: 440 * time.Second}
-	d := &plan.DayPlan{Beam: b, Start: start, Turns: plan.Planned([]*plan.Step{&step}), Totals: sum, Listed: sum}
+	sum := plan.Totals{Jobs: 1, Repositions: 1, Setup: 492 * time.Second}
+	d := &plan.DayPlan{Beam: b, Start: start, Begins: plan.Clock{At: sixOClock}, Turns: plan.Planned([]*plan.Step{&step}), Totals: sum, Listed: sum}
 	g, _ := material.GroupNamed("film tape")
 	film := g.Start("film")
 	film.ThicknessMM, film.Adhesive, film.CutThroughBar, film.Bevel, film.Tip, film.Source = 0.06, material.Silicone, 2.1, 45, 0.15, "trial 2026-01-20"

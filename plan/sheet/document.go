@@ -21,6 +21,10 @@ type document struct {
 	Rounds   int          `json:"rounds"`
 	Seed     uint64       `json:"seed"`
 	Only     string       `json:"only,omitempty"` // the one job written; totals are of the day
+	Begins   moment       `json:"begins"`
+	Zone     string       `json:"zone,omitempty"` // of all times; none is that of the machine it was made on
+	Without  []string     `json:"uncounted"`      // stops of the runs that no time is counted for
+	Blades   string       `json:"blades"`         // swapped after the moves, or beside them
 	Totals   totals       `json:"totals"`
 	Listed   totals       `json:"listed"`
 	Floor    *floor       `json:"floor,omitempty"` // where one is proven
@@ -60,9 +64,16 @@ type plannedJob struct {
 	Trim       [2]millimetres `json:"trim"`
 	Shift      millimetres    `json:"shift"`
 	Cuts       []millimetres  `json:"cuts"`
+	Metres     float64        `json:"length_m"`
 	SetupStart moment         `json:"setup_start"`
+	SetupEnd   moment         `json:"setup_end"`
 	RunStart   moment         `json:"run_start"`
 	RunEnd     moment         `json:"run_end"`
+	Run        seconds        `json:"run_s"` // the web running
+	Sets       int            `json:"set_changes"`
+	Parents    int            `json:"parent_changes"`
+	Stops      seconds        `json:"stops_s"`
+	Paused     seconds        `json:"paused_s"` // from the setup's start to the run's end
 	Due        *moment        `json:"due,omitempty"`
 	Late       seconds        `json:"late_s"`
 	Settings   *settings      `json:"settings,omitempty"` // where the material is known
@@ -77,12 +88,14 @@ type changeover struct {
 	Travel      millimetres `json:"travel"`
 	Carriage    millimetres `json:"carriage"`
 	Positioner  seconds     `json:"positioner_s"`
-	Crew        seconds     `json:"crew_s"`
-	Swaps       int         `json:"swaps"` // blades swapped
+	Crew        seconds     `json:"crew_s"` // blades
+	Swaps       int         `json:"swaps"`  // blades swapped
 	Every       seconds     `json:"every_s"`
 	Rethread    seconds     `json:"rethread_s"`
 	CleanDown   seconds     `json:"clean_down_s"`
 	Pressure    seconds     `json:"pressure_s"`
+	Wicks       seconds     `json:"wicks_s"`
+	Pistons     seconds     `json:"pistons_s"`
 	Setup       seconds     `json:"setup_s"`
 	Moves       []move      `json:"moves"`
 }
@@ -106,9 +119,14 @@ func newDocument(d *plan.DayPlan, o *Options) *document {
 	doc := &document{
 		Format: "bide-plan", Version: 1,
 		Shop: words.Clean(d.Beam.Name), Holders: len(d.Beam.Holders), Pitch: millimetres(d.Beam.Pitch()),
+		Begins: moment(d.Begins.At), Without: append([]string{}, words.Uncounted(d.Uncounted())...),
+		Blades:   map[bool]string{true: "beside", false: "after"}[d.Beam.Setup.Beside],
 		Sequence: o.Sequence, Aim: o.Aim, Rounds: o.Rounds, Seed: o.Seed, Only: words.Clean(o.Only),
 		Totals: newTotals(d.Totals), Listed: newTotals(d.Listed),
 		Refused: []refusal{}, Notes: []string{}, Jobs: []plannedJob{},
+	}
+	if o.Day != nil {
+		doc.Zone = o.Day.Zone
 	}
 	doc.Totals.Setup, doc.Totals.Late = 0, 0 // summed as written, so that the parts add up
 	for i, s := range d.Steps() {
@@ -149,14 +167,16 @@ func newTotals(t plan.Totals) totals {
 }
 
 func newPlannedJob(s *plan.Step) plannedJob {
+	run := s.Job.Runs()
 	j := plannedJob{
+		Metres: s.Job.Metres, Run: inSeconds(run.Web), Sets: run.SetChanges, Parents: run.ParentChanges, Stops: inSeconds(run.Stops),
 		ID: words.Clean(s.Job.ID), Material: words.Clean(s.Job.Material),
 		Customer: words.Clean(s.Job.Customer), Note: words.Clean(s.Job.Note),
 		Web:   [2]millimetres{millimetres(s.Layout.Web.From), millimetres(s.Layout.Web.To)},
 		Slits: inMillimetres(s.Layout.Slits), Finished: inMillimetres(finished(s)),
 		Trim:  [2]millimetres{millimetres(s.Layout.Trim[0]), millimetres(s.Layout.Trim[1])},
 		Shift: millimetres(s.Layout.Shift), Cuts: inMillimetres(s.Layout.Cuts),
-		SetupStart: moment(s.SetupStart), RunStart: moment(s.RunStart), RunEnd: moment(s.RunEnd),
+		SetupStart: moment(s.SetupStart), SetupEnd: moment(s.SetupEnd), RunStart: moment(s.RunStart), RunEnd: moment(s.RunEnd), Paused: inSeconds(s.Paused),
 		Late: inSeconds(s.Late), Changeover: newChangeover(s), Holders: []holder{},
 	}
 	if !s.Job.Due.IsZero() {
@@ -177,9 +197,14 @@ func newChangeover(s *plan.Step) changeover {
 		Positioner: inSeconds(t.Positioner), Crew: inSeconds(t.Crew), Swaps: t.Swaps,
 		Every: inSeconds(t.Every), Rethread: inSeconds(t.Rethread),
 		CleanDown: inSeconds(t.CleanDown), Pressure: inSeconds(t.Pressure),
+		Wicks: inSeconds(t.Wicks), Pistons: inSeconds(t.Pistons),
 		Moves: []move{},
 	}
-	out.Setup = max(out.Positioner, out.Crew) + out.Every + out.Rethread + out.CleanDown + out.Pressure
+	out.Setup = out.Positioner + out.Crew
+	if t.Beside {
+		out.Setup = max(out.Positioner, out.Crew)
+	}
+	out.Setup += out.Every + out.Rethread + out.CleanDown + out.Pressure + out.Wicks + out.Pistons
 	for i, m := range c.Moves {
 		out.Moves = append(out.Moves, move{i + 1, m.Holder, millimetres(m.From), millimetres(m.To), words.Clean(m.Why.Text(plan.Millimetres))})
 	}

@@ -23,7 +23,8 @@ type settings struct {
 	CutThrough float64 `json:"cut_through_bar"`     // 0, as what follows of it, where it isn't known
 	Guessed    bool    `json:"cut_through_guessed"` // no trial
 	Set        float64 `json:"set_bar"`
-	Bore       float64 `json:"bore_mm"`
+	Bore       float64 `json:"bore_mm"`         // of a round piston; 0 is another shape
+	Area       float64 `json:"piston_area_mm2"` // of one piston
 	Pistons    int     `json:"pistons"`
 	Own        bool    `json:"own_pistons"` // the shop's reach it
 	Force      float64 `json:"force_n"`     // of one blade at set_bar
@@ -66,8 +67,8 @@ type neckIn struct {
 	Modulus   float64 `json:"modulus_mpa"`
 	Poisson   float64 `json:"poisson"`
 	Stretch   float64 `json:"stretch_pct"`   // along
-	Narrowing float64 `json:"narrowing_pct"` // across, of the width under tension
-	Narrower  float64 `json:"narrower_pct"`  // the same of the relaxed width
+	Narrowing float64 `json:"narrowing_pct"` // across, of the relaxed width
+	Narrower  float64 `json:"narrower_pct"`  // the same
 	Asks      float64 `json:"allowance_pct"` // that neck-in alone asks for
 	Edges     *edges  `json:"at_the_knife,omitempty"`
 }
@@ -102,7 +103,8 @@ type reason struct {
 type bending struct {
 	From     float64 `json:"bearing_mm"` // operator side
 	Span     float64 `json:"span_mm"`
-	Most     float64 `json:"bend_mm"` // largest
+	Most     float64 `json:"bend_mm"`               // largest
+	Limit    float64 `json:"max_bend_mm,omitempty"` // the shop's own
 	MostAt   float64 `json:"bend_at_mm"`
 	Operator float64 `json:"operator_bearing_n"`
 	Drive    float64 `json:"drive_bearing_n"`
@@ -146,7 +148,7 @@ func newSettings(k *material.Turn, rests string) *settings {
 	out := &settings{
 		Group: s.Material.Group, Method: s.Method.Method.String(), ScoreFit: s.Method.Score.String(), Edge: s.Method.Edge,
 		Bevel: s.Blade.Bevel, Tip: s.Blade.Tip, BladeHRC: s.Blade.HRC, AnvilHRC: s.Blade.AnvilHRC,
-		CutThrough: s.Air.CutThroughBar, Guessed: s.Guessed, Set: s.Air.SetBar, Bore: s.Air.BoreMM, Pistons: s.Air.Pistons, Own: s.Air.Own,
+		CutThrough: s.Air.CutThroughBar, Guessed: s.Guessed, Set: s.Air.SetBar, Bore: s.Air.BoreMM, Area: s.Air.AreaMM2, Pistons: s.Air.Pistons, Own: s.Air.Own,
 		Force: s.Air.SetN, WearIndex: s.WearIndex, Wicking: s.Wicking.Wick.String(), Fluid: s.Wicking.Fluid, SiliconeFree: s.Material.SiliconeFree,
 		Speed: s.Speed.Speed, SpeedMax: s.Speed.Max, Before: words.Clean(k.Before),
 		Changes: []change{}, Warnings: []string{}, Cautions: []caution{}, Reasons: []reason{}, Anvil: newBending(k.Bending, rests),
@@ -172,7 +174,7 @@ func newNeckIn(s *material.Settings) *neckIn {
 	if n == nil {
 		return nil
 	}
-	out := &neckIn{m.TensionNM, m.ModulusMPa, m.Poisson, 100 * n.Stretch, 100 * n.Narrowing, n.NarrowerPct(), material.PctOf(n.Allowance()), nil}
+	out := &neckIn{m.TensionNM, m.ModulusMPa, m.Poisson, 100 * n.Stretch, n.NarrowerPct(), n.NarrowerPct(), material.PctOf(n.Allowance()), nil}
 	if e := s.Edges; e != nil {
 		out.Edges = &edges{e.WebMM, [2]float64{e.OperatorMM, e.DriveMM}}
 	}
@@ -183,7 +185,7 @@ func newBending(b *material.Bending, rests string) *bending {
 	if b == nil {
 		return nil
 	}
-	return &bending{b.Anvil.FromMM, b.Anvil.SpanMM, b.MostMM, b.MostAt, b.OperatorN, b.DriveN, b.MomentNmm, b.MomentAt, rests, b.Doubt()}
+	return &bending{b.Anvil.FromMM, b.Anvil.SpanMM, b.MostMM, b.Anvil.LimitMM, b.MostAt, b.OperatorN, b.DriveN, b.MomentNmm, b.MomentAt, rests, b.Doubt()}
 }
 
 func newFace(f *material.Face, taken string) *face {

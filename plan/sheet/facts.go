@@ -88,6 +88,9 @@ func (f *facts) inAll() []fact {
 		add("Saved", saved(f.plan.Totals, f.plan.Listed))
 	}
 	add("Least", f.floor())
+	add("Counted", words.Without(f.plan.Uncounted()))
+	add("Hours", f.hours())
+	add("Begins", f.fromNow())
 	add("Ends", f.ends())
 	add("Left out", leftOut(f.options.Day))
 	return out

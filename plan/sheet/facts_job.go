@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-	"time"
 
 	"bide/material"
 	"bide/plan"
@@ -49,7 +48,7 @@ func (f *facts) job(i int) (out []fact) {
 		add("", "swap "+words.Count(len(w.change), "blade")+": "+words.Holders(w.change))
 	}
 	if len(w.unknown) > 0 {
-		add("", "blades not known, look before they cut: "+words.Holders(w.unknown))
+		add("", "not known what these carry, look first: "+words.Holders(w.unknown))
 	}
 	add("Pressure", f.pressure(i))
 	if j.SiliconeFree {
@@ -171,6 +170,12 @@ func (f *facts) run(s *plan.Step) string {
 		speed = fmt.Sprintf("%s ft/min (%s)", rounded(material.Feet(s.Job.Speed), 1), speed)
 	}
 	text := fmt.Sprintf("%s at %s, %s to %s", length, speed, f.clock(s.RunStart), f.clock(s.RunEnd))
+	if stops := words.Stops(s.Job.Runs()); stops != "" {
+		text += "; " + stops
+	}
+	if s.Paused > 0 {
+		text += "; paused " + words.Lasting(s.Paused)
+	}
 	if !s.Job.Due.IsZero() {
 		text += "; due " + f.clock(s.Job.Due)
 	}
@@ -193,41 +198,4 @@ func (f *facts) conditions() string {
 		}
 	}
 	return strings.TrimPrefix(text, "; ")
-}
-
-// cause is a part of a setup's time.
-type cause struct{ Minutes, What string }
-
-// causes are the parts that a setup's time has.
-func (f *facts) causes(s *plan.Step) (out []cause) {
-	c := &s.Setup
-	add := func(takes time.Duration, what string) {
-		if takes > 0 {
-			out = append(out, cause{words.Minutes(takes), what})
-		}
-	}
-	add(max(c.Positioner, c.Crew), sideWork(f.plan.Beam, c))
-	add(c.Every, "stop, unload, first-off")
-	add(c.Rethread, "rethread: other material or web width")
-	add(c.CleanDown, "clean down to free of silicone")
-	add(c.Pressure, "other set pressure")
-	return out
-}
-
-// beside says what time counted side by side does not permit.
-const beside = "away from the beam, and only where the site's procedure allows it"
-
-// sideWork says what is counted side by side: the moves, and the blades.
-func sideWork(b *plan.Beam, c *plan.SetupTime) string {
-	by := [...]string{plan.Shuttle: "by the carriage", plan.OwnDrive: "by the holders' drives", plan.ByHand: "by hand"}
-	blades := words.Count(c.Swaps, "blade") + " swapped"
-	switch {
-	case c.Swaps == 0:
-		return "moves " + by[b.Drive.Kind]
-	case c.Positioner == 0:
-		return blades
-	case c.Crew > c.Positioner:
-		return fmt.Sprintf("%s; the moves, %s min, at the same time: %s", blades, words.Minutes(c.Positioner), beside)
-	}
-	return fmt.Sprintf("moves %s; %s, %s min, at the same time: %s", by[b.Drive.Kind], blades, words.Minutes(c.Crew), beside)
 }

@@ -115,15 +115,17 @@ func (f *facts) bends(i int) string {
 	}
 	b := k.Bending
 	return fmt.Sprintf("largest bend %s at %s; bearings carry %s (operator side) and %s",
-		small(b.MostMM), f.at(b.MostAt), newtons(b.OperatorN), newtons(b.DriveN)) + doubt(b)
+		small(b.MostMM), f.at(b.MostAt), newtons(b.OperatorN), newtons(b.DriveN)) + doubts(b)
 }
 
-// doubt says what a short roll's bend leaves out.
-func doubt(b *material.Bending) string {
-	if text := b.Doubt(); text != "" {
-		return "; " + text
+// doubts say that a bend is above the shop's limit, and what a short roll's leaves out.
+func doubts(b *material.Bending) (all string) {
+	for _, text := range []string{b.Past(), b.Doubt()} {
+		if text != "" {
+			all += "; " + text
+		}
 	}
-	return ""
+	return all
 }
 
 // at shows a place in mm in the shop's unit, to the millimetre or a tenth of an inch.

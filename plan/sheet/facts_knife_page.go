@@ -31,14 +31,14 @@ var (
 )
 
 // startingValues says what the settings are worth.
-const startingValues = "Starting values for a trial on the machine; not guaranteed. Pressures marked g are a guess: start low and find by trial the pressure that cuts through. Write it, without the margin and times the pistons used, into materials.toml: its cut_through_bar is for one piston. Those marked x need pistons that this beam doesn't have."
+const startingValues = "Starting values for a trial on the machine; not guaranteed. Pressures marked g are a guess: start low and find by trial the pressure that cuts through. Write it, without the margin, into materials.toml: its cut_through_bar is for this shop's cylinder as it is. Those marked x need pistons that this beam doesn't have."
 
 // bendHow says how the bend comes about; empty where none is known.
 func (f atKnife) bendHow() string {
 	if f.options.rests() == "" {
 		return ""
 	}
-	return "Bend is the anvil's largest under these blades, without its own weight; " + f.options.rests() + "."
+	return "Bend is the anvil's largest under these blades; " + f.options.rests() + ". " + material.BendMatters
 }
 
 // settings is the table of what is set in each job.

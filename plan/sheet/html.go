@@ -160,7 +160,7 @@ type changeLeaf struct {
 	SignOff            string
 	Job                []fact
 	Setup              string
-	Causes             []cause
+	Causes             []words.Cause
 	Picture            *drawing
 	Bends              string
 	Damaged            bool // bands of the anvil, which are drawn
@@ -177,7 +177,7 @@ func newChangeLeaf(f *facts, i int) changeLeaf {
 	l := changeLeaf{
 		Turn: i + 1, Of: len(f.steps), Between: f.whole(i), From: f.clock(s.SetupStart), Run: f.clock(s.RunStart),
 		BeforeHead: beforeHead, Before: before, After: after(s.Setup.Swaps), SignOff: signOff,
-		Job: append(f.job(i), f.knife(i)...), Setup: words.Minutes(s.Setup.Total()) + " min in all", Causes: f.causes(s),
+		Job: append(f.job(i), f.knife(i)...), Setup: words.Minutes(s.Setup.Total()) + " min in all", Causes: words.Causes(&s.Setup, f.plan.Beam.Drive.Kind),
 		Picture: drawBeam(f, i), Bends: f.bends(i), Damaged: len(f.options.damaged()) > 0, NoMoves: noMoves,
 		Cuts: f.cutSheets(s), Strips: f.strips(s), Idle: f.idleSheets(s),
 	}

@@ -404,7 +404,7 @@ func TestHTMLHasTheCautionsFirst(t *testing.T) {
 		for i, s := range p.plan.Steps() {
 			text := root.section(fmt.Sprintf("changeover-%d", i+1)).words()
 			at := -1
-			for _, part := range []string{"BEFORE A HAND GOES NEAR THE BEAM. Local codes", "Locked out as", "zero pressure proved", "gaps close", "Material", "Setup", "Moves", "Before releasing the run",
+			for _, part := range []string{"BEFORE A HAND GOES NEAR THE BEAM. Local codes", "secured against falling", "Locked out as", "zero pressure proved", "gaps close", "Material", "Setup", "Moves", "Before releasing the run",
 				"Sharps: " + strconv.Itoa(s.Setup.Swaps) + " to swap", "knives may drop", "Set by"} {
 				now := strings.Index(text, part)
 				if now <= at {
@@ -412,7 +412,7 @@ func TestHTMLHasTheCautionsFirst(t *testing.T) {
 				}
 				at = now
 			}
-			if powered := strings.Contains(text, "the site's procedure says who makes them, from where and under which lock"); powered != (len(s.Changeover.Moves) > 0 && p.plan.Beam.Drive.Kind != plan.ByHand) {
+			if powered := strings.Contains(text, "made from the control station, guards closed and everyone clear"); powered != (len(s.Changeover.Moves) > 0 && p.plan.Beam.Drive.Kind != plan.ByHand) {
 				t.Errorf("%s, changeover %d: the positioner's power is said to be needed: %v", p.name, i+1, powered)
 			}
 		}

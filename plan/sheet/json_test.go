@@ -120,6 +120,7 @@ func written(t testing.TB, write writer, p planned) []byte {
 type document struct {
 	Holders int
 	Pitch   json.Number
+	Blades  string
 	Totals  struct {
 		Jobs, Repositions int
 		Setup             json.Number `json:"setup_s"`
@@ -132,6 +133,13 @@ type document struct {
 		Web, Slits, Finished, Trim, Cuts []json.Number
 		Shift                            json.Number
 		Late                             json.Number `json:"late_s"`
+		SetupStart                       string      `json:"setup_start"`
+		SetupEnd                         string      `json:"setup_end"`
+		RunStart                         string      `json:"run_start"`
+		RunEnd                           string      `json:"run_end"`
+		Run                              json.Number `json:"run_s"`
+		Stops                            json.Number `json:"stops_s"`
+		Paused                           json.Number `json:"paused_s"`
 		Due                              *string
 		Changeover                       struct {
 			Repositions, Parked, Resting int
@@ -142,6 +150,8 @@ type document struct {
 			Rethread                     json.Number `json:"rethread_s"`
 			CleanDown                    json.Number `json:"clean_down_s"`
 			Pressure                     json.Number `json:"pressure_s"`
+			Wicks                        json.Number `json:"wicks_s"`
+			Pistons                      json.Number `json:"pistons_s"`
 			Setup                        json.Number `json:"setup_s"`
 			Moves                        []struct {
 				Step, Holder int
@@ -209,7 +219,27 @@ func checkTotals(t *testing.T, doc *document) {
 			lateJobs++
 		}
 		c := &j.Changeover
-		if want := max(ms(t, c.Positioner), ms(t, c.Crew)) + ms(t, c.Every) + ms(t, c.Rethread) + ms(t, c.CleanDown) + ms(t, c.Pressure); ms(t, c.Setup) != want {
+		want := ms(t, c.Positioner) + ms(t, c.Crew)
+		if doc.Blades == "beside" {
+			want = max(ms(t, c.Positioner), ms(t, c.Crew))
+		}
+		for _, cause := range []json.Number{c.Every, c.Rethread, c.CleanDown, c.Pressure, c.Wicks, c.Pistons} {
+			want += ms(t, cause)
+		}
+		moment := func(text string) time.Time {
+			at, err := time.Parse("2006-01-02T15:04:05.999", text)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return at
+		}
+		// From the setup's start to the run's end there are the setup, the run with its stops, and
+		// what was paused, each rounded by itself.
+		spent := moment(j.RunEnd).Sub(moment(j.SetupStart)).Milliseconds() - ms(t, c.Setup) - ms(t, j.Run) - ms(t, j.Stops) - ms(t, j.Paused)
+		if max(spent, -spent) > 4 || moment(j.SetupEnd).Before(moment(j.SetupStart)) || moment(j.RunStart).Before(moment(j.SetupEnd)) {
+			t.Errorf("%s: %d ms of its time are nowhere", j.ID, spent)
+		}
+		if ms(t, c.Setup) != want {
 			t.Errorf("%s: setup_s is %s, its causes come to %d ms", j.ID, c.Setup, want)
 		}
 	}
@@ -280,13 +310,13 @@ func TestTheListedDayComesToTheSame(t *testing.T) {
 	first := p.plan.Steps()[0]
 	first.Setup.Every += extra
 	p.plan.Turns = plan.Planned([]*plan.Step{first, first})
-	p.plan.Totals = plan.Totals{Jobs: 2, Repositions: 2, Setup: 2 * (440*time.Second + extra)}
+	p.plan.Totals = plan.Totals{Jobs: 2, Repositions: 2, Setup: 2 * (492*time.Second + extra)}
 	p.plan.Listed = p.plan.Totals
 	var doc struct{ Totals, Listed map[string]any }
 	if err := json.Unmarshal(written(t, sheet.JSON, p), &doc); err != nil {
 		t.Fatal(err)
 	}
-	if diff := cmp.Diff(doc.Totals, doc.Listed); diff != "" || doc.Listed["setup_s"] != 880.002 {
+	if diff := cmp.Diff(doc.Totals, doc.Listed); diff != "" || doc.Listed["setup_s"] != 984.002 {
 		t.Errorf("setup is %v, and listed differs: %s", doc.Listed["setup_s"], diff)
 	}
 }

@@ -14,8 +14,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-// The settings of the day made by hand: 2.1 and 0.8 bar on one piston of 28 mm press
-// with 0.29 MPa * pi/4 * 28^2 N. The four blades stand at 10, 41, 69.5 and 90 mm, where
+// The settings of the day made by hand: 2.1 and 0.8 bar on two pistons of 260 mm2
+// press with 0.29 MPa * 520 = 150.8 N. The four blades stand at 10, 41, 69.5 and 90 mm, where
 // two serve their cut from beside it, between bearings at -100 and 200: the drive side
 // carries (110 + 141 + 169.5 + 190)/300 = 2.035 forces, the operator side the rest of
 // four.
@@ -47,7 +47,7 @@ func TestDocumentTellsSettings(t *testing.T) {
 	if s.SetBar != 2.9 || s.CutThrough != 2.1 || s.Guessed || s.Bevel != 45 || s.Tip != 0.15 || len(s.Cautions) == 0 || len(s.Reasons) == 0 {
 		t.Errorf("%+v", s)
 	}
-	force := 0.29 * math.Pi / 4 * 28 * 28
+	const force = 150.8
 	for what, pair := range map[string][2]float64{
 		"force": {s.Force, force}, "drive side": {s.Anvil.Drive, 2.035 * force}, "operator side": {s.Anvil.Operator, 1.965 * force},
 	} {
@@ -207,7 +207,7 @@ func TestPressureAndRunAreTold(t *testing.T) {
 	s.Guessed = true
 	tell("guessed", "set 2.53 bar (37 psi), from a guess: start low, and prove it on the first-off")
 	s.Air.Own, j.SetBar, s.Guessed = false, 3.6, false
-	tell("other pistons", "set 3.6 bar (52 psi) on 1 piston of 28 mm, not fitted on this beam, a starting value")
+	tell("other pistons", "set 3.6 bar (52 psi) on 2 pistons of 260 mm2, not fitted on this beam, a starting value")
 	p.opts.Unit, j.Metres, j.Speed = plan.Inches, 304.8, 152.4
 	tell("in inches", "304.8 m (1000 ft) at 500 ft/min (152.4 m/min)")
 }
@@ -283,18 +283,18 @@ func TestSettingsAreMarked(t *testing.T) {
 		guessed, unfound, own bool
 		want                  string
 	}{
-		{true, false, true, " 2.90 g 179 "}, {false, false, false, " 2.90 x 179 "}, {true, false, false, " 2.90 gx 179 "},
-		{false, false, true, " 2.90 179 "}, {true, true, true, " - - "},
+		{true, false, true, " 2.90 g 151 "}, {false, false, false, " 2.90 x 151 "}, {true, false, false, " 2.90 gx 151 "},
+		{false, false, true, " 2.90 151 "}, {true, true, true, " - - "},
 	} {
 		p := besideDay()
 		s := p.opts.Knife.Turns[0].Settings
 		s.Guessed, s.Unfound, s.Air.Own = c.guessed, c.unfound, c.own
 		text := strings.Join(strings.Fields(string(written(t, sheet.Text, p))), " ")
-		if !strings.Contains(text, c.want) || strings.Contains(text, "Force 179 N") == c.unfound {
+		if !strings.Contains(text, c.want) || strings.Contains(text, "Force 151 N") == c.unfound {
 			t.Errorf("%+v isn't told as %q", c, c.want)
 		}
 		row := strings.Split(strings.Split(string(written(t, sheet.CSV, p)), "\r\n")[1], ",")
-		if n := len(row); (row[n-11] == "") != c.unfound || (row[n-7] == "") != c.unfound { // set_bar and blade_n; the fluid has a comma
+		if n := len(row); (row[n-12] == "") != c.unfound || (row[n-8] == "") != c.unfound { // set_bar and blade_n; the fluid has a comma
 			t.Errorf("%+v in the table: %q", c, row)
 		}
 	}

@@ -344,20 +344,20 @@ func TestTextHasTheCautions(t *testing.T) {
 	}
 }
 
-// Time counted side by side sends nobody to the beam while holders travel, and
+// Time counted side by side permits nothing, and
 // the positioner's power is left to the site's procedure wherever it moves some.
 func TestTextKeepsHandsFromTravellingHolders(t *testing.T) {
 	reckoned := 0
 	for _, p := range days(t) {
 		for i, s := range p.plan.Steps() {
 			text := strings.Join(strings.Fields(strings.Join(sheetOf(t, p, i), " ")), " ")
-			powered := strings.Contains(text, "need its power: the site's procedure says who makes them, from where and under which lock. MOVES:")
+			powered := strings.Contains(text, "need its power: made from the control station, guards closed and everyone clear, as the site's procedure says; hands at the beam only locked out. MOVES:")
 			if want := len(s.Changeover.Moves) > 0 && p.plan.Beam.Drive.Kind != plan.ByHand; powered != want {
 				t.Errorf("%s, changeover %d: the positioner's power is said to be needed: %v", p.name, i+1, powered)
 			}
-			if s.Setup.Swaps > 0 && s.Setup.Positioner > 0 {
+			if s.Setup.Swaps > 0 && s.Setup.Positioner > 0 && s.Setup.Beside {
 				reckoned++
-				if !strings.Contains(text, "at the same time: away from the beam, and only where the site's procedure allows it") {
+				if !strings.Contains(text, "at the same time, only where the site's procedure allows it") {
 					t.Errorf("%s, changeover %d: moves and blades go on side by side unguarded", p.name, i+1)
 				}
 			}

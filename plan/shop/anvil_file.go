@@ -18,6 +18,7 @@ func readAnvil(root *toml.Table, web plan.Span) *knife.Anvil {
 		Diameter:    t.Length("diameter", 0, anvilRange),
 		Bore:        t.Length("bore", 0, toml.ZeroOrMore),
 		Span:        t.Length("span", 0, toml.AboveZero),
+		MaxBend:     t.Length("max_bend", 0, toml.AboveZero),
 		HardnessHRC: t.Number("hardness_hrc", 0, material.SoftestHRC, material.HardestHRC),
 	}
 	if a.Diameter > 0 && a.Bore >= a.Diameter {
@@ -84,22 +85,4 @@ func oddAnvil(t *toml.Table, a *knife.Anvil, web plan.Span) {
 		t.Note("span", "bearings at %s and %s leave a part of the web area, %s to %s, beside the anvil: where blades cut there its bend isn't worked out",
 			u.Number(from), u.Show(from+a.Span), u.Number(web.From), u.Show(web.To))
 	}
-}
-
-// readLine reads [line]: what speed is gained in a second, in m/min, or ft/min in a
-// file in inches.
-func readLine(root *toml.Table) knife.Line {
-	if !root.Has("line") {
-		return knife.Line{}
-	}
-	t := root.Sub("line")
-	t.Need("ramp_up")
-	perUnit := 1.0 / 60
-	if t.Doc.Unit == plan.Inches {
-		perUnit *= feet
-	}
-	up := t.Number("ramp_up", 0, 0.01, 20_000)
-	down := t.Number("ramp_down", up, 0.01, 20_000)
-	t.Done()
-	return knife.Line{RampUp: up * perUnit, RampDown: down * perUnit}
 }

@@ -18,7 +18,7 @@ func readUnits(d *toml.Document, root *toml.Table) {
 }
 
 // readBeam reads beam.toml.
-func readBeam(d *toml.Document, root *toml.Table) (*plan.Beam, *knife.Anvil, knife.Line) {
+func readBeam(d *toml.Document, root *toml.Table) (*plan.Beam, *knife.Anvil, material.Limits) {
 	readUnits(d, root)
 	b := &plan.Beam{Name: root.Text("name", "Beam")}
 	root.Need("beam")
@@ -30,16 +30,17 @@ func readBeam(d *toml.Document, root *toml.Table) (*plan.Beam, *knife.Anvil, kni
 	guide.Granted(toml.Usual{Key: "web_at", Value: `"centre"`})
 	guide.Done()
 	readDrive(root.Sub("drive"), b)
-	readSetup(root.Sub("setup"), &b.Setup)
-	readCylinder(root.Sub("cylinder"), &b.Supply)
+	readSetup(root.Sub("setup"), &b.Setup, b.Drive.Kind)
+	readCylinder(root.Sub("cylinder"), &b.Supply, b.HolderWidth)
 	anvil := readAnvil(root, b.Web)
 	if anvil != nil {
 		b.Bad = plan.JoinSpans(anvil.Bad)
 	}
-	line := readLine(root)
+	b.Line = readLine(root)
 	readConditions(root.List("holder"), b)
+	limits := readLimits(root.Sub("limits"))
 	root.Done()
-	return b, anvil, line
+	return b, anvil, limits
 }
 
 // The least width of a holder, and the least speed that a drive has or gains in a second.
@@ -101,7 +102,6 @@ func readDrive(t *toml.Table, b *plan.Beam) {
 		Set:          t.Duration("set_s", 1.0, time.Second),
 		Home:         t.Length("home", b.Rail.From, toml.AnyPlace),
 		Hand:         t.Duration("hand_s", 25, time.Second),
-		Crew:         t.Whole("crew", 1, 1, 100),
 	}
 	if v := b.Drive.Speed; v < slowest { // sums of times would leave their range
 		t.Refuse("speed", "correct it: is it in metres, or the file in other units?", "%s/s is below the %s/s accepted", t.Doc.Unit.Show(v), t.Doc.Unit.Show(slowest))
@@ -126,38 +126,28 @@ func grantDrive(t *toml.Table, b *plan.Beam) {
 	case plan.OwnDrive:
 		t.Granted(machine...)
 	default:
-		t.Granted(toml.Usual{Key: "hand_s", Value: seconds(25)}, toml.Usual{Key: "crew", Value: "1"})
+		t.Granted(toml.Usual{Key: "hand_s", Value: seconds(25)})
 	}
 }
 
 // readSetup reads [setup].
-func readSetup(t *toml.Table, s *plan.Setup) {
+func readSetup(t *toml.Table, s *plan.Setup, drive plan.DriveKind) {
 	*s = plan.Setup{
 		Every:     t.Duration("every_min", 6, time.Minute),
 		Rethread:  t.Duration("rethread_min", 5, time.Minute),
 		Blade:     t.Duration("blade_s", 40, time.Second),
 		CleanDown: t.Duration("clean_down_min", 15, time.Minute),
 		Pressure:  t.Duration("pressure_min", 0.5, time.Minute),
+		Wicks:     t.Duration("wick_min", 0, time.Minute),
+		Pistons:   t.Duration("piston_min", 0, time.Minute),
 		Crew:      t.Whole("crew", 1, 1, 100),
+		Beside:    t.Choice("blades", "after", "beside") == 1,
 	}
 	t.Granted(toml.Usual{Key: "every_min", Value: minutes(6)}, toml.Usual{Key: "rethread_min", Value: minutes(5)}, toml.Usual{Key: "blade_s", Value: seconds(40)},
 		toml.Usual{Key: "clean_down_min", Value: minutes(15)}, toml.Usual{Key: "pressure_min", Value: minutes(0.5)}, toml.Usual{Key: "crew", Value: "1"})
-	t.Done()
-}
-
-// readCylinder reads [cylinder]. No value of a missing table is more than a guess.
-func readCylinder(t *toml.Table, a *plan.Air) {
-	*a = plan.Air{
-		Bore:      t.Length("bore", 28*plan.Millimetre, boreRange),
-		Pistons:   t.Whole("pistons", 1, 1, 20),
-		SupplyBar: t.Number("supply_bar", 6.3, 0.1, 100),
-		MarginBar: t.Number("margin_bar", 0.8, 0, 100),
+	if s.Beside && drive == plan.ByHand {
+		t.Refuse("blades", `write "after", or delete it`, "holders moved by hand leave no hands for blades meanwhile")
 	}
-	if text, _ := material.CheckSupply(a.SupplyBar); text != "" {
-		t.Note("supply_bar", "%s", text)
-	}
-	t.Granted(toml.Usual{Key: "bore", Value: t.Doc.Unit.Show(28 * plan.Millimetre)}, toml.Usual{Key: "pistons", Value: "1"},
-		toml.Usual{Key: "supply_bar", Value: "6.3 bar"}, toml.Usual{Key: "margin_bar", Value: "0.8 bar"})
 	t.Done()
 }
 
@@ -196,11 +186,8 @@ func readNumber(t *toml.Table, holders int, seen map[int]bool) int {
 	return n
 }
 
-// The largest piston and anvil that are taken: what is beyond is a slip of units.
-var (
-	boreRange  = plan.Span{From: plan.Millimetre / 10, To: 1000 * plan.Millimetre}
-	anvilRange = plan.Span{From: plan.Millimetre, To: 10_000 * plan.Millimetre}
-)
+// anvilRange is the anvils that are taken: what is beyond is a slip of units.
+var anvilRange = plan.Span{From: plan.Millimetre, To: 10_000 * plan.Millimetre}
 
 // seconds and minutes are usual times.
 func seconds(x float64) string { return toml.Plainly(x) + " s" }

@@ -162,7 +162,7 @@ func TestChosenIsSaved(t *testing.T) {
 // files in inches, widths with an allowance; and without it the file is as it was.
 func TestChosenSurvives(t *testing.T) {
 	kept := 0
-	seeds := uint64(plantest.Worlds(60, 300))
+	seeds := uint64(plantest.Worlds(30, 300))
 	for seed := range seeds {
 		r := rand.New(rand.NewPCG(seed, 11))
 		unit := []string{"mm", "in"}[r.IntN(2)]

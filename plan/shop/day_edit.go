@@ -1,6 +1,8 @@
 package shop
 
 import (
+	"time"
+
 	"bide/plan"
 	"bide/plan/shop/dayfile"
 	"bide/plan/shop/knife"
@@ -9,16 +11,22 @@ import (
 
 // The keys of day.toml in the order in which bide writes them.
 var (
-	dayKeys = []string{"units", "start", "end", "aim"}
-	jobKeys = []string{"id", "material", "web", "slits", "trim", "shift", "arrange", chosenSlits, chosenShift, chosenIdle, chosenMoves, chosenSetup, "length_m", "speed", "due", "after", "state", "fixed", "core", "roll_m", "roll_diameter", "customer", "note"}
+	dayKeys   = []string{"units", "zone", "start", "end", "aim"}
+	hoursKeys = []string{"from", "to"}
+	jobKeys   = []string{"id", "material", "web", "slits", "trim", "shift", "arrange", chosenSlits, chosenShift, chosenIdle, chosenMoves, chosenSetup, "length_m", "speed", "due", "after", "state", "began", "ended", "ran_m", "fixed", "unbroken", "core", "roll_m", "roll_diameter", "parent_m", "customer", "note"}
 )
+
+// recordedKeys are those of a job that are written when it runs and ends.
+var recordedKeys = []string{"began", "ended", "ran_m"}
 
 // dayReading is a text of a day as read, right or wrong.
 type dayReading struct {
 	on       *knife.Equipment // of the beam whose day it would be
 	day      *plan.Day
 	unit     plan.Unit
+	zone     *time.Location
 	entries  []*toml.Table
+	shifts   bool // its hours are [[shift]] entries
 	problems toml.Problems
 }
 
@@ -32,7 +40,7 @@ func readDayText(on *knife.Equipment, text string) (*dayReading, toml.Problems) 
 		return nil, r.problems
 	}
 	r.day = readDay(d, root, on, true)
-	r.unit, r.entries = d.Unit, root.List("job")
+	r.unit, r.zone, r.entries, r.shifts = d.Unit, d.Zone, root.List("job"), root.Has("shift")
 	if len(text) > toml.LargestFile {
 		d.Problem("", "", "the day is too large for its file", "keep some jobs for another day")
 	}
@@ -41,7 +49,7 @@ func readDayText(on *knife.Equipment, text string) (*dayReading, toml.Problems) 
 
 // holds reports whether the text holds the day wanted, and nothing wrong.
 func (r *dayReading) holds(d *plan.Day) bool {
-	if r == nil || len(r.problems) > 0 || len(r.day.Jobs) != len(d.Jobs) || len(r.above(d)) > 0 {
+	if r == nil || len(r.problems) > 0 || len(r.day.Jobs) != len(d.Jobs) || len(r.above(d)) > 0 || len(r.hours(d)) > 0 || !sameHours(r.day, d) {
 		return false
 	}
 	for i := range d.Jobs {
@@ -54,15 +62,45 @@ func (r *dayReading) holds(d *plan.Day) bool {
 
 // above lists what must be changed above the jobs.
 func (r *dayReading) above(d *plan.Day) (out []dayfile.Edit) {
-	if !r.day.Start.Equal(toml.Local(d.Start)) {
-		out = append(out, dayfile.Edit{Key: "start", Value: optionalTime(d.Start)})
+	switch {
+	case r.day.Start.Equal(d.Start):
+	case r.shifts && d.Start.Equal(d.Shifts()[0].From):
+		out = append(out, dayfile.Edit{Key: "start"})
+	default:
+		out = append(out, dayfile.Edit{Key: "start", Value: r.time(d.Start)})
 	}
-	if !r.day.End.Equal(toml.Local(d.End)) {
-		out = append(out, dayfile.Edit{Key: "end", Value: optionalTime(d.End)})
+	if !r.day.End.Equal(d.End) && !r.shifts {
+		out = append(out, dayfile.Edit{Key: "end", Value: r.time(d.End)})
 	}
 	if r.day.Aim != d.Aim {
 		out = append(out, dayfile.Edit{Key: "aim", Value: word(aimWords, int(d.Aim))})
 	}
+	return out
+}
+
+// entryEdit is a change of one key of an entry, counted from 0, of a list.
+type entryEdit struct {
+	list string
+	at   int
+	dayfile.Edit
+}
+
+// hours lists what must be changed of the shifts and pauses, where there are as many.
+func (r *dayReading) hours(d *plan.Day) (out []entryEdit) {
+	change := func(list string, have, want []plan.Hours) {
+		for i := range min(len(have), len(want)) {
+			if !have[i].From.Equal(want[i].From) {
+				out = append(out, entryEdit{list, i, dayfile.Edit{Key: "from", Value: r.time(want[i].From)}})
+			}
+			if !have[i].To.Equal(want[i].To) {
+				out = append(out, entryEdit{list, i, dayfile.Edit{Key: "to", Value: r.time(want[i].To)}})
+			}
+		}
+	}
+	if r.shifts {
+		change("shift", r.day.Shifts(), d.Shifts())
+	}
+	change("pause", pausesOf(r.day), pausesOf(d))
 	return out
 }
 
@@ -100,6 +138,10 @@ func (r *dayReading) change(t *dayfile.Text, d *plan.Day) (changed bool) {
 		t.ChangeHead(e, dayKeys)
 		changed = true
 	}
+	for _, e := range r.hours(d) {
+		t.ChangeEntry(e.list, e.at, e.Edit, hoursKeys)
+		changed = true
+	}
 	for i := range d.Jobs {
 		for _, e := range r.edits(i, &d.Jobs[i]) {
 			t.ChangeJob(i, e, jobKeys)
@@ -111,7 +153,7 @@ func (r *dayReading) change(t *dayfile.Text, d *plan.Day) (changed bool) {
 
 // wholeDay is a text for the day written anew, and what keeps it from being right.
 func wholeDay(on *knife.Equipment, u plan.Unit, d *plan.Day) (string, toml.Problems) {
-	pieces := dayfile.New(wholeHead+"units = "+toml.String(u.String())+"\n\n", len(d.Jobs))
+	pieces := dayfile.New(wholeHead+"units = "+toml.String(u.String())+"\n"+hoursText(d)+"\n", len(d.Jobs))
 	var r *dayReading
 	var problems toml.Problems
 	for range 3 {

@@ -14,11 +14,8 @@ const mostJobs = 500
 // job; known is false when the materials couldn't be read.
 func readDay(d *toml.Document, root *toml.Table, on *knife.Equipment, known bool) *plan.Day {
 	readUnits(d, root)
-	root.Need("start")
-	day := &plan.Day{Start: root.Clock("start"), End: root.Clock("end"), Aim: plan.Aim(root.Choice("aim", aimWords...))}
-	if !day.End.IsZero() && !day.Start.IsZero() && !day.End.After(day.Start) {
-		root.Refuse("end", "correct start or end", "the end is not after the start")
-	}
+	day := &plan.Day{Zone: readZone(d, root), Aim: plan.Aim(root.Choice("aim", aimWords...))}
+	readHours(root, day)
 	entries := root.List("job")
 	switch {
 	case !root.Has("job"):

@@ -64,6 +64,14 @@ func (s *Shop) SaveDay(d *plan.Day, from []string) (Outcome, error) {
 	return Outcome{File: dayFile, Said: "saved in " + dayFile}, nil
 }
 
+// KeepDay keeps day.toml as it was read or saved last under another name, NAME.toml, and says
+// under which; NAME-2.toml where that holds another day. Errors are *SaveError.
+func (s *Shop) KeepDay(name string) (file string, err error) {
+	s.saving.Lock()
+	defer s.saving.Unlock()
+	return s.writeBeside(name, s.dayText)
+}
+
 // dayFrom is the text as it was read, changed into the day wanted; false where that
 // can't be done.
 func (s *Shop) dayFrom(d *plan.Day, from []string) (string, bool) {

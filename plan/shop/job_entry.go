@@ -1,8 +1,8 @@
 package shop
 
 import (
+	"cmp"
 	"fmt"
-	"math"
 	"math/big"
 	"strings"
 	"time"
@@ -48,6 +48,11 @@ func (t jobReader) read() plan.Job {
 	j.Due = t.Clock("due")
 	j.After = t.ids("after")
 	j.State = plan.State(t.Choice("state", stateWords...))
+	j.Began, j.Ended, j.Ran = t.Clock("began"), t.Clock("ended"), t.Number("ran_m", 0, 0, 1e7)
+	if !j.Ended.IsZero() && j.Ended.Before(j.Began) {
+		t.Refuse("ended", "correct began or ended", "it ended before it began")
+	}
+	j.Unbroken = t.Flag("unbroken", false)
 	if t.Has("fixed") {
 		j.Fixed = t.Whole("fixed", 0, -mostJobs, mostJobs)
 		if t.Keys["fixed"] == int64(0) {
@@ -60,6 +65,7 @@ func (t jobReader) read() plan.Job {
 	j.Chosen = t.chosen(m, &j)
 	j.Speed = t.speed(m)
 	t.press(&j)
+	t.run(&j, m)
 	t.checkRun(&j)
 	return j
 }
@@ -69,8 +75,8 @@ func (t jobReader) checkRun(j *plan.Job) {
 	switch {
 	case j.Speed > 0 && j.Metres/j.Speed > longestRun:
 		t.Refuse("length_m", "correct length_m or speed", "%s m at %s m/min run longer than a week", toml.Plainly(j.Metres), toml.Plainly(j.Speed))
-	case j.Takes > longestRun*time.Minute:
-		t.Refuse("length_m", "correct length_m, roll_m or roll_diameter, or the ramps in beam.toml", "%s m, with ramps for each roll, run longer than a week", toml.Plainly(j.Metres))
+	case j.Run.Total() > longestRun*time.Minute:
+		t.Refuse("length_m", "correct length_m, the rolls, or [line] in beam.toml", "%s m, with ramps and stops for each roll, run longer than a week", toml.Plainly(j.Metres))
 	}
 }
 
@@ -92,15 +98,15 @@ func (t jobReader) material(j *plan.Job) material.Material {
 // The outside of cores and rolls that is taken: what is beyond is a slip of units.
 var rollRange = plan.Span{From: plan.Millimetre, To: 10_000 * plan.Millimetre}
 
-// roll reads what is asked of a finished roll.
+// roll reads what is asked of a finished roll, and what is on a parent roll.
 func (t jobReader) roll() plan.Roll {
-	r := plan.Roll{Core: t.Length("core", 0, rollRange), Metres: t.Number("roll_m", 0, 0.1, 1e7), Diameter: t.Length("roll_diameter", 0, rollRange)}
+	r := plan.Roll{Core: t.Length("core", 0, rollRange), Metres: t.Number("roll_m", 0, 0.1, 1e7), Diameter: t.Length("roll_diameter", 0, rollRange), Parent: t.Number("parent_m", 0, 0.1, 1e7)}
 	if t.Has("roll_m") && t.Has("roll_diameter") {
 		t.Refuse("roll_diameter", "give roll_m or roll_diameter, the other follows from it", "roll_m says how much is on a roll already")
 	}
 	u, core, taken := t.Doc.Unit, r.Core, ""
 	if core == 0 {
-		core, taken = plan.Length(material.UsualCoreMM*float64(plan.Millimetre)), ", assumed since no core is given"
+		core, taken = plan.Length(t.on.Limits.OrUsual().CoreMM*float64(plan.Millimetre)), ", assumed since no core is given"
 	}
 	if r.Diameter > 0 && r.Diameter <= core {
 		t.Refuse("roll_diameter", "correct it, or give the outside of the core as core", "a roll of %s is no larger than a core of %s%s", u.Show(r.Diameter), u.Show(core), taken)
@@ -108,16 +114,39 @@ func (t jobReader) roll() plan.Roll {
 	return r
 }
 
-// press puts the pressure that parts the material into the job, or why none does, and
-// how long the run takes where the line's ramps are known.
+// press puts the pressure that parts the material into the job, or why none does, and what
+// is fitted for it.
 func (t jobReader) press(j *plan.Job) {
 	set := t.on.Settings(j)
 	if set == nil {
 		return
 	}
 	j.SetBar, j.Uncut = set.Air.SetBar, set.Refused
-	seconds := min(set.Times.RampedS, 2*longestRun*60) // too long all the same
-	j.Takes = time.Duration(math.Round(seconds*1e6)) * time.Microsecond
+	j.Wick, j.Pistons = knife.Fitted(set)
+	if w := set.Wound; w != nil && !w.Whole {
+		j.SetMetres = w.Metres
+	}
+}
+
+// mostStops bounds the stops of one run.
+const mostStops = 10_000
+
+// run puts what the run takes into the job, with its stops as far as they are known.
+func (t jobReader) run(j *plan.Job, m material.Material) {
+	j.SetMetres = cmp.Or(j.SetMetres, j.Roll.Metres)
+	j.ParentMetres = cmp.Or(j.Roll.Parent, m.ParentMetres)
+	if t.on.Beam != nil {
+		j.ParentMetres = cmp.Or(j.ParentMetres, t.on.Beam.Line.ParentMetres)
+	}
+	for metres, key := range map[float64]string{j.SetMetres: "roll_m or roll_diameter", j.ParentMetres: "parent_m"} {
+		if metres > 0 && j.Metres/metres > mostStops {
+			t.Refuse("length_m", "correct length_m, "+key, "%s m on rolls of %s m each stop more than %d times", toml.Plainly(j.Metres), toml.Plainly(metres), mostStops)
+			return
+		}
+	}
+	if t.on.Beam != nil {
+		j.Run = t.on.Beam.Line.Run(j)
+	}
 }
 
 // materialRemedy names the material that was likely meant, or where to add it.

@@ -10,6 +10,7 @@ import (
 	"bide/plan"
 	"bide/plan/changeover/layouts"
 	"bide/plan/shop/toml"
+	"bide/plan/words"
 )
 
 // Typed is one job as a person types it into a form, by the keys of day.toml: the
@@ -29,9 +30,9 @@ type FieldProblem struct {
 }
 
 // JobKeys are the keys of a job that a form has, in the order in which files have them
-// too. What a search chose isn't typed.
+// too. What a search chose, and what is recorded, isn't typed.
 func JobKeys() []string {
-	return slices.DeleteFunc(slices.Clone(jobKeys), func(key string) bool { return slices.Contains(chosenKeys, key) })
+	return slices.DeleteFunc(slices.Clone(jobKeys), func(key string) bool { return slices.Contains(chosenKeys, key) || slices.Contains(recordedKeys, key) })
 }
 
 // DayUnit is the unit that lengths of the day's jobs are typed and written in; with
@@ -50,14 +51,17 @@ func (s *Shop) DayUnit() plan.Unit { return s.dayUnit }
 func (s *Shop) ReadJob(f Typed, day *plan.Day, i int) (plan.Job, []FieldProblem) {
 	told := &form{}
 	t := toml.NewTyped(dayFile, "job", s.dayUnit, f.tree(day.Start), examples, told.note)
+	t.Doc.Zone = day.Start.Location()
 	j := jobReader{t, &s.Equipment, true}.read()
 	entries, others := dumb(day), slices.Clone(day.Jobs)
 	if i < len(others) {
 		old := others[i].ID
 		entries, others = slices.Delete(entries, i, i+1), Renamed(slices.Delete(others, i, i+1), old, j.ID)
-		if before := &day.Jobs[i]; j.LaidLike(before) {
+		before := &day.Jobs[i]
+		if j.LaidLike(before) {
 			j.Chosen = before.Chosen
 		}
+		j.Began, j.Ended, j.Ran = before.Began, before.Ended, before.Ran
 	}
 	checkOrder(append(entries, t), append(others, j)) // the last has the clash reported
 	checkDue([]*toml.Table{t}, &plan.Day{Start: day.Start, Jobs: []plan.Job{j}})
@@ -145,8 +149,10 @@ func (f Typed) tree(start time.Time) map[string]any {
 		switch key {
 		case "slits", "after":
 			out[key] = listed(text)
-		case "length_m", "speed", "roll_m":
+		case "length_m", "speed", "roll_m", "parent_m":
 			out[key] = orText(strconv.ParseFloat(text, 64))(text)
+		case "unbroken":
+			out[key] = orText(strconv.ParseBool(map[string]string{"yes": "true", "no": "false"}[text]))(text)
 		case "fixed":
 			out[key] = orText(strconv.ParseInt(text, 10, 64))(text)
 		case "due":
@@ -196,6 +202,20 @@ func listed(text string) []any {
 
 func isDigit(b byte) bool { return b >= '0' && b <= '9' }
 
+// TimeOf is a time that a person types, in the zone of a day that starts then: a date and
+// time, or a time of day alone, which is the next one from the start on.
+func TimeOf(text string, start time.Time) (time.Time, error) {
+	at, err := typedTime(strings.TrimSpace(text), start)
+	if err != nil {
+		return at, fmt.Errorf("%s is no time: write 09:30, or %s", words.Quoted(text), start.Format("2006-01-02T")+"09:30")
+	}
+	local, ok := toml.InZone(at, start.Location())
+	if !ok {
+		return at, fmt.Errorf("there is no %s that day: clocks go forward then", at.Format("15:04"))
+	}
+	return local, nil
+}
+
 // typedTime reads a date and time, or a time of day: the next one from the day's
 // start on. The zone is the one by which the reader knows a local time.
 func typedTime(text string, start time.Time) (at time.Time, err error) {
@@ -239,8 +259,8 @@ func (s *Shop) Typed(j *plan.Job) Typed {
 		"id": j.ID, "material": j.Material, "web": length(j.Web), "slits": strings.Join(entries, "; "), "trim": length(j.Trim),
 		"shift": shiftWords[j.Shift], "arrange": arrangeWords[j.Arrange], "state": stateWords[j.State],
 		"length_m": toml.Number(j.Metres), "speed": speedText(j.Speed, s.dayUnit),
-		"core": given(j.Roll.Core), "roll_m": optionalNumber(j.Roll.Metres), "roll_diameter": given(j.Roll.Diameter),
+		"core": given(j.Roll.Core), "roll_m": optionalNumber(j.Roll.Metres), "roll_diameter": given(j.Roll.Diameter), "parent_m": optionalNumber(j.Roll.Parent),
 		"due": due, "after": after, "fixed": turnText(j.Fixed),
-		"customer": j.Customer, "note": j.Note,
+		"unbroken": map[bool]string{true: "yes"}[j.Unbroken], "customer": j.Customer, "note": j.Note,
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 	"bide/plan/shop/toml"
 
 	"github.com/google/go-cmp/cmp"
@@ -14,7 +15,7 @@ import (
 
 // TestTypedSurvives: a job shown in a form and read again is the same job.
 func TestTypedSurvives(t *testing.T) {
-	for seed := range uint64(300) {
+	for seed := range uint64(plantest.Worlds(100, 300)) {
 		r := rand.New(rand.NewPCG(seed, 5))
 		s := read(t, files(map[string]string{dayFile: drawDay(r)}))
 		for i := range s.Day.Jobs {
@@ -59,7 +60,8 @@ func TestReadJob(t *testing.T) {
 		Entries: []plan.Entry{{Count: 2, Finished: 38_100_000, Width: 38_100_000}, {Count: 1, Finished: 57_150_000, Width: 57_150_000}, {Count: 1, Finished: 50_000_000, Width: 50_000_000}},
 		Due:     time.Date(2026, 11, 26, 5, 30, 0, 0, time.UTC), // the day starts at 6
 		After:   []string{"A", "C"}, Fixed: -1,
-		Blade: got.Blade, SetBar: got.SetBar, // of the material
+		Run:   plan.Run{Web: 393_700_787 * time.Microsecond, Legs: 1}, // 1000 m at 152.4 m/min
+		Blade: got.Blade, SetBar: got.SetBar,                          // of the material
 	}
 	if diff := cmp.Diff(want, got, nearly); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)

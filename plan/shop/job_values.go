@@ -34,10 +34,15 @@ func (r *dayReading) edits(i int, want *plan.Job) (out []dayfile.Edit) {
 	set(!sameSpeed(have.Speed, want.Speed), "speed", speedText(want.Speed, u))
 	set(have.Roll.Core != want.Roll.Core, "core", optionalLength(want.Roll.Core, u))
 	set(have.Roll.Metres != want.Roll.Metres, "roll_m", optionalNumber(want.Roll.Metres))
+	set(have.Roll.Parent != want.Roll.Parent, "parent_m", optionalNumber(want.Roll.Parent))
 	set(have.Roll.Diameter != want.Roll.Diameter, "roll_diameter", optionalLength(want.Roll.Diameter, u))
-	set(!have.Due.Equal(toml.Local(want.Due)), "due", optionalTime(want.Due))
+	set(!have.Due.Equal(want.Due), "due", r.time(want.Due))
 	set(!slices.Equal(have.After, want.After), "after", idList(want.After))
 	set(have.State != want.State, "state", word(stateWords, int(want.State)))
+	set(!have.Began.Equal(want.Began), "began", r.time(want.Began))
+	set(!have.Ended.Equal(want.Ended), "ended", r.time(want.Ended))
+	set(have.Ran != want.Ran, "ran_m", optionalNumber(want.Ran))
+	set(have.Unbroken != want.Unbroken, "unbroken", map[bool]string{true: "true"}[want.Unbroken])
 	set(have.Fixed != want.Fixed, "fixed", turnText(want.Fixed))
 	set(have.Customer != want.Customer, "customer", optionalText(want.Customer))
 	set(have.Note != want.Note, "note", optionalText(want.Note))
@@ -115,12 +120,12 @@ func optionalText(text string) string {
 	return toml.String(text)
 }
 
-// optionalTime is a time; none, which takes the key out, when it isn't given.
-func optionalTime(t time.Time) string {
+// time is a time in the file's zone; none, which takes the key out, when it isn't given.
+func (r *dayReading) time(t time.Time) string {
 	if t.IsZero() {
 		return ""
 	}
-	return toml.Time(t)
+	return toml.Time(t.In(r.zone))
 }
 
 // optionalLength is a length; none, which takes the key out, where it is nought.

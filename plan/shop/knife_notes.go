@@ -42,11 +42,11 @@ var knifeKinds = []struct {
 	tell func(*knife.Equipment, *plan.Job, *material.Settings) string
 }{
 	{"jobs whose outer cuts may be off their web, which tension makes narrower, or with little trim (a wider web or less tension helps)", edgeNote},
-	{"jobs thicker than standard holders and blades cut", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
-		if on.Material.ThicknessMM <= material.StandardReachMM {
+	{"jobs thicker than holders and blades cut", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
+		if on.Material.ThicknessMM <= on.Limits.ThicknessMM {
 			return ""
 		}
-		return fmt.Sprintf("%g mm of %g", on.Material.ThicknessMM, material.StandardReachMM)
+		return fmt.Sprintf("%g mm of %g", on.Material.ThicknessMM, on.Limits.ThicknessMM)
 	}},
 	{"jobs whose material should not be scored, and is planned all the same", func(_ *knife.Equipment, j *plan.Job, on *material.Settings) string {
 		if on.Method.Score != material.Poor {
@@ -54,6 +54,7 @@ var knifeKinds = []struct {
 		}
 		return fmt.Sprintf("%s, best by %s", j.Material, on.Method.Method)
 	}},
+	{"jobs that bend the anvil further than its max_bend, centred (fewer blades at once, or a stiffer roll)", bendNote},
 	{"jobs needing other pistons than fitted (no time is counted for fitting them)", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
 		if on.Air.Own || on.Refused != "" {
 			return ""
@@ -64,7 +65,7 @@ var knifeKinds = []struct {
 		return on.Blade.Unusual()
 	}},
 	{"jobs with finished rolls larger than usual (is thickness_mm right, or roll_m missing?)", func(_ *knife.Equipment, _ *plan.Job, on *material.Settings) string {
-		if on.Wound == nil || on.Wound.Whole || on.Wound.DiameterMM <= material.MostUsualRollMM {
+		if on.Wound == nil || on.Wound.Whole || on.Wound.DiameterMM <= on.Limits.RollMM {
 			return ""
 		}
 		return fmt.Sprintf("%.0f mm", on.Wound.DiameterMM)
@@ -84,12 +85,24 @@ func edgeNote(q *knife.Equipment, j *plan.Job, on *material.Settings) string {
 	}
 	l := q.Laid(j, least)
 	e := on.NeckIn.Edges(knife.InMM(j.Web), *l)
-	if !e.Short(l.LeastMM) {
+	if !e.Short(l.LeastMM, q.Limits) {
 		return ""
 	}
 	u := q.Unit
 	return fmt.Sprintf("%s instead of %s at the knife, its trim down to %s on the operator side, %s on the drive side",
 		u.Show(fromMM(e.WebMM)), u.Show(j.Web), u.Show(fromMM(e.OperatorMM)), u.Show(fromMM(e.DriveMM)))
+}
+
+// bendNote says how far a job that lies centred bends the anvil, where that is too much.
+func bendNote(q *knife.Equipment, j *plan.Job, on *material.Settings) string {
+	if knife.TrimOf(j) < 0 {
+		return ""
+	}
+	b, _ := q.Bend(on, q.Beam.Lay(j, j.Slits(), 0).Cuts)
+	if b == nil || b.Past() == "" {
+		return ""
+	}
+	return fmt.Sprintf("%.3f mm of %g mm", b.MostMM, b.Anvil.LimitMM)
 }
 
 // fromMM is a length of a formula, for people: to a hundredth of a millimetre.

@@ -22,24 +22,25 @@ func oneJob(t *testing.T, cylinder, stock string) *Shop {
 	}))
 }
 
-// TestSetPressure: by hand. A trial is with the shop's own cylinder, a group's guess
-// with a bore of 28 mm, so that on 20 mm it takes (28/20)^2 = 1.96 times as much.
-// Pressures are kept in hundredths of a bar.
+// TestSetPressure: by hand. A trial is with the shop's own cylinder as it is; a guess is a
+// force, 135.5 N for paper tape and 295.6 for felt, and 520 mm2 press 52 N for each bar. Pressures
+// are kept in hundredths of a bar, rounded up.
 func TestSetPressure(t *testing.T) {
 	const paper = "group = \"paper tape\"\nadhesive = \"acrylic\"\n"
 	for _, c := range []struct {
 		cylinder, stock string
 		want            float64
 	}{
-		{"bore = 28", paper, 2.2 + 0.8},
-		{"bore = 28\nmargin_bar = 1", paper + "cut_through_bar = 1.6", 2.6},
-		{"bore = 20", paper, 5.12},                                   // 2.2 * 1.96 + 0.8 = 5.112, rounded up
-		{"bore = 20", paper + "cut_through_bar = 2.2", 3.0},          // the guess's number, found by trial
-		{"bore = 28\npistons = 2", paper, 1.9},                       // 2.2/2 + 0.8
-		{"bore = 28", paper + "cut_through_bar = 5.5", 6.3},          // all that the supply gives
-		{"bore = 28", paper + "cut_through_bar = 5.6", 3.6},          // two pistons: 5.6/2 + 0.8
-		{"bore = 28", paper + "cut_through_bar = 12", 4.8},           // 12/2 + 0.8 = 6.8 is too much: 12/3 + 0.8
-		{"bore = 20", "group = \"felt\"\nadhesive = \"none\"", 5.51}, // 4.8 * 1.96 = 9.408; two: 4.704 + 0.8 = 5.504
+		{"", paper, 3.41}, // 135.5/52 = 2.606, and 0.8
+		{"margin_bar = 1", paper + "cut_through_bar = 1.6", 2.6},
+		{"piston_area = 260\npistons = 1", paper, 6.02}, // 135.5/26 = 5.212, and 0.8
+		{"piston_area = 260\npistons = 1", paper + "cut_through_bar = 2.2", 3.0},
+		{"bore = 10\npistons = 4", paper, 5.12}, // 4 * 78.54 mm2: 135.5/31.416 = 4.313, and 0.8
+		{"piston_area = 260\npistons = 3", paper + "cut_through_bar = 2.2", 3.0},
+		{"", paper + "cut_through_bar = 5.5", 6.3},          // all that the supply gives
+		{"", paper + "cut_through_bar = 6", 4.8},            // a third piston: 6 * 2/3 + 0.8
+		{"", "group = \"felt\"\nadhesive = \"none\"", 4.59}, // 295.6/52 + 0.8 = 6.485 is too much; three: 3.790 + 0.8
+		{"piston_area = 260\nsupply_bar = 7", "group = \"felt\"\nadhesive = \"none\"", 6.49},
 	} {
 		if got := oneJob(t, c.cylinder, c.stock).Day.Jobs[0].SetBar; got != math.Round(c.want*100)/100 {
 			t.Errorf("%q, %q: set to %v bar, want %v", c.cylinder, c.stock, got, c.want)
@@ -47,13 +48,13 @@ func TestSetPressure(t *testing.T) {
 	}
 }
 
-// TestNothingReaches: 60 bar on one piston of 28 mm are 6 MPa * pi/4 * 28^2 = 3694.5 N;
-// three of 40 mm, 3769.9 mm2, need 9.8 bar and the margin. The supply gives 6.3, so the
-// job is refused with these numbers, and the others are planned.
+// TestNothingReaches: 60 bar on two pistons of 260 mm2 are 6 MPa * 520 = 3120 N; three of twice
+// that area, 1560 mm2, need 20 bar and the margin. The supply gives 6.3, so the job is refused
+// with these numbers, and the others are planned.
 func TestNothingReaches(t *testing.T) {
 	s := read(t, files(map[string]string{
 		materialsFile: "[[material]]\nname = \"Board\"\ngroup = \"felt\"\nthickness_mm = 3\nadhesive = \"none\"\ncut_through_bar = 60\n",
-		beamFile:      strings.Replace(smallBeam, "pistons    = 2\nmargin_bar = 0.5", "bore = 28\nmargin_bar = 0.8\nsupply_bar = 6.3", 1),
+		beamFile:      strings.Replace(smallBeam, "margin_bar = 0.5", "margin_bar = 0.8\nsupply_bar = 6.3", 1),
 		dayFile:       smallDay + strings.Replace(strings.Replace(smallDay[strings.Index(smallDay, "[[job]]"):], `"A"`, `"B"`, 1), `"felt"`, `"Board"`, 1),
 	}))
 	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
@@ -67,7 +68,7 @@ func TestNothingReaches(t *testing.T) {
 		t.Error(err)
 	}
 	p := s.ProblemOf(d.Refused()[0].Job, d.Refused()[0].Faults[0])
-	for _, want := range []string{"3695 N", "60.8 bar", "40 mm 10.6", "gives 6.3"} {
+	for _, want := range []string{"3120 N", "2 pistons of 260 mm2 would need 60.8 bar", "3 pistons of 520 mm2 20.8", "gives 6.3"} {
 		if !strings.Contains(p.What, want) {
 			t.Errorf("no %q in %q", want, p.What)
 		}
@@ -84,7 +85,7 @@ func TestNothingReaches(t *testing.T) {
 // TestPressureIsTheRecorded: 1.6 and 0.8 bar are the 2.4 that positions.toml has, though
 // the sum of the two numbers is a little more, so no time is counted for setting it.
 func TestPressureIsTheRecorded(t *testing.T) {
-	s := oneJob(t, "bore = 28\nmargin_bar = 0.8", "group = \"film tape\"\nadhesive = \"acrylic\"\ncut_through_bar = 1.6")
+	s := oneJob(t, "margin_bar = 0.8", "group = \"film tape\"\nadhesive = \"acrylic\"\ncut_through_bar = 1.6")
 	s.Positions.SetBar, s.Positions.Material = 2.4, "Own"
 	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
 	if err != nil || len(d.Steps()) != 1 || d.Steps()[0].Setup.Pressure != 0 {
@@ -112,7 +113,7 @@ func twoCuts(t *testing.T) *Shop {
 		return fmt.Sprintf("[[job]]\nid = %q\nmaterial = %q\nweb = 250.0\nslits = [80]\nlength_m = %d\nspeed = 40\n", id, stock, metres)
 	}
 	return read(t, files(map[string]string{
-		beamFile: strings.Replace(smallBeam, "pistons    = 2\nmargin_bar = 0.5", "bore = 28\nmargin_bar = 0.8\nsupply_bar = 6.3", 1) +
+		beamFile: strings.Replace(smallBeam, "margin_bar = 0.5", "margin_bar = 0.8\nsupply_bar = 6.3", 1) +
 			"[anvil]\ndiameter = 150\nbore = 110\nspan = 900\n",
 		materialsFile: "[[material]]\nname = \"Own\"\ngroup = \"paper tape\"\nthickness_mm = 0.15\nadhesive = \"none\"\ncut_through_bar = 2.1\n" +
 			"[[material]]\nname = \"Clean\"\ngroup = \"paper tape\"\nthickness_mm = 0.15\nadhesive = \"none\"\ncut_through_bar = 2.1\nsilicone_free = true\nbevel = 60\n",
@@ -123,7 +124,7 @@ func twoCuts(t *testing.T) *Shop {
 // TestKnifeBendsTheAnvil: two equal loads F, each a = 410 mm from its bearing (the
 // middle, 150, less 40, less the bearing at 150 - 450 = -300), L = 900. Each bearing
 // carries F; the bend at the middle is F a (3 L^2 - 4 a^2)/(24 E I) (Shigley, table of
-// beams, twin loads). F = 0.29 MPa * pi/4 * 28^2 = 178.57 N.
+// beams, twin loads). F = 0.29 MPa * 520 mm2 = 150.8 N.
 func TestKnifeBendsTheAnvil(t *testing.T) {
 	s := twoCuts(t)
 	d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
@@ -135,7 +136,7 @@ func TestKnifeBendsTheAnvil(t *testing.T) {
 	if b == nil {
 		t.Fatal(day.Turns[0].Unbent)
 	}
-	force := 0.29 * math.Pi / 4 * 28 * 28
+	const force = 150.8
 	inertia := math.Pi / 64 * (150*150*150*150 - 110*110*110*110)
 	bend := force * 410 * (3*900*900 - 4*410*410) / (24 * material.SteelModulus * inertia)
 	for what, pair := range map[string][2]float64{
@@ -266,7 +267,8 @@ func TestFaceCoversTheWeb(t *testing.T) {
 
 // TestRunsWithRamps: 1000 m at 120 m/min take 500 s. Ramps of 30 m/min each second are
 // 0.5 m/s2, which add 4 s from rest to rest (worked example): 504 s in one, 508 s in two
-// rolls of 500 m. 98.425197 ft/min each second are as much. The day's clock counts them.
+// rolls of 500 m. Rolls and parent rolls take their own times where they end before the
+// run does. 98.425197 ft/min each second are as much. The day's clock counts them.
 func TestRunsWithRamps(t *testing.T) {
 	day := strings.Replace(smallDay, `"felt"`, `"plain paper"`, 1) + "speed = 120\n"
 	for _, c := range []struct {
@@ -277,6 +279,8 @@ func TestRunsWithRamps(t *testing.T) {
 		{"[line]\nramp_up = 30\nramp_down = 30\n", "", 504},
 		{"[line]\nramp_up = 30\n", "roll_m = 500", 508},
 		{"[line]\nramp_up = 30\nramp_down = 60\n", "", 503},
+		{"[line]\nset_change_s = 75\nparent_change_s = 400\n", "roll_m = 500\nparent_m = 400", 500 + 75 + 2*400},
+		{"[line]\nset_change_s = 75\nparent_m = 500\nparent_change_s = 400\n", "roll_m = 500", 500 + 75 + 400},
 	} {
 		s := read(t, files(map[string]string{beamFile: smallBeam + c.line, dayFile: day + c.more}))
 		d, err := sequence.PlanDay(s.Beam, s.Positions, s.Day)
@@ -291,11 +295,11 @@ func TestRunsWithRamps(t *testing.T) {
 		}
 	}
 	inches := read(t, files(map[string]string{beamFile: strings.NewReplacer(`"mm"`, `"in"`, "12.0", "0.5", "0.3", "0.01", "[-100.0, 400.0]", "[-4, 16]", "[0.0, 300.0]", "[0, 12]").Replace(smallBeam) + "[line]\nramp_up = 98.425197\n"}))
-	if got := inches.Line.RampUp; math.Abs(got-0.5) > 1e-8 || inches.Line.RampDown != got {
-		t.Errorf("%+v", inches.Line)
+	if got := inches.Beam.Line.RampUp; math.Abs(got-0.5) > 1e-8 || inches.Beam.Line.RampDown != got {
+		t.Errorf("%+v", inches.Beam.Line)
 	}
-	_, problems := Read(files(map[string]string{beamFile: smallBeam + "[line]\nramp_up = 0.01\n", dayFile: strings.Replace(day, "1000.0", "5000", 1) + "roll_m = 0.1"}))
-	if len(problems) != 1 || !strings.Contains(problems[0].String(), "longer than a week") || !strings.Contains(problems[0].Remedy, "roll_m") {
+	_, problems := Read(files(map[string]string{beamFile: smallBeam + "[line]\nramp_up = 0.01\n", dayFile: strings.Replace(day, "1000.0", "5000", 1) + "roll_m = 1"}))
+	if len(problems) != 1 || !strings.Contains(problems[0].String(), "longer than a week") || !strings.Contains(problems[0].Remedy, "the rolls") {
 		t.Errorf("a run of ramps alone: %v", problems)
 	}
 }

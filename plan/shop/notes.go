@@ -72,7 +72,7 @@ func positionsNotes(now *plan.Positions, materials material.Table) (notes []stri
 		}
 	}
 	if unknown > 0 {
-		notes = append(notes, fmt.Sprintf("the blades of %d holders are not known: they are assumed to be right", unknown))
+		notes = append(notes, fmt.Sprintf("the blades of %d holders are not known: each counts as a swap before it cuts", unknown))
 	}
 	return notes
 }

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"bide/plan/shop/start"
 )
 
 // TestNotesOfValuesTaken: what isn't written and changes the numbers is told, with
@@ -18,7 +20,7 @@ func TestNotesOfValuesTaken(t *testing.T) {
 		`beam.toml, [guide]: not given, assumed: web_at "centre"`,
 		`beam.toml, [drive]: not given, assumed: kind "shuttle", speed 400 mm/s, acceleration 800 mm/s², pick_s 1.2 s, set_s 1 s, home -100 mm`,
 		`beam.toml, [setup]: not given, assumed: every_min 6 min, rethread_min 5 min, blade_s 40 s, clean_down_min 15 min, pressure_min 0.5 min, crew 1`,
-		`beam.toml, [cylinder]: not given, assumed: bore 28 mm, supply_bar 6.3 bar`,
+		`beam.toml, [cylinder]: not given, assumed: piston_area 260 mm2, supply_bar 6.3 bar`,
 		`day.toml: jobs without trim have a least edge trim of 3 mm: A`,
 		`day.toml: jobs without speed run at their material's speed_max: A 40 m/min`,
 	} {
@@ -26,7 +28,7 @@ func TestNotesOfValuesTaken(t *testing.T) {
 			t.Errorf("not noted: %s\nnotes:\n%s", want, strings.Join(s.Notes, "\n"))
 		}
 	}
-	hand := strings.Replace(smallBeam, "[drive]", "[drive]\nkind = \"hand\"\ncrew = 2", 1)
+	hand := strings.Replace(smallBeam, "[drive]", "[drive]\nkind = \"hand\"", 1)
 	hand = strings.Replace(hand, "[drive]", "park_clearance = 4\nrest_over_web = false\n[drive]", 1)
 	notes := strings.Join(read(t, files(map[string]string{beamFile: hand})).Notes, "\n")
 	if !strings.Contains(notes, "[drive]: not given, assumed: hand_s 25 s\n") || strings.Contains(notes, "[beam]") {
@@ -38,11 +40,11 @@ func TestNotesOfValuesTaken(t *testing.T) {
 // be known of its positions is said.
 func TestNotesOfWrittenValues(t *testing.T) {
 	dir := t.TempDir()
-	if err := New(dir); err != nil {
+	if err := start.New(dir); err != nil {
 		t.Fatal(err)
 	}
 	s, problems := Open(dir)
-	if len(problems) > 0 || len(s.Notes) != 3 {
+	if len(problems) > 0 || len(s.Notes) != 5 {
 		t.Errorf("problems %v, notes:\n%s", problems, strings.Join(s.Notes, "\n"))
 	}
 }
@@ -100,7 +102,7 @@ func TestSupplyInPsiIsNoted(t *testing.T) {
 // is opened again, the day first, and files of other names are not.
 func TestNotesOfFilesBeside(t *testing.T) {
 	dir := t.TempDir()
-	if err := New(dir); err != nil {
+	if err := start.New(dir); err != nil {
 		t.Fatal(err)
 	}
 	if s, _ := Open(dir); len(s.Beside) > 0 {

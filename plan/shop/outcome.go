@@ -50,7 +50,7 @@ func (s *Shop) put(file, text string, known *string) error {
 const mostBeside = 1000
 
 // writeBeside writes a text to a file whose name nothing in the shop's folder has
-// yet: NAME.toml, NAME-2.toml and so on.
+// yet: NAME.toml, NAME-2.toml and so on. One that holds the text already will do.
 func (s *Shop) writeBeside(name, text string) (file string, err error) {
 	for n := 1; ; n++ {
 		file = name + ".toml"
@@ -58,7 +58,10 @@ func (s *Shop) writeBeside(name, text string) (file string, err error) {
 			file = fmt.Sprintf("%s-%d.toml", name, n)
 		}
 		_, err := os.Lstat(filepath.Join(s.Dir, file))
+		now, there, _ := s.onDisk(file)
 		switch {
+		case there && now == text:
+			return file, nil
 		case errors.Is(err, fs.ErrNotExist):
 			return file, disk.SaveFile(filepath.Join(s.Dir, file), []byte(text))
 		case n >= mostBeside:

@@ -145,7 +145,7 @@ func differs(a, b *plan.Positions, am, bm Marks) string {
 	switch {
 	case !slices.Equal(a.At, b.At):
 		return "a holder's position"
-	case !toml.Local(a.Recorded).Equal(toml.Local(b.Recorded)):
+	case !a.Recorded.Equal(b.Recorded):
 		return "the time recorded"
 	case a.Job != b.Job || a.Material != b.Material:
 		return "the job or material"

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/plantest"
 	"bide/plan/shop/disk"
 	"bide/plan/shop/toml"
 
@@ -63,7 +64,7 @@ func anyPositions(r *rand.Rand, b *plan.Beam) (*plan.Positions, Marks) {
 		}
 	}
 	if r.IntN(2) == 0 {
-		st.Job, st.Material, st.Web, st.SetBar = `a "quoted" \ job #1`, "felt", plan.Length(1+r.Int64N(3e8)), 0.01+r.Float64()
+		st.Job, st.Material, st.Web, st.SetBar = `a "quoted" \ job #1`, "paper tape", plan.Length(1+r.Int64N(3e8)), 0.01+r.Float64()
 		st.Recorded = time.Date(2026, 11, 25, r.IntN(24), r.IntN(60), r.IntN(60), r.IntN(3)*5e8, time.UTC)
 	}
 	if r.IntN(2) == 0 {
@@ -87,7 +88,7 @@ func anyPositions(r *rand.Rand, b *plan.Beam) (*plan.Positions, Marks) {
 // TestStandingSurvives: what is saved reads back the same, in both units, whatever
 // stood there before.
 func TestStandingSurvives(t *testing.T) {
-	for seed := range uint64(100) {
+	for seed := range uint64(plantest.Worlds(40, 100)) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		s := folder(t, nil)
 		if seed%2 == 1 {

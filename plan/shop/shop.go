@@ -25,6 +25,7 @@ import (
 	"sync"
 
 	"bide/plan"
+	"bide/plan/shop/disk"
 	"bide/plan/shop/knife"
 	"bide/plan/shop/toml"
 	"bide/plan/words"
@@ -91,7 +92,7 @@ func Read(fsys fs.FS) (*Shop, toml.Problems) {
 	if len(r.problems) > 0 {
 		return nil, r.problems.Sorted()
 	}
-	s.noted, s.Beside = r.notes, besideNotes(fsys)
+	s.noted, s.Beside = r.notes, disk.BesideNotes(fsys)
 	s.Notes = s.notesOn(s.Positions, s.Marks)
 	return s, nil
 }
@@ -105,7 +106,7 @@ func (s *Shop) NotesOn(now *plan.Positions, marks Marks) []string {
 }
 
 func (s *Shop) notesOn(now *plan.Positions, marks Marks) []string {
-	return slices.Concat(s.noted, positionsNotes(now, s.Materials), marks.notes(s.Conditions))
+	return slices.Concat(s.noted, positionsNotes(now, s.Materials), marks.notes(s.Conditions), uncountedNotes(&s.Beam.Line, s.Day.Jobs))
 }
 
 // Stands takes over what stands, with its marks, from the same shop read again; all
@@ -140,8 +141,8 @@ func (r *reader) beam(s *Shop) {
 	if root == nil {
 		return
 	}
-	b, anvil, line := readBeam(d, root)
-	s.Unit, s.Anvil, s.Line, s.beamText = d.Unit, anvil, line, d.Text
+	b, anvil, limits := readBeam(d, root)
+	s.Unit, s.Limits, s.Anvil, s.beamText = d.Unit, limits, anvil, d.Text
 	if d.Failed == 0 {
 		s.Beam, s.Conditions = b, b.Holders
 	}
@@ -172,6 +173,9 @@ func (r *reader) day(s *Shop, known bool) {
 
 func (r *reader) positions(s *Shop) {
 	d := toml.NewDocument(positionsFile, examples, &r.problems)
+	if s.Day != nil {
+		d.Zone = s.Day.Start.Location()
+	}
 	root, missing := d.Open(r.fsys)
 	b := s.Beam
 	if b == nil {
@@ -184,6 +188,7 @@ func (r *reader) positions(s *Shop) {
 		var marks Marks
 		s.Positions, marks = readStanding(d, root, b, s.Materials)
 		s.positionsText = d.Text
+		s.Positions.Wick, s.Positions.Pistons = knife.Fitted(s.LastRun(s.Positions))
 		if s.Beam != nil {
 			s.Marks, s.Beam = marks, s.Marked(marks)
 		}

@@ -70,8 +70,9 @@ func TestReadFillsIn(t *testing.T) {
 	want := plan.Job{
 		ID: "A", Material: "felt", Web: 250 * plan.Millimetre, Metres: 1000,
 		Entries: []plan.Entry{{Count: 3, Finished: 80 * plan.Millimetre, Width: 80 * plan.Millimetre}},
-		Trim:    3 * plan.Millimetre, // the default of a job without trim
-		Blade:   plan.Blade{Bevel: 60, Tip: 0.25}, Speed: 40, SetBar: 4.8/2 + 0.5,
+		Trim:    3 * plan.Millimetre,                                       // the default of a job without trim
+		Blade:   plan.Blade{Bevel: 60, Tip: 0.25}, Speed: 40, SetBar: 6.19, // 295.6 N on 2 * 260 mm2 are 5.685 bar, 0.5 more, up
+		Run: plan.Run{Web: 25 * time.Minute, Legs: 1},
 	}
 	if diff := cmp.Diff(want, s.Day.Jobs[0]); diff != "" {
 		t.Errorf("job (-want +got):\n%s", diff)
@@ -165,7 +166,7 @@ silicone_free = true
 		At:     []plan.Length{-100_000_000, -12_700_000, 0, 12_300_000, 400_000_000},
 		Blades: []plan.Blade{3: {Bevel: 45, Tip: 0.15}, 4: {}}, Metres: []float64{3: 1200, 4: 0},
 		Recorded: time.Date(2026, 11, 25, 5, 41, 0, 0, time.UTC),
-		Job:      "Z", Material: "Clean", Web: 240_000_000, SetBar: 2.9, SiliconeFree: true,
+		Job:      "Z", Material: "Clean", Web: 240_000_000, SetBar: 2.9, SiliconeFree: true, Wick: "a wick on each holder, water-based, proven free of silicone",
 	}
 	if diff := cmp.Diff(want, s.Positions); diff != "" {
 		t.Errorf("standing (-want +got):\n%s", diff)
@@ -203,7 +204,7 @@ func TestMaterialsTakenHaveSettings(t *testing.T) {
 			}
 			taken++
 			m, _ := s.Materials.Lookup("felt")
-			if _, err := material.SettingsFor(m, material.Machine{Cylinder: material.Cylinder{BoreMM: 8, Pistons: 1, SupplyBar: 6, MarginBar: 0.8}, AnvilMM: 150}, material.Run{Speed: 10}); err != nil {
+			if _, err := material.SettingsFor(m, material.Machine{Cylinder: material.Cylinder{AreaMM2: 260, Pistons: 1, SupplyBar: 6, MarginBar: 0.8}, AnvilMM: 150}, material.Run{Speed: 10}); err != nil {
 				t.Errorf("%s = %v is taken, and then %v", key, value, err)
 			}
 		}
@@ -308,9 +309,10 @@ func TestByteOrderMark(t *testing.T) {
 	}
 }
 
-// TestHostileFilesEndSoon: small files made to cost time or the stack.
+// TestHostileFilesEndSoon: small files made to cost time or the stack. The largest that is read
+// takes a quarter of a second at most; with -long they are that large, else an eighth of it.
 func TestHostileFilesEndSoon(t *testing.T) {
-	const n = toml.LargestFile - 10
+	n := plantest.Worlds(toml.LargestFile/8, toml.LargestFile) - 10
 	hostile := map[string]string{
 		"brackets":        "a = " + strings.Repeat("[", n),
 		"inline tables":   "a = " + strings.Repeat("{a=", n/3),
@@ -330,7 +332,7 @@ func TestHostileFilesEndSoon(t *testing.T) {
 	}
 	for name, text := range hostile {
 		t.Run(name, func(t *testing.T) {
-			plantest.Within(t, 5*time.Second, func() {
+			plantest.Within(t, time.Duration(plantest.Worlds(1, 5))*time.Second, func() {
 				s, problems := Read(files(map[string]string{dayFile: text, beamFile: text}))
 				if s != nil || len(problems) == 0 || len(problems) > toml.MostProblems+1 {
 					t.Errorf("shop %v, %d problems", s, len(problems))

@@ -11,6 +11,7 @@ import (
 	"bide/plan"
 	"bide/plan/sequence"
 	"bide/plan/shop/record"
+	"bide/plan/shop/start"
 	"bide/plan/verify"
 
 	parser "github.com/BurntSushi/toml"
@@ -19,7 +20,7 @@ import (
 // TestNewReads: a new shop reads without problems, and all of its jobs can run.
 func TestNewReads(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "shops", "new")
-	if err := New(dir); err != nil {
+	if err := start.New(dir); err != nil {
 		t.Fatal(err)
 	}
 	s, problems := Open(dir)
@@ -36,8 +37,8 @@ func TestNewReads(t *testing.T) {
 // least in a comment, and every built-in group.
 func TestNewTellsAllKeys(t *testing.T) {
 	var all strings.Builder
-	for _, file := range startFiles {
-		text, err := start.ReadFile("start/" + file)
+	for _, file := range start.Names {
+		text, err := start.Files.ReadFile("files/" + file)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -66,7 +67,7 @@ func TestNewOverwritesNothing(t *testing.T) {
 		if err := os.WriteFile(filepath.Join(dir, file), []byte("mine"), 0o600); err != nil {
 			t.Fatal(err)
 		}
-		err := New(dir)
+		err := start.New(dir)
 		if err == nil || !strings.Contains(err.Error(), file) || !strings.Contains(err.Error(), "already") {
 			t.Errorf("%s: %v", file, err)
 		}
@@ -83,7 +84,7 @@ func TestNewWhereNoFolderCanBe(t *testing.T) {
 	if err := os.WriteFile(file, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if err := New(file); err == nil || !strings.Contains(err.Error(), "can't be made") {
+	if err := start.New(file); err == nil || !strings.Contains(err.Error(), "can't be made") {
 		t.Errorf("New over a file: %v", err)
 	}
 }
@@ -106,7 +107,7 @@ func TestDemo(t *testing.T) {
 			noCut++
 		}
 	}
-	if noCut != 1 || len(s.Notes) > 0 {
+	if noCut != 1 || len(s.Notes) != 0 {
 		t.Errorf("%d holders may not cut; notes %q", noCut, s.Notes)
 	}
 	mustPlan(t, s)

@@ -18,6 +18,7 @@ const rounding = 2 * time.Microsecond
 func (v *verifier) day(d *plan.DayPlan) {
 	steps := planned(d)
 	now, sum := carry(d.Start, len(d.Beam.Holders)), plan.Totals{Jobs: len(steps)}
+	clock := d.Begins
 	for i, s := range steps {
 		if !v.must(s.Job != nil, "step %d has no job", i+1) {
 			return
@@ -29,7 +30,7 @@ func (v *verifier) day(d *plan.DayPlan) {
 			return // nothing to go on from, and reported already
 		}
 		v.setup(now, s)
-		v.times(steps, i)
+		clock.At = v.times(s, clock)
 		v.ahead(steps[i:])
 		addStep(&sum, s)
 		now.run(s)
@@ -45,37 +46,11 @@ func (v *verifier) day(d *plan.DayPlan) {
 // addStep counts one step in, from what its parts say.
 func addStep(t *plan.Totals, s *plan.Step) {
 	t.Repositions += s.Changeover.Repositions
-	t.Setup += s.RunStart.Sub(s.SetupStart)
+	t.Setup += s.Setup.Total()
 	t.Late += s.Late
 	if s.Late > 0 {
 		t.LateJobs++
 	}
-}
-
-// times: the setup begins when the job before has run, the run when it is set up;
-// it takes its metres at its speed, or what the job says; late is what it ends behind its due time.
-func (v *verifier) times(steps []*plan.Step, i int) {
-	s := steps[i]
-	if i > 0 {
-		v.must(s.SetupStart.Equal(steps[i-1].RunEnd), "setup begins at %v, the job before ends at %v", s.SetupStart, steps[i-1].RunEnd)
-	}
-	t := s.Setup
-	total := max(t.Positioner, t.Crew) + t.Every + t.Rethread + t.CleanDown + t.Pressure
-	v.must(min(t.Positioner, t.Crew, t.Every, t.Rethread, t.CleanDown, t.Pressure) >= 0 && !s.RunEnd.Before(s.RunStart), "times run backwards: %+v", t)
-	v.must(s.RunStart.Sub(s.SetupStart) == total, "the run begins %v after the setup of %v", s.RunStart.Sub(s.SetupStart), total)
-	run := time.Duration(0)
-	if s.Job.Speed > 0 {
-		run = time.Duration(s.Job.Metres / s.Job.Speed * float64(time.Minute))
-	}
-	if s.Job.Takes > 0 {
-		run = s.Job.Takes
-	}
-	v.near("the run", s.RunEnd.Sub(s.RunStart), run, 1)
-	late := time.Duration(0)
-	if !s.Job.Due.IsZero() && s.RunEnd.After(s.Job.Due) {
-		late = s.RunEnd.Sub(s.Job.Due)
-	}
-	v.must(s.Late == late, "late by %v, reported %v", late, s.Late)
 }
 
 // near: a duration is as reported, but for rounding.
@@ -154,11 +129,15 @@ func (v *verifier) covers(p *plan.DayPlan, d *plan.Day) {
 	for _, id := range slices.Sorted(maps.Keys(got)) {
 		v.must(false, "job %s is not of this day", id)
 	}
-	if steps := planned(p); len(steps) > 0 {
-		begins := d.Start
-		if r := p.Start.Recorded; r.After(begins) && r.Sub(begins) < 24*time.Hour { // under way
-			begins = r
-		}
-		v.must(steps[0].SetupStart.Equal(begins), "the day begins at %v instead of %v", steps[0].SetupStart, begins)
+	begins := d.Start
+	for _, t := range []time.Time{p.Start.Recorded, d.Now} {
+		begins = later(begins, t)
 	}
+	for _, j := range d.Jobs {
+		if j.State == plan.Done {
+			begins = later(begins, j.Ended)
+		}
+	}
+	v.must(p.Begins.At.Equal(begins), "the day begins at %v instead of %v", p.Begins.At, begins)
+	v.must(p.Begins.Calendar == d.Calendar, "it is planned by another calendar than the day's")
 }

@@ -18,12 +18,14 @@ type carried struct {
 	web          plan.Length
 	bar          float64 // 0 unknown
 	siliconeFree bool
-	job          string // it last ran, or runs
+	job          string       // it last ran, or runs
+	wick         string       // fitted; empty none
+	pistons      plan.Pistons // fitted; none are the beam's own
 }
 
 // carry copies positions; blades that it does not give are unknown.
 func carry(s *plan.Positions, holders int) *carried {
-	c := &carried{append([]plan.Length(nil), s.At...), make([]plan.Blade, holders), s.Material, s.Web, s.SetBar, s.SiliconeFree, s.Job}
+	c := &carried{append([]plan.Length(nil), s.At...), make([]plan.Blade, holders), s.Material, s.Web, s.SetBar, s.SiliconeFree, s.Job, s.Wick, s.Pistons}
 	copy(c.blades, s.Blades)
 	return c
 }
@@ -32,6 +34,10 @@ func carry(s *plan.Positions, holders int) *carried {
 func (c *carried) run(s *plan.Step) {
 	j := s.Job
 	c.material, c.web, c.bar, c.siliconeFree, c.job = j.Material, j.Web, j.SetBar, j.SiliconeFree, j.ID
+	c.pistons = j.Pistons
+	if len(j.Wick) > 0 {
+		c.wick = j.Wick
+	}
 	for i, h := range s.Changeover.Holders {
 		c.at[i] = h.At
 		if h.Use == plan.Cutting && (j.Blade != plan.Blade{}) {
@@ -61,9 +67,16 @@ func (v *verifier) setup(now *carried, s *plan.Step) {
 	pressure := cause(now.bar == 0 || now.bar != j.SetBar, b.Setup.Pressure)
 	v.must(reported.Pressure == pressure, "setting the pressure takes %v, reported %v", pressure, reported.Pressure)
 
+	wicks := cause(len(j.Wick) > 0 && j.Wick != now.wick, b.Setup.Wicks)
+	v.must(reported.Wicks == wicks, "fitting wicks takes %v, reported %v", wicks, reported.Wicks)
+	pistons := cause(j.Pistons != now.pistons, b.Setup.Pistons)
+	v.must(reported.Pistons == pistons, "fitting pistons takes %v, reported %v", pistons, reported.Pistons)
+	v.must(reported.Beside == b.Setup.Beside, "blades swapped beside the moves: %t, reported %t", b.Setup.Beside, reported.Beside)
+
 	swaps := 0
 	for i, h := range s.Changeover.Holders {
-		if h.Use == plan.Cutting && (now.blades[i] != plan.Blade{}) && (j.Blade != plan.Blade{}) && now.blades[i] != j.Blade {
+		unlike := now.blades[i] != j.Blade // an unknown one too
+		if h.Use == plan.Cutting && unlike && (j.Blade != plan.Blade{}) {
 			swaps++
 		}
 	}
@@ -94,7 +107,7 @@ func (v *verifier) positioner(s *plan.Step) {
 	case plan.OwnDrive:
 		takes = v.own(moves)
 	case plan.ByHand:
-		takes = turns(len(moves), drive.Crew, drive.Hand)
+		takes = turns(len(moves), v.beam.Setup.Crew, drive.Hand)
 	}
 	v.near("positioning", s.Setup.Positioner, takes, 2*len(moves)+1)
 	v.must(s.Setup.Carriage == way, "the carriage's way is %s, reported %s", mm(way), mm(s.Setup.Carriage))

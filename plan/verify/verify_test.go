@@ -94,7 +94,7 @@ func damages() []damage {
 		{"waits for a cut it never holds", waitFor("C", 1), "until job C and doesn't, or not for cut 1"},
 		{"starts too early", second(func(s *plan.Step) { s.SetupStart = s.SetupStart.Add(-time.Second) }), "setup begins"},
 		{"runs too early", second(func(s *plan.Step) { s.RunStart = s.RunStart.Add(-time.Second) }), "the run begins"},
-		{"runs too fast", second(func(s *plan.Step) { s.RunEnd = s.RunEnd.Add(-time.Second) }), "the run takes"},
+		{"runs too fast", second(func(s *plan.Step) { s.RunEnd = s.RunEnd.Add(-time.Second) }), "the run ends"},
 		{"lateness hidden", second(func(s *plan.Step) { s.Late = 0 }), "late by"},
 		{"positioner too fast", second(func(s *plan.Step) { s.Setup.Positioner -= time.Second }), "positioning takes"},
 		{"carriage's way too short", second(func(s *plan.Step) { s.Setup.Carriage-- }), "carriage's way"},
@@ -116,7 +116,11 @@ func damages() []damage {
 		{"no beam", func(p *plan.DayPlan) { p.Beam = nil }, "without beam"},
 		{"job forgotten", func(p *plan.DayPlan) { p.Turns = p.Turns[:3] }, "neither planned nor refused"},
 		{"job of another day", func(p *plan.DayPlan) { p.Turns[3].Job = &plan.Job{ID: "Z"} }, "not of this day"},
-		{"late start", func(p *plan.DayPlan) { p.Steps()[0].SetupStart = p.Steps()[0].SetupStart.Add(1) }, "the day begins"},
+		{"late start", func(p *plan.DayPlan) { p.Steps()[0].SetupStart = p.Steps()[0].SetupStart.Add(1) }, "setup begins"},
+		{"later day", func(p *plan.DayPlan) { p.Begins.At = p.Begins.At.Add(1) }, "the day begins"},
+		{"other calendar", func(p *plan.DayPlan) { p.Begins.Calendar = &plan.Calendar{} }, "another calendar"},
+		{"setup ends late", second(func(s *plan.Step) { s.SetupEnd = s.SetupEnd.Add(1) }), "setup ends"},
+		{"run begins late", second(func(s *plan.Step) { s.RunStart = s.RunStart.Add(1) }), "the run begins"},
 	}
 }
 

@@ -21,6 +21,7 @@ possible where they are, and says which must move, in which order, and the cost.
   bide sheet [flags] [SHOP]   the changeover sheets, to standard output
   bide check [SHOP]           read everything, report every problem
   bide new DIR                a shop to start from
+  bide carry [--to DATE] SHOP carry the jobs left over to the next day's file
   bide help                   this text
   bide --version
 
@@ -33,6 +34,10 @@ first value is the default.
   --rounds N                  search effort; 0 goes by the size of the day
   --seed N                    of the search (1)
   --job ID                    the sheet of one job only
+  --from TIME|now             plan from then on: 09:30, or 2026-11-25T09:30; without
+                              it the sheet never looks at the wall clock
+  --to DATE                   the day that bide carry makes, 2026-11-26; without it the
+                              next one whose shifts are to come
 With the full screen:
   --plain                     the same as linear text, to standard output
   --ascii                     nothing but ASCII
@@ -48,13 +53,15 @@ type Call struct {
 	Operand           string // SHOP or DIR
 	As, Sequence, Job string
 	Aim               string // empty: as the day says
+	From              string // a time, or now; empty: as the files say
+	To                string // a date; empty: the next
 	Rounds            int
 	Seed              uint64
 	ASCII, Plain      bool
 	Light, Dark       bool
 }
 
-var commands = []string{"sheet", "check", "new", "help"}
+var commands = []string{"sheet", "check", "new", "carry", "help"}
 
 // screenFlags go with the full screen, all others with bide sheet.
 var screenFlags = []string{"ascii", "plain", "light", "dark"}
@@ -69,6 +76,8 @@ func Parse(args []string) (Call, error) {
 	choice(f, &c.Sequence, "sequence", "listed", "best")
 	choice(f, &c.Aim, "aim", "minutes", "moves")
 	f.StringVar(&c.Job, "job", "", "")
+	f.StringVar(&c.From, "from", "", "")
+	f.StringVar(&c.To, "to", "", "")
 	f.IntVar(&c.Rounds, "rounds", 0, "")
 	f.Uint64Var(&c.Seed, "seed", 1, "")
 	f.BoolVar(&c.ASCII, "ascii", false, "")
@@ -137,7 +146,7 @@ func (c *Call) read(operands []string) error {
 		return fmt.Errorf("bide %s takes one folder, not %s too", c.Command, words.Clean(operands[1]))
 	case len(operands) == 1 && operands[0] != "":
 		c.Operand = operands[0]
-	case len(operands) == 1 || c.Command == "new":
+	case len(operands) == 1 || c.Command == "new" || c.Command == "carry":
 		return errors.New("a folder must be named")
 	}
 	if _, err := os.Stat(c.Operand); err != nil && c.Command == "" && meant(c.Operand, commands) != "" {
@@ -152,6 +161,10 @@ func (c *Call) allowed(f *flag.FlagSet) (err error) {
 		switch screen := slices.Contains(screenFlags, g.Name); {
 		case screen && c.Command != "":
 			err = fmt.Errorf("--%s goes with the full screen, not with bide %s", g.Name, c.Command)
+		case g.Name == "to":
+			if c.Command != "carry" {
+				err = errors.New("--to goes with bide carry")
+			}
 		case !screen && c.Command != "sheet":
 			err = fmt.Errorf("--%s goes with bide sheet", g.Name)
 		}

@@ -18,7 +18,7 @@ type dotted struct {
 var dotBits = [4][2]uint8{{0x01, 0x08}, {0x02, 0x10}, {0x04, 0x20}, {0x40, 0x80}}
 
 // gaps are the rows of each cell that a class leaves out, so that the classes differ
-// without colours too: what moves runs through, what bides is dotted, what is idle
+// without colours too: what moves runs through, what stays is dotted, what is idle
 // dotted with wider gaps.
 var gaps = [classes][4]bool{Idles: {1: true, 2: true, 3: true}, Stays: {1: true, 3: true}}
 

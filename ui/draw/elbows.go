@@ -24,7 +24,7 @@ const (
 	west
 )
 
-// Strokes draw the arms: | bides, . idle, ' was, , will be, ; both in one column,
+// Strokes draw the arms: | stays, . idle, ' was, , will be, ; both in one column,
 // - along, + where lines meet, > and < where many go that way, * and = for the
 // picked one.
 var Strokes = [classes]string{

@@ -18,6 +18,17 @@ func Pick(yes bool, other Style) Style {
 	return other
 }
 
+// RowCursor marks the picked row of a list, in a pane without the keys less.
+func (k *Theme) RowCursor(picked, focused bool) (Style, string) {
+	switch {
+	case !picked:
+		return Plain, ""
+	case focused:
+		return Picked, k.Cursor
+	}
+	return Picked, k.CursorBy
+}
+
 // Paragraphs are texts broken to a width, in exactly as many lines as there is room
 // for, what follows a first line indented.
 func Paragraphs(k *Theme, spans []Span, s Size) []Line {

@@ -14,7 +14,7 @@ import (
 // Line is one line of the screen, built from left to right.
 type Line struct {
 	look  *Theme
-	Spans []Span
+	spans []Span
 	Width int // in cells
 }
 
@@ -33,11 +33,11 @@ func (l *Line) Add(i Style, text string) {
 		return
 	}
 	l.Width += CellWidth(text)
-	if n := len(l.Spans); n > 0 && l.Spans[n-1].Style == i {
-		l.Spans[n-1].Text += text
+	if n := len(l.spans); n > 0 && l.spans[n-1].Style == i {
+		l.spans[n-1].Text += text
 		return
 	}
-	l.Spans = append(l.Spans, Span{i, text})
+	l.spans = append(l.spans, Span{i, text})
 }
 
 // Right appends a number in w cells, to the right. Part of a number would be read as
@@ -62,7 +62,7 @@ func (l *Line) To(w int) { l.Add(Plain, Blanks(w-l.Width)) }
 
 // Join appends another line.
 func (l *Line) Join(m Line) {
-	l.Spans = append(l.Spans, m.Spans...)
+	l.spans = append(l.spans, m.spans...)
 	l.Width += m.Width
 }
 
@@ -83,7 +83,7 @@ func (l Line) Fit(w int) Line {
 
 func (l Line) clipped(w int) Line {
 	out := l.look.Line()
-	for _, s := range l.Spans {
+	for _, s := range l.spans {
 		out.Add(s.Style, Clip(s.Text, w-out.Width))
 	}
 	return out
@@ -114,7 +114,7 @@ const figures = "0123456789.:+-/"
 // Text is the line without its inks.
 func (l Line) Text() string {
 	var b strings.Builder
-	for _, s := range l.Spans {
+	for _, s := range l.spans {
 		b.WriteString(s.Text)
 	}
 	return b.String()
@@ -122,7 +122,7 @@ func (l Line) Text() string {
 
 // Paint writes the line with its sequences.
 func (l Line) Paint(b *strings.Builder) {
-	for _, s := range l.Spans {
+	for _, s := range l.spans {
 		b.WriteString(l.look.Open[s.Style])
 		b.WriteString(s.Text)
 		b.WriteString(l.look.close[s.Style])

@@ -38,7 +38,7 @@ func NewScale(view plan.Span, width int, u plan.Unit) Scale {
 			}
 			covered = cols * long / step
 			best = Scale{Step: step, Cols: int(cols), Width: width}
-			best.Origin = best.Place(best.Column(view.From))
+			best.Origin = best.place(best.Column(view.From))
 		}
 	}
 	return best
@@ -49,13 +49,13 @@ func (s Scale) Column(x plan.Length) int {
 	return int(Floor((x-s.Origin)*plan.Length(s.Cols), s.Step))
 }
 
-// Place is the left edge of a column.
-func (s Scale) Place(column int) plan.Length {
+// place is the left edge of a column.
+func (s Scale) place(column int) plan.Length {
 	return s.Origin + plan.Length(column)*s.Step/plan.Length(s.Cols)
 }
 
 // visible is the stretch that is on the screen.
-func (s Scale) visible() plan.Span { return plan.Span{From: s.Place(0), To: s.Place(s.Width)} }
+func (s Scale) visible() plan.Span { return plan.Span{From: s.place(0), To: s.place(s.Width)} }
 
 // Numbers are the places to be numbered.
 func (s Scale) Numbers() (out []plan.Length) {

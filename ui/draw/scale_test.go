@@ -32,8 +32,8 @@ func TestScale(t *testing.T) {
 			}
 		}
 		x := view.From + plan.Length(r.Int64N(int64(view.Length())))
-		if c := s.Column(x); s.Place(c) > x || s.Place(c+1) < x {
-			t.Fatalf("seed %d: %v is in column %d from %v to %v", seed, x, c, s.Place(c), s.Place(c+1))
+		if c := s.Column(x); s.place(c) > x || s.place(c+1) < x {
+			t.Fatalf("seed %d: %v is in column %d from %v to %v", seed, x, c, s.place(c), s.place(c+1))
 		}
 	}
 }

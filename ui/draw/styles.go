@@ -79,7 +79,7 @@ type Glyphs struct {
 	LeadsTo          string // from a changeover to the job on the next line
 	SetupFill        string // of time: setup, run, when it is due, when the shift ends
 	RunFill, Due     string
-	ShiftEnd         string
+	ShiftEnd, Closed string // of time: when nobody works
 	WebFrom, WebTo   string
 	Web, Trim, Cut   string
 	Aim              string   // at the picked place
@@ -92,7 +92,7 @@ type Glyphs struct {
 var unicodeGlyphs = Glyphs{
 	Rule: "─", focusRule: "━", Between: "│", Cursor: "▸", CursorBy: "›", More: "…", Caret: "▏", Pending: "…",
 	To: "→", Tick: "╷", Bar: "▬", LeadsTo: "┌",
-	SetupFill: "▒", RunFill: "█", Due: "◆", ShiftEnd: "┃",
+	SetupFill: "▒", RunFill: "█", Due: "◆", ShiftEnd: "┃", Closed: "╌",
 	WebFrom: "╞", WebTo: "╡", Web: "═", Trim: "┄", Cut: "╪", Aim: "▾", Block: "█",
 	Bearing: "△", Damaged: "╳", Levels: []string{"▁", "▂", "▃", "▄", "▅", "▆", "▇", "█"},
 	Legend: [classes]string{Idles: "⠁", Stays: "⠅", Moves: "⢣", Aimed: "⢳⡀"},
@@ -101,7 +101,7 @@ var unicodeGlyphs = Glyphs{
 var asciiGlyphs = Glyphs{
 	Rule: "-", focusRule: "=", Between: "|", Cursor: ">", CursorBy: ">", More: "..", Caret: "_", Pending: "..",
 	To: "->", Tick: "|", Bar: "#", LeadsTo: ",-",
-	SetupFill: ":", RunFill: "#", Due: "D", ShiftEnd: "|",
+	SetupFill: ":", RunFill: "#", Due: "D", ShiftEnd: "|", Closed: "-",
 	WebFrom: "[", WebTo: "]", Web: "-", Trim: "~", Cut: "+", Aim: "v", Block: "#",
 	Bearing: "^", Damaged: "x", Levels: []string{".", ":", "#"},
 	Legend: [classes]string{Idles: ".", Stays: "|", Moves: "',", Aimed: "**"},

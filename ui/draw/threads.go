@@ -5,7 +5,7 @@ import (
 )
 
 // The picture of a changeover is drawn in threads: one for each holder, from its
-// place now, at the top, to its place next, at the bottom. A holder that bides is a
+// position now, at the top, to its position next, at the bottom. A holder that stays is a
 // thread straight down, one that moves bends. Holders keep their order, so threads
 // never cross.
 
@@ -20,8 +20,8 @@ type class uint8
 
 const (
 	none  class = iota
-	Idles       // bides and doesn't cut
-	Stays       // bides and cuts
+	Idles       // stays and doesn't cut
+	Stays       // stays and cuts
 	Moves
 	Aimed // moves, and is the picked one
 	classes

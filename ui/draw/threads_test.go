@@ -83,7 +83,7 @@ func pictured(k *Theme, w, h int, ts []Thread) string {
 	return strings.Join(out, "\n")
 }
 
-// The marks of ASCII: | bides, ' was, , will be, . is idle.
+// The marks of ASCII: | stays, ' was, , will be, . is idle.
 func TestElbowPicture(t *testing.T) {
 	k := bareLook(true)
 	got := pictured(k, 30, 3, []Thread{
@@ -153,7 +153,7 @@ func TestThreadsSayWhatHoldersDo(t *testing.T) {
 	}
 }
 
-// Without colours a thread that moves is denser than one that bides, and that than
+// Without colours a thread that moves is denser than one that stays, and that than
 // one that is idle.
 func TestClassesDifferWithoutColours(t *testing.T) {
 	dense := func(of class) (n int) {
@@ -165,12 +165,12 @@ func TestClassesDifferWithoutColours(t *testing.T) {
 		return n
 	}
 	if !(dense(Idles) < dense(Stays) && 2*dense(Stays) <= dense(Moves)) {
-		t.Errorf("dots of four: idle %d, bides %d, moves %d", dense(Idles), dense(Stays), dense(Moves))
+		t.Errorf("dots of four: idle %d, stays %d, moves %d", dense(Idles), dense(Stays), dense(Moves))
 	}
 }
 
-// However many move, each holder's place now and next is drawn, the picked one's way
-// whole, and what bides and cuts isn't hidden below those that move.
+// However many move, each holder's position now and next is drawn, the picked one's way
+// whole, and what stays and cuts isn't hidden below those that move.
 func TestCrowdedDotsKeepPlaces(t *testing.T) {
 	const seed, w, h = 9, 40, 5
 	r := rand.New(rand.NewPCG(seed, 0))
@@ -190,7 +190,7 @@ func TestCrowdedDotsKeepPlaces(t *testing.T) {
 				}
 			}
 			if f := pic.fields[2*w+thread.From/2]; pic.most && thread.Class == Stays && f.class == Moves {
-				t.Fatalf("seed %d: %v bides below those that move", seed, thread)
+				t.Fatalf("seed %d: %v stays below those that move", seed, thread)
 			}
 		}
 	}

@@ -50,12 +50,6 @@ func (f *Field) Set(text string) {
 	f.line.CursorEnd()
 }
 
-// SetCaret puts the caret before a character, counted from 0.
-func (f *Field) SetCaret(at int) { f.line.SetCursor(at) }
-
-// Caret is the character that the caret is before.
-func (f *Field) Caret() int { return f.line.Position() }
-
 // Type takes a key, or what is pasted, as text or as a change of it: false when it is
 // none. What there is no room for is left out; whole reports whether all was taken.
 func (f *Field) Type(msg tea.KeyMsg) (taken, whole bool) {
@@ -131,10 +125,10 @@ func (f *Field) Draw(k *draw.Theme, l *draw.Line, w int, open bool) {
 		l.Add(draw.Picked, k.Short(f.Value(), w-1)+k.Caret)
 	default:
 		text := []rune(f.Value())
-		before := endOf(k.Safe(string(text[:f.Caret()])), w-2)
+		before := endOf(k.Safe(string(text[:f.line.Position()])), w-2)
 		l.Add(draw.Strong, before)
 		l.Add(draw.Picked, k.Caret)
-		l.Add(draw.Strong, draw.Clip(k.Safe(string(text[f.Caret():])), w-1-draw.CellWidth(before)))
+		l.Add(draw.Strong, draw.Clip(k.Safe(string(text[f.line.Position():])), w-1-draw.CellWidth(before)))
 	}
 }
 

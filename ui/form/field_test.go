@@ -67,7 +67,7 @@ func TestFieldIsEditedAtItsCaret(t *testing.T) {
 		f := New("", "12 34.5", 60)
 		press(t, &f, strings.Fields(c.keys)...)
 		text := []rune(f.Value())
-		if got := string(text[:f.Caret()]) + "|" + string(text[f.Caret():]); got != c.want {
+		if got := string(text[:f.line.Position()]) + "|" + string(text[f.line.Position():]); got != c.want {
 			t.Errorf("%q makes %q, want %q", c.keys, got, c.want)
 		}
 	}
@@ -96,8 +96,8 @@ func TestProposedText(t *testing.T) {
 	all.Fields[0].Proposed = true
 	all.Go(1)
 	all.Go(2)
-	if press(t, all.Open(), "7"); all.Value("a") != "697" {
-		t.Errorf("left and opened again, 7 makes %q of 69", all.Value("a"))
+	if press(t, all.Open(), "7"); all.Field("a").Value() != "697" {
+		t.Errorf("left and opened again, 7 makes %q of 69", all.Field("a").Value())
 	}
 }
 
@@ -105,7 +105,7 @@ func TestProposedText(t *testing.T) {
 func TestPasted(t *testing.T) {
 	f := New("", "ab", 10)
 	f.Breaks = "; "
-	f.SetCaret(1)
+	f.line.SetCursor(1)
 	if !paste(&f, "1\r\n2\t3") || f.Value() != "a1; 2 3b" {
 		t.Errorf("pasted: %q", f.Value())
 	}
@@ -142,7 +142,7 @@ func TestFieldFits(t *testing.T) {
 		for _, text := range []string{"", "12.5", "24 x 25.4; 12 x 50.8", "東京の紙と布", "e\u0301a\u0301o\u0301u\u0301"} {
 			f := New("", text, 100)
 			for at := range len([]rune(text)) + 1 {
-				f.SetCaret(at)
+				f.line.SetCursor(at)
 				for w := 3; w < 30; w++ {
 					l := k.Line()
 					if f.Draw(k, &l, w, true); l.Width > w || !strings.Contains(l.Text(), k.Caret) {

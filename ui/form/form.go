@@ -32,9 +32,6 @@ func (f *Form) Field(key string) *Field {
 	return nil
 }
 
-// Value is the text of the field with a key.
-func (f *Form) Value(key string) string { return f.Field(key).Value() }
-
 // Row draws a field in a line of w cells: the cursor where it is typed into, its label, its
 // text and, with what room is left but at least so many cells, a note.
 func (f *Form) Row(k *draw.Theme, i, label, w int, note draw.Span, least int) draw.Line {

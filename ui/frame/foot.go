@@ -24,18 +24,18 @@ func status(d *pane.Shared, notes []string, most int) []draw.Line {
 	text := d.Told(d.Pending)
 	switch {
 	case d.AsksToQuit:
-		return d.Rows(draw.Late, d.Question(), d.W, most)
+		return d.Rows(draw.Late, d.Question, d.W, most)
 	case d.Prompt != nil:
 		return []draw.Line{prompting(d)}
-	case d.Search.Running():
+	case d.Searching.Running:
 		return []draw.Line{searching(d)}
-	case text == "" && d.Journal.Fault() != "":
-		return d.Rows(draw.Late, "NOT SAVED: "+d.Journal.Fault(), d.W, most)
+	case text == "" && d.Saving.Fault() != "":
+		return d.Rows(draw.Late, "NOT SAVED: "+d.Saving.Fault(), d.W, most)
 	case text != "":
 		return d.Rows(draw.Strong, text, d.W, most)
 	}
-	if text, _ := d.Files.Outdated(); text != "" {
-		return d.Rows(draw.Late, text, d.W, most)
+	if d.Outdated != "" {
+		return d.Rows(draw.Late, d.Outdated, d.W, most)
 	}
 	l := d.Line()
 	if len(notes) > 0 {

@@ -22,8 +22,8 @@ func searching(d *pane.Shared) draw.Line {
 	bar := progress.New(progress.WithColorProfile(noColours), progress.WithFillCharacters(fills[0], fills[1]),
 		progress.WithoutPercentage(), progress.WithWidth(min(20, d.W/4)))
 	l.Add(draw.Plain, " ")
-	l.Add(draw.Accent, bar.ViewAs(d.Search.Share()))
-	l.Add(draw.Strong, fmt.Sprintf(" %3.0f %%  ", 100*d.Search.Share()))
+	l.Add(draw.Accent, bar.ViewAs(d.Searching.Share()))
+	l.Add(draw.Strong, fmt.Sprintf(" %3.0f %%  ", 100*d.Searching.Share()))
 	if text := d.Told(d.Pending); text != "" {
 		l.Add(draw.Strong, d.Short(text, d.W-l.Width-1))
 		return l
@@ -46,15 +46,15 @@ func searching(d *pane.Shared) draw.Line {
 // bestSoFar tells what the running search has found, against the present order and
 // what is proven least; what matters least last.
 func bestSoFar(d *pane.Shared) string {
-	p := d.Search.Progress()
+	p := d.Searching.Progress
 	switch {
-	case d.Search.Fits:
+	case d.Searching.Fits:
 		return "fitting what was found to the day as it is now"
 	case p == nil:
 		return "searching"
 	}
-	was, known := d.Forecast.Present.Totals, d.Forecast.Present.Whole()
-	if known && !p.Best.Better(was, d.Search.Aim) {
+	was, known := d.Present.Totals, d.Present.Whole()
+	if known && !p.Best.Better(was, d.Searching.Aim) {
 		return "nothing better found yet"
 	}
 	parts := []string{fmt.Sprintf("best so far %s min", words.Minutes(p.Best.Setup))}

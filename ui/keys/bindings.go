@@ -1,8 +1,8 @@
 package keys
 
-// Bindings are all keys, the more needed first. The footer takes them in this
+// bindings are all keys, the more needed first. The footer takes them in this
 // order, and always the last two.
-var Bindings = []Binding{
+var bindings = []Binding{
 	{OnDay, Up, []string{"up", "k"}, "↑ k", "up k", "", "pick the job above"},
 	{OnDay, Down, []string{"down", "j"}, "↓ j", "down j", "", "pick the job below"},
 	{OnDay, Earlier, []string{"shift+up", "K"}, "Shift-↑", "Shift-up", "", "move the job one earlier (also K)"},
@@ -68,7 +68,9 @@ var Bindings = []Binding{
 
 	{OnPrompt, None, nil, "Enter", "", "save", ""},
 	{OnPrompt, None, nil, "Esc", "", "cancel", ""},
-	{OnPrompt, None, nil, "Ctrl-U", "", "clear", ""},
+	{OnFilter, None, nil, "Enter", "", "keep", ""},
+	{OnFilter, None, nil, "Esc", "", "show all", ""},
+	{OnPrompt | OnFilter, None, nil, "Ctrl-U", "", "clear", ""},
 
 	{OnSmall, Up, []string{"up", "k"}, "↑ k", "up k", "", "the previous move"},
 	{OnSmall, Down, []string{"down", "j"}, "↓ j", "down j", "", "the next move"},
@@ -112,22 +114,22 @@ var Bindings = []Binding{
 	{OnPanes | OnMoveTo | OnList | OnCompare | OnSearching | OnOffer, Bottom, []string{"end"}, "End", "", "", "to the last"},
 	{OnSmall | OnHelp, Top, []string{"home", "g"}, "Home g", "", "", "to the first"},
 	{OnSmall | OnHelp, Bottom, []string{"end", "G"}, "End G", "", "", "to the last"},
-	{OnJobs, None, nil, "g", "", "move to", ""},
+	{onJobs, None, nil, "g", "", "move to", ""},
 	{OnPanes, MoveTo, []string{"g"}, "g", "", "", "move the picked job: see what each number in the sequence would cost, and choose one"},
-	{OnJobs, AddJob, []string{"a"}, "a", "", "", "add a job, in a form"},
-	{OnJobs, EditJob, []string{"e"}, "e", "", "", "edit the picked job"},
-	{OnJobs, CopyJob, []string{"c"}, "c", "", "", "add a copy of it"},
-	{OnJobs, RemoveJob, []string{"x"}, "x", "", "", "remove it from the day (undo brings it back)"},
-	{OnJobs, Fix, []string{"t"}, "t", "", "", "fix it at its number in the sequence, or free it"},
-	{OnJobs, OrderJob, []string{"o"}, "o", "", "", "let it come after another job, or free it"},
-	{OnJobs, ShiftRule, []string{"f"}, "f", "", "", "layout: free to shift inside the trim, or centred"},
-	{OnJobs, ArrangeRule, []string{"y"}, "y", "", "", "slits: as listed, groups may be reordered, any order"},
-	{OnJobs, Replan, []string{"n"}, "n", "", "", "replan its layout: drop the one that an accepted search chose"},
-	{OnJobs, ReplanAll, []string{"N"}, "N", "", "", "replan the layouts of all jobs"},
-	{OnJobs, MarkRunning, []string{"r"}, "r", "", "", "mark it as running, or waiting again"},
-	{OnJobs, MarkDone, []string{"d"}, "d", "", "", "mark it as done"},
-	{OnJobs, Hold, []string{"z"}, "z", "", "", "put it on hold"},
-	{OnJobs, LeftOut, []string{"Z"}, "Z", "", "", "list the jobs done or on hold, to bring one back"},
+	{onJobs, AddJob, []string{"a"}, "a", "", "", "add a job, in a form"},
+	{onJobs, EditJob, []string{"e"}, "e", "", "", "edit the picked job"},
+	{onJobs, CopyJob, []string{"c"}, "c", "", "", "add a copy of it"},
+	{onJobs, RemoveJob, []string{"x"}, "x", "", "", "remove it from the day (undo brings it back)"},
+	{onJobs, Fix, []string{"t"}, "t", "", "", "fix it at its number in the sequence, or free it"},
+	{onJobs, OrderJob, []string{"o"}, "o", "", "", "let it come after another job, or free it"},
+	{onJobs, ShiftRule, []string{"f"}, "f", "", "", "layout: free to shift inside the trim, or centred"},
+	{onJobs, ArrangeRule, []string{"y"}, "y", "", "", "slits: as listed, groups may be reordered, any order"},
+	{onJobs, Replan, []string{"n"}, "n", "", "", "replan its layout: drop the one that an accepted search chose"},
+	{onJobs, ReplanAll, []string{"N"}, "N", "", "", "replan the layouts of all jobs"},
+	{onJobs, MarkRunning, []string{"r"}, "r", "", "", "mark it as running, or waiting again"},
+	{onJobs, MarkDone, []string{"d"}, "d", "", "", "mark it as done"},
+	{onJobs, Hold, []string{"z"}, "z", "", "", "put it on hold"},
+	{onJobs, LeftOut, []string{"Z"}, "Z", "", "", "list the jobs done or on hold, to bring one back"},
 	{OnPanes, CompareOrders, []string{"v"}, "v", "", "", "compare this order with the file's, or with the one that a search found"},
 	{OnPanes, SaveDay, []string{"ctrl+s", "W"}, "Ctrl-S W", "", "", "save the day, with the layouts that a search chose"},
 	{OnPanes | OnSmall | OnCautions | OnSetup, Reread, []string{"R"}, "R", "", "", "read the shop's files again, when they have changed"},
@@ -196,6 +198,6 @@ var Bindings = []Binding{
 	{OnCorrection, Help, []string{"f1"}, "F1", "", "help", "this page, at the form"},
 	{OnJobForm | OnNames, Help, []string{"f1"}, "F1", "", "", "this page, at the form"},
 	{OnPanes | OnSmall | OnCautions | OnSetup | OnEnding, Quit, []string{"q"}, "q", "", "quit", "quit; asks first if something would be lost"},
-	{OnPanes | OnSmall | OnHelp | OnQuestion | OnCautions | OnSetup | OnEnding | OnCorrection | OnMoveTo | OnJobForm | OnNames | OnList | OnCompare | OnSearching | OnOffer | OnMark | OnPrompt, Abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "quit without asking"},
-	{OnPanes | OnSmall | OnHelp | OnQuestion | OnCautions | OnSetup | OnEnding | OnCorrection | OnMoveTo | OnJobForm | OnNames | OnList | OnCompare | OnSearching | OnOffer | OnMark | OnPrompt, Suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "to the shell; fg comes back"},
+	{OnPanes | OnSmall | OnHelp | OnQuestion | OnCautions | OnSetup | OnEnding | OnCorrection | OnMoveTo | OnJobForm | OnNames | OnList | OnCompare | OnSearching | OnOffer | OnMark | OnPrompt | OnFilter, Abort, []string{"ctrl+c"}, "Ctrl-C", "", "", "quit without asking"},
+	{OnPanes | OnSmall | OnHelp | OnQuestion | OnCautions | OnSetup | OnEnding | OnCorrection | OnMoveTo | OnJobForm | OnNames | OnList | OnCompare | OnSearching | OnOffer | OnMark | OnPrompt | OnFilter, Suspend, []string{"ctrl+z"}, "Ctrl-Z", "", "", "to the shell; fg comes back"},
 }

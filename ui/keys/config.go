@@ -31,8 +31,8 @@ var ActionNames = map[string]Action{
 	"sort": Sort, "reverse": Reverse, "changeovers": Pairs, "condition": Marking,
 }
 
-// Unnamed are the actions whose keys stay.
-var Unnamed = []Action{None, Abort, Suspend, Yes, MarkGood, MarkNoCut, MarkStuck, MarkOut, MarkFiled, MarkDrop, RunEnded, RunOnHold}
+// unnamed are the actions whose keys stay.
+var unnamed = []Action{None, Abort, Suspend, Yes, MarkGood, MarkNoCut, MarkStuck, MarkOut, MarkFiled, MarkDrop, RunEnded, RunOnHold}
 
 // WithOwn is a table of bindings with a person's keys, and what is wrong with those:
 // each problem begins with where it stands. What is wrong is left as it was; the
@@ -50,7 +50,7 @@ func WithOwn(table []Binding, c *personal.Config) (out []Binding, problems []str
 		}
 		keys, why := readKeys(k.Keys)
 		if why == "" && a == Quit && slices.ContainsFunc(keys, func(key string) bool { return strings.EqualFold(key, "y") }) {
-			why = "y answers the question whether to leave, and must be another key"
+			why = "y answers the question whether to quit; choose another key"
 		}
 		if why != "" {
 			refuse(k, "%s; its keys stay as they were", why)
@@ -114,13 +114,13 @@ func withKeys(table []Binding, wanted map[Action]personal.Keys) []Binding {
 	for i := range out {
 		b := &out[i]
 		if k, ok := wanted[b.Act]; ok && b.Act != None {
-			b.Keys, b.Show, b.ascii = k.Keys, shownKeys(k.Keys, false), shownKeys(k.Keys, true)
+			b.Keys, b.show, b.ascii = k.Keys, shownKeys(k.Keys, false), shownKeys(k.Keys, true)
 			b.Does, _, _ = strings.Cut(b.Does, " (also ")
 		}
 	}
 	for i := range out {
 		if out[i].Act == None {
-			out[i].Show, out[i].ascii = shownFor(table, out, i)
+			out[i].show, out[i].ascii = shownFor(table, out, i)
 		}
 	}
 	return out
@@ -130,19 +130,19 @@ func withKeys(table []Binding, wanted map[Action]personal.Keys) []Binding {
 // keys, once they are others.
 func shownFor(was, is []Binding, at int) (show, ascii string) {
 	b := was[at]
-	for _, text := range strings.Fields(strings.NewReplacer("Shift-↑↓", " Shift-up Shift-down ", "↑", " up ", "↓", " down ", "←", " left ", "→", " right ").Replace(b.Show)) {
+	for _, text := range strings.Fields(strings.NewReplacer("Shift-↑↓", " Shift-up Shift-down ", "↑", " up ", "↓", " down ", "←", " left ", "→", " right ").Replace(b.show)) {
 		i := slices.IndexFunc(was, func(o Binding) bool {
 			return o.Where&b.Where != 0 && slices.ContainsFunc(o.Keys, func(key string) bool { return key == text || ShownKey(key, true) == text })
 		})
 		if i < 0 {
-			return b.Show, b.ascii
+			return b.show, b.ascii
 		}
 		show += " " + ShownKey(is[i].Keys[0], false)
 		ascii += " " + ShownKey(is[i].Keys[0], true)
 	}
 	show, ascii = strings.ReplaceAll(show, "Shift-↑ Shift-↓", "Shift-↑↓"), strings.ReplaceAll(ascii, "Shift-up Shift-down", "Shift-up/down")
-	if strings.ReplaceAll(show, " ", "") == strings.ReplaceAll(b.Show, " ", "") {
-		return b.Show, b.ascii
+	if strings.ReplaceAll(show, " ", "") == strings.ReplaceAll(b.show, " ", "") {
+		return b.show, b.ascii
 	}
 	return strings.TrimSpace(show), strings.TrimSpace(ascii)
 }

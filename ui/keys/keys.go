@@ -121,11 +121,12 @@ const (
 	OnCorrection
 	OnMark
 	OnPrompt
+	OnFilter // as on a prompt, where that is for the words of a filter
 	OnSettings
 	OnEnding
 	OnSchedule
 	Scopes  // one beyond the last
-	OnJobs  = OnDay | OnDayMap | OnSchedule
+	onJobs  = OnDay | OnDayMap | OnSchedule
 	OnPanes = OnDay | OnBeam | OnMoves | OnDayMap | OnHolders | OnSettings | OnSchedule
 )
 
@@ -135,7 +136,7 @@ type Binding struct {
 	Where Scope
 	Act   Action
 	Keys  []string // as Bubble Tea names them
-	Show  string   // the keys as people read them
+	show  string   // the keys as people read them
 	ascii string   // the same without arrows; empty: as show
 	Word  string   // what it does, in a word for the footer; empty: not there
 	Does  string   // what it does, for the help
@@ -148,7 +149,7 @@ type Table struct {
 }
 
 // NewTable is the table before a person's own keys are read.
-func NewTable(ascii bool) *Table { return &Table{All: Bindings, noArrows: ascii} }
+func NewTable(ascii bool) *Table { return &Table{All: bindings, noArrows: ascii} }
 
 // ActionOf is what a key asks for in a scope.
 func (t *Table) ActionOf(key string, in Scope) Action {
@@ -166,7 +167,7 @@ func (t *Table) KeyFor(a Action) string { return t.KeyIn(a, ^Scope(0)) }
 // KeyIn is the key for an action in some scopes, as it is shown.
 func (t *Table) KeyIn(a Action, in Scope) string {
 	for _, b := range t.All {
-		if b.Act == a && b.Show != "" && b.Where&in != 0 {
+		if b.Act == a && b.show != "" && b.Where&in != 0 {
 			return b.Shown(t.noArrows)
 		}
 	}
@@ -178,7 +179,7 @@ func (b Binding) Shown(ascii bool) string {
 	if ascii && b.ascii != "" {
 		return b.ascii
 	}
-	return b.Show
+	return b.show
 }
 
 // bunched names keys close together, the last two alone in words.

@@ -3,7 +3,6 @@ package pane
 import (
 	"fmt"
 	"strings"
-	"time"
 
 	"bide/plan"
 	"bide/plan/session/workday"
@@ -68,7 +67,7 @@ func AboutJob(d *Shared, index int) (out []draw.Span) {
 	if d.Estimated() {
 		say(draw.Faint, "~ estimate: each job planned on its own; planning all jobs together still runs")
 	}
-	say(draw.Plain, "setup %s min: %s", words.Minutes(s.Setup.Total()), SetupCauses(s.Setup))
+	say(draw.Plain, "setup %s min: %s", words.Minutes(s.Setup.Total()), words.BriefCauses(&s.Setup, d.Beam.Drive.Kind))
 	say(draw.Plain, "%d cutting, %d resting, %d parked; travel %s",
 		len(s.Changeover.Holders)-s.Changeover.Resting-s.Changeover.Parked, s.Changeover.Resting, s.Changeover.Parked, d.Travel(s.Changeover.Travel))
 	say(draw.Plain, "%s", LayoutText(j, &s.Layout, u))
@@ -112,29 +111,6 @@ func chosen(j *plan.Job, l *plan.Layout) string {
 	return "the layout from the accepted search can't be set now"
 }
 
-// SetupCauses says what a setup's minutes are spent on. Blades and moves go on at the same
-// time; the longer of the two counts.
-func SetupCauses(s plan.SetupTime) string {
-	blades := fmt.Sprintf("%s %s", words.Count(s.Swaps, "blade"), words.Minutes(s.Crew))
-	moves := "moves " + words.Minutes(s.Positioner)
-	parts := []string{moves}
-	switch {
-	case s.Crew > s.Positioner:
-		parts[0] = fmt.Sprintf("%s (%s at the same time)", blades, moves)
-	case s.Swaps > 0:
-		parts[0] = fmt.Sprintf("%s (%s at the same time)", moves, blades)
-	}
-	for _, part := range []struct {
-		what string
-		time time.Duration
-	}{{"every setup", s.Every}, {"rethread", s.Rethread}, {"clean-down", s.CleanDown}, {"pressure", s.Pressure}} {
-		if part.time > 0 {
-			parts = append(parts, part.what+" "+words.Minutes(part.time))
-		}
-	}
-	return strings.Join(parts, ", ")
-}
-
 // LayoutText is the job's web, slits and trim.
 func LayoutText(j *plan.Job, l *plan.Layout, u plan.Unit) string {
 	var slits []string
@@ -161,7 +137,7 @@ func LayoutText(j *plan.Job, l *plan.Layout, u plan.Unit) string {
 func WithDetail(d *Shared, body []draw.Line, s draw.Size, detail int) []draw.Line {
 	if len(body) == 2 { // the heads alone
 		l := d.Line()
-		l.Add(draw.Faint, " no job has all of these words; "+d.KeyFor(keys.FilterRows)+" changes them")
+		l.Add(draw.Faint, " no job matches the filter; "+d.KeyFor(keys.FilterRows)+" changes it")
 		body = append(body, l)
 	}
 	for len(body) < s.H-1-detail {

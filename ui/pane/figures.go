@@ -14,7 +14,7 @@ const BarWidth = 20
 
 // Estimated reports whether what is known of the day is an estimate: its jobs are still to be
 // planned together.
-func (d *Shared) Estimated() bool { return !d.Forecast.Present.Final }
+func (d *Shared) Estimated() bool { return !d.Present.Final }
 
 // EstimateMark is before a figure that is an estimate.
 func (d *Shared) EstimateMark() string {
@@ -57,8 +57,8 @@ func (d *Shared) NumberText(index int) string {
 // ClockWidth is the width of a column of times.
 func (d *Shared) ClockWidth() int {
 	w := 5
-	for _, o := range d.Forecast.Present.Known {
-		w = max(w, len(d.Clock(o.Clock)))
+	for _, o := range d.Present.Known {
+		w = max(w, len(d.Clock(o.Clock.At)))
 	}
 	for _, j := range d.Jobs() {
 		w = max(w, len(d.Clock(j.Due)))
@@ -86,7 +86,7 @@ func (d *Shared) IDWidth() int {
 // LateWidth is how wide a column of the jobs' lateness is.
 func (d *Shared) LateWidth() int {
 	wide := len("!0:00")
-	for _, s := range d.Forecast.Present.Steps() {
+	for _, s := range d.Present.Steps() {
 		wide = max(wide, draw.CellWidth(words.Lateness(s.Late)))
 	}
 	return wide

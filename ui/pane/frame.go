@@ -23,7 +23,7 @@ type Frame struct {
 
 // NewFrame shares out the width.
 func NewFrame(d *Shared, w int) Frame {
-	f := Frame{times: d.ClockWidth(), ids: min(d.IDWidth(), max(5, w/12)), worst: Worst(d)}
+	f := Frame{times: d.ClockWidth(), ids: min(d.IDWidth(), max(5, w/12)), worst: worst(d)}
 	f.Left = 2 + f.times + 1 + f.ids + 1
 	f.late = max(d.LateWidth(), len("!00:00"))
 	f.right = len(" mov  min.0 #1 ") + f.late
@@ -32,22 +32,22 @@ func NewFrame(d *Shared, w int) Frame {
 		f.right += f.bar + 1
 	}
 	f.Middle = max(w-f.Left-f.right, 1)
-	for _, s := range d.Forecast.Present.Steps() {
+	for _, s := range d.Present.Steps() {
 		f.longest = max(f.longest, s.Setup.Total())
 	}
 	return f
 }
 
-// MostRanked is how many changeovers are said to be the worst.
-const MostRanked = 3
+// mostRanked is how many changeovers are said to be the worst.
+const mostRanked = 3
 
-// Worst ranks, by index of the job, the changeovers whose setup is the longest of the day and
+// worst ranks, by index of the job, the changeovers whose setup is the longest of the day and
 // longer than usual.
-func Worst(d *Shared) map[int]int {
+func worst(d *Shared) map[int]int {
 	var indexes []int
 	var sum time.Duration
-	cost := func(t int) time.Duration { return d.Forecast.Present.Known[t].Step.Setup.Total() }
-	for t, o := range d.Forecast.Present.Known {
+	cost := func(t int) time.Duration { return d.Present.Known[t].Step.Setup.Total() }
+	for t, o := range d.Present.Known {
 		if len(o.Faults) == 0 {
 			indexes = append(indexes, t)
 			sum += cost(t)
@@ -55,7 +55,7 @@ func Worst(d *Shared) map[int]int {
 	}
 	slices.SortStableFunc(indexes, func(a, b int) int { return cmp.Compare(cost(b), cost(a)) })
 	out := map[int]int{}
-	for rank, t := range indexes[:min(MostRanked, len(indexes))] {
+	for rank, t := range indexes[:min(mostRanked, len(indexes))] {
 		if cost(t)*time.Duration(len(indexes)) > sum {
 			out[t] = rank + 1
 		}

@@ -5,7 +5,6 @@ import (
 
 	"bide/material"
 	"bide/plan"
-	"bide/plan/words"
 )
 
 // ToSet is one line on what is to be set at the knife for a job, or that nothing is known
@@ -20,7 +19,7 @@ func ToSet(d *Shared, j *plan.Job) string {
 
 // SetWords are pressure, blade and wick in a few words, and whether silicone is allowed.
 func SetWords(s *material.Settings) string {
-	pressure := "no pressure reaches"
+	pressure := "no pressure is high enough"
 	if s.Refused == "" {
 		pressure = fmt.Sprintf("set %.2f bar (%.0f psi)", s.Air.SetBar, material.Psi(s.Air.SetBar))
 	}
@@ -31,7 +30,7 @@ func SetWords(s *material.Settings) string {
 		pressure += ", a guess"
 	}
 	if s.Refused == "" && !s.Air.Own {
-		pressure += fmt.Sprintf(" on %s of %g mm", words.Count(s.Air.Pistons, "piston"), s.Air.BoreMM)
+		pressure += " on " + s.Air.Fitted()
 	}
 	wick := s.Wicking.Wick.String()
 	if s.Wicking.Wick == material.NoWick {

@@ -62,7 +62,7 @@ func HolderNumbers(d *Shared, s draw.Scale, now *plan.Positions, aimed int) draw
 	if n := aimed; n > 0 {
 		l.Put(s.Column(now.At[n-1]), draw.Picked, d.Aim+fmt.Sprint(n))
 	}
-	for i, c := range d.Forecast.Beam.Holders {
+	for i, c := range d.Beam.Holders {
 		if letter := ConditionLetters[c]; letter != "" {
 			l.Put(s.Column(now.At[i]), draw.Late, fmt.Sprint(i+1)+letter)
 		}

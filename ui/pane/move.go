@@ -60,15 +60,7 @@ type MoveRow struct {
 
 func (s MoveRow) picked() bool { return s.Index == s.Shared.MoveAt }
 
-func (s MoveRow) cursor() (draw.Style, string) {
-	switch {
-	case !s.picked():
-		return draw.Plain, ""
-	case s.Focused:
-		return draw.Picked, s.Theme.Cursor
-	}
-	return draw.Picked, s.CursorBy
-}
+func (s MoveRow) cursor() (draw.Style, string) { return s.RowCursor(s.picked(), s.Focused) }
 
 // MoveColumns are all columns of the list; lengths of one column are written alike.
 func MoveColumns(d *Shared, moves []plan.Move) []draw.Column[MoveRow] {
@@ -77,26 +69,21 @@ func MoveColumns(d *Shared, moves []plan.Move) []draw.Column[MoveRow] {
 	for _, m := range moves {
 		at, to, by = append(at, m.From, m.To), append(to, m.To), append(by, words.Between(m.From, m.To, u))
 	}
-	places, ways, others := words.NewRuler(u, "from", at...), words.NewRuler(u, "by", by...), words.NewRuler(words.Other(u), "to, in", to...)
+	positions, ways, others := words.NewRuler(u, "from", at...), words.NewRuler(u, "by", by...), words.NewRuler(words.Other(u), "to, in", to...)
 	way := func(m *plan.Move) string { return ways.Signed(words.Between(m.From, m.To, u)) }
 	wideWay := ways.Width
 	for i := range moves {
 		wideWay = max(wideWay, len(way(&moves[i])))
 	}
 	of := func(i draw.Style, text func(*plan.Move) string) func(MoveRow) (draw.Style, string) {
-		return func(s MoveRow) (draw.Style, string) {
-			if s.picked() {
-				return draw.Picked, text(s.Move)
-			}
-			return i, text(s.Move)
-		}
+		return func(s MoveRow) (draw.Style, string) { return draw.Pick(s.picked(), i), text(s.Move) }
 	}
 	return []draw.Column[MoveRow]{
 		{Width: 1, Left: true, Cell: MoveRow.cursor},
 		{Head: "n", Width: 3, Rank: 3, Cell: func(s MoveRow) (draw.Style, string) { return draw.Faint, fmt.Sprint(s.Index + 1) }},
 		{Head: "holder", Width: 6, Cell: of(draw.Strong, func(m *plan.Move) string { return fmt.Sprint(m.Holder) })},
-		{Head: "from", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(m *plan.Move) string { return places.Number(m.From) })},
-		{Head: "to", Width: places.Width, Cell: of(draw.Strong, func(m *plan.Move) string { return places.Number(m.To) })},
+		{Head: "from", Width: positions.Width, Rank: 1, Cell: of(draw.Plain, func(m *plan.Move) string { return positions.Number(m.From) })},
+		{Head: "to", Width: positions.Width, Cell: of(draw.Strong, func(m *plan.Move) string { return positions.Number(m.To) })},
 		{Head: "by", Width: wideWay, Rank: 2, Cell: of(draw.Moved, way)},
 		{Head: "side", Width: 5, Rank: 5, Left: true, Cell: of(draw.Faint, func(m *plan.Move) string { return words.Side(m.To - m.From) })},
 		{Head: "to, " + words.Other(d.Shop.Unit).String(), Width: others.Width, Rank: 6, Cell: of(draw.Faint, func(m *plan.Move) string { return others.Number(m.To) })},
@@ -104,7 +91,7 @@ func MoveColumns(d *Shared, moves []plan.Move) []draw.Column[MoveRow] {
 	}
 }
 
-// MoveInShort is a move on one line; where that is too long, its holder and new place.
+// MoveInShort is a move on one line; where that is too long, its holder and new position.
 func MoveInShort(d *Shared, m *plan.Move, w int) (l draw.Line) {
 	u := d.Shop.Unit
 	for _, gap := range []string{" ", ""} {
@@ -127,19 +114,19 @@ func MoveInShort(d *Shared, m *plan.Move, w int) (l draw.Line) {
 func MoveInFull(d *Shared, m *plan.Move, w int) []draw.Line {
 	u, way := d.Shop.Unit, m.To-m.From
 	by := words.ExactRuler(u, way)
-	holder, places := d.Line(), d.Line()
+	holder, positions := d.Line(), d.Line()
 	holder.Add(draw.Plain, "holder ")
 	holder.Add(draw.Picked, fmt.Sprint(m.Holder))
 	holder.Add(draw.Moved, " "+by.Signed(way))
 	if text := draw.Fitting(w-holder.Width, " to the "+words.Towards(way), " "+words.Towards(way)); holder.Width+draw.CellWidth(text) <= w {
 		holder.Add(draw.Faint, text)
-		places = placesOf(d, m, w)
+		positions = positionsOf(d, m, w)
 	} else {
-		holder, places = MoveInShort(d, m, w), d.Line()
+		holder, positions = MoveInShort(d, m, w), d.Line()
 		far, side := max(way, -way), strings.TrimSuffix(words.Towards(way), " side")
-		places.Add(draw.Moved, draw.Fitting(w, u.Show(far)+" to "+side+" side", u.Show(far)+" to "+side, u.Number(far)+" to "+side, u.Number(far)+" "+side))
+		positions.Add(draw.Moved, draw.Fitting(w, u.Show(far)+" to "+side+" side", u.Show(far)+" to "+side, u.Number(far)+" to "+side, u.Number(far)+" "+side))
 	}
-	out := []draw.Line{holder, places}
+	out := []draw.Line{holder, positions}
 	for _, text := range d.Wrap(m.Why.Text(u), w) {
 		l := d.Line()
 		l.Add(draw.Plain, text)
@@ -148,8 +135,8 @@ func MoveInFull(d *Shared, m *plan.Move, w int) []draw.Line {
 	return out
 }
 
-// placesOf are a move's place now, where there is room, and its new one.
-func placesOf(d *Shared, m *plan.Move, w int) draw.Line {
+// positionsOf are the position of a move now, where there is room, and its new one.
+func positionsOf(d *Shared, m *plan.Move, w int) draw.Line {
 	l, u := d.Line(), d.Shop.Unit
 	if from := u.Number(m.From) + " "; draw.CellWidth(from+d.To+" "+u.Show(m.To)) <= w {
 		l.Add(draw.Plain, from)

@@ -8,7 +8,7 @@ import (
 // Page is a page over all panes, which has the keys as long as it is there. It
 // takes itself away by setting what is over the panes to nil.
 type Page interface {
-	HandleKey(keys.Action, *Shared)
+	HandleKey(keys.Action, *Shared) Want
 	View(*Shared) []draw.Line // the whole frame
 	Help() keys.Scope
 	Fits(draw.Size) bool // whether it can be worked in at that size

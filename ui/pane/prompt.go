@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"bide/ui/form"
+	"bide/ui/keys"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -12,39 +13,40 @@ import (
 // line. Enter takes it, Esc drops it.
 type Prompt struct {
 	form.Field
+	In      keys.Scope        // where its keys work
 	Changed func(text string) // after each key; may be nil
-	done    func(text string)
-	Dropped func() // may be nil
+	done    func(text string) Want
+	Dropped func() Want // may be nil
 }
 
-// LongestText bounds what is typed, in characters.
-const LongestText = 200
+// longestText bounds what is typed, in characters.
+const longestText = 200
 
 // NewPrompt asks for a text, of which some may be there already.
-func NewPrompt(label, text string, done func(text string)) *Prompt {
-	p := &Prompt{Field: form.New("", text, LongestText), done: done}
+func NewPrompt(label, text string, done func(text string) Want) *Prompt {
+	p := &Prompt{Field: form.New("", text, longestText), In: keys.OnPrompt, done: done}
 	p.Label = label
 	return p
 }
 
 // Type takes a key, or what is pasted, as text.
-func (p *Prompt) Type(msg tea.KeyMsg, d *Shared) bool {
+func (p *Prompt) Type(msg tea.KeyMsg, d *Shared) (taken bool, want Want) {
 	was := p.Value()
 	switch msg.Type {
 	case tea.KeyEnter:
 		d.Prompt = nil
-		p.done(strings.TrimSpace(was))
+		want = p.done(strings.TrimSpace(was))
 	case tea.KeyEsc:
 		if d.Prompt = nil; p.Dropped != nil {
-			p.Dropped()
+			want = p.Dropped()
 		}
 	case tea.KeyCtrlC, tea.KeyCtrlZ:
-		return false
+		return false, nil
 	default:
 		p.Field.Type(msg)
 	}
 	if p.Value() != was && p.Changed != nil {
 		p.Changed(p.Value())
 	}
-	return true
+	return true, want
 }

@@ -21,16 +21,8 @@ func (e JobRow) Picked() bool { return e.Index == e.Shared.JobAt }
 // Refused reports whether the beam can't run the job.
 func (e JobRow) Refused() bool { return e.Outcome != nil && len(e.Outcome.Faults) > 0 }
 
-// Cursor marks the picked row, in a pane without the keys less.
-func (e JobRow) Cursor() (draw.Style, string) {
-	switch {
-	case !e.Picked():
-		return draw.Plain, ""
-	case e.Focused:
-		return draw.Picked, e.Theme.Cursor
-	}
-	return draw.Picked, e.CursorBy
-}
+// Cursor marks the picked row.
+func (e JobRow) Cursor() (draw.Style, string) { return e.RowCursor(e.Picked(), e.Focused) }
 
 // Flag is the row's letter: refused, an order that breaks a rule, running, fixed at a
 // number, or to come after another job.

@@ -61,7 +61,7 @@ func Read(dir string) (c Config) {
 		return c
 	}
 	if err != nil {
-		c.Problems = append(c.Problems, fmt.Sprintf("%s can't be read: %v; keys and colours are as without it", words.Clean(c.File), err))
+		c.Problems = append(c.Problems, fmt.Sprintf("%s can't be read: %v; its keys and colours are not used", words.Clean(c.File), err))
 		return c
 	}
 	c.read(text)
@@ -75,7 +75,7 @@ func readText(file string) (string, error) {
 	case err != nil:
 		return "", err
 	case !info.Mode().IsRegular():
-		return "", errors.New("it is no regular file")
+		return "", errors.New("it is not a regular file")
 	case info.Size() > largest:
 		return "", fmt.Errorf("it is larger than %d bytes", largest)
 	}
@@ -96,7 +96,7 @@ func (c *Config) read(text string) {
 		if e := (parser.ParseError{}); errors.As(err, &e) {
 			line, err = e.Position.Line, errors.New(e.Message)
 		}
-		c.refuse(line, "%v; nothing of the file is taken", err)
+		c.refuse(line, "%v; nothing in the file is used", err)
 		return
 	}
 	l := linesOf(text)
@@ -109,7 +109,7 @@ func (c *Config) read(text string) {
 func decode(text string) (tree map[string]any, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("it is no TOML: %v", r)
+			err = fmt.Errorf("it is not TOML: %v", r)
 		}
 	}()
 	_, err = parser.Decode(text, &tree)

@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/session"
+	"bide/plan/session/planning"
 	"bide/plan/words"
 	"bide/ui/caution"
 	"bide/ui/draw"
@@ -15,29 +17,31 @@ import (
 	"bide/ui/pane/holders"
 )
 
-// Page is text that grows line by line.
-type Page struct {
+// page is text that grows line by line.
+type page struct {
 	*pane.Shared
 	strings.Builder
+	moving func(index, near int) planning.MoveCosts // what it costs to move a job by so many numbers
 }
 
 // tell adds a line, safe for any terminal.
-func (p *Page) tell(format string, args ...any) {
+func (p *page) tell(format string, args ...any) {
 	p.WriteString(strings.TrimRight(p.Safe(fmt.Sprintf(format, args...)), " ") + "\n")
 }
 
 // chapter begins a chapter.
-func (p *Page) chapter(name string) { p.tell(""); p.tell("%s", name); p.tell("") }
+func (p *page) chapter(name string) { p.tell(""); p.tell("%s", name); p.tell("") }
 
-// Text is the whole screen in words.
-func Text(d *pane.Shared, notes []string) string {
-	p := &Page{Shared: d}
+// Text is the whole screen in words, with notes, the setup that comes next, and what it costs to
+// move a job.
+func Text(d *pane.Shared, notes []string, next *session.Guide, moving func(index, near int) planning.MoveCosts) string {
+	p := &page{Shared: d, moving: moving}
 	name := d.Shop.Beam.Name
 	if d.Demo {
 		name += ", DEMO, an invented day"
 	}
 	p.tell("bide: %s, %s, pitch %s", name, words.Count(len(d.Shop.Beam.Holders), "holder"), d.Shop.Unit.Show(d.Shop.Beam.Pitch()))
-	p.tell("%s", strings.TrimSpace(frame.Ending(d).Text()))
+	p.tell("%s", strings.TrimSpace(frame.Endings(d)[0].Text()))
 	for _, note := range notes {
 		p.tell("Note: %s", note)
 	}
@@ -46,18 +50,18 @@ func Text(d *pane.Shared, notes []string) string {
 		p.tell("%s: %s", c.Head, c.Text)
 	}
 	p.day()
-	p.guidedSetup()
+	p.guidedSetup(next)
 	p.changeovers()
-	p.tracks()
+	p.dayMap()
 	p.holders()
 	p.settings()
-	p.Orders()
-	p.MovingJobs(MostMoves)
+	p.orders()
+	p.movingJobs(mostMoves)
 	return p.String()
 }
 
 // day is the jobs in their order.
-func (p *Page) day() {
+func (p *page) day() {
 	p.chapter("Day, " + daylist.DayHours(p.Shop.Day, "Mon 2 Jan 2006, 15:04", " to "))
 	for index, j := range p.Jobs() {
 		o := p.Outcome(index)
@@ -86,12 +90,12 @@ func (p *Page) day() {
 	if len(p.Away()) > 0 {
 		p.tell("%s", strings.TrimSpace(list.Away(p.Shared).Text()))
 	}
-	p.tell("%s", strings.TrimSpace(list.Total(p.Shared, daylist.ThisOrder(p.Shared), &p.Forecast.Present).Text()))
-	p.tell("%s", strings.TrimSpace(list.Total(p.Shared, "as listed, centred", &p.Forecast.Listed).Text()))
+	p.tell("%s", strings.TrimSpace(list.Total(p.Shared, daylist.ThisOrder(p.Shared), &p.Present).Text()))
+	p.tell("%s", strings.TrimSpace(list.Total(p.Shared, "as listed, centred", &p.Listed).Text()))
 }
 
 // changeovers are the beam and the moves, job by job.
-func (p *Page) changeovers() {
+func (p *page) changeovers() {
 	p.chapter("Beam and moves, changeover by changeover")
 	for index, j := range p.Jobs() {
 		o := p.Outcome(index)
@@ -110,7 +114,7 @@ func (p *Page) changeovers() {
 }
 
 // doing names the holders that do one thing.
-func (p *Page) doing(c *plan.Changeover, use plan.Use) string {
+func (p *page) doing(c *plan.Changeover, use plan.Use) string {
 	var numbers []int
 	for i, h := range c.Holders {
 		if h.Use == use {
@@ -123,8 +127,8 @@ func (p *Page) doing(c *plan.Changeover, use plan.Use) string {
 	return use.String() + ": " + words.Ranges(numbers)
 }
 
-// tracks are each holder's way through the day.
-func (p *Page) tracks() {
+// dayMap is each holder's way through the day.
+func (p *page) dayMap() {
 	u := p.Shop.Unit
 	p.chapter("Day map, holder by holder, in " + u.String())
 	use := p.Use()
@@ -143,9 +147,9 @@ func (p *Page) tracks() {
 }
 
 // holders are what the day makes of each, and which changeovers move most.
-func (p *Page) holders() {
+func (p *page) holders() {
 	p.chapter("Holders")
-	for n := 1; n <= len(p.Forecast.Beam.Holders); n++ {
+	for n := 1; n <= len(p.Beam.Holders); n++ {
 		var parts []string
 		for _, s := range holders.AboutHolder(p.Shared, n) {
 			parts = append(parts, s.Text)

@@ -13,8 +13,8 @@ import (
 	"bide/ui/page/moveto"
 )
 
-// Orders are the order of the file against the present one: in all, and job by job.
-func (p *Page) Orders() {
+// orders are the order of the file against the present one: in all, and job by job.
+func (p *page) orders() {
 	lefts, now := compare.Sides(p.Shared, nil)
 	file := lefts[len(lefts)-1]
 	p.chapter("Two orders: the file's, layouts centred, and this one")
@@ -31,7 +31,7 @@ func (p *Page) Orders() {
 	for turn, j := range now.Jobs {
 		was, is := file.Step(j.ID), now.Step(j.ID)
 		if was == nil || is == nil {
-			p.tell("%s: refused, or in one of the orders alone.", j.ID)
+			p.tell("%s: refused, or only in one of the two orders.", j.ID)
 			continue
 		}
 		p.tell("%s: number %s in the file's order, number %s in this; setup %s and %s min; %s and %d; ends %s and %s%s.", j.ID,
@@ -54,16 +54,16 @@ func bothLate(a, b time.Duration) string {
 	return fmt.Sprintf("; %s and %s", words(a), words(b))
 }
 
-// MostMoves bounds what is worked out of moving jobs, in changeovers planned times the
+// mostMoves bounds what is worked out of moving jobs, in changeovers planned times the
 // square of the holders: a few seconds.
-const MostMoves = 25_000_000
+const mostMoves = 25_000_000
 
-// MovingJobs tells for each job what it costs to move it to another number in the sequence, by
+// movingJobs tells for each job what it costs to move it to another number in the sequence, by
 // estimates: to all, or as many around its own as the bound allows.
-func (p *Page) MovingJobs(bound int) {
+func (p *page) movingJobs(bound int) {
 	p.chapter("What it costs to move a job: an estimate, each day planned job by job, against this one")
 	jobs := p.Jobs()
-	holders := len(p.Forecast.Beam.Holders)
+	holders := len(p.Beam.Holders)
 	near := bound / max(len(jobs)*len(jobs)*holders*holders, 1)
 	switch {
 	case len(jobs) < 2:
@@ -73,39 +73,35 @@ func (p *Page) MovingJobs(bound int) {
 		p.tell("That takes too long to calculate for %s on so many holders. On the screen, %s shows it for one job.", words.Count(len(jobs), "job"), p.KeyFor(keys.MoveTo))
 		return
 	case near < len(jobs)-1:
-		p.tell("For so large a day, %s earlier and later only. On the screen, %s shows all for one job.", words.Count(near, "place"), p.KeyFor(keys.MoveTo))
+		p.tell("For so large a day, only moves by up to %s. On the screen, %s shows all for one job.", words.Count(near, "number"), p.KeyFor(keys.MoveTo))
 	}
 	for index, j := range jobs {
 		if j.State != plan.Running {
-			p.movingJob(moveto.Movable(p.Shared, index).Near(near))
+			p.movingJob(p.moving(index, near))
 		}
 	}
 }
 
 // movingJob tells what it costs to move one job, by estimates.
-func (p *Page) movingJob(m *planning.MoveTo) {
-	for w := m.Estimate(); w != nil; w = m.Estimate() {
-		m.Take(w())
-	}
-	at := &moveto.Page{MoveTo: m}
-	p.tell("%s, now %s. Without it: %s.", m.Job.ID, strings.TrimSuffix(at.Where(m.Was), " (now)"), words.Cost(m.Out(planning.Cost{}).Difference))
+func (p *page) movingJob(m planning.MoveCosts) {
+	p.tell("%s, now %s. Without it: %s.", m.Job.ID, strings.TrimSuffix(moveto.Where(&m, m.Was), " (now)"), words.Cost(m.Out(planning.Cost{}).Difference))
 	for index := range len(m.Rest) + 1 {
 		c, known := m.Cost(index)
 		switch {
 		case index == m.Was || !known:
 		case m.Barred(index):
-			p.tell("  Moved %s: not possible, %s is running.", at.Where(index), m.Rest[index].ID)
+			p.tell("  Moved %s: not possible, %s is running.", moveto.Where(&m, index), m.Rest[index].ID)
 		default:
-			p.tell("  Moved %s: %s.", at.Where(index), words.Join("; ", words.Cost(c.Difference), p.troubles(c.Difference)))
+			p.tell("  Moved %s: %s.", moveto.Where(&m, index), words.Join("; ", words.Cost(c.Difference), p.troubles(c.Difference)))
 		}
 	}
 }
 
 // troubles are the jobs that a gap makes late, and what it breaks or refuses.
-func (p *Page) troubles(s plan.Difference) string {
+func (p *page) troubles(s plan.Difference) string {
 	var parts []string
 	if len(s.Late) > 0 {
-		parts = append(parts, "late there and not now: "+words.Jobs(s.Late))
+		parts = append(parts, "late there, but not now: "+words.Jobs(s.Late))
 	}
 	for _, b := range s.Broken {
 		parts = append(parts, "breaks a rule: "+b.Why(p.Shop.Unit))

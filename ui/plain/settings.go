@@ -11,12 +11,12 @@ import (
 
 // settings are what is set for each job, the cautions of all jobs together once, and
 // how the day wears the anvil.
-func (p *Page) settings() {
+func (p *page) settings() {
 	p.chapter("Settings, job by job")
 	seen := map[string]bool{}
 	var cautions []material.Caution
 	for index, j := range p.Jobs() {
-		k := settings.AtKnife(p.Shared, index)
+		k := p.KnifeFor(index)
 		if k == nil {
 			p.tell("%s: %s, so there are no settings for it.", j.ID, p.Shop.Unset(j))
 			continue
@@ -44,7 +44,7 @@ func (p *Page) settings() {
 }
 
 // settingsOf are those of one job.
-func (p *Page) settingsOf(k *material.Turn) {
+func (p *page) settingsOf(k *material.Turn) {
 	for _, w := range k.Settings.Warnings {
 		p.tell("  Warning: %s", w)
 	}

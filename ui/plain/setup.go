@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"bide/plan/changeover"
+	"bide/plan/session"
 	"bide/plan/words"
 	"bide/ui/caution"
 	"bide/ui/pane"
@@ -13,15 +13,13 @@ import (
 
 // guidedSetup is the changeover that comes next: how far it is, the next move and what is in its
 // way, what is left, and where the holders are at its end.
-func (p *Page) guidedSetup() {
+func (p *page) guidedSetup(next *session.Guide) {
 	p.chapter("Guided setup: the changeover that comes next")
-	index := p.NextUp()
-	if index < 0 {
+	w := &setup.Page{Guide: next}
+	switch {
+	case next == nil:
 		p.tell("No job is waiting: there is nothing to set up.")
 		return
-	}
-	w := &setup.Page{Setup: p.Preview(p.Jobs()[index])}
-	switch {
 	case w.Plan == nil:
 		p.tell("To %s: it is still being planned.", w.Job.ID)
 		return
@@ -32,7 +30,7 @@ func (p *Page) guidedSetup() {
 		return
 	}
 	made, ahead := len(w.Made()), w.Ahead()
-	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.Job.ID, words.Count(made, "move"), len(ahead), words.Minutes(changeover.Takes(p.Forecast.Beam, ahead)))
+	p.tell("To %s: %s made, %d left, which take the positioner %s min.", w.Job.ID, words.Count(made, "move"), len(ahead), words.Minutes(w.TimeLeft()))
 	p.tell("First the cautions above, and at every move: keep hands away from moving holders.")
 	if text := setup.Blades(w, p.Shared); text != "" {
 		p.tell("%s", text)
@@ -45,17 +43,17 @@ func (p *Page) guidedSetup() {
 }
 
 // nextMove tells the next move, what is in its way, and which holders come then.
-func (p *Page) nextMove(w *setup.Page) {
+func (p *page) nextMove(w *setup.Page) {
 	next := w.Move()
 	if next == nil {
 		p.tell("All moves are made.")
 		return
 	}
 	p.tell("Next: %s.", pane.MoveSentence(next, p.Shop.Unit))
-	if text := setup.WaitsFor(p.Shared, next); text != "" {
+	if text := setup.WaitsFor(w.Guide, next); text != "" {
 		p.tell("It %s.", strings.TrimPrefix(text, "! "))
 	} else {
-		p.tell("%s", setup.Frees(w, p.Shared, next))
+		p.tell("%s", setup.Frees(w.Guide, next))
 	}
 	var then []string
 	for _, m := range w.Ahead()[1:] {
@@ -67,14 +65,14 @@ func (p *Page) nextMove(w *setup.Page) {
 }
 
 // atItsEnd tells what else the setup asks for, and what stands where at its end.
-func (p *Page) atItsEnd(w *setup.Page) {
+func (p *page) atItsEnd(w *setup.Page) {
 	step := w.Plan.Step
 	if text := setup.AlsoInSetup(step, w.Job); text != "" {
 		p.tell("Also in this setup: %s.", text)
 	}
 	p.tell("At the knife: %s.", pane.ToSet(p.Shared, w.Job))
 	for _, g := range setup.GroupsAtEnd(step.Changeover.Holders) {
-		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.First == g.Last]+" "+g.Numbers(), g.Use(), g.Places(p.Shop.Unit), p.Shop.Unit)
+		p.tell("At its end: %s %s, at %s %s.", map[bool]string{true: "holder", false: "holders"}[g.First == g.Last]+" "+g.Numbers(), g.Use(), g.Positions(p.Shop.Unit), p.Shop.Unit)
 	}
 	p.tell("%s", caution.AirBack)
 	p.tell("First-off: measure every strip of the first set, relaxed, before the run.")

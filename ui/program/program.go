@@ -14,6 +14,7 @@ import (
 	"os/signal"
 	"slices"
 	"syscall"
+	"time"
 
 	"bide/plan"
 	"bide/plan/sequence"
@@ -64,6 +65,8 @@ func Run(args []string, out, errs io.Writer, demo fs.FS) int {
 		return p.print([]byte("bide "+version+"\n"), exitDone)
 	case "new":
 		return p.newShop(c.Operand)
+	case "carry":
+		return p.carry(c)
 	}
 	s, problems := p.open(c.Operand)
 	if len(problems) > 0 {
@@ -72,6 +75,10 @@ func Run(args []string, out, errs io.Writer, demo fs.FS) int {
 	}
 	if c.Plain {
 		return p.plain(c, s)
+	}
+	if err := from(c.From, s.Day); err != nil {
+		p.say("bide: --from: %v", err)
+		return exitUsage
 	}
 	if err := (&sheet.Options{Day: s.Day, Only: c.Job}).Check(); err != nil { // before a search that may take a while
 		p.say("bide: --job: %v", err)
@@ -90,6 +97,22 @@ func Run(args []string, out, errs io.Writer, demo fs.FS) int {
 		return p.check(s, d)
 	}
 	return p.sheets(c, s, d)
+}
+
+// from lets a day be planned from a time on: now, a time of its first day, or a date and time.
+func from(text string, day *plan.Day) error {
+	if text == "" {
+		return nil
+	}
+	if text == "now" {
+		day.Now = time.Now().In(day.Start.Location()).Truncate(time.Second)
+		return nil
+	}
+	at, err := shop.TimeOf(text, day.Start)
+	if err == nil {
+		day.Now = at
+	}
+	return err
 }
 
 // day plans the shop's day in the sequence asked for.
@@ -232,15 +255,6 @@ func (p program) check(s *shop.Shop, d *plan.DayPlan) int {
 			words.Clean(s.Beam.Name), len(s.Beam.Holders), len(s.Day.Jobs), len(d.Steps()))
 	}
 	return p.print([]byte(text), status)
-}
-
-func (p program) newShop(dir string) int {
-	if err := shop.New(dir); err != nil {
-		p.say("bide: %v", err)
-		return exitPlan
-	}
-	dir = words.Clean(dir)
-	return p.print([]byte(dir+" is a shop to start from: put the beam's and the day's figures into its files, then\n  bide check "+dir+"\n"), exitDone)
 }
 
 // print writes to standard output and gives the exit status: a reader that has

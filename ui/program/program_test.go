@@ -18,10 +18,11 @@ import (
 
 // The command line, end to end: these tests start this binary again as the program.
 
-// TestMain runs the tests, or what the program is asked for.
+// TestMain runs the tests, or what the program is asked for. Its demo is the small day: what
+// becomes of a demo doesn't depend on how large it is.
 func TestMain(m *testing.M) {
 	if os.Getenv("BIDE_TEST_PROGRAM") != "" {
-		os.Exit(Run(os.Args[1:], os.Stdout, os.Stderr, os.DirFS(demoDir)))
+		os.Exit(Run(os.Args[1:], os.Stdout, os.Stderr, os.DirFS(longerDay)))
 	}
 	os.Exit(m.Run())
 }
@@ -110,6 +111,20 @@ func TestCommandTellsFilesBeside(t *testing.T) {
 	}
 }
 
+// What is left is carried into the folder named; with a date that can't be, nothing is.
+func TestCarry(t *testing.T) {
+	dir := small(t, asItIs)
+	if got := ran(t, "carry", "--to", "2026-11-26", dir); got.status != 0 || got.err != "" || !strings.HasPrefix(got.out, "3 jobs carried to Thu 2026-11-26 06:00; the old day.toml is kept as day-2026-11-25.toml") {
+		t.Errorf("%+v", got)
+	}
+	if got := ran(t, "carry", dir, "--to", "2026-11-26"); got.status != 1 || got.out != "" || !strings.Contains(got.err, "the day begins on 2026-11-26") {
+		t.Errorf("%+v", got)
+	}
+	if got := ran(t, "check", dir); got.status != 0 {
+		t.Errorf("the day carried: %+v", got)
+	}
+}
+
 // pagesOf are the lines of a text sheet by page.
 func pagesOf(text string) (pages [][]string) {
 	for _, p := range strings.Split(text, "\f\n") {
@@ -178,6 +193,9 @@ func TestWrongUsage(t *testing.T) {
 		"sheet --plain":                    "goes with the full screen",
 		"--as csv":                         "goes with bide sheet",
 		"check --job D-101":                "goes with bide sheet",
+		"carry":                            "folder must be named",
+		"carry --seed 2 " + demoDir:        "goes with bide sheet",
+		"sheet --to 2026-11-26":            "goes with bide carry",
 		"sheet --ascii":                    "goes with the full screen",
 		"new":                              "folder must be named",
 	} {

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"bide/plan/changeover"
 	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -15,8 +14,8 @@ import (
 func (w *Page) head(d *pane.Shared, width int) draw.Line {
 	made, ahead := len(w.Made()), len(w.Ahead())
 	from := d.Actual.Positions.Job
-	if j := w.Running(); j != nil {
-		from = j.ID
+	if w.Running != nil {
+		from = w.Running.ID
 	}
 	if from == w.Job.ID {
 		from = ""
@@ -48,7 +47,7 @@ func (w *Page) head(d *pane.Shared, width int) draw.Line {
 		l.Add(draw.Strong, fmt.Sprintf("   all %s made", words.Count(made, "move")))
 	default:
 		l.Add(draw.Strong, fmt.Sprintf("   move %d of %d", made+1, made+ahead))
-		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, words.Minutes(changeover.Takes(d.Forecast.Beam, w.Ahead()))))
+		l.Add(draw.Faint, fmt.Sprintf("   %d left, %s min", ahead, words.Minutes(w.TimeLeft())))
 	}
 	if room := width - l.Width - 4; room >= 10 && made+ahead > 0 && w.Plan != nil && !w.Refused() {
 		bar := min(room, 40)
@@ -65,15 +64,15 @@ func (w *Page) head(d *pane.Shared, width int) draw.Line {
 func (w *Page) status(d *pane.Shared) (text, brief string, i draw.Style) {
 	switch {
 	case d.AsksToQuit:
-		return d.Question(), "", draw.Late
-	case d.Journal.Busy():
+		return d.Question, "", draw.Late
+	case d.Saving.Busy():
 		return d.Pending + " being saved", "", draw.Faint
-	case d.Journal.Fault() != "":
+	case d.Saving.Fault() != "":
 		again := d.KeyFor(keys.SaveAgain)
-		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", d.Journal.Fault(), d.Notice.Text), "NOT SAVED: " + again, draw.Late
+		return "NOT SAVED (" + again + " tries again): " + words.Join("; ", d.Saving.Fault(), d.Notice.Text), "NOT SAVED: " + again, draw.Late
 	}
-	if text, brief := d.Files.Outdated(); text != "" {
-		return words.Join("; ", d.Notice.Text, text), brief, draw.Late
+	if d.Outdated != "" {
+		return words.Join("; ", d.Notice.Text, d.Outdated), d.OutdatedBrief, draw.Late
 	}
 	return d.Notice.Text, d.Notice.Brief, draw.Strong
 }
@@ -113,9 +112,9 @@ func (w *Page) works(d *pane.Shared, a keys.Action) bool {
 	case keys.Runs:
 		return w.Plan != nil && !w.Refused() && !left
 	case keys.TakeBack:
-		return w.CanTakeBack()
+		return w.Undoable
 	case keys.SaveAgain:
-		return d.Journal.Owes()
+		return d.Saving.Owes()
 	}
 	return true
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/ui/caution"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -41,7 +42,7 @@ func positionsAtEnd(w *Page, d *pane.Shared, width int) (out []draw.Line) {
 	all, u := GroupsAtEnd(w.Plan.Step.Changeover.Holders), d.Shop.Unit
 	if width < 48 {
 		for _, g := range all {
-			out = append(out, texts(d, width, draw.Span{Style: draw.Plain, Text: g.Numbers() + " " + g.Use() + ": " + g.Places(u) + " " + u.String()})...)
+			out = append(out, texts(d, width, draw.Span{Style: draw.Plain, Text: g.Numbers() + " " + g.Use() + ": " + g.Positions(u) + " " + u.String()})...)
 		}
 		return out
 	}
@@ -52,7 +53,7 @@ func positionsAtEnd(w *Page, d *pane.Shared, width int) (out []draw.Line) {
 		l := d.Line()
 		l.Add(draw.Strong, fmt.Sprintf(" %-9s ", g.Numbers()))
 		l.Add(draw.Plain, fmt.Sprintf("%-14s ", g.Use()))
-		l.Add(draw.Faint, g.Places(u))
+		l.Add(draw.Faint, g.Positions(u))
 		out = append(out, l)
 	}
 	return out
@@ -99,8 +100,8 @@ func (g group) Use() string {
 	return "cut " + stretch(fmt.Sprint(g.from.Cut), fmt.Sprint(g.to.Cut))
 }
 
-// Places are where the first and the last stand, or the only one.
-func (g group) Places(u plan.Unit) string {
+// Positions are where the first and the last are, or the only one.
+func (g group) Positions(u plan.Unit) string {
 	if g.First == g.Last {
 		return u.Number(g.from.At)
 	}
@@ -116,17 +117,19 @@ func stretch(a, b string) string {
 }
 
 // answered takes what became of the job that ran before.
-func (w *Page) answered(a keys.Action) {
+func (w *Page) answered(a keys.Action) pane.Want {
+	state := plan.Done
 	switch a {
-	case keys.RunEnded:
-		w.Form = nil
-		w.Setup.Ended(plan.Done)
-	case keys.RunOnHold:
-		w.Form = nil
-		w.Setup.Ended(plan.OnHold)
 	case keys.Back:
-		w.RunsOn()
+		return func(s *session.Session) { s.Setup.RunsOn() }
+	case keys.RunOnHold:
+		state = plan.OnHold
+	case keys.RunEnded:
+	default:
+		return nil
 	}
+	w.form = nil
+	return func(s *session.Session) { s.Setup.Ended(state) }
 }
 
 // asking asks what became of it.

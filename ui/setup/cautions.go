@@ -38,21 +38,18 @@ func notes(w *Page, d *pane.Shared) []draw.Span {
 		all = append(all, draw.Span{Style: draw.Strong, Text: "Positions are only assumed: measure. Going on confirms that the holders are where the screen shows them; " + d.KeyFor(keys.Correct) + " corrects those that are not."})
 	}
 	if half := d.Actual.Positions.Begun; half != nil && half.Job != w.Job.ID {
-		all = append(all, draw.Span{Style: draw.Strong, Text: "The setup of " + half.Job + " has begun: this is the setup of " + w.Job.ID + " from there. Blades may already be swapped for it: check what each holder carries."})
+		all = append(all, draw.Span{Style: draw.Strong, Text: "The setup of " + half.Job + " has begun; the setup of " + w.Job.ID + " starts from there. Blades may already be swapped for " + half.Job + ": check what each holder carries."})
 	}
 	if n := len(w.Made()); n > 0 {
 		all = append(all, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("%s already made: the setup goes on from there.", words.Count(n, "move"))})
 	}
-	if j := w.Running(); j != nil {
-		all = append(all, draw.Span{Style: draw.Plain, Text: j.ID + " is running: the first confirmed move records that it has ended."})
+	if w.Running != nil {
+		all = append(all, draw.Span{Style: draw.Plain, Text: w.Running.ID + " is running: the first confirmed move records that it has ended."})
 	}
-	if !d.Journal.Writes() {
-		all = append(all, draw.Span{Style: draw.Strong, Text: "Confirmed moves are not saved here: " + d.Journal.Why() + "."})
+	if !d.Saving.Writes() {
+		all = append(all, draw.Span{Style: draw.Strong, Text: "Confirmed moves are not saved here: " + d.Saving.Why() + "."})
 	}
 	all = append(all, draw.Span{Style: draw.Plain, Text: "At the knife for " + w.Job.ID + ": " + pane.ToSet(d, w.Job) + "."})
-	if n := w.Unknown(); len(n) > 0 {
-		all = append(all, draw.Span{Style: draw.Strong, Text: fmt.Sprintf("Blades not known and assumed right: check those of %s.", words.Holders(n))})
-	}
 	if text := Blades(w, d); text != "" {
 		all = append(all, draw.Span{Style: draw.Strong, Text: text})
 	} else if w.Plan == nil {
@@ -70,15 +67,15 @@ func Blades(w *Page, d *pane.Shared) string {
 	}
 	var parts []string
 	for len(swaps) > 0 {
-		now, alike := d.Actual.Positions.Blades[swaps[0]-1], []int{}
+		now, alike := d.Actual.Positions.Blade(swaps[0]-1), []int{}
 		swaps = slices.DeleteFunc(swaps, func(n int) bool {
-			same := d.Actual.Positions.Blades[n-1] == now
+			same := d.Actual.Positions.Blade(n-1) == now
 			if same {
 				alike = append(alike, n)
 			}
 			return same
 		})
-		parts = append(parts, fmt.Sprintf("%s (%s now)", words.Ranges(alike), bladeWords(now)))
+		parts = append(parts, fmt.Sprintf("%s (now %s)", words.Ranges(alike), bladeWords(now)))
 	}
 	text := fmt.Sprintf("%s to swap to %s", words.Count(len(w.Swaps()), "blade"), bladeWords(w.Job.Blade))
 	if t := w.Plan.Step.Setup.Crew; t > 0 {
@@ -88,7 +85,12 @@ func Blades(w *Page, d *pane.Shared) string {
 }
 
 // bladeWords is a blade in words.
-func bladeWords(b plan.Blade) string { return fmt.Sprintf("%g degrees, tip %g mm", b.Bevel, b.Tip) }
+func bladeWords(b plan.Blade) string {
+	if !b.Known() {
+		return "unknown, look first"
+	}
+	return fmt.Sprintf("%g degrees, tip %g mm", b.Bevel, b.Tip)
+}
 
 // swap tells that the holder of a move changes its blade in this setup, in as many words
 // as there is room for; empty where it doesn't.
@@ -97,12 +99,12 @@ func swap(w *Page, d *pane.Shared, m *plan.Move, width int) string {
 		return ""
 	}
 	to := bladeWords(w.Job.Blade)
-	return draw.Fitting(width, "Blade: "+bladeWords(d.Actual.Positions.Blades[m.Holder-1])+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.Job.Blade.Bevel), "new blade")
+	return draw.Fitting(width, "Blade: "+bladeWords(d.Actual.Positions.Blade(m.Holder-1))+" out, "+to+" in", "Blade to "+to, fmt.Sprintf("blade to %g deg", w.Job.Blade.Bevel), "new blade")
 }
 
-// notSaved is that nothing is written here, in few words; empty where it is.
+// notSaved is that nothing is saved here, in few words; empty where it is.
 func notSaved(d *pane.Shared) string {
-	if d.Journal.Writes() {
+	if d.Saving.Writes() {
 		return ""
 	}
 	return "moves not saved"

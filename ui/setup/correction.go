@@ -8,8 +8,7 @@ import (
 	"strings"
 
 	"bide/plan"
-	"bide/plan/changeover"
-	"bide/plan/session/workday"
+	"bide/plan/session"
 	"bide/plan/shop"
 	"bide/plan/words"
 	"bide/ui/form"
@@ -23,22 +22,22 @@ import (
 // or what is wrong with one.
 type correction struct {
 	form.Form
-	title  string
-	places map[int]plan.Length // found so far, by holder; nil in the form for a fault
-	said   string              // why the last Enter did nothing
+	title     string
+	positions map[int]plan.Length // found so far, by holder; nil in the form for a fault
+	said      string              // why the last Enter did nothing
 }
 
 // The fields of both forms, and of the one for a fault.
 const (
-	FieldHolder = iota
-	FieldPlace
+	fieldHolder = iota
+	fieldPosition
 	fieldWhat
 	fieldWhy
 )
 
 // newPositionForm corrects where holders are, first that of a move or any.
 func newPositionForm(m *plan.Move) *correction {
-	f := &correction{title: "Correct a position", places: map[int]plan.Length{}}
+	f := &correction{title: "Correct a position", positions: map[int]plan.Length{}}
 	return f.with("holder", "its number", "is at", "as measured").about(m)
 }
 
@@ -62,7 +61,7 @@ func (f *correction) with(texts ...string) *correction {
 // about proposes the holder of a move as the one that is meant.
 func (f *correction) about(m *plan.Move) *correction {
 	if m != nil {
-		in := &f.Fields[FieldHolder]
+		in := &f.Fields[fieldHolder]
 		in.Set(strconv.Itoa(m.Holder))
 		in.Proposed = true
 	}
@@ -76,103 +75,104 @@ func (f *correction) text(field int) string { return strings.TrimSpace(f.Fields[
 const longestField = 60
 
 // Type takes keys as text for the open field.
-func (w *Page) Type(msg tea.KeyMsg, d *pane.Shared) bool {
-	f := w.Form
+func (w *Page) Type(msg tea.KeyMsg, _ *pane.Shared) (taken bool, want pane.Want) {
+	f := w.form
 	if f == nil || w.Ending != nil {
-		return false
+		return false, nil
 	}
 	taken, whole := f.Open().Type(msg)
 	if taken {
-		f.said, d.Notice = "", workday.Notice{}
+		f.said, want = "", pane.Say("")
 	}
 	if !whole {
 		f.said = fmt.Sprintf("a field has room for %d characters: the rest is left out", longestField)
 	}
-	return taken
+	return taken, want
 }
 
 // answer deals with the other keys of a form.
-func (w *Page) answer(a keys.Action, d *pane.Shared) {
-	f := w.Form
+func (w *Page) answer(a keys.Action, d *pane.Shared) pane.Want {
+	f := w.form
 	switch a {
 	case keys.NextPane:
 		f.Go(f.At + 1)
 	case keys.LastPane:
 		f.Go(f.At - 1)
 	case keys.Back:
-		w.Form = nil
-		d.Say("nothing was changed")
+		w.form = nil
+		return pane.Say("nothing was changed")
 	case keys.Accept:
-		w.accept(d)
+		return w.accept(d)
 	}
+	return nil
 }
 
 // accept takes the field, or all of the form where that was the last.
-func (w *Page) accept(d *pane.Shared) {
-	f := w.Form
-	if f.places != nil && f.At == FieldHolder && f.text(FieldHolder) == "" && len(f.places) > 0 {
-		w.found(d)
-		return
+func (w *Page) accept(d *pane.Shared) pane.Want {
+	f := w.form
+	if f.positions != nil && f.At == fieldHolder && f.text(fieldHolder) == "" && len(f.positions) > 0 {
+		return w.found(d)
 	}
 	if _, _, wrong := f.read(d); wrong != "" && f.At != fieldWhy {
 		f.said = wrong
-		return
+		return nil
 	}
 	if f.At+1 < len(f.Fields) {
 		f.Go(f.At + 1)
-		return
+		return nil
 	}
-	if f.places == nil {
-		w.marked(d)
-		return
+	if f.positions == nil {
+		return w.marked(d)
 	}
 	number, _ := f.number(d)
-	at, _ := f.place(d, number)
-	f.places[number] = at
-	f.Fields[FieldHolder].Set("")
-	f.Fields[FieldPlace].Set("")
-	f.Go(FieldHolder)
+	at, _ := f.position(d, number)
+	f.positions[number] = at
+	f.Fields[fieldHolder].Set("")
+	f.Fields[fieldPosition].Set("")
+	f.Go(fieldHolder)
+	return nil
 }
 
 // found takes the corrected positions.
-func (w *Page) found(d *pane.Shared) {
-	f := w.Form
-	if faults := changeover.Misplaced(d.Forecast.Beam, f.positions(d)); len(faults) > 0 {
-		f.said = faults[0].Why(d.Shop.Unit)
-		return
+func (w *Page) found(d *pane.Shared) pane.Want {
+	f := w.form
+	if f.said = d.Misplaced(f.corrected(d)); f.said != "" {
+		return nil
 	}
-	what := fmt.Sprint(len(f.places)) // holders, or the one
-	reported := make([]string, 0, len(f.places))
-	for _, n := range slices.Sorted(maps.Keys(f.places)) {
-		reported = append(reported, fmt.Sprintf("%d at %s", n, d.Shop.Unit.Show(f.places[n])))
-		if len(f.places) == 1 {
+	what := fmt.Sprint(len(f.positions)) // holders, or the one
+	reported := make([]string, 0, len(f.positions))
+	for _, n := range slices.Sorted(maps.Keys(f.positions)) {
+		reported = append(reported, fmt.Sprintf("%d at %s", n, d.Shop.Unit.Show(f.positions[n])))
+		if len(f.positions) == 1 {
 			what = fmt.Sprint(n)
 		}
 	}
-	w.report(f.places, nil, what+" corrected", "position corrected: "+strings.Join(reported, ", "))
+	return w.report(f.positions, nil, what+" corrected", "position corrected: "+strings.Join(reported, ", "))
 }
 
 // marked takes the fault.
-func (w *Page) marked(d *pane.Shared) {
-	f := w.Form
+func (w *Page) marked(d *pane.Shared) pane.Want {
+	f := w.form
 	for f.At = range f.Fields { // the first that is wrong
 		if _, _, wrong := f.read(d); wrong != "" {
 			f.said = wrong
-			return
+			return nil
 		}
 	}
 	number, _ := f.number(d)
-	at, _ := f.place(d, number)
-	places := map[int]plan.Length{number: at}
+	at, _ := f.position(d, number)
+	positions := map[int]plan.Length{number: at}
 	mark := shop.Mark{Condition: conditions[f.letter()], Reason: f.text(fieldWhy)}
-	w.report(places, map[int]shop.Mark{number: mark}, fmt.Sprintf("%d is %s", number, mark.Condition), fmt.Sprintf("holder %d is recorded as %s", number, mark.Condition))
+	return w.report(positions, map[int]shop.Mark{number: mark}, fmt.Sprintf("%d is %s", number, mark.Condition), fmt.Sprintf("holder %d is recorded as %s", number, mark.Condition))
 }
 
-// report reports what the form has. Where it is asked first what became of the job that
+// report wants recorded what the form has. Where it is asked first what became of the job that
 // ran before, the form stays until that is answered.
-func (w *Page) report(places map[int]plan.Length, marks map[int]shop.Mark, what, says string) {
-	if w.Correct(places, marks, what, says); w.Ending == nil {
-		w.Form = nil
+func (w *Page) report(positions map[int]plan.Length, marks map[int]shop.Mark, what, says string) pane.Want {
+	return func(s *session.Session) {
+		if s.Setup.Correct(positions, marks, what, says); s.Setup.Ending == nil {
+			w.form = nil
+		}
 	}
 }
 
@@ -187,7 +187,7 @@ func (f *correction) letter() string {
 
 // number reads the holder's number.
 func (f *correction) number(d *pane.Shared) (n int, wrong string) {
-	text := f.text(FieldHolder)
+	text := f.text(fieldHolder)
 	most := len(d.Actual.Positions.At)
 	n, err := strconv.Atoi(text)
 	switch {
@@ -199,10 +199,10 @@ func (f *correction) number(d *pane.Shared) (n int, wrong string) {
 	return n, ""
 }
 
-// place reads where the holder is; empty in the form for a fault is where it is shown.
-func (f *correction) place(d *pane.Shared, number int) (at plan.Length, wrong string) {
-	text := f.text(FieldPlace)
-	if text == "" && f.places == nil && number > 0 {
+// position reads where the holder is; empty in the form for a fault is where it is shown.
+func (f *correction) position(d *pane.Shared, number int) (at plan.Length, wrong string) {
+	text := f.text(fieldPosition)
+	if text == "" && f.positions == nil && number > 0 {
 		return d.Actual.Positions.At[number-1], ""
 	}
 	if text == "" {
@@ -219,14 +219,14 @@ func (f *correction) place(d *pane.Shared, number int) (at plan.Length, wrong st
 	return at, ""
 }
 
-// positions are where the holders are, as the form corrects it.
-func (f *correction) positions(d *pane.Shared) []plan.Length {
+// corrected are where the holders are, as the form has it.
+func (f *correction) corrected(d *pane.Shared) []plan.Length {
 	at := slices.Clone(d.Actual.Positions.At)
-	for n, x := range f.places {
+	for n, x := range f.positions {
 		at[n-1] = x
 	}
 	if n, wrong := f.number(d); wrong == "" {
-		if x, wrong := f.place(d, n); wrong == "" {
+		if x, wrong := f.position(d, n); wrong == "" {
 			at[n-1] = x
 		}
 	}
@@ -238,24 +238,23 @@ func (f *correction) positions(d *pane.Shared) []plan.Length {
 func (f *correction) read(d *pane.Shared) (says string, warns bool, wrong string) {
 	u := d.Shop.Unit
 	number, wrong := f.number(d)
-	if f.At == FieldHolder {
+	if f.At == fieldHolder {
 		if wrong == "" {
 			says = fmt.Sprintf("holder %d is shown at %s", number, words.Both(d.Actual.Positions.At[number-1], u))
 		}
 		return says, false, wrong
 	}
 	switch f.At {
-	case FieldPlace:
-		at, wrong := f.place(d, number)
+	case fieldPosition:
+		at, wrong := f.position(d, number)
 		if wrong != "" || number == 0 {
 			return "", false, wrong
 		}
-		if faults := changeover.Misplaced(d.Forecast.Beam, f.positions(d)); len(faults) > 0 {
-			if why := faults[0].Why(u); f.places == nil {
-				return "", false, why + "; if so, press Esc and first correct the other holder, with " + d.KeyFor(keys.Correct)
-			} else {
-				return why + "; if so, correct the other one too", true, ""
-			}
+		switch why := d.Misplaced(f.corrected(d)); {
+		case why != "" && f.positions == nil:
+			return "", false, why + "; if so, press Esc and first correct the other holder, with " + d.KeyFor(keys.Correct)
+		case why != "":
+			return why + "; if so, correct the other one too", true, ""
 		}
 		way := at - d.Actual.Positions.At[number-1]
 		if way == 0 {

@@ -39,9 +39,9 @@ func (f *correction) view(d *pane.Shared, s draw.Size) []draw.Line {
 		return append([]draw.Line{f.row(d, f.At, s.W)}, reported...)
 	}
 	out := []draw.Line{title}
-	for _, n := range slices.Sorted(maps.Keys(f.places)) {
+	for _, n := range slices.Sorted(maps.Keys(f.positions)) {
 		l := d.Line()
-		l.Add(draw.Good, fmt.Sprintf("  measured: holder %d at %s", n, words.Both(f.places[n], d.Shop.Unit)))
+		l.Add(draw.Good, fmt.Sprintf("  measured: holder %d at %s", n, words.Both(f.positions[n], d.Shop.Unit)))
 		out = append(out, l)
 	}
 	for i := range f.Fields {
@@ -54,7 +54,7 @@ func (f *correction) view(d *pane.Shared, s draw.Size) []draw.Line {
 		l.Add(draw.Faint, " "+d.Short(neighbours(d, n), s.W-2))
 		out = append(out, l)
 	}
-	if len(f.places) > 0 {
+	if len(f.positions) > 0 {
 		l := d.Line()
 		l.Add(draw.Plain, " Enter without a number: replan from these positions. Esc: change nothing.")
 		out = append(out, l)
@@ -69,7 +69,7 @@ func (f *correction) view(d *pane.Shared, s draw.Size) []draw.Line {
 // picture is the beam around a holder: where it is shown above, where the form has it
 // below.
 func (f *correction) picture(d *pane.Shared, number int, s draw.Size) []draw.Line {
-	at, reported := d.Actual.Positions.At, f.positions(d)
+	at, reported := d.Actual.Positions.At, f.corrected(d)
 	m := &plan.Move{Holder: number, From: at[number-1], To: reported[number-1]}
 	sc := draw.NewScale(around(d, m), s.W, d.Shop.Unit)
 	pic := draw.NewPicture(d.Theme, s.W, s.H-2)

@@ -6,13 +6,13 @@ import (
 	"strings"
 
 	"bide/plan"
-	"bide/plan/changeover"
+	"bide/plan/session"
 	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/pane"
 )
 
-// step shows one move: its holder and new place in large figures, the same in full
+// step shows one move: its holder and new position in large figures, the same in full
 // and in both units, why it moves and what it waits for, the picture of the beam
 // around it, and what comes then.
 func (w *Page) step(d *pane.Shared, s draw.Size) []draw.Line {
@@ -20,10 +20,10 @@ func (w *Page) step(d *pane.Shared, s draw.Size) []draw.Line {
 	if s.H <= 1 {
 		return []draw.Line{pane.MoveInShort(d, move, s.W)}
 	}
-	out := Figures(w, d, move, s)
+	out := figures(w, d, move, s)
 	if len(out) == 0 || s.W < 36 {
 		out = pane.MoveInFull(d, move, s.W)
-		if text := WaitsFor(d, move); text != "" {
+		if text := WaitsFor(w.Guide, move); text != "" {
 			out = append(out[:min(2, len(out))], append(texts(d, s.W+2, draw.Span{Style: draw.Late, Text: text}), out[min(2, len(out)):]...)...)
 		} else if text := swap(w, d, move, s.W-1); text != "" {
 			out = slices.Insert(out, min(2, len(out)), texts(d, s.W+2, draw.Span{Style: draw.Strong, Text: text})...)
@@ -31,13 +31,13 @@ func (w *Page) step(d *pane.Shared, s draw.Size) []draw.Line {
 		return out
 	}
 	out = append(out, facts(d, move, s.W)...)
-	waits, swap, why := WaitsFor(d, move), swap(w, d, move, s.W-2), draw.Span{Style: draw.Plain, Text: whyOf(move, d.Shop.Unit)}
+	waits, swap, why := WaitsFor(w.Guide, move), swap(w, d, move, s.W-2), draw.Span{Style: draw.Plain, Text: whyOf(move, d.Shop.Unit)}
 	for _, t := range []draw.Span{{Style: draw.Late, Text: waits}, {Style: draw.Strong, Text: swap}, why} { // what matters most first
 		if t.Text != "" {
 			out = append(out, texts(d, s.W, t)...)
 		}
 	}
-	if text := Frees(w, d, move); waits == "" && text != "" {
+	if text := Frees(w.Guide, move); waits == "" && text != "" {
 		out = append(out, texts(d, s.W, draw.Span{Style: draw.Faint, Text: text})...)
 	}
 	if rest := s.H - len(out); rest >= 7 {
@@ -56,9 +56,9 @@ func whyOf(m *plan.Move, u plan.Unit) string {
 	return "Why: " + m.Why.Text(u)
 }
 
-// Figures are the holder's number and its new place, as large as there is room for;
+// figures are the holder's number and its new position, as large as there is room for;
 // none where there is too little.
-func Figures(w *Page, d *pane.Shared, m *plan.Move, s draw.Size) (out []draw.Line) {
+func figures(w *Page, d *pane.Shared, m *plan.Move, s draw.Size) (out []draw.Line) {
 	arrow := ">"
 	if m.To < m.From {
 		arrow = "<"
@@ -139,7 +139,7 @@ func facts(d *pane.Shared, m *plan.Move, width int) (out []draw.Line) {
 	return []draw.Line{from, to, by}
 }
 
-// fraction is a place as a rule in inches shows it, where it does.
+// fraction is a position as a rule in inches shows it, where it does.
 func fraction(at plan.Length) string {
 	if text, ok := at.Fraction(); ok && strings.Contains(text, "/") {
 		return text + " in"
@@ -148,19 +148,17 @@ func fraction(at plan.Length) string {
 }
 
 // WaitsFor tells which holder is in the way of a move.
-func WaitsFor(d *pane.Shared, m *plan.Move) string {
-	if n := changeover.Blocks(d.Forecast.Beam, d.Actual.Positions.At, *m); n != 0 {
+func WaitsFor(g *session.Guide, m *plan.Move) string {
+	if n := g.BlockedBy(m); n != 0 {
 		return fmt.Sprintf("! waits for holder %d, which is in its way", n)
 	}
 	return ""
 }
 
-// Frees tells which holders wait for a move.
-func Frees(w *Page, d *pane.Shared, m *plan.Move) string {
-	for _, n := range w.Ahead() {
-		if changeover.Blocks(d.Forecast.Beam, d.Actual.Positions.At, n) == m.Holder {
-			return fmt.Sprintf("Path clear. Holder %d moves after this one.", n.Holder)
-		}
+// Frees tells which holder waits for a move.
+func Frees(g *session.Guide, m *plan.Move) string {
+	if n := g.Frees(m); n != 0 {
+		return fmt.Sprintf("Path clear. Holder %d moves after this one.", n)
 	}
 	return "Path clear."
 }
@@ -183,7 +181,7 @@ func (w *Page) then(d *pane.Shared, width, n int) (out []draw.Line) {
 	}
 	if len(out) == 0 && n > 0 {
 		l := d.Line()
-		l.Add(draw.Faint, " then nothing: this is the last move")
+		l.Add(draw.Faint, " this is the last move")
 		out = append(out, l)
 	}
 	return out
@@ -209,8 +207,7 @@ func picture(w *Page, d *pane.Shared, m *plan.Move, s draw.Size) []draw.Line {
 // around is what of the beam is shown around a move: its way, and neighbours on both
 // sides.
 func around(d *pane.Shared, m *plan.Move) plan.Span {
-	b := d.Shop.Beam
-	all := plan.Span{From: min(b.Rail.From, b.Web.From), To: max(b.Rail.To, b.Web.To)}
+	b, all := d.Shop.Beam, pane.BeamSpan(d.Shop.Beam)
 	side := 6 * b.Pitch()
 	from, to := min(m.From, m.To)-side, max(m.From, m.To)+side
 	if least := 20 * b.Pitch(); to-from < least {
@@ -228,7 +225,7 @@ func named(d *pane.Shared, m *plan.Move, s draw.Scale) draw.Line {
 	for far := 1; far < len(at); far++ {
 		for _, n := range []int{m.Holder - far, m.Holder + far} {
 			if n >= 1 && n <= len(at) {
-				c := d.Forecast.Beam.Holders[n-1]
+				c := d.Beam.Holders[n-1]
 				l.Put(s.Column(at[n-1]), map[bool]draw.Style{true: draw.Faint, false: draw.Late}[c == plan.Good], fmt.Sprint(n)+pane.ConditionLetters[c])
 			}
 		}

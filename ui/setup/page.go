@@ -11,9 +11,9 @@ import (
 
 // Page shows the guided setup over the whole screen.
 type Page struct {
-	*session.Setup
+	*session.Guide
 	from int         // first line shown of a text that is longer than the screen
-	Form *correction // nil when none is open
+	form *correction // nil when none is open
 }
 
 func (w *Page) Fits(draw.Size) bool { return true }
@@ -23,7 +23,7 @@ func (w *Page) Help() keys.Scope {
 	switch {
 	case w.Ending != nil:
 		return keys.OnEnding
-	case w.Form != nil:
+	case w.form != nil:
 		return keys.OnCorrection
 	case !w.Warned:
 		return keys.OnCautions
@@ -32,52 +32,57 @@ func (w *Page) Help() keys.Scope {
 }
 
 // Typing reports whether a form is open.
-func (w *Page) Typing() bool { return w.Form != nil }
+func (w *Page) Typing() bool { return w.form != nil }
 
 // HandleKey goes on, or back, or looks ahead.
-func (w *Page) HandleKey(a keys.Action, d *pane.Shared) {
+func (w *Page) HandleKey(a keys.Action, d *pane.Shared) pane.Want {
 	switch {
 	case w.Ending != nil:
-		w.answered(a)
-		return
-	case w.Form != nil:
-		w.answer(a, d)
-		return
+		return w.answered(a)
+	case w.form != nil:
+		return w.answer(a, d)
 	}
 	last := max(len(w.Ahead())-1, 0)
 	switch a {
 	case keys.Left, keys.Up:
-		w.Look, w.from = max(w.Look-1, 0), max(w.from-1, 0)
-		return
+		w.from = max(w.from-1, 0)
+		return lookAt(w.Look - 1)
 	case keys.Right, keys.Down:
 		if w.from = min(w.from+1, w.beyond(d)); w.Warned {
-			w.Look = min(w.Look+1, last)
+			return lookAt(min(w.Look+1, last))
 		}
-		return
+		return nil
 	}
 	w.from = 0
 	switch a {
-	case keys.Proceed:
-		w.Warned = true
-	case keys.Confirm:
-		w.Confirm()
-	case keys.TakeBack:
-		w.TakeBack()
-	case keys.Runs:
-		w.Finish()
-	case keys.Correct:
-		w.Form = newPositionForm(w.Move())
-	case keys.Fault:
-		w.Form = newFaultForm(w.Move())
-	case keys.SaveAgain:
-		w.SaveAgain()
-	case keys.Reread:
-		d.Files.ReadAgain()
 	case keys.Top:
-		w.Look = 0
+		return lookAt(0)
 	case keys.Bottom:
-		w.Look = last
-	case keys.Back:
-		w.Leave()
+		return lookAt(last)
+	case keys.Correct:
+		w.form = newPositionForm(w.Move())
+	case keys.Fault:
+		w.form = newFaultForm(w.Move())
+	case keys.Reread:
+		return func(s *session.Session) { s.Files.ReadAgain() }
 	}
+	if does := deeds[a]; does != nil {
+		return func(s *session.Session) { does(s.Setup) }
+	}
+	return nil
+}
+
+// deeds are what is done in a guided setup.
+var deeds = map[keys.Action]func(*session.Setup){
+	keys.Proceed:   func(s *session.Setup) { s.Warned = true },
+	keys.Confirm:   (*session.Setup).Confirm,
+	keys.TakeBack:  (*session.Setup).TakeBack,
+	keys.Runs:      (*session.Setup).Finish,
+	keys.SaveAgain: (*session.Setup).SaveAgain,
+	keys.Back:      (*session.Setup).Leave,
+}
+
+// lookAt looks at one of the moves ahead.
+func lookAt(n int) pane.Want {
+	return func(s *session.Session) { s.Setup.Look = max(n, 0) }
 }

@@ -14,7 +14,7 @@ func (w *Page) View(d *pane.Shared) []draw.Line {
 	if w.Obscures(d) {
 		return w.message(d)
 	}
-	headed, room := Rooms(s)
+	headed, room := rooms(s)
 	if headed {
 		out = append(out, w.head(d, s.W).Fit(s.W))
 	}
@@ -37,9 +37,9 @@ func (w *Page) View(d *pane.Shared) []draw.Line {
 	return out
 }
 
-// Rooms are whether there is room for the head, and the room between it and what stands
+// rooms are whether there is room for the head, and the room between it and what stands
 // below: the keys and, where there is room for that, what just happened.
-func Rooms(s draw.Size) (headed bool, room draw.Size) {
+func rooms(s draw.Size) (headed bool, room draw.Size) {
 	room = draw.Size{W: s.W, H: s.H - min(s.H-1, 1)}
 	if headed = s.H >= 4; headed {
 		room.H--
@@ -66,13 +66,13 @@ func (w *Page) over(d *pane.Shared, out []draw.Line) []draw.Line {
 
 // shows reports whether a move is shown, that Enter confirms.
 func (w *Page) shows() bool {
-	return w.Warned && w.Form == nil && w.Ending == nil && w.Plan != nil && !w.Refused() && w.Move() != nil
+	return w.Warned && w.form == nil && w.Ending == nil && w.Plan != nil && !w.Refused() && w.Move() != nil
 }
 
 // spare is on how many lines what just happened may be shown: all but those that show which
 // holder goes from where to where, while such a move is shown.
 func (w *Page) spare(d *pane.Shared) int {
-	headed, room := Rooms(d.Size)
+	headed, room := rooms(d.Size)
 	all := room.H + 1
 	if headed {
 		all++
@@ -83,7 +83,7 @@ func (w *Page) spare(d *pane.Shared) int {
 	case d.H < 6:
 		return 1
 	}
-	lines := len(Figures(w, d, w.Move(), room)) + 3 // from, to, by
+	lines := len(figures(w, d, w.Move(), room)) + 3 // from, to, by
 	if lines == 3 || d.W < 36 {
 		lines = 2 // see pane.MoveInFull
 	}
@@ -95,7 +95,7 @@ func (w *Page) spare(d *pane.Shared) int {
 // key confirms a move that isn't seen.
 func (w *Page) Obscures(d *pane.Shared) bool {
 	text, brief, _ := w.status(d)
-	if d.H < 3 || d.Notice.Text == "" || d.AsksToQuit || d.Journal.Busy() || !w.shows() {
+	if d.H < 3 || d.Notice.Text == "" || d.AsksToQuit || d.Saving.Busy() || !w.shows() {
 		return false
 	}
 	short := pane.FitMessage(text, brief, d.Size)
@@ -119,8 +119,8 @@ func (w *Page) body(d *pane.Shared, s draw.Size) []draw.Line {
 	switch {
 	case w.Ending != nil:
 		return asking(w, d, s.W)
-	case w.Form != nil:
-		return w.Form.view(d, s)
+	case w.form != nil:
+		return w.form.view(d, s)
 	case !w.Warned:
 		return w.part(d, w.cautions(d, s), s)
 	case w.Plan == nil:
@@ -151,7 +151,7 @@ func (w *Page) part(d *pane.Shared, all []draw.Line, s draw.Size) []draw.Line {
 
 // beyond is how many lines of such a text there is no room for; 0 while a move is shown.
 func (w *Page) beyond(d *pane.Shared) int {
-	_, s := Rooms(d.Size)
+	_, s := rooms(d.Size)
 	switch {
 	case !w.Warned:
 		return max(len(w.cautions(d, s))-s.H, 0)
@@ -184,7 +184,7 @@ func stopped(w *Page, d *pane.Shared, width int) []draw.Line {
 	for _, f := range w.Plan.Faults {
 		all = append(all, draw.Span{Style: draw.Plain, Text: f.Why(d.Shop.Unit)})
 	}
-	if w.CanTakeBack() {
+	if w.Undoable {
 		all = append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.TakeBack) + " undoes the last entry."})
 	}
 	return texts(d, width, append(all, draw.Span{Style: draw.Faint, Text: d.KeyFor(keys.Fault) + " sets a holder's condition, " + d.KeyFor(keys.Correct) + " corrects a position."},

@@ -28,8 +28,7 @@ func View(d *pane.Shared, s draw.Size) []draw.Line {
 	}
 	text, brief, ink := d.Told(d.Pending), d.Notice.Brief, draw.Strong
 	if text == "" {
-		text, brief = d.Files.Outdated()
-		ink = draw.Late
+		text, brief, ink = d.Outdated, d.OutdatedBrief, draw.Late
 	}
 	if text = pane.FitMessage(text, brief, s); text != "" && s.H >= 2 {
 		rows := d.Rows(ink, text, s.W, room)
@@ -52,7 +51,7 @@ func below(d *pane.Shared, s draw.Size) (out []draw.Line) {
 		l.Add(draw.Late, caution.OnOneLine(s.W))
 		out = append(out, l.Fit(s.W))
 	}
-	if d.Search.Running() {
+	if d.Searching.Running {
 		return append(out, searching(d).Fit(s.W))
 	}
 	return append(out, keys.Footer(d.Theme, d.Table, keys.OnSmall, s.W))
@@ -63,7 +62,7 @@ func searching(d *pane.Shared) draw.Line {
 	l := d.Line()
 	l.Add(draw.Accent, "Esc")
 	l.Add(draw.Faint, " stops")
-	l.Add(draw.Strong, fmt.Sprintf(" search %.0f %%", 100*d.Search.Share()))
+	l.Add(draw.Strong, fmt.Sprintf(" search %.0f %%", 100*d.Searching.Share()))
 	return l
 }
 
@@ -71,7 +70,7 @@ func searching(d *pane.Shared) draw.Line {
 // needs most.
 func body(d *pane.Shared, s draw.Size) []draw.Line {
 	moves := d.Moves()
-	if !d.Forecast.Present.Whole() { // what is known so far is not to be set up by
+	if !d.Present.Whole() { // what is known so far is not to be set up by
 		l := d.Line()
 		l.Add(draw.Faint, "planning "+d.Pending)
 		return append([]draw.Line{head(d, s.W)}, l)[min(1, max(3-s.H, 0)):]

@@ -8,8 +8,8 @@ import (
 	"unicode/utf8"
 )
 
-// ErrGone is what reading gives when the terminal is no longer there.
-var ErrGone = errors.New("the terminal is gone")
+// errGone is what reading gives when the terminal is no longer there.
+var errGone = errors.New("the terminal is gone")
 
 // keyRest is how long the rest of a key's bytes may take. A slow line splits them; a
 // person can't press two keys as fast.
@@ -41,7 +41,7 @@ func (i *Input) Read(p []byte) (int, error) {
 func (i *Input) read(p []byte) (int, error) {
 	n, err := i.File.Read(p)
 	if err != nil {
-		return n, fmt.Errorf("%w: %v", ErrGone, err) // and never io.EOF within
+		return n, fmt.Errorf("%w: %v", errGone, err) // and never io.EOF within
 	}
 	return n, nil
 }

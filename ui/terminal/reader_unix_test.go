@@ -43,7 +43,7 @@ func TestReaderKeepsKeysTogether(t *testing.T) {
 	if n, err := in.Read(buf); err != nil || string(buf[:n]) != "j" {
 		t.Errorf("read %q, %v", buf[:n], err)
 	}
-	if n, err := in.Read(buf); n != 0 || !errors.Is(err, ErrGone) || errors.Is(err, io.EOF) {
+	if n, err := in.Read(buf); n != 0 || !errors.Is(err, errGone) || errors.Is(err, io.EOF) {
 		t.Errorf("at the end: %d bytes, %v", n, err)
 	}
 }

@@ -48,4 +48,4 @@ func (s *Signals) Stop() {
 }
 
 // Gone reports whether a program ended because its terminal did.
-func Gone(err error) bool { return errors.Is(err, ErrGone) || errors.Is(err, syscall.EIO) }
+func Gone(err error) bool { return errors.Is(err, errGone) || errors.Is(err, syscall.EIO) }

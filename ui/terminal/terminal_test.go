@@ -91,7 +91,7 @@ func TestBroken(t *testing.T) {
 }
 
 func TestGone(t *testing.T) {
-	if Gone(nil) || Gone(io.ErrUnexpectedEOF) || !Gone(errors.Join(errors.New("program was killed"), ErrGone)) {
+	if Gone(nil) || Gone(io.ErrUnexpectedEOF) || !Gone(errors.Join(errors.New("program was killed"), errGone)) {
 		t.Error("the end of a terminal is told wrongly")
 	}
 }

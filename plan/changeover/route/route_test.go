@@ -109,17 +109,17 @@ func TestRouteIsNeverSlowerThanTheShortest(t *testing.T) {
 		n := 1 + r.IntN(12)
 		rail := plan.Length(10*(n-1) + r.IntN(200))
 		c := change(plantest.Places(r, n, plan.Span{To: rail}, 10, 1), plantest.Places(r, n, plan.Span{To: rail}, 10, 1))
-		d := &plan.Drive{Home: plan.Length(r.IntN(int(rail) + 1)), Speed: 30, Acceleration: 10}
+		b := &plan.Beam{HolderWidth: pitch, Drive: plan.Drive{Home: plan.Length(r.IntN(int(rail) + 1)), Speed: 30, Acceleration: 10}}
 		moves := func(order []int) (out []plan.Move) {
 			for _, h := range order {
 				out = append(out, plan.Move{Holder: h + 1, From: c.From[h], To: c.Holders[h].At})
 			}
 			return out
 		}
-		short := Shortest(d, pitch, c)
-		before, _ := d.Time(moves(short), pitch)
-		quick := Quickest(d, pitch, c)
-		after, _ := d.Time(moves(quick), pitch)
+		short := Shortest(&b.Drive, pitch, c)
+		before, _ := b.PositionerTime(moves(short))
+		quick := Quickest(&b.Drive, pitch, c)
+		after, _ := b.PositionerTime(moves(quick))
 		if after > before || len(quick) != len(short) || !clearAll(c, quick, pitch) {
 			t.Fatalf("seed %d: %v from %v, %v from %v", seed, after, quick, before, short)
 		}
@@ -133,7 +133,7 @@ func TestRouteIsNeverSlowerThanTheShortest(t *testing.T) {
 				other := slices.Clone(quick)
 				for j := i; j+step >= 0 && j+step < len(quick) && !sameChain(chainsOf(c, pitch), h, other[j+step]); j += step {
 					other[j], other[j+step] = other[j+step], other[j]
-					if took, _ := d.Time(moves(other), pitch); took < after {
+					if took, _ := b.PositionerTime(moves(other)); took < after {
 						t.Fatalf("seed %d: %v takes %v, %v takes %v", seed, quick, after, other, took)
 					}
 				}

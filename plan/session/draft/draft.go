@@ -20,6 +20,7 @@ type Draft struct {
 	Aim   plan.Aim            // what it is planned for
 	About string              // id of the job that was changed to have it so; empty when a search did
 	Did   string              // what was done, for the news; empty when the job was moved
+	Back  string              // what is so once it is undone; empty where that is the job's number or state
 	Cause any                 // what had it so, to be taken back otherwise than an edit; nil for an edit
 }
 
@@ -108,13 +109,14 @@ func (d Draft) With(old, next *plan.Job) Draft {
 	return out
 }
 
-// Day is the draft as a day with these hours.
+// Day is the draft as a day with the hours of another.
 func (d Draft) Day(of *plan.Day) *plan.Day {
-	out := &plan.Day{Start: of.Start, End: of.End, Aim: d.Aim}
+	out := *of
+	out.Aim, out.Jobs = d.Aim, nil
 	for _, j := range d.All {
 		out.Jobs = append(out.Jobs, *j)
 	}
-	return out
+	return &out
 }
 
 // Find is the job with that id, nil without one.

@@ -73,7 +73,7 @@ func TestLike(t *testing.T) {
 // A job that comes into another state is one new job in all drafts; what it was is left alone.
 func TestStates(t *testing.T) {
 	d, turned := of("Ar B C"), map[*plan.Job]*plan.Job{}
-	s := States{"A": plan.Done, "B": plan.Waiting}
+	s := States{"A": {State: plan.Done}, "B": {State: plan.Waiting}}
 	one, two := s.In(d, turned), s.In(d.Ordered([]*plan.Job{d.Jobs[0], d.Jobs[2], d.Jobs[1]}), turned)
 	if one.Find("A") != two.Find("A") || one.Find("A").State != plan.Done || d.Find("A").State != plan.Running || one.Find("B") != d.Find("B") || len(turned) != 1 {
 		t.Errorf("%+v, %+v", one.Find("A"), two.Find("A"))
@@ -81,7 +81,7 @@ func TestStates(t *testing.T) {
 	if ids(one.Jobs) != "BC" || ids(two.Jobs) != "CB" {
 		t.Errorf("%s and %s", ids(one.Jobs), ids(two.Jobs))
 	}
-	if was := d.StatesOf(States{"A": plan.Done, "X": plan.Done}); len(was) != 1 || was["A"] != plan.Running {
+	if was := d.StatesOf(States{"A": {State: plan.Done}, "X": {State: plan.Done}}); len(was) != 1 || was["A"].State != plan.Running {
 		t.Errorf("they were %v", was)
 	}
 	if e := Ended(of("Ar Br C"), "B"); e.Find("A").State != plan.Done || e.Find("B").State != plan.Running {

@@ -17,20 +17,24 @@ import (
 // job's state changed. One thing is written at a time. What can't be written now is owed,
 // and written with the next thing that can be.
 type Journal struct {
+	Saving
 	Now   func() time.Time // the clock on the wall
-	right right
-	wont  string // why nothing is written; empty where it is
-
-	works  bool           // something is being written, read, or asked for: all else waits
-	failed string         // why what was reported last isn't written; empty when it is
-	owed   []record.Event // reported, and not all of it written
-	noted  int            // how many of these are in the record all the same
-	behind bool           // day.toml lacks states that jobs have come into
+	noted int              // how many of the events owed are in the record all the same
 
 	mutex  sync.Mutex // what follows is used in the background too, and when the program ends
 	lock   *disk.Lock
 	record *record.Record
 	closed bool
+}
+
+// Saving is what is written and what isn't.
+type Saving struct {
+	right  right
+	wont   string         // why nothing is written; empty where it is
+	works  bool           // something is being written, read, or asked for: all else waits
+	failed string         // why what was reported last isn't written; empty when it is
+	owed   []record.Event // reported, and not all of it written
+	behind bool           // day.toml lacks states that jobs have come into
 }
 
 // right is whether the shop's files may be written.
@@ -44,14 +48,14 @@ const (
 )
 
 // New is a journal of a shop that is only looked at, until Take.
-func New() *Journal { return &Journal{Now: time.Now, wont: "nothing is written here"} }
+func New() *Journal { return &Journal{Now: time.Now, Saving: Saving{wont: "nothing is saved here"}} }
 
 // Owes reports whether something reported isn't written.
-func (j *Journal) Owes() bool { return j.failed != "" || j.Owing() != "" }
+func (s *Saving) Owes() bool { return s.failed != "" || s.Owing() != "" }
 
 // Busy reports whether something is being written, read or asked for: until it has ended
 // nothing else is begun.
-func (j *Journal) Busy() bool { return j.works }
+func (s *Saving) Busy() bool { return s.works }
 
 // Begin begins something that all else waits for.
 func (j *Journal) Begin() { j.works = true }
@@ -60,38 +64,38 @@ func (j *Journal) Begin() { j.works = true }
 func (j *Journal) End() { j.works = false }
 
 // Fault is why what was reported last isn't written; empty when it is.
-func (j *Journal) Fault() string { return j.failed }
+func (s *Saving) Fault() string { return s.failed }
 
-// Why is why nothing is written here; empty where it is.
-func (j *Journal) Why() string { return j.wont }
+// Why is why nothing is saved here; empty where it is.
+func (s *Saving) Why() string { return s.wont }
 
 // Invented reports whether the day is an invented one, of which nothing is written.
-func (j *Journal) Invented() bool { return j.right == nothing }
+func (s *Saving) Invented() bool { return s.right == nothing }
 
 // OthersHave reports whether another screen has the right to write: it is asked for again.
-func (j *Journal) OthersHave() bool { return j.right == another }
+func (s *Saving) OthersHave() bool { return s.right == another }
 
 // DayLags reports whether day.toml lacks states that jobs have come into.
-func (j *Journal) DayLags() bool { return j.behind }
+func (s *Saving) DayLags() bool { return s.behind }
 
 // SetDayLags says whether it does.
 func (j *Journal) SetDayLags(so bool) { j.behind = so }
 
 // Writes reports whether the files are written here.
-func (j *Journal) Writes() bool { return j.right == own }
+func (s *Saving) Writes() bool { return s.right == own }
 
-// Clock is what the clock on the wall shows, to the second, without a zone: as times
-// are in the shop's files.
-func (j *Journal) Clock() time.Time {
-	t := j.Now()
-	return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), t.Minute(), t.Second(), 0, time.UTC)
-}
+// Clock is what the clock on the wall shows, to the second.
+func (j *Journal) Clock() time.Time { return j.Now().Truncate(time.Second) }
+
+// Asked reports whether the right to write was asked for: then the day is one that is
+// worked by.
+func (j *Journal) Asked() bool { return j.right == own || j.right == another }
 
 // Take takes the right to write the shop's folder, or says why there is none.
 func (j *Journal) Take(dir string, demo bool) {
 	switch {
 	case demo:
-		j.right, j.wont = nothing, "an invented day, nothing is written"
+		j.right, j.wont = nothing, "an invented day, nothing is saved"
 	case dir != "":
 		lock, why := Ask(dir, j.Now())
 		j.Given(lock, why)
@@ -104,9 +108,9 @@ func Ask(dir string, now time.Time) (lock *disk.Lock, why string) {
 	var taken *disk.TakenError
 	switch {
 	case errors.As(err, &taken):
-		return nil, taken.Error() + ": nothing is written"
+		return nil, taken.Error() + ": nothing is saved here"
 	case err != nil:
-		return nil, err.Error() + ": nothing is written"
+		return nil, err.Error() + ": nothing is saved here"
 	}
 	return lock, ""
 }

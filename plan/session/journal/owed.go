@@ -39,7 +39,7 @@ func sumOf(events []record.Event) string {
 }
 
 // Owing says how much of what was reported isn't written; empty when nothing is.
-func (j *Journal) Owing() string { return sumOf(j.owed) }
+func (s *Saving) Owing() string { return sumOf(s.owed) }
 
 // Reported is what was reported of a holder, of these kinds, not written down and not undone;
 // nil where nothing is. It leads from where the first one did.

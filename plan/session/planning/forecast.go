@@ -6,7 +6,6 @@ package planning
 import (
 	"context"
 	"slices"
-	"time"
 
 	"bide/plan"
 	"bide/plan/changeover"
@@ -28,43 +27,32 @@ type Work func() any
 // order are known, each on its own, the day is improved: planned together, as the
 // sheet gives it.
 type Forecast struct {
+	Result
 	Planner *changeover.Planner
-	Beam    *plan.Beam
-	Start   Outcome // as if it had been a job: where the holders are, and the clock
-	Present Order
-	Listed  Order // the order of the file, layouts centred
 	answers memory
 	asking  bool // a question is out; the planner has one working memory
 
-	Aim      plan.Aim           // what days are improved for
 	Plan     JobPlanner         // plans one job
 	Improve  Improver           // plans a day together whose jobs are planned one by one
 	improved []Improved         // of late, the newest last
 	cancel   context.CancelFunc // of the improving that is under way; nil when none is
 }
 
-// Order is an order of jobs, and what is known of it from its first job on.
-type Order struct {
-	Jobs    []*plan.Job
-	centred bool
-	given   []*Outcome // planned together by a search, for as long as the jobs are those
-	Known   []*Outcome
-	Final   bool        // what is known was planned together
-	Totals  plan.Totals // of what is known
+// Result is a day as far as it is worked out.
+type Result struct {
+	Beam    *plan.Beam
+	Start   Outcome // as if it had been a job: where the holders are, and the clock
+	Present Order
+	Listed  Order    // the order of the file, layouts centred
+	Aim     plan.Aim // what days are improved for
 }
-
-// Full reports whether all jobs of the order are known, be it each on its own.
-func (c *Order) Full() bool { return len(c.Known) == len(c.Jobs) }
-
-// Whole reports whether all of the order is known as it will stay.
-func (c *Order) Whole() bool { return c.Full() && (c.centred || c.Final || len(c.Jobs) == 0) }
 
 // Outcome is a turn of a day as planned, and what it leaves to the next: all as it was
 // where its job is refused.
 type Outcome struct {
 	plan.Turn
 	Positions *plan.Positions // while the job runs
-	Clock     time.Time       // when it ends
+	Clock     plan.Clock      // when it ends
 }
 
 // then is what comes of a turn after this one, with these positions while its job runs.
@@ -72,7 +60,48 @@ func (o *Outcome) then(t plan.Turn, positions *plan.Positions) *Outcome {
 	if t.Refused() {
 		return &Outcome{t, o.Positions, o.Clock}
 	}
-	return &Outcome{t, positions, t.Step.RunEnd}
+	return &Outcome{t, positions, plan.Clock{At: t.Step.RunEnd, Calendar: o.Clock.Calendar}}
+}
+
+// from is the outcome of the same turn from another clock on: only its times are others.
+func (o *Outcome) from(clock plan.Clock) *Outcome {
+	if o.Refused() {
+		if clock == o.Clock {
+			return o
+		}
+		return &Outcome{o.Turn, o.Positions, clock}
+	}
+	s := *o.Step
+	s.Clock(clock)
+	if s.SetupStart.Equal(o.Step.SetupStart) && s.RunEnd.Equal(o.Step.RunEnd) && s.RunStart.Equal(o.Step.RunStart) {
+		return o
+	}
+	return &Outcome{plan.Turn{Job: o.Job, Step: &s}, o.Positions, plan.Clock{At: s.RunEnd, Calendar: clock.Calendar}}
+}
+
+// following are outcomes one after the other, from this one's clock on.
+func (o *Outcome) following(turns []*Outcome) []*Outcome {
+	out := make([]*Outcome, len(turns))
+	for i, t := range turns {
+		out[i] = t.from(o.Clock)
+		o = out[i]
+	}
+	return out
+}
+
+// At sets the clock that the day begins at: all that is planned stays, at later or earlier
+// times.
+func (f *Forecast) At(clock plan.Clock) {
+	f.Start.Clock = clock
+	for _, c := range []*Order{&f.Present, &f.Listed} {
+		c.from(&f.Start)
+	}
+}
+
+// from lets an order begin at the clock of an outcome.
+func (c *Order) from(start *Outcome) {
+	c.Known = start.following(c.Known)
+	c.Totals = plan.TotalsOf(c.turns())
 }
 
 // question is all that an outcome depends on: positions are made by one outcome
@@ -91,11 +120,9 @@ type Answer struct {
 
 // New is a forecast of a day from the positions and time that it starts at, with nothing
 // planned yet.
-func New(p *changeover.Planner, b *plan.Beam, start *plan.Positions, clock time.Time, jobs []*plan.Job) *Forecast {
-	f := &Forecast{Planner: p, Beam: b, Start: Outcome{Positions: start, Clock: clock}, Plan: PlanJob, Improve: sequence.Jointly}
-	f.Present = Order{Jobs: jobs}
-	f.Listed = Order{Jobs: jobs, centred: true}
-	return f
+func New(p *changeover.Planner, b *plan.Beam, start *plan.Positions, clock plan.Clock, jobs []*plan.Job) *Forecast {
+	r := Result{Beam: b, Start: Outcome{Positions: start, Clock: clock}, Present: Order{Jobs: jobs}, Listed: Order{Jobs: jobs, centred: true}}
+	return &Forecast{Result: r, Planner: p, Plan: PlanJob, Improve: sequence.Jointly}
 }
 
 // Reorder sets the present order, and what a search gave for it or one like it. What
@@ -186,10 +213,10 @@ type worker struct {
 
 // JobPlanner plans the job that comes next after these positions: PlanJob, unless the
 // forecast is given another.
-type JobPlanner func(p *changeover.Planner, now *plan.Positions, clock time.Time, j *plan.Job, centred bool) (plan.Turn, *plan.Positions)
+type JobPlanner func(p *changeover.Planner, now *plan.Positions, clock plan.Clock, j *plan.Job, centred bool) (plan.Turn, *plan.Positions)
 
 // PlanJob plans it alone, or as it is in the file's order with centred layouts.
-func PlanJob(p *changeover.Planner, now *plan.Positions, clock time.Time, j *plan.Job, centred bool) (plan.Turn, *plan.Positions) {
+func PlanJob(p *changeover.Planner, now *plan.Positions, clock plan.Clock, j *plan.Job, centred bool) (plan.Turn, *plan.Positions) {
 	if centred {
 		return p.NextCentred(now, clock, j)
 	}
@@ -198,7 +225,7 @@ func PlanJob(p *changeover.Planner, now *plan.Positions, clock time.Time, j *pla
 
 // work plans one job and has the changeover verified. A changeover that is under way
 // goes on as it was begun.
-func (w worker) work(q question, clock time.Time) *Outcome {
+func (w worker) work(q question, clock plan.Clock) *Outcome {
 	before := Outcome{Positions: q.stands, Clock: clock}
 	t, positions := w.plan(w.planner, q.stands, clock, q.job, q.centred)
 	if s := t.Step; s != nil && verify.Changeover(w.beam, q.job, q.stands.At, s.Layout, s.Changeover) != nil {
@@ -212,7 +239,7 @@ func (w worker) work(q question, clock time.Time) *Outcome {
 var unheld = plan.NewFault("", "the plan made for it doesn't hold and isn't shown: a mistake of the program, please report it")
 
 // unknown is what must be asked to know one job more of the order.
-func (f *Forecast) unknown(c *Order) (question, time.Time) {
+func (f *Forecast) unknown(c *Order) (question, plan.Clock) {
 	before := &f.Start
 	if n := len(c.Known); n > 0 {
 		before = c.Known[n-1]
@@ -223,7 +250,7 @@ func (f *Forecast) unknown(c *Order) (question, time.Time) {
 // extend adds to the order what has been answered before.
 func (f *Forecast) extend(c *Order) {
 	for !c.Full() {
-		q, _ := f.unknown(c)
+		q, clock := f.unknown(c)
 		o := c.gave()
 		if o == nil {
 			o = f.answers.find(q)
@@ -231,37 +258,15 @@ func (f *Forecast) extend(c *Order) {
 		if o == nil {
 			break
 		}
-		c.Known = append(c.Known, o)
+		c.Known = append(c.Known, o.from(clock))
 	}
 	f.finish(c)
 	c.Totals = plan.TotalsOf(c.turns())
 }
-
-// turns are those of the jobs known.
-func (c *Order) turns() []plan.Turn {
-	turns := make([]plan.Turn, len(c.Known))
-	for i, o := range c.Known {
-		turns[i] = o.Turn
-	}
-	return turns
-}
-
-// Steps are those of the jobs known that the beam can run.
-func (c *Order) Steps() []*plan.Step { return (&plan.DayPlan{Turns: c.turns()}).Steps() }
 
 // Trial is another order of the day, and what is known of it.
 func (f *Forecast) Trial(jobs []*plan.Job) *Order {
 	c := &Order{Jobs: jobs, given: f.Present.given}
 	f.extend(c)
 	return c
-}
-
-// gave is what the search gave for the next job of the order, if the order has gone
-// its way so far.
-func (c *Order) gave() *Outcome {
-	n := len(c.Known)
-	if n >= len(c.given) || c.given[n].Job != c.Jobs[n] || n > 0 && c.Known[n-1] != c.given[n-1] {
-		return nil
-	}
-	return c.given[n]
 }

@@ -30,11 +30,11 @@ const mostImproved = 16
 func (f *Forecast) improving() Work {
 	ctx, cancel := context.WithCancel(context.Background())
 	f.asking, f.cancel = true, cancel
-	known, day := f.Present.Known, f.Day()
+	known, day := f.Present.Known, f.day()
 	begin, aim, improve := f.Start, f.Aim, f.Improve
 	return func() any {
 		defer cancel()
-		joint, err := Verified(improve(ctx, day, aim), nil, nil)
+		joint, err := verified(improve(ctx, day, aim), nil, nil)
 		switch {
 		case ctx.Err() != nil:
 			return Improved{}
@@ -45,9 +45,9 @@ func (f *Forecast) improving() Work {
 	}
 }
 
-// Day is the present order as it is known.
-func (f *Forecast) Day() *plan.DayPlan {
-	return &plan.DayPlan{Beam: f.Beam, Start: f.Start.Positions, Turns: f.Present.turns(), Totals: f.Present.Totals}
+// day is the present order as it is known.
+func (f *Forecast) day() *plan.DayPlan {
+	return &plan.DayPlan{Beam: f.Beam, Start: f.Start.Positions, Begins: f.Start.Clock, Turns: f.Present.turns(), Totals: f.Present.Totals}
 }
 
 // outcomes are what comes of turns after this one.
@@ -63,9 +63,9 @@ func (o *Outcome) outcomes(turns []plan.Turn) (out []*Outcome) {
 	return out
 }
 
-// Keep keeps what was worked out of an order elsewhere, job by job and improved, so
+// keep keeps what was worked out of an order elsewhere, job by job and improved, so
 // that the order is there at once.
-func (f *Forecast) Keep(jobs []*plan.Job, alone, joint *plan.DayPlan) {
+func (f *Forecast) keep(jobs []*plan.Job, alone, joint *plan.DayPlan) {
 	known := slices.Clone(f.Trial(jobs).Known)
 	for _, o := range f.Start.outcomes(alone.Turns)[len(known):] {
 		before := &f.Start
@@ -90,12 +90,15 @@ func (f *Forecast) keepDay(t Improved) {
 // nil where it isn't there.
 func (f *Forecast) improvedDay(alone []*Outcome) []*Outcome {
 	for _, t := range f.improved {
-		if t.aim == f.Aim && slices.Equal(t.alone, alone) {
+		if t.aim == f.Aim && slices.EqualFunc(t.alone, alone, alike) {
 			return t.Day
 		}
 	}
 	return nil
 }
+
+// alike reports whether two outcomes are of one turn, whatever their clocks.
+func alike(a, b *Outcome) bool { return a.Job == b.Job && a.Positions == b.Positions }
 
 // drop gives an improving that is under way up.
 func (f *Forecast) drop() {
@@ -111,16 +114,16 @@ func (f *Forecast) finish(c *Order) {
 	if c.centred || c.Final || n == 0 || !c.Full() {
 		return
 	}
-	if len(c.given) == n && c.Known[n-1] == c.given[n-1] {
+	if len(c.given) == n && alike(c.Known[n-1], c.given[n-1]) {
 		c.Final = true
 	} else if day := f.improvedDay(c.Known); day != nil {
-		c.Known, c.Final = day, true
+		c.Known, c.Final = f.Start.following(day), true
 	}
 }
 
-// Verified passes on a plan that the verifier finds nothing wrong with, and of another what is.
+// verified passes on a plan that the verifier finds nothing wrong with, and of another what is.
 // Given a day, it also has to plan or refuse each of that day's jobs.
-func Verified(p *plan.DayPlan, of *plan.Day, err error) (*plan.DayPlan, error) {
+func verified(p *plan.DayPlan, of *plan.Day, err error) (*plan.DayPlan, error) {
 	if err != nil {
 		return nil, err
 	}

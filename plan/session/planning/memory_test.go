@@ -2,7 +2,6 @@ package planning
 
 import (
 	"testing"
-	"time"
 
 	"bide/plan"
 	"bide/plan/changeover"
@@ -16,12 +15,12 @@ func TestChangeoverThatDoesntHold(t *testing.T) {
 		t.Fatal(err)
 	}
 	q := question{stands: stands, job: j}
-	if o := (worker{p, b, PlanJob}).work(q, time.Time{}); len(o.Faults) > 0 || len(o.Step.Changeover.Moves) == 0 {
+	if o := (worker{p, b, PlanJob}).work(q, plan.Clock{}); len(o.Faults) > 0 || len(o.Step.Changeover.Moves) == 0 {
 		t.Fatalf("a sound changeover gives %+v", o)
 	}
 	other := *b // as if the planner had planned for another beam
 	other.Clearance = 10 * other.HolderWidth
-	o := worker{p, &other, PlanJob}.work(q, time.Time{})
+	o := worker{p, &other, PlanJob}.work(q, plan.Clock{})
 	if len(o.Faults) != 1 || !o.Faults[0].Equal(unheld) || o.Positions != stands {
 		t.Errorf("a changeover that doesn't hold gives %+v", o)
 	}

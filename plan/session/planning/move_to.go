@@ -18,13 +18,7 @@ import (
 // first, whatever else was being planned, then those that seem to cost least, last the day
 // without the job. Both run side by side, each with a planner of its own.
 type MoveTo struct {
-	Job       *plan.Job
-	Rest      []*plan.Job // the others in their order
-	Was       int         // where it is now
-	Aim       plan.Aim    // that the day is planned for
-	Estimated bool        // all of them
-	Improving int         // which is being planned together; withoutJob, or none
-
+	MoveCosts
 	forecast *Forecast
 	start    *plan.Positions     // what all of it begins with
 	planner  *changeover.Planner // of the estimates
@@ -33,18 +27,10 @@ type MoveTo struct {
 	order    []int               // still to be estimated, the next first
 	busy     bool                // one is being estimated
 
-	costs map[int]Cost
-	out   Cost    // of leaving it out
-	days  []Moved // of late
-	ctx   context.Context
-	end   context.CancelFunc // of all
-	stop  context.CancelFunc // of what is being planned together
-}
-
-// Cost is what an index costs against the day as it is now.
-type Cost struct {
-	plan.Difference
-	Exact bool // else it is an estimate
+	days []Moved // of late
+	ctx  context.Context
+	end  context.CancelFunc // of all
+	stop context.CancelFunc // of what is being planned together
 }
 
 // What stands for an index where none is meant.
@@ -85,11 +71,12 @@ type Moved struct {
 // MoveTo looks at moving the job at an index of the present order, which has so many jobs
 // done before it.
 func (f *Forecast) MoveTo(index, done int) *MoveTo {
-	m := &MoveTo{
+	costs := MoveCosts{
 		Job: f.Present.Jobs[index], Rest: slices.Delete(slices.Clone(f.Present.Jobs), index, index+1), Was: index,
-		Aim: f.Aim, Improving: none, forecast: f, start: f.Start.Positions, order: []int{index}, costs: map[int]Cost{},
+		aim: f.Aim, Improving: none, costs: map[int]Cost{},
 	}
-	m.without = &sequence.Insertion{DayPlan: &plan.DayPlan{Beam: f.Beam, Start: m.start, Done: done}, Clock: f.Start.Clock, Job: m.Job}
+	m := &MoveTo{MoveCosts: costs, forecast: f, start: f.Start.Positions, order: []int{index}}
+	m.without = &sequence.Insertion{DayPlan: &plan.DayPlan{Beam: f.Beam, Start: m.start, Begins: f.Start.Clock, Done: done}, Job: m.Job}
 	m.ctx, m.end = context.WithCancel(context.Background())
 	for i := len(m.Rest); i >= 0; i-- { // from the last on: what comes soonest takes longest
 		if i != index {
@@ -99,20 +86,20 @@ func (f *Forecast) MoveTo(index, done int) *MoveTo {
 	return m
 }
 
-// Near leaves out all that are more than so many away from where the job is now.
-func (m *MoveTo) Near(most int) *MoveTo {
-	m.order = slices.DeleteFunc(m.order, func(i int) bool { return max(i-m.Was, m.Was-i) > most })
-	return m
+// Estimates are the costs of moving the job at an index by at most so many numbers, by estimates
+// that are worked out at once.
+func (f *Forecast) Estimates(index, done, near int) MoveCosts {
+	m := f.MoveTo(index, done)
+	m.order = slices.DeleteFunc(m.order, func(i int) bool { return max(i-m.Was, m.Was-i) > near })
+	for w := m.estimate(); w != nil; w = m.estimate() {
+		m.Take(w())
+	}
+	return m.MoveCosts
 }
 
-// With is the order with the job at an index.
-func (m *MoveTo) With(index int) []*plan.Job {
+// with is the order with the job at an index.
+func (m *MoveTo) with(index int) []*plan.Job {
 	return slices.Insert(slices.Clone(m.Rest), index, m.Job)
-}
-
-// Barred reports whether nothing can be moved to an index: it is before the job that runs.
-func (m *MoveTo) Barred(index int) bool {
-	return index < len(m.Rest) && m.Rest[index].State == plan.Running
 }
 
 // Stale reports whether the day begins with other positions now: holders were marked, or
@@ -135,7 +122,7 @@ func (m *MoveTo) give() {
 // Next is what is to be worked out, when an index is picked: nothing, or one or two
 // things side by side.
 func (m *MoveTo) Next(picked int) (all []Work) {
-	if w := m.Estimate(); w != nil {
+	if w := m.estimate(); w != nil {
 		all = append(all, w)
 	}
 	if w := m.improve(picked); w != nil {
@@ -144,8 +131,8 @@ func (m *MoveTo) Next(picked int) (all []Work) {
 	return all
 }
 
-// Estimate estimates the next index; nil when one is being estimated, or all are.
-func (m *MoveTo) Estimate() Work {
+// estimate estimates the next index; nil when one is being estimated, or all are.
+func (m *MoveTo) estimate() Work {
 	if m.busy || len(m.order) == 0 {
 		return nil
 	}
@@ -168,7 +155,7 @@ func (m *MoveTo) first(known []*Outcome) Estimated {
 		return Estimated{of: m, gone: true}
 	}
 	day := *m.without.DayPlan
-	positions, clock := m.without.Start, m.without.Clock
+	positions, clock := m.without.Start, m.without.Begins
 	for i, j := range m.Rest {
 		var t plan.Turn
 		switch {
@@ -180,11 +167,11 @@ func (m *MoveTo) first(known []*Outcome) Estimated {
 			return Estimated{of: m, gone: true}
 		}
 		if day.Turns = append(day.Turns, t); !t.Refused() {
-			clock = t.Step.RunEnd
+			clock.At = t.Step.RunEnd
 		}
 	}
 	day.Totals = plan.TotalsOf(day.Turns)
-	s := &sequence.Insertion{DayPlan: &day, Clock: m.without.Clock, Job: m.Job}
+	s := &sequence.Insertion{DayPlan: &day, Job: m.Job}
 	now := s.In(p, m.Was)
 	return Estimated{of: m, index: m.Was, slip: now.Against(now), first: &firstEstimate{s, now, s.Against(now), p}}
 }
@@ -228,7 +215,7 @@ func (m *MoveTo) takeDay(d Moved) {
 	if m.Improving == d.index {
 		m.Improving, m.stop = none, nil
 	}
-	m.put(d.index, Cost{d.together.Against(m.forecast.Day()), true})
+	m.put(d.index, Cost{d.together.Against(m.forecast.day()), true})
 	if d.index != withoutJob {
 		m.days = append(m.days, d)
 		m.days = slices.Delete(m.days, 0, max(len(m.days)-keptDays, 0))
@@ -251,7 +238,7 @@ func (m *MoveTo) improve(picked int) Work {
 	if m.now == nil || m.Stale() || !f.Present.Whole() {
 		return nil
 	}
-	if now := f.Day(); !m.costs[m.Was].Exact {
+	if now := f.day(); !m.costs[m.Was].Exact {
 		now.Done = m.without.Done
 		m.put(m.Was, Cost{now.Against(now), true})
 	}
@@ -294,11 +281,11 @@ func (m *MoveTo) together(ctx context.Context, index int) Moved {
 	if index != withoutJob {
 		d.alone = m.without.In(p, index)
 	}
-	d.together = m.forecast.Improve(ctx, d.alone, m.Aim)
+	d.together = m.forecast.Improve(ctx, d.alone, m.aim)
 	if ctx.Err() != nil {
 		return Moved{of: m, index: index}
 	}
-	if _, err := Verified(d.together, nil, nil); err != nil {
+	if _, err := verified(d.together, nil, nil); err != nil {
 		d.together = d.alone
 	}
 	return d

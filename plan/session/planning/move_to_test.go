@@ -30,13 +30,13 @@ func do(m *MoveTo, picked int) bool {
 func TestMoveToEachNumber(t *testing.T) {
 	f, m := moving(t, 2)
 	before := f.Present.Totals
-	for w := m.Estimate(); w != nil; w = m.Estimate() {
+	for w := m.estimate(); w != nil; w = m.estimate() {
 		m.Take(w())
 	}
 	for index := range len(m.Rest) + 1 {
 		alone := forecast(t)
 		alone.Improve = func(_ context.Context, day *plan.DayPlan, _ plan.Aim) *plan.DayPlan { return day }
-		alone.Reorder(m.With(index), nil)
+		alone.Reorder(m.with(index), nil)
 		work(alone)
 		if c, known := m.Cost(index); !known || c.Exact || c.Totals != alone.Present.Totals {
 			t.Errorf("number %d is estimated at %+v, job by job it is %+v", index+1, c.Totals, alone.Present.Totals)
@@ -56,11 +56,11 @@ func TestMoveToEachNumber(t *testing.T) {
 	best := m.Best(0)
 	for index := range len(m.Rest) + 1 {
 		c, _ := m.Cost(index)
-		if least, _ := m.Cost(best); c.Better(least.Difference, m.Aim) {
+		if least, _ := m.Cost(best); c.Better(least.Difference, m.aim) {
 			t.Errorf("number %d is better than %d", index+1, best+1)
 		}
 		next, _ := moving(t, 2)
-		if next.Reorder(m.With(index), nil); index != 2 { // to somebody who knows nothing of it
+		if next.Reorder(m.with(index), nil); index != 2 { // to somebody who knows nothing of it
 			work(next)
 			if next.Present.Totals != c.Totals {
 				t.Errorf("moved to number %d the day costs %+v, shown was %+v", index+1, next.Present.Totals, c.Totals)
@@ -77,7 +77,7 @@ func TestMoveToEachNumber(t *testing.T) {
 func TestPickedNumberFirst(t *testing.T) {
 	_, m := moving(t, 1)
 	for len(m.order) > 0 {
-		m.Take(m.Estimate()())
+		m.Take(m.estimate()())
 	}
 	if all := m.Next(1); len(all) != 1 || m.Improving == 1 || m.Improving < 0 {
 		t.Fatalf("%d things to do, planning %d", len(all), m.Improving)
@@ -133,13 +133,10 @@ func TestMoveToBesideOthers(t *testing.T) {
 	}
 }
 
-// Near, only numbers so far away are estimated.
+// On request, only numbers so far away are estimated.
 func TestMoveToNear(t *testing.T) {
-	_, m := moving(t, 0)
-	m.Near(1)
-	for w := m.Estimate(); w != nil; w = m.Estimate() {
-		m.Take(w())
-	}
+	f, _ := moving(t, 0)
+	m := f.Estimates(0, 0, 1)
 	if known, _ := m.Known(); known != 2 {
 		t.Errorf("%d are estimated, want 2", known)
 	}

@@ -33,14 +33,17 @@ func NewOffer(found *plan.DayPlan, in Inputs, aim plan.Aim) *Offer {
 		}
 		o.Jobs = append(o.Jobs, t.Job)
 	}
-	begin := Outcome{Positions: in.Positions, Clock: in.Clock}
+	begin := Outcome{Positions: in.positions, Clock: in.clock}
 	o.Known = begin.outcomes(turns)
 	return o
 }
 
+// At lets the order found begin at another clock.
+func (o *Offer) At(clock plan.Clock) { o.Order.from(&Outcome{Clock: clock}) }
+
 // laid is a job of the day with what a step has chosen for it.
 func (o *Offer) laid(j *plan.Job, s *plan.Step) *plan.Job {
-	c := o.Inputs.Beam.Choose(s)
+	c := o.Inputs.beam.Choose(s)
 	if j.Chosen.Same(c) {
 		return j
 	}

@@ -7,6 +7,22 @@ import (
 	"bide/plan"
 )
 
+// Order is an order of jobs, and what is known of it from its first job on.
+type Order struct {
+	Jobs    []*plan.Job
+	centred bool
+	given   []*Outcome // planned together by a search, for as long as the jobs are those
+	Known   []*Outcome
+	Final   bool        // what is known was planned together
+	Totals  plan.Totals // of what is known
+}
+
+// Full reports whether all jobs of the order are known, be it each on its own.
+func (c *Order) Full() bool { return len(c.Known) == len(c.Jobs) }
+
+// Whole reports whether all of the order is known as it will stay.
+func (c *Order) Whole() bool { return c.Full() && (c.centred || c.Final || len(c.Jobs) == 0) }
+
 // Index is where in the order a job is, by its id; -1 where it isn't in it.
 func (o *Order) Index(id string) int {
 	return slices.IndexFunc(o.Jobs, func(j *plan.Job) bool { return j.ID == id })
@@ -39,9 +55,31 @@ func (o *Order) Number(index, done int) int {
 // Ends is when the last job ends, of those known.
 func (o *Order) Ends() (end time.Time) {
 	for _, k := range o.Known {
-		if k.Clock.After(end) {
-			end = k.Clock
+		if k.Clock.At.After(end) {
+			end = k.Clock.At
 		}
 	}
 	return end
+}
+
+// turns are those of the jobs known.
+func (c *Order) turns() []plan.Turn {
+	turns := make([]plan.Turn, len(c.Known))
+	for i, o := range c.Known {
+		turns[i] = o.Turn
+	}
+	return turns
+}
+
+// Steps are those of the jobs known that the beam can run.
+func (c *Order) Steps() []*plan.Step { return (&plan.DayPlan{Turns: c.turns()}).Steps() }
+
+// gave is what the search gave for the next job of the order, if the order has gone
+// its way so far.
+func (c *Order) gave() *Outcome {
+	n := len(c.Known)
+	if n >= len(c.given) || c.given[n].Job != c.Jobs[n] || n > 0 && !alike(c.Known[n-1], c.given[n-1]) {
+		return nil
+	}
+	return c.given[n]
 }

@@ -39,7 +39,7 @@ func forecast(t *testing.T) *Forecast {
 		t.Fatal(err)
 	}
 	jobs := []*plan.Job{job(1, 5, 50), job(2, 3, 80), job(3, 5, 50), job(4, 3, 80)}
-	return New(p, b, stands, time.Date(2026, 11, 25, 6, 0, 0, 0, time.UTC), jobs)
+	return New(p, b, stands, plan.Clock{At: time.Date(2026, 11, 25, 6, 0, 0, 0, time.UTC)}, jobs)
 }
 
 // work does all that is to be done, and counts it.
@@ -78,11 +78,31 @@ func TestForecast(t *testing.T) {
 
 // day is the forecast's as a search wants it.
 func day(f *Forecast) *plan.Day {
-	d := &plan.Day{Start: f.Start.Clock}
+	d := &plan.Day{Start: f.Start.Clock.At}
 	for _, j := range f.Present.Jobs {
 		d.Jobs = append(d.Jobs, *j)
 	}
 	return d
+}
+
+// A plan that leaves out a job of its day doesn't hold, nor one of which a move ends elsewhere.
+func TestVerified(t *testing.T) {
+	f := forecast(t)
+	work(f)
+	of := day(f)
+	if _, err := verified(f.day(), of, nil); err != nil {
+		t.Fatalf("a sound plan: %v", err)
+	}
+	of.Jobs = append(of.Jobs, of.Jobs[0])
+	of.Jobs[len(of.Jobs)-1].ID = "left out"
+	if _, err := verified(f.day(), of, nil); err == nil {
+		t.Error("a plan that leaves out a job of its day is taken")
+	}
+	bad := f.day()
+	bad.Steps()[1].Changeover.Moves[0].To++
+	if _, err := verified(bad, nil, nil); err == nil {
+		t.Error("a plan of which a move ends elsewhere is taken")
+	}
 }
 
 // What a search finds is offered, with the layouts found kept in jobs of their own; given
@@ -93,8 +113,8 @@ func TestSearchIsOffered(t *testing.T) {
 	s := NewSearch()
 	in := f.Inputs(0)
 	found := s.Begin(in, day(f), 200, Errand{Opens: true})().(Found)
-	if p := s.Progress(); !s.Running() || p == nil || p.Best.Jobs != 4 || s.Share() <= 0 {
-		t.Errorf("running %v, progress %+v", s.Running(), p)
+	if now := s.State(); !now.Running || now.Progress == nil || now.Progress.Best.Jobs != 4 || now.Share() <= 0 {
+		t.Errorf("running %v, progress %+v", s.Running(), s.State().Progress)
 	}
 	if !s.Take(found) || s.Busy() || found.Err != nil || !found.Opens || !found.Day.Totals.Better(f.Present.Totals, plan.AimMinutes) || !Keeps(found.Day) {
 		t.Fatalf("busy %v, found %+v, before %+v", s.Busy(), found.Day.Totals, f.Present.Totals)
@@ -105,7 +125,7 @@ func TestSearchIsOffered(t *testing.T) {
 		if was == nil {
 			was = j
 		}
-		if !slices.Contains(in.Jobs, was) || was.Chosen != nil || !layouts.Allows(in.Beam, was, j.Chosen) || o.Index(was.ID) != i || o.Number(i, 2) != i+3 {
+		if !slices.Contains(in.Jobs, was) || was.Chosen != nil || !layouts.Allows(in.beam, was, j.Chosen) || o.Index(was.ID) != i || o.Number(i, 2) != i+3 {
 			t.Errorf("%s is laid out as %+v", was.ID, j.Chosen)
 		}
 	}
@@ -125,7 +145,7 @@ func TestSearchEnds(t *testing.T) {
 		t.Error("a search that doesn't run is stopped")
 	}
 	first := s.Begin(f.Inputs(0), day(f), 1<<40, Errand{})
-	if s.Interrupt(f.Inputs(0)) || !s.Interrupt(f.Inputs(1)) || s.Interrupt(f.Inputs(1)) || !s.Interrupted() {
+	if s.Interrupt(f.Inputs(0)) || !s.Interrupt(f.Inputs(1)) || s.Interrupt(f.Inputs(1)) || !s.ended {
 		t.Error("a search isn't ended as its day becomes another")
 	}
 	found := first().(Found) // at once: it was stopped

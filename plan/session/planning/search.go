@@ -4,7 +4,6 @@ import (
 	"context"
 	"slices"
 	"sync/atomic"
-	"time"
 
 	"bide/plan"
 	"bide/plan/sequence"
@@ -46,10 +45,10 @@ type Found struct {
 // with what.
 type Inputs struct {
 	Jobs      []*plan.Job
-	Done      int
-	Positions *plan.Positions
-	Clock     time.Time
-	Beam      *plan.Beam
+	done      int
+	positions *plan.Positions
+	clock     plan.Clock
+	beam      *plan.Beam
 }
 
 // Inputs is what the day of now depends on, with so many jobs done.
@@ -59,7 +58,7 @@ func (f *Forecast) Inputs(done int) Inputs {
 
 // Same reports whether a plan made with these inputs holds with others.
 func (in Inputs) Same(o Inputs) bool {
-	return in.Done == o.Done && in.Positions == o.Positions && in.Clock.Equal(o.Clock) && in.Beam == o.Beam && len(in.Jobs) == len(o.Jobs) &&
+	return in.done == o.done && in.positions == o.positions && in.beam == o.beam && len(in.Jobs) == len(o.Jobs) &&
 		!slices.ContainsFunc(in.Jobs, func(j *plan.Job) bool { return !slices.Contains(o.Jobs, j) })
 }
 
@@ -76,8 +75,8 @@ func (s *Search) Begin(in Inputs, day *plan.Day, rounds int, e Errand) Work {
 	effort := sequence.Effort{Aim: s.Aim, Rounds: rounds, Seed: 1, Report: func(p sequence.Progress) { progress.Store(&p) }}
 	return func() any {
 		defer cancel()
-		best, err := by(ctx, in.Beam, in.Positions, day, effort)
-		best, err = Verified(best, day, err)
+		best, err := by(ctx, in.beam, in.positions, day, effort)
+		best, err = verified(best, day, err)
 		return Found{e, in, best, err}
 	}
 }
@@ -122,20 +121,25 @@ func (s *Search) Interrupt(now Inputs) bool {
 	return s.Stop()
 }
 
-// Interrupted reports whether the last search was ended so.
-func (s *Search) Interrupted() bool { return s.ended }
+// Searching is how far a search is.
+type Searching struct {
+	Running, Busy, Fits bool // see Search
+	Aim                 plan.Aim
+	Progress            *sequence.Progress // nil where none runs, or it hasn't reported yet
+}
 
-// Progress is how far the running search is; nil where it hasn't reported yet.
-func (s *Search) Progress() *sequence.Progress {
-	if !s.Running() {
-		return nil
+// State is how far the search is now.
+func (s *Search) State() Searching {
+	now := Searching{Running: s.Running(), Busy: s.Busy(), Fits: s.Fits, Aim: s.Aim}
+	if now.Running {
+		now.Progress = s.progress.Load()
 	}
-	return s.progress.Load()
+	return now
 }
 
 // Share is how much of its candidates the running search has tried, from 0 to 1.
-func (s *Search) Share() float64 {
-	if p := s.Progress(); p != nil {
+func (s *Searching) Share() float64 {
+	if p := s.Progress; p != nil {
 		return float64(p.Rounds) / float64(max(p.Of, 1))
 	}
 	return 0

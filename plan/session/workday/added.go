@@ -14,15 +14,15 @@ import (
 
 // NextID is an id for a new job in the pattern of the day's: that of the job given, else
 // of the first that ends with a number, with the number after the highest.
-func (d Editor) NextID(like *plan.Job) string {
-	jobs := d.History.Now.All
+func (d *View) NextID(like *plan.Job) string {
+	jobs := d.Now.All
 	if like != nil {
 		jobs = append([]*plan.Job{like}, jobs...)
 	}
 	for _, j := range jobs {
 		if stem, _, digits, ok := numbered(j.ID); ok {
 			highest := 0
-			for _, other := range d.History.Now.All {
+			for _, other := range d.Now.All {
 				if s, n, _, ok := numbered(other.ID); ok && s == stem {
 					highest = max(highest, n)
 				}
@@ -46,8 +46,8 @@ func numbered(id string) (stem string, n, digits int, ok bool) {
 }
 
 // FreeID is an id that no job has, like the one given.
-func (d Editor) FreeID(like string) string {
-	taken := func(id string) bool { return d.History.Now.Find(id) != nil }
+func (d *View) FreeID(like string) string {
+	taken := func(id string) bool { return d.Now.Find(id) != nil }
 	for _, tail := range strings.Split("bcdefghijklmnopqrstuvwxyz", "") {
 		if !taken(like + tail) {
 			return like + tail
@@ -59,31 +59,31 @@ func (d Editor) FreeID(like string) string {
 // Add adds a job behind another, or as near to there as the rules of the day let it:
 // its own and those of the others.
 func (d Editor) Add(j *plan.Job, stem string, behind *plan.Job) {
-	d.stem(j, stem)
-	all := d.History.Now.All
+	d.stems[j] = stem
+	all := d.Now.All
 	wanted := len(all)
 	if i := slices.Index(all, behind); i >= 0 {
 		wanted = i + 1
 	}
 	at := d.nearestFor(j, wanted)
-	next := draft.New(slices.Insert(slices.Clone(all), at, j), d.History.Now.Aim)
-	next.Given, next.About, next.Did = d.History.Now.Given, j.ID, j.ID+" is added"
+	next := draft.New(slices.Insert(slices.Clone(all), at, j), d.Now.Aim)
+	next.Given, next.About, next.Did, next.Back = d.Now.Given, j.ID, j.ID+" is added", j.ID+" is removed from the day again"
 	if turn := slices.Index(next.Jobs, j); at != wanted && turn == 0 {
 		next.Did += " as the first: the nearest position in the sequence that keeps the rules"
 	} else if at != wanted && turn > 0 {
 		next.Did += fmt.Sprintf(" after %s: the nearest position in the sequence that keeps the rules", next.Jobs[turn-1].ID)
 	}
-	d.Do(next)
+	d.do(next)
 }
 
 // nearestFor is the place among all jobs that is nearest to the one wanted, the later of
 // two, at which a job breaks no rule that isn't broken without it; the one wanted where
 // there is none. It looks at n+1 orders of n jobs.
 func (d Editor) nearestFor(j *plan.Job, wanted int) int {
-	all := d.History.Now.All
+	all := d.Now.All
 	breaches := func(all []*plan.Job) int {
 		able := slices.DeleteFunc(draft.New(all, plan.AimMinutes).Jobs, d.cannotRun)
-		return len(plan.Broken(able, d.History.Now.Done()))
+		return len(plan.Broken(able, d.Now.Done()))
 	}
 	already := breaches(all)
 	for away := range len(all) + 1 {

@@ -8,13 +8,14 @@ import (
 	"bide/plan/session/draft"
 )
 
-// editor is of a day with these jobs, of which nothing is planned.
-func editor(ids string) Editor {
+// view is of a day with these jobs, of which nothing is planned.
+func view(ids string) *View {
 	var all []*plan.Job
 	for _, id := range strings.Fields(ids) {
 		all = append(all, &plan.Job{ID: id})
 	}
-	return Editor{&Day{History: draft.History[draft.Draft]{Now: draft.New(all, plan.AimMinutes)}}}
+	now := draft.New(all, plan.AimMinutes)
+	return &View{Now: &now}
 }
 
 // An id is proposed in the pattern of the job copied, else of the day, and is nobody's.
@@ -27,8 +28,8 @@ func TestNextID(t *testing.T) {
 		{"N99999999999", "N99999999999", "newb"}, // no count of jobs
 		{"hot A7 A9", "", "A10"},
 	} {
-		d := editor(c.ids)
-		if got := d.NextID(d.History.Now.Find(c.like)); got != c.want {
+		d := view(c.ids)
+		if got := d.NextID(d.Now.Find(c.like)); got != c.want {
 			t.Errorf("%s: proposed beside %s is %q, want %q", c.ids, c.like, got, c.want)
 		}
 	}
@@ -37,14 +38,14 @@ func TestNextID(t *testing.T) {
 // What is free is no job's, also where all of a kind are taken.
 func TestFreeID(t *testing.T) {
 	const all = "bcdefghijklmnopqrstuvwxyz"
-	if got := editor("J Jb Jc").FreeID("J"); got != "Jd" {
+	if got := view("J Jb Jc").FreeID("J"); got != "Jd" {
 		t.Errorf("%q", got)
 	}
 	ids := "J"
 	for _, tail := range all {
 		ids += " J" + string(tail)
 	}
-	if got := editor(ids).FreeID("J"); got != "Jzb" {
+	if got := view(ids).FreeID("J"); got != "Jzb" {
 		t.Errorf("with all taken: %q", got)
 	}
 }

@@ -5,28 +5,22 @@ package workday
 
 import (
 	"slices"
-	"time"
 
 	"bide/plan"
 	"bide/plan/changeover"
 	"bide/plan/session/draft"
 	"bide/plan/session/planning"
 	"bide/plan/shop"
-	"bide/plan/words"
 )
 
 // Day is the day as it is ordered now with what that costs, and all that was done to it.
 type Day struct {
+	View
 	Forecast *planning.Forecast
-	Shop     *shop.Shop
 	History  draft.History[draft.Draft]
-	Filed    draft.Draft          // as the file has it
-	Broken   map[*plan.Job]string // rules that the order breaks, by the job whose they are
 	Search   planning.Search
-	Offer    *planning.Offer // what the last search found; nil without one
-	Notice   Notice
-	Lags     bool                 // it lacks states that jobs have come into: see Open
-	Stems    map[*plan.Job]string // where edited jobs come from: see Origin
+	Mover    *mover // of the job that is to be moved; nil when none is
+	Lags     bool   // it lacks states that jobs have come into: see Open
 	Screen   Screen
 	works    []planning.Work // to be done in the background
 }
@@ -60,53 +54,31 @@ const (
 // have that it has ended, since the power went before it was written, that is written
 // with the next thing recorded.
 func (d *Day) Open(s *shop.Shop) {
-	var jobs []*plan.Job
-	for i := range s.Day.Jobs {
-		jobs = append(jobs, &s.Day.Jobs[i])
-	}
-	d.Filed = draft.New(jobs, s.Day.Aim)
-	half := s.Positions.Begun
-	d.Lags = false
-	if half != nil && d.Filed.Find(half.Job) != nil {
-		d.Filed = draft.Ended(d.Filed, half.Job)
-		d.Lags = !slices.Equal(d.Filed.All, jobs)
-	}
+	d.Shop, d.stems = s, map[*plan.Job]string{}
+	d.Filed, d.Lags = FiledIn(s)
 	d.History = draft.History[draft.Draft]{Now: d.Filed}
-	if half != nil {
+	if half := s.Positions.Begun; half != nil {
 		d.History.Now = d.Filed.First(half.Job)
 	}
 }
 
-// Jobs is the present order.
-func (d *Day) Jobs() []*plan.Job { return d.Forecast.Present.Jobs }
-
-// Away are the jobs done or set aside: they have no turn.
-func (d *Day) Away() []*plan.Job { return d.History.Now.Away() }
-
-// Outcome is what is known of the job at that turn; nil while it is worked out.
-func (d *Day) Outcome(turn int) *planning.Outcome {
-	if turn < len(d.Forecast.Present.Known) {
-		return d.Forecast.Present.Known[turn]
+// FiledIn is the day of a shop as Open takes it, and whether its file lacks that a job has ended.
+func FiledIn(s *shop.Shop) (filed draft.Draft, lags bool) {
+	var jobs []*plan.Job
+	for i := range s.Day.Jobs {
+		jobs = append(jobs, &s.Day.Jobs[i])
 	}
-	return nil
-}
-
-// Before is what stands when the changeover to that turn begins; nil while it is
-// worked out.
-func (d *Day) Before(turn int) *plan.Positions {
-	if turn == 0 {
-		return d.Forecast.Start.Positions
+	filed = draft.New(jobs, s.Day.Aim)
+	if half := s.Positions.Begun; half != nil && filed.Find(half.Job) != nil {
+		filed = draft.Ended(filed, half.Job)
 	}
-	if o := d.Outcome(turn - 1); o != nil {
-		return o.Positions
-	}
-	return nil
+	return filed, !slices.Equal(filed.All, jobs)
 }
 
 // Refresh brings what follows from the order and its outcomes up to date.
 func (d *Day) Refresh() {
 	d.Broken = map[*plan.Job]string{}
-	for _, b := range plan.Broken(d.Able(), d.History.Now.Done()) {
+	for _, b := range plan.Broken(d.Able(), d.Now.Done()) {
 		if _, told := d.Broken[b.Job]; !told {
 			d.Broken[b.Job] = b.Why(d.Shop.Unit)
 		}
@@ -121,58 +93,18 @@ func (d *Day) Relist() {
 	for _, j := range d.Filed.All {
 		order = append(order, j.ID)
 	}
-	d.Forecast.List(d.History.Now.Like(order, d.Forecast.Start.Positions.Begun).Jobs)
+	d.Forecast.List(d.Now.Like(order, d.Start.Positions.Begun).Jobs)
 }
-
-// Able are the jobs that the beam can run, as far as is known.
-func (d *Day) Able() (out []*plan.Job) {
-	for t, j := range d.Jobs() {
-		if o := d.Outcome(t); o == nil || len(o.Faults) == 0 {
-			out = append(out, j)
-		}
-	}
-	return out
-}
-
-// Changed reports whether the day is another than the file's.
-func (d *Day) Changed() bool {
-	return !slices.Equal(d.History.Now.All, d.Filed.All) || d.History.Now.Aim != d.Filed.Aim
-}
-
-// Number is a turn as people count it: from 1, with those of the day that are done. Jobs
-// that the beam can't run have none, as far as that is known.
-func (d *Day) Number(turn int) int {
-	n := d.History.Now.Done() + 1
-	for t := range turn {
-		if !d.Refused(t) {
-			n++
-		}
-	}
-	return n
-}
-
-// Refused reports whether it is known that the beam can't run the job at that turn.
-func (d *Day) Refused(turn int) bool {
-	o := d.Outcome(turn)
-	return o != nil && len(o.Faults) > 0
-}
-
-// NoneLate reports whether it is known that no job of the day is late.
-func (d *Day) NoneLate() bool {
-	return d.Forecast.Present.Full() && d.Forecast.Present.Totals.LateJobs == 0
-}
-
-// NoneDue reports whether no job has a time by which it is due.
-func (d *Day) NoneDue() bool {
-	return !slices.ContainsFunc(d.Jobs(), func(j *plan.Job) bool { return !j.Due.IsZero() })
-}
-
-// Clock is a time of the day.
-func (d *Day) Clock(t time.Time) string { return words.Clock(t, d.Shop.Day.Start) }
 
 // Work is what is to be done in the background now.
-func (d *Day) Work() []planning.Work {
-	all := d.works
+func (d *Day) Work() (all []planning.Work) {
+	if d.Mover != nil && d.Mover.Stale() {
+		d.Mover.again()
+	}
+	if m := d.Mover; m != nil {
+		all = m.Next(m.to)
+	}
+	all = append(all, d.works...)
 	if next := d.Forecast.Next(); next != nil {
 		all = append(all, next)
 	}
@@ -187,9 +119,9 @@ func (d *Day) Begin(stands *plan.Positions) {
 		f.Given = nil
 		return f
 	})
-	d.Forecast.Begin(stands, d.History.Now.Jobs)
+	d.Forecast.Begin(stands, d.Now.Jobs)
 	if d.Search.Interrupt(d.Inputs()) {
-		d.Mention(interrupted)
+		d.mention(interrupted)
 	}
 	d.Refresh()
 }
@@ -199,7 +131,7 @@ func (d *Day) Begin(stands *plan.Positions) {
 func (d *Day) GoOnFrom(turn int) {
 	o := d.Outcome(turn)
 	d.Forecast.Remember()
-	d.Forecast.Start.Clock = o.Clock
+	d.Start.Clock = o.Clock
 	d.Begin(o.Positions)
 }
 
@@ -213,17 +145,19 @@ func (d *Day) Become(s draft.States) {
 	d.History.Each(func(f draft.Draft) draft.Draft { return s.In(f, turned) })
 	d.Filed = s.In(d.Filed, turned)
 	for was, is := range turned {
-		d.stem(is, d.Origin(was))
+		d.stems[is] = d.Origin(was)
 	}
 	d.Relist()
 }
 
 // New is the day of a shop whose beam can be planned.
 func New(s *shop.Shop, p *changeover.Planner) *Day {
-	d := &Day{Shop: s, Search: planning.NewSearch()}
+	d := &Day{View: View{use: &Use{}}, Search: planning.NewSearch()}
+	d.Now = &d.History.Now
 	d.Open(s)
-	d.Forecast = planning.New(p, s.Beam, s.Positions, s.Day.Begins(s.Positions), d.History.Now.Jobs)
-	d.Forecast.Aim = d.History.Now.Aim
+	d.Forecast = planning.New(p, s.Beam, s.Positions, s.Day.Begins(s.Positions), d.Now.Jobs)
+	d.Result = &d.Forecast.Result
+	d.Aim = d.Now.Aim
 	d.Refresh()
 	return d
 }

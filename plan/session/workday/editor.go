@@ -16,7 +16,7 @@ type Editor struct{ *Day }
 // Fix fixes a job to the turn that it has, or frees it.
 func (d Editor) Fix(j *plan.Job) {
 	if j.Fixed != 0 {
-		d.alter(j, "fixed", j.ID+" is free in the sequence", func(j *plan.Job) { j.Fixed = 0 })
+		d.alter(j, "fixed", j.ID+" is free in the sequence", fixedAs(j)+" again", func(j *plan.Job) { j.Fixed = 0 })
 		return
 	}
 	at := slices.Index(d.Jobs(), j)
@@ -24,17 +24,26 @@ func (d Editor) Fix(j *plan.Job) {
 		d.Say("the beam can't run %s: it has no number in the sequence", j.ID)
 		return
 	}
-	turn := d.Number(at)
-	d.alter(j, "fixed", fmt.Sprintf("%s is fixed at number %d", j.ID, turn), func(j *plan.Job) { j.Fixed = turn })
+	next := *j
+	next.Fixed = d.Number(at)
+	d.alter(j, "fixed", fixedAs(&next), j.ID+" is free in the sequence again", func(j *plan.Job) { j.Fixed = next.Fixed })
 }
+
+// fixedAs says at which number a job is fixed.
+func fixedAs(j *plan.Job) string {
+	if j.Fixed < 0 {
+		return j.ID + " is fixed as the last job"
+	}
+	return fmt.Sprintf("%s is fixed at number %d", j.ID, j.Fixed)
+}
+
+// shifts are the shift rules in words.
+var shifts = [...]string{plan.Centred: "runs centred", plan.Free: "may shift inside its trim"}
 
 // SetShift gives or takes the permission to shift the layout inside its trim.
 func (d Editor) SetShift(j *plan.Job) {
-	next, text := plan.Free, "may shift inside its trim"
-	if j.Shift == plan.Free {
-		next, text = plan.Centred, "runs centred"
-	}
-	d.alter(j, "", j.ID+" "+text, func(j *plan.Job) { j.Shift = next })
+	next := (j.Shift + 1) % plan.ShiftRule(len(shifts))
+	d.alter(j, "", j.ID+" "+shifts[next], j.ID+" "+shifts[j.Shift]+" again", func(j *plan.Job) { j.Shift = next })
 }
 
 // Arranges are the arrangement rules in words.
@@ -47,7 +56,7 @@ var Arranges = [...]string{
 // SetArrange gives the next permission to arrange the slits.
 func (d Editor) SetArrange(j *plan.Job) {
 	next := (j.Arrange + 1) % plan.Arrange(len(Arranges))
-	d.alter(j, "", j.ID+": "+Arranges[next], func(j *plan.Job) { j.Arrange = next })
+	d.alter(j, "", j.ID+": "+Arranges[next], j.ID+": "+Arranges[j.Arrange]+" again", func(j *plan.Job) { j.Arrange = next })
 }
 
 // Replan forgets the layout that a search chose for a job.
@@ -56,96 +65,94 @@ func (d Editor) Replan(j *plan.Job) {
 		d.Say("%s keeps no layout from a search: there is nothing to replan", j.ID)
 		return
 	}
-	d.alter(j, "", j.ID+" is replanned", func(j *plan.Job) { j.Chosen = nil })
+	d.alter(j, "", j.ID+" is replanned", j.ID+" has its layout from the search again", func(j *plan.Job) { j.Chosen = nil })
 }
 
 // ReplanAll forgets the layouts that searches chose; the picked job stays so.
 func (d Editor) ReplanAll(picked *plan.Job) {
-	all, n := slices.Clone(d.History.Now.All), 0
+	all, n := slices.Clone(d.Now.All), 0
 	for i, j := range all {
 		if j.Chosen == nil {
 			continue
 		}
 		next := *j
 		next.Chosen = nil
-		d.stem(&next, d.Origin(j))
+		d.stems[&next] = d.Origin(j)
 		all[i], n = &next, n+1
 	}
 	if n == 0 {
 		d.Say("no job keeps a layout from a search: there is nothing to replan")
 		return
 	}
-	next := draft.New(all, d.History.Now.Aim)
-	next.About, next.Did = picked.ID, words.Count(n, "job")+" replanned"
-	d.Do(next)
+	next := draft.New(all, d.Now.Aim)
+	next.About, next.Did, next.Back = picked.ID, words.Count(n, "job")+" replanned", "the layouts from the search are kept again"
+	d.do(next)
 }
 
 // MarkRunning marks a job as the one that runs, which comes first, or takes the mark
 // away.
 func (d Editor) MarkRunning(j *plan.Job) {
 	if j.State == plan.Running {
-		d.alter(j, "", j.ID+" waits again", func(j *plan.Job) { j.State = plan.Waiting })
+		d.becomes(j, j.ID+" waits again", draft.ProgressOf(j).To(plan.Waiting))
 		return
 	}
-	next, ok := d.altered(j, "state", func(j *plan.Job) { j.State = plan.Running })
+	runs := draft.ProgressOf(j).To(plan.Running)
+	runs.Began = d.Start.Clock.At
+	next, ok := d.altered(j, "state", runs.In)
 	if !ok {
 		return
 	}
-	now := d.History.Now.With(j, next)
+	now := d.Now.With(j, next)
 	at := slices.Index(now.Jobs, next)
 	now = now.Ordered(slices.Insert(slices.Delete(slices.Clone(now.Jobs), at, at+1), 0, next))
 	now.About, now.Did = j.ID, j.ID+" is running, and comes first"
-	d.Do(now)
+	d.do(now)
 }
 
-// MarkDone marks a job as done; one that the beam is half set up for hasn't run.
-func (d Editor) MarkDone(j *plan.Job) {
-	if s := d.Forecast.Start.Positions.Begun; s != nil && s.Job == j.ID {
-		d.Say("the setup of %s has begun and it has not run: %s continues it, %s puts it on hold", j.ID, d.Screen.KeyOf(ToSetUp), d.Screen.KeyOf(ToHold))
-		return
-	}
-	d.alter(j, "", j.ID+" is done; the positions stay as recorded last", func(j *plan.Job) { j.State = plan.Done })
-}
+// becomes lets a job have come that far.
+func (d Editor) becomes(j *plan.Job, did string, is draft.Progress) { d.alter(j, "", did, "", is.In) }
 
 // Hold puts a job on hold.
 func (d Editor) Hold(j *plan.Job) {
-	d.alter(j, "", j.ID+" is on hold", func(j *plan.Job) { j.State = plan.OnHold })
+	d.becomes(j, j.ID+" is on hold", draft.ProgressOf(j).To(plan.OnHold))
 }
 
 // BringBack lets a job that is done or set aside wait again.
 func (d Editor) BringBack(j *plan.Job) {
-	d.alter(j, "", j.ID+" is back", func(j *plan.Job) { j.State = plan.Waiting })
+	d.becomes(j, j.ID+" is back", draft.ProgressOf(j).To(plan.Waiting))
 }
 
 // Remove takes a job out of the day, and out of what others wait for.
 func (d Editor) Remove(j *plan.Job) {
-	all := slices.DeleteFunc(slices.Clone(d.History.Now.All), func(other *plan.Job) bool { return other == j })
-	next := draft.New(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }), d.History.Now.Aim)
-	next.Given, next.About, next.Did = d.History.Now.Given, j.ID, j.ID+" is out of the day ("+d.Screen.KeyOf(ToUndo)+" brings it back)"
-	d.Do(next)
+	all := slices.DeleteFunc(slices.Clone(d.Now.All), func(other *plan.Job) bool { return other == j })
+	next := draft.New(d.rebuilt(all, func(jobs []plan.Job) []plan.Job { return shop.Released(jobs, j.ID) }), d.Now.Aim)
+	next.Given, next.About, next.Did = d.Now.Given, j.ID, j.ID+" is removed from the day ("+d.Screen.KeyOf(ToUndo)+" brings it back)"
+	next.Back = j.ID + " is back in the day"
+	d.do(next)
 }
 
 // OrderAfter lets a job come after another, or no more.
 func (d Editor) OrderAfter(j, before *plan.Job) (now *plan.Job) {
-	text, ids := fmt.Sprintf("%s is to come after %s", j.ID, before.ID), append(slices.Clone(j.After), before.ID)
+	text, back := fmt.Sprintf("%s is to come after %s", j.ID, before.ID), fmt.Sprintf("%s need not come after %s", j.ID, before.ID)
+	ids := append(slices.Clone(j.After), before.ID)
 	if slices.Contains(j.After, before.ID) {
-		text = fmt.Sprintf("%s need not come after %s", j.ID, before.ID)
+		text, back = back, text+" again"
 		ids = slices.DeleteFunc(ids, func(id string) bool { return id == before.ID })
 	}
-	d.alter(j, "after", text, func(j *plan.Job) { j.After = ids })
-	return d.History.Now.Find(j.ID)
+	d.alter(j, "after", text, back, func(j *plan.Job) { j.After = ids })
+	return d.Now.Find(j.ID)
 }
 
 // alter changes one job, if the checks of the file have nothing against what the
-// key then says.
-func (d Editor) alter(j *plan.Job, key, did string, change func(*plan.Job)) {
+// key then says; did is what was done, back what is so once it is undone.
+func (d Editor) alter(j *plan.Job, key, did, back string, change func(*plan.Job)) {
 	next, ok := d.altered(j, key, change)
 	if !ok {
 		return
 	}
-	now := d.History.Now.With(j, next)
-	now.About, now.Did = j.ID, did
-	d.Do(now)
+	now := d.Now.With(j, next)
+	now.About, now.Did, now.Back = j.ID, did, back
+	d.do(now)
 }
 
 // altered is the job changed, without the layout that was chosen for it if it is to be
@@ -157,15 +164,14 @@ func (d Editor) altered(j *plan.Job, key string, change func(*plan.Job)) (*plan.
 	if !next.LaidLike(j) {
 		next.Chosen = nil
 	}
-	day := d.History.Now.Day(d.Shop.Day)
-	_, problems := d.Shop.ReadJob(d.Shop.Typed(&next), day, slices.Index(d.History.Now.All, j))
+	_, problems := d.ReadJob(d.Shop.Typed(&next), j)
 	for _, p := range problems {
 		if p.Key == key && !p.Refused {
 			d.Say("%s can't be changed so: %s; %s", j.ID, p.What, p.Remedy)
 			return nil, false
 		}
 	}
-	d.stem(&next, d.Origin(j))
+	d.stems[&next] = d.Origin(j)
 	return &next, true
 }
 
@@ -180,7 +186,7 @@ func (d Editor) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) []*
 	for i, next := range change(values) {
 		if !slices.Equal(next.After, all[i].After) {
 			out[i] = &next
-			d.stem(out[i], d.Origin(all[i]))
+			d.stems[out[i]] = d.Origin(all[i])
 		}
 	}
 	return out
@@ -189,13 +195,13 @@ func (d Editor) rebuilt(all []*plan.Job, change func([]plan.Job) []plan.Job) []*
 // Replace puts an edited job in the place of what it was; others that come after it
 // follow its new id.
 func (d Editor) Replace(old, next *plan.Job) {
-	d.stem(next, d.Origin(old))
-	now := d.History.Now.With(old, next)
+	d.stems[next] = d.Origin(old)
+	now := d.Now.With(old, next)
 	if old.ID != next.ID {
 		given := now.Given
 		now = draft.New(d.rebuilt(now.All, func(jobs []plan.Job) []plan.Job { return shop.Renamed(jobs, old.ID, next.ID) }), now.Aim)
 		now.Given = given
 	}
-	now.About, now.Did = next.ID, next.ID+" is edited"
-	d.Do(now)
+	now.About, now.Did, now.Back = next.ID, next.ID+" is edited", old.ID+" is as before the edit"
+	d.do(now)
 }

@@ -20,8 +20,8 @@ type Notice struct {
 	able    []*plan.Job  // that could be run before it
 }
 
-// Mention says what came from the background, beside what just happened.
-func (d *Day) Mention(text string) { d.Notice.also = text }
+// mention says what came from the background, beside what just happened.
+func (d *Day) mention(text string) { d.Notice.also = text }
 
 // Say says what just happened, or why nothing did.
 func (d *Day) Say(format string, args ...any) {
@@ -31,7 +31,7 @@ func (d *Day) Say(format string, args ...any) {
 // Told is the news in words: what happened and what it costs, lateness first. Where
 // a rule is broken, that comes before all, and what happened last: what is cut off
 // at the end matters least.
-func (d *Day) Told(pending string) string {
+func (d *View) Told(pending string) string {
 	text := d.Notice.Text
 	if d.Notice.job == "" && !d.Notice.priced {
 		return words.Join("; ", text, d.Notice.also)
@@ -39,8 +39,8 @@ func (d *Day) Told(pending string) string {
 	costs := ""
 	switch {
 	case d.Notice.against == nil:
-	case d.Forecast.Present.Whole():
-		costs = d.Notice.costs(d.Forecast.Present.Totals, d.Able())
+	case d.Present.Whole():
+		costs = d.Notice.costs(d.Present.Totals, d.Able())
 	default:
 		costs = pending
 	}
@@ -53,10 +53,10 @@ func (d *Day) Told(pending string) string {
 }
 
 // Priced are news that say what something costs against the day as it is now.
-func (d *Day) Priced() Notice {
+func (d *View) Priced() Notice {
 	out := Notice{priced: true, able: d.Able()}
-	if d.Forecast.Present.Whole() {
-		totals := d.Forecast.Present.Totals
+	if d.Present.Whole() {
+		totals := d.Present.Totals
 		out.against = &totals
 	}
 	return out

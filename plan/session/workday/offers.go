@@ -14,20 +14,20 @@ type Offers struct{ *Day }
 // weigh offers the order that a search found, unless it is no better. One that keeps
 // the rules is better than any that breaks them, whatever it costs.
 func (d Offers) weigh(f planning.Found) (opens bool) {
-	now := d.Forecast.Present.Totals
+	now := d.Present.Totals
 	mends := len(d.Broken) > 0 && planning.Keeps(f.Day)
 	switch {
 	case !mends && !f.Day.Totals.Better(now, d.Search.Aim) && f.Fits:
 		d.Offer = nil
-		d.Mention("the day has changed: what the search found is no better than this order now")
+		d.mention("the day has changed: what the search found is no better than this order now")
 		return false
 	case !mends && !f.Day.Totals.Better(now, d.Search.Aim):
-		d.Mention("the search found nothing better than this order")
+		d.mention("the search found nothing better than this order")
 		return false
 	}
 	d.Offer = planning.NewOffer(f.Day, f.Inputs, d.Search.Aim)
 	for is, was := range d.Offer.From {
-		d.stem(is, d.Origin(was))
+		d.stems[is] = d.Origin(was)
 	}
 	text := "an order was found"
 	if f.Fits {
@@ -36,25 +36,24 @@ func (d Offers) weigh(f planning.Found) (opens bool) {
 	if opens = f.Opens && slices.Equal(f.Inputs.Jobs, d.Jobs()); !opens {
 		text += " (" + d.Screen.KeyOf(ToCompare) + " shows it)"
 	}
-	d.Mention(text + ": " + words.Against(f.Day.Totals, now))
+	d.mention(text + ": " + words.Against(f.Day.Totals, now))
 	return opens
 }
 
 // Accept makes the order found the present one. One that was found for another day is
 // fitted to that of now first.
 func (d Offers) Accept() {
-	o := d.Offer
-	if !o.Inputs.Same(d.Inputs()) {
-		d.Refit()
+	if !d.Fitted() {
 		return
 	}
+	o := d.Offer
 	d.Offer = nil
-	next := d.History.Now.Ordered(o.Jobs)
-	next.Given, next.Did = o.Known, "the best order found"
+	next := d.Now.Ordered(o.Jobs)
+	next.Given, next.Did, next.Back = o.Known, "the best order found", "the order is as before the search"
 	next.Aim = o.Aim // what is changed by hand from now on is improved for it too
-	before := d.Forecast.Present.Totals
-	known := d.Forecast.Present.Whole()
-	d.Do(next)
+	before := d.Present.Totals
+	known := d.Present.Whole()
+	d.do(next)
 	if known {
 		d.Say("the best order found: %s", words.Against(o.Totals, before))
 	}
@@ -62,7 +61,7 @@ func (d Offers) Accept() {
 
 // Discard lays the order found aside. It can be undone like a change of the day.
 func (d Offers) Discard() {
-	next := d.History.Now
+	next := *d.Now
 	next.About, next.Did, next.Cause = "", "", d.Offer
 	d.History.Do(next)
 	d.Offer = nil
@@ -79,15 +78,20 @@ func (d Offers) OfferAgain(o *planning.Offer) {
 	d.Say("the order found is back: %s shows it, to accept or discard it", d.Screen.KeyOf(ToCompare))
 }
 
-// Refit has the order that waits fitted to the day of now, to be shown then.
-func (d Offers) Refit() {
-	if d.Search.Busy() {
+// Fitted reports whether the order that waits, if one does, was found for the day of now. One
+// that wasn't is fitted to it first, to be shown then.
+func (d Offers) Fitted() bool {
+	switch {
+	case d.Offer == nil || d.Offer.Inputs.Same(d.Inputs()):
+		return true
+	case d.Search.Busy():
 		d.Say("the order found is being fitted to the day as it is now")
-		return
+	default:
+		d.Search.Aim = d.Offer.Aim
+		d.Say("the day has changed: the order found is being fitted to it")
+		d.fit(d.Offer.Day, true)
 	}
-	d.Search.Aim = d.Offer.Aim
-	d.Say("the day has changed: the order found is being fitted to it")
-	d.fit(d.Offer.Day, true)
+	return false
 }
 
 // fit searches for a moment from what was found for another day: from its order, with
@@ -97,7 +101,7 @@ func (d Offers) fit(found *plan.DayPlan, opens bool) {
 	for _, j := range found.Jobs() {
 		order = append(order, j.ID)
 	}
-	day := planning.LaidAs(found, d.wants(d.History.Now.Like(order, d.Forecast.Start.Positions.Begun)), d.Forecast.Beam)
+	day := planning.LaidAs(found, d.wants(d.Now.Like(order, d.Start.Positions.Begun)), d.Beam)
 	d.Later(d.Search.Begin(d.Inputs(), day, planning.FitRounds, planning.Errand{Fits: true, Opens: opens}))
 }
 
@@ -110,10 +114,10 @@ func (d Offers) Finds(f planning.Found) {
 	}
 	switch {
 	case f.Err != nil:
-		d.Mention(f.Err.Error())
+		d.mention(f.Err.Error())
 	case !f.Inputs.Same(d.Inputs()):
 		d.fit(f.Day, f.Fits && f.Opens)
-	case !d.Forecast.Present.Whole():
+	case !d.Present.Whole():
 		d.Search.Hold(f)
 	default:
 		if d.weigh(f) {

@@ -35,14 +35,14 @@ func (d *Day) MoveBy(turn, by int) {
 	default:
 		jobs := slices.Clone(d.Jobs())
 		jobs[turn], jobs[to] = jobs[to], jobs[turn]
-		next := d.History.Now.Ordered(jobs)
+		next := d.Now.Ordered(jobs)
 		next.About = j.ID
-		d.Do(next)
+		d.do(next)
 	}
 }
 
-// Do makes a draft the present one and says what was done.
-func (d *Day) Do(next draft.Draft) {
+// do makes a draft the present one and says what was done.
+func (d *Day) do(next draft.Draft) {
 	d.History.Do(next)
 	d.Show(next, next.Did, "moved to")
 }
@@ -52,13 +52,13 @@ func (d *Day) Do(next draft.Draft) {
 func (d *Day) Show(of draft.Draft, did, moved string) {
 	if against := d.Notice.against; d.Notice.job != of.About || against == nil {
 		d.Notice.against = nil
-		if d.Forecast.Present.Whole() {
-			totals := d.Forecast.Present.Totals
+		if d.Present.Whole() {
+			totals := d.Present.Totals
 			d.Notice.against = &totals
 		}
 	}
-	d.Forecast.Aim = d.History.Now.Aim
-	d.Forecast.Reorder(d.History.Now.Jobs, d.History.Now.Given)
+	d.Aim = d.Now.Aim
+	d.Forecast.Reorder(d.Now.Jobs, d.Now.Given)
 	d.Notice.job, d.Notice.Text, d.Notice.also = of.About, did, ""
 	turn := slices.IndexFunc(d.Jobs(), func(j *plan.Job) bool { return j.ID == of.About })
 	if of.About == "" { // a search, not one job, changed the order
@@ -78,30 +78,10 @@ func (d *Day) Show(of draft.Draft, did, moved string) {
 }
 
 // Inputs is what a plan of the present day depends on.
-func (d *Day) Inputs() planning.Inputs { return d.Forecast.Inputs(d.History.Now.Done()) }
+func (d *Day) Inputs() planning.Inputs { return d.Forecast.Inputs(d.Now.Done()) }
 
 // interrupted is said when the day has become another than the one that is searched.
 const interrupted = "the search stops, and what it has found is fitted to the changed day"
-
-// Origin is the id, in the day's file as it was read, of the job that this one is
-// or was made from; empty when it is new.
-func (d *Day) Origin(j *plan.Job) string {
-	if id, told := d.Stems[j]; told {
-		return id
-	}
-	if slices.ContainsFunc(d.Shop.Day.Jobs, func(file plan.Job) bool { return file.ID == j.ID }) {
-		return j.ID
-	}
-	return ""
-}
-
-// stem keeps where a job comes from.
-func (d *Day) stem(j *plan.Job, id string) {
-	if d.Stems == nil {
-		d.Stems = map[*plan.Job]string{}
-	}
-	d.Stems[j] = id
-}
 
 // Origins says of each of a draft's jobs where it comes from.
 func (d *Day) Origins(of draft.Draft) []string {

@@ -17,12 +17,13 @@ func (d Offers) Seek(aim plan.Aim) {
 		return
 	}
 	d.Search.Aim = aim
-	d.Later(d.Search.Begin(d.Inputs(), d.wants(d.History.Now), 0, planning.Errand{Opens: true}))
+	d.Later(d.Search.Begin(d.Inputs(), d.wants(*d.Now), 0, planning.Errand{Opens: true}))
 }
 
 // wants is a draft as a day to be searched: what is set aside is no part of it.
 func (d Offers) wants(f draft.Draft) *plan.Day {
-	day := &plan.Day{Start: d.Forecast.Start.Clock, End: d.Shop.Day.End}
+	clock := d.Start.Clock
+	day := &plan.Day{Start: clock.At, End: d.Shop.Day.End, Calendar: clock.Calendar}
 	for _, j := range f.All {
 		if j.State != plan.OnHold {
 			day.Jobs = append(day.Jobs, *j)

@@ -14,6 +14,10 @@ type Edit struct{ Key, Value string }
 // The order of keys says where a new one goes.
 func (e Edit) apply(piece, eol string, order []string) string {
 	pairs := toml.StatementsOf(piece)
+	if h := slices.IndexFunc(pairs, func(st toml.Statement) bool { return st.Header }); h > 0 { // above its tables
+		rest := piece[pairs[h].Line:]
+		return e.apply(piece[:pairs[h].Line], eol, order) + rest
+	}
 	i := slices.IndexFunc(pairs, func(st toml.Statement) bool { return !st.Header && st.Key == e.Key })
 	switch {
 	case i >= 0 && e.Value == "":

@@ -1,6 +1,25 @@
 package dayfile
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
+
+// The entry meant is changed, whether its list is above the jobs or goes on behind them, and every
+// other line stays as it is; an entry that isn't there changes nothing.
+func TestEntriesAreChanged(t *testing.T) {
+	const text = "[[pause]]\nfrom = 1 # first\n\n# the shift\n[[shift]]\nfrom = 3\n[[pause]]\nfrom = 5\n\n[[job]]\nid = \"A\"\n\n[[pause]]\nfrom = 7"
+	for i, was := range []string{"1", "5", "7", ""} {
+		d, ok := Split(text)
+		if !ok {
+			t.Fatal("not cut")
+		}
+		d.ChangeEntry("pause", i, Edit{"from", "9"}, []string{"from", "to"})
+		if want := strings.Replace(text, "from = "+was, "from = 9", min(len(was), 1)); d.String() != want {
+			t.Errorf("pause %d:\n%s\nwant\n%s", i, d.String(), want)
+		}
+	}
+}
 
 // A key is taken out, given another value or added in line with the others, and every other line stays as it is.
 func TestKeysAreChanged(t *testing.T) {

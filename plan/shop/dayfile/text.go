@@ -20,7 +20,7 @@ type Text struct {
 }
 
 // Split cuts a text in time linear in it. It reports false for a text whose jobs
-// don't each stand under a [[job]] of their own.
+// don't each stand under a [[job]] of their own, or not all one behind the other.
 func Split(text string) (t Text, ok bool) {
 	mark := ""
 	if strings.HasPrefix(text, toml.ByteOrderMark) {
@@ -31,16 +31,20 @@ func Split(text string) (t Text, ok bool) {
 		t.eol = "\r\n"
 	}
 	ok = true
-	begun, done := 0, 0 // start of the present piece; end of the last statement
+	begun, done := 0, 0            // start of the present piece; end of the last statement
+	inJobs, behind := false, false // tables of another kind stand above the jobs or behind them
 	for _, st := range toml.StatementsOf(text) {
-		if st.Header {
+		job := st.Header && strings.HasPrefix(st.Path, "job[") && strings.HasSuffix(st.Path, "]")
+		behind = behind || inJobs && st.Header && !job
+		if job {
 			above := commentsAbove(text[done:st.Line]) + done
 			t.cut(text[begun:done], text[done:above])
-			begun = above
+			begun, inJobs = above, true
 		}
-		ok = ok && (!st.Header || strings.HasPrefix(st.Path, "job[") && strings.HasSuffix(st.Path, "]"))
-		ok = ok && (len(t.gaps) > 0 || st.Header || st.Key != "job")
-		done = st.End
+		ok = ok && !(job && behind) && (inJobs || st.Header || st.Key != "job")
+		if !behind {
+			done = st.End
+		}
 	}
 	t.cut(text[begun:done], text[done:])
 	t.head = mark + t.head
@@ -81,6 +85,29 @@ func (t *Text) Jobs() int { return len(t.jobs) }
 
 // ChangeHead makes an edit above the jobs; keys come in that order.
 func (t *Text) ChangeHead(e Edit, order []string) { t.head = e.apply(t.head, t.eol, order) }
+
+// ChangeEntry makes an edit in an entry, counted from 0, of a list that stands above the jobs
+// or behind them.
+func (t *Text) ChangeEntry(list string, i int, e Edit, order []string) {
+	for _, piece := range []*string{&t.head, &t.gaps[len(t.gaps)-1]} {
+		headers := slices.DeleteFunc(toml.StatementsOf(*piece), func(st toml.Statement) bool { return !st.Header })
+		for k, st := range headers {
+			if !strings.HasPrefix(st.Path, list+"[") {
+				continue
+			}
+			if i > 0 {
+				i--
+				continue
+			}
+			end := len(*piece)
+			if k+1 < len(headers) {
+				end = headers[k+1].Line
+			}
+			*piece = (*piece)[:st.End] + e.apply((*piece)[st.End:end], t.eol, order) + (*piece)[end:]
+			return
+		}
+	}
+}
 
 // ChangeJob makes an edit in a job, counted from 0; keys come in that order.
 func (t *Text) ChangeJob(i int, e Edit, order []string) {

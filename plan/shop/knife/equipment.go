@@ -11,9 +11,9 @@ import (
 type Equipment struct {
 	Unit      plan.Unit // of beam.toml: what people are shown
 	Beam      *plan.Beam
-	Anvil     *Anvil // nil when beam.toml has none
-	Line      Line
+	Anvil     *Anvil         // nil when beam.toml has none
 	Materials material.Table // the shop's own
+	Limits    material.Limits
 }
 
 // Anvil is the hardened roll that the blades press on. Lengths are exact.
@@ -21,13 +21,11 @@ type Anvil struct {
 	Diameter, Bore plan.Length
 	Span           plan.Length // between its bearings
 	HardnessHRC    float64
+	MaxBend        plan.Length  // that the shop allows; 0 none
 	Bearing        *plan.Length // place of the operator-side one; nil unknown
 	Face           plan.Span    // what of it is hardened and ground; nothing is unknown
 	Bad            []plan.Span  // damaged bands as written; those of the plan's beam are in order
 }
-
-// Line is how the web's speed comes and goes, m/s2; 0 is unknown.
-type Line struct{ RampUp, RampDown float64 }
 
 // From is the place of the operator-side bearing. Where no file says so, bearings are taken
 // to lie evenly about the middle of the web area.

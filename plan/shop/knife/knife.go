@@ -14,7 +14,7 @@ import (
 // the anvil's face. It is worked out anew with each call, in time linear in the cuts.
 func (e *Equipment) Knife(now *plan.Positions, steps []*plan.Step) *material.Day {
 	out := &material.Day{Turns: make([]material.Turn, len(steps))}
-	before, name := e.lastRun(now), now.Job
+	before, name := e.LastRun(now), now.Job
 	if name == "" {
 		name = now.Material
 	}
@@ -27,7 +27,7 @@ func (e *Equipment) Knife(now *plan.Positions, steps []*plan.Step) *material.Day
 		}
 		if t.Settings != nil {
 			t.Changes = changes(before, t.Settings, step.Setup.Swaps)
-			t.Bending, t.Unbent = e.bend(t.Settings, pressing(&step.Changeover))
+			t.Bending, t.Unbent = e.Bend(t.Settings, pressing(&step.Changeover))
 		}
 		own := material.Cuts(step.Job.Metres, pressing(&step.Changeover))
 		t.Damaged, cuts = e.Damaged(own), append(cuts, own...)
@@ -82,9 +82,9 @@ func changes(before, after *material.Settings, swaps int) (out []material.Change
 	return append([]material.Change{blade}, out...)
 }
 
-// bend works out the anvil under blades that press alike at some places, or says why
+// Bend works out the anvil under blades that press alike at some places, or says why
 // not.
-func (e *Equipment) bend(on *material.Settings, places []plan.Length) (*material.Bending, string) {
+func (e *Equipment) Bend(on *material.Settings, places []plan.Length) (*material.Bending, string) {
 	switch {
 	case e.Anvil == nil:
 		return nil, "beam.toml has no [anvil]"
@@ -104,7 +104,7 @@ func (e *Equipment) bend(on *material.Settings, places []plan.Length) (*material
 
 // bearings is the anvil on its bearings.
 func (e *Equipment) bearings() material.Anvil {
-	return material.Anvil{FromMM: InMM(e.Anvil.From(e.Beam.Web)), SpanMM: InMM(e.Anvil.Span), DiameterMM: InMM(e.Anvil.Diameter), BoreMM: InMM(e.Anvil.Bore)}
+	return material.Anvil{FromMM: InMM(e.Anvil.From(e.Beam.Web)), SpanMM: InMM(e.Anvil.Span), DiameterMM: InMM(e.Anvil.Diameter), BoreMM: InMM(e.Anvil.Bore), LimitMM: InMM(e.Anvil.MaxBend)}
 }
 
 // rests says how the bearings' places come about.

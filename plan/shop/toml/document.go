@@ -12,6 +12,7 @@ import (
 	"io/fs"
 	"os"
 	"strings"
+	"time"
 
 	"bide/plan"
 
@@ -31,8 +32,9 @@ const ByteOrderMark = "\ufeff"
 // Document is one of the shop's files while it is read. It gathers problems.
 type Document struct {
 	File     string
-	Text     string    // to the byte
-	Unit     plan.Unit // that its lengths are in
+	Text     string         // to the byte
+	Unit     plan.Unit      // that its lengths are in
+	Zone     *time.Location // that its times are in; nil is that of universal time
 	Lines    map[string]int
 	problems *Problems
 	Failed   int // problems of this file so far

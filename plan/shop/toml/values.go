@@ -253,26 +253,3 @@ func (d *Document) clockWords() string {
 	}
 	return "date and time (written without quotes)"
 }
-
-// Clock is a key's date and time of day. A file's times are those of the clock on
-// the wall; they are kept in UTC so that no machine's zone comes in.
-func (t *Table) Clock(key string) time.Time {
-	value, ok := t.Get(key)
-	if !ok {
-		return time.Time{}
-	}
-	at, ok := value.(time.Time)
-	switch {
-	case !ok:
-		t.Wrong(key, t.Doc.clockWords(), value)
-	case at.Location().String() == "date-local" || at.Location().String() == "time-local":
-		t.Refuse(key, "", "both a date and a time of day are needed")
-	case at.Location().String() != "datetime-local":
-		t.Refuse(key, "leave the time zone out: "+t.Example(key), "the time carries a time zone, a shop's files mean the clock on the wall")
-	case at.Year() < 2000 || at.Year() > 2199:
-		t.Refuse(key, "correct it", "the year %d is out of range: from 2000 to 2199 are accepted", at.Year())
-	default:
-		return time.Date(at.Year(), at.Month(), at.Day(), at.Hour(), at.Minute(), at.Second(), at.Nanosecond(), time.UTC)
-	}
-	return time.Time{}
-}

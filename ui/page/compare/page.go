@@ -1,17 +1,18 @@
 package compare
 
 import (
+	"bide/plan/session"
 	"bide/plan/session/planning"
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/pane"
 )
 
-// Page is the page of two orders side by side. Opened while a search runs it shows what that
+// page is the page of two orders side by side. Opened while a search runs it shows what that
 // finds, as soon as it has; until then Enter does nothing there, so no key changes its meaning
 // under one's hands. With another order on it, what a search finds waits until the page is opened
 // again.
-type Page struct {
+type page struct {
 	d     *pane.Shared
 	of    *planning.Offer // that waited when the page was opened; nil without one
 	waits bool            // for what a search finds
@@ -21,7 +22,7 @@ type Page struct {
 
 // Offered is the order that a search found and the page shows, to be accepted or
 // discarded; nil where it shows none, or that one waits no more.
-func (c *Page) Offered() *planning.Offer {
+func (c *page) Offered() *planning.Offer {
 	switch {
 	case c.waiting():
 		return nil
@@ -34,10 +35,10 @@ func (c *Page) Offered() *planning.Offer {
 }
 
 // waiting reports whether the search that the page is to show the result of still runs.
-func (c *Page) waiting() bool { return c.waits && c.d.Search.Busy() }
+func (c *page) waiting() bool { return c.waits && c.d.Searching.Busy }
 
 // Help is where the keys work: there is something to accept, or not, or not yet.
-func (c *Page) Help() keys.Scope {
+func (c *page) Help() keys.Scope {
 	switch {
 	case c.waiting():
 		return keys.OnSearching
@@ -47,42 +48,37 @@ func (c *Page) Help() keys.Scope {
 	return keys.OnCompare
 }
 
-func (c *Page) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
+func (c *page) Fits(s draw.Size) bool { return s.W >= 60 && s.H >= 12 }
 
 // Sides are the orders to be compared: one of the left ones, and the right one, which is
 // what was found where there is such an order.
 func Sides(d *pane.Shared, o *planning.Offer) (left []Sequence, right Sequence) {
-	done := d.History.Now.Done()
-	listed, present := Sequence{Name: "as listed, centred", Order: &d.Forecast.Listed, Done: done}, Sequence{Name: "this order", Order: &d.Forecast.Present, Done: done}
-	if !d.Forecast.Present.Final {
-		present.Name = "this order, estimate"
+	done := d.Now.Done()
+	listed, present := Sequence{name: "as listed, centred", Order: &d.Listed, done: done}, Sequence{name: "this order", Order: &d.Present, done: done}
+	if d.Estimated() {
+		present.name = "this order, estimate"
 	}
 	if o == nil {
 		return []Sequence{listed}, present
 	}
-	return []Sequence{present, listed}, Sequence{Name: "the order found", Order: &o.Order, Done: done}
+	return []Sequence{present, listed}, Sequence{name: "the order found", Order: &o.Order, done: done}
 }
 
-// Open shows two orders side by side. One that was found for another day is
-// fitted to that of now first.
+// Open shows two orders side by side.
 func Open(d *pane.Shared) {
-	if d.Offer != nil && !d.Offer.Inputs.Same(d.Inputs()) {
-		d.Refit()
-		return
-	}
-	d.Over = &Page{d: d, of: d.Offer, waits: d.Offer == nil && d.Search.Busy()}
+	d.Over = &page{d: d, of: d.Offer, waits: d.Offer == nil && d.Searching.Busy}
 }
 
 // HandleKey goes through the jobs, changes the order on the left, and accepts or
 // discards what a search found.
-func (c *Page) HandleKey(a keys.Action, d *pane.Shared) {
+func (c *page) HandleKey(a keys.Action, d *pane.Shared) pane.Want {
 	found := c.Offered()
 	left, right := Sides(d, found)
-	c.at = (&Table{Right: right, At: c.at}).List(d.PageSize()).Step(a)
+	c.at = (&table{right: right, at: c.at}).list(d.PageSize()).Step(a)
 	switch a {
 	case keys.OtherOrder:
 		if c.other = (c.other + 1) % len(left); len(left) == 1 {
-			d.Say("there are only these two; a search (%s) finds a third", d.KeyFor(keys.Search))
+			return pane.Say("there are only these two orders; a search (%s) may find a third", d.KeyFor(keys.Search))
 		}
 	case keys.Choose:
 		if found == nil {
@@ -90,22 +86,23 @@ func (c *Page) HandleKey(a keys.Action, d *pane.Shared) {
 			break
 		}
 		d.Over = nil
-		d.Accept()
+		return (*session.Session).Accept
 	case keys.Discard:
 		if found != nil {
 			d.Over = nil
-			d.Discard()
+			return (*session.Session).Discard
 		}
 	case keys.Back:
 		d.Over = nil
 		if d.Offer != nil {
-			d.Say("the order found is kept: %s shows it, to accept or discard", d.KeyFor(keys.CompareOrders))
+			return pane.Say("the order found is kept: %s shows it, to accept or discard", d.KeyFor(keys.CompareOrders))
 		}
 	}
+	return nil
 }
 
 // show goes to the picked job in the panes.
-func (c *Page) show(d *pane.Shared, right Sequence) {
+func (c *page) show(d *pane.Shared, right Sequence) {
 	d.Over = nil
 	if c.at < len(right.Jobs) {
 		d.Pick(c.at)
@@ -113,13 +110,13 @@ func (c *Page) show(d *pane.Shared, right Sequence) {
 }
 
 // View draws the page.
-func (c *Page) View(d *pane.Shared) []draw.Line {
+func (c *page) View(d *pane.Shared) []draw.Line {
 	found := c.Offered()
 	left, right := Sides(d, found)
-	p := Table{Theme: d.Theme, Left: left[c.other%len(left)], Right: right, Offer: found, At: c.at,
-		ID: d.IDWidth(), Clock: d.ClockWidth(), Late: d.LateWidth(), Time: d.Clock, SearchKey: d.KeyFor(keys.Search)}
-	if now := d.Search.Progress(); now != nil {
-		p.Floor = now.Floor
+	p := table{Theme: d.Theme, left: left[c.other%len(left)], right: right, offer: found, at: c.at,
+		id: d.IDWidth(), clock: d.ClockWidth(), late: d.LateWidth(), time: d.Clock, searchKey: d.KeyFor(keys.Search)}
+	if now := d.Searching.Progress; now != nil {
+		p.proven = now.Floor
 	}
 	title, body := p.View(d.PageSize())
 	if c.waiting() {

@@ -14,15 +14,15 @@ import (
 
 // Sequence is one of the two orders that are compared.
 type Sequence struct {
-	Name string
+	name string
 	*planning.Order
-	Done int // jobs before it
+	done int // jobs before it
 }
 
 // Number is a job's number in the sequence; empty for one that the beam can't run, "-"
 // for one that isn't in the order.
 func (s *Sequence) Number(index int) string {
-	switch n := s.Order.Number(index, s.Done); {
+	switch n := s.Order.Number(index, s.done); {
 	case index < 0:
 		return "-"
 	case n == 0:
@@ -32,28 +32,28 @@ func (s *Sequence) Number(index int) string {
 	}
 }
 
-// Table is two orders side by side.
-type Table struct {
+// table is two orders side by side.
+type table struct {
 	*draw.Theme
-	Left, Right Sequence
-	Offer       *planning.Offer // that the right one is, to be accepted or discarded; nil where it is none
-	Floor       *plan.Floor     // proven by the search that runs; nil where none is yet
-	At          int             // the picked job of the right one
+	left, right Sequence
+	offer       *planning.Offer // that the right one is, to be accepted or discarded; nil where it is none
+	proven      *plan.Floor     // proven by the search that runs; nil where none is yet
+	at          int             // the picked job of the right one
 
-	ID, Clock, Late int                    // how wide ids, times and lateness are
-	Time            func(time.Time) string // a time as it is shown
-	SearchKey       string                 // that begins a search
+	id, clock, late int                    // how wide ids, times and lateness are
+	time            func(time.Time) string // a time as it is shown
+	searchKey       string                 // that begins a search
 }
 
 // row is one row: a job, in both orders.
 type row struct {
-	*Table
+	*table
 	index int
 	job   *plan.Job
 	on    bool
 }
 
-func (r row) both() (a, b *plan.Step) { return r.Left.Step(r.job.ID), r.Right.Step(r.job.ID) }
+func (r row) both() (a, b *plan.Step) { return r.left.Step(r.job.ID), r.right.Step(r.job.ID) }
 
 // cell makes a cell of what one of the steps says.
 func (r row) cell(i draw.Style, s *plan.Step, text func(*plan.Step) string) (draw.Style, string) {
@@ -68,33 +68,28 @@ func setupText(s *plan.Step) string { return words.Minutes(s.Setup.Total()) }
 func movesText(s *plan.Step) string { return fmt.Sprint(s.Changeover.Repositions) }
 
 // columns are those of the jobs in two orders.
-func (p *Table) columns() []draw.Column[row] {
+func (p *table) columns() []draw.Column[row] {
 	left := func(i draw.Style, text func(*plan.Step) string) func(row) (draw.Style, string) {
 		return func(r row) (draw.Style, string) { a, _ := r.both(); return r.cell(i, a, text) }
 	}
 	right := func(i draw.Style, text func(*plan.Step) string) func(row) (draw.Style, string) {
 		return func(r row) (draw.Style, string) { _, b := r.both(); return r.cell(i, b, text) }
 	}
-	end := func(s *plan.Step) string { return p.Time(s.RunEnd) }
-	wide := max(p.Late, len("!00:00"))
+	end := func(s *plan.Step) string { return p.time(s.RunEnd) }
+	wide := max(p.late, len("!00:00"))
 	return []draw.Column[row]{
-		{Width: 1, Left: true, Cell: func(r row) (draw.Style, string) {
-			if r.on {
-				return draw.Picked, r.Cursor
-			}
-			return draw.Plain, ""
-		}},
-		{Head: "job", Width: p.ID, Left: true, Cell: func(r row) (draw.Style, string) { return draw.Pick(r.on, draw.Strong), r.job.ID }},
-		{Head: "no.", Width: 3, Cell: func(r row) (draw.Style, string) { return draw.Faint, r.Left.Number(r.Left.Index(r.job.ID)) }},
+		{Width: 1, Left: true, Cell: func(r row) (draw.Style, string) { return r.RowCursor(r.on, true) }},
+		{Head: "job", Width: p.id, Left: true, Cell: func(r row) (draw.Style, string) { return draw.Pick(r.on, draw.Strong), r.job.ID }},
+		{Head: "no.", Width: 3, Cell: func(r row) (draw.Style, string) { return draw.Faint, r.left.Number(r.left.Index(r.job.ID)) }},
 		{Head: "min", Width: 5, Cell: left(draw.Plain, setupText)},
 		{Head: "moves", Width: 5, Cell: left(draw.Plain, movesText)},
-		{Head: "end", Width: p.Clock, Rank: 1, Cell: left(draw.Faint, end)},
+		{Head: "end", Width: p.clock, Rank: 1, Cell: left(draw.Faint, end)},
 		{Head: "late", Width: wide, Left: true, Cell: left(draw.Late, lateText)},
 		{Width: 1, Left: true, Cell: func(r row) (draw.Style, string) { return draw.Faint, r.Between }},
-		{Head: "no.", Width: 3, Cell: func(r row) (draw.Style, string) { return draw.Faint, r.Right.Number(r.index) }},
+		{Head: "no.", Width: 3, Cell: func(r row) (draw.Style, string) { return draw.Faint, r.right.Number(r.index) }},
 		{Head: "min", Width: 5, Cell: right(draw.Strong, setupText)},
 		{Head: "moves", Width: 5, Cell: right(draw.Moved, movesText)},
-		{Head: "end", Width: p.Clock, Rank: 1, Cell: right(draw.Faint, end)},
+		{Head: "end", Width: p.clock, Rank: 1, Cell: right(draw.Faint, end)},
 		{Head: "late", Width: wide, Left: true, Cell: right(draw.Late, lateText)},
 		{Head: "+-min", Width: 6, Cell: func(r row) (draw.Style, string) {
 			a, b := r.both()

@@ -11,26 +11,26 @@ import (
 
 // View draws the totals of both orders and their jobs in a box of that size. The title is what
 // stands beside the name of the page.
-func (p *Table) View(s draw.Size) (title draw.Line, body []draw.Line) {
-	left, right := &p.Left, &p.Right
+func (p *table) View(s draw.Size) (title draw.Line, body []draw.Line) {
+	left, right := &p.left, &p.right
 	body = []draw.Line{
-		p.heads(left.Name, right.Name),
+		p.heads(left.name, right.name),
 		p.total(left, right, "min of setup", time.Minute/10, func(s *Sequence) time.Duration { return s.Totals.Setup }),
 		p.counts(left, right),
 		p.total(left, right, "late in all", time.Minute, func(s *Sequence) time.Duration { return s.Totals.Late }),
 		p.ends(left, right),
 		p.floor(s.W),
 	}
-	columns, rows := draw.ColumnsFor(p.columns(), s.W), p.List(s)
+	columns, rows := draw.ColumnsFor(p.columns(), s.W), p.list(s)
 	body = append(body, draw.Heads(p.Theme, columns))
 	for index := rows.From(); index < rows.To(); index++ {
-		body = append(body, draw.RowOf(p.Theme, columns, row{p, index, right.Jobs[index], index == p.At}))
+		body = append(body, draw.RowOf(p.Theme, columns, row{p, index, right.Jobs[index], index == p.at}))
 	}
 	title = p.Line()
 	if text := rows.Range(); text != "" {
 		title.Add(draw.Faint, text+"  ")
 	}
-	if p.Offer != nil {
+	if p.offer != nil {
 		title.Add(draw.Good, "Enter accepts the order found, x discards it")
 	}
 	return title, body
@@ -39,9 +39,9 @@ func (p *Table) View(s draw.Size) (title draw.Line, body []draw.Line) {
 // aboveJobs is how many lines stand above the jobs: the rule, the totals, the heads.
 const aboveJobs = 1 + 6 + 1
 
-// List is the jobs on a page of that size.
-func (p *Table) List(s draw.Size) list.List {
-	return list.List{At: p.At, Rows: len(p.Right.Jobs), Shown: max(s.H-aboveJobs, 0)}
+// list is the jobs on a page of that size.
+func (p *table) list(s draw.Size) list.List {
+	return list.List{At: p.at, Rows: len(p.right.Jobs), Shown: max(s.H-aboveJobs, 0)}
 }
 
 // The columns of the totals.
@@ -52,7 +52,7 @@ const (
 )
 
 // totals is a line of the totals.
-func (p *Table) totals(label, a, b string, ink draw.Style, more string) draw.Line {
+func (p *table) totals(label, a, b string, ink draw.Style, more string) draw.Line {
 	l := p.Line()
 	l.Add(draw.Plain, " ")
 	l.Left(draw.Faint, label, compareLabel)
@@ -62,7 +62,7 @@ func (p *Table) totals(label, a, b string, ink draw.Style, more string) draw.Lin
 	return l
 }
 
-func (p *Table) heads(a, b string) draw.Line {
+func (p *table) heads(a, b string) draw.Line {
 	l := p.Line()
 	l.To(1 + compareLabel)
 	l.Left(draw.Head, a, compareLeft)
@@ -72,7 +72,7 @@ func (p *Table) heads(a, b string) draw.Line {
 
 // total compares two spans of time, to the minute or to its tenth: their difference is
 // that of the figures shown.
-func (p *Table) total(a, b *Sequence, label string, fine time.Duration, of func(*Sequence) time.Duration) draw.Line {
+func (p *table) total(a, b *Sequence, label string, fine time.Duration, of func(*Sequence) time.Duration) draw.Line {
 	if !a.Full() || !b.Full() {
 		return p.totals(label, p.known(a), p.known(b), draw.Faint, "")
 	}
@@ -92,7 +92,7 @@ func (p *Table) total(a, b *Sequence, label string, fine time.Duration, of func(
 }
 
 // known tells how much of an order is worked out.
-func (p *Table) known(s *Sequence) string {
+func (p *table) known(s *Sequence) string {
 	if s.Full() {
 		return ""
 	}
@@ -100,7 +100,7 @@ func (p *Table) known(s *Sequence) string {
 }
 
 // counts compares the repositions.
-func (p *Table) counts(a, b *Sequence) draw.Line {
+func (p *table) counts(a, b *Sequence) draw.Line {
 	if !a.Full() || !b.Full() {
 		return p.totals("moves", "", "", draw.Faint, "")
 	}
@@ -116,7 +116,7 @@ func (p *Table) counts(a, b *Sequence) draw.Line {
 }
 
 // ends compares when the days end, and how many jobs are late.
-func (p *Table) ends(a, b *Sequence) draw.Line {
+func (p *table) ends(a, b *Sequence) draw.Line {
 	text := func(s *Sequence) string {
 		if !s.Full() || len(s.Known) == 0 {
 			return ""
@@ -125,7 +125,7 @@ func (p *Table) ends(a, b *Sequence) draw.Line {
 		if n := s.Totals.LateJobs; n > 0 {
 			jobs = words.Count(n, "job") + " late"
 		}
-		return fmt.Sprintf("%s, %s", p.Time(s.Ends()), jobs)
+		return fmt.Sprintf("%s, %s", p.time(s.Ends()), jobs)
 	}
 	l, more := draw.Faint, ""
 	if a.Full() && b.Full() && len(a.Known) > 0 && len(b.Known) > 0 {
@@ -140,17 +140,17 @@ func (p *Table) ends(a, b *Sequence) draw.Line {
 }
 
 // floor tells how few moves any order needs, where that is proven.
-func (p *Table) floor(w int) draw.Line {
+func (p *table) floor(w int) draw.Line {
 	l := p.Line()
 	l.Add(draw.Plain, " ")
 	l.Left(draw.Faint, "proven least", compareLabel)
-	f := p.Floor
-	if p.Offer != nil {
-		f = p.Offer.Floor
+	f := p.proven
+	if p.offer != nil {
+		f = p.offer.Floor
 	}
 	switch {
-	case f == nil && p.Offer == nil:
-		l.Add(draw.Faint, "a search ("+p.SearchKey+") finds how few moves any order needs")
+	case f == nil && p.offer == nil:
+		l.Add(draw.Faint, "a search ("+p.searchKey+") finds how few moves any order needs")
 	case f == nil:
 		l.Add(draw.Faint, "nothing above 0 is proven")
 	default:

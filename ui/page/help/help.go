@@ -39,7 +39,7 @@ func (p *Page) at(in keys.Scope, w int) int {
 			continue
 		}
 		name := p.chapter(c.name, w)[0].Text()
-		for n, l := range p.Lines(w) {
+		for n, l := range p.lines(w) {
 			if l.Text() == name {
 				return n
 			}
@@ -50,12 +50,12 @@ func (p *Page) at(in keys.Scope, w int) int {
 
 // HandleKey turns the page on a screen of that size.
 func (p *Page) HandleKey(a keys.Action, s draw.Size) {
-	p.from = list.Text(p.from, len(p.Lines(s.W)), max(s.H-2, 1)).Step(a)
+	p.from = list.Text(p.from, len(p.lines(s.W)), max(s.H-2, 1)).Step(a)
 }
 
 // View draws the page over the whole screen.
 func (p *Page) View(s draw.Size) []draw.Line {
-	lines := p.Lines(s.W)
+	lines := p.lines(s.W)
 	lines = lines[max(0, min(p.from, len(lines)-(s.H-2))):]
 	out := draw.Box(p.Theme, "Help", p.Line(), lines, draw.Size{W: s.W, H: max(s.H-1, 1)}, true)
 	if s.H > 1 {
@@ -87,8 +87,8 @@ var chapters = []struct {
 	{"On a small screen", keys.OnSmall},
 }
 
-// Lines are all of the help, broken to the screen's width.
-func (p *Page) Lines(w int) (out []draw.Line) {
+// lines are all of the help, broken to the screen's width.
+func (p *Page) lines(w int) (out []draw.Line) {
 	out = append(out, p.chapter("Before a hand goes near the beam", w)...)
 	for _, c := range caution.All {
 		out = append(out, p.entry("", c.Head+": "+c.Text, w)...)

@@ -50,7 +50,7 @@ func TestHelpHasAllKeys(t *testing.T) {
 	p := &Page{Theme: theme(), Table: table, Notes: func() []string { return []string{"a web is taken to be 1450 mm"} }}
 	for _, w := range []int{20, 49, 50, 80, 120} {
 		var all []string
-		for _, l := range p.Lines(w) {
+		for _, l := range p.lines(w) {
 			if l.Width > w {
 				t.Errorf("%d wide: %q is cut", w, l.Text())
 			}

@@ -14,22 +14,24 @@ import (
 var fieldWords = map[string]string{
 	"id": "job", "web": "web width", "trim": "least trim", "length_m": "length, m", "speed": "speed, m/min", "due": "due", "after": "comes after", "fixed": "fixed number",
 	"core": "core, outside", "roll_m": "roll, m", "roll_diameter": "roll, outside",
+	"parent_m": "parent roll, m",
 }
 
 // fieldChoices are the words of the fields that take one of a few, the first when
 // nothing is given.
 var fieldChoices = map[string][]string{
-	"shift":   {"centred", "free"},
-	"arrange": {"listed", "entries", "any"},
-	"state":   {"waiting", "running", "done", "hold"},
+	"shift":    {"centred", "free"},
+	"arrange":  {"listed", "entries", "any"},
+	"unbroken": {"no", "yes"},
+	"state":    {"waiting", "running", "done", "hold"},
 }
 
 // formWords are the keys of day.toml that a problem may name, as the form calls them.
-var formWords = regexp.MustCompile(`\b(length_m|roll_m|roll_diameter)\b|^(id|web|trim) is missing`)
+var formWords = regexp.MustCompile(`\b(length_m|roll_m|roll_diameter|parent_m)\b|^(id|web|trim) is missing`)
 
-// InForm tells a problem in the words of the form: people who fill it in need not know
+// inForm tells a problem in the words of the form: people who fill it in need not know
 // what the file calls its keys.
-func InForm(text string) string {
+func inForm(text string) string {
 	return formWords.ReplaceAllStringFunc(text, func(word string) string {
 		key, tail, _ := strings.Cut(word, " ")
 		name := strings.TrimSuffix(fieldWords[key], ", m")
@@ -41,7 +43,9 @@ func InForm(text string) string {
 var fieldHints = map[string]string{
 	"core":          "of a finished roll, if known",
 	"roll_m":        "on a finished roll, if known",
-	"roll_diameter": "or how thick a finished roll is",
+	"roll_diameter": "or its outside diameter",
+	"parent_m":      "on a parent roll; empty: the material's",
+	"unbroken":      "its run may not be broken off by a pause",
 	"slits":         "operator side first: 24 x 25.4; 12 x 50.8",
 	"trim":          "on each side; empty: 3 mm",
 	"due":           "15:30, or 2026-11-25 15:30",

@@ -4,7 +4,6 @@
 package jobform
 
 import (
-	"fmt"
 	"slices"
 
 	"bide/plan"
@@ -13,31 +12,29 @@ import (
 	"bide/ui/draw"
 	"bide/ui/form"
 	"bide/ui/keys"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
-// JobForm is a job as it is typed: added, copied or edited.
-type JobForm struct {
+// jobForm is a job as it is typed: added, copied or edited.
+type jobForm struct {
 	form.Form
-	Shop     *shop.Shop                                       // whose materials and units there are
-	Read     func(shop.Typed) (plan.Job, []shop.FieldProblem) // with the checks of the day
-	Job      plan.Job                                         // as far as it can be read
-	Problems []shop.FieldProblem
+	shop     *shop.Shop                                       // whose materials and units there are
+	read     func(shop.Typed) (plan.Job, []shop.FieldProblem) // with the checks of the day
+	result   plan.Job                                         // as far as it can be read
+	problems []shop.FieldProblem
 
 	began  shop.Typed // as it was when the form was opened
 	picked int        // in the list of materials; -1 while none is, and keys go to the form
 }
 
-// New is a form with values, checked.
-func New(s *shop.Shop, typed shop.Typed, read func(shop.Typed) (plan.Job, []shop.FieldProblem)) *JobForm {
-	f := &JobForm{Form: newFields(typed, s.DayUnit()), Shop: s, Read: read, began: typed, picked: -1}
-	f.Check()
+// newForm is a form with values, checked.
+func newForm(s *shop.Shop, typed shop.Typed, read func(shop.Typed) (plan.Job, []shop.FieldProblem)) *jobForm {
+	f := &jobForm{Form: newFields(typed, s.DayUnit()), shop: s, read: read, began: typed, picked: -1}
+	f.check()
 	return f
 }
 
 // Help is where the keys work: in the form, or in its list of names.
-func (f *JobForm) Help() keys.Scope {
+func (f *jobForm) Help() keys.Scope {
 	if f.picked >= 0 {
 		return keys.OnNames
 	}
@@ -45,15 +42,15 @@ func (f *JobForm) Help() keys.Scope {
 }
 
 // Fits reports whether it can be worked in at that size of the screen.
-func (f *JobForm) Fits(s draw.Size) bool { return s.W >= 40 && s.H >= 12 }
+func (f *jobForm) Fits(s draw.Size) bool { return s.W >= 40 && s.H >= 12 }
 
 // Picked is the picked name in the list of materials; -1 while none is.
-func (f *JobForm) Picked() int { return f.picked }
+func (f *jobForm) Picked() int { return f.picked }
 
-// Follow brings a form up to the job as it is now: what nobody has typed into is as it is
+// follow brings a form up to the job as it is now: what nobody has typed into is as it is
 // there. What happened meanwhile, such as that the job runs, is not to be undone by a form
 // that says nothing of it.
-func (f *JobForm) Follow(typed shop.Typed) {
+func (f *jobForm) follow(typed shop.Typed) {
 	for i := range f.Fields {
 		if in := &f.Fields[i]; in.Value() == f.began[in.Key] && in.Value() != typed[in.Key] {
 			in.Set(typed[in.Key])
@@ -62,8 +59,8 @@ func (f *JobForm) Follow(typed shop.Typed) {
 	f.began = typed
 }
 
-// Typed is what all fields have.
-func (f *JobForm) Typed() shop.Typed {
+// typed is what all fields have.
+func (f *jobForm) typed() shop.Typed {
 	out := shop.Typed{}
 	for i := range f.Fields {
 		out[f.Fields[i].Key] = f.Fields[i].Value()
@@ -71,96 +68,50 @@ func (f *JobForm) Typed() shop.Typed {
 	return out
 }
 
-// Changed reports whether any field is another than when the form was opened.
-func (f *JobForm) Changed() bool {
+// changed reports whether any field is another than when the form was opened.
+func (f *jobForm) changed() bool {
 	return slices.ContainsFunc(f.Fields, func(in form.Field) bool { return in.Value() != f.began[in.Key] })
 }
 
-// Check reads the form anew.
-func (f *JobForm) Check() { f.Job, f.Problems = f.Read(f.Typed()) }
+// check reads the form anew.
+func (f *jobForm) check() { f.result, f.problems = f.read(f.typed()) }
 
 // problem is what is wrong with a field; nil when nothing is.
-func (f *JobForm) problem(key string) *shop.FieldProblem {
-	for i := range f.Problems {
-		if f.Problems[i].Key == key {
-			return &f.Problems[i]
+func (f *jobForm) problem(key string) *shop.FieldProblem {
+	for i := range f.problems {
+		if f.problems[i].Key == key {
+			return &f.problems[i]
 		}
 	}
 	return nil
 }
 
-// Wrong is the first field that keeps the job from being taken; -1 without one.
-func (f *JobForm) Wrong() int {
+// wrong is the first field that keeps the job from being taken; -1 without one.
+func (f *jobForm) wrong() int {
 	for i := range f.Fields {
 		if p := f.problem(f.Fields[i].Key); p != nil && !p.Refused {
 			return i
 		}
 	}
-	if slices.ContainsFunc(f.Problems, func(p shop.FieldProblem) bool { return !p.Refused }) {
+	if slices.ContainsFunc(f.problems, func(p shop.FieldProblem) bool { return !p.Refused }) {
 		return f.At
 	}
 	return -1
 }
 
-// Said is what is wrong with the open field, or with another, in words.
-func (f *JobForm) Said() string {
+// said is what is wrong with the open field, or with another, in words.
+func (f *jobForm) said() string {
 	if p := f.problem(f.Open().Key); p != nil {
-		return InForm(words.Join("; ", p.What, p.Remedy))
+		return inForm(words.Join("; ", p.What, p.Remedy))
 	}
-	if len(f.Problems) > 0 {
-		return InForm(words.Join("; ", f.Problems[0].What, f.Problems[0].Remedy))
+	if len(f.problems) > 0 {
+		return inForm(words.Join("; ", f.problems[0].What, f.problems[0].Remedy))
 	}
 	return ""
 }
 
-// Wanted is what a key asks of whoever shows the form.
-type Wanted int
-
-// What may be wanted.
-const (
-	Nothing Wanted = iota
-	Save
-	Close
-)
-
-// HandleKey goes from field to field, or wants the job saved or the form closed.
-func (f *JobForm) HandleKey(a keys.Action) Wanted {
-	if f.inList(a) {
-		return Nothing
-	}
-	to := f.At
-	switch a {
-	case keys.Up, keys.LastPane:
-		to--
-	case keys.Down, keys.NextPane:
-		to++
-	case keys.Choose:
-		return Save
-	case keys.Back:
-		return Close
-	}
-	f.To(to)
-	return Nothing
-}
-
-// To goes to a field, the first behind the last.
-func (f *JobForm) To(field int) {
+// to goes to a field, the first behind the last.
+func (f *jobForm) to(field int) {
 	f.Go(field)
 	f.picked = -1
-}
-
-// Type takes keys as text; said is what there is to say about it.
-func (f *JobForm) Type(msg tea.KeyMsg) (taken bool, said string) {
-	was := f.Open().Value()
-	taken, whole := f.Open().Type(msg)
-	if !whole {
-		said = fmt.Sprintf("a field has room for %d characters: the rest is left out", longestValue)
-	}
-	if taken {
-		if f.naming() && f.Open().Value() != was {
-			f.narrow()
-		}
-		f.Check()
-	}
-	return taken, said
 }

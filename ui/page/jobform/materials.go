@@ -15,17 +15,17 @@ import (
 // narrowed as one types until it is one of them.
 
 // naming reports whether the field is one with a list of names.
-func (f *JobForm) naming() bool { return f.Open().Key == "material" }
+func (f *jobForm) naming() bool { return f.Open().Key == "material" }
 
 // listed reports whether the arrows go into the list: a name that is known is passed by.
-func (f *JobForm) listed() bool {
-	return f.naming() && !slices.Contains(f.Shop.Materials.Names(), f.Open().Value())
+func (f *jobForm) listed() bool {
+	return f.naming() && !slices.Contains(f.shop.Materials.Names(), f.Open().Value())
 }
 
-// Matches are the names that have all words typed, in any case and order; those that
+// matches are the names that have all words typed, in any case and order; those that
 // begin with them first, and the shop's own before the built-in ones.
-func (f *JobForm) Matches() []string {
-	names := f.Shop.Materials.Names()
+func (f *jobForm) matches() []string {
+	names := f.shop.Materials.Names()
 	if !f.listed() {
 		return names
 	}
@@ -47,20 +47,20 @@ func (f *JobForm) Matches() []string {
 }
 
 // narrow follows what is typed: the first name that matches is picked.
-func (f *JobForm) narrow() {
+func (f *jobForm) narrow() {
 	f.picked = -1
-	if strings.TrimSpace(f.Open().Value()) != "" && f.listed() && len(f.Matches()) > 0 {
+	if strings.TrimSpace(f.Open().Value()) != "" && f.listed() && len(f.matches()) > 0 {
 		f.picked = 0
 	}
 }
 
 // inList goes through the list, takes the picked name or leaves it; false when the key
 // is the form's.
-func (f *JobForm) inList(a keys.Action) bool {
+func (f *jobForm) inList(a keys.Action) bool {
 	if !f.listed() {
 		return false
 	}
-	names := f.Matches()
+	names := f.matches()
 	switch {
 	case a == keys.Down && f.picked+1 < len(names):
 		f.picked++
@@ -68,8 +68,8 @@ func (f *JobForm) inList(a keys.Action) bool {
 		f.picked--
 	case (a == keys.Choose || a == keys.NextPane) && f.picked >= 0:
 		f.Open().Set(names[f.picked])
-		f.Check()
-		f.To(f.At + 1)
+		f.check()
+		f.to(f.At + 1)
 	case a == keys.Back && f.picked >= 0:
 		f.picked = -1
 	default:
@@ -82,8 +82,8 @@ func (f *JobForm) inList(a keys.Action) bool {
 const mostNames = 8
 
 // names are the names around the picked one, with where each comes from.
-func (f *JobForm) names(k *draw.Theme, s draw.Size) (out []draw.Line) {
-	names := f.Matches()
+func (f *jobForm) names(k *draw.Theme, s draw.Size) (out []draw.Line) {
+	names := f.matches()
 	shown := min(len(names), s.H, mostNames)
 	at := f.picked
 	if !f.listed() {
@@ -108,15 +108,15 @@ func (f *JobForm) names(k *draw.Theme, s draw.Size) (out []draw.Line) {
 	if len(names) == 0 && s.H > 0 {
 		l := k.Line()
 		l.To(4)
-		l.Add(draw.Faint, "no material has all of these words")
+		l.Add(draw.Faint, "no material matches")
 		out = append(out, l)
 	}
 	return out
 }
 
 // madeOf tells where a material's values come from.
-func (f *JobForm) madeOf(name string) string {
-	for _, own := range f.Shop.Materials {
+func (f *jobForm) madeOf(name string) string {
+	for _, own := range f.shop.Materials {
 		if own.Name == name {
 			return words.Join(", ", own.Group, fmt.Sprintf("%g mm", own.ThicknessMM), "adhesive "+string(own.Adhesive))
 		}
@@ -125,6 +125,6 @@ func (f *JobForm) madeOf(name string) string {
 }
 
 // count tells how many names there are.
-func (f *JobForm) count() string {
-	return fmt.Sprintf("%d of %s", len(f.Matches()), words.Count(len(f.Shop.Materials.Names()), "material"))
+func (f *jobForm) count() string {
+	return fmt.Sprintf("%d of %s", len(f.matches()), words.Count(len(f.shop.Materials.Names()), "material"))
 }

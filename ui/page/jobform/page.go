@@ -1,10 +1,11 @@
 package jobform
 
 import (
+	"fmt"
 	"slices"
 
 	"bide/plan"
-	"bide/plan/session/workday"
+	"bide/plan/session"
 	"bide/plan/shop"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -15,7 +16,7 @@ import (
 
 // Page is the form of a job of the day: of one that is edited, copied or added.
 type Page struct {
-	*JobForm
+	*jobForm
 	closed Closed
 	job    *plan.Job // edited; nil for one that is added
 	stem   string    // id of the job in the file that it comes from; empty when new
@@ -24,11 +25,10 @@ type Page struct {
 
 // Open opens a form for an edit, a copy, or a new job. One that was closed
 // unfinished comes back as it was.
-func (c Closed) Open(d *pane.Shared, a keys.Action) {
+func (c Closed) Open(d *pane.Shared, a keys.Action) pane.Want {
 	j := d.Job()
 	if j == nil && a != keys.AddJob {
-		d.Say("no job is picked")
-		return
+		return pane.Say("no job is picked")
 	}
 	f, typed := &Page{closed: c, behind: j}, shop.Typed{}
 	switch a {
@@ -42,36 +42,26 @@ func (c Closed) Open(d *pane.Shared, a keys.Action) {
 	}
 	if kept := c[f.place()]; kept != nil {
 		kept.job, kept.stem = f.job, f.stem
-		kept.Follow(typed)
-		kept.Check()
+		kept.follow(typed)
+		kept.check()
 		d.Over = kept
-		d.Say("this form was closed unfinished: here it is, with what was typed")
-		return
+		return pane.Say("this form was closed unfinished: here it is, with what was typed")
 	}
-	f.JobForm = New(d.Shop, typed, func(typed shop.Typed) (plan.Job, []shop.FieldProblem) { return readForm(d, f.job, typed) })
+	f.jobForm = newForm(d.Shop, typed, func(typed shop.Typed) (plan.Job, []shop.FieldProblem) { return d.ReadJob(typed, f.job) })
 	f.Field("id").Proposed = f.job == nil
 	d.Over = f
-}
-
-// readForm reads what is typed of an edited job, or of one to be added.
-func readForm(d *pane.Shared, edited *plan.Job, typed shop.Typed) (plan.Job, []shop.FieldProblem) {
-	day := d.History.Now.Day(d.Shop.Day)
-	at := slices.Index(d.History.Now.All, edited)
-	if at < 0 { // it is new, or was taken out meanwhile
-		at = len(day.Jobs)
-	}
-	return d.Shop.ReadJob(typed, day, at)
+	return nil
 }
 
 // keepUp follows the day: where it was read again meanwhile, the form's job is another.
 func (f *Page) keepUp(d *pane.Shared) {
-	f.Shop = d.Shop
-	if f.job == nil || slices.Contains(d.History.Now.All, f.job) {
+	f.shop = d.Shop
+	if f.job == nil || slices.Contains(d.Now.All, f.job) {
 		return
 	}
-	if j := d.History.Now.Find(f.job.ID); j != nil {
+	if j := d.Now.Find(f.job.ID); j != nil {
 		f.job, f.stem = j, d.Origin(j)
-		f.Follow(d.Shop.Typed(j))
+		f.follow(d.Shop.Typed(j))
 	}
 }
 
@@ -90,56 +80,70 @@ func (f *Page) place() formPlace {
 }
 
 // Type takes keys as text.
-func (f *Page) Type(msg tea.KeyMsg, d *pane.Shared) bool {
+func (f *Page) Type(msg tea.KeyMsg, d *pane.Shared) (taken bool, want pane.Want) {
 	f.keepUp(d)
-	taken, said := f.JobForm.Type(msg)
-	if d.Notice = (workday.Notice{}); said != "" {
-		d.Say("%s", said)
+	was, said := f.Open().Value(), ""
+	taken, whole := f.Open().Type(msg)
+	if !whole {
+		said = fmt.Sprintf("a field has room for %d characters: the rest is left out", longestValue)
 	}
-	return taken
+	if taken {
+		if f.naming() && f.Open().Value() != was {
+			f.narrow()
+		}
+		f.check()
+	}
+	return taken, pane.Say("%s", said)
 }
 
-// HandleKey gives the form other keys, and does what it then wants.
-func (f *Page) HandleKey(a keys.Action, d *pane.Shared) {
+// HandleKey goes from field to field, saves the job or closes the form.
+func (f *Page) HandleKey(a keys.Action, d *pane.Shared) pane.Want {
 	f.keepUp(d)
-	switch f.JobForm.HandleKey(a) {
-	case Save:
-		f.save(d)
-	case Close:
-		f.close(d)
+	to := f.At
+	switch {
+	case f.inList(a):
+		return nil
+	case a == keys.Choose:
+		return f.save(d)
+	case a == keys.Back:
+		return f.close(d)
+	case a == keys.Up || a == keys.LastPane:
+		to--
+	case a == keys.Down || a == keys.NextPane:
+		to++
 	}
+	f.to(to)
+	return nil
 }
 
 // close closes the form; what was typed is kept for the next time.
-func (f *Page) close(d *pane.Shared) {
+func (f *Page) close(d *pane.Shared) pane.Want {
 	d.Over = nil
 	delete(f.closed, f.place())
-	if !f.Changed() {
-		return
+	if !f.changed() {
+		return nil
 	}
 	f.closed[f.place()] = f
-	d.Say("closed, not saved; the same key opens the form again as you left it")
+	return pane.Say("closed, not saved; the same key opens the form again as you left it")
 }
 
-// save puts the job into the day, if nothing but the beam is against it.
-func (f *Page) save(d *pane.Shared) {
-	f.Check()
-	if wrong := f.Wrong(); wrong >= 0 {
-		f.To(wrong)
-		d.Say("not yet: %s", f.Said())
-		return
+// save wants the job put into the day, if nothing but the beam is against it.
+func (f *Page) save(d *pane.Shared) pane.Want {
+	f.check()
+	if wrong := f.wrong(); wrong >= 0 {
+		f.to(wrong)
+		return pane.Say("not yet: %s", f.said())
 	}
 	d.Over = nil
 	delete(f.closed, f.place())
-	next := f.Job
+	next := f.result
 	switch {
-	case f.job == nil || !slices.Contains(d.History.Now.All, f.job):
-		d.Add(&next, f.stem, f.behind)
-	case !f.Changed():
-		d.Say("%s is unchanged", next.ID)
-	default:
-		d.Replace(f.job, &next)
+	case f.job == nil || !slices.Contains(d.Now.All, f.job):
+		return func(s *session.Session) { s.Add(&next, f.stem, f.behind) }
+	case !f.changed():
+		return pane.Say("%s is unchanged", next.ID)
 	}
+	return func(s *session.Session) { s.Replace(f.job, &next) }
 }
 
 // View draws the form.
@@ -151,6 +155,6 @@ func (f *Page) View(d *pane.Shared) []draw.Line {
 	case f.stem != "":
 		name = "Add a copy of " + d.Safe(f.stem)
 	}
-	title, body := f.JobForm.View(d.Theme, d.PageSize())
+	title, body := f.view(d.Theme, d.PageSize())
 	return d.Frame(name, title, body, f.Help())
 }

@@ -12,9 +12,9 @@ import (
 // formLabel is the width of the fields' names.
 const formLabel = 14
 
-// View draws the form in a box of that size: the fields with what is wrong beside them, and
+// view draws the form in a box of that size: the fields with what is wrong beside them, and
 // what the job comes to. The title is what stands beside the name of the page.
-func (f *JobForm) View(k *draw.Theme, s draw.Size) (title draw.Line, body []draw.Line) {
+func (f *jobForm) view(k *draw.Theme, s draw.Size) (title draw.Line, body []draw.Line) {
 	foot := f.comesTo(k, s.W)
 	foot = foot[:min(len(foot), max(s.H/3, 1))]
 	body = f.fields(k, draw.Size{W: s.W, H: max(s.H-1-len(foot), 1)})
@@ -22,14 +22,14 @@ func (f *JobForm) View(k *draw.Theme, s draw.Size) (title draw.Line, body []draw
 	if f.naming() {
 		title.Add(draw.Faint, f.count())
 	} else {
-		title.Add(draw.Faint, fmt.Sprintf("lengths in %s unless a unit is given", f.Shop.DayUnit()))
+		title.Add(draw.Faint, fmt.Sprintf("lengths in %s unless a unit is given", f.shop.DayUnit()))
 	}
 	return title, append(body, foot...)
 }
 
 // fields are the fields' lines around the one that is typed into, below that one the
 // list of names where it has one.
-func (f *JobForm) fields(k *draw.Theme, s draw.Size) (out []draw.Line) {
+func (f *jobForm) fields(k *draw.Theme, s draw.Size) (out []draw.Line) {
 	at := f.At
 	for i := range f.Fields {
 		out = append(out, f.field(k, i, s.W))
@@ -51,14 +51,14 @@ func (f *JobForm) fields(k *draw.Theme, s draw.Size) (out []draw.Line) {
 }
 
 // field is one field's line, with what is wrong or how it is filled in.
-func (f *JobForm) field(k *draw.Theme, i, w int) draw.Line {
+func (f *jobForm) field(k *draw.Theme, i, w int) draw.Line {
 	in, on := &f.Fields[i], i == f.At
 	if p := f.problem(in.Key); p != nil {
 		mark := "! "
 		if p.Refused {
 			mark = "x refused: "
 		}
-		return f.Row(k, i, formLabel, w, draw.Span{Style: draw.Late, Text: mark + InForm(p.What)}, 12)
+		return f.Row(k, i, formLabel, w, draw.Span{Style: draw.Late, Text: mark + inForm(p.What)}, 12)
 	}
 	hint := ""
 	switch {
@@ -71,7 +71,7 @@ func (f *JobForm) field(k *draw.Theme, i, w int) draw.Line {
 }
 
 // comesTo tells what is wrong in full, and what the job as typed comes to.
-func (f *JobForm) comesTo(k *draw.Theme, w int) (out []draw.Line) {
+func (f *jobForm) comesTo(k *draw.Theme, w int) (out []draw.Line) {
 	add := func(i draw.Style, text string) {
 		for _, row := range k.Wrap(text, w-2) {
 			l := k.Line()
@@ -80,7 +80,7 @@ func (f *JobForm) comesTo(k *draw.Theme, w int) (out []draw.Line) {
 			out = append(out, l)
 		}
 	}
-	if said := f.Said(); said != "" {
+	if said := f.said(); said != "" {
 		add(draw.Late, said)
 	} else {
 		add(draw.Good, "no errors")
@@ -92,8 +92,8 @@ func (f *JobForm) comesTo(k *draw.Theme, w int) (out []draw.Line) {
 }
 
 // sums tells what the slits come to and what is left for trim.
-func (f *JobForm) sums() string {
-	j, u := &f.Job, f.Shop.DayUnit()
+func (f *jobForm) sums() string {
+	j, u := &f.result, f.shop.DayUnit()
 	if j.Web == 0 || len(j.Entries) == 0 {
 		return ""
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/ui/draw"
 	"bide/ui/keys"
 	"bide/ui/list"
@@ -27,44 +28,45 @@ func (p *jobPick) jobs(d *pane.Shared) []*plan.Job {
 	if p.after == nil {
 		return d.Away()
 	}
-	return slices.DeleteFunc(slices.Clone(d.History.Now.All), func(j *plan.Job) bool { return j.ID == p.after.ID })
+	return slices.DeleteFunc(slices.Clone(d.Now.All), func(j *plan.Job) bool { return j.ID == p.after.ID })
 }
 
 // OpenLeftOut lists what is done or on hold.
-func OpenLeftOut(d *pane.Shared) {
+func OpenLeftOut(d *pane.Shared) pane.Want {
 	if len(d.Away()) == 0 {
-		d.Say("no job is done or on hold")
-		return
+		return pane.Say("no job is done or on hold")
 	}
 	d.Over = &jobPick{}
+	return nil
 }
 
 // OpenOrder lists what the picked job may come after.
-func OpenOrder(d *pane.Shared) {
+func OpenOrder(d *pane.Shared) pane.Want {
 	j := d.Job()
 	if j == nil {
-		d.Say("no job is picked")
-		return
+		return pane.Say("no job is picked")
 	}
 	d.Over = &jobPick{after: j}
+	return nil
 }
 
 // HandleKey picks one of them, or does with it what the list is for.
-func (p *jobPick) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *jobPick) HandleKey(a keys.Action, d *pane.Shared) pane.Want {
 	jobs := p.jobs(d)
 	p.at = p.list(d, len(jobs)).Step(a)
 	switch {
 	case a == keys.Back || len(jobs) == 0:
 		d.Over = nil
 	case a == keys.Choose && p.after != nil:
-		p.after = d.OrderAfter(p.after, jobs[p.at])
+		return func(s *session.Session) { p.after = s.OrderAfter(p.after, jobs[p.at]) }
 	case a == keys.Choose:
-		d.BringBack(jobs[p.at])
 		d.Over = nil
+		return func(s *session.Session) { s.BringBack(jobs[p.at]) }
 	case a == keys.RemoveJob && p.after == nil:
-		d.Remove(jobs[p.at])
 		d.Over = nil
+		return func(s *session.Session) { s.Remove(jobs[p.at]) }
 	}
+	return nil
 }
 
 // list is the list in the room that the page has.
@@ -82,8 +84,8 @@ func (p *jobPick) View(d *pane.Shared) []draw.Line {
 	}
 	name, title := "Done or on hold", d.Line()
 	if p.after != nil {
-		name = d.Safe(p.after.ID) + " comes after"
-		title.Add(draw.Faint, "Enter puts a job before it, or frees it")
+		name = "Jobs before " + d.Safe(p.after.ID)
+		title.Add(draw.Faint, "Enter lets it come after a job, or not")
 	} else {
 		title.Add(draw.Faint, "Enter brings a job back, x removes it from the day")
 	}

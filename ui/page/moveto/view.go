@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"bide/plan"
+	"bide/plan/session/planning"
+	"bide/plan/session/workday"
 	"bide/plan/words"
 	"bide/ui/draw"
 	"bide/ui/keys"
@@ -15,7 +17,7 @@ import (
 
 // moveRow is one number that a job can be moved to.
 type moveRow struct {
-	*Page
+	*workday.Moving
 	d           *pane.Shared
 	index       int
 	best        int
@@ -66,33 +68,30 @@ func (r moveRow) estimate() (draw.Style, string) {
 }
 
 // Where names a number by the job before it.
-func (p *Page) Where(index int) string {
+func Where(m *planning.MoveCosts, index int) string {
 	text := "first"
 	if index > 0 {
-		text = "after " + p.Rest[index-1].ID
+		text = "after " + m.Rest[index-1].ID
 	}
-	if index == p.Was {
+	if index == m.Was {
 		text += " (now)"
 	}
 	return text
 }
 
 // moveColumns are those of the list.
-func (p *Page) moveColumns() []draw.Column[moveRow] {
+func moveColumns(m *workday.Moving) []draw.Column[moveRow] {
 	where := 0
-	for index := range len(p.Rest) + 1 {
-		where = max(where, draw.CellWidth(p.Where(index)))
+	for index := range len(m.Rest) + 1 {
+		where = max(where, draw.CellWidth(Where(&m.MoveCosts, index)))
 	}
 	return []draw.Column[moveRow]{
-		{Width: 1, Left: true, Cell: func(r moveRow) (draw.Style, string) {
-			if r.on() {
-				return draw.Picked, r.d.Cursor
-			}
-			return draw.Plain, ""
-		}},
+		{Width: 1, Left: true, Cell: func(r moveRow) (draw.Style, string) { return r.d.RowCursor(r.on(), true) }},
 		{Head: "n", Width: 3, Cell: func(r moveRow) (draw.Style, string) { return draw.Pick(r.on(), draw.Faint), fmt.Sprint(r.index + 1) }},
 		{Width: 1, Left: true, Cell: moveRow.mark},
-		{Head: "where", Width: min(where, 24), Left: true, Cell: func(r moveRow) (draw.Style, string) { return draw.Pick(r.on(), draw.Plain), r.Where(r.index) }},
+		{Head: "where", Width: min(where, 24), Left: true, Cell: func(r moveRow) (draw.Style, string) {
+			return draw.Pick(r.on(), draw.Plain), Where(&r.MoveCosts, r.index)
+		}},
 		{Width: 1, Left: true, Cell: moveRow.estimate},
 		{Head: "+/- min", Width: 7, Cell: moveFigure(draw.Strong, func(r moveRow, s plan.Difference) string { return words.SameOr(words.SignedMinutes(s.Setup)) })},
 		{Head: "+/- moves", Width: 9, Cell: moveFigure(draw.Moved, func(r moveRow, s plan.Difference) string { return words.Change(s.Repositions) })},
@@ -128,100 +127,99 @@ func (r moveRow) late() (draw.Style, string) {
 	})(r)
 }
 
-// list is the numbers on a page of that size: below them is room for what the picked one does.
-func (p *Page) list(s draw.Size) list.List {
+// listOf are the numbers on a page of that size: below them is room for what the picked one does.
+func listOf(m *workday.Moving, s draw.Size) list.List {
 	below := max(min((s.H-2)/3, 5), 0)
-	return list.List{At: p.To, Rows: len(p.Rest) + 1, Shown: max(s.H-2-below, 0)}
+	return list.List{At: m.To, Rows: len(m.Rest) + 1, Shown: max(s.H-2-below, 0)}
 }
 
 // View draws the numbers, and of the picked one what it would do.
-func (p *Page) View(d *pane.Shared) []draw.Line {
-	s := d.PageSize()
-	rows := p.list(s)
-	columns := draw.ColumnsFor(p.moveColumns(), s.W)
+func (Page) View(d *pane.Shared) []draw.Line {
+	s, m := d.PageSize(), d.Moving
+	rows := listOf(m, s)
+	columns := draw.ColumnsFor(moveColumns(m), s.W)
 	body := []draw.Line{draw.Heads(d.Theme, columns)}
-	row := moveRow{Page: p, d: d, best: p.Best(p.To)}
-	row.least, row.most = p.Range()
+	row := moveRow{Moving: m, d: d, best: m.Best(m.To)}
+	row.least, row.most = m.Range()
 	for row.index = rows.From(); row.index < rows.To(); row.index++ {
 		body = append(body, draw.RowOf(d.Theme, columns, row))
 	}
 	for len(body) < 1+rows.Shown {
 		body = append(body, d.Line())
 	}
-	body = append(body, draw.Paragraphs(d.Theme, p.says(d), draw.Size{W: s.W, H: s.H - 2 - rows.Shown})...)
+	body = append(body, draw.Paragraphs(d.Theme, says(m, d.Shop.Unit), draw.Size{W: s.W, H: s.H - 2 - rows.Shown})...)
 	title := d.Line()
 	if text := rows.Range(); text != "" {
 		title.Add(draw.Faint, text+"  ")
 	}
-	name := "Move " + d.Safe(p.Job.ID) + " to ..."
-	title.Join(p.state(d, s.W-draw.CellWidth("-->  ")-draw.CellWidth(name)-title.Width))
+	name := "Move " + d.Safe(m.Job.ID) + " to ..."
+	title.Join(state(d, s.W-draw.CellWidth("-->  - ")-draw.CellWidth(name)-title.Width))
 	return d.Frame(name, title, body, keys.OnMoveTo)
 }
 
 // state says how exact the figures are, what is being planned now, and what they are
 // against where there is room.
-func (p *Page) state(d *pane.Shared, w int) draw.Line {
-	t := d.Line()
-	t.Add(draw.Plain, " ")
-	all := len(p.Rest) + 1
-	known, exact := p.Known()
+func state(d *pane.Shared, w int) draw.Line {
+	m, t := d.Moving, d.Line()
+	all := len(m.Rest) + 1
+	known, exact := m.Known()
 	switch {
-	case known < all && !p.Estimated:
+	case known < all && !m.Estimated:
 		t.Add(draw.Accent, fmt.Sprintf("%d of %d estimated", known, all))
 	case exact < all:
 		text := fmt.Sprintf("%d of %d still to plan", all-exact, all)
-		if p.Improving >= 0 {
-			text = fmt.Sprintf("planning number %d, %d to go", p.Improving+1, all-exact)
+		if m.Improving >= 0 {
+			text = fmt.Sprintf("planning number %d, %d left", m.Improving+1, all-exact)
 		}
 		t.Add(draw.Accent, text)
 		t.Add(draw.Faint, "  ~ estimate")
 	default:
 		t.Add(draw.Good, "all planned")
 	}
-	t.Add(draw.Faint, draw.Fitting(w-t.Width, "  +/- against its number now", "  +/- against now", ""))
+	t.Add(draw.Faint, draw.Fitting(w-t.Width, "  +/- against where it is now", "  +/- against now", ""))
 	return t
 }
 
 // says is what the row of the picked one has no room for.
-func (p *Page) says(d *pane.Shared) (out []draw.Span) {
+func says(m *workday.Moving, u plan.Unit) (out []draw.Span) {
 	say := func(i draw.Style, format string, args ...any) {
 		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
 	}
-	c, known := p.Cost(p.To)
+	c, known := m.Cost(m.To)
 	switch {
-	case p.Barred(p.To):
-		say(draw.Late, "x %s is running: nothing can come before it", p.Rest[p.To].ID)
+	case m.Barred(m.To):
+		say(draw.Late, "x %s is running: nothing can come before it", m.Rest[m.To].ID)
 		return out
 	case !known:
-		say(draw.Faint, "planning the day with it there")
+		say(draw.Faint, "planning the day with the job there")
 		return out
 	}
 	for _, b := range c.Broken {
-		say(draw.Late, "! %s", b.Why(d.Shop.Unit))
+		say(draw.Late, "! %s", b.Why(u))
 	}
 	for _, r := range c.Refused {
-		say(draw.Late, "x %s would be refused: %s", r.Job.ID, r.Faults[0].Why(d.Shop.Unit))
+		say(draw.Late, "x %s would be refused: %s", r.Job.ID, r.Faults[0].Why(u))
 	}
 	if len(c.Late) > 0 {
-		say(draw.Late, "newly late there: %s", words.Jobs(c.Late))
+		say(draw.Late, "late there, but not now: %s", words.Jobs(c.Late))
 	}
 	estimate := " (estimate)"
 	if c.Exact {
 		estimate = ""
 	}
 	switch {
-	case p.To == p.Was:
-		say(draw.Plain, "at its number now: the day has %s%s", words.Totals(c.Totals), estimate)
+	case m.To == m.Was:
+		say(draw.Plain, "where it is now, the day has %s%s", words.Totals(c.Totals), estimate)
 	default:
 		say(draw.Plain, "moved here, against now: %s%s", words.Cost(c.Difference), estimate)
 	}
-	if c.Exact && p.To != p.Was {
+	if c.Exact && m.To != m.Was {
 		say(draw.Plain, "the day then has %s", words.Totals(c.Totals))
 	}
 	if !c.Exact {
 		say(draw.Faint, "estimate: each job planned on its own, not yet the day together")
 	}
-	if without := p.Out(c); without.Exact == c.Exact {
+	if without := m.Out(c); without.Exact == c.Exact {
 		out = append(out, draw.Span{Style: draw.Faint, Text: "without this job: " + words.Cost(without.Difference) + estimate})
 	}
 	return out

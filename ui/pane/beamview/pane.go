@@ -26,7 +26,7 @@ func (p *Pane) Help() keys.Scope    { return keys.OnBeam }
 
 // HandleKey picks a moved holder along the beam, or another changeover, or looks
 // from nearer.
-func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) pane.Want {
 	switch a {
 	case keys.Left:
 		pickAlong(d, -1)
@@ -47,6 +47,7 @@ func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
 	case keys.WholeBeam:
 		p.Zoom = 0
 	}
+	return nil
 }
 
 // pickAlong picks the nth next moved holder along the beam.
@@ -99,12 +100,12 @@ func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 	}
 	rows = p.H - 1 - len(body) - len(below)
 	body = append(body, p.threads(d, s, rows)...)
-	return draw.Box(d.Theme, "Beam", p.Title(d), append(body, below...), p.Size, focused)
+	return draw.Box(d.Theme, "Beam", p.title(d), append(body, below...), p.Size, focused)
 }
 
-// Title tells from which job to which, how many move and stay, and the picked move. Where
+// title tells from which job to which, how many move and stay, and the picked move. Where
 // there is no room for all, what other panes tell too goes first.
-func (p *Pane) Title(d *pane.Shared) (l draw.Line) {
+func (p *Pane) title(d *pane.Shared) (l draw.Line) {
 	room := p.W - draw.CellWidth("-->Beam  ")
 	for terse := range 5 {
 		if l = p.titled(d, terse); l.Width <= room {
@@ -169,7 +170,7 @@ func idle(c *plan.Changeover) (n int) {
 }
 
 // threads draws the changeover in h lines, or the holders now while it is worked out. In
-// two lines it is the holders now and next, each at its place: with so many that ways can't
+// two lines it is the holders now and next, each at its position: with so many that ways can't
 // be told apart.
 func (p *Pane) threads(d *pane.Shared, s draw.Scale, h int) []draw.Line {
 	pic := draw.NewPicture(d.Theme, p.W, h)

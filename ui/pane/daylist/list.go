@@ -44,12 +44,7 @@ func movesFigure(text func(e pane.JobRow, s *plan.Step) string) func(pane.JobRow
 
 // fact makes a cell of something known of the job, in the cursor's ink where that is.
 func fact(i draw.Style, text func(e pane.JobRow) string) func(pane.JobRow) (draw.Style, string) {
-	return func(e pane.JobRow) (draw.Style, string) {
-		if e.Picked() {
-			return draw.Picked, text(e)
-		}
-		return i, text(e)
-	}
+	return func(e pane.JobRow) (draw.Style, string) { return draw.Pick(e.Picked(), i), text(e) }
 }
 
 // The cells of the day's rows.
@@ -61,7 +56,7 @@ var (
 	dayWeb      = fact(draw.Plain, func(e pane.JobRow) string { return e.Shop.Unit.Number(e.Job.Web) })
 	dayDue      = fact(draw.Faint, func(e pane.JobRow) string { return e.Clock(e.Job.Due) })
 	dayCuts     = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return fmt.Sprint(len(s.Layout.Cuts)) })
-	MovesCell   = movesFigure(func(e pane.JobRow, s *plan.Step) string {
+	movesCell   = movesFigure(func(e pane.JobRow, s *plan.Step) string {
 		return e.EstimateMark() + fmt.Sprint(s.Changeover.Repositions)
 	})
 	dayParked = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return fmt.Sprint(s.Changeover.Parked) })
@@ -70,16 +65,16 @@ var (
 	dayBegins = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return e.Clock(s.SetupStart) })
 	dayRuns   = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return e.Clock(s.RunStart) })
 	dayEnds   = figure(draw.Plain, func(e pane.JobRow, s *plan.Step) string { return e.Clock(s.RunEnd) })
-	LateCell  = figure(draw.Late, func(e pane.JobRow, s *plan.Step) string { return e.LateBy(s) })
+	lateCell  = figure(draw.Late, func(e pane.JobRow, s *plan.Step) string { return e.LateBy(s) })
 	dayBar    = figure(draw.Moved, func(e pane.JobRow, s *plan.Step) string { return setupBar(e, s) })
 )
 
-// LeastIDWidth is how wide the column of ids is at least: other columns are worth more than
+// leastIDWidth is how wide the column of ids is at least: other columns are worth more than
 // the rest of a long one.
-const LeastIDWidth = 7
+const leastIDWidth = 7
 
-// Columns are those of the compact list: one line a job.
-func Columns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
+// columns are those of the compact list: one line a job.
+func columns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
 	times, due, material := d.ClockWidth(), 2, 8
 	switch {
 	case w >= 70 && !noCustomers(d):
@@ -92,7 +87,7 @@ func Columns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
 	if d.NoneDue() {
 		due = 12
 	}
-	id := min(d.IDWidth(), LeastIDWidth)
+	id := min(d.IDWidth(), leastIDWidth)
 	columns := []draw.Column[pane.JobRow]{
 		{Width: 1, Left: true, Cell: pane.JobRow.Cursor},
 		{Head: "n", Width: d.NumberWidth(), Cell: dayTurn},
@@ -102,7 +97,7 @@ func Columns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
 		{Head: "customer", Width: 10, Rank: 4, Left: true, Flex: 10, Cell: dayCustomer},
 		{Head: "web", Width: 7, Rank: 5, Cell: dayWeb},
 		{Head: "cuts", Width: 4, Rank: 6, Cell: dayCuts},
-		{Head: "moves", Width: 5, Rank: 1, Cell: MovesCell},
+		{Head: "moves", Width: 5, Rank: 1, Cell: movesCell},
 		{Head: "parked", Width: 6, Rank: 8, Cell: dayParked},
 		{Head: "travel", Width: 7, Rank: 7, Cell: dayTravel},
 		{Head: "min", Width: 5, Rank: 1, Cell: daySetup},
@@ -111,7 +106,7 @@ func Columns(d *pane.Shared, w int) []draw.Column[pane.JobRow] {
 		{Head: "run", Width: times, Rank: 1, Cell: dayRuns},
 		{Head: "end", Width: times, Rank: 3, Cell: dayEnds},
 		{Head: "due", Width: times, Rank: due, Cell: dayDue},
-		{Head: "late", Width: d.LateWidth(), Rank: 1, Left: true, Cell: LateCell},
+		{Head: "late", Width: d.LateWidth(), Rank: 1, Left: true, Cell: lateCell},
 	}
 	if d.NoneLate() { // nothing would be in it
 		columns = columns[:len(columns)-1]
@@ -135,7 +130,7 @@ func changeoverColumns(d *pane.Shared) []draw.Column[pane.JobRow] {
 	return []draw.Column[pane.JobRow]{
 		{Width: 3 + d.NumberWidth(), Cell: func(e pane.JobRow) (draw.Style, string) { return draw.Faint, e.LeadsTo + " " }},
 		{Head: "setup", Width: times + 2, Left: true, Cell: dayBegins},
-		{Head: "moves", Width: 5, Cell: MovesCell},
+		{Head: "moves", Width: 5, Cell: movesCell},
 		{Head: "parked", Width: 6, Cell: dayParked},
 		{Head: "travel", Width: 7, Cell: dayTravel},
 		{Head: "min", Width: 6, Cell: daySetup},
@@ -158,13 +153,13 @@ func jobColumns(d *pane.Shared) []draw.Column[pane.JobRow] {
 		{Head: "run", Width: times + 2, Cell: dayRuns},
 		{Head: "end", Width: times + 2, Cell: dayEnds},
 		{Head: "due", Width: times + 2, Cell: dayDue},
-		{Head: "late", Width: max(d.LateWidth(), len("!00:00")), Left: true, Cell: LateCell},
+		{Head: "late", Width: max(d.LateWidth(), len("!00:00")), Left: true, Cell: lateCell},
 	})
 }
 
 // compact lists the jobs one line each, in as many columns as there is room for.
 func (p *Pane) compact(d *pane.Shared, n int, focused bool) []draw.Line {
-	columns := draw.ColumnsFor(Columns(d, p.W), p.W)
+	columns := draw.ColumnsFor(columns(d, p.W), p.W)
 	out := []draw.Line{draw.Heads(d.Theme, columns)}
 	for _, e := range p.entries(d, n, focused) {
 		l := draw.RowOf(d.Theme, columns, e)
@@ -195,7 +190,7 @@ func (p *Pane) roomy(d *pane.Shared, n int, focused bool) []draw.Line {
 // setupBar draws the setup against the longest of the day.
 func setupBar(e pane.JobRow, s *plan.Step) string {
 	longest := time.Nanosecond
-	for _, s := range e.Forecast.Present.Steps() {
+	for _, s := range e.Present.Steps() {
 		longest = max(longest, s.Setup.Total())
 	}
 	n := int((s.Setup.Total()*pane.BarWidth + longest/2) / longest)

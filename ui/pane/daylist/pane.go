@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"bide/plan"
+	"bide/plan/session"
 	"bide/plan/session/planning"
 	"bide/plan/words"
 	"bide/ui/draw"
@@ -19,21 +20,20 @@ import (
 // Pane lists the day's jobs in their order, with what each changeover costs.
 type Pane struct {
 	draw.Size
-	Filter list.Filter
+	filter list.Filter
 }
 
 func (p *Pane) SetSize(s draw.Size) { p.Size = s }
 func (p *Pane) Help() keys.Scope    { return keys.OnDay }
 
 // HandleKey picks a job or moves it.
-func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) pane.Want {
 	d.Pick(pane.PickRow(p.shown(d), d.JobAt, a, max(p.parts(d).list-1, 1)))
-	switch a {
-	case keys.Earlier:
-		d.MoveBy(d.JobAt, -1)
-	case keys.Later:
-		d.MoveBy(d.JobAt, 1)
+	by := map[keys.Action]int{keys.Earlier: -1, keys.Later: 1}[a]
+	if by == 0 {
+		return nil
 	}
+	return func(s *session.Session) { s.MoveBy(d.JobAt, by) }
 }
 
 // dayParts is how the pane's lines are shared out.
@@ -79,7 +79,7 @@ func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 	if len(d.Away()) > 0 {
 		body = append(body, p.Away(d))
 	}
-	body = append(body, p.Total(d, ThisOrder(d), &d.Forecast.Present), p.Total(d, "as listed, centred", &d.Forecast.Listed))
+	body = append(body, p.Total(d, ThisOrder(d), &d.Present), p.Total(d, "as listed, centred", &d.Listed))
 	return draw.Box(d.Theme, "Day", title, body, p.Size, focused)
 }
 
@@ -88,7 +88,7 @@ func (p *Pane) heading(d *pane.Shared, n int) string {
 	rows := p.shown(d)
 	jobs := len(rows)
 	some := pane.ListOf(rows, d.JobAt, n).Range()
-	if text := p.Filter.Count(jobs, len(d.Jobs())); text != "" {
+	if text := p.filter.Count(jobs, len(d.Jobs())); text != "" {
 		return text
 	}
 	if some == "" {
@@ -151,7 +151,7 @@ func (p *Pane) totalled(d *pane.Shared, name string, c *planning.Order, word str
 		l.Add(draw.Faint, " "+d.Pending+" "+text)
 		return l
 	}
-	most := max(d.Forecast.Present.Totals.Repositions, d.Forecast.Listed.Totals.Repositions, 100)
+	most := max(d.Present.Totals.Repositions, d.Listed.Totals.Repositions, 100)
 	l.Right(pane.MovesStyle(c.Totals.Repositions), fmt.Sprint(c.Totals.Repositions), 1+len(fmt.Sprint(most)))
 	l.Add(draw.Faint, word)
 	l.Right(draw.Strong, words.Minutes(c.Totals.Setup), max(5, draw.CellWidth(words.Minutes(c.Totals.Setup))))
@@ -181,7 +181,7 @@ func (p *Pane) Away(d *pane.Shared) draw.Line {
 	return l
 }
 
-func (p *Pane) Filtered() *list.Filter { return &p.Filter }
+func (p *Pane) Filtered() *list.Filter { return &p.filter }
 
 func (p *Pane) PickShown(d *pane.Shared) { d.Pick(pane.ShownRow(p.shown(d), d.JobAt)) }
 
@@ -191,7 +191,7 @@ func (p *Pane) Hides(d *pane.Shared) bool {
 
 // shown are the jobs, by index, that the filter leaves.
 func (p *Pane) shown(d *pane.Shared) []int {
-	return p.Filter.Rows(len(d.Jobs()), d.FilterWords)
+	return p.filter.Rows(len(d.Jobs()), d.FilterWords)
 }
 
 // Click picks the job of a row.

@@ -19,7 +19,7 @@ type Pane struct {
 	draw.Size
 	Zoom   int         // how often the stretch was halved
 	At     plan.Length // its middle, when it was
-	Filter list.Filter
+	filter list.Filter
 	only   bool // only the holders that move
 }
 
@@ -30,23 +30,24 @@ func (p *Pane) SetSize(s draw.Size) { p.Size = s }
 func (p *Pane) Help() keys.Scope    { return keys.OnDayMap }
 
 // HandleKey picks a changeover or a holder, or looks at another part of the beam.
-func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
-	d.Pick(pane.PickRow(p.rows(d), d.JobAt, a, max(p.Parts(d).jobs-1, 1)))
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) pane.Want {
+	d.Pick(pane.PickRow(p.rows(d), d.JobAt, a, max(p.parts(d).jobs-1, 1)))
 	switch a {
 	case keys.HolderBefore:
-		pickHolder(d, d.Holder-1)
+		return pickHolder(d, d.Holder-1)
 	case keys.HolderNext:
-		pickHolder(d, d.Holder+1)
+		return pickHolder(d, d.Holder+1)
 	case keys.OnlyMoved:
 		p.only = !p.only
 	case keys.ZoomIn, keys.ZoomOut, keys.WholeBeam, keys.Left, keys.Right:
 		p.look(a, d)
 	}
+	return nil
 }
 
 // rows are the indexes of the jobs that the filter leaves.
 func (p *Pane) rows(d *pane.Shared) []int {
-	return p.Filter.Rows(len(d.Jobs()), d.FilterWords)
+	return p.filter.Rows(len(d.Jobs()), d.FilterWords)
 }
 
 // shown are the indexes of the jobs that there is room for, around the picked one.
@@ -61,7 +62,7 @@ func (p *Pane) look(a keys.Action, d *pane.Shared) {
 	whole := pane.BeamSpan(d.Shop.Beam)
 	if p.Zoom == 0 {
 		p.At = (whole.From + whole.To) / 2
-		if n := tracked(d); n > 0 && d.Before(d.JobAt) != nil {
+		if n := outlined(d); n > 0 && d.Before(d.JobAt) != nil {
 			p.At = d.Before(d.JobAt).At[n-1]
 		}
 	}
@@ -71,9 +72,9 @@ func (p *Pane) look(a keys.Action, d *pane.Shared) {
 	case keys.ZoomOut:
 		p.Zoom = max(p.Zoom-1, 0)
 	case keys.Left:
-		p.At = p.Stretch(d).From
+		p.At = p.stretch(d).From
 	case keys.Right:
-		p.At = p.Stretch(d).To
+		p.At = p.stretch(d).To
 	}
 	if a == keys.WholeBeam {
 		p.Zoom = 0
@@ -82,8 +83,8 @@ func (p *Pane) look(a keys.Action, d *pane.Shared) {
 	p.At = max(whole.From+half, min(p.At, whole.To-half))
 }
 
-// Stretch is the stretch of the beam to show.
-func (p *Pane) Stretch(d *pane.Shared) plan.Span {
+// stretch is the stretch of the beam to show.
+func (p *Pane) stretch(d *pane.Shared) plan.Span {
 	whole := pane.BeamSpan(d.Shop.Beam)
 	half := whole.Length() >> p.Zoom / 2
 	if p.Zoom == 0 || half == 0 {
@@ -92,19 +93,18 @@ func (p *Pane) Stretch(d *pane.Shared) plan.Span {
 	return plan.Span{From: p.At - half, To: p.At + half}
 }
 
-// pickHolder picks a holder by number; 0 picks none.
-func pickHolder(d *pane.Shared, n int) {
+// pickHolder picks a holder by number, and says so; 0 picks none.
+func pickHolder(d *pane.Shared, n int) pane.Want {
 	d.Holder = max(0, min(n, len(d.Shop.Beam.Holders)))
 	if d.Holder == 0 {
-		d.Say("no holder is picked")
-		return
+		return pane.Say("no holder is picked")
 	}
-	d.Say("holder %d is picked", d.Holder)
+	return pane.Say("holder %d is picked", d.Holder)
 }
 
-// tracked is the number of the holder whose line stands out: the picked one, else
+// outlined is the number of the holder whose line stands out: the picked one, else
 // that of the picked move.
-func tracked(d *pane.Shared) int {
+func outlined(d *pane.Shared) int {
 	if d.Holder > 0 {
 		return d.Holder
 	}
@@ -113,33 +113,33 @@ func tracked(d *pane.Shared) int {
 
 // mapParts is how the pane's lines are shared out.
 type mapParts struct {
-	Bends  int // lines of a job for its changeover
-	Runs   int // lines of a job for its run
+	bends  int // lines of a job for its changeover
+	runs   int // lines of a job for its run
 	jobs   int // shown
 	detail int // lines about the picked changeover
 }
 
-// Parts shares out the lines below the rule, the heads and the scale: a job has one
+// parts shares out the lines below the rule, the heads and the scale: a job has one
 // line, or more where all have, and what is left tells about the picked one.
-func (p *Pane) Parts(d *pane.Shared) mapParts {
+func (p *Pane) parts(d *pane.Shared) mapParts {
 	room, n := p.H-3, max(len(p.rows(d)), 1)
-	s := mapParts{Bends: 1}
+	s := mapParts{bends: 1}
 	if each := (room - 2) / n; each > 1 {
-		s.Runs = 1
-		s.Bends = min(each-1, 3)
+		s.runs = 1
+		s.bends = min(each-1, 3)
 	}
-	s.jobs = max(min(n, (room-min(room/4, 2))/(s.Bends+s.Runs)), 0)
-	s.detail = max(min(room-s.jobs*(s.Bends+s.Runs), 5), 0)
+	s.jobs = max(min(n, (room-min(room/4, 2))/(s.bends+s.runs)), 0)
+	s.detail = max(min(room-s.jobs*(s.bends+s.runs), 5), 0)
 	return s
 }
 
 // View draws the pane.
 func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
-	s := p.Parts(d)
+	s := p.parts(d)
 	indexes := p.shown(d, s.jobs)
-	title := pane.RowsShown(d, &p.Filter, p.rows(d), s.jobs)
+	title := pane.RowsShown(d, &p.filter, p.rows(d), s.jobs)
 	title.Join(p.legend(d))
-	body := p.tracks(d, indexes, s, focused)
+	body := p.lines(d, indexes, s, focused)
 	return draw.Box(d.Theme, "Day map", title, pane.WithDetail(d, body, p.Size, s.detail), p.Size, focused)
 }
 
@@ -153,7 +153,7 @@ func (p *Pane) legend(d *pane.Shared) draw.Line {
 	} else {
 		l.Add(draw.Plain, "only those that move  ")
 	}
-	if n := tracked(d); n > 0 {
+	if n := outlined(d); n > 0 {
 		l.Add(draw.Picked, fmt.Sprintf("%s holder %d  ", d.Legend[draw.Aimed], n))
 	}
 	if p.Zoom > 0 {
@@ -162,7 +162,7 @@ func (p *Pane) legend(d *pane.Shared) draw.Line {
 	return l
 }
 
-func (p *Pane) Filtered() *list.Filter { return &p.Filter }
+func (p *Pane) Filtered() *list.Filter { return &p.filter }
 
 func (p *Pane) PickShown(d *pane.Shared) { d.Pick(pane.ShownRow(p.rows(d), d.JobAt)) }
 
@@ -173,9 +173,9 @@ func (p *Pane) Hides(d *pane.Shared) bool {
 // Click picks the job of a row.
 func (p *Pane) Click(d *pane.Shared, _, y int) {
 	const heads = 3 // with the pane's rule
-	s := p.Parts(d)
+	s := p.parts(d)
 	indexes := p.shown(d, s.jobs)
-	if row := draw.Floor(y-heads, s.Bends+s.Runs); row >= 0 && row < len(indexes) {
+	if row := draw.Floor(y-heads, s.bends+s.runs); row >= 0 && row < len(indexes) {
 		d.Pick(indexes[row])
 	}
 }

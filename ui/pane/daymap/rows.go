@@ -6,10 +6,10 @@ import (
 	"bide/ui/pane"
 )
 
-// tracks are the heads, the scale and the jobs.
-func (p *Pane) tracks(d *pane.Shared, indexes []int, s mapParts, focused bool) []draw.Line {
+// lines are the heads, the scale and the jobs.
+func (p *Pane) lines(d *pane.Shared, indexes []int, s mapParts, focused bool) []draw.Line {
 	f := pane.NewFrame(d, p.W)
-	sc := draw.NewScale(p.Stretch(d), f.Middle, d.Shop.Unit)
+	sc := draw.NewScale(p.stretch(d), f.Middle, d.Shop.Unit)
 	first := d.JobAt
 	if len(indexes) > 0 {
 		first = indexes[0]
@@ -17,7 +17,7 @@ func (p *Pane) tracks(d *pane.Shared, indexes []int, s mapParts, focused bool) [
 	out := p.heads(d, &f, sc, first)
 	for _, index := range indexes {
 		e := pane.JobRow{Shared: d, Index: index, Job: d.Jobs()[index], Outcome: d.Outcome(index), Focused: focused}
-		drawn := p.trackOf(e, sc, s)
+		drawn := p.linesOf(e, sc, s)
 		for n, middle := range drawn {
 			l := f.Before(e, n, len(drawn))
 			if e.Refused() && n == 0 {
@@ -42,36 +42,36 @@ func (p *Pane) heads(d *pane.Shared, f *pane.Frame, sc draw.Scale, from int) []d
 	l := f.Headed(d, pane.ScaleNumbers(d.Theme, sc, d.Shop.Unit))
 	below := d.Line()
 	below.To(f.Left)
-	below.Join(pane.HolderNumbers(d, sc, d.Before(from), tracked(d)).Fit(f.Middle))
+	below.Join(pane.HolderNumbers(d, sc, d.Before(from), outlined(d)).Fit(f.Middle))
 	return []draw.Line{l, below}
 }
 
-// trackOf draws the holders' lines while a job's changeover is made and while it runs.
-func (p *Pane) trackOf(e pane.JobRow, sc draw.Scale, s mapParts) []draw.Line {
+// linesOf draws the holders' lines while a job's changeover is made and while it runs.
+func (p *Pane) linesOf(e pane.JobRow, sc draw.Scale, s mapParts) []draw.Line {
 	o, now := e.Outcome, e.Before(e.Index)
 	switch {
 	case now == nil:
 		l := e.Line()
 		l.Add(draw.Faint, " "+e.Pending)
-		return append([]draw.Line{l}, make([]draw.Line, s.Bends+s.Runs-1)...)
+		return append([]draw.Line{l}, make([]draw.Line, s.bends+s.runs-1)...)
 	case o == nil || len(o.Faults) > 0:
-		out := drawThreads(e.Theme, sc, s.Bends+s.Runs, func(column func(plan.Length) int) []draw.Thread { return draw.Unmoved(now.At, column) })
+		out := drawThreads(e.Theme, sc, s.bends+s.runs, func(column func(plan.Length) int) []draw.Thread { return draw.Unmoved(now.At, column) })
 		return out
 	}
 	c := &o.Step.Changeover
 	going, next := movedIn(c), movedNextIn(e)
-	out := drawThreads(e.Theme, sc, s.Bends, func(column func(plan.Length) int) []draw.Thread {
-		all := draw.Threads(c, tracked(e.Shared), column)
-		if n := tracked(e.Shared); n > 0 {
+	out := drawThreads(e.Theme, sc, s.bends, func(column func(plan.Length) int) []draw.Thread {
+		all := draw.Threads(c, outlined(e.Shared), column)
+		if n := outlined(e.Shared); n > 0 {
 			all[n-1].Class = draw.Aimed
 		}
 		return p.kept(all, func(i int) bool { return going[i] })
 	})
-	if s.Runs == 0 {
+	if s.runs == 0 {
 		return out
 	}
-	return append(out, drawThreads(e.Theme, sc, s.Runs, func(column func(plan.Length) int) []draw.Thread {
-		return p.kept(runThreads(c, tracked(e.Shared), column), func(i int) bool { return going[i] || next[i] })
+	return append(out, drawThreads(e.Theme, sc, s.runs, func(column func(plan.Length) int) []draw.Thread {
+		return p.kept(runThreads(c, outlined(e.Shared), column), func(i int) bool { return going[i] || next[i] })
 	})...)
 }
 

@@ -14,22 +14,22 @@ import (
 
 // AboutHolder is what there is to say about a holder, what is wrong first.
 func AboutHolder(d *pane.Shared, number int) (out []draw.Span) {
-	r := NewRow(d, number, false)
+	r := newRow(d, number, false)
 	u := d.Shop.Unit
 	say := func(i draw.Style, format string, args ...any) {
 		out = append(out, draw.Span{Style: i, Text: fmt.Sprintf(format, args...)})
 	}
-	place := PositionOf(d, number)
-	say(draw.Picked, "Holder %d is at %s (%s)%s", number, u.Show(place), words.Other(u).Show(place), r.inJob())
+	at := PositionOf(d, number)
+	say(draw.Picked, "Holder %d is at %s (%s)%s", number, u.Show(at), words.Other(u).Show(at), r.inJob())
 	if m, marked := d.Actual.Marks[number]; marked || r.condition != plan.Good {
 		say(draw.Late, "%s", condition(r.condition, m, marked))
 	}
 	if text := r.edgeWords(); text != "" {
 		say(draw.Plain, "%s", text)
 	}
-	if r.Usage != nil {
-		say(draw.Plain, "today: cuts in %d of %s, %.0f m; %s over %s; %s", r.Usage.Cuts, words.Count(len(r.Usage.Stints), "job"), r.Usage.Metres,
-			words.Count(r.Usage.Moves, "move"), u.Show(r.Usage.Travel), r.idleWords())
+	if r.usage != nil {
+		say(draw.Plain, "today: cuts in %d of %s, %.0f m; %s over %s; %s", r.usage.Cuts, words.Count(len(r.usage.Stints), "job"), r.usage.Metres,
+			words.Count(r.usage.Moves, "move"), u.Show(r.usage.Travel), r.idleWords())
 	}
 	if text := r.record(); text != "" {
 		say(draw.Faint, "%s", text)
@@ -51,7 +51,7 @@ func (r holderRow) inJob() string {
 	switch {
 	case r.stint.Way != 0:
 		text += fmt.Sprintf(", moved to %s", u.Show(r.stint.At))
-	case r.stint.At != PositionOf(r.Shared, r.Number):
+	case r.stint.At != PositionOf(r.Shared, r.number):
 		text += fmt.Sprintf(" at %s", u.Show(r.stint.At))
 	}
 	return text
@@ -75,9 +75,9 @@ func condition(c plan.Condition, m shop.Mark, marked bool) string {
 
 // idleWords say how long it has been and will be idle, and how long it is left alone.
 func (r holderRow) idleWords() string {
-	all := fmt.Sprintf("idle %s in %s", words.Hours(r.Usage.IdleTime), words.Count(r.Usage.Idle, "job"))
+	all := fmt.Sprintf("idle %s in %s", words.Hours(r.usage.IdleTime), words.Count(r.usage.Idle, "job"))
 	switch {
-	case r.Usage.Never() && r.Forecast.Present.Whole():
+	case r.usage.Never() && r.Present.Whole():
 		return words.Join("; ", "never used", r.alone())
 	case r.stint == nil || r.stint.Use == plan.Cutting:
 		return all + " of the day"
@@ -85,7 +85,7 @@ func (r holderRow) idleWords() string {
 	here := fmt.Sprintf("here for %s, %s", words.Count(r.indexes, "job"), words.Hours(r.idle))
 	if r.next >= 0 {
 		here += fmt.Sprintf(", then needed for %s at %s", r.Jobs()[r.next].ID, r.Clock(r.Outcome(r.next).Step.SetupStart))
-	} else if r.Forecast.Present.Whole() {
+	} else if r.Present.Whole() {
 		here += ", to the end of the day"
 	}
 	return words.Join("; ", all, here, r.alone())
@@ -96,12 +96,12 @@ func (r holderRow) idleWords() string {
 func (r holderRow) alone() string {
 	use := r.Use()
 	step := use.Step(r.JobAt)
-	if step < 0 || !r.Forecast.Present.Whole() {
+	if step < 0 || !r.Present.Whole() {
 		return ""
 	}
-	next := r.Usage.Touched(step)
+	next := r.usage.Touched(step)
 	if next < 0 {
-		return "no move of it follows"
+		return "it is not moved again"
 	}
 	index := use.Turns[next]
 	return fmt.Sprintf("it stays until %s at %s", r.Jobs()[index].ID, r.Clock(r.Outcome(index).Step.SetupStart))
@@ -112,13 +112,13 @@ func (r holderRow) alone() string {
 func (r holderRow) edgeWords() string {
 	var parts []string
 	if r.blade() != "" {
-		b := r.Forecast.Start.Positions.Blades[r.Number-1]
+		b := r.Start.Positions.Blades[r.number-1]
 		parts = append(parts, fmt.Sprintf("blade of %g degrees, tip %g mm", b.Bevel, b.Tip))
 	}
 	if metres, known := r.worn(); known {
 		parts = append(parts, fmt.Sprintf("%.0f m cut with this blade before the day", metres))
 	}
-	if w := wearOf(r.Shared, r.Number); w != nil && w.Jams > 0 {
+	if w := wearOf(r.Shared, r.number); w != nil && w.Jams > 0 {
 		parts = append(parts, "stuck "+words.Times(w.Jams)+" before")
 	}
 	return strings.Join(parts, ", ")
@@ -126,7 +126,7 @@ func (r holderRow) edgeWords() string {
 
 // record says what the record has of it.
 func (r holderRow) record() string {
-	w := wearOf(r.Shared, r.Number)
+	w := wearOf(r.Shared, r.number)
 	if w == nil || *w == (record.Wear{}) {
 		return ""
 	}
@@ -141,8 +141,8 @@ func (r holderRow) record() string {
 // wearOf is what the record has of a holder; nil while it isn't read, or there is
 // none.
 func wearOf(d *pane.Shared, number int) *record.Wear {
-	if d.Files.Wear == nil || number > len(d.Files.Wear.Holders) {
+	if d.Wear == nil || number > len(d.Wear.Holders) {
 		return nil
 	}
-	return &d.Files.Wear.Holders[number-1]
+	return &d.Wear.Holders[number-1]
 }

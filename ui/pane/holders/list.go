@@ -12,7 +12,7 @@ import (
 
 // holderLines are the head and n of the list's rows from the given one on.
 func (p *Pane) holderLines(d *pane.Shared, from, n int, focused bool) []draw.Line {
-	rows := p.Rows(d, focused)
+	rows := p.rows(d, focused)
 	before, strip, after := p.columns(d)
 	out := []draw.Line{p.heads(d, before, strip, after)}
 	for _, r := range rows[min(from, len(rows)):min(from+n, len(rows))] {
@@ -27,7 +27,7 @@ func (p *Pane) holderLines(d *pane.Shared, from, n int, focused bool) []draw.Lin
 	}
 	if len(rows) == 0 {
 		l := d.Line()
-		l.Add(draw.Faint, " no holder has all of these words; "+d.KeyFor(keys.FilterRows)+" changes them")
+		l.Add(draw.Faint, " no holder matches the filter; "+d.KeyFor(keys.FilterRows)+" changes it")
 		out = append(out, l)
 	}
 	return out
@@ -91,25 +91,20 @@ func (p *Pane) all(d *pane.Shared) []draw.Column[holderRow] {
 	for _, h := range d.Use().Holders {
 		far = append(far, h.Travel)
 	}
-	places, ways := words.NewRuler(d.Shop.Unit, "now at", d.Forecast.Start.Positions.At...), words.NewRuler(d.Shop.Unit, "", far...)
+	positions, ways := words.NewRuler(d.Shop.Unit, "now at", d.Start.Positions.At...), words.NewRuler(d.Shop.Unit, "", far...)
 	edge := 7
-	if p.By == ByEdge {
+	if p.by == byEdge {
 		edge = 1
 	}
 	of := func(i draw.Style, text func(holderRow) string) func(holderRow) (draw.Style, string) {
-		return func(r holderRow) (draw.Style, string) {
-			if r.picked() {
-				return draw.Picked, text(r)
-			}
-			return i, text(r)
-		}
+		return func(r holderRow) (draw.Style, string) { return draw.Pick(r.picked(), i), text(r) }
 	}
 	return []draw.Column[holderRow]{
 		{Width: 1, Left: true, Cell: holderRow.cursor},
-		{Head: "n", Width: 3, Cell: of(draw.Strong, func(r holderRow) string { return fmt.Sprint(r.Number) })},
+		{Head: "n", Width: 3, Cell: of(draw.Strong, func(r holderRow) string { return fmt.Sprint(r.number) })},
 		{Head: "", Width: 1, Left: true, Cell: holderRow.flag},
 		{Head: "state", Width: 6, Rank: 4, Left: true, Cell: holderRow.state},
-		{Head: "now at", Width: places.Width, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return places.Number(PositionOf(r.Shared, r.Number)) })},
+		{Head: "now at", Width: positions.Width, Rank: 1, Cell: of(draw.Plain, func(r holderRow) string { return positions.Number(PositionOf(r.Shared, r.number)) })},
 		{Head: "use", Width: 7, Rank: 2, Left: true, Cell: of(draw.Plain, holderRow.does)},
 		{Head: "idle", Width: 5, Rank: 1, Cell: of(draw.Plain, holderRow.idleText)},
 		{Head: "next", Width: d.IDWidth() + 1 + d.ClockWidth(), Rank: 3, Left: true, Cell: of(draw.Plain, holderRow.nextText)},
@@ -124,20 +119,12 @@ func (p *Pane) all(d *pane.Shared) []draw.Column[holderRow] {
 
 // PositionOf is where a holder is now.
 func PositionOf(d *pane.Shared, number int) plan.Length {
-	return d.Forecast.Start.Positions.At[number-1]
+	return d.Start.Positions.At[number-1]
 }
 
-func (r holderRow) picked() bool { return r.Number == Picked(r.Shared) }
+func (r holderRow) picked() bool { return r.number == Picked(r.Shared) }
 
-func (r holderRow) cursor() (draw.Style, string) {
-	switch {
-	case !r.picked():
-		return draw.Plain, ""
-	case r.focused:
-		return draw.Picked, r.Theme.Cursor
-	}
-	return draw.Picked, r.CursorBy
-}
+func (r holderRow) cursor() (draw.Style, string) { return r.RowCursor(r.picked(), r.focused) }
 
 // flag is the letter of its condition, as beside its number on the beam.
 func (r holderRow) flag() (draw.Style, string) {
@@ -162,16 +149,16 @@ func (r holderRow) idleText() string {
 // nextText is the job that needs it next, and when that is set up.
 func (r holderRow) nextText() string {
 	switch {
-	case r.Usage == nil:
+	case r.usage == nil:
 		return r.Pending
 	case r.next == r.JobAt:
 		return "now"
 	case r.next >= 0:
 		id := r.Short(r.Jobs()[r.next].ID, r.IDWidth())
 		return id + draw.Blanks(r.IDWidth()-draw.CellWidth(id)+1) + r.Clock(r.Outcome(r.next).Step.SetupStart)
-	case !r.Forecast.Present.Whole():
+	case !r.Present.Whole():
 		return r.Pending
-	case r.Usage.Never():
+	case r.usage.Never():
 		return "never"
 	}
 	return "no more"
@@ -196,7 +183,7 @@ func (r holderRow) wayText(in words.Ruler) string {
 	if r.movesToday() == 0 {
 		return ""
 	}
-	return in.Number(r.Usage.Travel)
+	return in.Number(r.usage.Travel)
 }
 
 // edgeText is what its edge had cut at the start of the day.
@@ -209,7 +196,7 @@ func (r holderRow) edgeText() string {
 
 // jamsText is how often the record has it stuck.
 func (r holderRow) jamsText() string {
-	if w := wearOf(r.Shared, r.Number); w != nil && w.Jams > 0 {
+	if w := wearOf(r.Shared, r.number); w != nil && w.Jams > 0 {
 		return fmt.Sprint(w.Jams)
 	}
 	return ""

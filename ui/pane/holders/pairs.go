@@ -34,8 +34,8 @@ func BeforeID(d *pane.Shared, p *plan.Pair) string {
 	switch {
 	case p.Before != nil:
 		return p.Before.ID
-	case d.Forecast.Start.Positions.Job != "":
-		return d.Forecast.Start.Positions.Job
+	case d.Start.Positions.Job != "":
+		return d.Start.Positions.Job
 	}
 	return "now"
 }
@@ -50,7 +50,7 @@ func (p *Pane) pairLines(d *pane.Shared, from, n int, focused bool) []draw.Line 
 	}
 	if len(pairs) == 0 {
 		l := d.Line()
-		l.Add(draw.Faint, " no changeover is planned yet, or none has all of the filter's words")
+		l.Add(draw.Faint, " no changeover is planned yet, or none matches the filter")
 		out = append(out, l)
 	}
 	return out
@@ -62,12 +62,7 @@ func pairColumns(d *pane.Shared) []draw.Column[pairRow] {
 		most = max(most, p.Repositions)
 	}
 	of := func(i draw.Style, text func(pairRow) string) func(pairRow) (draw.Style, string) {
-		return func(r pairRow) (draw.Style, string) {
-			if r.index == r.Shared.JobAt {
-				return draw.Picked, text(r)
-			}
-			return i, text(r)
-		}
+		return func(r pairRow) (draw.Style, string) { return draw.Pick(r.picked(), i), text(r) }
 	}
 	return []draw.Column[pairRow]{
 		{Width: 1, Left: true, Cell: pairRow.cursor},
@@ -86,19 +81,13 @@ func pairColumns(d *pane.Shared) []draw.Column[pairRow] {
 	}
 }
 
-func (r pairRow) cursor() (draw.Style, string) {
-	switch {
-	case r.index != r.Shared.JobAt:
-		return draw.Plain, ""
-	case r.focused:
-		return draw.Picked, r.Theme.Cursor
-	}
-	return draw.Picked, r.CursorBy
-}
+func (r pairRow) picked() bool { return r.index == r.Shared.JobAt }
+
+func (r pairRow) cursor() (draw.Style, string) { return r.RowCursor(r.picked(), r.focused) }
 
 // share is the changeover's part of the day's moves.
 func (r pairRow) share() string {
-	all := r.Forecast.Present.Totals.Repositions
+	all := r.Present.Totals.Repositions
 	if all == 0 {
 		return ""
 	}
@@ -119,10 +108,10 @@ func aboutPair(d *pane.Shared) (out []draw.Span) {
 	}
 	j := d.Job()
 	if len(moving) == 0 {
-		return []draw.Span{{Style: draw.Plain, Text: fmt.Sprintf("to %s no holder moves", j.ID)}}
+		return []draw.Span{{Style: draw.Plain, Text: fmt.Sprintf("no holder moves for %s", j.ID)}}
 	}
 	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("moving for %s: holders %s", j.ID, words.Ranges(moving))})
 	s := d.Outcome(d.JobAt).Step
-	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("setup %s min: %s", words.Minutes(s.Setup.Total()), pane.SetupCauses(s.Setup))})
+	out = append(out, draw.Span{Style: draw.Plain, Text: fmt.Sprintf("setup %s min: %s", words.Minutes(s.Setup.Total()), words.BriefCauses(&s.Setup, d.Beam.Drive.Kind))})
 	return append(out, draw.Span{Style: draw.Faint, Text: pane.LayoutText(j, &s.Layout, d.Shop.Unit)})
 }

@@ -17,43 +17,44 @@ import (
 // the day; and in a second view the changeovers by the moves they take.
 type Pane struct {
 	draw.Size
-	By      Order
+	by      order
 	turned  bool // the order turned round
 	filter  list.Filter
 	pairs   bool // the second view
-	Marking int  // number of the holder whose condition is asked for; 0 none
+	marking int  // number of the holder whose condition is asked for; 0 none
 }
 
 func (p *Pane) SetSize(s draw.Size) { p.Size = s }
 
 // Help is where the pane's keys work.
 func (p *Pane) Help() keys.Scope {
-	if p.Marking > 0 {
+	if p.marking > 0 {
 		return keys.OnMark
 	}
 	return keys.OnHolders
 }
 
 // HandleKey picks a holder or, among the changeovers, a job.
-func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) pane.Want {
 	switch a {
 	case keys.Left:
 		d.Pick(d.JobAt - 1)
 	case keys.Right:
 		d.Pick(d.JobAt + 1)
 	case keys.Sort:
-		p.By = (p.By + 1) % Orders
+		p.by = (p.by + 1) % orders
 	case keys.Reverse:
 		p.turned = !p.turned
 	case keys.Pairs:
 		p.pairs = !p.pairs
 	case keys.Marking:
-		p.Marking = Picked(d)
+		p.marking = Picked(d)
 	case keys.MarkGood, keys.MarkNoCut, keys.MarkStuck, keys.MarkOut, keys.MarkFiled, keys.MarkDrop:
-		p.answer(a, d)
+		return p.answer(a, d)
 	default:
 		p.scroll(a, d)
 	}
+	return nil
 }
 
 // scroll picks another row.
@@ -87,8 +88,8 @@ func (p *Pane) picks(d *pane.Shared) (rows []int, at int) {
 		}
 		return rows, slices.Index(rows, d.JobAt)
 	}
-	for _, r := range p.Rows(d, false) {
-		rows = append(rows, r.Number)
+	for _, r := range p.rows(d, false) {
+		rows = append(rows, r.number)
 	}
 	return rows, slices.Index(rows, Picked(d))
 }
@@ -99,7 +100,7 @@ func Picked(d *pane.Shared) int {
 	if number == 0 {
 		number = max(d.AimedHolder(), 1)
 	}
-	return min(number, len(d.Forecast.Beam.Holders))
+	return min(number, len(d.Beam.Holders))
 }
 
 // followHolder picks a holder, and its move where the changeover has one.
@@ -139,7 +140,7 @@ func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 // title tells which rows are shown, in which order, seen from which job.
 func (p *Pane) title(d *pane.Shared, from, n, rows int) draw.Line {
 	l := d.Line()
-	of := len(d.Forecast.Beam.Holders)
+	of := len(d.Beam.Holders)
 	if p.pairs {
 		of = len(d.Use().Pairs)
 	}
@@ -153,7 +154,7 @@ func (p *Pane) title(d *pane.Shared, from, n, rows int) draw.Line {
 	default:
 		l.Add(draw.Faint, words.Count(rows, "holder")+" ")
 	}
-	by := "by " + OrderWords[p.By]
+	by := "by " + orderWords[p.by]
 	if p.turned {
 		by += ", reversed"
 	}
@@ -176,16 +177,16 @@ func (p *Pane) about(d *pane.Shared) []draw.Line {
 	n := p.detail()
 	var spans []draw.Span
 	switch {
-	case p.Marking > 0:
+	case p.marking > 0:
 		spans = []draw.Span{{Style: draw.Picked, Text: fmt.Sprintf("Holder %d is %s. New condition: g good; n no cut: it moves but may not cut; s stuck: it can't move but may cut where it is; o out: neither; b as in beam.toml. Esc: no change.",
-			p.Marking, d.Forecast.Beam.Holders[p.Marking-1])}}
+			p.marking, d.Beam.Holders[p.marking-1])}}
 	case p.pairs:
 		spans = aboutPair(d)
 	case n < 3:
 		spans = AboutHolder(d, Picked(d))
 	default: // the legend is shown however much there is about the holder
 		lines := draw.Paragraphs(d.Theme, AboutHolder(d, Picked(d)), draw.Size{W: p.W, H: n - 1})
-		return append(lines, draw.Paragraphs(d.Theme, []draw.Span{{Style: draw.Faint, Text: StripLegend}}, draw.Size{W: p.W, H: 1})...)
+		return append(lines, draw.Paragraphs(d.Theme, []draw.Span{{Style: draw.Faint, Text: stripLegend}}, draw.Size{W: p.W, H: 1})...)
 	}
 	return draw.Paragraphs(d.Theme, spans, draw.Size{W: p.W, H: n})
 }

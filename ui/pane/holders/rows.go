@@ -14,8 +14,8 @@ import (
 // holderRow is one holder in the list.
 type holderRow struct {
 	*pane.Shared
-	Number    int // from 1
-	Usage     *plan.Usage
+	number    int // from 1
+	usage     *plan.Usage
 	condition plan.Condition
 	stint     *plan.Stint // in the picked job; nil while that isn't known
 	idle      time.Duration
@@ -24,54 +24,54 @@ type holderRow struct {
 	focused   bool
 }
 
-// NewRow is what is known of a holder, seen from the picked job.
-func NewRow(d *pane.Shared, number int, focused bool) holderRow {
-	r := holderRow{Shared: d, Number: number, condition: d.Forecast.Beam.Holders[number-1], next: -1, focused: focused}
+// newRow is what is known of a holder, seen from the picked job.
+func newRow(d *pane.Shared, number int, focused bool) holderRow {
+	r := holderRow{Shared: d, number: number, condition: d.Beam.Holders[number-1], next: -1, focused: focused}
 	use := d.Use()
 	if number > len(use.Holders) {
 		return r
 	}
-	r.Usage = &use.Holders[number-1]
+	r.usage = &use.Holders[number-1]
 	r.next = use.Next(number, d.JobAt)
 	if s := use.Step(d.JobAt); s >= 0 {
-		r.stint = &r.Usage.Stints[s]
-		r.indexes, r.idle = r.Usage.Spell(s)
+		r.stint = &r.usage.Stints[s]
+		r.indexes, r.idle = r.usage.Spell(s)
 	}
 	return r
 }
 
-// Order is what a list of holders is sorted by.
-type Order uint8
+// order is what a list of holders is sorted by.
+type order uint8
 
 const (
-	ByNumber Order = iota
-	ByIdle
-	ByNext
-	ByMoves
-	ByMetres
-	ByEdge
-	ByState
-	Orders
+	byNumber order = iota
+	byIdle
+	byNext
+	byMoves
+	byMetres
+	byEdge
+	byState
+	orders
 )
 
-var OrderWords = [Orders]string{"number", "idle time", "next job", "moves", "metres", "blade metres", "condition"}
+var orderWords = [orders]string{"number", "idle time", "next job", "moves", "metres", "blade metres", "condition"}
 
 // compare is the order of two holders: what maintenance looks for first.
-func (o Order) compare(a, b holderRow) int {
+func (o order) compare(a, b holderRow) int {
 	switch o {
-	case ByIdle:
+	case byIdle:
 		return cmp.Compare(b.idle, a.idle)
-	case ByNext:
+	case byNext:
 		return cmp.Compare(a.needed(), b.needed())
-	case ByMoves:
+	case byMoves:
 		return cmp.Compare(b.movesToday(), a.movesToday())
-	case ByMetres:
+	case byMetres:
 		return cmp.Compare(b.metresToday(), a.metresToday())
-	case ByEdge:
+	case byEdge:
 		x, _ := a.worn()
 		y, _ := b.worn()
 		return cmp.Compare(y, x)
-	case ByState:
+	case byState:
 		return cmp.Compare(b.condition, a.condition)
 	}
 	return 0
@@ -86,30 +86,30 @@ func (r holderRow) needed() int {
 }
 
 func (r holderRow) movesToday() int {
-	if r.Usage == nil {
+	if r.usage == nil {
 		return 0
 	}
-	return r.Usage.Moves
+	return r.usage.Moves
 }
 
 func (r holderRow) metresToday() float64 {
-	if r.Usage == nil {
+	if r.usage == nil {
 		return 0
 	}
-	return r.Usage.Metres
+	return r.usage.Metres
 }
 
-// Rows are the holders that the filter lets through, sorted.
-func (p *Pane) Rows(d *pane.Shared, focused bool) []holderRow {
+// rows are the holders that the filter lets through, sorted.
+func (p *Pane) rows(d *pane.Shared, focused bool) []holderRow {
 	var out []holderRow
 	f := &p.filter
-	for n := 1; n <= len(d.Forecast.Beam.Holders); n++ {
-		r := NewRow(d, n, focused)
+	for n := 1; n <= len(d.Beam.Holders); n++ {
+		r := newRow(d, n, focused)
 		if !f.On() || f.Lets(r.words()...) {
 			out = append(out, r)
 		}
 	}
-	slices.SortStableFunc(out, p.By.compare)
+	slices.SortStableFunc(out, p.by.compare)
 	if p.turned {
 		slices.Reverse(out)
 	}
@@ -118,13 +118,13 @@ func (p *Pane) Rows(d *pane.Shared, focused bool) []holderRow {
 
 // words are what a filter looks in.
 func (r holderRow) words() []string {
-	out := []string{fmt.Sprintf("%d h%d", r.Number, r.Number), r.condition.String(), r.does(), r.blade()}
-	if m, ok := r.Actual.Marks[r.Number]; ok {
+	out := []string{fmt.Sprintf("%d h%d", r.number, r.number), r.condition.String(), r.does(), r.blade()}
+	if m, ok := r.Actual.Marks[r.number]; ok {
 		out = append(out, "condition "+m.Reason)
 	}
 	switch {
-	case r.Usage == nil:
-	case r.Usage.Never():
+	case r.usage == nil:
+	case r.usage.Never():
 		out = append(out, "never used")
 	case r.movesToday() > 0:
 		out = append(out, "moved today")
@@ -153,18 +153,18 @@ func (r holderRow) does() string {
 
 // blade is what it carries, as the positions have it.
 func (r holderRow) blade() string {
-	blades := r.Forecast.Start.Positions.Blades
-	if r.Number > len(blades) || !blades[r.Number-1].Known() {
+	blades := r.Start.Positions.Blades
+	if r.number > len(blades) || !blades[r.number-1].Known() {
 		return ""
 	}
-	b := blades[r.Number-1]
+	b := blades[r.number-1]
 	return fmt.Sprintf("%g/%g", b.Bevel, b.Tip)
 }
 
 // worn is how many metres its blade had cut when the positions were recorded.
 func (r holderRow) worn() (metres float64, known bool) {
-	if all := r.Forecast.Start.Positions.Metres; r.Number <= len(all) {
-		return all[r.Number-1], true
+	if all := r.Start.Positions.Metres; r.number <= len(all) {
+		return all[r.number-1], true
 	}
 	return 0, false
 }

@@ -29,8 +29,8 @@ func newStrip(d *pane.Shared, cells int) strip {
 	return s
 }
 
-// StripLegend says what the marks mean.
-const StripLegend = "| cutting . resting _ parked; moved there: X + =; x refused"
+// stripLegend says what the marks mean.
+const stripLegend = "| cutting . resting _ parked; moved there: X + =; x refused"
 
 // The marks of a strip; what moved to be there has a mark of its own.
 const (
@@ -72,7 +72,7 @@ func (s strip) row(r holderRow) draw.Line {
 		case step < 0:
 			l.Add(draw.Late, stripRefused)
 		default:
-			l.Add(s.mark(&r.Usage.Stints[step]))
+			l.Add(s.mark(&r.usage.Stints[step]))
 		}
 		l.Add(draw.Plain, draw.Blanks(s.each-1))
 	}

@@ -24,14 +24,15 @@ func (p *Pane) SetSize(s draw.Size) { p.Size = s }
 func (p *Pane) Help() keys.Scope    { return keys.OnMoves }
 
 // HandleKey picks a move, or another changeover.
-func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
-	d.PickMove(pane.PickRow(p.Rows(d), d.MoveAt, a, max(p.list()-1, 1)))
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) pane.Want {
+	d.PickMove(pane.PickRow(p.rows(d), d.MoveAt, a, max(p.list()-1, 1)))
 	switch a {
 	case keys.Left:
 		d.Pick(d.JobAt - 1)
 	case keys.Right:
 		d.Pick(d.JobAt + 1)
 	}
+	return nil
 }
 
 // detail is how many lines tell about the picked move and caution.
@@ -51,7 +52,7 @@ func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 	if len(moves) > 0 {
 		columns := draw.ColumnsFor(pane.MoveColumns(d, moves), p.W)
 		body = append(body, draw.Heads(d.Theme, columns))
-		rows := p.Rows(d)
+		rows := p.rows(d)
 		l := pane.ListOf(rows, d.MoveAt, p.list())
 		for _, n := range rows[l.From():l.To()] {
 			body = append(body, draw.RowOf(d.Theme, columns, pane.MoveRow{Shared: d, Index: n, Move: &moves[n], Focused: focused}))
@@ -68,7 +69,7 @@ func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 // shown tells how many moves there are, to which job, and which are in the list.
 func (p *Pane) shown(d *pane.Shared, n int) string {
 	if f := &p.filter; f.On() {
-		return f.Count(len(p.Rows(d)), n) + "to " + d.Job().ID
+		return f.Count(len(p.rows(d)), n) + "to " + d.Job().ID
 	}
 	if some := draw.Range(draw.Window(d.MoveAt, n, p.list()), p.list(), n); some != "" {
 		return draw.Fitting(p.W-len("-->Moves  "), some+" to "+d.Job().ID, some)
@@ -114,12 +115,12 @@ func (p *Pane) about(d *pane.Shared) []draw.Line {
 
 func (p *Pane) Filtered() *list.Filter { return &p.filter }
 
-func (p *Pane) PickShown(d *pane.Shared) { d.PickMove(pane.ShownRow(p.Rows(d), d.MoveAt)) }
+func (p *Pane) PickShown(d *pane.Shared) { d.PickMove(pane.ShownRow(p.rows(d), d.MoveAt)) }
 
 func (p *Pane) Hides(*pane.Shared) bool { return false } // moves are changed by nothing
 
-// Rows are the moves that the filter of the moves leaves.
-func (p *Pane) Rows(d *pane.Shared) []int {
+// rows are the moves that the filter of the moves leaves.
+func (p *Pane) rows(d *pane.Shared) []int {
 	moves, u := d.Moves(), d.Shop.Unit
 	return p.filter.Rows(len(moves), func(n int) []string {
 		m := &moves[n]
@@ -129,7 +130,7 @@ func (p *Pane) Rows(d *pane.Shared) []int {
 
 // Click picks the move of a row.
 func (p *Pane) Click(d *pane.Shared, _, y int) {
-	rows := p.Rows(d)
+	rows := p.rows(d)
 	l := pane.ListOf(rows, d.MoveAt, p.list())
 	if row := l.From() + y - 2; row >= l.From() && row < l.To() {
 		d.PickMove(rows[row])

@@ -8,10 +8,10 @@ import (
 	"bide/ui/pane"
 )
 
-// WholeTime is the time that the schedule shows: from the day's start to the last run's
+// wholeTime is the time that the schedule shows: from the day's start to the last run's
 // end, due time, or the shift's end.
-func WholeTime(d *pane.Shared) (from, to time.Time) {
-	from, to = d.Forecast.Start.Clock, d.Shop.Day.End
+func wholeTime(d *pane.Shared) (from, to time.Time) {
+	from, to = d.Start.Clock.At, d.Shop.Day.End
 	if from.IsZero() {
 		from = d.Shop.Day.Start
 	}
@@ -21,8 +21,8 @@ func WholeTime(d *pane.Shared) (from, to time.Time) {
 		}
 	}
 	later(from.Add(time.Hour))
-	for _, o := range d.Forecast.Present.Known {
-		later(o.Clock)
+	for _, o := range d.Present.Known {
+		later(o.Clock.At)
 	}
 	for _, j := range d.Jobs() {
 		if !j.Due.IsZero() && j.Due.Sub(from) < 72*time.Hour {
@@ -43,7 +43,7 @@ const nearestTime = 5
 
 // look changes what is shown: nearer, around the picked job, or along the clock.
 func (v *timeView) look(a keys.Action, d *pane.Shared) {
-	_, long := v.Span(d)
+	_, long := v.span(d)
 	switch a {
 	case keys.ZoomIn:
 		v.zoom = min(v.zoom+1, nearestTime)
@@ -58,12 +58,12 @@ func (v *timeView) look(a keys.Action, d *pane.Shared) {
 	case keys.Right:
 		v.from = v.from.Add(long / 2)
 	}
-	v.from, _ = v.Span(d)
+	v.from, _ = v.span(d)
 }
 
 // center puts the picked job into the middle.
 func (v *timeView) center(d *pane.Shared) {
-	from, to := WholeTime(d)
+	from, to := wholeTime(d)
 	v.from = from
 	if o := d.Outcome(d.JobAt); o != nil && len(o.Faults) == 0 {
 		s := o.Step
@@ -73,16 +73,16 @@ func (v *timeView) center(d *pane.Shared) {
 
 // follow brings the picked job into sight.
 func (v *timeView) follow(d *pane.Shared) {
-	from, long := v.Span(d)
+	from, long := v.span(d)
 	o := d.Outcome(d.JobAt)
 	if o != nil && len(o.Faults) == 0 && (o.Step.SetupStart.Before(from) || o.Step.RunEnd.After(from.Add(long))) {
 		v.center(d)
 	}
 }
 
-// Span is where the view begins, and how long it is; it stays within the whole time.
-func (v *timeView) Span(d *pane.Shared) (time.Time, time.Duration) {
-	from, to := WholeTime(d)
+// span is where the view begins, and how long it is; it stays within the whole time.
+func (v *timeView) span(d *pane.Shared) (time.Time, time.Duration) {
+	from, to := wholeTime(d)
 	long := to.Sub(from) >> v.zoom
 	if v.zoom == 0 {
 		return from, long
@@ -108,6 +108,17 @@ func (s timeScale) column(t time.Time) int {
 	return draw.Floor(int(t.Sub(s.from)/time.Second)*(s.width-1), all)
 }
 
+// closed marks the columns in whose middle nobody works.
+func (s timeScale) closed(d *pane.Shared, mark marking) {
+	c := d.Shop.Day.Calendar
+	each := s.to.Sub(s.from) / time.Duration(max(s.width-1, 1))
+	for x := range s.width {
+		if !c.Works(s.from.Add(time.Duration(x)*each + each/2)) {
+			mark(x, draw.Faint, d.Closed)
+		}
+	}
+}
+
 // steps between the hours that are numbered, in minutes.
 var hourSteps = []int{5, 10, 15, 30, 60, 120, 240, 480, 720, 1440, 2880}
 
@@ -123,7 +134,9 @@ func (s timeScale) clocks(d *pane.Shared) draw.Line {
 		}
 	}
 	by := time.Duration(step) * time.Minute
-	for t := s.from.Truncate(by); !t.After(s.to); t = t.Add(by) {
+	year, month, day := s.from.Date()
+	midnight := time.Date(year, month, day, 0, 0, 0, 0, s.from.Location())
+	for t := midnight; !t.After(s.to); t = t.Add(by) {
 		if !t.Before(s.from) {
 			l.Put(s.column(t), draw.Faint, d.Tick+d.Clock(t))
 		}

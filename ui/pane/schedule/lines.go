@@ -10,16 +10,11 @@ import (
 
 // oneLine draws all jobs in one line, with their names and when they are due below it.
 func (p *Pane) oneLine(d *pane.Shared) []draw.Line {
-	from, long := p.Hours.Span(d)
+	from, long := p.hours.span(d)
 	s := timeScale{from, from.Add(long), p.W}
 	bar, names, due := pane.NewLabels(p.W), pane.NewLabels(p.W), pane.NewLabels(p.W)
-	mark := func(l pane.Labels) func(x int, i draw.Style, text string) {
-		return func(x int, i draw.Style, text string) {
-			if x >= 0 && x < len(l) {
-				l[x] = draw.Span{Style: i, Text: text}
-			}
-		}
-	}
+	mark := markIn(bar)
+	s.closed(d, mark)
 	for index, j := range d.Jobs() {
 		e := pane.JobRow{Shared: d, Index: index, Job: j, Outcome: d.Outcome(index), Focused: false}
 		if e.Outcome == nil || e.Refused() {
@@ -28,7 +23,7 @@ func (p *Pane) oneLine(d *pane.Shared) []draw.Line {
 		step := *e.Outcome.Step
 		late := step.Late > 0
 		step.Late = 0 // the time since it is due is another job's here
-		timeBar(e, &step, s, 0, mark(bar))
+		timeBar(e, &step, s, 0, mark)
 		if !j.Due.IsZero() {
 			due.Put(s.column(j.Due), pickLate(late), d.Due+d.Safe(j.ID))
 		}
@@ -42,7 +37,7 @@ func (p *Pane) oneLine(d *pane.Shared) []draw.Line {
 		}
 	}
 	if end := d.Shop.Day.End; !end.IsZero() {
-		mark(bar)(s.column(end), draw.Strong, d.ShiftEnd)
+		mark(s.column(end), draw.Strong, d.ShiftEnd)
 	}
 	out := []draw.Line{s.clocks(d)}
 	for _, l := range []pane.Labels{bar, names, due} {
@@ -52,6 +47,18 @@ func (p *Pane) oneLine(d *pane.Shared) []draw.Line {
 		out = append(out, d.Line())
 	}
 	return out
+}
+
+// marking puts a sign into a column; nothing where the column isn't shown.
+type marking func(x int, i draw.Style, text string)
+
+// markIn marks in a row of cells.
+func markIn(cells []draw.Span) marking {
+	return func(x int, i draw.Style, text string) {
+		if x >= 0 && x < len(cells) {
+			cells[x] = draw.Span{Style: i, Text: text}
+		}
+	}
 }
 
 // pickLate is the ink of what is late, or not.
@@ -66,7 +73,7 @@ func pickLate(late bool) draw.Style {
 // and the shift's end.
 func (p *Pane) lines(d *pane.Shared, indexes []int, focused bool) []draw.Line {
 	f := pane.NewFrame(d, p.W)
-	from, long := p.Hours.Span(d)
+	from, long := p.hours.span(d)
 	s := timeScale{from, from.Add(long), f.Middle}
 	out := []draw.Line{f.Headed(d, s.clocks(d)), shiftEnds(d, &f, s)}
 	for _, index := range indexes {
@@ -112,8 +119,11 @@ func (p *Pane) legend(d *pane.Shared) draw.Line {
 	l.Add(draw.Accent, d.RunFill+" run  ")
 	l.Add(draw.Strong, d.Due+" due  ")
 	l.Add(draw.Late, draw.Fitting(p.W-90, "! late since due  ", "! late  "))
-	if p.Hours.zoom > 0 {
-		l.Add(draw.Faint, fmt.Sprintf("%d times as large  ", 1<<p.Hours.zoom))
+	if d.Shop.Day.Calendar != nil {
+		l.Add(draw.Faint, d.Closed+" no setups  ")
+	}
+	if p.hours.zoom > 0 {
+		l.Add(draw.Faint, fmt.Sprintf("%d times as large  ", 1<<p.hours.zoom))
 	}
 	return l
 }
@@ -125,11 +135,8 @@ func timeOf(e pane.JobRow, s timeScale) draw.Line {
 	for x := range out {
 		out[x] = draw.Span{Style: draw.Plain, Text: " "}
 	}
-	mark := func(x int, i draw.Style, text string) {
-		if x >= 0 && x < len(out) {
-			out[x] = draw.Span{Style: i, Text: text}
-		}
-	}
+	mark := markIn(out)
+	s.closed(e.Shared, mark)
 	if end := e.Shop.Day.End; !end.IsZero() {
 		mark(s.column(end), draw.Faint, e.ShiftEnd)
 	}
@@ -152,7 +159,7 @@ func timeOf(e pane.JobRow, s timeScale) draw.Line {
 
 // timeBar marks when a job is set up and runs. In less than two columns there is but the
 // run.
-func timeBar(e pane.JobRow, step *plan.Step, s timeScale, due int, mark func(x int, i draw.Style, text string)) {
+func timeBar(e pane.JobRow, step *plan.Step, s timeScale, due int, mark marking) {
 	from, runs, to := s.column(step.SetupStart), s.column(step.RunStart), s.column(step.RunEnd)
 	if runs == from && to > from && step.RunStart.After(step.SetupStart) {
 		runs++

@@ -16,20 +16,21 @@ import (
 type Pane struct {
 	draw.Size
 	filter list.Filter
-	Hours  timeView // what is shown
+	hours  timeView // what is shown
 }
 
 func (p *Pane) SetSize(s draw.Size) { p.Size = s }
 func (p *Pane) Help() keys.Scope    { return keys.OnSchedule }
 
 // HandleKey picks a job, or shows another part of the day.
-func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) pane.Want {
 	if list.Steps(a) {
 		d.Pick(pane.PickRow(p.rows(d), d.JobAt, a, max(p.jobs(d)-1, 1)))
-		p.Hours.follow(d)
-		return
+		p.hours.follow(d)
+	} else {
+		p.hours.look(a, d)
 	}
-	p.Hours.look(a, d)
+	return nil
 }
 
 // rows are the indexes of the jobs that the filter leaves; all where they are in one line.
@@ -74,7 +75,7 @@ func (p *Pane) Filtered() *list.Filter { return &p.filter }
 
 func (p *Pane) PickShown(d *pane.Shared) {
 	d.Pick(pane.ShownRow(p.rows(d), d.JobAt))
-	p.Hours.follow(d)
+	p.hours.follow(d)
 }
 
 func (p *Pane) Hides(d *pane.Shared) bool {
@@ -90,7 +91,7 @@ func (p *Pane) Click(d *pane.Shared, x, y int) {
 		}
 		return
 	}
-	from, long := p.Hours.Span(d)
+	from, long := p.hours.span(d)
 	s := timeScale{from, from.Add(long), p.W}
 	for index := range d.Jobs() {
 		if o := d.Outcome(index); o != nil && len(o.Faults) == 0 && s.column(o.Step.SetupStart) <= x && x <= s.column(o.Step.RunEnd) {

@@ -27,16 +27,17 @@ func (p *Pane) SetSize(s draw.Size) { p.Size = s }
 func (p *Pane) Help() keys.Scope { return keys.OnSettings }
 
 // HandleKey scrolls, or goes to another job.
-func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) {
+func (p *Pane) HandleKey(a keys.Action, d *pane.Shared) pane.Want {
 	switch a {
 	case keys.Left:
 		d.Pick(d.JobAt - 1)
 	case keys.Right:
 		d.Pick(d.JobAt + 1)
 	}
-	n := len(p.Lines(d))
+	n := len(p.lines(d))
 	by := map[keys.Action]int{keys.Up: -1, keys.Down: 1, keys.PageUp: -p.room(), keys.PageDown: p.room(), keys.Top: -n, keys.Bottom: n}[a]
 	p.from, p.of = p.first(d, n, by), d.Job()
+	return nil
 }
 
 // room is how many lines are shown.
@@ -54,7 +55,7 @@ func (p *Pane) first(d *pane.Shared, lines, by int) int {
 
 // View draws the pane.
 func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
-	body := p.Lines(d)
+	body := p.lines(d)
 	from := p.first(d, len(body), 0)
 	l := d.Line()
 	if j := d.Job(); j != nil {
@@ -67,37 +68,14 @@ func (p *Pane) View(d *pane.Shared, focused bool) []draw.Line {
 	return draw.Box(d.Theme, "Settings", l, body[min(from, len(body)):], p.Size, focused)
 }
 
-// AtKnife is what is known of a job at the knife: of a job that is refused or not yet
-// worked out, the settings alone; nil where its material is in no table.
-func AtKnife(d *pane.Shared, index int) *material.Turn {
-	if step := d.Use().Step(index); step >= 0 {
-		if k := &d.AtKnife().Turns[step]; k.Settings != nil {
-			return k
-		}
-		return nil
-	}
-	if index >= len(d.Jobs()) {
-		return nil
-	}
-	s := d.Shop.Settings(d.Jobs()[index])
-	if s == nil {
-		return nil
-	}
-	why := "the changeover is still being planned"
-	if o := d.Outcome(index); o != nil {
-		why = "the job is refused"
-	}
-	return &material.Turn{Settings: s, Unbent: why, Damaged: d.Shop.Damaged(nil)}
-}
-
-// Lines are all of it, broken to the pane's width.
-func (p *Pane) Lines(d *pane.Shared) []draw.Line {
-	t := &Text{Shared: d, W: max(p.W, 20)}
+// lines are all of it, broken to the pane's width.
+func (p *Pane) lines(d *pane.Shared) []draw.Line {
+	t := &text{Shared: d, w: max(p.W, 20)}
 	j := d.Job()
 	if j == nil {
 		return nil
 	}
-	k := AtKnife(d, d.JobAt)
+	k := d.KnifeFor(d.JobAt)
 	if k == nil {
 		t.para(draw.Plain, fmt.Sprintf("%s: %s, so there are no settings for it. Add it to materials.toml.", j.ID, d.Shop.Unset(j)))
 		return t.out

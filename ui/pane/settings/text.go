@@ -10,10 +10,10 @@ import (
 	"bide/ui/pane"
 )
 
-// Text is the settings of a job growing line by line.
-type Text struct {
+// text is the settings of a job growing line by line.
+type text struct {
 	*pane.Shared
-	W   int
+	w   int
 	out []draw.Line
 }
 
@@ -23,7 +23,7 @@ const (
 )
 
 // chapter begins a chapter, after a blank line.
-func (t *Text) chapter(name, about string) {
+func (t *text) chapter(name, about string) {
 	if len(t.out) > 0 {
 		t.out = append(t.out, t.Line())
 	}
@@ -32,15 +32,15 @@ func (t *Text) chapter(name, about string) {
 	if about != "" {
 		l.Add(draw.Faint, " "+about)
 	}
-	t.out = append(t.out, l.Fit(t.W))
+	t.out = append(t.out, l.Fit(t.w))
 }
 
 // para adds a text over the whole width.
-func (t *Text) para(i draw.Style, text string) { t.entry(draw.Plain, "", 1, i, text) }
+func (t *text) para(i draw.Style, text string) { t.entry(draw.Plain, "", 1, i, text) }
 
 // entry adds a text, broken, behind a name in so many cells.
-func (t *Text) entry(names draw.Style, name string, indent int, i draw.Style, text string) {
-	for n, row := range t.Wrap(text, max(t.W-indent-1, 1)) {
+func (t *text) entry(names draw.Style, name string, indent int, i draw.Style, text string) {
+	for n, row := range t.Wrap(text, max(t.w-indent-1, 1)) {
 		l := t.Line()
 		if n == 0 && name != "" {
 			l.Add(draw.Plain, " ")
@@ -53,16 +53,16 @@ func (t *Text) entry(names draw.Style, name string, indent int, i draw.Style, te
 }
 
 // pair adds a name, what is set, and why: side by side where there is room.
-func (t *Text) pair(names draw.Style, name string, values draw.Style, value, why string) {
+func (t *text) pair(names draw.Style, name string, values draw.Style, value, why string) {
 	const column = 44
-	if t.W < sideBySide || why == "" {
+	if t.w < sideBySide || why == "" {
 		t.entry(names, name, settingsIndent, values, value)
 		if why != "" {
 			t.entry(draw.Plain, "", settingsIndent, draw.Faint, why)
 		}
 		return
 	}
-	left, right := t.Wrap(value, column-2), t.Wrap(why, t.W-settingsIndent-column-1)
+	left, right := t.Wrap(value, column-2), t.Wrap(why, t.w-settingsIndent-column-1)
 	for n := range max(len(left), len(right)) {
 		l := t.Line()
 		if n == 0 {
@@ -82,12 +82,12 @@ func (t *Text) pair(names draw.Style, name string, values draw.Style, value, why
 }
 
 // glance is one sentence on what is set.
-func (t *Text) glance(s *material.Settings) {
+func (t *text) glance(s *material.Settings) {
 	t.para(draw.Strong, fmt.Sprintf("%s; %.0f m/min (%.0f ft/min)", pane.SetWords(s), s.Speed.Speed, material.Feet(s.Speed.Speed)))
 }
 
 // changes is what is set otherwise than for the job before.
-func (t *Text) changes(k *material.Turn, o *planning.Outcome) {
+func (t *text) changes(k *material.Turn, o *planning.Outcome) {
 	if o == nil || len(o.Faults) > 0 {
 		return
 	}
@@ -106,7 +106,7 @@ func (t *Text) changes(k *material.Turn, o *planning.Outcome) {
 }
 
 // settings is every setting, with why and its source.
-func (t *Text) settings(s *material.Settings) {
+func (t *text) settings(s *material.Settings) {
 	t.chapter("What to set", "starting values for a trial; [source]")
 	for _, l := range s.Lines {
 		t.pair(draw.Strong, string(l.ID), draw.Plain, l.Value, words.Join(" ", l.Why, "["+l.Source+"]"))
