@@ -279,6 +279,7 @@ func FuzzDayText(f *testing.F) {
 		f.Add(string(text))
 	}
 	f.Add(handMade)
+	f.Add("[[job\n[\n[job") // a job behind a table of another kind, in a wrong text
 	f.Add("\ufeff#\r\n[[job]]#\r\n#\r\n\r\n[[job]]\r")
 	f.Fuzz(func(t *testing.T, text string) {
 		pieces, _ := dayfile.Split(text)

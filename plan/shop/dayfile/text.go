@@ -36,15 +36,16 @@ func Split(text string) (t Text, ok bool) {
 	for _, st := range toml.StatementsOf(text) {
 		job := st.Header && strings.HasPrefix(st.Path, "job[") && strings.HasSuffix(st.Path, "]")
 		behind = behind || inJobs && st.Header && !job
+		ok = ok && !(job && behind) && (inJobs || st.Header || st.Key != "job")
+		if behind {
+			continue
+		}
 		if job {
 			above := commentsAbove(text[done:st.Line]) + done
 			t.cut(text[begun:done], text[done:above])
 			begun, inJobs = above, true
 		}
-		ok = ok && !(job && behind) && (inJobs || st.Header || st.Key != "job")
-		if !behind {
-			done = st.End
-		}
+		done = st.End
 	}
 	t.cut(text[begun:done], text[done:])
 	t.head = mark + t.head
