@@ -17,7 +17,7 @@ import (
 
 func FuzzBeamFile(f *testing.F)      { fuzzFile(f, beamFile) }
 func FuzzDayFile(f *testing.F)       { fuzzFile(f, dayFile) }
-func FuzzPositionsFile(f *testing.F)  { fuzzFile(f, positionsFile) }
+func FuzzPositionsFile(f *testing.F) { fuzzFile(f, positionsFile) }
 func FuzzMaterialsFile(f *testing.F) { fuzzFile(f, materialsFile) }
 
 func fuzzFile(f *testing.F, file string) {
